@@ -9,6 +9,7 @@ import (
 	"counterpour/api/service/fault"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/lookup"
 	"counterpour/flavor/riff"
 )
@@ -91,7 +92,7 @@ func (s *Snapshot) Cover(ctx context.Context, r CoverRequest) (*CoverAnswer, err
 }
 
 // searchFor is the request as the finder takes it.
-func (s *Snapshot) searchFor(spec *flavor.Spec, missing, shelf []*flavor.Profile, guest cover.Guest, r *CoverRequest) cover.Request {
+func (s *Snapshot) searchFor(spec *flavor.Spec, missing, shelf []*flavor.Profile, guest guest.Guest, r *CoverRequest) cover.Request {
 	out := cover.Request{Spec: spec, Missing: poured(spec, missing), Candidates: shelf, Guest: guest,
 		Tastings: s.Tastings, Parts: r.Parts, Limit: r.Limit, Far: r.Everywhere, Effort: coverEffort}
 	if r.Stock == nil && !r.Everywhere {
@@ -103,7 +104,7 @@ func (s *Snapshot) searchFor(spec *flavor.Spec, missing, shelf []*flavor.Profile
 // shelfOf returns what may be poured in place of what is missing, and tells the answer
 // what may not. Allergens are not part of the query, since a label may clear a bottle; the
 // search for covers filters them.
-func (s *Snapshot) shelfOf(ctx context.Context, spec *flavor.Spec, guest cover.Guest, r *CoverRequest, to *CoverAnswer) ([]*flavor.Profile, error) {
+func (s *Snapshot) shelfOf(ctx context.Context, spec *flavor.Spec, guest guest.Guest, r *CoverRequest, to *CoverAnswer) ([]*flavor.Profile, error) {
 	need := lookup.Need{Stock: r.Stock, NoAlcohol: guest.NoAlcohol, NoAnimal: guest.NoAnimal}
 	for _, p := range to.Missing {
 		need.Exclude = append(need.Exclude, p.ID)
@@ -132,7 +133,7 @@ const insteadRiffs = 3
 // instead finds what to offer if no cover keeps the drink: the nearest drink of the menu,
 // and the nearest riff. Both use the stock of the request; if it has none, that of the
 // house; and if there is no house, what stands in most bars.
-func (s *Snapshot) instead(ctx context.Context, spec *flavor.Spec, shelf []*flavor.Profile, guest cover.Guest, r *CoverRequest) (*Instead, error) {
+func (s *Snapshot) instead(ctx context.Context, spec *flavor.Spec, shelf []*flavor.Profile, guest guest.Guest, r *CoverRequest) (*Instead, error) {
 	out := &Instead{}
 	if r.Stock == nil {
 		kept := func(p *flavor.Profile) bool { return s.Common.Usual(p.ID) }
@@ -161,7 +162,7 @@ func (s *Snapshot) instead(ctx context.Context, spec *flavor.Spec, shelf []*flav
 
 // nearest returns the drink of the menu nearest to spec, among those that the stock can
 // pour and the guest may have; nil if there is none.
-func (s *Snapshot) nearest(spec *flavor.Spec, stock []*flavor.Profile, guest cover.Guest) (*cover.Offered, error) {
+func (s *Snapshot) nearest(spec *flavor.Spec, stock []*flavor.Profile, guest guest.Guest) (*cover.Offered, error) {
 	there := make(map[*flavor.Profile]bool, len(stock))
 	for _, p := range stock {
 		there[p] = true

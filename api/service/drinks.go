@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/lookup"
 )
 
@@ -14,7 +14,7 @@ import (
 type DrinkQuery struct {
 	Text   string      // words in the name of the drink or of an ingredient; empty for any
 	Family string      // id of a family; empty for any
-	Guest  cover.Guest // may have every pour, as far as is known, and the finished drink
+	Guest  guest.Guest // may have every pour, as far as is known, and the finished drink
 }
 
 // mostMeant is how many ingredients are considered for one word.
@@ -41,7 +41,7 @@ func (s *Snapshot) FindDrinks(ctx context.Context, q DrinkQuery) ([]Drink, error
 
 // weakEnough reports whether a drink is within a guest's limit on strength. A drink whose
 // strength cannot be worked out is not.
-func (s *Snapshot) weakEnough(d *Drink, guest *cover.Guest) bool {
+func (s *Snapshot) weakEnough(d *Drink, guest *guest.Guest) bool {
 	if guest.MaxABV == 0 {
 		return true
 	}

@@ -9,14 +9,14 @@ import (
 	"counterpour/api/service/fault"
 	"counterpour/api/service/kitchen"
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/lookup"
 )
 
 // Guest is what a guest may have, as written in the request.
 type Guest struct {
 	Avoid   []string // allergens; an ingredient that may contain one counts as containing it
-	Diet    []string // such as vegan or alcohol-free; see [cover.Guest.Keep]
+	Diet    []string // such as vegan or alcohol-free; see [guest.Guest.Keep]
 	MaxABV  float64  // highest strength of the finished drink, in % vol; 0 for no limit
 	MaxCost float64  // in the currency of the prices; drinks with a pour without a price are left out; 0 for no limit
 	// Prices are per millilitre, by ingredient id; nil for the prices of the house.
@@ -24,9 +24,9 @@ type Guest struct {
 }
 
 // guest reads the words of a request. Its faults name the word.
-func (s *Snapshot) guest(g Guest) (cover.Guest, flavor.Faults) {
+func (s *Snapshot) guest(g Guest) (guest.Guest, flavor.Faults) {
 	var faults flavor.Faults
-	out := cover.Guest{MaxABV: g.MaxABV, MaxCost: g.MaxCost, Prices: g.Prices}
+	out := guest.Guest{MaxABV: g.MaxABV, MaxCost: g.MaxCost, Prices: g.Prices}
 	if out.Prices == nil {
 		out.Prices = s.Prices.PerML
 	}

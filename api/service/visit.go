@@ -17,6 +17,7 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/drill"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/riff"
 	"counterpour/flavor/riff/precedent"
@@ -86,7 +87,7 @@ func (v *Visit) Cover(ctx context.Context, r PageCover) (*CoverAnswer, error) {
 
 // Nearest returns the drink of the menu nearest to a spec, among those that the stock can
 // pour and the guest may have; nil if there is none.
-func (v *Visit) Nearest(s *flavor.Spec, stock []*flavor.Profile, guest cover.Guest) (*cover.Offered, error) {
+func (v *Visit) Nearest(s *flavor.Spec, stock []*flavor.Profile, guest guest.Guest) (*cover.Offered, error) {
 	return v.now.Load().nearest(s, stock, guest)
 }
 
@@ -163,7 +164,7 @@ func (v *Visit) Riff(ctx context.Context, r riff.Request) (*riff.Result, error) 
 }
 
 // Relatives returns the n proven drinks nearest to a spec that the guest may have.
-func (v *Visit) Relatives(s *flavor.Spec, n int, guest cover.Guest) ([]precedent.Relative, error) {
+func (v *Visit) Relatives(s *flavor.Spec, n int, guest guest.Guest) ([]precedent.Relative, error) {
 	return v.now.Load().Station.Relatives(s, n, guest)
 }
 

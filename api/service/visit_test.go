@@ -13,7 +13,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/data/house/storetest"
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 )
 
 // testVisit is a visit to the demo house in a store in memory.
@@ -89,7 +89,7 @@ func TestVisitFinds(t *testing.T) {
 	assert.Contains(t, names(DrinkQuery{Text: "falurnum"}), "Copra Schooner", "a slip of the pen")
 	assert.Equal(t, []string{"Copra Schooner"}, names(DrinkQuery{Text: "copra"}))
 	assert.Empty(t, names(DrinkQuery{Text: "copra aquavit"}))
-	without := names(DrinkQuery{Guest: cover.Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}}})
+	without := names(DrinkQuery{Guest: guest.Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}}})
 	assert.NotEmpty(t, without)
 	assert.NotContains(t, without, "Copra Schooner", "its falernum holds nuts")
 	for _, s := range menu {

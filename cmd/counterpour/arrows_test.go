@@ -31,6 +31,7 @@ var allowed = map[string][]string{
 var allowedInFlavor = map[string][]string{
 	"lookup":    {"flavor"},
 	"chart":     {"flavor"},
+	"guest":     {"flavor"},
 	"measure":   {"flavor"},
 	"mix":       {"flavor"},
 	"sense":     {"flavor", "mix"},
@@ -40,8 +41,8 @@ var allowedInFlavor = map[string][]string{
 	"technique": {"flavor", "mix", "ratio", "makeup"},
 	"template":  {"flavor", "ratio", "makeup"},
 	"weigh":     {"flavor", "mix", "habit", "ratio", "makeup", "technique", "template"},
-	"balance":   {"flavor", "makeup", "measure", "mix", "sense", "ratio", "technique", "template", "weigh"},
-	"cover":     {"flavor", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/search", "cover/role", "cover/wording"},
+	"balance":   {"flavor", "guest", "makeup", "measure", "mix", "sense", "ratio", "technique", "template", "weigh"},
+	"cover":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/search", "cover/role", "cover/wording"},
 	"drill":     {"flavor", "measure", "mix", "sense", "ratio", "template", "weigh", "balance", "cover", "riff"},
 
 	"template/templatetest": {"flavor", "ratio", "template"},
@@ -67,10 +68,10 @@ var allowedInFlavor = map[string][]string{
 	"riff/precedent": {"flavor", "sense", "ratio", "template"},
 	"riff/serve":     {"flavor"},
 	"riff/wording":   {"flavor", "measure", "weigh", "balance", "riff/precedent", "riff/serve"},
-	"riff/station":   {"flavor", "measure", "mix", "sense", "ratio", "template", "weigh", "balance", "cover", "riff/wish", "riff/precedent", "riff/serve", "riff/wording"},
-	"riff":           {"flavor", "measure", "sense", "ratio", "balance", "cover", "riff/wish", "riff/serve", "riff/wording", "riff/station"},
-	"riff/useup":     {"flavor", "measure", "ratio", "template", "weigh", "cover", "riff/wish", "riff/wording", "riff/station"},
-	"riff/walk":      {"flavor", "measure", "mix", "sense", "weigh", "balance", "cover", "riff/wording", "riff/station"},
+	"riff/station":   {"flavor", "guest", "measure", "mix", "sense", "ratio", "template", "weigh", "balance", "riff/wish", "riff/precedent", "riff/serve", "riff/wording"},
+	"riff":           {"flavor", "guest", "measure", "sense", "ratio", "balance", "riff/wish", "riff/serve", "riff/wording", "riff/station"},
+	"riff/useup":     {"flavor", "guest", "measure", "ratio", "template", "weigh", "riff/wish", "riff/wording", "riff/station"},
+	"riff/walk":      {"flavor", "guest", "measure", "mix", "sense", "weigh", "balance", "riff/wording", "riff/station"},
 
 	"trial": {"flavor", "measure", "mix", "ratio", "makeup", "template", "weigh", "balance"},
 }

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/flavor"
+	"counterpour/flavor/guest"
 )
 
 // Common practice, no source: what a bar pours, and what it does not pour beside it,
@@ -76,12 +77,12 @@ func TestWhatUnsettlesComesLater(t *testing.T) {
 	for _, c := range []struct {
 		text, out     string
 		first, behind string
-		guest         Guest
+		guest         guest.Guest
 	}{
 		{"1 1/2 oz bourbon\n3/4 oz hazelnut liqueur\n3/4 oz espresso\nshake, up", "hazelnut-liqueur",
-			"creme-de-cacao", "peanut-liqueur", Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}}},
+			"creme-de-cacao", "peanut-liqueur", guest.Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}}},
 		{"2 oz aged rum\n3/4 oz lime juice\n1/4 oz orange curaçao\n1/2 oz simple syrup\nshake, up", "orange-curacao",
-			"triple-sec", "blue-curacao", Guest{}},
+			"triple-sec", "blue-curacao", guest.Guest{}},
 	} {
 		spec, err := b.catalogue.ReadSpec("", c.text)
 		require.NoError(t, err)

@@ -15,6 +15,7 @@ import (
 	"counterpour/data/datatest"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/template"
 	"counterpour/flavor/weigh"
 )
@@ -62,7 +63,7 @@ func (b *bench) request(t testing.TB, text, missing string, parts, limit int, av
 	require.NoError(t, err)
 	p, _, found := b.catalogue.ByName(missing)
 	require.True(t, found, missing)
-	return Request{Spec: &spec, Missing: []*flavor.Profile{p}, Candidates: b.catalogue.Profiles(), Guest: Guest{Avoid: avoid}, Parts: parts, Limit: limit}
+	return Request{Spec: &spec, Missing: []*flavor.Profile{p}, Candidates: b.catalogue.Profiles(), Guest: guest.Guest{Avoid: avoid}, Parts: parts, Limit: limit}
 }
 
 // task is a request ready to be searched.

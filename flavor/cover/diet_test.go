@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/flavor"
+	"counterpour/flavor/guest"
 )
 
 func TestDiets(t *testing.T) {
@@ -17,7 +18,7 @@ func TestDiets(t *testing.T) {
 	require.Len(t, flavor.DietNames(), len(forbidden))
 	const creamy = "1 oz cognac\n1 oz creme de cacao\n1 oz heavy cream\nshake, up"
 	for _, diet := range flavor.DietNames() {
-		var g Guest
+		var g guest.Guest
 		require.NoError(t, g.Keep(diet))
 		require.NoError(t, g.Keep(diet), "twice is once")
 		r := b.request(t, creamy, "heavy cream", 2, 5)
@@ -38,6 +39,6 @@ func TestDiets(t *testing.T) {
 			}
 		}
 	}
-	var g Guest
+	var g guest.Guest
 	assert.ErrorIs(t, g.Keep("moonlight"), flavor.ErrInvalid)
 }

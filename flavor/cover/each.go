@@ -8,6 +8,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover/search"
+	"counterpour/flavor/guest"
 )
 
 // coversOfEach is how many bottles are looked at for each of several things that went.
@@ -86,7 +87,7 @@ func (t *task) bestFor(ctx context.Context, gone *flavor.Profile) ([]int, error)
 	r := *t.req
 	r.Missing, r.Parts, r.Limit = []*flavor.Profile{gone}, 1, coversOfEach
 	r.Candidates = slices.DeleteFunc(slices.Clone(t.req.Candidates), func(p *flavor.Profile) bool { return t.inDrink(p) })
-	r.Guest = Guest{} // the candidates of this task are already the guest's
+	r.Guest = guest.Guest{} // the candidates of this task are already the guest's
 	r.Tastings = nil
 	one, err := t.finder.newTask(&r, false)
 	if err != nil {

@@ -11,6 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"counterpour/flavor"
+	"counterpour/flavor/guest"
 )
 
 // Nothing is listed that is another drink: what lies beyond the last step, or has lost
@@ -21,7 +22,7 @@ func TestNothingFarIsListed(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		r := b.drawRequest(rt)
 		r.Parts = 1
-		r.Guest = Guest{}
+		r.Guest = guest.Guest{}
 		result, err := b.finder.Find(context.Background(), r)
 		require.NoError(rt, err)
 		for _, c := range result.Covers {

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/flavor"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/weigh"
 )
 
@@ -71,20 +72,20 @@ func TestFetchKeepsToTheGuest(t *testing.T) {
 	for _, c := range []struct {
 		name  string
 		menu  []string
-		guest Guest
+		guest guest.Guest
 		want  map[string]int // the drinks that each bottle brings back
 	}{
-		{"anyone", []string{almond, spice, both, honeyed, foamy, temperate}, Guest{},
+		{"anyone", []string{almond, spice, both, honeyed, foamy, temperate}, guest.Guest{},
 			map[string]int{"orgeat": 1, "cinnamon-syrup": 2, "honey-syrup": 0, "egg-white": 0, "london-dry-gin": 0}},
-		{"tree nuts", []string{almond, spice, both}, Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}},
+		{"tree nuts", []string{almond, spice, both}, guest.Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}},
 			map[string]int{"cinnamon-syrup": 1, "honey-syrup": 0, "egg-white": 0, "london-dry-gin": 0}},
-		{"vegan", []string{honeyed, foamy, spice}, Guest{NoAnimal: []string{"honey", "egg"}},
+		{"vegan", []string{honeyed, foamy, spice}, guest.Guest{NoAnimal: []string{"honey", "egg"}},
 			map[string]int{"orgeat": 0, "cinnamon-syrup": 1, "london-dry-gin": 0}},
-		{"no alcohol", []string{spice, temperate}, Guest{NoAlcohol: true},
+		{"no alcohol", []string{spice, temperate}, guest.Guest{NoAlcohol: true},
 			map[string]int{"orgeat": 0, "cinnamon-syrup": 1, "honey-syrup": 0, "egg-white": 0}},
-		{"little alcohol", []string{spice, temperate}, Guest{MaxABV: 8},
+		{"little alcohol", []string{spice, temperate}, guest.Guest{MaxABV: 8},
 			map[string]int{"orgeat": 0, "cinnamon-syrup": 1, "honey-syrup": 0, "egg-white": 0, "london-dry-gin": 0}},
-		{"a limit on what covers cost", []string{almond, spice}, Guest{MaxCost: 1, Prices: map[string]float64{"simple-syrup": 0.01}},
+		{"a limit on what covers cost", []string{almond, spice}, guest.Guest{MaxCost: 1, Prices: map[string]float64{"simple-syrup": 0.01}},
 			map[string]int{"orgeat": 1, "cinnamon-syrup": 1, "honey-syrup": 0, "egg-white": 0, "london-dry-gin": 0}},
 	} {
 		r, err := b.finder.Outs(context.Background(), MenuRequest{Specs: b.menu(t, c.menu...), Out: b.profiles(t, out...),
@@ -133,7 +134,7 @@ func TestFetchNeverCarriesWhatIsAvoided(t *testing.T) {
 	fetched := 0
 	for _, a := range flavor.Allergens() {
 		r, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Out: out, Stock: stock,
-			Guest: Guest{Avoid: []flavor.Allergen{a}}, Parts: 1})
+			Guest: guest.Guest{Avoid: []flavor.Allergen{a}}, Parts: 1})
 		require.NoError(t, err)
 		for _, f := range r.Fetch {
 			fetched++

@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover/role"
 	"counterpour/flavor/cover/search"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/sense"
 )
@@ -44,7 +45,7 @@ type Request struct {
 	// Common weighs candidates by how common they are, for when nobody has said
 	// what is at hand; nil if all of them are.
 	Common   *flavor.Commonness
-	Guest    Guest
+	Guest    guest.Guest
 	Tastings []Tasting // what the house has learnt of covers
 	// Parts is the most substitutes, 1 to MaxParts, for one thing that had to go;
 	// each further one may have one more, up to MaxParts in all. 0 means 2.

@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover/search"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/sense"
 )
@@ -43,7 +44,7 @@ func (f *Finder) MixAll(menu []*flavor.Spec) []Mixed {
 // those that the guest may have and whose every pour can be poured; nil if there is
 // none. Of two as near it is the one whose name comes first. It fails if spec or a
 // drink that can be poured cannot be mixed.
-func (f *Finder) Nearest(spec *flavor.Spec, menu []Mixed, g *Guest, pourable func(*flavor.Profile) bool) (*Offered, error) {
+func (f *Finder) Nearest(spec *flavor.Spec, menu []Mixed, g *guest.Guest, pourable func(*flavor.Profile) bool) (*Offered, error) {
 	drink, err := f.mixer.Mix(spec)
 	if err != nil {
 		return nil, err
@@ -52,13 +53,13 @@ func (f *Finder) Nearest(spec *flavor.Spec, menu []Mixed, g *Guest, pourable fun
 	var best *Offered
 	for i := range menu {
 		m, s := &menu[i], menu[i].spec
-		if !canPour(s, pourable) || !g.mayHaveAll(s) {
+		if !canPour(s, pourable) || !g.MayHaveAll(s) {
 			continue
 		}
 		if m.err != nil {
 			return nil, m.err
 		}
-		if g.MaxABV > 0 && m.drink.ABV > g.MaxABV {
+		if g.TooStrong(m.drink.ABV) {
 			continue
 		}
 		steps := sense.Between(asked, m.glass)

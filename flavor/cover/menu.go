@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"counterpour/flavor"
+	"counterpour/flavor/guest"
 )
 
 // How the covers of a menu are weighed against each other.
@@ -29,7 +30,7 @@ type MenuRequest struct {
 	Specs    []*flavor.Spec
 	Out      []*flavor.Profile
 	Stock    []*flavor.Profile // what may be poured; what is out is left out of it
-	Guest    Guest
+	Guest    guest.Guest
 	Tastings []Tasting
 	Parts    int // most substitutes a drink; 0 means 2
 	// Effort is how much work all searches together may take, as of a [Request], in
@@ -119,7 +120,7 @@ func (f *Finder) Outs(ctx context.Context, r MenuRequest) (*MenuResult, error) {
 	}
 	result.choose()
 	slices.SortStableFunc(result.Touched, Touched.compare)
-	result.countFetches(slices.DeleteFunc(slices.Clone(r.Out), func(p *flavor.Profile) bool { return !r.Guest.mayHave(p) }))
+	result.countFetches(slices.DeleteFunc(slices.Clone(r.Out), func(p *flavor.Profile) bool { return !r.Guest.MayHave(p) }))
 	return result, nil
 }
 
@@ -162,8 +163,8 @@ func (f *Finder) touched(ctx context.Context, r *MenuRequest, s *flavor.Spec, mi
 }
 
 // mayDrink reports whether a guest may have a drink as it is written.
-func (f *Finder) mayDrink(g *Guest, s *flavor.Spec) (bool, error) {
-	if !g.mayHaveAll(s) {
+func (f *Finder) mayDrink(g *guest.Guest, s *flavor.Spec) (bool, error) {
+	if !g.MayHaveAll(s) {
 		return false, nil
 	}
 	if g.MaxABV <= 0 {
@@ -173,12 +174,7 @@ func (f *Finder) mayDrink(g *Guest, s *flavor.Spec) (bool, error) {
 	if err != nil {
 		return false, err
 	}
-	return drink.ABV <= g.MaxABV, nil
-}
-
-// mayHaveAll reports whether a guest may have every pour of a drink.
-func (g *Guest) mayHaveAll(s *flavor.Spec) bool {
-	return !slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return !g.mayHave(p.Profile) })
+	return !g.TooStrong(drink.ABV), nil
 }
 
 func has(list []*flavor.Profile, p *flavor.Profile) bool {

@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/flavor"
+	"counterpour/flavor/guest"
 )
 
 // house is the demo menu and its stock.
@@ -156,7 +157,7 @@ func TestTastingsShiftTheRanking(t *testing.T) {
 func TestGuestLimits(t *testing.T) {
 	b := newBench(t)
 	r := b.request(t, agaveDaisy, "triple sec", 2, 10)
-	r.Guest = Guest{NoAnimal: []string{"honey", "milk", "egg", "insect", "fish"}}
+	r.Guest = guest.Guest{NoAnimal: []string{"honey", "milk", "egg", "insect", "fish"}}
 	got, err := b.finder.Find(context.Background(), r)
 	require.NoError(t, err)
 	require.NotEmpty(t, got.Covers)
@@ -167,7 +168,7 @@ func TestGuestLimits(t *testing.T) {
 			}
 		}
 	}
-	r.Guest = Guest{MaxABV: 15}
+	r.Guest = guest.Guest{MaxABV: 15}
 	got, err = b.finder.Find(context.Background(), r)
 	require.NoError(t, err)
 	for _, c := range got.Covers {
@@ -175,7 +176,7 @@ func TestGuestLimits(t *testing.T) {
 		require.NoError(t, err)
 		assert.LessOrEqual(t, drink.ABV, 15.0)
 	}
-	r.Guest = Guest{MaxCost: 0.6, Prices: map[string]float64{"orange-curacao": 0.03, "mandarin-liqueur": 0.01, "blue-curacao": 0.02}}
+	r.Guest = guest.Guest{MaxCost: 0.6, Prices: map[string]float64{"orange-curacao": 0.03, "mandarin-liqueur": 0.01, "blue-curacao": 0.02}}
 	got, err = b.finder.Find(context.Background(), r)
 	require.NoError(t, err)
 	for _, c := range got.Covers {
@@ -187,7 +188,7 @@ func TestGuestLimits(t *testing.T) {
 		}
 		assert.LessOrEqual(t, cost, 0.6)
 	}
-	for _, bad := range []Guest{{MaxABV: -1}, {MaxABV: 101}, {MaxCost: -1}} {
+	for _, bad := range []guest.Guest{{MaxABV: -1}, {MaxABV: 101}, {MaxCost: -1}} {
 		r.Guest = bad
 		_, err := b.finder.Find(context.Background(), r)
 		assert.ErrorIs(t, err, flavor.ErrInvalid)
@@ -224,7 +225,7 @@ func TestAllergensNeverPass(t *testing.T) {
 		return false
 	}
 	for range 1_000_000 {
-		p, g := all[rng.IntN(len(all))], Guest{Avoid: pick()}
+		p, g := all[rng.IntN(len(all))], guest.Guest{Avoid: pick()}
 		if g.Accepts(p) == carries(p, g.Avoid) {
 			t.Fatalf("%s for a guest who avoids %v", p.ID, g.Avoid)
 		}
@@ -238,7 +239,7 @@ func TestAllergensNeverPass(t *testing.T) {
 	for range rounds {
 		s := specs[rng.IntN(len(specs))]
 		r := Request{Spec: s, Missing: []*flavor.Profile{s.Pours[rng.IntN(len(s.Pours))].Profile},
-			Guest: Guest{Avoid: pick()}, Parts: 1 + rng.IntN(2), Limit: 5}
+			Guest: guest.Guest{Avoid: pick()}, Parts: 1 + rng.IntN(2), Limit: 5}
 		for range 120 {
 			r.Candidates = append(r.Candidates, all[rng.IntN(len(all))])
 		}

@@ -11,6 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"counterpour/flavor"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/sense"
 )
 
@@ -181,7 +182,7 @@ func TestNearestOnTheMenu(t *testing.T) {
 		"2 oz vodka\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up", "3 oz red wine\n1 oz cola\nbuild, rocks")
 	asked := b.menu(t, "2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up")[0]
 	any := func(*flavor.Profile) bool { return true }
-	got, err := b.finder.Nearest(asked, b.finder.MixAll(menu), &Guest{}, any)
+	got, err := b.finder.Nearest(asked, b.finder.MixAll(menu), &guest.Guest{}, any)
 	require.NoError(t, err)
 	want := math.Inf(1)
 	for _, s := range menu {
@@ -189,40 +190,11 @@ func TestNearestOnTheMenu(t *testing.T) {
 	}
 	assert.InDelta(t, want, got.Distance, 1e-9)
 	noVodka := func(p *flavor.Profile) bool { return p.ID != got.Spec.Pours[0].Profile.ID }
-	other, err := b.finder.Nearest(asked, b.finder.MixAll(menu), &Guest{}, noVodka)
+	other, err := b.finder.Nearest(asked, b.finder.MixAll(menu), &guest.Guest{}, noVodka)
 	require.NoError(t, err)
 	assert.NotEqual(t, got.Spec, other.Spec)
 	assert.Greater(t, other.Distance, got.Distance)
-	none, err := b.finder.Nearest(asked, b.finder.MixAll(menu), &Guest{NoAlcohol: true}, any)
+	none, err := b.finder.Nearest(asked, b.finder.MixAll(menu), &guest.Guest{NoAlcohol: true}, any)
 	require.NoError(t, err)
 	assert.Nil(t, none)
-}
-
-// A label decides what is possible or not stated, and nothing else that is in a guest's way.
-func TestWhatALabelDecides(t *testing.T) {
-	plain := &flavor.Profile{AllergensKnown: true, ABV: flavor.Figure{Value: 20}}
-	unstated := &flavor.Profile{ABV: flavor.Figure{Value: 20}}
-	carries := func(c flavor.Certainty) *flavor.Profile {
-		return &flavor.Profile{AllergensKnown: true, AllergenMarks: []flavor.AllergenMark{{Allergen: flavor.Eggs, Certainty: c}}}
-	}
-	egg := Guest{Avoid: []flavor.Allergen{flavor.Eggs}}
-	for name, c := range map[string]struct {
-		guest Guest
-		of    *flavor.Profile
-		want  bool
-	}{
-		"not stated":                       {egg, unstated, true},
-		"possible":                         {egg, carries(flavor.MayContain), true},
-		"there":                            {egg, carries(flavor.Contains), false},
-		"known to be free":                 {egg, plain, false},
-		"nothing is avoided":               {Guest{}, unstated, false},
-		"not stated, and holds alcohol":    {Guest{Avoid: egg.Avoid, NoAlcohol: true}, unstated, false},
-		"possible, and made with an egg":   {Guest{Avoid: egg.Avoid, NoAnimal: []string{"egg"}}, &flavor.Profile{Animal: []string{"egg"}}, false},
-		"not stated, and without a price":  {Guest{Avoid: egg.Avoid, MaxCost: 1}, unstated, false},
-		"what is free of it is not waited": {egg, &flavor.Profile{FreeOf: []flavor.Allergen{flavor.Eggs}}, false},
-	} {
-		if got := c.guest.LabelDecides(c.of); got != c.want {
-			t.Errorf("%s: a label decides: %v, want %v", name, got, c.want)
-		}
-	}
 }

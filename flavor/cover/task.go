@@ -102,7 +102,7 @@ func (f *Finder) newTask(r *Request, labels bool) (*task, error) {
 // the guest is served.
 func (t *task) wantsLess() bool {
 	g := &t.req.Guest
-	if g.MaxABV > 0 && t.drink.ABV > g.MaxABV {
+	if g.TooStrong(t.drink.ABV) {
 		return true
 	}
 	return (g.NoAlcohol || g.NoTrace) && slices.ContainsFunc(t.removed, func(p *flavor.Profile) bool { return p.ABV.Value > flavor.NoAlcoholABV })
@@ -218,4 +218,24 @@ func addTo(v, o *sense.Row, times float64) {
 	for i := range v {
 		v[i] += times * o[i]
 	}
+}
+
+// unstated returns what had to go, without being missing, only since nobody has stated
+// all that it carries.
+func (t *task) unstated() (out []*flavor.Profile) {
+	for _, p := range t.removed {
+		if !t.req.missing(p) && t.req.Guest.IfCleared(p) {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// cost returns the price of the substitutes of a filling.
+func (t *task) cost(x *search.Filling) float64 {
+	var sum float64
+	for k, i := range x.Parts {
+		sum += t.req.Guest.Prices[t.cands[i].Profile.ID] * t.cands[i].amounts[x.Amounts[k]].ml
+	}
+	return sum
 }

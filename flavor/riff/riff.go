@@ -6,7 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
-	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/wish"
@@ -30,7 +30,7 @@ type Request struct {
 	Stock []*flavor.Profile // what may be poured, and nothing else
 	// Guest is who drinks it. What may hold an allergen that is avoided, or whose
 	// allergens are unknown, is never poured. MaxCost is for the whole drink.
-	Guest  cover.Guest
+	Guest  guest.Guest
 	Toward []wish.Wish // every riff meets all of them; see [wish.Parse]
 	Limit  int         // most riffs, 1 to MaxLimit; 0 means DefaultLimit
 	Seed   uint64      // another seed, another list of much the same quality

@@ -15,7 +15,7 @@ import (
 
 	"counterpour/data/bartest"
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/edit"
 	"counterpour/flavor/mix"
@@ -366,7 +366,7 @@ func TestARiffKeepsTheDrink(t *testing.T) {
 	require.NoError(t, err)
 	house, err := b.Catalogue.Demo()
 	require.NoError(t, err)
-	req := Request{Spec: spec, Stock: bartest.With(house.Stock, spec), Toward: toward, Limit: 20, Guest: cover.Guest{Avoid: []flavor.Allergen{flavor.Sulphites}}}
+	req := Request{Spec: spec, Stock: bartest.With(house.Stock, spec), Toward: toward, Limit: 20, Guest: guest.Guest{Avoid: []flavor.Allergen{flavor.Sulphites}}}
 	res, err := Vary(context.Background(), b.Station, req)
 	require.NoError(t, err)
 	require.NotEmpty(t, res.Riffs)
@@ -401,7 +401,7 @@ func TestUnknownAllergensCountAsPresent(t *testing.T) {
 	secret.ID, secret.AllergensKnown = "unlabelled-spirit", false
 	stock := append(bartest.With(nil, spec), &secret)
 	ask := func(avoid ...flavor.Allergen) bool {
-		res, err := Vary(context.Background(), b.Station, Request{Spec: spec, Stock: stock, Guest: cover.Guest{Avoid: avoid}})
+		res, err := Vary(context.Background(), b.Station, Request{Spec: spec, Stock: stock, Guest: guest.Guest{Avoid: avoid}})
 		require.NoError(t, err)
 		assert.Empty(t, res.LeftOut)
 		assert.Equal(t, len(avoid) > 0, slices.Contains(res.Labels, &secret), "its label may clear it")
@@ -421,7 +421,7 @@ func TestLeftOutIsTold(t *testing.T) {
 	b := bartest.New(t)
 	spec := b.Spec(t, "2 oz bourbon\n1/4 oz orgeat\n2 dashes aromatic bitters\n1/4 oz maple syrup\nstir, rocks")
 	stock := slices.DeleteFunc(bartest.With(nil, spec), func(p *flavor.Profile) bool { return p.ID == "maple-syrup" })
-	res, err := Vary(context.Background(), b.Station, Request{Spec: spec, Stock: stock, Guest: cover.Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}}})
+	res, err := Vary(context.Background(), b.Station, Request{Spec: spec, Stock: stock, Guest: guest.Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}}})
 	require.NoError(t, err)
 	var said []string
 	for _, x := range res.LeftOut {
@@ -441,7 +441,7 @@ func TestCostIsOfTheWholeDrink(t *testing.T) {
 			prices[p.ID] = 0.01 + 0.0005*float64(i%90)
 		}
 	}
-	req := Request{Spec: spec, Stock: stock, Guest: cover.Guest{Prices: prices, MaxCost: 2.4}}
+	req := Request{Spec: spec, Stock: stock, Guest: guest.Guest{Prices: prices, MaxCost: 2.4}}
 	res, err := Vary(context.Background(), b.Station, req)
 	require.NoError(t, err)
 	require.NotEmpty(t, res.Riffs)

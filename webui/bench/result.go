@@ -8,7 +8,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
-	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/template"
@@ -110,7 +110,7 @@ func (p *pages) result(ctx context.Context, text string, s *flavor.Spec, f bench
 	for i := range scored.Faults {
 		v.Faults = append(v.Faults, faultLine(&scored.Faults[i]))
 	}
-	fit := slices.DeleteFunc(slices.Clone(fixes), func(f balance.Fix) bool { return !guest.AcceptsFix(&f) })
+	fit := slices.DeleteFunc(slices.Clone(fixes), func(f balance.Fix) bool { return !f.Suits(&guest) })
 	v.Fixes, v.Withheld, v.Sizes = fixViews(text, s, fit), len(fit) < len(fixes), sizesOf(text, s)
 	v.Clashes = append(v.Allergens.Clashes(), part.Unfit(s, scored.Drink.ABV, &guest)...)
 	if f.Missing != "" {
@@ -201,7 +201,7 @@ func fixViews(text string, s *flavor.Spec, fixes []balance.Fix) []fixView {
 	return out
 }
 
-func pourViews(s *flavor.Spec, guest *cover.Guest, covers *coversView) []pourView {
+func pourViews(s *flavor.Spec, guest *guest.Guest, covers *coversView) []pourView {
 	var out []pourView
 	seen := map[string]int{}
 	for i := range s.Pours {

@@ -14,6 +14,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/measure/draft/edit"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
@@ -187,7 +188,7 @@ func (p *pages) offer(s *behind.Shift, t *cover.Touched, who *form.Guest) (*part
 	return part.OfferOf(s.Menu, near, who), nil
 }
 
-func menuRequest(s *behind.Shift, guest cover.Guest) cover.MenuRequest {
+func menuRequest(s *behind.Shift, guest guest.Guest) cover.MenuRequest {
 	r := cover.MenuRequest{Out: s.Out, Stock: s.Stock, Guest: guest, Parts: part.MostParts, Tastings: s.Tastings}
 	for i := range s.Menu {
 		r.Specs = append(r.Specs, &s.Menu[i].Spec)

@@ -10,6 +10,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
@@ -70,7 +71,7 @@ func (p *pages) labelsFor(s *behind.Shift, touched map[*flavor.Spec]*cover.Touch
 }
 
 // whyUnread says what stands on record of a bottle whose label decides.
-func whyUnread(b *flavor.Profile, guest *cover.Guest) string {
+func whyUnread(b *flavor.Profile, guest *guest.Guest) string {
 	if guest.IfCleared(b) {
 		return "is not stated"
 	}
@@ -79,7 +80,7 @@ func whyUnread(b *flavor.Profile, guest *cover.Guest) string {
 
 // unreadIn lists the bottles of a drink, those that are missing aside, that a guest must
 // not have until their labels are read; none if anything else is in the guest's way.
-func unreadIn(s *flavor.Spec, t *cover.Touched, guest *cover.Guest) (unread []*flavor.Profile) {
+func unreadIn(s *flavor.Spec, t *cover.Touched, guest *guest.Guest) (unread []*flavor.Profile) {
 	for _, b := range part.Bottles(s) {
 		switch {
 		case t != nil && slices.Contains(t.Missing, b), guest.Accepts(b):

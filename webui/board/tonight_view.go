@@ -8,6 +8,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/measure/draft/edit"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
@@ -141,7 +142,7 @@ func (p *pages) drinkOf(m *behind.HouseSpec, t *cover.Touched, s *behind.Shift, 
 }
 
 // touch says in what state a drink is that lost a pour.
-func (d *tonightDrink) touch(t *cover.Touched, guest *cover.Guest, since map[string]time.Time) {
+func (d *tonightDrink) touch(t *cover.Touched, guest *guest.Guest, since map[string]time.Time) {
 	var names []string
 	for _, b := range t.Missing {
 		names = append(names, b.Name)
@@ -183,7 +184,7 @@ func (p *pages) detail(d *tonightDrink, s *behind.Shift, who *form.Guest) (err e
 
 // forbids says why a guest must not have a drink as it is written, empty if
 // nothing is in the way, and which bottle is if it is one.
-func (p *pages) forbids(s *flavor.Spec, guest *cover.Guest) (string, *flavor.Profile, error) {
+func (p *pages) forbids(s *flavor.Spec, guest *guest.Guest) (string, *flavor.Profile, error) {
 	for _, b := range part.Bottles(s) {
 		if !guest.Accepts(b) {
 			return b.Name + " " + guest.Objection(b), b, nil
@@ -194,7 +195,7 @@ func (p *pages) forbids(s *flavor.Spec, guest *cover.Guest) (string, *flavor.Pro
 }
 
 // tooStrong says that a drink is too strong for a guest with a limit, empty if it is not.
-func (p *pages) tooStrong(s *flavor.Spec, guest *cover.Guest) (string, error) {
+func (p *pages) tooStrong(s *flavor.Spec, guest *guest.Guest) (string, error) {
 	if guest.MaxABV == 0 {
 		return "", nil
 	}

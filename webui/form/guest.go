@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 	"counterpour/webui/words"
 )
 
@@ -60,7 +60,7 @@ func ReadGuest(form url.Values) (Guest, error) {
 		return Guest{}, err
 	}
 	d := Guest{Avoid: avoid}
-	var g cover.Guest
+	var g guest.Guest
 	for _, word := range form["diet"] {
 		if err := g.Keep(word); err != nil {
 			return Guest{}, fmt.Errorf("%w: %w", ErrUnreadable, err)
@@ -76,8 +76,8 @@ func ReadGuest(form url.Values) (Guest, error) {
 }
 
 // Limits returns the guest in the form that searches use.
-func (d *Guest) Limits() cover.Guest {
-	g := cover.Guest{Avoid: slices.Clone(d.Avoid)}
+func (d *Guest) Limits() guest.Guest {
+	g := guest.Guest{Avoid: slices.Clone(d.Avoid)}
 	for _, word := range d.Diet {
 		_ = g.Keep(word) // cannot fail: it was read before
 	}

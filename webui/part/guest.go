@@ -4,13 +4,13 @@ import (
 	"slices"
 
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 	"counterpour/webui/words"
 )
 
 // Unfit lists what of a drink a guest must not have, besides allergens: animal products,
 // alcohol, and too high a strength. abv is that of the drink, in % vol.
-func Unfit(s *flavor.Spec, abv float64, guest *cover.Guest) []string {
+func Unfit(s *flavor.Spec, abv float64, guest *guest.Guest) []string {
 	var out []string
 	say := func(what string, holds func(*flavor.Profile) bool) {
 		var from []string
@@ -31,7 +31,7 @@ func Unfit(s *flavor.Spec, abv float64, guest *cover.Guest) []string {
 		say("alcohol", func(b *flavor.Profile) bool { return b.ABV.Value > 0 })
 	case guest.NoAlcohol:
 		say("alcohol", func(b *flavor.Profile) bool { return b.ABV.Value > flavor.NoAlcoholABV })
-	case guest.MaxABV > 0 && abv > guest.MaxABV:
+	case guest.TooStrong(abv):
 		out = append(out, "comes to "+words.Figure(abv, 1)+"\u00a0% vol")
 	}
 	return out

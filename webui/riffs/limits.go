@@ -5,7 +5,7 @@ import (
 	"net/url"
 	"strings"
 
-	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
 	"counterpour/webui/words"
@@ -36,7 +36,7 @@ func (l *limits) values(v url.Values) {
 
 // hold adds the limits and the prices of the house to what a guest is held to; it is
 // false if one cannot be read.
-func (l *limits) hold(ctx context.Context, p *pages, g *cover.Guest) (*part.Tariff, bool, error) {
+func (l *limits) hold(ctx context.Context, p *pages, g *guest.Guest) (*part.Tariff, bool, error) {
 	t, err := part.TariffOf(ctx, p.house)
 	if err != nil {
 		return nil, false, err

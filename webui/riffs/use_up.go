@@ -10,7 +10,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/riff/useup"
 	"counterpour/webui/behind"
@@ -213,7 +213,7 @@ func (v *useUpPage) named(p *pages) ([]*flavor.Profile, error) {
 	return out, nil
 }
 
-func (v *useUpPage) find(ctx context.Context, p *pages, bottles []*flavor.Profile, guest *cover.Guest, t *part.Tariff) (status int, err error) {
+func (v *useUpPage) find(ctx context.Context, p *pages, bottles []*flavor.Profile, guest *guest.Guest, t *part.Tariff) (status int, err error) {
 	request := useup.Request{Bottles: bottles, Guest: *guest, System: measure.System(v.Unit), Limit: v.List.Limit, Seed: v.List.Seed}
 	if request.Stock, err = p.pourable(ctx, false); err != nil {
 		return 0, err

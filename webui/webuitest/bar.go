@@ -13,6 +13,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/mix"
@@ -178,7 +179,7 @@ func (b Bar) Cover(_ context.Context, r behind.CoverRequest) (*service.CoverAnsw
 }
 
 // Nearest is the first example, if it can be poured for the guest.
-func (b Bar) Nearest(_ *flavor.Spec, stock []*flavor.Profile, guest cover.Guest) (*cover.Offered, error) {
+func (b Bar) Nearest(_ *flavor.Spec, stock []*flavor.Profile, guest guest.Guest) (*cover.Offered, error) {
 	near := b.Examples()[0]
 	for _, p := range part.Bottles(&near) {
 		if !slices.Contains(stock, p) || !guest.Accepts(p) {

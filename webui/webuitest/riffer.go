@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/riff"
 	"counterpour/flavor/riff/precedent"
@@ -49,7 +49,7 @@ func (b Bar) Riff(_ context.Context, r riff.Request) (*riff.Result, error) {
 	return out, nil
 }
 
-func (b Bar) Relatives(_ *flavor.Spec, n int, guest cover.Guest) ([]precedent.Relative, error) {
+func (b Bar) Relatives(_ *flavor.Spec, n int, guest guest.Guest) ([]precedent.Relative, error) {
 	var out []precedent.Relative
 	for i, text := range []string{GoodDraft, "Nut Sour\n" + NutDraft} {
 		s, err := b.Read(text)

@@ -13,6 +13,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/weigh"
 )
 
@@ -140,7 +141,7 @@ func TestKeyContainsNoPointers(t *testing.T) {
 			}
 		}
 	}
-	for _, of := range []reflect.Type{reflect.TypeFor[flavor.Profile](), reflect.TypeFor[flavor.Spec](), reflect.TypeFor[cover.Guest](), reflect.TypeFor[cover.Tasting](), reflect.TypeFor[weigh.Palate]()} {
+	for _, of := range []reflect.Type{reflect.TypeFor[flavor.Profile](), reflect.TypeFor[flavor.Spec](), reflect.TypeFor[guest.Guest](), reflect.TypeFor[cover.Tasting](), reflect.TypeFor[weigh.Palate]()} {
 		walk(t, of.String(), of)
 	}
 }

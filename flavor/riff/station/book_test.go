@@ -8,7 +8,7 @@ import (
 
 	"counterpour/data/bartest"
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 )
 
 func TestRelatives(t *testing.T) {
@@ -17,23 +17,23 @@ func TestRelatives(t *testing.T) {
 		if i%23 != 0 {
 			continue
 		}
-		got, err := b.Station.Relatives(&b.Proven[i].Spec, 3, cover.Guest{})
+		got, err := b.Station.Relatives(&b.Proven[i].Spec, 3, guest.Guest{})
 		require.NoError(t, err)
 		require.Len(t, got, 3)
 		assert.Zero(t, got[0].Distance, "a proven drink is its own nearest")
 		assert.LessOrEqual(t, got[1].Distance, got[2].Distance)
 	}
-	got, err := b.Station.Relatives(b.Spec(t, bartest.GinSour), 1, cover.Guest{})
+	got, err := b.Station.Relatives(b.Spec(t, bartest.GinSour), 1, guest.Guest{})
 	require.NoError(t, err)
 	assert.Equal(t, "sour", got[0].Proven.Family)
-	_, err = b.Station.Relatives(b.Spec(t, bartest.GinSour), 0, cover.Guest{})
+	_, err = b.Station.Relatives(b.Spec(t, bartest.GinSour), 0, guest.Guest{})
 	assert.Error(t, err)
 
 	nuts := []flavor.Allergen{flavor.TreeNuts}
 	for _, c := range []struct {
 		text  string
-		guest cover.Guest
-	}{{bartest.Tropical, cover.Guest{Avoid: nuts}}, {bartest.Tropical, cover.Guest{NoAlcohol: true}}, {bartest.GinSour, cover.Guest{NoAnimal: []string{"honey", "egg"}, MaxCost: 1}}} {
+		guest guest.Guest
+	}{{bartest.Tropical, guest.Guest{Avoid: nuts}}, {bartest.Tropical, guest.Guest{NoAlcohol: true}}, {bartest.GinSour, guest.Guest{NoAnimal: []string{"honey", "egg"}, MaxCost: 1}}} {
 		got, err := b.Station.Relatives(b.Spec(t, c.text), 5, c.guest)
 		require.NoError(t, err)
 		require.NotEmpty(t, got)
@@ -48,7 +48,7 @@ func TestRelatives(t *testing.T) {
 		}
 	}
 
-	got, err = b.Station.Relatives(b.Spec(t, "2 oz rye\n1 oz sweet vermouth\n2 dashes aromatic bitters\nstir, up"), 5, cover.Guest{Avoid: nuts})
+	got, err = b.Station.Relatives(b.Spec(t, "2 oz rye\n1 oz sweet vermouth\n2 dashes aromatic bitters\nstir, up"), 5, guest.Guest{Avoid: nuts})
 	require.NoError(t, err)
 	for _, x := range got {
 		for _, p := range x.Proven.Spec.Pours {

@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/riff/serve"
 	"counterpour/flavor/riff/wish"
 	"counterpour/flavor/riff/wording"
@@ -14,7 +14,7 @@ import (
 
 // Limits is all that a drink must keep to: the guest's, and the wishes.
 type Limits struct {
-	Guest cover.Guest
+	Guest guest.Guest
 	Aims  []Aim
 
 	classes []flavor.Class
@@ -31,7 +31,7 @@ type Limits struct {
 
 // NewLimits joins what a guest must not have and what they wish for. It fails if
 // either is not sound.
-func NewLimits(guest *cover.Guest, wishes []wish.Wish) (*Limits, error) {
+func NewLimits(guest *guest.Guest, wishes []wish.Wish) (*Limits, error) {
 	if err := guest.Check(); err != nil {
 		return nil, err
 	}

@@ -9,14 +9,14 @@ import (
 
 	"counterpour/data/bartest"
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/wish"
 )
 
 // limits reads wishes as a bar with the whole catalogue does.
-func limits(t require.TestingT, b *bartest.Bar, guest cover.Guest, wishes ...string) *station.Limits {
+func limits(t require.TestingT, b *bartest.Bar, guest guest.Guest, wishes ...string) *station.Limits {
 	read, err := wish.Parse(wishes, wish.NamesIn(b.Catalogue.Profiles()))
 	require.NoError(t, err, wishes)
 	l, err := station.NewLimits(&guest, read)
@@ -40,7 +40,7 @@ func TestWhatAGuestRulesOut(t *testing.T) {
 		{"no egg white", []string{"egg white"}, []string{"chickpea water"}},
 		{"no alcohol", []string{"vodka", "triple sec"}, []string{"lime juice", "alcohol-free juniper spirit"}},
 	} {
-		l := limits(t, b, cover.Guest{}, c.says)
+		l := limits(t, b, guest.Guest{}, c.says)
 		for _, name := range c.bars {
 			assert.False(t, l.Accepts(b.Bottle(t, name)), "%s: %s", c.says, name)
 		}
@@ -56,7 +56,7 @@ func TestShelfKeepsToTheLimits(t *testing.T) {
 	all := b.Catalogue.Profiles()
 	rapid.Check(t, func(rt *rapid.T) {
 		avoid := rapid.SampledFrom(flavor.Allergens()).Draw(rt, "avoid")
-		l := limits(rt, b, cover.Guest{Avoid: []flavor.Allergen{avoid}}, rapid.SampledFrom([]string{"no rum", "no smoke", "no honey"}).Draw(rt, "wish"))
+		l := limits(rt, b, guest.Guest{Avoid: []flavor.Allergen{avoid}}, rapid.SampledFrom([]string{"no rum", "no smoke", "no honey"}).Draw(rt, "wish"))
 		var stock []*flavor.Profile
 		for range rapid.IntRange(1, 60).Draw(rt, "bottles") {
 			stock = append(stock, all[rapid.IntRange(0, len(all)-1).Draw(rt, "bottle")])
@@ -88,7 +88,7 @@ func TestShelfKeepsToTheLimits(t *testing.T) {
 func TestPoursAreWithinWhatIsPoured(t *testing.T) {
 	b := bartest.New(t)
 	const slack = 1e-6
-	j := b.Station.NewJob(b.Catalogue.Profiles(), limits(t, b, cover.Guest{}), measure.Imperial, 1)
+	j := b.Station.NewJob(b.Catalogue.Profiles(), limits(t, b, guest.Guest{}), measure.Imperial, 1)
 	require.NotEmpty(t, j.Shelf)
 	for i := range j.Shelf {
 		it := &j.Shelf[i]

@@ -2,7 +2,7 @@ package station
 
 import (
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/riff/precedent"
 )
 
@@ -10,7 +10,7 @@ import (
 // [precedent.Book.Relatives]. One that holds what the guest must not have is left out;
 // strength and cost are not looked at. It fails if n is below 1 or there is nothing in the
 // drink to weigh.
-func (s *Station) Relatives(d *flavor.Spec, n int, guest cover.Guest) ([]precedent.Relative, error) {
+func (s *Station) Relatives(d *flavor.Spec, n int, guest guest.Guest) ([]precedent.Relative, error) {
 	if n < 1 {
 		return nil, flavor.Invalid("n", n, "%d is out of range; ask for at least one relative", n)
 	}

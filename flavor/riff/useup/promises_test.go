@@ -11,7 +11,7 @@ import (
 
 	"counterpour/data/bartest"
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/template"
 	"counterpour/flavor/weigh"
@@ -22,7 +22,7 @@ import (
 // every bottle is moved or told.
 func TestUseUpKeepsItsPromises(t *testing.T) {
 	b := bartest.New(t)
-	guests := []cover.Guest{{}, {Avoid: []flavor.Allergen{flavor.Sulphites}}, {Avoid: []flavor.Allergen{flavor.Milk, flavor.Eggs}}, {NoAlcohol: true}, {MaxABV: 12}}
+	guests := []guest.Guest{{}, {Avoid: []flavor.Allergen{flavor.Sulphites}}, {Avoid: []flavor.Allergen{flavor.Milk, flavor.Eggs}}, {NoAlcohol: true}, {MaxABV: 12}}
 	rng := rand.New(rand.NewPCG(11, 3))
 	found, rounds := 0, 20
 	if testing.Short() {
@@ -91,7 +91,7 @@ func checkDraft(t *testing.T, b *bartest.Bar, req *Request, d *Draft) {
 func TestUseUpWithoutAlcohol(t *testing.T) {
 	b := bartest.New(t)
 	for _, bottle := range []string{"orange juice", "cranberry juice", "pineapple juice", "grenadine"} {
-		res, err := Find(context.Background(), b.Station, Request{Bottles: b.Bottles(t, bottle), Stock: b.Usual, Guest: cover.Guest{NoAlcohol: true}, Limit: 3})
+		res, err := Find(context.Background(), b.Station, Request{Bottles: b.Bottles(t, bottle), Stock: b.Usual, Guest: guest.Guest{NoAlcohol: true}, Limit: 3})
 		require.NoError(t, err)
 		assert.NotEmpty(t, res.Drafts, bottle)
 		for i := range res.Drafts {

@@ -39,7 +39,7 @@ func (w Why) String() string {
 type Unused struct {
 	Profile   *flavor.Profile
 	Why       Why
-	Objection string // of the guest, see [cover.Guest.Objection]; empty for none
+	Objection string // of the guest, see [guest.Guest.Objection]; empty for none
 }
 
 // String says the reason in words that go on from the bottle's name.

@@ -8,7 +8,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/wish"
@@ -26,7 +26,7 @@ const MaxBottles = 24
 type Request struct {
 	Bottles  []*flavor.Profile // that must move
 	Stock    []*flavor.Profile // what may be poured beside them
-	Guest    cover.Guest
+	Guest    guest.Guest
 	Toward   []wish.Wish    // limits only; there is no drink to be more or less than
 	Families []string       // ids of the families wanted; none means all
 	System   measure.System // empty: imperial

@@ -10,7 +10,7 @@ import (
 
 	"counterpour/data/bartest"
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/wish"
@@ -63,7 +63,7 @@ func TestUseUpMovesEveryBottle(t *testing.T) {
 
 	// Wine may be fined with egg, and the amaro's recipe is not stated.
 	avoid := []flavor.Allergen{flavor.Eggs}
-	guarded, err := Find(context.Background(), b.Station, Request{Bottles: six, Stock: house.Stock, Limit: 10, Guest: cover.Guest{Avoid: avoid}})
+	guarded, err := Find(context.Background(), b.Station, Request{Bottles: six, Stock: house.Stock, Limit: 10, Guest: guest.Guest{Avoid: avoid}})
 	require.NoError(t, err)
 	var unused []string
 	for _, u := range guarded.Unused {
@@ -90,7 +90,7 @@ func TestUseUpSaysWhyNot(t *testing.T) {
 		}
 		return out
 	}
-	sulphites := cover.Guest{Avoid: []flavor.Allergen{flavor.Sulphites}}
+	sulphites := guest.Guest{Avoid: []flavor.Allergen{flavor.Sulphites}}
 	for _, c := range []struct {
 		name string
 		req  Request
@@ -160,7 +160,7 @@ func TestUseUpOutOfTime(t *testing.T) {
 	over, cancel := context.WithDeadline(context.Background(), time.Now())
 	defer cancel()
 	res, err := Find(over, b.Station, Request{Bottles: b.Bottles(t, "fino sherry", "orgeat"), Stock: b.Usual,
-		Guest: cover.Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}}})
+		Guest: guest.Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}}})
 	require.NoError(t, err)
 	assert.True(t, res.CutShort)
 	require.Len(t, res.Unused, 2)

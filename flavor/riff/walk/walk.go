@@ -7,7 +7,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
-	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/riff/station"
@@ -26,7 +26,7 @@ const (
 type Request struct {
 	From, To *flavor.Spec
 	Between  int // drinks between the two, 1 to MaxSteps; 0 means DefaultSteps
-	Guest    cover.Guest
+	Guest    guest.Guest
 }
 
 // Stop is one drink of a walk.
@@ -110,7 +110,7 @@ func beyond(st *station.Station, req *Request) (faults flavor.Faults, err error)
 		if err != nil {
 			return nil, placed(end.name, err)
 		}
-		if g.MaxABV > 0 && drink.ABV > g.MaxABV {
+		if g.TooStrong(drink.ABV) {
 			faults = append(faults, flavor.Invalid(end.name, drink.ABV, "this drink has %.1f %% vol, above the limit of %.1f; choose a weaker one", drink.ABV, g.MaxABV))
 		}
 		if g.MaxCost <= 0 {

@@ -13,7 +13,7 @@ import (
 
 	"counterpour/data/bartest"
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/weigh"
 )
@@ -35,7 +35,7 @@ func TestWalkKeepsTheMeasure(t *testing.T) {
 func TestWalkForAGuest(t *testing.T) {
 	b := bartest.New(t)
 	_, err := Find(context.Background(), b.Station, Request{From: b.Spec(t, bartest.GinSour), To: b.Spec(t, bartest.Tropical),
-		Guest: cover.Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}}})
+		Guest: guest.Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}}})
 	var faults flavor.Faults
 	require.ErrorAs(t, err, &faults)
 	assert.Equal(t, "to.pours[3]", faults[0].Location)
@@ -95,22 +95,22 @@ func TestWalkWithinLimits(t *testing.T) {
 		}
 	}
 	dearest := max(station.CostOf(from, prices), station.CostOf(to, prices))
-	guest := cover.Guest{MaxABV: 20, MaxCost: dearest, Prices: prices}
-	stops, err := Find(context.Background(), b.Station, Request{From: from, To: to, Guest: guest})
+	weak := guest.Guest{MaxABV: 20, MaxCost: dearest, Prices: prices}
+	stops, err := Find(context.Background(), b.Station, Request{From: from, To: to, Guest: weak})
 	require.NoError(t, err)
 	for i := range stops {
-		assert.LessOrEqual(t, stops[i].Drink.ABV, guest.MaxABV)
-		assert.LessOrEqual(t, station.CostOf(&stops[i].Spec, prices), guest.MaxCost)
+		assert.LessOrEqual(t, stops[i].Drink.ABV, weak.MaxABV)
+		assert.LessOrEqual(t, station.CostOf(&stops[i].Spec, prices), weak.MaxCost)
 	}
 	for _, c := range []struct {
 		name   string
-		guest  cover.Guest
+		guest  guest.Guest
 		at     string
 		naming string
 	}{
-		{"too strong", cover.Guest{MaxABV: 12}, "from", "above the limit of 12.0"},
-		{"too dear", cover.Guest{MaxCost: dearest / 2, Prices: prices}, "from", "costs"},
-		{"without a price", cover.Guest{MaxCost: dearest, Prices: map[string]float64{from.Pours[0].Profile.ID: 0.01}}, "from.pours[1]", "has no price"},
+		{"too strong", guest.Guest{MaxABV: 12}, "from", "above the limit of 12.0"},
+		{"too dear", guest.Guest{MaxCost: dearest / 2, Prices: prices}, "from", "costs"},
+		{"without a price", guest.Guest{MaxCost: dearest, Prices: map[string]float64{from.Pours[0].Profile.ID: 0.01}}, "from.pours[1]", "has no price"},
 	} {
 		_, err := Find(context.Background(), b.Station, Request{From: from, To: to, Guest: c.guest})
 		var faults flavor.Faults

@@ -1,4 +1,4 @@
-package cover
+package balance
 
 import (
 	"testing"
@@ -6,16 +6,16 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"counterpour/flavor"
-	"counterpour/flavor/balance"
+	"counterpour/flavor/guest"
 )
 
 // No fix pours more of what the guest must not have, or may have to avoid since nobody has
 // stated it; to pour less of it, or none, is one.
-func TestAcceptsFix(t *testing.T) {
+func TestFixesSuitTheGuest(t *testing.T) {
 	orgeat := &flavor.Profile{ID: "orgeat", Class: flavor.ClassFruitSyrup, AllergensKnown: true, AllergenMarks: []flavor.AllergenMark{{Allergen: flavor.TreeNuts, Certainty: flavor.Contains}}}
 	bitters := &flavor.Profile{ID: "bitters", Class: flavor.ClassCocktailBitters} // nobody has stated anything
 	syrup := &flavor.Profile{ID: "simple-syrup", Class: flavor.ClassSyrup, AllergensKnown: true}
-	guest := Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}}
+	avoids := guest.Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}}
 	for _, c := range []struct {
 		name     string
 		of       *flavor.Profile
@@ -29,8 +29,8 @@ func TestAcceptsFix(t *testing.T) {
 		{"nuts left out", orgeat, 15, 0, true},
 		{"what nobody has stated", bitters, 0, 1.6, false},
 	} {
-		f := balance.Fix{Changes: []balance.Change{{Profile: syrup, FromML: 15, ToML: 20}, {Profile: c.of, FromML: c.from, ToML: c.to}}}
-		assert.Equal(t, c.want, guest.AcceptsFix(&f), c.name)
-		assert.True(t, (&Guest{}).AcceptsFix(&f), c.name)
+		f := Fix{Changes: []Change{{Profile: syrup, FromML: 15, ToML: 20}, {Profile: c.of, FromML: c.from, ToML: c.to}}}
+		assert.Equal(t, c.want, f.Suits(&avoids), c.name)
+		assert.True(t, f.Suits(&guest.Guest{}), c.name)
 	}
 }

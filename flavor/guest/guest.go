@@ -1,4 +1,7 @@
-package cover
+// Package guest knows what a guest may be served: allergens, diet, strength and price. What
+// nobody has stated counts as present. The rule stands here once, for covers, riffs, walks,
+// menus and fixes alike.
+package guest
 
 import (
 	"fmt"
@@ -6,8 +9,6 @@ import (
 	"slices"
 
 	"counterpour/flavor"
-	"counterpour/flavor/balance"
-	"counterpour/flavor/cover/search"
 )
 
 // Guest is who drinks it.
@@ -58,17 +59,25 @@ func (g *Guest) Check() error {
 	return nil
 }
 
-// mayHave reports whether the guest may have p, whatever it costs.
-func (g *Guest) mayHave(p *flavor.Profile) bool {
+// MayHave reports whether the guest may have p, whatever it costs.
+func (g *Guest) MayHave(p *flavor.Profile) bool {
 	if !p.Avoids(g.Avoid) || g.NoAlcohol && p.ABV.Value > flavor.NoAlcoholABV || g.NoTrace && p.ABV.Value > 0 {
 		return false
 	}
 	return !slices.ContainsFunc(g.NoAnimal, func(a string) bool { return slices.Contains(p.Animal, a) })
 }
 
+// MayHaveAll reports whether the guest may have every pour of a drink, whatever it costs.
+func (g *Guest) MayHaveAll(s *flavor.Spec) bool {
+	return !slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return !g.MayHave(p.Profile) })
+}
+
+// TooStrong reports whether a finished drink is above the guest's limit, in % vol.
+func (g *Guest) TooStrong(abv float64) bool { return g.MaxABV > 0 && abv > g.MaxABV }
+
 // Accepts reports whether p may be poured for the guest. With a limit on cost,
 // it must have a price.
-func (g *Guest) Accepts(p *flavor.Profile) bool { return g.mayHave(p) && g.affords(p) }
+func (g *Guest) Accepts(p *flavor.Profile) bool { return g.MayHave(p) && g.affords(p) }
 
 // IfCleared is Accepts once the labels of what nobody has stated are found
 // to clear it.
@@ -86,17 +95,6 @@ func (g *Guest) mayHaveUpTo(p *flavor.Profile, most flavor.Verdict) bool {
 	unsure := *g
 	unsure.Avoid = nil
 	return p.Clear(g.Avoid) <= most && unsure.Accepts(p)
-}
-
-// unstated returns what had to go, without being missing, only since nobody has stated
-// all that it carries.
-func (t *task) unstated() (out []*flavor.Profile) {
-	for _, p := range t.removed {
-		if !t.req.missing(p) && t.req.Guest.IfCleared(p) {
-			out = append(out, p)
-		}
-	}
-	return out
 }
 
 // What a pour costs, in steps, that unsettles a guest who avoids an allergen: one that
@@ -130,19 +128,4 @@ func (g *Guest) Unsettles(s, was *flavor.Spec) float64 {
 func (g *Guest) affords(p *flavor.Profile) bool {
 	_, priced := g.Prices[p.ID]
 	return priced || g.MaxCost <= 0
-}
-
-// cost returns the price of the substitutes of a filling.
-func (t *task) cost(x *search.Filling) float64 {
-	var sum float64
-	for k, i := range x.Parts {
-		sum += t.req.Guest.Prices[t.cands[i].Profile.ID] * t.cands[i].amounts[x.Amounts[k]].ml
-	}
-	return sum
-}
-
-// AcceptsFix reports whether a fix of a draft pours nothing that the guest must not have,
-// beyond what of it the draft pours already.
-func (g *Guest) AcceptsFix(f *balance.Fix) bool {
-	return !slices.ContainsFunc(f.Changes, func(c balance.Change) bool { return c.ToML > c.FromML && !g.Accepts(c.Profile) })
 }

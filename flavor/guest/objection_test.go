@@ -1,4 +1,4 @@
-package cover
+package guest
 
 import (
 	"testing"
@@ -33,6 +33,6 @@ func TestObjection(t *testing.T) {
 		{Guest{MaxCost: 1}, marked(true, "", 40), ""}, // a price is not the guest's to avoid
 	} {
 		assert.Equal(t, c.want, c.guest.Objection(c.of), "%+v", c.guest)
-		assert.Equal(t, c.want != "", !c.guest.mayHave(c.of), "%+v", c.guest)
+		assert.Equal(t, c.want != "", !c.guest.MayHave(c.of), "%+v", c.guest)
 	}
 }
