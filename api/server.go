@@ -7,7 +7,7 @@ import (
 	"net/http"
 	"time"
 
-	"counterpour/api/journal"
+	"counterpour/api/accesslog"
 	"counterpour/api/metrics"
 	"counterpour/api/problem"
 	"counterpour/api/service"
@@ -182,7 +182,7 @@ func (s *Server) problem(ctx context.Context, err error, origin, route string) *
 		s.opts.Log.ErrorContext(ctx, "request failed", "route", route, "error", err)
 	}
 	p := problem.Of(err, origin)
-	p.RequestID = journal.ID(ctx)
+	p.RequestID = accesslog.ID(ctx)
 	return p
 }
 
@@ -193,11 +193,11 @@ func refuse(c *gin.Context, p *problem.Problem) {
 }
 
 func writeProblem(w http.ResponseWriter, p *problem.Problem) {
-	p.RequestID = w.Header().Get(journal.Header)
+	p.RequestID = w.Header().Get(accesslog.Header)
 	text, err := wire.Encode(p)
 	if err != nil { // the problem holds a value that JSON cannot express
 		p = problem.New(http.StatusInternalServerError, problem.InternalDetail)
-		p.RequestID = w.Header().Get(journal.Header)
+		p.RequestID = w.Header().Get(accesslog.Header)
 		text, _ = wire.Encode(p)
 	}
 	maps.Copy(w.Header(), p.GetHeaders())

@@ -7,8 +7,8 @@ import (
 	"strconv"
 	"time"
 
+	"counterpour/api/accesslog"
 	"counterpour/api/admission"
-	"counterpour/api/journal"
 	"counterpour/api/service"
 
 	"github.com/gin-gonic/gin"
@@ -76,10 +76,10 @@ func (m *Meters) Measure(c *gin.Context) {
 	m.now.Inc()
 	defer func() {
 		m.now.Dec()
-		journal.SetRoute(c.Request.Context(), c.FullPath())
-		method, route := methodLabel(c.Request.Method), journal.RouteOf(c.Request.Context())
+		accesslog.SetRoute(c.Request.Context(), c.FullPath())
+		method, route := methodLabel(c.Request.Method), accesslog.RouteOf(c.Request.Context())
 		if route == "" {
-			route = c.FullPath() // no journal.Keep in front
+			route = c.FullPath() // no accesslog.Keep in front
 		}
 		if route == "" {
 			route = "other"

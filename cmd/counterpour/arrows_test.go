@@ -16,13 +16,13 @@ import (
 
 // allowed lists, for each top-level folder, the other ones that it may import:
 // flavor ← index, data ← api ← webui ← cmd. Of api, the pages see the centre,
-// the journal of requests and who lets searches in.
+// the access log and who lets searches in.
 var allowed = map[string][]string{
 	"flavor": {},
 	"index":  {"flavor"},
 	"data":   {"flavor"},
 	"api":    {"flavor", "index", "data"},
-	"webui":  {"flavor", "data", "api/service", "api/journal", "api/admission"},
+	"webui":  {"flavor", "data", "api/service", "api/accesslog", "api/admission"},
 	"cmd":    {"flavor", "index", "data", "api", "webui"},
 }
 
@@ -103,9 +103,9 @@ var allowedInService = map[string][]string{
 // allowedInCounterpour does the same beneath the command; the command itself may
 // import all of them.
 var allowedInCounterpour = map[string][]string{
-	"terminal": {},
-	"place":    {"terminal"},
-	"keep":     {"terminal", "place"},
+	"terminal":     {},
+	"premises":     {"terminal"},
+	"housekeeping": {"terminal", "premises"},
 }
 
 // pageParts is what a page is made with.

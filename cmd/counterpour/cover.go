@@ -10,7 +10,7 @@ import (
 	"counterpour/api"
 	"counterpour/api/service"
 	"counterpour/api/wire"
-	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
 	"counterpour/webui/words"
@@ -19,7 +19,7 @@ import (
 // newCover finds covers for a missing ingredient.
 //
 //	counterpour cover draft.txt --missing "simple syrup" --avoid "tree nuts" --stock shelf.txt
-func newCover(open place.Kitchens) *cobra.Command {
+func newCover(open premises.Kitchens) *cobra.Command {
 	var asJSON, cautions *bool
 	var stock, where string
 	var body api.CoverBody
@@ -44,7 +44,7 @@ pour in place of one ingredient or several so that the finished drink moves leas
 					return err
 				}
 			}
-			house, done, err := place.SnapshotOrNone(cmd.Context(), open, where)
+			house, done, err := premises.SnapshotOrNone(cmd.Context(), open, where)
 			if err != nil {
 				return err
 			}

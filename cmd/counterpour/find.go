@@ -7,7 +7,7 @@ import (
 
 	"counterpour/api"
 	"counterpour/api/service/kitchen"
-	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor/lookup"
 )
@@ -15,7 +15,7 @@ import (
 // newFind searches the ingredients.
 //
 //	counterpour find bitter orange --abv-max 20 --avoid sulphites
-func newFind(open place.Kitchens) *cobra.Command {
+func newFind(open premises.Kitchens) *cobra.Command {
 	var asJSON *bool
 	var r kitchen.FindRequest
 	var bitterMin, abvMax float64
@@ -35,7 +35,7 @@ material. Small spelling mistakes are allowed. With a flag, words may be left ou
 			if cmd.Flags().Changed("abv-max") {
 				r.ABVMax = &abvMax
 			}
-			house, done, err := place.SnapshotOrNone(cmd.Context(), open, "")
+			house, done, err := premises.SnapshotOrNone(cmd.Context(), open, "")
 			if err != nil {
 				return err
 			}

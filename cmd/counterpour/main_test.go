@@ -18,7 +18,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/api/service/kitchen"
-	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data"
 	"counterpour/data/house/pgtest"
@@ -227,7 +227,7 @@ func startService(t testing.TB) string {
 }
 
 // start runs the serve command until ctx ends; its exit code comes over ended.
-func start(ctx context.Context, t testing.TB, open place.Kitchens) (url string, ended chan int) {
+func start(ctx context.Context, t testing.TB, open premises.Kitchens) (url string, ended chan int) {
 	t.Helper()
 	lines, w := io.Pipe()
 	ended = make(chan int, 1)

@@ -7,7 +7,7 @@ import (
 
 	"counterpour/api"
 	"counterpour/api/service"
-	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
 )
@@ -15,7 +15,7 @@ import (
 // newOuts finds covers for the menu of the house.
 //
 //	counterpour outs --out falernum --out "triple sec"
-func newOuts(open place.Kitchens) *cobra.Command {
+func newOuts(open premises.Kitchens) *cobra.Command {
 	var asJSON, cautions *bool
 	var body api.OutsBody
 	var ahead bool
@@ -32,7 +32,7 @@ fetch, and which substitutes serve most drinks.`,
 			if len(body.Out) == 0 && !ahead {
 				return terminal.Usagef("--out is not given; name the bottles that ran out, such as --out falernum")
 			}
-			house, done, err := place.SnapshotOf(cmd.Context(), open, where)
+			house, done, err := premises.SnapshotOf(cmd.Context(), open, where)
 			if err != nil {
 				return err
 			}

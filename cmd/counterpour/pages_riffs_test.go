@@ -13,14 +13,14 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/premises"
 	"counterpour/webui"
 	"counterpour/webui/behind"
 )
 
 func demoPages(t testing.TB) http.Handler {
 	t.Helper()
-	v, done, err := place.AtHouse(t.Context(), embedded, place.Demo)
+	v, done, err := premises.AtHouse(t.Context(), embedded, premises.Demo)
 	require.NoError(t, err)
 	t.Cleanup(done)
 	h, err := webui.New(func() behind.Visit { return v.Visit() }, slog.New(slog.NewTextHandler(io.Discard, nil)))

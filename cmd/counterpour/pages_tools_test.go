@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/premises"
 	"counterpour/webui"
 	"counterpour/webui/behind"
 	"counterpour/webui/webuitest"
@@ -22,7 +22,7 @@ const scantHoney = "2+oz+gin%0A3%2F4+oz+lemon+juice%0A1+barspoon+honey+syrup%0As
 // The juices of the catalogue know their acids, and the training page stands on
 // the proven drinks.
 func TestPagesOverTheKitchen(t *testing.T) {
-	v, done, err := place.AtHouse(t.Context(), embedded, place.Demo)
+	v, done, err := premises.AtHouse(t.Context(), embedded, premises.Demo)
 	require.NoError(t, err)
 	defer done()
 	h, err := webui.New(func() behind.Visit { return v.Visit() }, slog.New(slog.NewTextHandler(io.Discard, nil)))

@@ -14,7 +14,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/premises"
 	"counterpour/data/house"
 	"counterpour/data/house/store"
 	"counterpour/flavor"
@@ -34,7 +34,7 @@ func (v keptVisit) Store() house.Store { return v.store }
 // openPages opens the pages of the demo house over a store in a file.
 func openPages(t *testing.T, path string) (http.Handler, house.Store) {
 	t.Helper()
-	v, done, err := place.AtHouse(t.Context(), embedded, place.Demo)
+	v, done, err := premises.AtHouse(t.Context(), embedded, premises.Demo)
 	require.NoError(t, err)
 	t.Cleanup(done)
 	store, err := store.Open(t.Context(), path, store.Options{})

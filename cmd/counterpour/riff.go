@@ -7,7 +7,7 @@ import (
 
 	"counterpour/api"
 	"counterpour/api/service"
-	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
 	"counterpour/webui/words"
@@ -16,7 +16,7 @@ import (
 // newRiff finds variations of a draft.
 //
 //	counterpour riff draft.txt --toward "more bitter" --toward "below 15 %" --avoid "tree nuts"
-func newRiff(open place.Kitchens) *cobra.Command {
+func newRiff(open premises.Kitchens) *cobra.Command {
 	var asJSON, cautions *bool
 	var stock, where string
 	var body api.RiffBody
@@ -32,7 +32,7 @@ stocks and what is in the draft; then the proven drinks nearest to the draft.`,
 			if err != nil {
 				return err
 			}
-			house, done, err := place.SnapshotOf(cmd.Context(), open, where)
+			house, done, err := premises.SnapshotOf(cmd.Context(), open, where)
 			if err != nil {
 				return err
 			}

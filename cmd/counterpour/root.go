@@ -9,8 +9,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"counterpour/cmd/counterpour/keep"
-	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/housekeeping"
+	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
 )
@@ -23,7 +23,7 @@ func run(args []string, in io.Reader, out, errOut io.Writer) int {
 }
 
 // runWith runs the program with kitchens from open, until ctx ends.
-func runWith(ctx context.Context, open place.Kitchens, args []string, in io.Reader, out, errOut io.Writer) int {
+func runWith(ctx context.Context, open premises.Kitchens, args []string, in io.Reader, out, errOut io.Writer) int {
 	root := newRoot(open)
 	root.SetArgs(args)
 	root.SetIn(in)
@@ -37,7 +37,7 @@ func runWith(ctx context.Context, open place.Kitchens, args []string, in io.Read
 	return terminal.ExitCode(err)
 }
 
-func newRoot(open place.Kitchens) *cobra.Command {
+func newRoot(open premises.Kitchens) *cobra.Command {
 	root := &cobra.Command{
 		Use:   "counterpour",
 		Short: "Balance drinks, fix them, and cover what ran out",
@@ -63,7 +63,7 @@ Exit codes: 0 done, 1 the work failed, 2 the input or the flags were wrong.`,
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
 		return terminal.Usagef("%w; %s --help lists the flags", err, cmd.CommandPath())
 	})
-	root.AddCommand(newServe(open), newScore(open), newCover(open), newRiff(open), newUseUp(open), newWalk(open), newOuts(open), newFind(open), keep.New(open), newCheck(), newCalibrate(), newVersion())
+	root.AddCommand(newServe(open), newScore(open), newCover(open), newRiff(open), newUseUp(open), newWalk(open), newOuts(open), newFind(open), housekeeping.New(open), newCheck(), newCalibrate(), newVersion())
 	for _, c := range root.Commands() {
 		c.Args = terminal.WrongArgs(c.Args)
 	}

@@ -7,7 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
-	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
@@ -21,7 +21,7 @@ import (
 //
 //	counterpour score draft.txt
 //	counterpour score - --json < draft.txt
-func newScore(open place.Kitchens) *cobra.Command {
+func newScore(open premises.Kitchens) *cobra.Command {
 	var asJSON *bool
 	var arithmetic, partial bool
 	var cautions *bool
@@ -42,7 +42,7 @@ in the glass, how well it fits its family of drinks and how to fix it.
 			if err != nil {
 				return err
 			}
-			house, done, err := place.SnapshotOrNone(cmd.Context(), open, "")
+			house, done, err := premises.SnapshotOrNone(cmd.Context(), open, "")
 			if err != nil {
 				return err
 			}

@@ -17,11 +17,11 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
+	"counterpour/api/accesslog"
 	"counterpour/api/admission"
-	"counterpour/api/journal"
 	"counterpour/api/service"
 	"counterpour/api/service/kitchen"
-	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data/house"
 	"counterpour/data/stamp"
@@ -44,8 +44,8 @@ const (
 // newServe serves the API and the web pages.
 //
 //	counterpour serve --listen 127.0.0.1:0
-func newServe(open place.Kitchens) *cobra.Command {
-	s := &program{open: open, at: place.Place{Why: place.ToServe}}
+func newServe(open premises.Kitchens) *cobra.Command {
+	s := &program{open: open, at: premises.Place{Why: premises.ToServe}}
 	cmd := &cobra.Command{
 		Use:   "serve",
 		Short: "Serve the API and the web pages",
@@ -55,7 +55,7 @@ once it answers.`,
 		Args: cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			s.out = cmd.OutOrStdout()
-			s.log = slog.New(journal.Handler(slog.NewTextHandler(cmd.ErrOrStderr(), nil)))
+			s.log = slog.New(accesslog.Handler(slog.NewTextHandler(cmd.ErrOrStderr(), nil)))
 			return s.Run(cmd.Context())
 		},
 	}
@@ -72,10 +72,10 @@ const spareThreads = 2
 
 // program is a server. Run may be called once.
 type program struct {
-	open    place.Kitchens
+	open    premises.Kitchens
 	listen  string
 	cores   int // cores that searches may use
-	at      place.Place
+	at      premises.Place
 	door    door
 	opening api.Progress // progress of building the full-text index
 	out     io.Writer    // receives the line with the address
@@ -135,7 +135,7 @@ func (s *program) Run(ctx context.Context) error {
 
 // newServer returns an HTTP server with the limits above, whose requests are logged.
 func (s *program) newServer(h http.Handler, encryption *tls.Config) *http.Server {
-	return &http.Server{Handler: s.door.withHSTS(journal.Keep(s.log, h)), ReadHeaderTimeout: headerTimeout, ReadTimeout: readTimeout, WriteTimeout: writeTimeout,
+	return &http.Server{Handler: s.door.withHSTS(accesslog.Keep(s.log, h)), ReadHeaderTimeout: headerTimeout, ReadTimeout: readTimeout, WriteTimeout: writeTimeout,
 		IdleTimeout: idleTimeout, MaxHeaderBytes: maxHeader, TLSConfig: encryption, ErrorLog: slog.NewLogLogger(s.log.Handler(), slog.LevelWarn)}
 }
 
@@ -158,11 +158,11 @@ func (s *program) what() string {
 	switch {
 	case s.at.Later:
 		return "a later version wrote the house, so it is open for reading only"
-	case s.at.Where == place.Demo:
+	case s.at.Where == premises.Demo:
 		return "embedded catalogue and demo house, in memory; nothing is saved"
-	case place.IsDatabase(s.at.Where) && s.at.Made:
+	case premises.IsDatabase(s.at.Where) && s.at.Made:
 		return "the house is kept in a PostgreSQL database, in a venue made just now"
-	case place.IsDatabase(s.at.Where):
+	case premises.IsDatabase(s.at.Where):
 		return "the house is kept in a PostgreSQL database"
 	case s.at.Made:
 		return "the house is kept in " + s.at.Where + ", which was made just now"
@@ -176,7 +176,7 @@ func (s *program) handler(ctx context.Context, k *kitchen.Kitchen, server *http.
 	k = k.Admitting(admission.New(s.cores))
 	watch := newStopwatch()
 	s.at.Over = watch.over
-	v, leave, err := place.Enter(ctx, k, &s.at, s.log)
+	v, leave, err := premises.Enter(ctx, k, &s.at, s.log)
 	if err != nil {
 		return nil, nil, err
 	}

@@ -7,7 +7,7 @@ import (
 
 	"counterpour/api"
 	"counterpour/api/service"
-	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/webui/words"
 )
@@ -15,7 +15,7 @@ import (
 // newUseUp drafts drinks that use up bottles.
 //
 //	counterpour use-up --bottle "fino sherry" --bottle mezcal --avoid eggs
-func newUseUp(open place.Kitchens) *cobra.Command {
+func newUseUp(open premises.Kitchens) *cobra.Command {
 	var asJSON, cautions *bool
 	var stock, where string
 	var body api.UseUpBody
@@ -33,7 +33,7 @@ less. Two bottles that one balanced drink can move stand together in one of the 
 			if len(body.Bottles) == 0 {
 				return terminal.Usagef("--bottle is not given; name the bottles that must move, such as --bottle \"fino sherry\"")
 			}
-			house, done, err := place.SnapshotOf(cmd.Context(), open, where)
+			house, done, err := premises.SnapshotOf(cmd.Context(), open, where)
 			if err != nil {
 				return err
 			}

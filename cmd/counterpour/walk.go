@@ -8,7 +8,7 @@ import (
 
 	"counterpour/api"
 	"counterpour/api/service"
-	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
 	"counterpour/flavor/riff/walk"
@@ -18,7 +18,7 @@ import (
 // newWalk finds drinks between two drinks.
 //
 //	counterpour walk draft.txt "Ropewalk" --steps 3
-func newWalk(open place.Kitchens) *cobra.Command {
+func newWalk(open premises.Kitchens) *cobra.Command {
 	var asJSON, cautions *bool
 	var where string
 	var body api.WalkBody
@@ -47,7 +47,7 @@ input.`,
 }
 
 // walkBetween reads both ends and finds the walk.
-func walkBetween(cmd *cobra.Command, args []string, open place.Kitchens, where string, body *api.WalkBody) (*api.WalkAnswer, error) {
+func walkBetween(cmd *cobra.Command, args []string, open premises.Kitchens, where string, body *api.WalkBody) (*api.WalkAnswer, error) {
 	if args[0] == "-" && args[1] == "-" {
 		return nil, terminal.Usagef("FROM and TO cannot both be the input; name a file or a drink of the house for one")
 	}
@@ -62,7 +62,7 @@ func walkBetween(cmd *cobra.Command, args []string, open place.Kitchens, where s
 		}
 		files[end.name] = file
 	}
-	house, done, err := place.SnapshotOf(cmd.Context(), open, where)
+	house, done, err := premises.SnapshotOf(cmd.Context(), open, where)
 	if err != nil {
 		return nil, err
 	}

@@ -6,7 +6,7 @@ import (
 	"net/url"
 	"strings"
 
-	"counterpour/api/journal"
+	"counterpour/api/accesslog"
 )
 
 // mostNext is the longest address, in characters, to return to after signing in. It may
@@ -84,7 +84,7 @@ type problem struct {
 
 func refuse(w http.ResponseWriter, status int, detail string) {
 	// Strings and numbers can always be encoded.
-	text, _ := json.Marshal(problem{"about:blank", http.StatusText(status), status, detail, []struct{}{}, w.Header().Get(journal.Header)})
+	text, _ := json.Marshal(problem{"about:blank", http.StatusText(status), status, detail, []struct{}{}, w.Header().Get(accesslog.Header)})
 	h := w.Header()
 	h.Set("Content-Type", "application/problem+json")
 	h.Set("Cache-Control", "no-store")

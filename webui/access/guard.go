@@ -13,7 +13,7 @@ import (
 	"sync/atomic"
 	"time"
 
-	"counterpour/api/journal"
+	"counterpour/api/accesslog"
 	"counterpour/data/house"
 )
 
@@ -148,7 +148,7 @@ func (g *Guard) Wrap(next http.Handler) http.Handler {
 		case c.known:
 			// A shared cache must not show the answer to another user.
 			w.Header().Add("Vary", "Authorization, Cookie")
-			journal.SetRole(r.Context(), c.person.Role.String())
+			accesslog.SetRole(r.Context(), c.person.Role.String())
 			ctx, leave := c.within(With(r.Context(), c.person))
 			defer leave()
 			next.ServeHTTP(w, r.WithContext(ctx))

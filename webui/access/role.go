@@ -4,7 +4,7 @@ import (
 	"context"
 	"net/http"
 
-	"counterpour/api/journal"
+	"counterpour/api/accesslog"
 )
 
 // Role is what a person may do. A higher role includes the lower one. The zero value
@@ -73,7 +73,7 @@ func withNobody(ctx context.Context) context.Context {
 func Unguarded(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		if _, marked := r.Context().Value(entryKey{}).(entry); !marked {
-			journal.SetRole(r.Context(), "unguarded")
+			accesslog.SetRole(r.Context(), "unguarded")
 			r = r.WithContext(context.WithValue(r.Context(), entryKey{}, entry{unguarded: true}))
 		}
 		next.ServeHTTP(w, r)

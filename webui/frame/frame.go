@@ -11,8 +11,8 @@ import (
 	"strconv"
 	"time"
 
+	"counterpour/api/accesslog"
 	"counterpour/api/admission"
-	"counterpour/api/journal"
 	"counterpour/webui/access"
 )
 
@@ -75,7 +75,7 @@ func (f *Frame) Guard(next http.Handler) http.Handler {
 		h.Set("Referrer-Policy", "same-origin")
 		h.Set("Cache-Control", AskFirst)
 		r.Body = http.MaxBytesReader(w, r.Body, MaxBody)
-		defer func() { journal.SetRoute(r.Context(), r.Pattern) }() // the mux has set it
+		defer func() { accesslog.SetRoute(r.Context(), r.Pattern) }() // the mux has set it
 		next.ServeHTTP(w, r)
 	})
 }
@@ -169,7 +169,7 @@ func (f *Frame) fail(w http.ResponseWriter, r *http.Request, err error) {
 		return
 	}
 	t := TroubleOf(err)
-	t.RequestID = journal.ID(r.Context())
+	t.RequestID = accesslog.ID(r.Context())
 	if t.Status == http.StatusServiceUnavailable {
 		w.Header().Set("Retry-After", strconv.Itoa(admission.RetryAfter))
 	}

@@ -1,4 +1,4 @@
-package keep
+package housekeeping
 
 import (
 	"fmt"
@@ -7,14 +7,14 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
-	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 )
 
 // newCost lists what drinks cost to pour.
 //
 //	counterpour house cost --house bar.house "Quay Sour"
-func newCost(open place.Kitchens, where *string) *cobra.Command {
+func newCost(open premises.Kitchens, where *string) *cobra.Command {
 	var asJSON *bool
 	cmd := &cobra.Command{
 		Use:   "cost [DRINK...] --house PATH",
@@ -24,7 +24,7 @@ the bottle that is poured; what the house makes costs what its parts do. What ha
 no price is named, and the cost is then at least what is shown. Without --house it
 works on the invented demo house.`,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			v, done, err := place.AtHouse(cmd.Context(), open, *where)
+			v, done, err := premises.AtHouse(cmd.Context(), open, *where)
 			if err != nil {
 				return err
 			}

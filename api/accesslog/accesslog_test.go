@@ -1,4 +1,4 @@
-package journal
+package accesslog
 
 import (
 	"bytes"
@@ -90,7 +90,7 @@ func TestPanicIsLogged(t *testing.T) {
 	assert.Contains(t, out.String(), "status=0")
 }
 
-// Without a journal nothing is noted and nothing fails.
+// Without an access log nothing is noted and nothing fails.
 func TestWithoutKeep(t *testing.T) {
 	SetRoute(t.Context(), "/x")
 	SetRole(t.Context(), "lead")

@@ -1,4 +1,4 @@
-// Package journal writes the access log: one line for each request, with its route, the
+// Package accesslog writes the access log: one line for each request, with its route, the
 // role of the user, the status and the time it took. It gives each request an id, which
 // is shown to the user with a fault, so that the user and the reader of the log can refer
 // to the same request.
@@ -6,7 +6,7 @@
 // [Keep] is the outermost middleware. Handlers further in report what only they know with
 // [SetRoute] and [SetRole]. [Handler] adds the request id to every other line that is
 // logged with the context of the request.
-package journal
+package accesslog
 
 import (
 	"context"

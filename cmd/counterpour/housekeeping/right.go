@@ -1,4 +1,4 @@
-package keep
+package housekeeping
 
 import (
 	"time"
@@ -7,7 +7,7 @@ import (
 
 	"counterpour/api"
 	"counterpour/api/service"
-	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data/house"
 )
@@ -15,7 +15,7 @@ import (
 // newRight marks a drink as right for the house.
 //
 //	counterpour house right "Quay Sour" --house bar.house
-func newRight(open place.Kitchens, where *string) *cobra.Command {
+func newRight(open premises.Kitchens, where *string) *cobra.Command {
 	var asJSON *bool
 	var undo bool
 	var actor string
@@ -27,11 +27,11 @@ are its palate: the centre of their family moves toward them, a little for one
 and most of the way for twenty. Without a drink it lists them, and what they move.`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			why := place.ToRead
+			why := premises.ToRead
 			if len(args) == 1 {
-				why = place.ToWrite
+				why = premises.ToWrite
 			}
-			v, done, err := place.AtOwnHouse(cmd.Context(), open, &place.Place{Where: *where, Why: why})
+			v, done, err := premises.AtOwnHouse(cmd.Context(), open, &premises.Place{Where: *where, Why: why})
 			if err != nil {
 				return err
 			}

@@ -1,10 +1,10 @@
-package keep
+package housekeeping
 
 import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
-	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data/house/prep"
 )
@@ -12,7 +12,7 @@ import (
 // newBatch plans a batch.
 //
 //	counterpour house batch "Quay Sour" --serves 40 --from fridge --house bar.house
-func newBatch(open place.Kitchens, where *string) *cobra.Command {
+func newBatch(open premises.Kitchens, where *string) *cobra.Command {
 	var asJSON *bool
 	var body api.BatchBody
 	cmd := &cobra.Command{
@@ -27,7 +27,7 @@ and what must be fresh in each drink, is left out.`,
 			if !oneOf(body.Servings != 0, body.BottleML != 0, body.KegLitres != 0) {
 				return terminal.Usagef("say one of --serves, --bottle and --keg")
 			}
-			v, done, err := place.AtHouse(cmd.Context(), open, *where)
+			v, done, err := premises.AtHouse(cmd.Context(), open, *where)
 			if err != nil {
 				return err
 			}

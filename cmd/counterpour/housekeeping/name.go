@@ -1,4 +1,4 @@
-package keep
+package housekeeping
 
 import (
 	"time"
@@ -6,7 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api/service"
-	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data/house"
 )
@@ -14,7 +14,7 @@ import (
 // newName stores the house's own words for ingredients.
 //
 //	counterpour house name "old harbour gin" "London dry gin" --house bar.house
-func newName(open place.Kitchens, where *string) *cobra.Command {
+func newName(open premises.Kitchens, where *string) *cobra.Command {
 	var undo bool
 	var actor string
 	cmd := &cobra.Command{
@@ -25,18 +25,18 @@ it. Drafts, completion and imports know them from then on. KIND is an ingredient
 by its name or id. Without words it lists them; --undo forgets some.`,
 		Args: cobra.MaximumNArgs(2),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			why := place.ToWrite
+			why := premises.ToWrite
 			switch {
 			case len(args) == 0 && undo:
 				return terminal.Usagef("--undo forgets the words of this house that it is given; give them")
 			case len(args) == 0:
-				why = place.ToRead
+				why = premises.ToRead
 			case undo && len(args) == 2:
 				return terminal.Usagef("--undo takes the words alone")
 			case !undo && len(args) == 1:
 				return terminal.Usagef("%q means what? write its kind after it, such as \"London dry gin\"; find lists them", args[0])
 			}
-			v, done, err := place.AtOwnHouse(cmd.Context(), open, &place.Place{Where: *where, Why: why})
+			v, done, err := premises.AtOwnHouse(cmd.Context(), open, &premises.Place{Where: *where, Why: why})
 			if err != nil {
 				return err
 			}

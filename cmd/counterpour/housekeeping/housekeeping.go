@@ -1,4 +1,4 @@
-package keep
+package housekeeping
 
 import (
 	"context"
@@ -12,7 +12,7 @@ import (
 
 	"counterpour/api/service"
 	"counterpour/api/service/specbook"
-	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
@@ -25,7 +25,7 @@ import (
 //
 //	counterpour house backup --house bar.house monday.backup
 //	counterpour house import --house bar.house --as stock stock.csv
-func New(open place.Kitchens) *cobra.Command {
+func New(open premises.Kitchens) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "house",
 		Short: "Keep a house: stock, specs, costs, batches, palate, backups, and who may enter",
@@ -50,11 +50,11 @@ func newBackup(where *string) *cobra.Command {
 		Short: "Copy the house to a file while it is in use, and verify the copy",
 		Args:  cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) (err error) {
-			s, _, err := place.OpenHouse(cmd.Context(), *where, place.ToRead)
+			s, _, err := premises.OpenHouse(cmd.Context(), *where, premises.ToRead)
 			if err != nil {
 				return err
 			}
-			defer func() { err = place.Closing(s, err) }()
+			defer func() { err = premises.Closing(s, err) }()
 			if err := s.Backup(cmd.Context(), args[0]); err != nil {
 				return err
 			}
@@ -75,9 +75,9 @@ func newRestore(where *string) *cobra.Command {
 		Args:  cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			switch {
-			case *where == place.Demo:
-				return place.ErrNoHouse
-			case place.IsDatabase(*where):
+			case *where == premises.Demo:
+				return premises.ErrNoHouse
+			case premises.IsDatabase(*where):
 				return restoreVenue(cmd, args[0], *where)
 			}
 			report, err := store.Verify(cmd.Context(), args[0])
@@ -107,18 +107,18 @@ func restoreVenue(cmd *cobra.Command, backup, where string) (err error) {
 	if _, err := store.Verify(cmd.Context(), backup); err != nil { // before a venue is created for it
 		return err
 	}
-	s, made, err := place.OpenHouse(cmd.Context(), where, place.ToMake)
+	s, made, err := premises.OpenHouse(cmd.Context(), where, premises.ToMake)
 	if err != nil {
 		return err
 	}
-	defer func() { err = place.Closing(s, err) }()
+	defer func() { err = premises.Closing(s, err) }()
 	if err := store.RestoreVenue(cmd.Context(), backup, s); err != nil {
 		return err
 	}
 	if made {
-		return terminal.Say(cmd, "restored %s, in a venue made for it", place.NameOf(where))
+		return terminal.Say(cmd, "restored %s, in a venue made for it", premises.NameOf(where))
 	}
-	return terminal.Say(cmd, "restored %s", place.NameOf(where))
+	return terminal.Say(cmd, "restored %s", premises.NameOf(where))
 }
 
 func newHouseCheck(where *string) *cobra.Command {
@@ -128,9 +128,9 @@ func newHouseCheck(where *string) *cobra.Command {
 		Args:  cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			switch {
-			case *where == place.Demo:
-				return place.ErrNoHouse
-			case place.IsDatabase(*where):
+			case *where == premises.Demo:
+				return premises.ErrNoHouse
+			case premises.IsDatabase(*where):
 				return checkVenue(cmd, *where)
 			}
 			report, err := store.Verify(cmd.Context(), *where)
@@ -146,15 +146,15 @@ func newHouseCheck(where *string) *cobra.Command {
 }
 
 func checkVenue(cmd *cobra.Command, where string) (err error) {
-	s, _, err := place.OpenHouse(cmd.Context(), where, place.ToRead)
+	s, _, err := premises.OpenHouse(cmd.Context(), where, premises.ToRead)
 	if err != nil {
 		return err
 	}
-	defer func() { err = place.Closing(s, err) }()
+	defer func() { err = premises.Closing(s, err) }()
 	if err := s.Check(cmd.Context()); err != nil {
 		return err
 	}
-	return terminal.Say(cmd, "%s is sound", place.NameOf(where))
+	return terminal.Say(cmd, "%s is sound", premises.NameOf(where))
 }
 
 func reportText(r store.Report) string {
@@ -168,14 +168,14 @@ func reportText(r store.Report) string {
 // formsText names the formats of import and export.
 const formsText = "json (everything), stock or specs (CSV), recipes (schema.org JSON-LD) or text"
 
-func newExport(open place.Kitchens, where *string) *cobra.Command {
+func newExport(open premises.Kitchens, where *string) *cobra.Command {
 	var form string
 	cmd := &cobra.Command{
 		Use:   "export [FILE] --house PATH --as FORM",
 		Short: "Write a house as JSON, CSV, recipes or text",
 		Args:  cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) (err error) {
-			v, done, err := place.AtOwnHouse(cmd.Context(), open, &place.Place{Where: *where})
+			v, done, err := premises.AtOwnHouse(cmd.Context(), open, &premises.Place{Where: *where})
 			if err != nil {
 				return err
 			}
@@ -231,7 +231,7 @@ func exportSpecs(ctx context.Context, v *service.Venue, form string, w io.Writer
 	case "recipes":
 		return exchange.WriteRecipes(w, specs, v.Now().Shelf)
 	}
-	if err := place.Whole(v); err != nil {
+	if err := premises.Whole(v); err != nil {
 		return err
 	}
 	drinks := make([]flavor.Spec, len(specs))
@@ -256,7 +256,7 @@ func sayImported(cmd *cobra.Command, reading *exchange.Reading, r *exchange.Resu
 	return terminal.Say(cmd, "%d added, %d changed, %d the same, %d bad and left out", r.Added+r.Words, r.Changed, r.Same, len(r.Bad))
 }
 
-func newImport(open place.Kitchens, where *string) *cobra.Command {
+func newImport(open premises.Kitchens, where *string) *cobra.Command {
 	var form, actor, currency string
 	var keepGood bool
 	cmd := &cobra.Command{
@@ -271,14 +271,14 @@ If a row is bad it writes nothing; with --keep-good it writes the good rows.`,
 				return terminal.WrongPath(err)
 			}
 			defer f.Close()
-			at := &place.Place{Where: *where, Why: place.ToMake}
-			v, done, err := place.AtOwnHouse(cmd.Context(), open, at)
+			at := &premises.Place{Where: *where, Why: premises.ToMake}
+			v, done, err := premises.AtOwnHouse(cmd.Context(), open, at)
 			if err != nil {
 				return err
 			}
 			defer done()
 			if at.Made {
-				if err := terminal.Say(cmd, "there was no house; made %s", place.NameOf(*where)); err != nil {
+				if err := terminal.Say(cmd, "there was no house; made %s", premises.NameOf(*where)); err != nil {
 					return err
 				}
 			}

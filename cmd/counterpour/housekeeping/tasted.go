@@ -1,4 +1,4 @@
-package keep
+package housekeeping
 
 import (
 	"time"
@@ -7,7 +7,7 @@ import (
 
 	"counterpour/api"
 	"counterpour/api/service"
-	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data/house"
 )
@@ -15,7 +15,7 @@ import (
 // newTasted records how a cover was received, so that later searches learn from it.
 //
 //	counterpour house tasted served.txt --house bar.house --missing falernum --kept
-func newTasted(open place.Kitchens, where *string) *cobra.Command {
+func newTasted(open premises.Kitchens, where *string) *cobra.Command {
 	var t tasted
 	var asJSON *bool
 	cmd := &cobra.Command{
@@ -34,7 +34,7 @@ Covers that were kept move up in this house's lists, those sent back move down.`
 			if err := t.check(); err != nil {
 				return err
 			}
-			v, done, err := place.AtOwnHouse(cmd.Context(), open, &place.Place{Where: *where, Why: place.ToWrite})
+			v, done, err := premises.AtOwnHouse(cmd.Context(), open, &premises.Place{Where: *where, Why: premises.ToWrite})
 			if err != nil {
 				return err
 			}

@@ -1,4 +1,4 @@
-package keep
+package housekeeping
 
 import (
 	"time"
@@ -7,7 +7,7 @@ import (
 
 	"counterpour/api"
 	"counterpour/api/service"
-	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data/house"
 )
@@ -15,7 +15,7 @@ import (
 // newMark marks what ran out and what is back.
 //
 //	counterpour house mark --house bar.house --out falernum --back mint
-func newMark(open place.Kitchens, where *string) *cobra.Command {
+func newMark(open premises.Kitchens, where *string) *cobra.Command {
 	var asJSON *bool
 	var r service.MarkRequest
 	var actor string
@@ -26,16 +26,16 @@ func newMark(open place.Kitchens, where *string) *cobra.Command {
 none. Without --out and --back it lists what has run out.`,
 		Args: cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			at := &place.Place{Where: *where, Why: place.ToRead}
+			at := &premises.Place{Where: *where, Why: premises.ToRead}
 			if len(r.Out)+len(r.Back) > 0 {
-				at.Why = place.ToWrite
+				at.Why = premises.ToWrite
 			}
-			v, done, err := place.AtOwnHouse(cmd.Context(), open, at)
+			v, done, err := premises.AtOwnHouse(cmd.Context(), open, at)
 			if err != nil {
 				return err
 			}
 			defer done()
-			if at.Why == place.ToWrite {
+			if at.Why == premises.ToWrite {
 				if err := v.Mark(cmd.Context(), house.By{Actor: actor, At: time.Now().UTC()}, r); err != nil {
 					return err
 				}

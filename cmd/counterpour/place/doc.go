@@ -1,2 +1,0 @@
-// Package place opens a house from where it is stored: a file, a database or memory.
-package place
