@@ -17,7 +17,8 @@ import (
 const (
 	optionsShown = 4
 	coversAsked  = 30
-	coverTries   = 2
+	coverTries   = 2  // drinks looked at for a round of the size wanted
+	coverLooks   = 24 // and for one whose answer the trade would give
 	sameClass    = 6  // bottles of the class of what is out that are weighed
 	samePart     = 16 // and of its part, those among them
 )
@@ -31,11 +32,12 @@ const (
 
 // coverRound takes a bottle out of a classic and offers covers: the best one,
 // and others that move the drink further by the size and more, or by as much as
-// the stock has.
+// the stock has. What the trade would answer too comes before what only the glass says.
 func (t *Trainer) coverRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	var best *Round
+	sure := false // the trade would give the answer of best
 	for n, i := range rng.Perm(len(t.classics)) {
-		if n >= coverTries && best != nil || best != nil && best.Size >= nearEnough*r.Size {
+		if best != nil && (n >= coverLooks || sure && (n >= coverTries || best.Size >= nearEnough*r.Size)) {
 			break
 		}
 		c := &t.classics[i]
@@ -49,8 +51,9 @@ func (t *Trainer) coverRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 			return nil, err
 		}
 		if chosen := apart(alikeIn(found.Covers, c.spec.Pours[at].ML), r.Size); len(chosen) == optionsShown {
-			if round := coverOptions(r, c, at, chosen, rng); best == nil || round.Size > best.Size {
-				best = round
+			round, right := coverOptions(r, c, at, chosen, rng), teaches(&chosen[0])
+			if best == nil || right && !sure || right == sure && round.Size > best.Size {
+				best, sure = round, right
 			}
 		}
 	}
@@ -75,15 +78,20 @@ func (t *Trainer) hand(missing *flavor.Profile, rng *rand.Rand) []*flavor.Profil
 	return append(first, second[:min(len(second), samePart-len(first))]...)
 }
 
-// coverable picks a pour that a bar may run out of, −1 if there is none.
+// smellsOf is the sum of intensities from which a syrup is one of something: common
+// practice, no source.
+const smellsOf = 3.0
+
+// coverable picks a pour that a bar may run out of, −1 if there is none. Plain syrup takes
+// no aroma with it, so that nothing can be asked of it.
 func coverable(s *flavor.Spec, rng *rand.Rand) int {
 	var may []int
 	for i := range s.Pours {
-		switch s.Pours[i].Profile.Class.Part() {
-		case flavor.PartBase, flavor.PartModifier, flavor.PartSweetener:
-			if s.Pours[i].ML >= leastMissed && !s.Pours[i].Profile.Class.Solid() {
-				may = append(may, i)
-			}
+		p := s.Pours[i].Profile
+		part := p.Class.Part()
+		asked := part == flavor.PartBase || part == flavor.PartModifier || part == flavor.PartSweetener && p.Aroma.Total() >= smellsOf
+		if asked && s.Pours[i].ML >= leastMissed && !p.Class.Solid() {
+			may = append(may, i)
 		}
 	}
 	if len(may) == 0 {
@@ -101,10 +109,15 @@ func alikeIn(covers []cover.Cover, ml float64) []cover.Cover {
 }
 
 // apart returns the nearest cover and the next ones that lie at least a size
-// further out, or else the furthest there are.
+// further out, or else the furthest there are; nil if the nearest does not keep the drink.
+// What the trade pours by custom is nobody's wrong one.
 func apart(covers []cover.Cover, size float64) []cover.Cover {
 	by := slices.Clone(covers)
 	slices.SortStableFunc(by, func(a, b cover.Cover) int { return cmp.Compare(a.Distance, b.Distance) })
+	if len(by) == 0 || !by[0].Keeps {
+		return nil
+	}
+	by = append(by[:1], slices.DeleteFunc(by[1:], func(c cover.Cover) bool { return c.Custom })...)
 	if len(by) < optionsShown {
 		return nil
 	}
@@ -115,10 +128,19 @@ func apart(covers []cover.Cover, size float64) []cover.Cover {
 	return append(by[:1:1], by[from:from+optionsShown-1]...)
 }
 
+// teaches reports whether a bartender would call a cover that keeps the drink right: it
+// loses nothing that led what is out, and it is a spirit of the same class or the trade
+// pours it: one liqueur is not much like another. Common practice, no source.
+func teaches(c *cover.Cover) bool {
+	part, out := c.Parts[0].Profile, c.For[0]
+	spirits := out.Class.Part() == flavor.PartBase && part.Class == out.Class
+	return len(c.Gone) == 0 && (c.Custom || spirits)
+}
+
 func coverOptions(r RoundRequest, c *classic, at int, covers []cover.Cover, rng *rand.Rand) *Round {
 	missing := c.spec.Pours[at].Profile
 	round := &Round{Request: r, Size: covers[1].Distance - covers[0].Distance, Specs: []flavor.Spec{c.spec},
-		Question: fmt.Sprintf("%s is out. Which of these keeps the %s, and which aromas are lost?", missing.Name, c.spec.Name),
+		Question: fmt.Sprintf("%s is out. Which of these keeps the %s best, and which aromas are lost?", missing.Name, c.spec.Name),
 		key:      key{classic: c, pour: at, lost: covers[0].Lost, values: []float64{covers[0].Distance, covers[1].Distance}}}
 	for place, i := range rng.Perm(len(covers)) {
 		x := &covers[i]

@@ -2,6 +2,7 @@ package drill
 
 import (
 	"fmt"
+	"math"
 	"regexp"
 	"sync"
 	"testing"
@@ -281,4 +282,48 @@ func TestCoversAsNearAsTheBestAreRight(t *testing.T) {
 		}
 	}
 	t.Logf("%d of 12 rounds have two right covers or more", two)
+}
+
+// Cover rounds ask what a bartender is sure of: mostly a spirit in place of a spirit, and
+// never plain syrup, of which nothing is lost. A share counted over the demo stock.
+func TestCoverRoundsTeachWhatTheTradePours(t *testing.T) {
+	s := newSchool(t)
+	const rounds = 12
+	base := 0
+	for seed := range uint64(rounds) {
+		r, err := s.trainer.Round(RoundRequest{Kind: KindCover, Size: 3, Seed: seed})
+		require.NoError(t, err)
+		out := r.key.classic.spec.Pours[r.key.pour].Profile
+		assert.False(t, out.Class.Part() == flavor.PartSweetener && out.Aroma.Total() < smellsOf, "nothing can be asked of %s", out.Name)
+		if out.Class.Part() == flavor.PartBase {
+			base++
+		}
+	}
+	assert.GreaterOrEqual(t, base, rounds/2, "spirits are what a stand-in is surest of")
+}
+
+// What is right beside the slip is what a guest tells in the glass: common practice, no
+// source.
+func TestWhatIsRightBesideTheSlipIsTasted(t *testing.T) {
+	s := newSchool(t)
+	for _, req := range requests(StartSize, 7) {
+		if req.Kind != KindFault {
+			continue
+		}
+		for seed := range uint64(8) {
+			req.Seed = seed
+			r, err := s.trainer.Round(req)
+			require.NoError(t, err)
+			is, err := s.trainer.mixer.Mix(&r.Specs[0])
+			require.NoError(t, err)
+			for _, x := range r.key.off {
+				if x == (side{r.key.axis, r.key.high}) {
+					continue
+				}
+				was, now := glassOf(x.axis, r.key.classic.drink), glassOf(x.axis, is)
+				assert.Equal(t, x.high, now > was, "%s: %v", r.Question, x)
+				assert.GreaterOrEqual(t, math.Abs(jndOf(x.axis, was, now)), 1.0, "%s: %v", r.Question, x)
+			}
+		}
+	}
 }

@@ -30,7 +30,7 @@ func (t *Trainer) familyRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	var best *pick
 	for size := r.Size; best == nil && size >= MinSize*easier; size *= easier {
 		for n, i := range rng.Perm(len(t.classics)) {
-			if n >= familyTries && best != nil {
+			if best != nil && (n >= familyTries || best.off <= sizeTolerance) {
 				break
 			}
 			c := &t.classics[i]

@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/weigh"
 )
@@ -30,7 +31,7 @@ type spoiling struct {
 	pour    int
 	high    bool
 	size    float64
-	off     []side // all that lies out of the range of its family
+	off     []side // the slip, and what else lies out of the range of its family that a guest tells
 }
 
 // side is too much or too little of an axis.
@@ -183,14 +184,32 @@ func (t *Trainer) faulted(found []spoiling, a ratio.Axis, high bool) (*spoiling,
 		if len(result.Faults) == 0 || len(result.Judgement.Fits) == 0 || result.Faults[0].Axis != a || result.Faults[0].High != high {
 			continue
 		}
-		if found[i].off, err = t.outOfRange(&found[i].spec, result.Judgement.Fits[0].ID); err != nil {
+		off, err := t.outOfRange(&found[i].spec, result.Judgement.Fits[0].ID)
+		if err != nil {
 			return nil, err
 		}
-		if slices.Contains(found[i].off, side{a, high}) {
+		if slip := (side{a, high}); slices.Contains(off, slip) {
+			found[i].off = slices.DeleteFunc(off, func(x side) bool { return x != slip && !tasted(x, &found[i], result.Drink) })
 			return &found[i], nil
 		}
 	}
 	return nil, nil
+}
+
+// tasted reports whether a spoilt drink has so much more or less of an axis in the glass
+// that a guest tells it: the shares of a ratio hang together, so that with less gin the acid
+// of the vermouth is out of range, and nobody calls that drink sharp. Of acid it must be a
+// drink that something sours.
+func tasted(x side, s *spoiling, is *mix.Drink) bool {
+	sours := slices.ContainsFunc(s.spec.Pours, func(p flavor.Pour) bool { return p.Profile.Class.Part() == flavor.PartSour })
+	if x.axis == ratio.Sour && !sours {
+		return false
+	}
+	steps := balance.JND(x.axis, math.Log(glassOf(x.axis, is)/glassOf(x.axis, s.classic.drink)))
+	if !x.high {
+		steps = -steps
+	}
+	return steps >= 1
 }
 
 // outOfRange lists the axes on which a drink lies out of the range of a family.
@@ -231,8 +250,8 @@ func carrier(s *flavor.Spec, a ratio.Axis) (int, float64) {
 	return best, have
 }
 
-// gradeFault takes for right whatever lies out of the range of the family: the slip
-// itself, and what it left too much or too little of.
+// gradeFault takes for right the slip itself, and what it left so much too much or too
+// little of that a guest tells it.
 func (t *Trainer) gradeFault(r *Round, a *Answer) (*Grade, error) {
 	k := &r.key
 	if a.Axis < 0 || int(a.Axis) >= ratio.NumAxes {
