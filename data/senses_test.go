@@ -114,6 +114,17 @@ func TestColourChanges(t *testing.T) {
 	assert.Contains(t, text, "clear turns ")
 	_, told = sense.ColourChange(stirred, b.glass("2 1/2 oz London dry gin\n1/2 oz blanc vermouth\nstir, up"))
 	assert.False(t, told)
+	// What is blue or green is told of a blend too.
+	for _, c := range []struct{ was, is, told string }{
+		{"1 oz blue curaçao\n1 oz vodka\n3/4 oz lemon juice\n4 oz lemon-lime soda\nbuild, long", "1 oz triple sec\n1 oz vodka\n3/4 oz lemon juice\n4 oz lemon-lime soda\nbuild, long", "blue turns "},
+		{"2 oz cognac\n3/4 oz triple sec\n3/4 oz lemon juice\nshake, up", "2 oz cognac\n3/4 oz blue curaçao\n3/4 oz lemon juice\nshake, up", " turns cloudy green"},
+		{"2 oz brandy\n3/4 oz crème de menthe\nstir, up", "2 oz brandy\n3/4 oz green crème de menthe\nstir, up", " turns green"},
+		{"1 oz green crème de menthe\n1 oz crème de cacao\n1 oz heavy cream\nshake, up", "1 oz crème de menthe\n1 oz crème de cacao\n1 oz heavy cream\nshake, up", "green turns white"},
+	} {
+		text, told := sense.ColourChange(b.glass(c.was), b.glass(c.is))
+		assert.True(t, told, c.was)
+		assert.Contains(t, text, c.told, c.was)
+	}
 }
 
 // What bites, cools, dries and savours, common practice: the first more than the

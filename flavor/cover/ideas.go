@@ -26,8 +26,6 @@ type idea struct {
 	also     []idea
 }
 
-func (x *idea) lost() bool { return len(x.gone) > 0 }
-
 // How many fillings are looked for, to be left with enough ideas: first so many
 // times as many, then twice that, and so on up to the most.
 const (
@@ -78,6 +76,8 @@ func (t *task) ideas(ctx context.Context) (ideas []idea, proven bool, err error)
 // bar pours as a matter of course keeps the drink. Nothing is listed that is another drink,
 // or that has lost most of its score; what even so is another drink, and no custom, stands
 // behind what is not.
+// A blend is poured to bring back what led: one that does not is listed by itself only, and so
+// is what keeps nothing of the thing that went.
 // Beside what is like the thing that went nothing is listed
 // that is not, and by itself only what lies near or is of the same kin. After three, only what ranks close to
 // the best is: three good ideas are worth more than five with two bad ones.
@@ -102,6 +102,9 @@ func (t *task) worthListing(ideas []idea) []idea {
 		}
 		return t.noCover(&x) || x.rank > best+tail || kept && t.farOff(&x)
 	})
+	if slices.ContainsFunc(ideas, func(x idea) bool { return !x.lost() }) {
+		ideas = slices.DeleteFunc(ideas, func(x idea) bool { return x.lost() && (t.blends(&x.filling) || t.keepsNothing(&x)) && !t.usual(&x) })
+	}
 	for _, otherKin := range []float64{role.AlikeTo, likeSmell} {
 		alike := func(x idea) bool { return t.akin(&x.filling, otherKin) }
 		if slices.ContainsFunc(ideas, alike) {
@@ -259,12 +262,18 @@ func (t *task) rate(out *idea) error {
 		t.scored[x.Key()] = out.score
 	}
 	out.rank = x.Rank - x.Distance() + felt(out.distance) + t.finder.weights.Score*math.Max(0, t.scoreBefore-out.score-hardlyWorse)
-	out.rank += t.finder.weights.Part*float64(t.idle(x)) + t.req.Guest.Unsettles(&out.spec, t.req.Spec)
-	if out.gone = t.leadsGone(x, out.glass); out.lost() && !t.customary(x) {
-		out.rank += t.finder.weights.Lead // what the trade pours, it pours knowing that
-	}
+	out.rank += t.finder.weights.Part*float64(t.idle(x)) + t.finder.weights.Lead*float64(t.unserved(x)) + t.req.Guest.Unsettles(&out.spec, t.req.Spec)
+	out.gone = t.leadsGone(x, out.glass)
+	out.rank += t.finder.weights.Lead * t.missed(out)
 	return nil
 }
+
+// blends reports whether a filling pours more things than went.
+func (t *task) blends(x *search.Filling) bool { return len(x.Parts) > len(t.removed) }
+
+// unserved counts the things out that nothing is poured for: fewer bottles come near by
+// leaving something out.
+func (t *task) unserved(x *search.Filling) int { return max(0, len(t.removed)-len(x.Parts)) }
 
 // felt is what a distance counts for in a rank: each step up to [NearJND], and half of
 // each beyond. Of two glasses that are both another drink, people hardly tell which is
@@ -307,53 +316,6 @@ func (t *task) standsFor(x *search.Filling, m int) int {
 
 // hardlyWorse is how many points of the score a cover may lose at no cost.
 const hardlyWorse = 8.0
-
-// leadsGone returns what led the missing ingredients and is not in the glass any
-// more, each once. What no odorant tells is there as long as a part smells of it.
-// A lead is gone too, though its odorants are there, where no part smells anything
-// like what went: cream shares odorants with coconut, and raspberry with violet.
-func (t *task) leadsGone(x *search.Filling, glass *sense.Glass) []sense.Lost {
-	var out []sense.Lost
-	add := func(l sense.Lost) {
-		if told := slices.ContainsFunc(out, func(o sense.Lost) bool { return o.Material == l.Material }); !told && !(t.dry && l.Material == sense.Ethanol.Lead()) {
-			out = append(out, l)
-		}
-	}
-	for m, p := range t.removed {
-		if !t.req.missing(p) {
-			continue
-		}
-		least := t.leastApart(x, m)
-		lost := t.finder.space.Lost(p, t.glass, glass)
-		for _, l := range lost {
-			if len(l.Odorants) > 0 || least > role.AlikeTo {
-				add(l)
-			}
-		}
-		if leads := t.finder.space.Leads(p); t.gone[m].told && least > nothingLike && len(leads) > 0 && !pours(glass, leads[0].Name) {
-			add(sense.Lost{Material: leads[0].Name})
-		}
-	}
-	return out
-}
-
-// leastApart returns how far apart from removed m the part is that smells most like
-// it, in whatever amount.
-func (t *task) leastApart(x *search.Filling, m int) float64 {
-	least := math.Inf(1)
-	for _, i := range x.Parts {
-		least = min(least, role.Apart(&t.cands[i].Smell, &t.gone[m].Smell, 0, math.Inf(1)))
-	}
-	return least
-}
-
-// nothingLike is how far apart two smells are when nobody takes one for the other.
-const nothingLike = 0.9
-
-// pours reports whether a glass holds a material.
-func pours(glass *sense.Glass, material string) bool {
-	return slices.ContainsFunc(glass.Materials, func(m flavor.MaterialShare) bool { return m.Material == material })
-}
 
 // usual reports whether the trade, or the house, pours an idea in place of what went.
 func (t *task) usual(x *idea) bool {

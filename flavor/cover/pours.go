@@ -19,6 +19,8 @@ type amount struct {
 const (
 	mostDashes  = 6
 	mostPieces  = 3
+	mostBerries = 8
+	berryML     = 20.0 // a strawberry is as much
 	mostGrams   = 12
 	spareML     = 15.0 // room for a weaker substitute
 	spareFactor = 2.0
@@ -32,10 +34,11 @@ const leastML = 7.0
 type grid struct {
 	liquid, dashes []amount
 	pieces         int // most of them
+	goneML         float64
 }
 
 func newGrid(missingML float64, pieces int, unit flavor.Unit) *grid {
-	g := &grid{pieces: max(mostPieces, pieces+mostPieces), dashes: amountsIn(flavor.Dash, nil, measure.JiggerMarks(flavor.Dash, 1, mostDashes))}
+	g := &grid{goneML: missingML, pieces: max(mostPieces, pieces+mostPieces), dashes: amountsIn(flavor.Dash, nil, measure.JiggerMarks(flavor.Dash, 1, mostDashes))}
 	g.liquid = amountsIn(flavor.Barspoon, nil, []float64{1})
 	per, _ := measure.MLPerUnit(unit, nil)
 	g.liquid = append(g.liquid, amountsIn(unit, nil, measure.JiggerMarks(unit, leastML/per, (missingML*spareFactor+spareML)/per))...)
@@ -75,9 +78,20 @@ func (g *grid) amountsOf(p *flavor.Profile) []amount {
 		if len(p.Yields) == 0 {
 			return nil
 		}
-		return amountsIn(p.Yields[0].Unit, p, whole(g.pieces)) // the first unit is the usual one
+		unit := p.Yields[0].Unit // the first is the usual one
+		return amountsIn(unit, p, whole(max(g.pieces, g.piecesFor(p, unit))))
 	}
 	return g.liquid
+}
+
+// piecesFor returns how many pieces of p a hand counts out for as much as went: berries,
+// where syrup is out, and not whole fruits.
+func (g *grid) piecesFor(p *flavor.Profile, unit flavor.Unit) int {
+	per, _ := measure.MLPerUnit(unit, p)
+	if per <= 0 || per > berryML {
+		return 0
+	}
+	return int(min(mostBerries, g.goneML/per))
 }
 
 // whole returns the numbers from one to most.

@@ -198,3 +198,46 @@ func TestNearestOnTheMenu(t *testing.T) {
 	require.NoError(t, err)
 	assert.Nil(t, none)
 }
+
+// What led a drink is kept where anything keeps it. Common practice, no source.
+func TestWhatLedIsKeptFirst(t *testing.T) {
+	b := newBench(t)
+	for _, c := range []struct {
+		text, out string
+		avoid     []flavor.Allergen
+		lead      string   // material that the first cover brings back
+		never     []string // ids of which none is listed
+	}{
+		{"2 oz white rum\n1 1/2 oz cream of coconut\n3 oz pineapple juice\nblend", "cream-of-coconut", nil, "coconut", []string{"agave-nectar", "gum-syrup"}},
+		{"2 oz gin\n1/2 oz lime cordial\nshake, up", "lime-cordial", nil, "lime juice", nil},
+		{"2 oz gin\n1/2 oz dry vermouth\n1/4 oz olive brine\nstir, up", "olive-brine", nil, "", []string{"clam-tomato-juice"}},
+		{"2 oz white rum\n1 oz lime juice\n1/2 oz orgeat\nshake, up", "orgeat", []flavor.Allergen{flavor.TreeNuts}, "tiger nut", []string{"amaretto", "orgeat"}},
+	} {
+		spec, err := b.catalogue.ReadSpec("", c.text)
+		require.NoError(t, err)
+		got, err := b.finder.Find(context.Background(), Request{Spec: &spec, Missing: b.profiles(t, c.out), Candidates: b.catalogue.Profiles(),
+			Common: b.common, Guest: guest.Guest{Avoid: c.avoid}, Limit: 5})
+		require.NoError(t, err)
+		require.NotEmpty(t, got.Covers, c.text)
+		brings := slices.ContainsFunc(got.Covers[0].Parts, func(p flavor.Pour) bool {
+			return slices.ContainsFunc(p.Profile.Materials, func(m flavor.MaterialShare) bool { return m.Material == c.lead })
+		})
+		assert.True(t, brings || c.lead == "", "%s: %s", c.text, got.Covers[0].Text)
+		for _, x := range got.Covers {
+			for _, p := range x.Parts {
+				assert.NotContains(t, c.never, p.Profile.ID, x.Text)
+			}
+		}
+	}
+}
+
+// A bottle that covers two things out by leaving one of them out comes after what covers both.
+func TestNothingOutIsLeftUnserved(t *testing.T) {
+	b := newBench(t)
+	r := b.request(t, "1 1/2 oz vodka\n4 oz tomato juice\n1/2 oz lemon juice\n3 dashes Worcestershire-style sauce\nbuild, rocks", "vodka", 2, 5, flavor.Fish)
+	r.Common = b.common
+	got, err := b.finder.Find(context.Background(), r)
+	require.NoError(t, err)
+	require.NotEmpty(t, got.Covers)
+	assert.Len(t, got.Covers[0].Parts, 2, got.Covers[0].Text)
+}

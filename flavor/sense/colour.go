@@ -3,6 +3,8 @@ package sense
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 )
 
 // depthCM is the depth of drink that a swatch looks through: the middle of a
@@ -53,7 +55,7 @@ var colourWords = [...]colourWord{
 	{"brown", 115, 65, 30}, {"brown", 145, 40, 5}, {"black", 25, 12, 8}, {"black", 90, 8, 0}, {"yellow", 250, 235, 90},
 	{"orange", 245, 145, 45}, {"orange", 250, 190, 105}, {"pink", 250, 175, 195}, {"pink", 215, 105, 145}, {"red", 205, 30, 30},
 	{"ruby", 140, 15, 30}, {"purple", 95, 25, 75}, {"violet", 160, 120, 205}, {"violet", 232, 222, 245}, {"blue", 60, 120, 215},
-	{"blue", 135, 185, 242}, {"green", 110, 175, 80}, {"green", 165, 222, 145},
+	{"blue", 135, 185, 242}, {"blue", 198, 222, 240}, {"green", 110, 175, 80}, {"green", 165, 222, 145}, {"green", 206, 234, 196}, {"green", 185, 195, 105},
 }
 
 // cone is a colour by what the eye goes by when it names one: hue about an axis of
@@ -112,13 +114,26 @@ func (s Swatch) Words() string {
 // has a word.
 const colourTold = 1.5
 
+// strikingTold is the same where a drink turns blue, green or violet, or is that no more:
+// nothing else in a glass looks so, and little of it shows.
+const strikingTold = 1.0
+
+// striking reports whether a look is of a colour that drinks hardly have by chance.
+func striking(look string) bool {
+	return slices.ContainsFunc([]string{"blue", "green", "violet", "purple"}, func(hue string) bool { return strings.HasSuffix(look, hue) })
+}
+
 // ColourChange says how the look of a drink changes, "clear turns amber", and
 // whether it changes by enough to say so: a step and a half of colour and cloud
-// together, and another word.
+// together, or one where the colour strikes the eye, and another word.
 func ColourChange(before, after *Glass) (text string, told bool) {
 	d := Between(before, after)
 	from, to := before.Swatch().Words(), after.Swatch().Words()
-	if math.Hypot(d[Colour], d[Cloud]) < colourTold || from == to {
+	least := colourTold
+	if striking(from) != striking(to) {
+		least = strikingTold
+	}
+	if math.Hypot(d[Colour], d[Cloud]) < least || from == to {
 		return "", false
 	}
 	return from + " turns " + to, true
