@@ -69,7 +69,7 @@ var allowedInFlavor = map[string][]string{
 	"riff/serve":     {"flavor"},
 	"riff/wording":   {"flavor", "measure", "weigh", "balance", "riff/precedent", "riff/serve"},
 	"riff/station":   {"flavor", "guest", "measure", "mix", "sense", "ratio", "template", "weigh", "balance", "riff/wish", "riff/precedent", "riff/serve", "riff/wording"},
-	"riff":           {"flavor", "guest", "measure", "sense", "ratio", "balance", "riff/wish", "riff/serve", "riff/wording", "riff/station"},
+	"riff":           {"flavor", "guest", "measure", "sense", "ratio", "balance", "riff/wish", "riff/precedent", "riff/serve", "riff/wording", "riff/station"},
 	"riff/useup":     {"flavor", "guest", "measure", "ratio", "template", "weigh", "riff/wish", "riff/wording", "riff/station"},
 	"riff/walk":      {"flavor", "guest", "measure", "mix", "sense", "weigh", "balance", "riff/wording", "riff/station"},
 

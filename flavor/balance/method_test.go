@@ -1,7 +1,6 @@
 package balance_test
 
 import (
-	"slices"
 	"strings"
 	"testing"
 
@@ -128,26 +127,6 @@ func TestLevelsOfTheKind(t *testing.T) {
 	}
 }
 
-// A title says nothing of how a drink is made; a step does, unless it warns.
-func TestOnlyStepsClarify(t *testing.T) {
-	k := newKitchen(t)
-	const sour = "2 oz gin\n1 oz heavy cream\n1 oz lime juice\n1/2 oz white creme de cacao\nshake, up"
-	curdles := func(name string, steps ...string) bool {
-		s := k.read(t, sour)
-		s.Name, s.Steps = name, steps
-		return slices.ContainsFunc(k.score(t, s).Faults, func(f balance.Fault) bool { return f.Method == technique.Curdled })
-	}
-	for _, name := range []string{"", "Lemon Curd Gin", "Cream and lime: curdles", "Clarity", "Clarified Milk Punch", "Milk-Washed"} {
-		assert.True(t, curdles(name), name)
-	}
-	for _, step := range []string{"Strain off the curds.", "Clarify through a paper filter.", "Let it stand until it curdles, then filter.", "Milk-wash overnight."} {
-		assert.False(t, curdles("", step), step)
-	}
-	for _, step := range []string{"Don't let it curdle.", "Use clarified lime juice.", "Shake hard."} {
-		assert.True(t, curdles("", step), step)
-	}
-}
-
 func TestWhatIsBadlyMadeIsSaidAndMended(t *testing.T) {
 	k := newKitchen(t)
 	for _, c := range badlyMade {
@@ -225,40 +204,6 @@ func neverShakesHot(t *testing.T, text string, f *balance.Fix) {
 		hot := p.Heat == flavor.HeatHot && p.ML > 45 && !p.After
 		assert.False(t, hot, "%s: %s", text, f.Text)
 	}
-}
-
-// More of what curdles never curdles less, nor does more of what turns it: the score
-// never rises by it. Common practice, no source.
-func TestCurdlingIsMonotone(t *testing.T) {
-	k := newKitchen(t)
-	worst := func(text string) float64 {
-		s := k.read(t, strings.ReplaceAll(text, "|", "\n"))
-		b, err := k.judge.Prepare(s)
-		require.NoError(t, err)
-		d := b.Detail(b.Amounts())
-		out := 0.0
-		for _, m := range d.Method {
-			if m.Fault == technique.Curdled {
-				out = m.Edges
-			}
-		}
-		return out
-	}
-	amounts := []string{"1/4", "1/2", "3/4", "1", "1 1/2", "2", "3"}
-	for _, of := range []string{
-		"2 oz white rum|3/4 oz lime juice|3/4 oz simple syrup|# oz heavy cream|shake, up",
-		"2 oz white rum|# oz lime juice|3/4 oz simple syrup|1 oz heavy cream|shake, up",
-		"2 oz cognac|3 oz whole milk|1 oz simple syrup|# oz lemon juice|shake, rocks",
-		"2 oz bourbon|1 oz whole milk|# oz cola|build, highball",
-	} {
-		last := 0.0
-		for _, a := range amounts {
-			x := worst(strings.ReplaceAll(of, "#", a))
-			assert.GreaterOrEqual(t, x, last-0.02, "%s oz in %s", a, of)
-			last = x
-		}
-	}
-	assert.Greater(t, worst("2 oz white rum|3/4 oz lime juice|3/4 oz simple syrup|1/4 oz heavy cream|shake, up"), 1.0)
 }
 
 // Much of flowers tastes of soap, where a little is what the drink is about: common
