@@ -91,24 +91,31 @@ func (s Settings) Pour(p flavor.Pour) flavor.Pour {
 	return p
 }
 
+// roundMost is the largest relative distance at which a mark of 5 mL is taken, though one
+// of 2.5 mL is nearer: 3 oz are poured as 90 mL. Common practice, no source.
+const roundMost = 0.02
+
 // nearestMark returns the amount on a jigger nearest to another: eighths and thirds of an
-// ounce; steps of 2.5 mL, below 5 mL of 0.5 mL.
+// ounce; steps of 2.5 mL, where one of 5 mL is not near enough, and below 5 mL of 0.5 mL.
 func nearestMark(amount float64, unit flavor.Unit) float64 {
-	steps := []float64{1. / 8, 1. / 3}
 	if unit == flavor.Millilitre {
-		steps = []float64{2.5}
+		if round := nearestOf(amount, 5); math.Abs(round-amount) <= roundMost*amount {
+			return round
+		}
 		if amount < 5 {
-			steps = []float64{0.5}
+			return nearestOf(amount, 0.5)
 		}
+		return nearestOf(amount, 2.5)
 	}
-	var best float64
-	for i, step := range steps {
-		if mark := math.Round(amount/step) * step; i == 0 || math.Abs(mark-amount) < math.Abs(best-amount) {
-			best = mark
-		}
+	eighths, thirds := nearestOf(amount, 1./8), nearestOf(amount, 1./3)
+	if math.Abs(thirds-amount) < math.Abs(eighths-amount) {
+		return thirds
 	}
-	return best
+	return eighths
 }
+
+// nearestOf returns the multiple of a step nearest to an amount.
+func nearestOf(amount, step float64) float64 { return math.Round(amount/step) * step }
 
 var decimalPoint = regexp.MustCompile(`([0-9])\.([0-9])`)
 

@@ -52,6 +52,9 @@ func TestPoursInTheUnitsOfTheHouse(t *testing.T) {
 		{measure.Metric, 1, flavor.Ounce, "30 ml"},
 		{measure.Metric, 0.75, flavor.Ounce, "22.5 ml"},
 		{measure.Metric, 2, flavor.Ounce, "60 ml"},
+		{measure.Metric, 3, flavor.Ounce, "90 ml"}, // 88.7; 87.5 is on few jiggers
+		{measure.Metric, 2.5, flavor.Ounce, "75 ml"},
+		{measure.Metric, 1.25, flavor.Ounce, "37.5 ml"},
 		{measure.Metric, 4, flavor.Centilitre, "40 ml"},
 		{measure.Metric, 2, flavor.Dash, "2 dashes"},
 		{measure.Imperial, 30, flavor.Millilitre, "1 oz"},

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"counterpour/api/service"
+	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
@@ -70,7 +71,8 @@ func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f bench
 	}
 	for i := range found.Covers {
 		c := &found.Covers[i]
-		one := part.CoverOf(s, c, found.ScoreBefore, f.Guest.Limits().Avoid)
+		// The draft keeps its own units, whatever the house measures in.
+		one := part.CoverOf(house.Settings{}, s, c, found.ScoreBefore, f.Guest.Limits().Avoid)
 		one.Cost = costs.Difference(s, &c.Spec)
 		one.Draft = rewrite(text, s, &c.Spec)
 		if one.Moved, err = part.DifferenceOf(p.bar, fmt.Sprintf("moved-%d", i+1), s, &c.Spec); err != nil {

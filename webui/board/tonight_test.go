@@ -7,7 +7,10 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
+	"counterpour/data/house"
+	"counterpour/flavor/measure"
 	"counterpour/webui/webuitest"
 )
 
@@ -71,4 +74,17 @@ func TestTonightTakesMarks(t *testing.T) {
 	assert.Less(t, strings.Index(body, "Mainbrace"), strings.Index(body, "Halyard Sour"))
 	body = webuitest.Post(p, "/tonight", url.Values{"back": {"falernum"}}, true).Body.String()
 	assert.Contains(t, body, "4 ready")
+}
+
+// A house that measures in millilitres reads tonight and the board in them, covers too.
+func TestTonightInTheUnitsOfTheHouse(t *testing.T) {
+	h := webuitest.NewHouse()
+	h.Dry = []string{"falernum"}
+	_, err := h.Store().Write(t.Context(), webuitest.Opening, house.Put(house.Settings{Units: measure.Metric}, 0))
+	require.NoError(t, err)
+	pages := webuitest.PagesOf(t, h)
+	for _, path := range []string{"/tonight", "/board"} {
+		webuitest.Says(t, webuitest.Get(pages, path, ""), []string{"15 ml almond syrup"}, []string{" oz "})
+	}
+	webuitest.Says(t, webuitest.Get(pages, "/tonight", ""), []string{"60 ml London dry gin", "lemon juice to 22.5\u00a0ml"}, nil)
 }

@@ -107,8 +107,9 @@ func (p *pages) drinkOf(m *behind.HouseSpec, t *cover.Touched, s *behind.Shift, 
 	limits := who.Limits()
 	guest := &limits
 	d := &tonightDrink{Slug: m.Slug, Name: m.Spec.Name, Glass: string(m.Spec.Method) + ", " + string(m.Spec.Service), state: stateReady}
-	for i := range m.Spec.Pours {
-		pour := &m.Spec.Pours[i]
+	shown := part.SpecInUnits(p.house.Settings(), &m.Spec)
+	for i := range shown.Pours {
+		pour := &shown.Pours[i]
 		lacks := t != nil && (slices.Contains(t.Missing, pour.Profile) || slices.Contains(t.Removed, pour.Profile))
 		d.Pours = append(d.Pours, tonightPour{ID: pour.Profile.ID, Amount: part.Amount(pour), Name: pour.Profile.Name, Out: lacks || s.IsOut(pour.Profile)})
 	}
@@ -173,7 +174,7 @@ func (p *pages) detail(d *tonightDrink, s *behind.Shift, who *form.Guest) (err e
 				return err
 			}
 		}
-		shown := part.CoverOf(t.Spec, c, t.ScoreBefore, guest.Avoid)
+		shown := part.CoverOf(p.house.Settings(), t.Spec, c, t.ScoreBefore, guest.Avoid)
 		d.Cover, d.Unbalanced = &shown, t.Unbalanced
 		if shown.Moved, err = part.DifferenceOf(p.bar, "moved-"+d.Slug, t.Spec, &c.Spec); err != nil {
 			return err

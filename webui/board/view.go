@@ -5,6 +5,7 @@ import (
 	"slices"
 	"time"
 
+	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/webui/behind"
@@ -131,7 +132,7 @@ func (v *boardView) cover(p *pages, s *behind.Shift, r *cover.MenuResult, since 
 	}
 	for i := range r.Touched {
 		t := &r.Touched[i]
-		d := touchedOf(t, guest.Avoid)
+		d := touchedOf(p.house.Settings(), t, guest.Avoid)
 		if d.Lost && !d.Unknown {
 			v.Lost++
 		}
@@ -193,7 +194,7 @@ func fetchWords(f *cover.Fetch) string {
 	return back
 }
 
-func touchedOf(t *cover.Touched, avoid []flavor.Allergen) touchedView {
+func touchedOf(said house.Settings, t *cover.Touched, avoid []flavor.Allergen) touchedView {
 	d := touchedView{Name: t.Spec.Name, Unbalanced: t.Unbalanced && t.Chosen >= 0, Glass: string(t.Spec.Method) + ", " + string(t.Spec.Service)}
 	d.Unknown = t.NotSearched
 	var missing []string
@@ -206,11 +207,11 @@ func touchedOf(t *cover.Touched, avoid []flavor.Allergen) touchedView {
 	if t.Chosen < 0 {
 		return d
 	}
-	chosen := part.CoverOf(t.Spec, &t.Covers[t.Chosen], t.ScoreBefore, avoid)
+	chosen := part.CoverOf(said, t.Spec, &t.Covers[t.Chosen], t.ScoreBefore, avoid)
 	d.Cover = &chosen
 	for i := range t.Covers {
 		if i != t.Chosen {
-			d.Others = append(d.Others, part.OtherLine(t.Spec, &t.Covers[i], avoid))
+			d.Others = append(d.Others, part.OtherLine(said, t.Spec, &t.Covers[i], avoid))
 		}
 	}
 	return d

@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strings"
 
+	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/chart"
 	"counterpour/flavor/cover"
@@ -159,14 +160,14 @@ func (v *mapView) choose(ctx context.Context, p *pages, s *behind.Shift, h *behi
 	gone := a.Missing[0]
 	v.Missing = gone.Name
 	kinds[gone.ID] = draw.KindMissing
-	v.markCovers(&h.Spec, a.Result, kinds)
+	v.markCovers(p.house.Settings(), &h.Spec, a.Result, kinds)
 	return nil
 }
 
-func (v *mapView) markCovers(from *flavor.Spec, found *cover.Result, kinds map[string]draw.PlaceKind) {
+func (v *mapView) markCovers(said house.Settings, from *flavor.Spec, found *cover.Result, kinds map[string]draw.PlaceKind) {
 	for i := range found.Covers {
 		c := &found.Covers[i]
-		v.Covers = append(v.Covers, part.OtherLine(from, c, nil))
+		v.Covers = append(v.Covers, part.OtherLine(said, from, c, nil))
 		for _, part := range c.Parts {
 			if kinds[part.Profile.ID] != draw.KindMissing {
 				kinds[part.Profile.ID] = draw.KindCover

@@ -3,6 +3,7 @@ package part
 import (
 	"strings"
 
+	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/weigh"
@@ -10,8 +11,8 @@ import (
 )
 
 // OtherLine describes a cover that was not chosen, its new allergens first.
-func OtherLine(from *flavor.Spec, c *cover.Cover, avoid []flavor.Allergen) string {
-	v := CoverOf(from, c, 0, avoid)
+func OtherLine(said house.Settings, from *flavor.Spec, c *cover.Cover, avoid []flavor.Allergen) string {
+	v := CoverOf(said, from, c, 0, avoid)
 	line := strings.Join(append([]string{strings.Join(v.Instead, " + ")}, v.Moves...), ", ")
 	if len(v.New) > 0 {
 		line = "New allergen: " + words.List(v.New) + ". " + line
@@ -49,8 +50,10 @@ type Pour struct {
 	Mark         string // "instead" or "moved"; empty if unchanged
 }
 
-// CoverOf describes a cover of a drink with the score before.
-func CoverOf(from *flavor.Spec, c *cover.Cover, before float64, avoid []flavor.Allergen) Cover {
+// CoverOf describes a cover of a drink with the score before, its pours in the units of
+// the house.
+func CoverOf(said house.Settings, from *flavor.Spec, c *cover.Cover, before float64, avoid []flavor.Allergen) Cover {
+	from, c = SpecInUnits(said, from), CoverInUnits(said, c)
 	return Cover{Text: words.Sentence(c.Text), Instead: instead(c), Moves: moves(c), Tell: tell(c), Change: change(c), New: words.Of(c.NewAllergens), Ask: c.Ask,
 		Allergens: AllergensOf(&c.Spec, avoid), Pours: coverPours(from, c), Score: words.Points(c.Score), Before: words.Points(before),
 		Verdict: strings.ToLower(words.Verdict(weigh.VerdictOf(c.Score))), Steps: words.Figure(c.Distance, 1), Notice: words.Notice(c.Notice)}

@@ -78,6 +78,15 @@ func AlsoGone(removed, missing []*flavor.Profile) []string {
 	return namesOf(slices.DeleteFunc(slices.Clone(removed), func(p *flavor.Profile) bool { return slices.Contains(missing, p) }))
 }
 
+// OutLine says which bottles of a drink have run out, of a list of ids; "" if none has.
+func OutLine(s *flavor.Spec, out []string) string {
+	gone := slices.DeleteFunc(Bottles(s), func(p *flavor.Profile) bool { return !slices.Contains(out, p.ID) })
+	if len(gone) == 0 {
+		return ""
+	}
+	return words.Sentence("Out now: " + words.List(namesOf(gone)))
+}
+
 func namesOf(list []*flavor.Profile) []string {
 	var out []string
 	for _, p := range list {

@@ -265,3 +265,11 @@ func TestRiffPagesAreSound(t *testing.T) {
 		assert.Less(t, weight, webuitest.MaxLoad, path)
 	}
 }
+
+// A walk through a drink whose bottle is out says so.
+func TestAWalkSaysWhatIsOut(t *testing.T) {
+	h := webuitest.NewHouse()
+	h.Dry = []string{"falernum"}
+	w := webuitest.Get(webuitest.PagesOf(t, h), "/riffs/walk?from=halyard-sour&to=mainbrace&steps=2", "")
+	webuitest.Says(t, w, []string{"A walk of", "Out now: falernum."}, nil)
+}

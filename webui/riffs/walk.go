@@ -117,6 +117,7 @@ type walkView struct {
 // stopView is one drink of a walk.
 type stopView struct {
 	Name string
+	Out  string // which of its bottles have run out
 	riffView
 }
 
@@ -194,13 +195,18 @@ func (v *walkPage) find(ctx context.Context, p *pages, request walk.Request) (st
 	if v.Trouble, status, err = refusal(ctx, err); err != nil || v.Trouble != "" {
 		return status, err
 	}
-	if v.Found, err = p.walkView(stops, &v.Drinker); err != nil {
+	outs, err := p.house.RunOut(ctx)
+	if err != nil {
+		return 0, err
+	}
+	if v.Found, err = p.walkView(stops, &v.Drinker, outs); err != nil {
 		return 0, err
 	}
 	return http.StatusOK, nil
 }
 
-func (p *pages) walkView(stops []walk.Stop, d *form.Guest) (*walkView, error) {
+// walkView shows a walk to a guest, where some bottles have run out.
+func (p *pages) walkView(stops []walk.Stop, d *form.Guest, outs []string) (*walkView, error) {
 	v := &walkView{Title: "A walk of " + words.Count(len(stops), "drink", "drinks"), Sub: d.Sentence()}
 	var specs []*flavor.Spec
 	var ml, grams float64
@@ -213,7 +219,7 @@ func (p *pages) walkView(stops []walk.Stop, d *form.Guest) (*walkView, error) {
 		small := math.Min(smallPourML, s.Drink.VolumeML)
 		ml += small
 		grams += mix.EthanolG(s.Drink.ABV, small)
-		one := stopView{Name: s.Spec.Name, riffView: p.drinkView(fmt.Sprintf("stop-%d", i+1), &s.Spec, before, d, false, "")}
+		one := stopView{Name: s.Spec.Name, Out: part.OutLine(&s.Spec, outs), riffView: p.drinkView(fmt.Sprintf("stop-%d", i+1), &s.Spec, before, d, false, "")}
 		if one.Text = words.Sentence(s.Text); one.Name == "" {
 			one.Name = "Between, " + fmt.Sprint(i)
 			switch i {

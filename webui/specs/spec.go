@@ -28,6 +28,7 @@ type specPage struct {
 	Typed   string // the note as it was typed, if it was not kept
 	Drawing *part.Drawing
 	Pours   []pourCost
+	Out     string // which of its bottles have run out
 	Cost    part.Cost
 	Price   priceView
 	Text    string // as a bartender would write it
@@ -182,7 +183,12 @@ func (p *pages) fillSpec(ctx context.Context, v *specPage, kept house.Spec, pric
 	if err != nil {
 		return err
 	}
-	v.Cost, v.Pours = t.CostOf(&drink), poursOf(t, &drink)
+	outs, err := p.house.RunOut(ctx)
+	if err != nil {
+		return err
+	}
+	v.Out = part.OutLine(&drink, outs)
+	v.Cost, v.Pours = t.CostOf(&drink), poursOf(t, part.SpecInUnits(p.house.Settings(), &drink))
 	v.Price = priceOf(price, v.Cost)
 	return nil
 }
@@ -218,7 +224,10 @@ func poursOf(t *part.Tariff, s *flavor.Spec) []pourCost {
 	out := make([]pourCost, len(s.Pours))
 	for i := range s.Pours {
 		pour := &s.Pours[i]
-		v := pourCost{Amount: part.Amount(pour), Name: pour.Profile.Name, ML: words.Millilitres(pour.ML) + "\u00a0mL"}
+		v := pourCost{Amount: part.Amount(pour), Name: pour.Profile.Name}
+		if pour.Unit != flavor.Millilitre {
+			v.ML = words.Millilitres(pour.ML) + "\u00a0mL"
+		}
 		switch x := shares[i]; {
 		case t.Fault != "" || !x.Priced:
 		case x.Amount == 0:

@@ -167,3 +167,12 @@ func TestWhatACoverCosts(t *testing.T) {
 	}
 	webuitest.Tells(t, webuitest.Post(p, "/", webuitest.Fields("text", text, "missing", "orgeat"), false), 200, "Costs 2.00\u00a0EUR to pour, 0.07\u00a0EUR more than the drink itself.")
 }
+
+// A spec says which of its bottles have run out, and leads to what is poured instead.
+func TestASpecWhoseBottleIsOut(t *testing.T) {
+	h := webuitest.NewHouse()
+	h.Dry = []string{"falernum"}
+	p := webuitest.PagesOf(t, h)
+	webuitest.Tells(t, webuitest.Get(p, "/specs/mainbrace", ""), 200, "Out now: falernum.", `href="/tonight#drink-mainbrace"`)
+	webuitest.Lacks(t, webuitest.Get(p, "/specs/halyard-sour", ""), "Out now")
+}

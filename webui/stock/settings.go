@@ -66,7 +66,7 @@ func settingsFields() []formField[house.Settings] {
 	}
 	return []formField[house.Settings]{
 		textField(groupHouse, formBox{Name: "name", Label: "Name of the house", Hint: "Every page shows it, and the printed menu has it on top."}, func(s *house.Settings) *string { return &s.Name }),
-		choice(formBox{Name: "units", Label: "Cards measure in", Options: units, Hint: "To the nearest mark of a jigger; where no mark is near enough, a pour stays as it was written."},
+		choice(formBox{Name: "units", Label: "Specs measure in", Options: units, Hint: "Tonight, the board, specs and cards; the bench shows a draft as it is written. To the nearest mark of a jigger; where none is near enough, a pour stays as it is."},
 			func(s *house.Settings) *string { return (*string)(&s.Units) }),
 		currency,
 		choice(formBox{Name: "decimal", Label: "Decimals follow", Options: signs, Hint: "On cards, and in what drinks cost. You may type either anywhere."}, func(s *house.Settings) *string { return &s.Decimal }),
