@@ -120,6 +120,25 @@ func (r *reader) withoutServes(n int, toks []token.Token) []token.Token {
 	return toks
 }
 
+// mostHeading is the most words of the heading of a remark.
+const mostHeading = 3
+
+// headsRemark reports whether a line has a heading that says nothing of making or pouring,
+// and no number: "common mistake: too much ice".
+func headsRemark(toks []token.Token) bool {
+	colon := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is(":") })
+	if colon < 1 || colon > mostHeading || colon+1 == len(toks) || slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral }) {
+		return false
+	}
+	if n, _ := entry.TailAt(toks); n > 0 { // "mulberry liqueur: drizzle"
+		return false
+	}
+	return !slices.ContainsFunc(toks[:colon], func(t token.Token) bool {
+		return t.Kind != token.Word || serving.Known(t.Text) || serving.StepVerbs[t.Text] || serving.Fillers[t.Text] || entry.PourVerbs[t.Text] != "" || entry.PouringVerb(t.Text) ||
+			roleWords[t.Text] || entry.Labels[t.Text] != entry.NoLabel || entry.UnitWordsAt([]token.Token{t})
+	})
+}
+
 // marginWords stand before the share of a price that a bar keeps.
 var marginWords = token.Words(`gp margin markup`)
 

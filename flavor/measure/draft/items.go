@@ -39,7 +39,7 @@ func (r *reader) pieces(toks []token.Token) []piece {
 		case t.Is(")"):
 			depth = max(0, depth-1)
 		}
-		if i == 0 || depth > 0 && !(depth == 1 && t.Is("(")) {
+		if i == 0 || i < from || depth > 0 && !(depth == 1 && t.Is("(")) {
 			continue
 		}
 		if s, drop := parting.Separator(toks, i, from); s != "" {
@@ -205,6 +205,9 @@ func (r *reader) piped(p *piece) bool {
 var qualities = token.Words(`dry extra sweet hot cold iced chilled warm dark white light gold golden aged fresh unsweetened sweetened strong weak red blanc bianco pink young old smoky peated navy
 overproof spiced plain heated warmed sparkling still whole double single thick raw ripe green black yellow blanco reposado añejo anejo irish london rich diluted filtered brewed`)
 
+// Quality reports whether a word says which of its kind a thing is.
+func Quality(w string) bool { return qualities[w] }
+
 // qualified reports whether all that a pour names is which of its kind a thing is, before
 // its amount: "extra dry 10 ml".
 func qualified(p *entry.Written) bool {
@@ -358,6 +361,9 @@ func header(text string, toks []token.Token) (entry.Label, []token.Token) {
 			return entry.Labels[strings.Join(words, " ")], toks[i:]
 		case toks[i].Is(":") && i > 0:
 			if l := entry.Labels[strings.Join(words, " ")]; l != entry.NoLabel {
+				return l, toks[i+1:]
+			}
+			if l := entry.Labels[words[0]]; l != entry.NoLabel && len(words) > 1 && (words[1] == "per" || words[1] == "for") { // "spec per litre"
 				return l, toks[i+1:]
 			}
 			return entry.NoLabel, toks

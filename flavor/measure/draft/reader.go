@@ -25,6 +25,7 @@ type reader struct {
 	slashes  int            // that part the entries of a line
 	part     *entry.Written // how much a line says that a part is
 	sentence bool           // it is one that is read: what it tells comes after what others tell
+	apart    []int          // columns of a table that say nothing of what is poured
 	amends   bool           // the line takes back amounts of lines above
 	plainly  bool           // no name stands before the pours of the first line
 	toks     []token.Token
@@ -83,6 +84,7 @@ func (r *reader) content(n, from, to int) bool {
 	}
 	if columns(toks) {
 		r.d.Headed = headOf(toks)
+		r.headsApart(from, toks)
 		r.first = first
 		r.entry(KindRemark, n, span)
 		return true
@@ -93,6 +95,7 @@ func (r *reader) content(n, from, to int) bool {
 		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+r.text[from:to]+"” is skipped: all of it is taken as one drink")
 		return true
 	}
+	toks = r.withoutApart(from, toks)
 	r.amends = false
 	if len(toks) < 2 || toks[0].Text != "name" || !toks[1].Is(":") { // a labelled name is kept to the letter
 		toks = r.pouringWords(n, toks)
@@ -132,6 +135,10 @@ func (r *reader) content(n, from, to int) bool {
 	if r.section == entry.LabelGarnish && l == entry.NoLabel {
 		r.garnish(n, span)
 		return true
+	}
+	if l == entry.NoLabel && len(r.d.Lines) > 0 && headsRemark(toks) {
+		r.unnamed(n, span, token.OneLine(r.text[from:to]), toks)
+		return len(r.d.Faults) < MaxFaults
 	}
 	r.entries(n, span, toks, r.section == entry.LabelServing || l == entry.LabelServing)
 	return len(r.d.Faults) < MaxFaults && len(r.d.Lines) <= MaxPours

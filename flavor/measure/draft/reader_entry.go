@@ -125,6 +125,10 @@ func (r *reader) take(n int, span entry.Span, p *piece, asStep bool) {
 			r.takePour(n, at, &q, asStep)
 			return
 		}
+		if p.pour.Each && p.pour.Unit == flavor.PartUnit && len(r.d.Lines) > 1 { // "1 gin, 1 lime, 1 honey, equal parts"
+			r.entry(KindRemark, n, at)
+			return
+		}
 		r.unread(n, at, measure.Invalid("ingredient", written, "%q names no ingredient; write it after the amount, such as \"2 oz London dry gin\"", written))
 	case entry.ShapeTail:
 		if strings.HasPrefix(p.toks[0].Text, "mud") || slices.ContainsFunc(r.d.Lines, func(l entry.Line) bool { return l.After }) { // a step that speaks of a pour above
@@ -210,7 +214,8 @@ func (r *reader) takePour(n int, at entry.Span, p *entry.Written, asStep bool) {
 	}
 	line := r.lineOf(n, p)
 	line.Step, line.Amends = asStep, r.amends
-	line.PerhapsName = len(r.d.Lines) == 0 && r.d.Name == "" && len(r.d.Entries) == 0 && p.UnitAt.Empty() && p.Stated
+	batch := p.AmountAt.Start > p.NameAt.Start && strings.HasPrefix(p.Measure, "l") // "Keg punch 10 L"
+	line.PerhapsName = len(r.d.Lines) == 0 && r.d.Name == "" && len(r.d.Entries) == 0 && (p.UnitAt.Empty() || batch) && p.Stated
 	r.d.Lines = append(r.d.Lines, line)
 	if p.Stated && p.Shape == entry.ShapePour {
 		own := *p

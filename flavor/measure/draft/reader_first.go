@@ -41,6 +41,10 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 			return true
 		}
 	}
+	if l == entry.NoLabel && r.titleOfCard(toks) {
+		r.setName(n, span)
+		return true
+	}
 	if len(toks) == 1 && toks[0].Kind == token.Numeral { // "50/50"
 		r.setName(n, span)
 		return true
@@ -115,6 +119,28 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 		r.d.ServingName = &s
 	}
 	return true
+}
+
+// numberedWords stand before the number of a card, a table or a version, which is no
+// amount: "card 7: Garden Gate", "something for table 9".
+var numberedWords = token.Words(`card table week number no nr version take attempt try test draft trial round batch ticket order bar station deck page menu spec recipe lesson exercise drink room day item mk seat shift level`)
+
+// titleOfCard reports whether a line holds a number only behind words that something is
+// numbered by, and no pour.
+func (r *reader) titleOfCard(toks []token.Token) bool {
+	found := false
+	for i := range toks {
+		switch {
+		case toks[i].Kind == token.Percent || toks[i].Kind == token.Ratio:
+			return false
+		case toks[i].Kind != token.Numeral:
+		case i == 0 || !numberedWords[toks[i-1].Text] && !(toks[i-1].Is(".") && i > 1 && numberedWords[toks[i-2].Text]) || i+1 < len(toks) && entry.UnitWordsAt(toks[i+1:]):
+			return false
+		default:
+			found = true
+		}
+	}
+	return found && len(toks) > 2 && (len(toks) > 3 || toks[0].Kind == token.Word)
 }
 
 // titled reports whether a pour whose unit is its last word is written as a name is,

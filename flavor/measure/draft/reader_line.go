@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -125,7 +126,43 @@ func headOf(toks []token.Token) flavor.Unit {
 	return head
 }
 
-var columnWords = token.Words(`ingredient ingredients qty quantity amount unit units ml oz cl name item measure volume pour bottle`)
+var columnWords = token.Words(`ingredient ingredients qty quantity amount unit units ml oz cl name item measure volume pour bottle cost price notes note gp`)
+
+// apartWords head columns that say nothing of what is poured.
+var apartWords = token.Words(`cost price notes note gp`)
+
+// cellsOf returns the column of each token, where tabs or upright strokes part them.
+func (r *reader) cellsOf(from int, toks []token.Token) []int {
+	out := make([]int, len(toks))
+	for i := range toks {
+		out[i] = strings.Count(r.text[from:toks[i].Start], "\t") + strings.Count(r.text[from:toks[i].Start], "|")
+	}
+	return out
+}
+
+// headsApart keeps the columns of a table that say nothing of what is poured.
+func (r *reader) headsApart(from int, toks []token.Token) {
+	r.apart = nil
+	for i, cell := range r.cellsOf(from, toks) {
+		if cell > 0 && apartWords[toks[i].Text] {
+			r.apart = append(r.apart, cell)
+		}
+	}
+}
+
+// withoutApart drops the cells of a row that say nothing of what is poured.
+func (r *reader) withoutApart(from int, toks []token.Token) []token.Token {
+	if r.apart == nil {
+		return toks
+	}
+	var out []token.Token
+	for i, cell := range r.cellsOf(from, toks) {
+		if !slices.Contains(r.apart, cell) {
+			out = append(out, toks[i])
+		}
+	}
+	return out
+}
 
 // columns reports whether a line names the columns of a table: "Ingredient,Qty,Unit".
 func columns(toks []token.Token) bool {
@@ -139,5 +176,5 @@ func columns(toks []token.Token) bool {
 			return false
 		}
 	}
-	return words > 1 && words < len(toks)
+	return words > 1 && (words < len(toks) || words > 2)
 }

@@ -488,9 +488,12 @@ func IceFollows(toks []token.Token) bool {
 	return false
 }
 
-// CountedIn returns the first number before a word that is not known, empty if there
-// is none.
+// CountedIn returns the first number before a word that is not known, or behind one with
+// nothing that it may count, empty if there is none.
 func CountedIn(toks []token.Token, unknown []token.Token) string {
+	if w := saidBehind(toks, unknown); w != "" {
+		return w
+	}
 	for i := range toks[1:] {
 		if toks[i].Kind == token.Numeral && !IceFollows(toks[i+1:]) && !(i > 0 && IceOnly(toks[:i])) && !serving.Times(toks[i+1].Text) && slices.ContainsFunc(unknown, func(t token.Token) bool { return t.Start == toks[i+1].Start }) {
 			return toks[i].Text + " " + toks[i+1].Text
@@ -498,6 +501,27 @@ func CountedIn(toks []token.Token, unknown []token.Token) string {
 	}
 	return ""
 }
+
+// saidBehind returns the first number that stands behind a word that is not known and counts
+// nothing: "prosecco maybe 90 in a wine glass".
+func saidBehind(toks []token.Token, unknown []token.Token) string {
+	for i := 1; i+1 < len(toks); i++ {
+		if toks[i].Kind != token.Numeral || toks[i].Value < leastSaid || toks[i+1].Kind == token.Word && !Joins[toks[i+1].Text] {
+			continue
+		}
+		at := i - 1
+		if at > 0 && (LooseWords[toks[at].Text] || toks[at].Text == "maybe") {
+			at--
+		}
+		if !Joins[toks[at].Text] && slices.ContainsFunc(unknown, func(t token.Token) bool { return t.Start == toks[at].Start }) {
+			return toks[at].Text + " " + toks[i].Text
+		}
+	}
+	return ""
+}
+
+// leastSaid is the smallest number of millilitres of what is poured last; common practice.
+const leastSaid = 15
 
 // rim reads what the rim of the glass is dressed with.
 func (p *Written) rim(toks []token.Token) bool {
@@ -534,6 +558,9 @@ func (p *Written) rim(toks []token.Token) bool {
 		w := PouredIn(toks)
 		if at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral }); w == "" && at > 0 { // "agave 15 salt rim"
 			w = toks[at-1].Text + " " + toks[at].Text
+		}
+		if w == "" && UnitWordsAt(toks) && serving.Read(toks).Method != "" { // "pinch of salt shake it chilli rim"
+			w = toks[0].Text
 		}
 		if w != "" {
 			p.Shape, p.Fault = ShapePour, measure.Invalid("amount", w, "%q stands in the note on the rim; write it on a line of its own", w)

@@ -500,7 +500,7 @@ func (p *Written) equalParts(text string, toks []token.Token) bool {
 	}
 	p.Amount, p.Unit, p.Stated, p.Each = 1, flavor.PartUnit, true, true
 	p.AmountAt = Span{toks[0].Start, toks[0].End}
-	if w := toks[1].Text; w == "parts" || w == "part" || w == "measures" || w == "amounts" {
+	if w := toks[1].Text; w == "parts" || w == "part" || w == "pts" || w == "measures" || w == "amounts" {
 		p.AmountAt.End = toks[1].End
 		toks = toks[1:]
 	}

@@ -205,7 +205,7 @@ const (
 
 // Labels are the words before a colon.
 var Labels = map[string]Label{
-	"name": LabelName, "drink": LabelName, "cocktail": LabelName, "title": LabelName, "spec": LabelName, "recipe": LabelName,
+	"name": LabelName, "drink": LabelName, "cocktail": LabelName, "title": LabelName, "item": LabelName, "spec": LabelName, "recipe": LabelName,
 	"ingredients": LabelPours, "ingredient": LabelPours, "pours": LabelPours, "base": LabelPours, "tin": LabelPours, "shaker": LabelPours, "in the tin": LabelPours,
 	"in tin": LabelPours, "in shaker": LabelPours, "in glass": LabelPours, "in the glass": LabelPours, "build order": LabelPours, "mix": LabelPours, "specs": LabelPours, "combine": LabelPours,
 	"modifiers": LabelPours, "modifier": LabelPours, "citrus": LabelPours, "sweet": LabelPours, "sour": LabelPours, "strong": LabelPours, "weak": LabelPours, "after": LabelPours, "add": LabelPours,

@@ -20,6 +20,8 @@ func Separator(toks []token.Token, i, from int) (string, int) {
 	switch {
 	case t.Kind == token.Numeral && i > 0 && next.Is(")") && next.Glued && i+2 < len(toks) && toks[i+2].Kind == token.Numeral && !toks[i+2].Glued:
 		return ";", 2 // "1) 2 oz gin 2) 1 oz lemon"
+	case t.Kind == token.Numeral && i > from && stepNumber(toks, i) && len(serving.Read(toks[from:i]).Unknown) == 0:
+		return ";", 2 // "1. all in tin 2. shake hard"
 	case t.Text == "to" && i > from+1 && next.Kind != token.Mark && partsFrom(toks[i+1:]) && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
 		return "and", 1 // "two parts gin to one part lime cordial"
 	case garnishBegins[t.Text] && i > from+1 && toks[i-1].Kind == token.Word && next.Kind != token.Mark && !entry.Joins[toks[i-1].Text] && toks[i-1].Text != "as" && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
@@ -47,6 +49,9 @@ func Separator(toks []token.Token, i, from int) (string, int) {
 	case t.Kind == token.Word && (t.Text == "and" || t.Text == "then" || t.Text == "n") && i > from && !servedFrom(toks, i, from):
 		if ended := toks[i-1].Kind == token.Numeral || i > from+1 && toks[i-2].Kind == token.Numeral && entry.IsUnit(&toks[i-1]); ended && i > from+1 && next.Kind == token.Word && !entry.StartsAmount(toks[from:]) && Named(toks[from:i]) {
 			return "and", 1 // "brandy 40 ml and ginger ale, top"
+		}
+		if n := fillersAt(toks, i+1); n > 0 && i+1+n < len(toks) && toks[i+1+n].Kind == token.Numeral && toks[i+1+n].Wrong == "" {
+			return "and", 1 + n // "and then 15 of the syrup"
 		}
 		if next.Kind == token.Numeral && next.Wrong == "" || next.Kind == token.Word && (serving.StepVerbs[next.Text] || serving.StartsMethod(toks[i+1:]) || entry.StartsMeasure(toks[i+1:]) && entry.StartsAmount(toks[from:]) && Named(toks[from:i])) {
 			return "and", 1
@@ -107,6 +112,9 @@ func bySign(toks []token.Token, i, from int) (string, int) {
 		}
 	case ".":
 		if i+1 < len(toks) && next.Is(".") || toks[i-1].Is(".") {
+			if entry.StartsAmount(toks[from:]) && Named(toks[from:i]) {
+				return ".", 1 // "45 dark rum.. any is ok"
+			}
 			return "-", 1 // dots that lead to an amount
 		}
 		if next.Kind == token.Numeral && next.Glued && t.Glued && toks[i-1].Kind == token.Word {
@@ -121,6 +129,25 @@ func bySign(toks []token.Token, i, from int) (string, int) {
 		return ".", 1
 	}
 	return "", 0
+}
+
+// fillersAt returns how many words at i are said between "and" and an amount.
+func fillersAt(toks []token.Token, i int) int {
+	n := 0
+	for i+n < len(toks) && toks[i+n].Kind == token.Word && fillers[toks[i+n].Text] {
+		n++
+	}
+	return n
+}
+
+var fillers = token.Words(`then also like maybe about around plus just another um uh`)
+
+// stepNumber reports whether the number at i counts a step of what is to be done.
+func stepNumber(toks []token.Token, i int) bool {
+	if i+2 >= len(toks) || toks[i].Wrong != "" || toks[i].Value != float64(int(toks[i].Value)) || !toks[i+1].Is(".") || !toks[i+1].Glued || toks[i+2].Glued || toks[i+2].Kind != token.Word {
+		return false
+	}
+	return serving.Starts(toks[i+2:]) || serving.StepVerbs[toks[i+2].Text]
 }
 
 // upToMark returns the tokens before the first sign.

@@ -50,11 +50,15 @@ func toppedFrom(toks []token.Token, i, from int) bool {
 	for end < len(toks) && toks[end].Kind == token.Word {
 		end++
 	}
+	for end > i+1 && serving.Known(toks[end-1].Text) && entry.PourVerbs[toks[end-1].Text] == "" { // "soda top tall"
+		end--
+	}
 	n, t := entry.TailAt(toks[i:end])
+	started := entry.StartsAmount(toks[from:]) || toks[from].Text == "pinch"
 	if t.Unit == flavor.Rinse && n+1 == end-i && toks[i-1].Kind == token.Word && !entry.IsUnit(&toks[i-1]) && entry.StartsAmount(toks[from:]) && Named(toks[from:i]) {
 		return true // "20 lemon absinthe rinse"
 	}
-	if t.Unit != flavor.Top || n == end-i || !entry.StartsAmount(toks[from:]) || !Named(toks[from:i]) {
+	if t.Unit != flavor.Top || n == end-i || !started || !Named(toks[from:i]) {
 		return false
 	}
 	words := make([]string, 0, 2)
@@ -105,7 +109,7 @@ func servedFrom(toks []token.Token, i, from int) bool {
 	if toks[i-1].Text == "sugar" && (first.Text == "cubes" || first.Text == "cube") { // which are no ice
 		return false
 	}
-	if i < from+2 || toks[i-1].Kind != token.Word || entry.Joins[toks[i-1].Text] || phraseBefore(toks, i) || !serving.Known(first.Text) || !Named(toks[from:i]) || !entry.StartsAmount(toks[from:]) && !entry.UnitWordsAt(toks[from:]) && toks[from].Text != "top" && !entry.LeavesOut(toks[from].Text) {
+	if i < from+2 || toks[i-1].Kind != token.Word || entry.Joins[toks[i-1].Text] || phraseBefore(toks, i) || !serving.Known(first.Text) || !Named(toks[from:i]) || !entry.StartsAmount(toks[from:]) && !entry.UnitWordsAt(toks[from:]) && toks[from].Text != "top" && !(toks[i-1].Text == "top" && entry.Lengtheners[toks[from].Text] && first.Text != "up") && !entry.LeavesOut(toks[from].Text) {
 		return false
 	}
 	end := i

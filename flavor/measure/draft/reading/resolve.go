@@ -229,6 +229,10 @@ func (r *resolver) nameless() {
 		r.askName(line, "%q names an ingredient beside an amount that cannot be read; write it such as \"2 oz London dry gin\", or \"%s %s\" if it is the name of the drink")
 		return
 	}
+	if r.unmeasured() && r.book.Mentions(r.name) {
+		r.askName(line, "%q names an ingredient and has no amount; write one before it, such as \"2 oz\", or \"%s %s\" if it is the name of the drink")
+		return
+	}
 	for part := range strings.SplitSeq(r.name, ",") {
 		p := r.measureless(part, lowly)
 		counted := r.countedIn(part)
@@ -242,6 +246,12 @@ func (r *resolver) nameless() {
 		r.askName(line, "%q names an ingredient and has no amount; write one before it, such as \"2 oz\", or \"%s %s\" if it is the name of the drink")
 		return
 	}
+}
+
+// unmeasured reports whether a draft has pours, and states the amount of none.
+func (r *resolver) unmeasured() bool {
+	lines := r.draft.Lines
+	return len(lines) > 0 && !slices.ContainsFunc(lines, func(l entry.Line) bool { return !l.AmountAt.Empty() })
 }
 
 // askName asks whether the first line is a name, in words that quote it, the word for
@@ -329,6 +339,8 @@ func (r *resolver) isName(l *entry.Line) bool {
 		return false
 	case l.Amid:
 		return !r.book.Mentions(strings.ReplaceAll(l.Name, ",", " "))
+	case len(r.draft.Lines) > 1 && r.draft.Lines[1].Number == l.Number && r.book.Mentions(l.Name): // "vodka soda 1.5 + ..."
+		return false
 	case l.AmountAt.Start > l.NameAt.Start: // "try #3"
 		return !r.behind()
 	}
@@ -534,7 +546,7 @@ func (r *resolver) slippedUnit(l *entry.Line) (near []string, word, rest string)
 		rest []string
 	}{{words[0], words[1:]}, {words[last], words[:last]}} {
 		near := measure.NearestUnits(split.word)
-		if len(near) == 0 || len(split.word) < leastUnitSlip || serving.OtherMeasures[split.word] || serving.DegreeWords[split.word] {
+		if len(near) == 0 || len(split.word) < leastUnitSlip || serving.OtherMeasures[split.word] || serving.DegreeWords[split.word] || draft.Quality(strings.ToLower(split.word)) {
 			continue
 		}
 		rest := strings.TrimPrefix(strings.Join(split.rest, " "), "of ")

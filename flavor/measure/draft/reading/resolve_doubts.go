@@ -136,11 +136,23 @@ func (r *resolver) laidOn(t *task) {
 // practice.
 const leastPoured = 15.0
 
+// mostOfOne is the most mL of one thing in a drink for one; more is a batch.
+const mostOfOne = 100.0
+
+// mostClipping is the most letters of a clipping that may mean several things.
+const mostClipping = 3
+
 // bitterPoured asks where "orange bitter" is poured by the jigger: bitters are dashed.
 // Where one aperitif alone has that name it is taken, and said.
 func (r *resolver) bitterPoured(t *task, pl naming.Place) *flavor.Fault {
 	name := strings.ToLower(t.line.Name)
-	if t.hit.Profile.Class != flavor.ClassCocktailBitters || !pl.Volume() || pl.ML() < leastPoured || !strings.HasSuffix(name, "bitter") && !strings.HasPrefix(name, "bitter ") {
+	if t.hit.Profile.Class != flavor.ClassCocktailBitters || !pl.Volume() || pl.ML() < leastPoured {
+		return nil
+	}
+	if t.hit.Inferred && pl.ML() <= mostOfOne && len(name) <= mostClipping { // "ab 45": a clipping that means something else here
+		return measure.Invalid("ingredient", t.line.Name, "%q may be %s, and so much of that is hardly ever poured; write the name in full", t.line.Name, t.hit.Profile.Name)
+	}
+	if !strings.HasSuffix(name, "bitter") && !strings.HasPrefix(name, "bitter ") {
 		return nil
 	}
 	kind := strings.TrimPrefix(strings.TrimSuffix(name, " bitter"), "bitter ")

@@ -416,10 +416,26 @@ func (r *running) filled(toks []token.Token) bool {
 	return false
 }
 
+// squeezed takes a stretch that says which fruit is squeezed, and is false if none does:
+// "with half a lime squeezed".
+func (r *running) squeezed(toks []token.Token) bool {
+	for len(toks) > 1 && (toks[0].Text == "with" || toks[0].Text == "and" || toks[0].Text == "plus") {
+		toks = toks[1:]
+	}
+	if len(toks) < 2 || len(toks) > mostSqueezed || toks[len(toks)-1].Text != "squeezed" || len(r.book.Mentioned(r.words(toks))) == 0 {
+		return false
+	}
+	r.pours = append(r.pours, r.words(toks))
+	return true
+}
+
+// mostSqueezed is the most words that say which fruit is squeezed, and how much of it.
+const mostSqueezed = 5
+
 // remark takes words that state no amount: words of making, what is laid on the drink,
 // and words that say nothing. It is false where they may speak of a pour.
 func (r *running) remark(toks []token.Token) bool {
-	if r.filled(toks) {
+	if r.filled(toks) || r.squeezed(toks) {
 		return true
 	}
 	var unknown []token.Token
@@ -460,6 +476,9 @@ func (r *running) remark(toks []token.Token) bool {
 	if len(r.book.Mentioned(left)) > 0 || entry.EndsLaid(unknown) {
 		r.laid = append(r.laid, left)
 		return true
+	}
+	if parting.Measured(&toks[0]) { // "barspoon of something"
+		return false
 	}
 	r.passed = append(r.passed, written)
 	r.open = true

@@ -114,6 +114,20 @@ func (t *task) counts() flavor.Unit {
 	return ""
 }
 
+// dashedBeside reports whether a small number without a unit stands on the line of bitters
+// that are dashed, beside millilitres, and may mean bitters: "2 dashes aromatic + 1 orange".
+func (r *resolver) dashedBeside(t *task) bool {
+	at := slices.Index(r.tasks, t)
+	if at < 1 || !t.whole() || t.amount > mostBeside || naming.ByDash(flavor.NormaliseName(t.line.Name)) == "" || !r.metric(t) {
+		return false
+	}
+	before := r.tasks[at-1]
+	return before.line.Number == t.line.Number && before.line.Unit == flavor.Dash
+}
+
+// mostBeside is the most dashes that are counted without the word; common practice.
+const mostBeside = 3
+
 // perhapsPoured reports whether a count of fruit may be its volume: "raspberry 15" beside
 // millilitres is no fifteen berries.
 func (t *task) perhapsPoured() bool {
@@ -201,6 +215,9 @@ func (r *resolver) inferUnits() {
 				continue
 			}
 			u := t.counts()
+			if u == "" && r.dashedBeside(t) {
+				u = flavor.Dash
+			}
 			if u == flavor.Piece && t.perhapsPoured() && r.metric(t) {
 				u = ""
 			}

@@ -31,8 +31,12 @@ func (r *resolver) unsaid(out *Reading) {
 			continue
 		}
 		kind := draft.KindUnread
-		if doubt.After == len(d.Lines) && len(d.Lines) > 0 && !d.PoursOnly() && !numbered(written) {
+		switch {
+		case len(d.Lines) == 0 || d.PoursOnly() || numbered(written):
+		case doubt.After == len(d.Lines):
 			kind = r.unpouredKind(written, doubt.Laid)
+		case r.talk(written): // amid the pours
+			kind = draft.KindRemark
 		}
 		switch kind {
 		case draft.KindStep:
@@ -52,10 +56,34 @@ func (r *resolver) unsaid(out *Reading) {
 	}
 }
 
-// numbered reports whether words hold a number.
+// talk reports whether words are a sentence that names nothing that is poured, or deny what
+// they name: who lists pours writes neither.
+func (r *resolver) talk(words string) bool {
+	kept, denied := parted(words)
+	if len(r.book.Mentioned(kept)) > 0 || len(strings.Fields(words)) < leastTalk {
+		return false
+	}
+	return spoken(kept) || len(r.book.Mentioned(denied)) > 0
+}
+
+// leastTalk is the fewest words of a sentence.
+const leastTalk = 3
+
+// spoken reports whether words hold one that only sentences do.
+func spoken(words string) bool {
+	return slices.ContainsFunc(strings.Fields(strings.ToLower(words)), func(w string) bool { return sentenceWords[strings.Trim(w, ",;.!?")] })
+}
+
+// besideWords say that something is served beside the drink, and not in it.
+var besideWords = []string{"next to", "alongside", "beside", "on the side", "as a chaser", "comes with"}
+
+// numbered reports whether words hold a number that is no price.
 func numbered(words string) bool {
 	toks := token.Lex(nil, words, 0, len(words))
 	for i := range toks {
+		if toks[i].Kind == token.Numeral && i > 0 && strings.ContainsAny(toks[i-1].Text, "£$€¥") {
+			continue
+		}
 		if toks[i].Kind != token.Word && toks[i].Kind != token.Mark && !(i+1 < len(toks) && serving.DegreeWords[toks[i+1].Text]) { // "dilution by 30 turns"
 			return true
 		}
@@ -68,6 +96,9 @@ func numbered(words string) bool {
 // be meant for its juice is a garnish only behind the service.
 func (r *resolver) unpouredKind(words string, served bool) draft.Kind {
 	kept, denied := parted(words)
+	if r.told(words) {
+		return draft.KindRemark
+	}
 	named, not := r.book.Mentioned(kept), r.book.Mentioned(denied)
 	if len(named) == 0 && len(not) > 0 {
 		return draft.KindRemark
@@ -82,7 +113,7 @@ func (r *resolver) unpouredKind(words string, served bool) draft.Kind {
 		}
 		named = append(named, f.Profile)
 	}
-	told, sentence := true, slices.ContainsFunc(strings.Fields(strings.ToLower(words)), func(w string) bool { return sentenceWords[strings.Trim(w, ",;.!?")] })
+	told, sentence := true, spoken(words)
 	for _, p := range named { // does it speak of what is poured, or of what is not to be?
 		spokenOf := r.poured(p) || slices.Contains(not, p) || sentence && r.poursKind(p)
 		if !spokenOf && !p.Class.Solid() && p.Class != flavor.ClassSaline {
@@ -97,6 +128,17 @@ func (r *resolver) unpouredKind(words string, served bool) draft.Kind {
 		return draft.KindUnread
 	}
 	return draft.KindGarnish
+}
+
+// told reports whether words speak of what is served beside the drink, or stand behind a
+// heading that names no pour: "common mistake: too much fernet".
+func (r *resolver) told(words string) bool {
+	lower := strings.ToLower(words)
+	if slices.ContainsFunc(besideWords, func(w string) bool { return strings.Contains(lower, w) }) {
+		return true
+	}
+	heading, _, ok := strings.Cut(words, ":")
+	return ok && heading != "" && len(r.book.Mentioned(heading)) == 0
 }
 
 // denials stand before what is not to be poured: "not ginger beer", "no soda".

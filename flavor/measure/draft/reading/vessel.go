@@ -12,11 +12,10 @@ import (
 
 // What one holds, in mL; common practice.
 const (
-	mixerBottleML     = 200
-	beerBottleML      = 330
-	canML             = 330
-	sparklingBottleML = 750
-	mostVessels       = 2.0
+	mixerBottleML = 200
+	beerBottleML  = 330
+	canML         = 330
+	mostVessels   = 2.0
 )
 
 // vessels are words for what is sold whole.
@@ -27,9 +26,7 @@ var vessels = token.Words(`bottle bottles btl btls can cans`)
 func vesselML(p *flavor.Profile, word string) float64 {
 	can := strings.HasPrefix(word, "can")
 	switch {
-	case p.Class == flavor.ClassSparklingWine && !can:
-		return sparklingBottleML
-	case p.Class == flavor.ClassSparklingWine || !p.Carbonated:
+	case p.Class == flavor.ClassSparklingWine || !p.Carbonated: // nobody pours a bottle of wine into one drink
 		return 0
 	case can:
 		return canML

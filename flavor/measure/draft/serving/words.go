@@ -85,7 +85,7 @@ var iceTerms = map[string]term{
 	"king cube": {Service: flavor.Rocks}, "one cube": {Service: flavor.Rocks}, "single cube": {Service: flavor.Rocks}, "1 cube": {Service: flavor.Rocks}, "block": {Service: flavor.Rocks}, "clear block": {Service: flavor.Rocks}, "gros glaçon": {Service: flavor.Rocks}, "glaçon": {weak: true}, "cubo grande": {Service: flavor.Rocks}, "großer würfel": {Service: flavor.Rocks}, "large ice cube": {Service: flavor.Rocks}, "big ice cube": {Service: flavor.Rocks}, "block ice": {Service: flavor.Rocks},
 	"ice block": {Service: flavor.Rocks}, "large format": {Service: flavor.Rocks}, "large format ice": {Service: flavor.Rocks}, "clear cube": {Service: flavor.Rocks},
 	"clear ice": {Service: flavor.Rocks, weak: true}, "sphere": {Service: flavor.Rocks}, "ice sphere": {Service: flavor.Rocks}, "ice ball": {Service: flavor.Rocks},
-	"spear": {Service: flavor.Long}, "ice spear": {Service: flavor.Long}, "collins spear": {Service: flavor.Long},
+	"spear": {Service: flavor.Long}, "spears": {Service: flavor.Long}, "ice spears": {Service: flavor.Long}, "ice spear": {Service: flavor.Long}, "collins spear": {Service: flavor.Long},
 	"crushed ice": {Service: flavor.Crushed}, "cracked": {Service: flavor.Crushed, weak: true}, "pebble": {Service: flavor.Crushed}, "pebble ice": {Service: flavor.Crushed}, "pebbled ice": {Service: flavor.Crushed},
 	"nugget ice": {Service: flavor.Crushed}, "cracked ice": {Service: flavor.Crushed}, "shaved ice": {Service: flavor.Crushed}, "snow ice": {Service: flavor.Crushed},
 	"eis": {weak: true}, "ghiaccio": {weak: true}, "hielo": {weak: true}, "glaçons": {weak: true}, "glace pilée": {Service: flavor.Crushed}, "ghiaccio tritato": {Service: flavor.Crushed}, "hielo picado": {Service: flavor.Crushed}, "zerstoßenes eis": {Service: flavor.Crushed}, "ijs": {weak: true}, "gelo": {weak: true}, "more ice": {weak: true}, "no ice": {weak: true}, "none ice": {weak: true}, "without ice": {weak: true}, "plenty of ice": {weak: true}, "loads of ice": {weak: true}, "much ice": {weak: true}, "lots of ice": {weak: true},
@@ -126,7 +126,7 @@ var glassTerms = []struct {
 
 // Fillers are words of such a line that change nothing.
 var Fillers = token.Words(`auf sur con su på mit and then with over into in on a an the of at to glass chilled cold serve served serving method service strain strained straining strainer shaker tin tins
-mixing hard well gently v very good briefly quickly vigorously lightly for all ingredients everything using from off top up it all add pour drink cocktail prechilled pre-chilled frosted frozen-glass first two three four rest others`)
+mixing hard well gently v very good briefly quickly vigorously lightly for all ingredients everything using from off top up it all add pour drink cocktail prechilled pre-chilled frosted frozen-glass first two three four rest others it really super proper properly`)
 
 // plainFillers say nothing that a card should keep; other fillers make a step.
 var plainFillers = token.Words(`and then with over into in on a an the of at to glass serve served serving method service strain strained with shaker ice tin`)

@@ -130,12 +130,19 @@ func spokenAt(toks []token.Token, i int) (saying, bool) {
 		a.value, a.sure = whole+a.value, true
 	case n == i && isWhole:
 		a.value, n = whole, n+1
+	case n == i && toks[i].Kind == token.Word && (tens[at(i)] > 0 || teens[at(i)] > 0): // "forty five of the blanco"
+		value, takes := wholeAt(toks[i:])
+		if takes == 0 {
+			return saying{}, false
+		}
+		n += takes
+		a.value, a.sure = value, at(n) != "" && !entry.AgeWords[at(n)] && !serving.DegreeWords[at(n)]
 	case n > i && entry.UnitWordsAt(toks[n:]): // "a dash of"
 		a.value = 1
 	default:
 		return saying{}, false
 	}
-	for at(n) == "of" || (at(n) == "a" || at(n) == "an") && entry.UnitWordsAt(toks[min(n+1, len(toks)):]) {
+	for at(n) == "of" || at(n) == "the" && at(n-1) == "of" || (at(n) == "a" || at(n) == "an") && entry.UnitWordsAt(toks[min(n+1, len(toks)):]) {
 		n++
 	}
 	a.sure = a.sure || entry.UnitWordsAt(toks[min(n, len(toks)):])
