@@ -318,6 +318,21 @@ func TestStrangeSyrup(t *testing.T) {
 	}
 }
 
+// What nothing in the draft brings is added, and no other pour is moved where that is
+// enough. Common practice, no source.
+func TestWhatIsWantedIsAddedAlone(t *testing.T) {
+	k := newKitchen(t)
+	for _, text := range []string{
+		"2 oz bourbon\n1 tsp rich demerara syrup\nstir, rocks",
+		"2 oz rye\n1 tsp rich demerara syrup\nstir, rocks",
+	} {
+		s := k.read(t, text)
+		fixes := k.fixes(t, s, k.score(t, s))
+		require.NotEmpty(t, fixes, text)
+		assert.Regexp(t, `^add \d dash(es)? aromatic bitters$`, fixes[0].Text, text)
+	}
+}
+
 // What is said to be too much is what the fix takes away, as near as a jigger measures.
 func TestFixDoesWhatTheFaultSays(t *testing.T) {
 	k := newKitchen(t)

@@ -103,6 +103,8 @@ func (f *fixing) tries() []func() error {
 	switch {
 	case f.strange():
 		return []func() error{f.byTurns, f.byOthers, f.byLeavingOut, f.byPairs, f.byAdding, f.byCompanions, f.byLeavingMuchOut}
+	case f.wants():
+		return []func() error{f.byOthers, f.byLeavingOut, f.byAdding, f.byPairs, f.byTurns, f.byCompanions, f.byLeavingMuchOut}
 	case !f.forgets():
 		return []func() error{f.byOthers, f.byLeavingOut, f.byPairs, f.byTurns, f.byAdding, f.byCompanions, f.byLeavingMuchOut}
 	case f.faults[0].beside:
@@ -113,6 +115,12 @@ func (f *fixing) tries() []func() error {
 
 // forgets reports whether something was forgotten before all else that is wrong.
 func (f *fixing) forgets() bool { return len(f.faults) > 0 && f.faults[0].forgotten() }
+
+// wants reports whether the first that is wrong is that no pour brings enough of something:
+// to add it is a smaller change than to move two others.
+func (f *fixing) wants() bool {
+	return len(f.faults) > 0 && !f.forgets() && !f.faults[0].High && f.faults[0].Profile == nil && f.faults[0].Method == ""
+}
 
 // list returns the best of what was found, each of another kind, with the
 // score that the mended spec gets. While something mends the draft, what does not

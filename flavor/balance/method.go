@@ -49,6 +49,9 @@ func methodText(s *flavor.Spec, x *technique.Slip) string {
 	case technique.FatSet:
 		return name + " sets in the cold and floats"
 	case technique.Clouded:
+		if s.Method == flavor.Blend {
+			return "nothing beside the " + name + " needs blending: stirred, it stays clear and silky"
+		}
 		return "nothing beside the " + name + " needs shaking: stirred, it stays clear and silky"
 	}
 	if s.Method == flavor.Blend {

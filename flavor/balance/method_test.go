@@ -75,6 +75,8 @@ var badlyMade = []struct {
 	{"2 oz bourbon|3/4 oz lemon juice|3/4 oz simple syrup|1 egg white|build, rocks", technique.EggUnshaken, "egg white", "shake it, first without ice"},
 	{"2 oz aged rum|1/4 oz demerara syrup|2 dashes aromatic bitters|1 tbsp butter|stir, up", technique.FatSet, "butter", "leave out the butter"},
 	{"2 oz rye|1 oz sweet vermouth|2 dashes aromatic bitters|shake, up", technique.Clouded, "sweet vermouth", "stir it"},
+	{"2 oz rye|1 oz sweet vermouth|2 dashes aromatic bitters|blend, up", technique.Clouded, "sweet vermouth", "stir it"},
+	{"2 oz gin|1 oz dry vermouth|1 dash orange bitters|blend, up", technique.Clouded, "dry vermouth", "stir it"},
 	{"1 oz gin|1 oz red bitter aperitif|1 oz sweet vermouth|shake, rocks", technique.Clouded, "sweet vermouth", "stir it"},
 	{"1 oz green creme de menthe|1 oz white creme de cacao|1 oz heavy cream|3/4 oz lemon juice|shake, up", technique.Curdled, "heavy cream", "leave out the lemon juice"},
 	{"1 1/2 oz vodka|1 oz coffee liqueur|1 oz heavy cream|1/2 oz lime juice|shake, rocks", technique.Curdled, "heavy cream", "leave out the lime juice"},

@@ -20,7 +20,7 @@ const (
 	Flat        Fault = "flat"         // what sparkles is shaken or blended
 	HotOnIce    Fault = "hot on ice"   // what is hot is shaken, blended or stirred on ice
 	FatSet      Fault = "fat set"      // butter or oil in a cold drink
-	Clouded     Fault = "clouded"      // nothing but spirits and sweet wines, shaken
+	Clouded     Fault = "clouded"      // nothing but spirits and sweet wines, shaken or blended
 )
 
 // Slip is a fault of method.
@@ -239,9 +239,12 @@ func (w *workshop) fatSet() {
 const someWine, muchWine = 0.12, 0.20
 
 // clouded tells whether a drink of spirits and sweet vermouth is shaken, which makes it
-// cloudy and thin, with nothing in it that wants shaking.
+// cloudy and thin, with nothing in it that wants shaking. Nobody blends a dry one either to
+// serve it up.
 func (w *workshop) clouded() {
-	if w.spec.Method != flavor.Shake || w.spec.Service != flavor.Up && w.spec.Service != flavor.Rocks {
+	blended := w.spec.Method == flavor.Blend && w.spec.Service == flavor.Up
+	shaken := w.spec.Method == flavor.Shake && (w.spec.Service == flavor.Up || w.spec.Service == flavor.Rocks)
+	if !blended && !shaken {
 		return
 	}
 	var wine, most float64
@@ -252,7 +255,10 @@ func (w *workshop) clouded() {
 		case WantsShaking(p):
 			return
 		case p.Class.Kin() == flavor.KinWine && p.Class != flavor.ClassWine:
-			sweet := w.ml[i] * (1 - makeup.Dryness(p))
+			sweet := w.ml[i]
+			if shaken {
+				sweet *= 1 - makeup.Dryness(p)
+			}
 			if wine += sweet; sweet > most {
 				most, by = sweet, p
 			}
