@@ -57,7 +57,7 @@ func compare(a, b string) int {
 func TestEnergy(t *testing.T) {
 	l := ethanolWaterOf(100, 40)
 	assert.InDelta(t, 221.0, EnergyKcal(&l), 0.05, "100 mL of 40 %")
-	assert.InDelta(t, 29*31.57, EnergyKJ(&l), 0.1)
+	assert.InDelta(t, 29*31.57, energyKJ(&l), 0.1)
 	for _, c := range []struct {
 		l        Ledger
 		kcal, kj float64
@@ -66,7 +66,7 @@ func TestEnergy(t *testing.T) {
 		{Ledger{Fat: 1, Texture: 1}, 9, 37}, {Ledger{Texture: 1}, 4, 17}, {Ledger{Water: 1, Salt: 1}, 0, 0},
 	} {
 		assert.InDelta(t, c.kcal, EnergyKcal(&c.l), 1e-12)
-		assert.InDelta(t, c.kj, EnergyKJ(&c.l), 1e-12)
+		assert.InDelta(t, c.kj, energyKJ(&c.l), 1e-12)
 	}
 	// A daiquiri by hand: 18.94 g of ethanol, 14.2 g of sugar, 1.35 g of acid.
 	d, err := mixer(t).Mix(specOf(t, "daiquiri", flavor.Shake, flavor.Up, bookDrinks[0].parts...))

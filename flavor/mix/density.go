@@ -90,16 +90,16 @@ func horner(c []float64, x float64) float64 {
 	return even + x*odd
 }
 
-// VolumeFraction returns the strength at 20 °C, as a fraction by volume, of an
+// volumeFraction returns the strength at 20 °C, as a fraction by volume, of an
 // ethanol-water mixture whose mass fraction of ethanol is p, 0 to 1:
 // q = p ρ(p)/ρ(1), OIML R 22.
-func VolumeFraction(p float64) float64 { return p * ethanolWater20(p) / EthanolDensity }
+func volumeFraction(p float64) float64 { return p * ethanolWater20(p) / EthanolDensity }
 
-// MassFraction is the inverse of [VolumeFraction]: the mass fraction of
+// MassFraction is the inverse of [volumeFraction]: the mass fraction of
 // ethanol for a strength at 20 °C given as a fraction by volume, 0 to 1. What
 // lies outside comes back as the nearer end.
 func MassFraction(q float64) float64 {
-	return Bisect(0, 1, func(p float64) bool { return VolumeFraction(p) < q })
+	return Bisect(0, 1, func(p float64) bool { return volumeFraction(p) < q })
 }
 
 // Bisect returns where low turns from true to false between lo and hi, to

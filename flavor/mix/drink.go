@@ -95,7 +95,7 @@ func (d *Drink) concentrations() {
 	d.AcidPer100 = per100 * d.After.Sour
 	d.Bitter = 10 * per100 * d.After.Bitter
 	d.EnergyKcal = EnergyKcal(&d.After)
-	d.EnergyKJ = EnergyKJ(&d.After)
+	d.EnergyKJ = energyKJ(&d.After)
 	for i := range d.Aroma {
 		d.Aroma[i] = d.After.Aroma[i] / d.VolumeML
 	}

@@ -22,10 +22,10 @@ func (p *parts) kcal() float64 {
 		kcalFat*p.fat + kcalProtein*(p.texture-p.fat)
 }
 
-// EnergyKJ is the same in kJ: 29 kJ/g of ethanol, 17 of sugar and protein, 13
+// energyKJ is the same in kJ: 29 kJ/g of ethanol, 17 of sugar and protein, 13
 // of acid, 37 of fat. The regulation rounds its factors, so it is not exactly
 // 4.184 times the kcal.
-func EnergyKJ(l *Ledger) float64 {
+func energyKJ(l *Ledger) float64 {
 	return kjEthanol*l.Ethanol + kjSugar*l.Sugar + kjAcid*l.Acid +
 		kjFat*l.Fat + kjProtein*(l.Texture-l.Fat)
 }

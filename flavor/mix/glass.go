@@ -36,9 +36,9 @@ var usual = map[flavor.Service][]string{
 	flavor.Neat:    {"rocks glass"},
 }
 
-// GlassesFor lists the glasses that a service is usually poured into, the smallest
+// glassesFor lists the glasses that a service is usually poured into, the smallest
 // first. A service that is none has none.
-func GlassesFor(s flavor.Service) []Glass {
+func glassesFor(s flavor.Service) []Glass {
 	var out []Glass
 	for _, name := range usual[s] {
 		for _, g := range Glasses() {
@@ -50,10 +50,10 @@ func GlassesFor(s flavor.Service) []Glass {
 	return out
 }
 
-// FillUsual fills the smallest glass of a service that holds a volume in mL, or else
+// fillUsual fills the smallest glass of a service that holds a volume in mL, or else
 // the largest. It fails as [Glass.Fill] does, and for a service that is none.
-func FillUsual(volumeML float64, s flavor.Service) (f Filling, err error) {
-	glasses := GlassesFor(s)
+func fillUsual(volumeML float64, s flavor.Service) (f Filling, err error) {
+	glasses := glassesFor(s)
 	if len(glasses) == 0 {
 		return f, flavor.Invalid("service", string(s), "%q is no service; write one such as up, rocks or long", s)
 	}
@@ -71,16 +71,16 @@ func GlassesOf(s *flavor.Spec) []Glass {
 	if g, ok := GlassNamed(s.Glass); ok {
 		return []Glass{g}
 	}
-	return GlassesFor(s.Service)
+	return glassesFor(s.Service)
 }
 
 // FillOf fills the glass that a spec names or, if it names none that is known, the
-// usual one, as its ice stands in it. It fails as [FillUsual] does.
+// usual one, as its ice stands in it. It fails as [fillUsual] does.
 func FillOf(volumeML float64, s *flavor.Spec) (Filling, error) {
 	if g, ok := GlassNamed(s.Glass); ok {
 		return g.Fill(volumeML, Standing(s))
 	}
-	f, err := FillUsual(volumeML, s.Service)
+	f, err := fillUsual(volumeML, s.Service)
 	if err != nil || Standing(s) == s.Service {
 		return f, err
 	}

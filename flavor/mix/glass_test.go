@@ -37,7 +37,7 @@ func TestFillText(t *testing.T) {
 
 func TestFillings(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		g := rapid.SampledFrom(GlassesFor(rapid.SampledFrom(flavor.Services()).Draw(t, "service"))).Draw(t, "glass")
+		g := rapid.SampledFrom(glassesFor(rapid.SampledFrom(flavor.Services()).Draw(t, "service"))).Draw(t, "glass")
 		s := rapid.SampledFrom(flavor.Services()).Draw(t, "service")
 		ml := rapid.Float64Range(0, 600).Draw(t, "ml")
 		f, err := g.Fill(ml, s)
@@ -58,7 +58,7 @@ func TestGlassesRefuse(t *testing.T) {
 		assert.ErrorIs(t, second(FillText(c.ml, flavor.Up, c.glass)), flavor.ErrInvalid)
 	}
 	for _, s := range flavor.Services() {
-		glasses := GlassesFor(s)
+		glasses := glassesFor(s)
 		assert.Len(t, glasses, len(usual[s]), "%s: every glass is one of those with a size", s)
 		assert.NotEmpty(t, glasses, s)
 		for i := range glasses[1:] {
@@ -76,13 +76,13 @@ func TestFillUsual(t *testing.T) {
 		glass   string
 		spillML float64
 	}{{140, flavor.Up, "coupe", 0}, {160, flavor.Up, "wine glass", 0}, {900, flavor.Up, "wine glass", 550}, {280, flavor.Long, "collins glass", 0}} {
-		f, err := FillUsual(c.ml, c.service)
+		f, err := fillUsual(c.ml, c.service)
 		require.NoError(t, err)
 		assert.Equal(t, c.glass, f.Glass.Name)
 		assert.InDelta(t, c.spillML, f.SpillML, 1e-9)
 	}
-	assert.ErrorIs(t, second(FillUsual(math.NaN(), flavor.Up)), flavor.ErrInvalid)
-	assert.ErrorIs(t, second(FillUsual(150, "bucket")), flavor.ErrInvalid)
+	assert.ErrorIs(t, second(fillUsual(math.NaN(), flavor.Up)), flavor.ErrInvalid)
+	assert.ErrorIs(t, second(fillUsual(150, "bucket")), flavor.ErrInvalid)
 }
 
 // Nominal pours fit the glass that bars pour them into, and what is too much runs

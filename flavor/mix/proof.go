@@ -62,7 +62,7 @@ func diluted(spiritG, from, to float64) Dilution {
 	finalG := spiritG * from / to
 	d := Dilution{SpiritG: spiritG, SpiritML: spiritG / ethanolWater20(from),
 		FinalG: finalG, FinalML: finalG / ethanolWater20(to),
-		ABV: 100 * VolumeFraction(to), MassPercent: 100 * to}
+		ABV: 100 * volumeFraction(to), MassPercent: 100 * to}
 	d.WaterG = finalG - spiritG
 	d.WaterML = d.WaterG / WaterDensity
 	d.ContractionML = d.SpiritML + d.WaterML - d.FinalML

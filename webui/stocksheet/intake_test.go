@@ -227,8 +227,9 @@ func TestEveryColumnIsExplained(t *testing.T) {
 	page := webuitest.Get(webuitest.NewPages(t), stocksheet.Path, "")
 	sample := regexp.MustCompile(`(?s)<code>(name,.*?)</code>`).FindStringSubmatch(page.Body.String())
 	require.NotNil(t, sample)
-	r, err := exchange.ReadStock(strings.NewReader(sample[1]), webuitest.Bar{})
+	read, err := exchange.ReadSheet(strings.NewReader(sample[1]), webuitest.Bar{}, nil, exchange.Settled{})
 	require.NoError(t, err)
+	r := read.Reading()
 	assert.Empty(t, r.Bad, "the file to start from can be read")
 	assert.Len(t, r.Items, 2)
 }

@@ -57,7 +57,7 @@ func TestEveryFieldOfABottleHasAColumn(t *testing.T) {
 	}
 	var file bytes.Buffer
 	require.NoError(t, exchange.WriteStock(&file, full))
-	reading, err := exchange.ReadStock(&file, nil)
+	reading, err := readStock(&file, nil)
 	require.NoError(t, err)
 	require.Empty(t, reading.Bad)
 	require.Len(t, reading.Items, len(full))

@@ -57,7 +57,7 @@ func TestFormulasAreGuarded(t *testing.T) {
 		rows, err := csv.NewReader(&out).ReadAll()
 		require.NoError(t, err)
 		assert.Equal(t, c.cell, rows[1][1])
-		r, err := exchange.ReadStock(strings.NewReader(file), nil)
+		r, err := readStock(strings.NewReader(file), nil)
 		require.NoError(t, err)
 		require.Len(t, r.Items, 1, r.Faults())
 		assert.Equal(t, c.name, r.Items[0].(house.Bottle).Name)
@@ -94,7 +94,7 @@ func TestFormulaBehindASemicolon(t *testing.T) {
 	require.NoError(t, exchange.WriteStock(&out, []house.Bottle{b}))
 	assert.Contains(t, out.String(), "Dock gin;'=1")
 	assert.Contains(t, out.String(), "a;' =2;'-3;b")
-	r, err := exchange.ReadStock(&out, shelf(t))
+	r, err := readStock(&out, shelf(t))
 	require.NoError(t, err)
 	require.Len(t, r.Items, 1, r.Faults())
 	assert.Equal(t, b.Name, r.Items[0].(house.Bottle).Name)
@@ -105,7 +105,7 @@ func TestFormulaBehindASemicolon(t *testing.T) {
 func TestGoodRowsSurviveBadOnes(t *testing.T) {
 	f := shelf(t)
 	text, bad := threeHundred()
-	r, err := exchange.ReadStock(strings.NewReader(text), f)
+	r, err := readStock(strings.NewReader(text), f)
 	require.NoError(t, err)
 	var numbers []int
 	for _, b := range r.Bad {
@@ -124,7 +124,7 @@ func TestGoodRowsSurviveBadOnes(t *testing.T) {
 	assert.Equal(t, 297, done.Added)
 
 	mended := strings.NewReplacer(`unobtainium`, "gin", `seven`, "700", `"Bottle 277,`, "Bottle 277,").Replace(r.Rest())
-	r, err = exchange.ReadStock(strings.NewReader(mended), f)
+	r, err = readStock(strings.NewReader(mended), f)
 	require.NoError(t, err)
 	assert.Empty(t, r.Rest(), r.Faults())
 	_, err = exchange.Import(t.Context(), s, who, r, exchange.AllOrNone)
@@ -174,14 +174,14 @@ func TestColumnsThatAreLeftOut(t *testing.T) {
 		{"name,ingredient,label_read_by,label_read_at\nBlue,gin,,\n", func(b *house.Bottle) {}},
 		{"name,ingredient,abv_pct,note\nBlue,gin,,\n", func(b *house.Bottle) { b.ABVPct, b.Note = nil, "" }},
 	} {
-		r, err := exchange.ReadStockOver(strings.NewReader(c.file), shelf(t), there)
+		r, err := readStockOver(strings.NewReader(c.file), shelf(t), there)
 		require.NoError(t, err)
 		require.Empty(t, r.Bad, r.Faults())
 		want := there[0]
 		c.change(&want)
 		assert.Equal(t, []house.Item{want}, r.Items, c.file)
 	}
-	r, err := exchange.ReadStock(strings.NewReader("name,ingredient,stock\nBlue,gin,7\n"), shelf(t))
+	r, err := readStock(strings.NewReader("name,ingredient,stock\nBlue,gin,7\n"), shelf(t))
 	require.NoError(t, err)
 	assert.Contains(t, r.Faults(), "what a full one holds", "one that is new needs its size")
 }
@@ -207,12 +207,12 @@ Broken,shake,up,2,oz,gin
 
 // A file in the letters of an older program is read in them, and says so.
 func TestNotUTF8(t *testing.T) {
-	r, err := exchange.ReadStock(strings.NewReader("name,ingredient,size\nCr\xe8me de nuit,gin,70cl\n"), shelf(t))
+	r, err := readStock(strings.NewReader("name,ingredient,size\nCr\xe8me de nuit,gin,70cl\n"), shelf(t))
 	require.NoError(t, err)
 	require.Len(t, r.Items, 1, r.Faults())
 	assert.Equal(t, "Crème de nuit", r.Items[0].(house.Bottle).Name)
 	assert.Contains(t, strings.Join(r.Notes, " "), "Windows-1252")
-	r, err = exchange.ReadStock(strings.NewReader("\xff\xfen\x00a\x00m\x00e\x00,\x00s\x00i\x00z\x00e\x00\n\x00g\x00i\x00n\x00,\x001\x00L\x00\n\x00"), shelf(t))
+	r, err = readStock(strings.NewReader("\xff\xfen\x00a\x00m\x00e\x00,\x00s\x00i\x00z\x00e\x00\n\x00g\x00i\x00n\x00,\x001\x00L\x00\n\x00"), shelf(t))
 	require.NoError(t, err)
 	require.Len(t, r.Items, 1, r.Faults())
 	assert.Equal(t, 1000.0, r.Items[0].(house.Bottle).SizeML)
@@ -223,7 +223,7 @@ func TestNotUTF8(t *testing.T) {
 func TestEveryRowOfABrokenFileIsKept(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		body := rapid.StringMatching(`([a"', 1]{0,6}\r?\n){0,12}`).Draw(t, "rows")
-		r, err := exchange.ReadStock(strings.NewReader("name,ingredient\n"+body), nil)
+		r, err := readStock(strings.NewReader("name,ingredient\n"+body), nil)
 		require.NoError(t, err)
 		require.Empty(t, r.Items)
 		for _, letter := range []string{"a", "1", "'"} { // a row without any is a blank one

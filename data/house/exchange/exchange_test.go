@@ -2,6 +2,7 @@ package exchange_test
 
 import (
 	"bytes"
+	"io"
 	"path/filepath"
 	"strings"
 	"sync"
@@ -16,6 +17,7 @@ import (
 	"counterpour/data/house/exchange"
 	"counterpour/data/house/store"
 	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/naming"
 )
 
 var who = house.By{Actor: "ana", At: time.Date(2024, 5, 6, 12, 0, 0, 0, time.UTC)}
@@ -64,7 +66,7 @@ too,many,fields,1,2,3,4,5,6
 
 func TestBadRowsAreNumberedAndGoodOnesKept(t *testing.T) {
 	f := shelf(t)
-	r, err := exchange.ReadStock(strings.NewReader(stockFile), f)
+	r, err := readStock(strings.NewReader(stockFile), f)
 	require.NoError(t, err)
 	require.Len(t, r.Items, 2)
 	assert.Equal(t, house.Bottle{ID: "the-blue-cap", Name: "The blue cap", Ingredient: "london-dry-gin", Measured: house.Measured{ABVPct: ptr(43.1)},
@@ -95,7 +97,7 @@ func TestBadRowsAreNumberedAndGoodOnesKept(t *testing.T) {
 }
 
 func TestCSVOfOtherCountries(t *testing.T) {
-	r, err := exchange.ReadStock(strings.NewReader("\xef\xbb\xbfName;Ingredient;Size_ML;Price;Currency\r\nLe bleu;gin;700;24,90;EUR\r\n"), shelf(t))
+	r, err := readStock(strings.NewReader("\xef\xbb\xbfName;Ingredient;Size_ML;Price;Currency\r\nLe bleu;gin;700;24,90;EUR\r\n"), shelf(t))
 	require.NoError(t, err)
 	require.Len(t, r.Items, 1, r.Faults())
 	assert.Equal(t, 24.9, *r.Items[0].(house.Bottle).Price)
@@ -107,7 +109,7 @@ func TestFilesThatAreNoTables(t *testing.T) {
 		"PK\x03\x04 and so on":      "save it as CSV",
 		"size,cost\n700 ml,18.50\n": "no column holds the names of the bottles",
 	} {
-		_, err := exchange.ReadStock(strings.NewReader(text), nil)
+		_, err := readStock(strings.NewReader(text), nil)
 		assert.ErrorIs(t, err, house.ErrInvalid)
 		assert.ErrorContains(t, err, want)
 	}
@@ -242,4 +244,18 @@ func everyKind() []house.Item {
 		house.Training{ID: "t", At: who.At, Person: "bo", Drill: "acids"},
 		house.Right{Spec: spec.ID, SpecVersion: 1},
 	}
+}
+
+// readStock reads a stock file for a house without bottles.
+func readStock(r io.Reader, f naming.Finder) (*exchange.Reading, error) {
+	return readStockOver(r, f, nil)
+}
+
+// readStockOver reads a stock file for a house with bottles, and settles nothing by hand.
+func readStockOver(r io.Reader, f naming.Finder, there []house.Bottle) (*exchange.Reading, error) {
+	s, err := exchange.ReadSheet(r, f, there, exchange.Settled{})
+	if err != nil {
+		return nil, err
+	}
+	return s.Reading(), nil
 }

@@ -37,7 +37,7 @@ func readsSoundly(f *testing.F, read reader) {
 }
 
 func FuzzReadText(f *testing.F)    { readsSoundly(f, exchange.ReadText) }
-func FuzzReadStock(f *testing.F)   { readsSoundly(f, exchange.ReadStock) }
+func FuzzReadStock(f *testing.F)   { readsSoundly(f, readStock) }
 func FuzzReadSpecs(f *testing.F)   { readsSoundly(f, exchange.ReadSpecs) }
 func FuzzReadRecipes(f *testing.F) { readsSoundly(f, exchange.ReadRecipes) }
 func FuzzReadJSON(f *testing.F) {

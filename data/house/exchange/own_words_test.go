@@ -28,7 +28,7 @@ func TestOwnWordsAreWrittenWithTheStock(t *testing.T) {
 	var file bytes.Buffer
 	require.NoError(t, exchange.WriteStock(&file, bottles, names...))
 	assert.Contains(t, file.String(), "Old Harbour; the blue one")
-	read, err := exchange.ReadStock(bytes.NewReader(file.Bytes()), nil)
+	read, err := readStock(bytes.NewReader(file.Bytes()), nil)
 	require.NoError(t, err)
 	require.Empty(t, read.Bad)
 	var got []house.Name
@@ -49,7 +49,7 @@ func TestOwnWordsAreWrittenWithTheStock(t *testing.T) {
 	}
 	assert.ElementsMatch(t, names, got)
 
-	read, err = exchange.ReadStock(bytes.NewReader([]byte("id,name,ingredient,size_ml,words\n,,,,Old Harbour\n")), nil)
+	read, err = readStock(bytes.NewReader([]byte("id,name,ingredient,size_ml,words\n,,,,Old Harbour\n")), nil)
 	require.NoError(t, err)
 	if assert.Len(t, read.Bad, 1) {
 		assert.Contains(t, read.Bad[0].Message, `what "Old Harbour" means is not known`)

@@ -111,7 +111,7 @@ func TestStockSurvivesCSV(t *testing.T) {
 		}
 		var out bytes.Buffer
 		require.NoError(t, exchange.WriteStock(&out, want))
-		r, err := exchange.ReadStock(&out, nil)
+		r, err := readStock(&out, nil)
 		require.NoError(t, err)
 		require.Empty(t, r.Bad)
 		for i, it := range r.Items {

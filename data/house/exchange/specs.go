@@ -11,8 +11,8 @@ import (
 	"counterpour/flavor/measure/draft/serving"
 )
 
-// SpecColumns are the columns of a file of specs, in the order in which they are written.
-func SpecColumns() []string {
+// specColumns are the columns of a file of specs, in the order in which they are written.
+func specColumns() []string {
 	return []string{"id", "name", "method", "service", "amount", "unit", "ingredient", "note", "after", "hot_c", "glass", "garnish", "rim", "steps"}
 }
 
@@ -34,14 +34,14 @@ func WriteSpecs(w io.Writer, specs []house.Spec) error {
 			rows = append(rows, append(append(head, exact(p.Amount), string(p.Unit), p.Ingredient, note, after), tail...))
 		}
 	}
-	return writeTable(w, SpecColumns(), rows)
+	return writeTable(w, specColumns(), rows)
 }
 
 // ReadSpecs reads specs from CSV. If one row of a spec is bad, the whole spec is. The
-// finder is as in [ReadStock].
+// finder is as in [ReadSheet].
 func ReadSpecs(r io.Reader, f naming.Finder) (*Reading, error) {
 	out := &Reading{}
-	t, err := readTable(r, SpecColumns(), []string{"name", "amount", "unit", "ingredient"}, out)
+	t, err := readTable(r, specColumns(), []string{"name", "amount", "unit", "ingredient"}, out)
 	if err != nil {
 		return nil, err
 	}

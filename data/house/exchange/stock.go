@@ -7,7 +7,6 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/naming"
 )
 
 // StockColumns are the columns of a stock file, in the order in which they are written.
@@ -39,20 +38,6 @@ func WriteStock(w io.Writer, bottles []house.Bottle, names ...house.Name) error 
 		rows = append(rows, row)
 	}
 	return writeTable(w, StockColumns(), rows)
-}
-
-// ReadStock reads bottles from a stock file, as [ReadSheet] does. The finder resolves
-// names of ingredients; if it is nil, the file must hold ids.
-func ReadStock(r io.Reader, f naming.Finder) (*Reading, error) { return ReadStockOver(r, f, nil) }
-
-// ReadStockOver is like [ReadStock] for a house with bottles. For a bottle with the same
-// id, fields without a column keep their value; an empty cell clears the field.
-func ReadStockOver(r io.Reader, f naming.Finder, there []house.Bottle) (*Reading, error) {
-	s, err := ReadSheet(r, f, there, Settled{})
-	if err != nil {
-		return nil, err
-	}
-	return s.Reading(), nil
 }
 
 func listOf(allergens []flavor.Allergen) string {
