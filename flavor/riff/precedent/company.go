@@ -116,17 +116,24 @@ func (c *Companions) Keeping(p *flavor.Profile) *Kept {
 }
 
 // kinOf is the kin of an ingredient as company goes: what curdles beside milk curdles
-// beside a liqueur of cream, and not beside coconut.
+// beside a liqueur of cream, and not beside coconut; and a bitter without alcohol keeps the
+// company of bitters, not that of spirits.
 func kinOf(p *flavor.Profile) flavor.Kin {
 	switch k := p.Class.Kin(); {
 	case p.Class.Curdles():
 		return flavor.KinMilk
 	case k == flavor.KinMilk:
 		return kinPlantMilk
+	case p.Class == flavor.ClassAlcoholFree && p.Bitter.Value >= leastBitter:
+		return flavor.KinBitter
 	default:
 		return k
 	}
 }
+
+// leastBitter is the bitterness, in mg/L of quinine, that tells a bitter without alcohol
+// from a spirit without it: common practice, no source.
+const leastBitter = 20.0
 
 // kinPlantMilk is what is poured as milk and keeps company of its own.
 const kinPlantMilk flavor.Kin = "plant milk"

@@ -69,6 +69,8 @@ func TestPairsOfTheTrade(t *testing.T) {
 	for _, x := range [][2]string{{"tonic-water", "bourbon"}, {"cola", "grapefruit-juice"}, {"cola", "pineapple-juice"}, {"dry-cider", "fino-sherry"}, {"stout", "coffee-liqueur"}, {"irish-cream-liqueur", "white-quinquina"}} {
 		assert.Positive(t, of(x[0], x[1]).Odd(), "hardly anybody pours %v", x)
 	}
+	juniper, bitter := of("alcohol-free-juniper", "heavy-cream"), of("alcohol-free-red-bitter", "heavy-cream")
+	assert.Greater(t, bitter.Odd(), juniper.Odd(), "a bitter without alcohol keeps the company of bitters: none is poured with cream")
 	vodka, whiskey := of("melon-liqueur", "vodka"), of("melon-liqueur", "bourbon")
 	assert.Less(t, vodka.Odd(), whiskey.Odd(), "melon liqueur is poured with what is clear")
 }
