@@ -6,7 +6,8 @@
 //
 // Of a page it takes the text, titles, labels and placeholders; of Go code the
 // strings that hold a space, without tests, struct tags, regular expressions,
-// SQL and templates of layout; of the data the names and notes that are shown.
+// SQL and templates of layout; of the data the names, aliases and notes that are
+// shown, and the names of materials and of what they smell of.
 package main
 
 import (
@@ -118,9 +119,10 @@ var (
 	notWords = regexp.MustCompile(`(?s)^\s*(SELECT|INSERT|UPDATE|DELETE|CREATE|ALTER|DROP|PRAGMA|BEGIN|WITH|AND|ORDER|WHERE|VALUES|ON CONFLICT)\b|^\s*<[a-z/!]|^[a-z-]+="`)
 )
 
-// isSentence reports whether a string is words for people: letters and a space.
+// isSentence reports whether a string is words for people: letters and a space,
+// and no byte that separates fields.
 func isSentence(text string) bool {
-	return utf8.ValidString(text) && letters.MatchString(text) && strings.Contains(strings.TrimSpace(text), " ") && !notWords.MatchString(text)
+	return utf8.ValidString(text) && !strings.Contains(text, "\x00") && letters.MatchString(text) && strings.Contains(strings.TrimSpace(text), " ") && !notWords.MatchString(text)
 }
 
 // seen names the attributes of an element that are read out or shown.
@@ -216,15 +218,27 @@ func ofTag(tag string, line int) []sentence {
 
 var (
 	field = regexp.MustCompile(`^\s*("[^"]+"|[\w-]+)\s*=\s*(.*)$`)
-	shown = []string{"text", "note", "name", "usual", "source", "title", "caution", "remedy", "label", "says", "detail", "reason", "about", "hint", "tip", "kind", "lead", "from", "making"}
+	title = regexp.MustCompile(`^\s*\[+([\w-]+)\]+`)
+	named = []string{"materials", "aliases", "notes", "odorants"} // tables whose keys are names
+	shown = []string{"aliases", "class", "text", "note", "name", "usual", "source", "title", "caution", "remedy", "label", "says", "detail", "reason", "about", "hint", "tip", "kind", "lead", "from", "making"}
 )
 
 // ofData returns the fields of a data file that are shown to a user.
 func ofData(text string) ([]sentence, error) {
 	var all []sentence
+	table := ""
 	for i, line := range strings.Split(text, "\n") {
+		if m := title.FindStringSubmatch(line); m != nil {
+			table = m[1]
+		}
 		m := field.FindStringSubmatch(line)
-		if m == nil || !slices.Contains(shown, strings.Trim(m[1], `"`)) {
+		if m == nil {
+			continue
+		}
+		if key := strings.Trim(m[1], `"`); slices.Contains(named, table) {
+			all = append(all, sentence{line: i + 1, text: table + ": " + key})
+			continue
+		} else if !slices.Contains(shown, key) {
 			continue
 		}
 		for _, q := range quoted.FindAllStringSubmatch(m[2], -1) {

@@ -78,7 +78,7 @@ func (v *Venue) write(ctx context.Context, by house.By, r *MarkRequest) ([]house
 	if !conflicted(err) {
 		return changes, err
 	}
-	return nil, &house.Error{Kind: house.ErrConflict, Op: "mark", Message: "others mark the same at this moment; look at what is out, and mark again", Cause: err}
+	return nil, &house.Error{Kind: house.ErrConflict, Op: "mark", Message: "somebody else is marking the same now; look at what is out, and mark again", Cause: err}
 }
 
 // conflicted reports whether a write failed because another one came first.

@@ -98,5 +98,5 @@ func (x struck) note() string {
 	if more := len(x.sisters) - len(names); more > 0 {
 		names = append(names, fmt.Sprintf("%d more", more))
 	}
-	return "taken to be out by that name too, unless a stock lists it: " + flavor.JoinAnd(names)
+	return "also taken as out, since it has that name too (list it in the stock to pour it): " + flavor.JoinAnd(names)
 }

@@ -26,7 +26,7 @@ func newUseUp(open premises.Kitchens) *cobra.Command {
 move, with what else the house stocks, and says which bottles found no use and why.
 A draft moves a bottle if it pours half an ounce of it or more, a quarter ounce of
 a sweetener, a spoon of an anise spirit, or as much as is usual of what is poured by
-less. Two bottles that one balanced drink can move stand together in one of the list.`,
+less. If one balanced drink can use two of the bottles, the list has a drink with both.`,
 		Args: cobra.ArbitraryArgs,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			body.Bottles = append(body.Bottles, args...) // allows --bottle mezcal "fino sherry"

@@ -25,7 +25,7 @@ func newWalk(open premises.Kitchens) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "walk FROM TO",
 		Short: "Find balanced drinks that lie between two",
-		Long: `Finds balanced drinks that lie between two, for a tasting, in hops as even as the
+		Long: `Finds balanced drinks that lie between two, for a tasting, in steps as even as the
 jigger allows, and adds up the alcohol of small pours. FROM and TO are files with
 a draft, one pour a line, or names of drinks of the house; one may be - for the
 input.`,

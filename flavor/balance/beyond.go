@@ -267,13 +267,13 @@ func boundText(x *weigh.OutOfBounds) string {
 		if x.High && x.Bound < weigh.MostML {
 			return fmt.Sprintf("%.0f ml in the glass is large for its kind: about %.0f ml is usual", x.Amount, x.Bound)
 		}
-		return fmt.Sprintf("%.0f ml in the glass is %s than a drink is: %s %.0f ml", x.Amount, than, word, x.Bound)
+		return fmt.Sprintf("%.0f ml in the glass is %s than a drink holds: %s %.0f ml", x.Amount, than, word, x.Bound)
 	case ratio.Strong:
 		if !x.High {
 			if x.Amount < x.Bound {
-				return "there is no alcohol in it, which nearly every drink made like this has"
+				return "it has no alcohol, and nearly every drink made like this has some"
 			}
-			return "there is no base in it, which nearly every drink made like this has"
+			return "it has no base, and nearly every drink made like this has one"
 		}
 		if x.Grams {
 			return fmt.Sprintf("%s g of alcohol in one glass is more than drinks of its kind have: %s about %.0f g", above(x.Amount, x.Bound, 0), word, x.Bound)
@@ -281,14 +281,14 @@ func boundText(x *weigh.OutOfBounds) string {
 		return fmt.Sprintf("%s %% vol in the glass is stronger than any drink: %s %.0f %%", above(x.Amount, x.Bound, 0), word, x.Bound)
 	case ratio.Sweet:
 		if !x.High {
-			return "nothing sweet in it meets what is sour"
+			return "nothing sweet balances what is sour"
 		}
 		return fmt.Sprintf("%s g of sugar in 100 ml is sweeter than any drink: %s %.0f g", above(x.Amount, x.Bound, 0), word, x.Bound)
 	case ratio.Bitter:
-		return "there are no bitters in it, which most drinks of spirit and sweet vermouth have"
+		return "it has no bitters, and most drinks of spirit and sweet vermouth have some"
 	case ratio.Sour:
 		if !x.High {
-			return "there is nothing sour in it, which nearly every drink made like this has"
+			return "it has nothing sour, and nearly every drink made like this has something"
 		}
 		return fmt.Sprintf("%s g of acid in 100 ml is sharper than any drink: %s %.1f g", above(x.Amount, x.Bound, 1), word, x.Bound)
 	}

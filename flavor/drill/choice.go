@@ -190,7 +190,7 @@ func gradeCover(r *Round, a *Answer) (*Grade, error) {
 	}
 	g.Points += named / 2
 	g.Right = kept && named >= enoughLost
-	lost := "nothing that can be told"
+	lost := "nothing that a guest would notice"
 	if len(k.lost) > 0 {
 		names := make([]string, len(k.lost))
 		for i, f := range k.lost {

@@ -21,7 +21,7 @@ const leastGap = 1.0
 func (t *Trainer) orderRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	value, unit := finished(r.Axis)
 	if value == nil {
-		return nil, flavor.Invalid("axis", r.Axis.String(), "drinks are put in order of sweet or of strong, not of %v", r.Axis)
+		return nil, flavor.Invalid("axis", r.Axis.String(), "drinks are put in order of sweetness or strength, not of %v", r.Axis)
 	}
 	var all []int
 	for i := range t.classics {

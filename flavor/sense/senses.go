@@ -73,7 +73,7 @@ var laws = [NumSenses]law{
 	Body: {"body", "g/L", 0.26, 2.6, 1,
 		"k: Camacho et al., oral thickness; threshold judged"},
 	Fat: {"fat", "g/L", 0.26, 2.6, 1,
-		"k: as thickness (judged); skimmed from whole milk are told apart at a few g/L (from memory)"},
+		"k: as thickness (judged); tasters tell skimmed from whole milk at a few g/L (from memory)"},
 	Foam: {"foam", "g/L egg-white protein", 0.26, 0.8, 1,
 		"judged: an eighth of an egg white in a drink shows"},
 	Cloud: {"cloud", "absorbance per cm", 0.30, 0.03, 0.5,

@@ -26,9 +26,9 @@ func (g *Guard) Keep(ctx context.Context, path string) {
 		case ctx.Err() != nil:
 			return
 		case err != nil && !failing:
-			g.opts.Log.Error("sessions cannot be kept up with; who signs out elsewhere is let in here until they can", "err", err)
+			g.opts.Log.Error("sign-outs on other servers cannot be read; whoever signed out there is still let in here", "err", err)
 		case err == nil && failing:
-			g.opts.Log.Info("sessions are kept up with again")
+			g.opts.Log.Info("sign-outs on other servers are read again")
 		}
 		failing = err != nil
 	}
@@ -47,7 +47,7 @@ func (g *Guard) reread(f *following) {
 	err := safely(func() (err error) { b, err = ReadFile(f.path); return err })
 	if err != nil {
 		if err.Error() != f.trouble {
-			g.opts.Log.Error("the file of passcodes cannot be used; the people in it before are let in on", "err", err)
+			g.opts.Log.Error("the file of passcodes cannot be used; the people whom it listed before are still let in", "err", err)
 		}
 		f.trouble = err.Error()
 		return

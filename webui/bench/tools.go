@@ -203,7 +203,7 @@ func (w *worked) dilute(f form.Values) error {
 	w.row("Makes", finely(d.FinalML, "mL"))
 	w.Sums = fmt.Sprintf("The alcohol stays: %s mL at %s %% vol hold as much as %s mL at %s %% vol.", words.Figure(d.SpiritML, 0), words.Plain(v[1]), words.Figure(d.FinalML, 0), words.Plain(v[2]))
 	if d.ContractionML > 0.05 {
-		w.Sums += fmt.Sprintf(" Measured apart, spirit and water are %s mL more than what they make.", words.Figure(d.ContractionML, 1))
+		w.Sums += fmt.Sprintf(" Spirit and water shrink as they mix: measured separately they are %s mL more.", words.Figure(d.ContractionML, 1))
 	}
 	w.Note = "At 20 °C. Sugar in the spirit is not counted, so the result for a liqueur is a little off."
 	return nil

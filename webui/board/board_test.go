@@ -138,7 +138,7 @@ func TestTellingHowACoverWasReceived(t *testing.T) {
 	mark := html.UnescapeString(undo[1])
 	w = webuitest.Post(pages, "/board", url.Values{"forget": {mark}}, true)
 	assert.Equal(t, http.StatusOK, w.Code)
-	assert.Contains(t, w.Body.String(), "Undone: nothing is noted of it.")
+	assert.Contains(t, w.Body.String(), "Undone: the note is deleted.")
 	covers, err = house.All[house.Cover](t.Context(), h.Store())
 	require.NoError(t, err)
 	assert.Empty(t, covers)

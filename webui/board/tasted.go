@@ -70,7 +70,7 @@ func (p *pages) note(r *http.Request, v *boardView) error {
 	case f.Has("returned"):
 		v.Noted = "Noted: it was sent back."
 	case f.Has(forgetField):
-		v.Noted = "Undone: nothing is noted of it."
+		v.Noted = "Undone: the note is deleted."
 	default:
 		return nil
 	}

@@ -216,9 +216,9 @@ func (v *mapView) title() string {
 }
 
 func (v *mapView) sentence(n int) string {
-	said := fmt.Sprintf("%d ingredients; near each other are those alike in strength, sweetness, acid, bitterness and aroma.", n)
+	said := fmt.Sprintf("%d ingredients; those lie near each other that are alike in strength, sweetness, acid, bitterness and aroma.", n)
 	if len(v.Covers) > 0 {
 		said += " Marked as covers for " + v.Missing + ": " + strings.Join(v.Covers, "; ") + "."
 	}
-	return said + " The table below holds every place."
+	return said + " The table below lists every place."
 }

@@ -44,8 +44,8 @@ type roundDrink struct {
 type roundPour struct{ Field, Amount, Name, Value string }
 
 var roundHints = map[drill.Kind]string{
-	drill.KindFault:  "A proven drink was poured wrong by one slip of the hand.",
-	drill.KindMend:   "Change one amount; fractions and ml will do. Whatever brings it into balance is right.",
+	drill.KindFault:  "One pour of a proven drink is wrong.",
+	drill.KindMend:   "Change one amount; you may write a fraction or ml. Every change that brings it into balance is right.",
 	drill.KindOrder:  "As they stand in the glass, once the ice has given its water.",
 	drill.KindGuess:  "As it stands in the glass, once the ice has given its water.",
 	drill.KindCover:  "The cover that a guest would notice least. Tick what the drink has less of with it; tick none if nothing is lost.",

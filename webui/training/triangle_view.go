@@ -187,7 +187,7 @@ func (p *pages) testView(ctx context.Context, t *openTest) (*testView, error) {
 func sumsOf(p *coaching.TriangleAnswer) []string {
 	out := []string{fmt.Sprintf("%d tasters: from %d right answers on, the two count as different.", p.Tasters, p.LeastRight),
 		fmt.Sprintf("If nobody can tell, that still happens in %s of 100 such tests.", words.Figure(100*p.RealAlpha, 1)),
-		fmt.Sprintf("If %s %% of people can tell, it is found out in %s of 100.", words.Figure(100*p.Share, 0), words.Figure(100*p.Power, 0))}
+		fmt.Sprintf("If %s %% of people can tell, the test finds it in %s of 100.", words.Figure(100*p.Share, 0), words.Figure(100*p.Power, 0))}
 	switch {
 	case p.LeastRight > p.Tasters:
 		out[0] = fmt.Sprintf("%d tasters can show nothing at this chance of a false alarm: not even all of them right would do. Ask more.", p.Tasters)

@@ -173,9 +173,9 @@ func Notice(n sense.Notice) string { return "A guest " + string(n) + " notice" }
 // Missed says why the variation nearest to a wish was not listed.
 func Missed(what string) string {
 	if what == string(station.MissesWish) {
-		return "Nearest, but short of a wish"
+		return "The nearest, but it misses a wish"
 	}
-	return "Plainly, though the score counts it as out of balance"
+	return "The simplest change, but the score counts it as out of balance"
 }
 
 // OfRest says what wishes are held against where a part of the draft cannot be poured.

@@ -124,7 +124,7 @@ func restoreVenue(cmd *cobra.Command, backup, where string) (err error) {
 func newHouseCheck(where *string) *cobra.Command {
 	return &cobra.Command{
 		Use:   "check --house PATH",
-		Short: "Read a house from end to end, also while it is in use",
+		Short: "Check a whole house for damage, even while it is in use",
 		Args:  cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			switch {

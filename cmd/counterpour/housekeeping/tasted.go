@@ -23,7 +23,7 @@ func newTasted(open premises.Kitchens, where *string) *cobra.Command {
 		Short: "Note how a cover was received, so that the next list of covers knows",
 		Long: `Reads the drink as it was served, under the name of the spec it stood in for, and
 notes whether the guest kept it, sent it back, or how it scored from 0 to 10.
-Covers that were kept move up in this house's lists, those sent back move down.`,
+Covers that guests keep move up in this house's lists; covers that they send back move down.`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			text, file, err := terminal.ReadDraft(cmd, args)

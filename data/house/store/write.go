@@ -235,7 +235,7 @@ func (w *writing) checkLinks(ctx context.Context) error {
 			return err
 		}
 		if !found {
-			return fail(house.ErrInvalid, "write", w.venue, "it points to %s, which there never was", to)
+			return fail(house.ErrInvalid, "write", w.venue, "it points to %s, which does not exist", to)
 		}
 	}
 	return nil

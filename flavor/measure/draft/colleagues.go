@@ -80,7 +80,7 @@ func (r *reader) sizeParts() {
 			l.Amount, l.Unit = l.Amount*r.part.Amount, r.part.Unit
 		}
 	}
-	r.said.Notes = append(r.said.Notes, "a part is taken as "+measure.FormatAmount(r.part.Amount, r.part.Unit)+", as is written")
+	r.said.Notes = append(r.said.Notes, "a part is taken as "+measure.FormatAmount(r.part.Amount, r.part.Unit)+", as the text says")
 }
 
 // footnote reports whether a line is a note to a name above that ends in a star.

@@ -67,7 +67,7 @@ func (r *reader) soak(n int, p *piece) {
 	q := entry.Written{Of: p.toks, Shape: entry.ShapeImplied}
 	q.TakeNameOnly(r.text, p.toks)
 	q.Amount, q.Unit = dashesSoaked, flavor.Dash
-	q.AddNote("what it is soaked in is taken as " + measure.FormatAmount(dashesSoaked, flavor.Dash))
+	q.AddNote("what the cube is soaked in is taken as " + measure.FormatAmount(dashesSoaked, flavor.Dash))
 	r.takePour(n, at, &q, false)
 }
 
@@ -244,7 +244,7 @@ func (r *reader) changed(a, b *piece) (piece, bool) {
 	default:
 		return piece{}, false
 	}
-	out.pour.AddNote("what stands before the arrow, “" + token.OneLine(r.text[a.toks[0].Start:a.toks[len(a.toks)-1].End]) + "”, is taken as changed to what stands behind it")
+	out.pour.AddNote("the arrow changes “" + token.OneLine(r.text[a.toks[0].Start:a.toks[len(a.toks)-1].End]) + "” to what follows it")
 	return out, true
 }
 

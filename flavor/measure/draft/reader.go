@@ -92,7 +92,7 @@ func (r *reader) content(n, from, to int) bool {
 	if len(toks) < 4 && len(toks) > 1 && servesWords[toks[0].Text] && toks[1].Kind == token.Numeral {
 		r.first = first
 		r.entry(KindRemark, n, span)
-		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+r.text[from:to]+"” is skipped: all of it is taken as one drink")
+		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+r.text[from:to]+"” is skipped: the amounts are taken as those of one drink")
 		return true
 	}
 	toks = r.withoutApart(from, toks)
@@ -158,7 +158,7 @@ func (r *reader) pouringWords(n int, toks []token.Token) []token.Token {
 func (r *reader) secondThoughts(n int, toks []token.Token) []token.Token {
 	out, back := speech.SecondThoughts(r.text, toks)
 	for _, b := range back {
-		r.said.Notes = append(r.said.Notes, lineNote(n, "“"+b+"” is taken back by what follows it, and skipped"))
+		r.said.Notes = append(r.said.Notes, lineNote(n, "“"+b+"” is corrected by what follows, and skipped"))
 	}
 	return out
 }
@@ -284,5 +284,5 @@ func (r *reader) strained() {
 		return
 	}
 	d.Service = flavor.Up
-	r.said.Notes = append(r.said.Notes, "“"+r.said.ServiceAs+"” after “"+r.said.MethodAs+"” is taken as strained without ice; write \"room temperature\" if it meets none")
+	r.said.Notes = append(r.said.Notes, "“"+r.said.ServiceAs+"” after “"+r.said.MethodAs+"” is taken as strained without ice; write \"room temperature\" if it meets no ice")
 }

@@ -84,7 +84,7 @@ func (r *reader) take(n int, span entry.Span, p *piece, asStep bool) {
 	r.said.Merge(&p.pour.Beside, true)
 	if skip := ofServes(p.toks); skip > 0 { // "4 serves", "100 ml per serve over ice"
 		r.entry(KindRemark, n, at)
-		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[at.Start:p.toks[skip-1].End])+"” is skipped: all of it is taken as one drink")
+		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[at.Start:p.toks[skip-1].End])+"” is skipped: the amounts are taken as those of one drink")
 		if rest := p.toks[skip:]; len(rest) > 0 {
 			r.takeServing(n, entry.Span{Start: rest[0].Start, End: at.End}, rest, asStep)
 		}
@@ -96,7 +96,7 @@ func (r *reader) take(n int, span entry.Span, p *piece, asStep bool) {
 	case entry.ShapePour, entry.ShapeImplied:
 		if len(r.d.Lines) > 0 && sums[strings.ToLower(p.pour.Name)] {
 			r.entry(KindRemark, n, at)
-			r.said.Notes = append(r.said.Notes, lineNote(n, "“"+written+"” is skipped: it is what all of it comes to"))
+			r.said.Notes = append(r.said.Notes, lineNote(n, "“"+written+"” is skipped: it is the total"))
 			return
 		}
 		if r.served > 0 && r.served == len(r.d.Lines) && p.pour.Laid(p.toks) {
@@ -120,7 +120,7 @@ func (r *reader) take(n int, span entry.Span, p *piece, asStep bool) {
 		if p.pour.Unit == flavor.Dash && p.pour.Fault == nil && !p.pour.Each && p.pour.Figures { // "2 dash": of the bitters that stand beside every well
 			q := p.pour
 			q.Shape, q.Name, q.NameAt = entry.ShapePour, "aromatic bitters", entry.Span{Start: at.End, End: at.End}
-			q.AddNote("“" + written + "” names nothing, and is read as aromatic bitters")
+			q.AddNote("“" + written + "” names no ingredient, and is read as aromatic bitters")
 			q.Guessed = true
 			r.takePour(n, at, &q, asStep)
 			return

@@ -254,7 +254,7 @@ func (p *Written) skipLoose(toks []token.Token, i int) int {
 	for i+1 < len(toks) {
 		t, next := &toks[i], &toks[i+1]
 		if t.Kind == token.Word && BiasWords[t.Text] && next.Kind == token.Word && BiasWords[next.Text] && i+2 < len(toks) && toks[i+2].Kind == token.Numeral { // "just under"
-			p.AddNote("“" + t.Text + " " + next.Text + "” is not measured: taken as written")
+			p.AddNote("“" + t.Text + " " + next.Text + "” is no measure; the amount is taken as written")
 			i += 2
 			continue
 		}
@@ -267,7 +267,7 @@ func (p *Written) skipLoose(toks []token.Token, i int) int {
 			continue
 		}
 		if t.Kind == token.Word && BiasWords[t.Text] && (next.Kind == token.Numeral || IsUnit(next) || UnitWordsAt(toks[i+1:]) || serving.OtherMeasures[next.Text]) {
-			p.AddNote("“" + t.Text + "” is not measured: taken as written")
+			p.AddNote("“" + t.Text + "” is no measure; the amount is taken as written")
 			i++
 			continue
 		}

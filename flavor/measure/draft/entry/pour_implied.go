@@ -367,7 +367,7 @@ func withoutRemark(toks []token.Token) string {
 // What is laid on a drink, such as a slice, is garnish unless it is muddled.
 func (p *Written) impliedUnit(text string, toks []token.Token) bool {
 	for len(toks) > 1 && BiasWords[toks[0].Text] && UnitWordsAt(toks[1:]) { // "tiny pinch of salt"
-		p.AddNote("“" + toks[0].Text + "” is not measured: taken as written")
+		p.AddNote("“" + toks[0].Text + "” is no measure; the amount is taken as written")
 		toks = toks[1:]
 	}
 	u, n := UnitAt(toks)

@@ -131,13 +131,13 @@ func (r *resolver) checkSize(s *flavor.Spec) {
 		all += s.Pours[i].ML
 	}
 	if all > 0 && (all < leastDrinkML || all > mostDrinkML) {
-		r.note("all of it is " + token.Decimals(all) + " ml; check the unit if you did not mean that")
+		r.note("the whole drink is " + token.Decimals(all) + " ml; check the unit if you did not mean that")
 		return
 	}
 	for i := range s.Pours {
 		p := &s.Pours[i]
 		if class := p.Profile.Class; class.Part() == flavor.PartBase && p.ML > mostBaseML || class == flavor.ClassSourJuice && p.ML > mostSourML {
-			r.note(measure.FormatAmount(p.Amount, p.Unit) + " of " + p.Profile.Name + " is much for one drink; check the amount if you did not mean that")
+			r.note(measure.FormatAmount(p.Amount, p.Unit) + " of " + p.Profile.Name + " is a lot for one drink; check the amount if you did not mean that")
 		}
 	}
 }
@@ -234,7 +234,7 @@ func (r *resolver) amends(s *flavor.Spec, t *task, p *flavor.Pour) bool {
 	if !t.line.Amends || i < 0 {
 		return false
 	}
-	r.note(measure.LineLocation(t.line.Number) + ": “" + t.line.Asked + "” takes back " + measure.FormatAmount(s.Pours[i].Amount, s.Pours[i].Unit) + " of " + p.Profile.Name)
+	r.note(measure.LineLocation(t.line.Number) + ": “" + t.line.Asked + "” replaces " + measure.FormatAmount(s.Pours[i].Amount, s.Pours[i].Unit) + " of " + p.Profile.Name)
 	s.Pours[i] = *p
 	return true
 }

@@ -445,7 +445,7 @@ func (r *resolver) unitAlone(open []*task) (flavor.Unit, string) {
 	case whole && len(open) > 1:
 		return flavor.PartUnit, ""
 	case most > mostOunces:
-		return "", "it is a lot in ounces and little in millilitres"
+		return "", "it is too much in ounces and too little in millilitres"
 	}
-	return "", "all of it in ounces would be a very large drink"
+	return "", "in ounces the drink would be very large"
 }
