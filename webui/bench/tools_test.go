@@ -36,7 +36,7 @@ func TestToolsScenarios(t *testing.T) {
 		{name: "no number", path: q("tool", "syrup", "brix", "<thick>", "yield", "1"), status: 422, want: []string{"Write the sugar as a number, in °Bx", `value="&lt;thick&gt;"`}},
 		{name: "not a number", path: q("tool", "syrup", "brix", "NaN", "yield", "1"), status: 422},
 		{name: "a spirit", path: q("tool", "dilute", "amount", "700", "from", "57", "to", "40", "basis", "spirit"), status: 200,
-			want: []string{"<dt>Makes</dt><dd>998\u00a0mL", "700 mL at 57 % vol hold as much as 998 mL at 40 % vol", "more than what they make"}},
+			want: []string{"<dt>Makes</dt><dd>998\u00a0mL", "700 mL at 57 % vol hold as much as 998 mL at 40 % vol", "measured separately they are"}},
 		{name: "a spirit for a volume", path: q("tool", "dilute", "amount", "1000", "from", "60", "to", "30", "basis", "final"), status: 200,
 			want: []string{"<dt>Spirit</dt><dd>500\u00a0mL", "<dt>Makes</dt><dd>1000\u00a0mL", `<option value="final" selected>`}},
 		{name: "a spirit made stronger", path: q("tool", "dilute", "amount", "700", "from", "40", "to", "57"), status: 422, want: []string{"cannot be reached"}},

@@ -42,7 +42,7 @@ func TestTriangleScenarios(t *testing.T) {
 	}{
 		{name: "before the first plan", path: training.TrianglePath, status: 200, want: []string{"No test yet. Plan one above", `<option value="Nutcracker">`, `<option value="almond syrup">`, `name="each" value="25"`, webuitest.FootLine}, not: []string{"What they picked"}},
 		{name: "a plan", path: triangleOf(), status: 200,
-			want: []string{"6 tasters: from 5 right answers on", "still happens in 1.8 of 100", "found out in 35 of 100", "less than the 80 asked for; 16 tasters would do", "25 mL in each glass",
+			want: []string{"6 tasters: from 5 right answers on", "still happens in 1.8 of 100", "the test finds it in 35 of 100", "less than the 80 asked for; 16 tasters would do", "25 mL in each glass",
 				"Whoever swallows all three takes in 8.6 g of alcohol", "A: Nutcracker", "tree nuts (orgeat)", "B: almond syrup", "tree nuts (almond syrup)", "Raw egg", "Taster 6", `name="pick-5"`, "0 of 6 tasters have picked", "The key, for whoever pours", "spit into the cup", "ask every taster about allergies"[1:]},
 			not: []string{"Taster 7", "not on the menu", "p-value"}},
 		{name: "a number that is worked out", path: triangleOf("tasters", ""), status: 200, want: []string{"16 tasters: from 9 right answers on", "6, 12, 18 … tasters"}, not: []string{"would do"}},

@@ -273,6 +273,6 @@ func TestMuchOfOnePourIsNoted(t *testing.T) {
 	for text, doubted := range map[string]bool{"600 ml gin\n25 ml lemon juice": true, "60 ml gin\n225 ml lemon juice": true, "60 ml gin\n25 ml lemon juice": false} {
 		s, err := resolveText(t, text)
 		require.NoError(t, err, text)
-		assert.Equal(t, doubted, strings.Contains(strings.Join(s.Notes, "\n"), "much for one drink"), text)
+		assert.Equal(t, doubted, strings.Contains(strings.Join(s.Notes, "\n"), "a lot for one drink"), text)
 	}
 }
