@@ -220,7 +220,7 @@ var (
 	field = regexp.MustCompile(`^\s*("[^"]+"|[\w-]+)\s*=\s*(.*)$`)
 	title = regexp.MustCompile(`^\s*\[+([\w-]+)\]+`)
 	named = []string{"materials", "aliases", "notes", "odorants"} // tables whose keys are names
-	shown = []string{"aliases", "class", "text", "note", "name", "usual", "source", "title", "caution", "remedy", "label", "says", "detail", "reason", "about", "hint", "tip", "kind", "lead", "from", "making"}
+	shown = []string{"aliases", "class", "without_alcohol", "text", "note", "name", "usual", "source", "title", "caution", "remedy", "label", "says", "detail", "reason", "about", "hint", "tip", "kind", "lead", "from", "making"}
 )
 
 // ofData returns the fields of a data file that are shown to a user.
