@@ -110,7 +110,7 @@ func (r *reader) withoutServes(n int, toks []token.Token) []token.Token {
 		if end < len(toks) && toks[end].Kind != token.Mark || toks[i-1].Is(":") {
 			continue
 		}
-		r.said.Notes = append(r.said.Notes, lineNote(n, "“"+token.OneLine(r.text[toks[i].Start:toks[end-1].End])+"” is skipped: all of it is taken as one drink"))
+		r.said.Notes = append(r.said.Notes, lineNote(n, "“"+token.OneLine(r.text[toks[i].Start:toks[end-1].End])+"” is skipped: the amounts are taken as those of one drink"))
 		from := i - 1
 		if end < len(toks) && toks[from].Is("(") && toks[end].Is(")") {
 			end++
