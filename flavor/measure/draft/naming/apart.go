@@ -32,6 +32,9 @@ func (b *Book) withoutBrackets(name string, pl Place) (Found, bool) {
 	if f, ok := b.turned(rest, strings.TrimSpace(name[open+1:end]), pl); ok {
 		return f, true
 	}
+	if f, ok := b.refined(rest, strings.TrimSpace(name[open+1:end]), pl); ok {
+		return f, true
+	}
 	if inside := name[open+1 : end]; b.Mentions(inside) || changesBottle(inside) {
 		if f := b.Find(rest, pl); f.Firm() {
 			if describes(inside, f.Profile) { // "amaretto (almond)"
@@ -54,6 +57,20 @@ func (b *Book) withoutBrackets(name string, pl Place) (Found, bool) {
 	}
 	f.Dropped = name[open : end+1]
 	return f, true
+}
+
+// refined returns what a bracket names, where one word before it names its kind: "brandy
+// (cognac)".
+func (b *Book) refined(kind, inside string, pl Place) (Found, bool) {
+	p, _, ok := b.Named(inside)
+	if !ok || !pl.allows(p) || strings.Contains(kind, " ") {
+		return Found{}, false
+	}
+	whole, _, ok := b.Named(kind)
+	if !ok || whole.Class != p.Class || !slices.Contains(heads, strings.ToLower(kind)) {
+		return Found{}, false
+	}
+	return Found{Profile: p, How: flavor.MatchAlias, As: inside, Inferred: true}, true
 }
 
 // roles are what a pour is in its drink, before the bracket that names it.

@@ -477,7 +477,7 @@ func (b *Book) unknown(name string, pl Place) *flavor.Fault {
 	if f := b.either(name, pl); f != nil {
 		return f
 	}
-	near := b.suggest(name, pl)
+	near := slices.DeleteFunc(b.suggest(name, pl), func(n string) bool { return !b.alike(name, n) })
 	said := "check the spelling, or write its category, such as \"London dry gin\""
 	if len(near) > 0 {
 		said = "nearest: " + strings.Join(near, ", ")

@@ -17,7 +17,7 @@ var stems = keyed(listed(map[string]string{
 	"lemon":           "zitrone zitronen citron sitron citroen limone limões limon-amarillo limão-siciliano",
 	"lime":            "limette limetten lima limoen citron-vert",
 	"orange":          "orangen naranja arancia arancio arance naranjas appelsin apelsin sinaasappel laranja apelsinen",
-	"grapefruit":      "toronja pomelo pamplemousse pompelmo grapefruits toranja grapefrukt grapefruct",
+	"grapefruit":      "pampelmuse pampelmusen toronja pomelo pamplemousse pompelmo grapefruits toranja grapefrukt grapefruct",
 	"pineapple":       "ananas piña abacaxi ananassa",
 	"apple":           "apfel äpfel manzana pomme mela äpple æble eple appel maçã manzanas pommes mele maçãs",
 	"pear":            "birne birnen pera poire päron pære peer peras poires pere",
@@ -26,7 +26,7 @@ var stems = keyed(listed(map[string]string{
 	"raspberry":       "himbeer himbeere frambuesa framboise lampone hallon hindbær bringebær framboos frambozen frambuesas framboises lamponi himbeeren framboesa",
 	"blackberry":      "brombeer brombeere mora mûre björnbär brombær braam moras zarzamora zarzamoras mûres more brombeeren amora bramen",
 	"blueberry":       "heidelbeer blaubeer myrtille blåbär blåbær bosbes arándano-azul heidelbeeren blaubeeren myrtilles mirtilli mirtilo",
-	"cranberry":       "arándano arándanos canneberge mirtillo-rosso tranbär tranebær preiselbeer cranberrys",
+	"cranberry":       "veenbes veenbessen arándano arándanos canneberge mirtillo-rosso tranbär tranebær preiselbeer cranberrys",
 	"blackcurrant":    "johannisbeer cassis svartvinbär solbær",
 	"peach":           "pfirsich durazno melocotón pêche pesca persika fersken perzik pesche pfirsiche duraznos pêssego pêche-blanche pesca-bianca pêche-de-vigne persiko",
 	"apricot":         "aprikose aprikosen marille marillen albaricoque abricot albicocca aprikos abrikos abrikoos chabacano damasco albaricoques abricots albicocche alperce abrikozen",
@@ -35,7 +35,7 @@ var stems = keyed(listed(map[string]string{
 	"pomegranate":     "granatapfel granada grenade melograno granatäpple",
 	"coconut":         "kokos coco cocco noix-de-coco kokosnuss kokosnoot kokosnöt",
 	"banana":          "banane bananen plátano banan banaan bananes plátanos",
-	"mango":           "mangue",
+	"mango":           "manga mangue",
 	"guava":           "guayaba goyave",
 	"watermelon":      "wassermelone wassermelonen sandía pastèque anguria vattenmelon vandmelon",
 	"melon":           "melone melonen melón",
@@ -81,7 +81,7 @@ var stems = keyed(listed(map[string]string{
 	"simple":          "zucker azúcar sucre zucchero socker sukker suiker açúcar",
 	"caramel":         "karamell caramelo",
 	"pepper":          "pfeffer pimienta poivre",
-	"mandarin":        "mandarina mandarine mandarino mandarinen mandarijn mandarijnen",
+	"mandarin":        "tangerina mandarina mandarine mandarino mandarinen mandarijn mandarijnen",
 	"pink grapefruit": "pomelo-rosa pomelo-rosado toronja-rosada toronja-rosa pamplemousse-rose pompelmo-rosa rosa-grapefruit roze-grapefruit",
 	"blood orange":    "arancia-rossa arance-rosse orange-sanguine naranja-sanguina naranja-roja laranja-sanguínea blutorange blutorangen blodapelsin blodappelsin bloedsinaasappel",
 	"maraschino":      "marrasquino marasquin",
@@ -112,6 +112,9 @@ var stems = keyed(listed(map[string]string{
 	"sesame":          "sésamo sésame sesamo",
 	"pumpkin":         "calabaza potiron zucca kürbis",
 	"chamomile":       "kamille kamillen camomille camomilla manzanilla-infusión kamomill",
+	"cane":            "rohrzucker rietsuiker",
+	"wheat":           "weizen tarwe trigo",
+	"falernum":        "falernum",
 	"sea buckthorn":   "havtorn sanddorn duindoorn",
 }))
 
@@ -157,7 +160,7 @@ var tastes = keyed(listed(map[string]string{
 	"wine":             "wijn wein vino vin vinho",
 	"white wine":       "weißwein weisswein",
 	"red wine":         "rotwein",
-	"beer":             "bier cerveza bière birra",
+	"beer":             "bier cerveza cerveja bière birra",
 	"vermouth":         "wermut vermut vermout vermú vermu vermute",
 	"genever":          "jenever genièvre",
 	"old style":        "oud oude",
@@ -171,7 +174,7 @@ var tastes = keyed(listed(map[string]string{
 	"vodka":            "wodka",
 	"cream":            "sahne nata panna grädde fløde slagroom",
 	"hot pepper sauce": "salsa-picante salsa picante",
-	"fresh":            "heet heiß warme warmes caliente calda chaud frisch frischer frische frisches fresco fresca frais fraîche färsk frisk vers exprimido exprimida pressé pressée spremuto gepresst gepresster gepreßt gepresstes ausgepresst natural machacado machacada machacados machacadas frío fría frio froid freddo fredda kalt kalter kall kald koud koude gelado helado liquido líquida liquide liquida expresso-corto natur pressad pressede presset flüssige flüssig expressed färskpressad nypresset",
+	"fresh":            "friskpresset friskpresset-af färskpressat recién recien artesanal artesanale anglais inglese inglesa heet heiß warme warmes caliente calda chaud frisch frischer frische frisches fresco fresca frais fraîche färsk frisk vers exprimido exprimida pressé pressée spremuto gepresst gepresster gepreßt gepresstes ausgepresst natural machacado machacada machacados machacadas frío fría frio froid freddo fredda kalt kalter kall kald koud koude gelado helado liquido líquida liquide liquida expresso-corto natur pressad pressede presset flüssige flüssig expressed färskpressad nypresset",
 	"juice":            "saft jugo zumo succo jus sap suco sumo kaju",
 	"green":            "verde verte vert verdi grün grüner grüne grön grøn groen",
 	"yellow":           "amarillo amarilla jaune giallo gialla gelb gelber gelbe gul geel amarelo",
@@ -250,7 +253,7 @@ var formWords = func() []string {
 const longestPhrase = 4
 
 // linking are words between others that bring nothing of their own.
-var linking = token.Words(`de di d del della dei degli delle des du do da la le les los las el il lo au aux al alla alle allo all ai agli à van von aus mit med av con un una uno einer eines ein eine einem en ett et`)
+var linking = token.Words(`de di d del della dei degli delle des du do da la le les los las el il lo au aux al alla alle allo all ai agli à van von aus mit med av con un una uno dun dune einer eines ein eine einem en ett et`)
 
 // elided are words that lose their vowel and run into the next: "sirop d'amande".
 var elided = []string{"dell", "all", "d", "l"}

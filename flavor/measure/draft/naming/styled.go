@@ -73,10 +73,18 @@ func (b *Book) flavourBefore(words []string, kind string, pl Place) (Found, bool
 	return Found{}, false
 }
 
-// addsNothing reports whether words beside the name of p name nothing else that is
-// poured, and no change of the bottle.
+// addsNothing reports whether words beside the name of p name nothing else that is poured
+// or tasted, and no change of the bottle.
 func (b *Book) addsNothing(words string, p *flavor.Profile) bool {
-	return broad[flavor.NormaliseName(words)] || !changesBottle(words) && !slices.ContainsFunc(b.Mentioned(words), func(o *flavor.Profile) bool { return o != p })
+	if broad[flavor.NormaliseName(words)] {
+		return true
+	}
+	tasted := func(w string) bool {
+		o, _ := b.flavour([]string{w})
+		return o != nil && o != p && !broad[w]
+	}
+	return !changesBottle(words) && !slices.ContainsFunc(strings.Fields(flavor.NormaliseName(words)), tasted) &&
+		!slices.ContainsFunc(b.Mentioned(words), func(o *flavor.Profile) bool { return o != p })
 }
 
 // origins are where bottles come from. Rums and whiskeys are told apart by it, other

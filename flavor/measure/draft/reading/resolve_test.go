@@ -70,7 +70,8 @@ func TestResolveFaults(t *testing.T) {
 		text  string
 		wants []drafttest.Want
 	}{
-		{"X\n2 oz unicorn", []drafttest.Want{{"line 2", "unicorn", "London dry gin"}}},
+		{"X\n2 oz unicorn", []drafttest.Want{{"line 2", "unicorn", ""}}},
+		{"X\n2 oz London unicorn", []drafttest.Want{{"line 2", "London unicorn", "London dry gin"}}},
 		{"X\n2 gin\n30 lime juice\n20 ml water\n1 oz rum", []drafttest.Want{{"line 2", "gin", "oz"}, {"line 3", "lime juice", "oz"}, {"line 5", "rum", ""}}},
 		{"X\n1 oz mint", []drafttest.Want{{"line 2", "oz", "sprig"}}},
 		{"X\n1 orange wedge", []drafttest.Want{{"line 2", "wedge", "slice"}}},

@@ -1,0 +1,53 @@
+package naming
+
+import (
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+)
+
+// alike reports whether an ingredient is worth suggesting for a written name: a word that
+// is more than a kind begins one of its names' words, or is a slip of it. What only looks
+// alike as a whole, or is of the same kind, is not what was meant.
+func (b *Book) alike(written, name string) bool {
+	p, _, ok := b.Named(name)
+	if !ok {
+		return true // a finder that cannot be asked for exactly that name
+	}
+	key := flavor.NormaliseName(written)
+	full, _ := Lengthen(key)
+	words := strings.Fields(full)
+	if english, foreign := translated(key); foreign {
+		words = append(words, strings.Fields(english)...)
+	}
+	var known []string
+	for _, n := range append([]string{p.Name}, p.Aliases...) {
+		known = append(known, strings.Fields(flavor.NormaliseName(n))...)
+	}
+	return slices.ContainsFunc(words, func(w string) bool {
+		return !broad[w] && !linking[w] && !styleWord[w] && slices.ContainsFunc(known, func(k string) bool { return likeWord(w, k) })
+	})
+}
+
+// styleWord are words in the names of many kinds that say little of them.
+var styleWord = keys(`style, type, free, alcohol, and, with, old, aged, dry, sweet`)
+
+// leastAlike is the letters of a word that a clipped or a longer one has to share.
+const leastAlike = 3
+
+// likeWord reports whether a written word is, begins or slips a known one.
+func likeWord(w, known string) bool {
+	switch {
+	case w == known:
+		return true
+	case min(len(w), len(known)) < leastAlike || w[0] != known[0]:
+		return false
+	case strings.HasPrefix(known, w), vowelless(w, known), len(known) > leastAlike && strings.HasPrefix(w, known):
+		return true
+	case min(len(w), len(known)) < leastSlipped:
+		return measure.OneSlip(w, known)
+	}
+	return len(measure.Nearest(w, []measure.Spelling{{Written: known, Means: known}})) > 0
+}

@@ -1,0 +1,113 @@
+package naming_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data"
+	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/naming"
+	"counterpour/index"
+)
+
+// catalogueBook is a book over the whole catalogue.
+func catalogueBook(t *testing.T) *naming.Book {
+	t.Helper()
+	c, err := data.Embedded()
+	require.NoError(t, err)
+	x, err := index.New(c.Profiles())
+	require.NoError(t, err)
+	return naming.NewBook(x)
+}
+
+// Names are found as bars write them, whatever is said of style, origin, age and quality,
+// in which order, clipped, misspelt or in another tongue; what would be a guess between
+// classes, strengths or allergens is asked. Common practice, no source.
+func TestNamesAsBarsWriteThem(t *testing.T) {
+	b := catalogueBook(t)
+	for _, c := range []struct {
+		name string
+		unit flavor.Unit
+		id   string // empty where it is asked
+	}{
+		// style
+		{"northern style elderflower liqueur", flavor.Ounce, "elderflower-liqueur"},
+		{"cherry northern style liqueur", flavor.Ounce, "cherry-liqueur"},
+		{"maraschino northern style", flavor.Ounce, "maraschino-liqueur"},
+		{"northern style liqueur", flavor.Ounce, ""},
+		{"northern style aperitif wine", flavor.Ounce, ""},
+		{"walnut style cream", flavor.Ounce, ""},
+		// origin, age and quality
+		{"danish aquavit", flavor.Ounce, "aquavit"},
+		{"mexican brandy", flavor.Ounce, "brandy"},
+		{"small batch bourbon", flavor.Ounce, "bourbon"},
+		{"calvados vsop", flavor.Ounce, "calvados"},
+		{"grade a maple syrup", flavor.Ounce, "maple-syrup"},
+		{"dark jamaican", flavor.Ounce, "aged-jamaican-rum"},
+		// a fruit by the jigger, and fruit brandies
+		{"fresh pineapple", flavor.Ounce, "pineapple-juice"},
+		{"white grape", flavor.Ounce, "white-grape-juice"},
+		{"blackcurrant brandy", flavor.Ounce, "creme-de-cassis"},
+		{"peach brandy", flavor.Ounce, ""},
+		{"brandy (cognac)", flavor.Ounce, "cognac"},
+		// slips and clippings
+		{"apricot liqour", flavor.Ounce, "apricot-liqueur"},
+		{"lemn", flavor.Ounce, "lemon-juice"},
+		{"lme juice", flavor.Ounce, "lime-juice"},
+		{"pash puree", flavor.Ounce, "passion-fruit-puree"},
+		{"pomegr.j", flavor.Ounce, "pomegranate-juice"},
+		{"pas", flavor.Ounce, ""},
+		{"ab", flavor.Dash, "aromatic-bitters"},
+		{"ab", flavor.Ounce, ""},
+		{"proof gin", flavor.Ounce, ""},
+		// other tongues
+		{"frisch gepresster Limettensaft", flavor.Centilitre, "lime-juice"},
+		{"sumo de limão", flavor.Centilitre, "lemon-juice"},
+		{"aperitivo arancio leggero", flavor.Centilitre, "light-orange-bitter-aperitif"},
+		{"färskpressad citronjuice", flavor.Centilitre, "lemon-juice"},
+		{"veenbessensap", flavor.Centilitre, "cranberry-juice"},
+		{"ドライベルモット", flavor.Millilitre, "dry-vermouth"},
+		{"сок лимона", flavor.Millilitre, "lemon-juice"},
+		// what is not known stays so
+		{"jackfruit syrup", flavor.Ounce, ""},
+		{"Zorblax", flavor.Ounce, ""},
+		{"cucamelon gin", flavor.Ounce, ""},
+	} {
+		amount := 1.0
+		if c.unit == flavor.Millilitre {
+			amount = 30
+		}
+		f := b.Find(c.name, naming.PlaceOf(c.unit, amount, false))
+		if c.id == "" {
+			assert.Nil(t, f.Profile, c.name)
+			continue
+		}
+		if assert.Nil(t, f.Fault, c.name) {
+			assert.Equal(t, c.id, f.Profile.ID, c.name)
+		}
+	}
+}
+
+// Only what shares more than its kind, or the look of a whole word, is suggested.
+func TestSuggestionsShareAWord(t *testing.T) {
+	b := catalogueBook(t)
+	for _, c := range []struct {
+		name    string
+		suggest []string
+	}{
+		{"Zorblax", nil},
+		{"quixnut liqueur", nil},
+		{"pasion fruits", []string{"passion fruit syrup"}},
+	} {
+		f := b.Find(c.name, naming.PlaceOf(flavor.Ounce, 1, false))
+		require.NotNil(t, f.Fault, c.name)
+		if c.suggest == nil {
+			assert.Empty(t, f.Fault.Suggest, c.name)
+			assert.Contains(t, f.Fault.Message, "write its category", c.name)
+			continue
+		}
+		assert.Subset(t, f.Fault.Suggest, c.suggest, c.name)
+	}
+}

@@ -1,0 +1,47 @@
+package reading_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data"
+	"counterpour/flavor/measure/draft/reading"
+	"counterpour/index"
+)
+
+// A name that may mean several things is what the rest of the drink leaves of them, and
+// asked where it leaves two. Common practice, no source.
+func TestNamesInDoubtFitTheDrink(t *testing.T) {
+	c, err := data.Embedded()
+	require.NoError(t, err)
+	x, err := index.New(c.Profiles())
+	require.NoError(t, err)
+	for _, d := range []struct {
+		text string
+		pour int
+		id   string // empty where it is asked
+	}{
+		{"2 oz gin\n1 oz passion fruit\n3/4 oz lemon\n3/4 oz simple\nshake, up", 1, "passion-fruit-puree"},
+		{"2 oz gin\n3/4 oz passion fruit\n3/4 oz lemon\nshake, up", 1, "passion-fruit-syrup"},
+		{"2 oz rye\n1/2 oz banana\n2 dashes aromatic bitters\nstir, up", 1, "banana-liqueur"},
+		{"2 oz gin\n1/2 oz banana\n3/4 oz lemon\nshake, up", 1, ""},
+		{"2 oz gin\n1/2 oz elderflower\n3/4 oz lemon\n1/4 oz simple\nshake, up", 1, "elderflower-liqueur"},
+		{"1 1/2 oz spiced\n3/4 oz lime\n1/2 oz simple\nshake, up", 0, "spiced-rum"},
+		{"1 1/2 oz gin\n1 oz bitter\n1 oz sweet vermouth\nstir, rocks", 1, "red-bitter-aperitif"},
+		{"1 oz bitter\n3 oz prosecco\n1 oz soda\nbuild, rocks", 0, ""},
+		{"2 oz gin\n2 dashes bitters, orange\n1 oz dry vermouth\nstir, up", 1, "orange-bitters"},
+		{"2 oz gin, 3/4 oz lemon, 1/2 oz curacao, orange", 2, "orange-curacao"},
+	} {
+		s, err := reading.Read(d.text, x)
+		if d.id == "" {
+			assert.Error(t, err, d.text)
+			continue
+		}
+		if assert.NoError(t, err, d.text) {
+			assert.Equal(t, d.id, s.Pours[d.pour].Profile.ID, d.text)
+			assert.NotEmpty(t, s.Notes, d.text)
+		}
+	}
+}
