@@ -161,7 +161,7 @@ func TestIncoming(t *testing.T) {
 	reading, err := exchange.ReadText(strings.NewReader(text), names)
 	require.NoError(t, err)
 	require.Len(t, reading.Bad, 1)
-	assert.Contains(t, reading.Bad[0].Message, "nearest: London dry gin")
+	assert.Contains(t, reading.Bad[0].Message, "write its category")
 	in, err := c.Incoming(ctx, reading)
 	require.NoError(t, err)
 	require.Len(t, in, 3)
