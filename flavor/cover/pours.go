@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover/role"
 	"counterpour/flavor/cover/search"
 	"counterpour/flavor/measure"
 )
@@ -85,10 +86,10 @@ func (g *grid) amountsOf(p *flavor.Profile) []amount {
 }
 
 // piecesFor returns how many pieces of p a hand counts out for as much as went: berries,
-// where syrup is out, and not whole fruits.
+// where syrup is out, and neither whole fruits nor olives.
 func (g *grid) piecesFor(p *flavor.Profile, unit flavor.Unit) int {
 	per, _ := measure.MLPerUnit(unit, p)
-	if per <= 0 || per > berryML {
+	if per <= 0 || per > berryML || role.Savoury(p) {
 		return 0
 	}
 	return int(min(mostBerries, g.goneML/per))

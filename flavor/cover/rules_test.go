@@ -210,7 +210,7 @@ func TestWhatLedIsKeptFirst(t *testing.T) {
 	}{
 		{"2 oz white rum\n1 1/2 oz cream of coconut\n3 oz pineapple juice\nblend", "cream-of-coconut", nil, "coconut", []string{"agave-nectar", "gum-syrup"}},
 		{"2 oz gin\n1/2 oz lime cordial\nshake, up", "lime-cordial", nil, "lime juice", nil},
-		{"2 oz gin\n1/2 oz dry vermouth\n1/4 oz olive brine\nstir, up", "olive-brine", nil, "", []string{"clam-tomato-juice"}},
+		{"2 oz gin\n1/2 oz dry vermouth\n1/4 oz olive brine\nstir, up", "olive-brine", nil, "", []string{"clam-tomato-juice", "green-olive"}},
 		{"2 oz white rum\n1 oz lime juice\n1/2 oz orgeat\nshake, up", "orgeat", []flavor.Allergen{flavor.TreeNuts}, "tiger nut", []string{"amaretto", "orgeat"}},
 	} {
 		spec, err := b.catalogue.ReadSpec("", c.text)
