@@ -317,7 +317,7 @@ func TestWhatIsRightBesideTheSlipIsTasted(t *testing.T) {
 			is, err := s.trainer.mixer.Mix(&r.Specs[0])
 			require.NoError(t, err)
 			for _, x := range r.key.off {
-				if x == (side{r.key.axis, r.key.high}) {
+				if slip := (side{r.key.axis, r.key.high}); x == slip || opposes(x, slip) {
 					continue
 				}
 				was, now := glassOf(x.axis, r.key.classic.drink), glassOf(x.axis, is)

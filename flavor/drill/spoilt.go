@@ -189,11 +189,17 @@ func (t *Trainer) faulted(found []spoiling, a ratio.Axis, high bool) (*spoiling,
 			return nil, err
 		}
 		if slip := (side{a, high}); slices.Contains(off, slip) {
-			found[i].off = slices.DeleteFunc(off, func(x side) bool { return x != slip && !tasted(x, &found[i], result.Drink) })
+			found[i].off = slices.DeleteFunc(off, func(x side) bool { return x != slip && !opposes(x, slip) && !tasted(x, &found[i], result.Drink) })
 			return &found[i], nil
 		}
 	}
 	return nil, nil
+}
+
+// opposes reports whether one side is the other of sugar against acid: with too little lime
+// a drink is too sweet, whatever sugar the glass holds.
+func opposes(x, slip side) bool {
+	return x.high != slip.high && (x.axis == ratio.Sweet && slip.axis == ratio.Sour || x.axis == ratio.Sour && slip.axis == ratio.Sweet)
 }
 
 // tasted reports whether a spoilt drink has so much more or less of an axis in the glass
