@@ -121,7 +121,7 @@ func (v *view) show(s *exchange.Sheet, settled exchange.Settled, shelf *house.Sh
 	}
 	for _, why := range []string{"a heading", "a sum", "left out, as you said"} {
 		if left[why] > 0 {
-			p.Notes = append(p.Notes, fmt.Sprintf("%s not taken in: %s.", words.Count(left[why], "row is", "rows are"), why))
+			p.Notes = append(p.Notes, fmt.Sprintf("%s not imported: %s.", words.Count(left[why], "row is", "rows are"), why))
 		}
 	}
 	p.ReadySaid = words.Count(p.Ready, "bottle", "bottles")

@@ -179,7 +179,7 @@ func Missed(what string) string {
 }
 
 // OfRest says what wishes are held against where a part of the draft cannot be poured.
-const OfRest = "The wish is held against the rest of the draft, without what cannot be poured"
+const OfRest = "The wish is compared with the rest of the draft, without what cannot be poured"
 
 // Steps formats a number of noticeable steps.
 func Steps(steps float64) string { return Figure(steps, 1) + " noticeable steps" }
