@@ -363,3 +363,24 @@ func TestOddPourMakesTheGlassTooLarge(t *testing.T) {
 		assert.Contains(t, fixes[0].Text, "egg", text)
 	}
 }
+
+// A spirit on its own may lack two things at once. Both are added, each as a pour of its own.
+func TestTwoThingsAreAddedAtOnce(t *testing.T) {
+	k := newKitchen(t)
+	both := 0
+	for _, p := range k.catalogue.Profiles() {
+		if p.Class.Part() != flavor.PartBase {
+			continue
+		}
+		s := k.read(t, "1 1/2 oz "+p.Name+"\nstir, up")
+		r := k.score(t, s)
+		for _, f := range k.fixes(t, s, r) {
+			again := k.score(t, &f.Spec)
+			assert.InDelta(t, again.Judgement.Score, f.Score, 0.5, "%s: %s", p.Name, f.Text)
+			if len(f.Changes) > 1 && len(f.Spec.Pours) == 3 {
+				both++
+			}
+		}
+	}
+	assert.Positive(t, both, "no spirit lacks two things")
+}

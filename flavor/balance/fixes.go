@@ -308,7 +308,7 @@ func (c *candidate) apply(s *flavor.Spec) flavor.Spec {
 func apply(s *flavor.Spec, changes []Change) flavor.Spec {
 	out := s.Clone()
 	for _, c := range changes {
-		if c.Pour == len(s.Pours) {
+		if c.Pour == len(out.Pours) {
 			out.Pours = append(out.Pours, flavor.Pour{Profile: c.Profile,
 				Match: flavor.Match{Asked: c.Profile.Name, How: flavor.MatchExact}})
 		}

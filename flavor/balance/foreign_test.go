@@ -42,6 +42,8 @@ func TestCustomIsNotForeign(t *testing.T) {
 		"2 oz vodka\n1/2 oz dry vermouth\n1/2 oz olive brine\nstir, up",
 		"2 oz bourbon\n1/4 oz coffee liqueur\n1 tsp simple syrup\n2 dashes orange bitters\nstir, rocks",
 		"2 oz aged rum\n1 oz cold brew\n1/2 oz coffee liqueur\n1/4 oz simple syrup\nshake, rocks",
+		"1 1/2 oz dark rum\n1/2 oz coffee liqueur\n1 oz pineapple juice\n1/2 oz lime juice\nshake, crushed",
+		"2 oz blanco tequila\n3/4 oz lime juice\n3/4 oz tomato juice\n1/2 oz agave syrup\n2 dashes hot pepper sauce\nshake, rocks",
 		"2 oz cognac\n3/4 oz creme de menthe\nstir, rocks",
 		"2 oz cognac\n1/2 oz maraschino liqueur\n1/2 oz lemon juice\n1 tsp simple syrup\n2 dashes aromatic bitters\nshake, up",
 		"2 oz rye\n1 oz sweet vermouth\n2 dashes aromatic bitters\n1 tsp orange juice\nstir, up",

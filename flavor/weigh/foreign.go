@@ -2,6 +2,7 @@ package weigh
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/floats"
 
@@ -19,6 +20,9 @@ import (
 type character struct {
 	is     func(*flavor.Profile) bool
 	method flavor.Method // of the drinks in which it may be foreign; empty for all
+	// Beside what it is at home: where a drink has any, it is not foreign. Nil if beside
+	// nothing. Common practice, no source.
+	home func(*flavor.Profile) bool
 	// Up to a share least of the drink it is a touch, from plain on it is what one tastes.
 	least, plain float64
 	// Of the drinks with the same rest, the share that has it: from rare on it is a custom,
@@ -29,8 +33,8 @@ type character struct {
 // The characters: which they are is judged; the shares were chosen by leaving out each
 // proven drink that has one, against all others with half an ounce of it.
 var characters = [...]character{
-	{is: isSavoury, least: 0.04, plain: 0.07, rare: 0.018, hardly: 0.0135},
-	{is: isCoffee, least: 0.04, plain: 0.08, rare: 0.018, hardly: 0.0135},
+	{is: isSavoury, home: isChilli, least: 0.04, plain: 0.07, rare: 0.018, hardly: 0.0135},
+	{is: isCoffee, home: isCaskAged, least: 0.04, plain: 0.08, rare: 0.018, hardly: 0.0135},
 	{is: isMint, least: 0.04, plain: 0.07, rare: 0.0145, hardly: 0.0100},
 	{is: isMilk, least: 0.05, plain: 0.10, rare: 0.018, hardly: 0.0135},
 	{is: isJuice, method: flavor.Stir, least: 0.07, plain: 0.12, rare: 0.065, hardly: 0.050},
@@ -40,7 +44,9 @@ var characters = [...]character{
 const (
 	leadingNote   = 0.4
 	roastedNote   = 0.65 // coffee; cacao, which goes with citrus and wine, has less
+	caskNote      = 0.05 // oak in a spirit that lay in casks
 	savourySaltGL = 2.0  // g/L of salt from which a juice is savoury
+	chilliMGL     = 20.0 // mg/L, as capsaicin, from which a seasoning bites by the dash
 )
 
 func smellsOf(p *flavor.Profile, f flavor.Family, share float64) bool {
@@ -54,6 +60,15 @@ func isSavoury(p *flavor.Profile) bool {
 func isCoffee(p *flavor.Profile) bool {
 	return p.Class == flavor.ClassCoffee || p.Class.Part() == flavor.PartModifier && smellsOf(p, flavor.Roast, roastedNote)
 }
+
+// isCaskAged reports whether a base lay in casks, whose roast and vanilla coffee takes up.
+func isCaskAged(p *flavor.Profile) bool {
+	return p.Class.Part() == flavor.PartBase && smellsOf(p, flavor.Oak, caskNote)
+}
+
+// isChilli reports whether an ingredient makes a drink hot by the dash, as savoury drinks
+// are made.
+func isChilli(p *flavor.Profile) bool { return p.Senses.PungentMGPerL > chilliMGL }
 
 // isMint reports whether an ingredient is a spirit of mint; the leaf is another matter.
 func isMint(p *flavor.Profile) bool {
@@ -131,11 +146,16 @@ func (b *Build) foreignness(i int) float64 {
 		}
 	}
 	x := 0.0
-	if total > nearestToTell {
+	if total > nearestToTell && !b.atHome(c) {
 		x = makeup.Ramp(math.Log(c.rare/(with/total)), 0, math.Log(c.rare/c.hardly))
 	}
 	b.foreign[i] = &x
 	return x
+}
+
+// atHome reports whether the drink has anything beside which a character is at home.
+func (b *Build) atHome(c *character) bool {
+	return c.home != nil && slices.ContainsFunc(b.parts, func(p makeup.Part) bool { return c.home(p.Profile) })
 }
 
 // strangers tells of pours whose character is foreign to the drink.
