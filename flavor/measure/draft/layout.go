@@ -22,7 +22,9 @@ func linesOf(text string) []numbered {
 	var out []numbered
 	for from, n := 0, 1; from <= len(text); n++ {
 		to, next := lineEnd(text, from)
-		out = append(out, numbered{n, entry.Span{Start: from, End: to}})
+		for _, at := range byLabels(text, entry.Span{Start: from, End: to}) {
+			out = append(out, numbered{n, at})
+		}
 		from = next
 	}
 	if !slices.ContainsFunc(out, func(l numbered) bool {
@@ -31,6 +33,33 @@ func linesOf(text string) []numbered {
 		return out
 	}
 	return byTurns(text, out)
+}
+
+// byLabels parts a line that begins with a label where another label follows it, each
+// with its colon: "Glass: rocks  Ice: big  Garnish: peel".
+func byLabels(text string, at entry.Span) []entry.Span {
+	if at.End-at.Start > maxStep || strings.Count(text[at.Start:at.End], ":") < 2 {
+		return []entry.Span{at}
+	}
+	toks := unlist(token.Lex(nil, text, at.Start, at.End))
+	if l, rest := header(text, toks); l == entry.NoLabel || l == entry.LabelRemark || l == entry.LabelStep || len(rest) == 0 {
+		return []entry.Span{at}
+	}
+	var out []entry.Span
+	colon := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is(":") })
+	for i := colon + 3; i < len(toks); i++ {
+		if !toks[i].Is(":") || toks[i-1].Kind != token.Word || !laysOut(entry.Labels[toks[i-1].Text]) {
+			continue
+		}
+		out = append(out, entry.Span{Start: at.Start, End: toks[i-1].Start})
+		at.Start = toks[i-1].Start
+	}
+	return append(out, at)
+}
+
+// laysOut reports whether a label says how the drink is made or served.
+func laysOut(l entry.Label) bool {
+	return l == entry.LabelServing || l == entry.LabelGlass || l == entry.LabelGarnish || l == entry.LabelRim
 }
 
 // mostAlone is the most bytes of a line that holds an amount and nothing else.

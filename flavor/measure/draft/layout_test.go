@@ -45,3 +45,20 @@ func TestAnAmountAloneIsAsked(t *testing.T) {
 		require.Error(t, Parse(text).Err(), text)
 	}
 }
+
+// Labels that follow each other on one line are read as if each had its own.
+func TestLabelsOnOneLine(t *testing.T) {
+	for _, c := range []struct{ line, glass, garnish, method string }{
+		{"Glass: hurricane  Ice: crushed  Garnish: mint sprig", "hurricane", "mint sprig", ""},
+		{"Method: shake, Garnish: lime wheel", "", "lime wheel", "shake"},
+	} {
+		text := "X\n2 oz rum\n1 oz lime\n" + c.line
+		d := Parse(text)
+		assert.Empty(t, d.Faults, c.line)
+		assert.Equal(t, c.glass, d.Glass, c.line)
+		assert.Equal(t, c.garnish, d.Garnish, c.line)
+		assert.Equal(t, c.method, string(d.Method), c.line)
+		assert.Equal(t, text, d.String())
+	}
+	assert.Equal(t, "lime wheel: thin", Parse("X\n2 oz rum\nGarnish: lime wheel: thin").Garnish)
+}

@@ -282,6 +282,24 @@ func translated(key string) (string, bool) {
 	return strings.Join(out, " "), changed && len(out) > 0
 }
 
+// lent are words of other tongues that bars everywhere write; common practice.
+var lent = token.Words(`rosso bianco blanc blanco rosé rose creme crème menthe cacao cassis mure mûre pêche peche framboise poire violette amaro bitter de la`)
+
+// Foreign reports whether a name holds a word of another tongue that bars who write
+// English do not use, and that the name of what it means does not hold either.
+func Foreign(name, means string) bool {
+	own := strings.Fields(strings.ToLower(means))
+	for _, w := range strings.Fields(strings.ToLower(name)) {
+		if lent[w] || slices.Contains(own, w) {
+			continue
+		}
+		if english, ok := translated(flavor.NormaliseName(w)); ok && english != flavor.NormaliseName(w) {
+			return true
+		}
+	}
+	return false
+}
+
 // inEnglish returns what words begin with in English, and how many of them it takes; 0
 // if that is not known.
 func inEnglish(words []string) (string, int) {

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data"
+	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/index"
 )
@@ -42,6 +43,29 @@ func TestNamesInDoubtFitTheDrink(t *testing.T) {
 		if assert.NoError(t, err, d.text) {
 			assert.Equal(t, d.id, s.Pours[d.pour].Profile.ID, d.text)
 			assert.NotEmpty(t, s.Notes, d.text)
+		}
+	}
+}
+
+// Where English is not written, bars measure in centilitres: common practice, no source.
+func TestBareNumbersOfOtherTongues(t *testing.T) {
+	c, err := data.Embedded()
+	require.NoError(t, err)
+	x, err := index.New(c.Profiles())
+	require.NoError(t, err)
+	for text, unit := range map[string]flavor.Unit{
+		"Armagnac 4, citron 2, sucre 1,5":                       flavor.Centilitre,
+		"Rhum blanc 5\ncitron vert 2\nsirop de sucre 2":         flavor.Centilitre,
+		"Armagnac 4, crème de cacao brune 2, crème fleurette 2": flavor.Centilitre,
+		"2 gin, 1 crème de cacao, 1 cream":                      flavor.Ounce,
+		"4 gin, 2 crème de cacao, 2 cream":                      flavor.PartUnit,
+		"1.5 oz gin, 0.75 Zitrone, 0.5 Zucker":                  flavor.Ounce,
+	} {
+		s, err := reading.Read(text, x)
+		if assert.NoError(t, err, text) {
+			for _, p := range s.Pours {
+				assert.Equal(t, unit, p.Unit, text)
+			}
 		}
 	}
 }

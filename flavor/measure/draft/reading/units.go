@@ -21,6 +21,7 @@ const (
 	mostAll      = 7.5  // ounces of everything short that fit one drink
 	leastOfMany  = 5.0  // millilitres that a jigger still measures beside larger pours
 	mostCentis   = 20.0
+	mostForeign  = 9.0 // a bare number up to this may be centilitres where no English is written
 	mostParts    = 12.0
 	mostPieces   = 4.0 // whole fruits that one drink takes
 	mostBitters  = 10.0
@@ -407,6 +408,14 @@ func partsOfOne(open []*task) float64 {
 	return 0
 }
 
+// foreign reports whether the names of a draft are written in another tongue: where
+// English is not, bars measure in centilitres; common practice.
+func foreign(open []*task) bool {
+	return slices.ContainsFunc(open, func(t *task) bool {
+		return t.base.Profile != nil && naming.Foreign(t.line.Name, t.base.Profile.Name)
+	})
+}
+
 // unitAlone reads the unit of a draft in which no jigger pour has one: ounces
 // where all are small, millilitres where they are large, parts where they are
 // whole and a drink of so many ounces would not fit its glass.
@@ -436,6 +445,8 @@ func (r *resolver) unitAlone(open []*task) (flavor.Unit, string) {
 	switch {
 	case most >= leastMillis && !(centilitres && most <= mostCentis):
 		return flavor.Millilitre, ""
+	case foreign(open) && most <= mostForeign && poured*measure.CentilitreML >= leastShort && (comma || !ounces):
+		return flavor.Centilitre, ""
 	case centilitres && !ounces: // who writes a decimal comma measures metric
 		return flavor.Centilitre, ""
 	case centilitres:
