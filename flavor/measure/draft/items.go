@@ -318,8 +318,8 @@ func (r *reader) spread(in []piece) []piece {
 			names[last] = q.NameTokens()
 		}
 	}
-	if len(names) == 1 { // "1 each egg white"
-		in[each].pour.Each = false
+	if len(names) == 1 { // "1 each egg white"; an amount alone, "equal parts", is of no one thing
+		in[each].pour.Each = in[each].pour.Shape == entry.ShapeAmount
 		return in
 	}
 	out := append([]piece(nil), in[:from]...)

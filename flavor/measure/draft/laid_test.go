@@ -22,6 +22,7 @@ func TestGarnishAfterTheService(t *testing.T) {
 		{"stir, up, lemon", "lemon", flavor.Stir, flavor.Up, nil},
 		{"stirred, rocks, orange", "orange", flavor.Stir, flavor.Rocks, nil},
 		{"shake coupe lime wheel", "lime wheel", flavor.Shake, flavor.Up, nil},
+		{"shake, coupe, half passionfruit", "half passionfruit", flavor.Shake, flavor.Up, nil},
 		{"muddle, crushed", "", "", flavor.Crushed, []string{"muddle"}},
 		{"muddle / crushed", "", "", flavor.Crushed, []string{"muddle"}},
 	} {
@@ -36,6 +37,23 @@ func TestGarnishAfterTheService(t *testing.T) {
 	}
 	for _, line := range []string{"stir in mint", "shake with mint", "swizzle with 3 cherries"} {
 		assert.Empty(t, Parse("X\n2 oz gin\n"+line).Garnish, line)
+	}
+}
+
+// Half a fruit at the end of all is laid on what is topped; with a unit it is poured.
+func TestHalfAFruitOnTop(t *testing.T) {
+	d := Parse("X\n45 vodka, 30 lime, shake, tall, top soda, half passionfruit")
+	assert.Equal(t, "half passionfruit", d.Garnish)
+	assert.Len(t, d.Notes, 1)
+	assert.Len(t, d.Lines, 3)
+	assert.Len(t, Parse("X\n2 oz vodka, 1 oz lime, shake, up, 0.5 oz passionfruit").Lines, 3)
+	assert.Len(t, Parse("X\n45 vodka, 30 lime, half passionfruit, shake, up").Lines, 3)
+}
+
+// Ice in a tall glass makes a long drink, whichever is said first.
+func TestIceInATallGlass(t *testing.T) {
+	for _, line := range []string{"shake, strain over fresh ice, highball", "highball, shake, strain over fresh ice"} {
+		assert.Equal(t, flavor.Long, Parse("X\n2 oz gin\n1 oz lime\n"+line).Service, line)
 	}
 }
 

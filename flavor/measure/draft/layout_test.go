@@ -27,6 +27,11 @@ func TestAmountsInOtherLines(t *testing.T) {
 		{"X\n1 bottle (75 cl) white port", "X", "75 cl white port"},
 		{"\"Low Tide\" 45 gin, 15 sherry", "Low Tide", "45  gin; 15  sherry"},
 		{"1) 2 oz gin 2) 1 oz lemon", "", "2 oz gin; 1 oz lemon"},
+		{"1 gin, 1 lime, 1 honey, equal parts", "", "1  gin; 1  lime; 1  honey"},
+		{"1 gin, 1 lime, 1 honey, equal pts, shake", "", "1  gin; 1  lime; 1  honey"},
+		{"X\nspec: 2 oz gin, 1 oz lemon", "X", "2 oz gin; 1 oz lemon"},
+		{"2 oz gin, 5 or 6 basil leaves", "", "2 oz gin; 5.5 leaf basil"},
+		{"2 oz gin, two or three dashes bitters", "", "2 oz gin; 2.5 dash bitters"},
 	} {
 		d := Parse(c.text)
 		assert.Equal(t, c.name, d.Name, c.text)

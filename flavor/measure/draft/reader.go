@@ -125,7 +125,7 @@ func (r *reader) content(n, from, to int) bool {
 	if l == entry.LabelPours && amountAlone(rest) { // "bitters: 2 dashes"
 		l = entry.NoLabel
 	}
-	if l != entry.NoLabel && (l != entry.LabelName || first) {
+	if l != entry.NoLabel && (l != entry.LabelName || first || r.pours(rest)) { // "spec: 2 oz gin, ..." below the name
 		if toks[0].Text == "ice" && len(rest) > 0 && rest[len(rest)-1].Text != "ice" { // "ice: large"
 			at := rest[len(rest)-1].End
 			rest = append(rest[:len(rest):len(rest)], token.Token{Kind: token.Word, Start: at, End: at, Text: "ice"})
@@ -148,7 +148,7 @@ func (r *reader) content(n, from, to int) bool {
 // that are taken back, and says so.
 func (r *reader) pouringWords(n int, toks []token.Token) []token.Token {
 	toks = r.withoutServes(n, r.withoutPrices(n, r.remarkFrom(n, r.withoutRole(toks))))
-	toks, r.amends = speech.Amended(toks)
+	toks, r.amends = speech.Amended(speech.Ranges(r.text, toks))
 	toks = r.without(n, toks, speech.StandIn(toks))
 	toks = r.withoutCommentary(n, r.secondThoughts(n, speech.Dictated(toks)))
 	return r.partSize(r.without(n, toks, speech.Opening(toks)))

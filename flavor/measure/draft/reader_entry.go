@@ -99,7 +99,7 @@ func (r *reader) take(n int, span entry.Span, p *piece, asStep bool) {
 			r.said.Notes = append(r.said.Notes, lineNote(n, "“"+written+"” is skipped: it is the total"))
 			return
 		}
-		if r.served > 0 && r.served == len(r.d.Lines) && p.pour.Laid(p.toks) {
+		if r.servedAbove() && p.pour.Laid(p.toks) {
 			r.laid(n, p.toks)
 			return
 		}
@@ -143,6 +143,12 @@ func (r *reader) take(n int, span entry.Span, p *piece, asStep bool) {
 		}
 		r.unnamed(n, at, written, p.toks)
 	}
+}
+
+// servedAbove reports whether the service is said, and nothing poured since but what goes
+// on top.
+func (r *reader) servedAbove() bool {
+	return r.served > 0 && !slices.ContainsFunc(r.d.Lines[min(r.served, len(r.d.Lines)):], func(l entry.Line) bool { return !l.After })
 }
 
 // sums name what all of a drink comes to.

@@ -19,6 +19,9 @@ func EndsLaid(toks []token.Token) bool {
 	return last.Kind == token.Word && (LaidNoun(last.Text) || laidFruit[last.Text])
 }
 
+// halfFruit is laid on a drink by the half, cut side up; common practice.
+var halfFruit = token.Words(`passionfruit maracuja maracuyá fig physalis`)
+
 // mostLaid is the most things that are laid on one drink; common practice.
 const mostLaid = 4
 
@@ -27,6 +30,9 @@ const mostLaid = 4
 func (p *Written) Laid(toks []token.Token) bool {
 	if !p.Figures && !p.words || p.Amount > mostLaid || p.Amount != math.Trunc(p.Amount) && p.Amount != 0.5 || p.Muddled || p.Squeezed || p.After || p.Each || p.Fault != nil {
 		return false
+	}
+	if name := p.NameTokens(); p.Amount == 0.5 && p.UnitAt.Empty() && len(name) > 0 && halfFruit[name[len(name)-1].Text] {
+		return true
 	}
 	return p.UnitAt.Empty() && (garnishNouns[withoutRemark(toks)] || p.AmountAt.Start > p.NameAt.Start && garnishNouns[withoutRemark(p.NameTokens())]) ||
 		p.Unit == flavor.Slice || p.Unit == flavor.Wedge || p.Unit == flavor.Sprig || p.Unit == flavor.Leaf

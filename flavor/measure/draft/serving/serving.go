@@ -211,6 +211,8 @@ func (s *Said) addMethod(m flavor.Method, as string) {
 func (s *Said) addService(v flavor.Service, as string, weak bool) {
 	either := func(a flavor.Service) bool { return s.Service == a || v == a }
 	switch {
+	case s.Weak != weak && s.Service != v && either(flavor.Long) && either(flavor.Rocks): // ice in a tall glass
+		s.Service, s.Weak = flavor.Long, false
 	case s.Service == "" || s.Weak && !weak:
 		s.Service, s.ServiceAs, s.Weak = v, as, weak
 	case weak || s.Service == v:
