@@ -292,7 +292,7 @@ func (r *reader) spread(in []piece) []piece {
 			to++
 		}
 	}
-	if to == each && (in[each].pour.NameAt.Empty() || in[each].pour.AmountAt.Start > in[each].pour.NameAt.Start) {
+	if to == each && (in[each].pour.NameAt.Empty() || in[each].pour.AmountAt.Empty() || in[each].pour.AmountAt.Start > in[each].pour.NameAt.Start) {
 		for from > 0 && listed(&in[from-1]) {
 			from--
 		}

@@ -30,6 +30,9 @@ func TestAmountsInOtherLines(t *testing.T) {
 		{"1 gin, 1 lime, 1 honey, equal parts", "", "1  gin; 1  lime; 1  honey"},
 		{"1 gin, 1 lime, 1 honey, equal pts, shake", "", "1  gin; 1  lime; 1  honey"},
 		{"X\nspec: 2 oz gin, 1 oz lemon", "X", "2 oz gin; 1 oz lemon"},
+		{"X\ngin, vermouth, bitter equal parts", "X", "1 part gin; 1 part vermouth; 1 part bitter"},
+		{"equal parts gin, vermouth, bitter", "", "1 part gin; 1 part vermouth; 1 part bitter"},
+		{"X\nItem\treg\ngin\t45\nlemon\t20", "X", "45  gin; 20  lemon"},
 		{"2 oz gin, 5 or 6 basil leaves", "", "2 oz gin; 5.5 leaf basil"},
 		{"2 oz gin, two or three dashes bitters", "", "2 oz gin; 2.5 dash bitters"},
 	} {

@@ -29,7 +29,7 @@ func (r *reader) takeAll(n int, span entry.Span, in []piece, asSteps bool) {
 			r.soak(n, &in[i])
 			continue
 		}
-		if role := roleOf(&in[i]); i > 0 && in[i].sep == ";" && role != "" && in[i-1].pour.Shape == entry.ShapePour || i > 0 && i == len(in)-1 && in[i].sep == "," && columnRoles[role] && in[i-1].pour.Shape == entry.ShapePour && in[i-1].pour.AmountAt.Start > in[i-1].pour.NameAt.Start {
+		if role := roleOf(&in[i]); i > 0 && in[i].sep == ";" && role != "" && !in[i].pour.Shared && in[i-1].pour.Shape == entry.ShapePour || i > 0 && i == len(in)-1 && in[i].sep == "," && columnRoles[role] && in[i-1].pour.Shape == entry.ShapePour && in[i-1].pour.AmountAt.Start > in[i-1].pour.NameAt.Start {
 			r.entry(KindRemark, n, entry.Span{Start: in[i].toks[0].Start, End: in[i].toks[len(in[i].toks)-1].End})
 			if k := len(r.d.Lines) - 1; k >= 0 && (role == "float" || role == "top") {
 				r.d.Lines[k].After = true

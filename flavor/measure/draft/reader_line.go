@@ -128,6 +128,9 @@ func headOf(toks []token.Token) flavor.Unit {
 
 var columnWords = token.Words(`ingredient ingredients qty quantity amount unit units ml oz cl name item measure volume pour bottle cost price notes note gp`)
 
+// sizeWords head the column of the one size that a house pours.
+var sizeWords = token.Words(`reg regular std standard`)
+
 // apartWords head columns that say nothing of what is poured.
 var apartWords = token.Words(`cost price notes note gp`)
 
@@ -166,15 +169,17 @@ func (r *reader) withoutApart(from int, toks []token.Token) []token.Token {
 
 // columns reports whether a line names the columns of a table: "Ingredient,Qty,Unit".
 func columns(toks []token.Token) bool {
-	words := 0
+	words, sizes := 0, 0
 	for i := range toks {
 		switch {
 		case toks[i].Kind == token.Mark:
 		case toks[i].Kind == token.Word && columnWords[toks[i].Text]:
 			words++
+		case i > 0 && toks[i].Kind == token.Word && sizeWords[toks[i].Text]:
+			sizes++
 		default:
 			return false
 		}
 	}
-	return words > 1 && (words < len(toks) || words > 2)
+	return words > 0 && sizes == 1 || words > 1 && (words < len(toks) || words > 2)
 }
