@@ -120,6 +120,15 @@ func (r *reader) withoutServes(n int, toks []token.Token) []token.Token {
 	return toks
 }
 
+// noneWords stand behind a label of which the drink has nothing.
+var noneWords = token.Words(`none nothing nil na nada keine kein niente rien`)
+
+// statesNone reports whether a line says that there is none of something: "Top: none".
+func statesNone(toks []token.Token) bool {
+	n := len(toks)
+	return n > 2 && n <= mostHeading+3 && noneWords[toks[n-1].Text] && toks[n-2].Kind == token.Mark && !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral })
+}
+
 // mostHeading is the most words of the heading of a remark.
 const mostHeading = 3
 
@@ -156,7 +165,7 @@ func priceAt(toks []token.Token, i int) (from, to int) {
 		return from, to
 	case money(t) && numeral(i-1):
 		return i - 1, i + 1
-	case marginWords[t.Text] && i+1 < len(toks) && (toks[i+1].Kind == token.Percent || numeral(i+1)):
+	case (marginWords[t.Text] || costWords[t.Text] && (i == 0 || toks[i-1].Kind == token.Mark)) && i+1 < len(toks) && (toks[i+1].Kind == token.Percent || numeral(i+1)):
 		return i, i + 2
 	}
 	return 0, 0

@@ -367,11 +367,29 @@ func header(text string, toks []token.Token) (entry.Label, []token.Token) {
 				return l, toks[i+1:]
 			}
 			return entry.NoLabel, toks
+		case i > 0 && headSign(toks[i:]) > 0:
+			rest := toks[i+headSign(toks[i:]):]
+			if l := entry.Labels[strings.Join(words, " ")]; l != entry.NoLabel && len(rest) > 0 && !amountAlone(rest) {
+				return l, rest
+			}
+			return entry.NoLabel, toks
 		default:
 			return entry.NoLabel, toks
 		}
 	}
 	return entry.NoLabel, toks
+}
+
+// headSign returns how many tokens, beside a colon, part a label from the rest of its line:
+// "Spirit - aged rum 2 oz", "Sweet // 10 ml honey"; 0 if none do.
+func headSign(toks []token.Token) int {
+	switch {
+	case len(toks) > 2 && toks[0].Is("/") && toks[1].Is("/"):
+		return 2
+	case len(toks) > 1 && (toks[0].Is("-") && !toks[1].Glued || toks[0].Is("=")):
+		return 1
+	}
+	return 0
 }
 
 // cellLabel reports whether words before a wide gap are the label of what is said of

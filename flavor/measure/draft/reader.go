@@ -104,6 +104,11 @@ func (r *reader) content(n, from, to int) bool {
 		r.entry(KindRemark, n, span)
 		return true
 	}
+	if !first && statesNone(toks) {
+		r.skips(n, toks)
+		r.entry(KindRemark, n, span)
+		return true
+	}
 	if toks = r.halved(n, toks); len(toks) == 0 {
 		r.entry(KindRemark, n, span)
 		return true

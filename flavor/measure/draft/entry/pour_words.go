@@ -203,14 +203,16 @@ const (
 	LabelRemark
 )
 
-// Labels are the words before a colon.
+// Labels are the words before a colon, or another sign that parts them from the rest.
 var Labels = map[string]Label{
 	"name": LabelName, "drink": LabelName, "cocktail": LabelName, "title": LabelName, "item": LabelName, "spec": LabelName, "recipe": LabelName,
 	"ingredients": LabelPours, "ingredient": LabelPours, "pours": LabelPours, "base": LabelPours, "tin": LabelPours, "shaker": LabelPours, "in the tin": LabelPours,
 	"in tin": LabelPours, "in shaker": LabelPours, "in glass": LabelPours, "in the glass": LabelPours, "build order": LabelPours, "mix": LabelPours, "specs": LabelPours, "combine": LabelPours,
 	"modifiers": LabelPours, "modifier": LabelPours, "citrus": LabelPours, "sweet": LabelPours, "sour": LabelPours, "strong": LabelPours, "weak": LabelPours, "after": LabelPours, "add": LabelPours,
 	"cheater": LabelPours, "length": LabelPours, "lengthener": LabelPours, "mixer": LabelPours, "fizz": LabelPours, "herb": LabelPours, "herbs": LabelPours, "fruit": LabelPours, "egg": LabelPours, "seasoning": LabelPours, "bitters": LabelPours, "spirit": LabelPours, "spirits": LabelPours, "liqueur": LabelPours, "short tin": LabelPours, "large tin": LabelPours, "small tin": LabelPours,
-	"method": LabelServing, "meth": LabelServing, "how made": LabelServing, "service": LabelServing, "serve": LabelServing, "served": LabelServing, "ice": LabelServing, "technique": LabelServing, "style": LabelServing,
+	"split": LabelPours, "split base": LabelPours, "flav": LabelPours, "flavour": LabelPours, "flavor": LabelPours, "other": LabelPours, "others": LabelPours, "extra": LabelPours, "extras": LabelPours,
+	"sweetener": LabelPours, "acid": LabelPours, "mod": LabelPours, "mods": LabelPours, "accent": LabelPours, "foam": LabelPours, "finish": LabelPours,
+	"method": LabelServing, "build": LabelServing, "meth": LabelServing, "how made": LabelServing, "service": LabelServing, "serve": LabelServing, "served": LabelServing, "ice": LabelServing, "technique": LabelServing, "style": LabelServing,
 	"mixing": LabelServing, "prep": LabelServing, "temp": LabelServing, "temperature": LabelServing, "strain": LabelServing,
 	"directions": LabelServing, "instructions": LabelServing, "preparation": LabelServing, "procedure": LabelServing, "steps": LabelServing, "how": LabelServing, "to make": LabelServing,
 	"step":  LabelStep,
