@@ -50,6 +50,7 @@ type Doubt struct {
 	Entry int           // in the entries of the draft
 	After int           // pours that stand above it
 	Laid  bool          // the service is said before it, as it is before a garnish
+	Top   bool          // it tells to top the drink, and not with what
 	Fault *flavor.Fault // what is wrong if it names an ingredient
 	toks  []token.Token
 }

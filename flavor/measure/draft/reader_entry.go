@@ -135,7 +135,10 @@ func (r *reader) take(n int, span entry.Span, p *piece, asStep bool) {
 			r.takeServing(n, at, p.toks, asStep)
 			return
 		}
-		r.unread(n, at, measure.Invalid("ingredient", written, "%q names no ingredient; write what to pour, such as \"top soda water\"", written))
+		f := measure.Invalid("ingredient", written, "%q names no ingredient; write what to pour, such as \"top soda water\"", written)
+		f.Location = measure.LineLocation(n)
+		r.d.Doubts = append(r.d.Doubts, Doubt{Entry: len(r.d.Entries), After: len(r.d.Lines), Top: entry.PourVerbs[p.toks[0].Text] == flavor.Top, Fault: f, toks: slices.Clone(p.toks)})
+		r.entry(KindUnread, n, at)
 	case entry.ShapeName:
 		if asStep {
 			r.takeServing(n, at, p.toks, true)

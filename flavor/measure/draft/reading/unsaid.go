@@ -30,8 +30,13 @@ func (r *resolver) unsaid(out *Reading) {
 			e.Kind = draft.KindRemark
 			continue
 		}
+		if doubt.Top && r.topsAbove(at) {
+			e.Kind = draft.KindServing
+			continue
+		}
 		kind := draft.KindUnread
 		switch {
+		case doubt.Top:
 		case len(d.Lines) == 0 || d.PoursOnly() || numbered(written):
 		case doubt.After == len(d.Lines):
 			kind = r.unpouredKind(written, doubt.Laid)
@@ -54,6 +59,20 @@ func (r *resolver) unsaid(out *Reading) {
 		}
 		e.Kind = kind
 	}
+}
+
+// topsAbove takes an instruction to top the drink, without a word of what with, as one that
+// speaks of the last pour above that sparkles, and is false if none does.
+func (r *resolver) topsAbove(at string) bool {
+	for i := len(r.tasks) - 1; i >= 0; i-- {
+		t := r.tasks[i]
+		if p := t.hit.Profile; p != nil && p.Carbonated {
+			t.line.After = true
+			r.note(at + "refers to the " + p.Name + " above")
+			return true
+		}
+	}
+	return false
 }
 
 // talk reports whether words are a sentence that names nothing that is poured, or deny what
