@@ -165,10 +165,15 @@ func priceAt(toks []token.Token, i int) (from, to int) {
 		return from, to
 	case money(t) && numeral(i-1):
 		return i - 1, i + 1
-	case (marginWords[t.Text] || costWords[t.Text] && (i == 0 || toks[i-1].Kind == token.Mark)) && i+1 < len(toks) && (toks[i+1].Kind == token.Percent || numeral(i+1)):
+	case (marginWords[t.Text] || costWords[t.Text] && alone(toks, i, 2)) && i+1 < len(toks) && (toks[i+1].Kind == token.Percent || numeral(i+1)):
 		return i, i + 2
 	}
 	return 0, 0
+}
+
+// alone reports whether so many tokens from i stand between signs.
+func alone(toks []token.Token, i, many int) bool {
+	return (i == 0 || toks[i-1].Kind == token.Mark) && (i+many >= len(toks) || toks[i+many].Kind == token.Mark)
 }
 
 // money reports whether a token is the sign of a currency.
