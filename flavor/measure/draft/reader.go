@@ -96,6 +96,11 @@ func (r *reader) content(n, from, to int) bool {
 		return true
 	}
 	toks = r.withoutApart(from, toks)
+	if toks = r.unitsStated(toks); len(toks) == 0 {
+		r.first = first
+		r.entry(KindRemark, n, span)
+		return true
+	}
 	r.amends = false
 	if len(toks) < 2 || toks[0].Text != "name" || !toks[1].Is(":") { // a labelled name is kept to the letter
 		toks = r.pouringWords(n, toks)

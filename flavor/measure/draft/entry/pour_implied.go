@@ -168,7 +168,8 @@ func (p *Written) juiced(text string, toks []token.Token) bool {
 
 // Lengtheners fill a glass up where no amount is written.
 var Lengtheners = map[string]bool{"soda": true, "soda water": true, "club soda": true, "sparkling water": true, "tonic": true, "tonic water": true, "ginger beer": true,
-	"ginger ale": true, "cola": true, "lemonade": true, "grapefruit soda": true, "prosecco": true, "champagne": true, "sparkling wine": true, "cava": true, "bubbles": true, "diet cola": true, "cremant": true, "crémant": true, "sekt": true, "tónica": true, "tonica": true, "agua tónica": true, "acqua tonica": true, "club": true, "champers": true, "champs": true, "sparkling": true, "limonade": true, "lemon-lime soda": true, "sparkling lemonade": true, "siphon": true, "syphon": true, "soda siphon": true}
+	"ginger ale": true, "cola": true, "lemonade": true, "grapefruit soda": true, "prosecco": true, "champagne": true, "sparkling wine": true, "cava": true, "bubbles": true, "diet cola": true, "cremant": true, "crémant": true, "sekt": true, "tónica": true, "tonica": true, "agua tónica": true, "acqua tonica": true, "club": true, "champers": true, "champs": true, "sparkling": true, "limonade": true, "lemon-lime soda": true, "sparkling lemonade": true, "siphon": true, "syphon": true, "soda siphon": true,
+	"bitter lemon": true, "lemon lime soda": true, "lemon soda": true, "orange soda": true}
 
 // vessels are words for what a drink is served in.
 var vessels = token.Words(`glass goblet mug cup tumbler bowl chalice stem jar`)
@@ -194,7 +195,7 @@ func unlike(toks []token.Token) bool {
 func LeavesOut(w string) bool { return w == "no" || w == "without" || w == "minus" || w == "skip" }
 
 // eggs are poured one at a time where no amount is written.
-var eggs = token.Words(`ew egg eggs white whites wht whts yolk yolks eggwhite egg-white eiweiß eiweiss albume clara äggvita æggehvide`)
+var eggs = token.Words(`ew egg eggs white whites wht whts yolk yolks eggwhite egg-white eiweiß eiweiss albume clara äggvita æggehvide eiwit eiklar eiklara albúmina`)
 
 // eggOf and eggParts name a part of an egg in other tongues.
 var (
