@@ -31,7 +31,7 @@ type spoiling struct {
 	pour    int
 	high    bool
 	size    float64
-	off     []side // the slip, and what else lies out of the range of its family that a guest tells
+	off     []side // what lies out of the range of its family: the slip, and perhaps more
 }
 
 // side is too much or too little of an axis.
@@ -174,8 +174,10 @@ const looks = 3
 
 // faulted returns the first of the spoilings that the engine faults for the
 // axis with the sign and that lies out of the range of its family there, nil if
-// there is none.
+// there is none. One comes first in which whatever lies out of range is tasted: all of it
+// is a right answer, as the ranges show it.
 func (t *Trainer) faulted(found []spoiling, a ratio.Axis, high bool) (*spoiling, error) {
+	var first *spoiling
 	for i := range found[:min(len(found), looks)] {
 		result, err := t.judge.Score(&found[i].spec)
 		if err != nil {
@@ -189,11 +191,16 @@ func (t *Trainer) faulted(found []spoiling, a ratio.Axis, high bool) (*spoiling,
 			return nil, err
 		}
 		if slip := (side{a, high}); slices.Contains(off, slip) {
-			found[i].off = slices.DeleteFunc(off, func(x side) bool { return x != slip && !opposes(x, slip) && !tasted(x, &found[i], result.Drink) })
-			return &found[i], nil
+			found[i].off = off
+			if !slices.ContainsFunc(off, func(x side) bool { return x != slip && !opposes(x, slip) && !tasted(x, &found[i], result.Drink) }) {
+				return &found[i], nil
+			}
+			if first == nil {
+				first = &found[i]
+			}
 		}
 	}
-	return nil, nil
+	return first, nil
 }
 
 // opposes reports whether one side is the other of sugar against acid: with too little lime
@@ -256,8 +263,8 @@ func carrier(s *flavor.Spec, a ratio.Axis) (int, float64) {
 	return best, have
 }
 
-// gradeFault takes for right the slip itself, and what it left so much too much or too
-// little of that a guest tells it.
+// gradeFault takes for right whatever lies out of the range of the family: the slip
+// itself, and what it left too much or too little of.
 func (t *Trainer) gradeFault(r *Round, a *Answer) (*Grade, error) {
 	k := &r.key
 	if a.Axis < 0 || int(a.Axis) >= ratio.NumAxes {
