@@ -130,6 +130,10 @@ func (s *Snapshot) shelfOf(ctx context.Context, spec *flavor.Spec, guest guest.G
 // insteadRiffs is how many riffs are compared to find the nearest.
 const insteadRiffs = 3
 
+// insteadWithin is how far a riff may lie from what was ordered, in noticeable steps, to be
+// offered in its place. Further out nothing links the two; judged.
+const insteadWithin = 8.0
+
 // instead finds what to offer if no cover keeps the drink: the nearest drink of the menu,
 // and the nearest riff. Both use the stock of the request; if it has none, that of the
 // house; and if there is no house, what stands in most bars.
@@ -156,7 +160,9 @@ func (s *Snapshot) instead(ctx context.Context, spec *flavor.Spec, shelf []*flav
 		return out, err
 	}
 	nearest := slices.MinFunc(found.Riffs, func(a, b riff.Riff) int { return cmp.Compare(a.Distance, b.Distance) })
-	out.Riff = &nearest
+	if nearest.Distance <= insteadWithin {
+		out.Riff = &nearest
+	}
 	return out, nil
 }
 

@@ -10,7 +10,7 @@ import (
 
 	"counterpour/data/bartest"
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/wish"
 )
@@ -22,7 +22,7 @@ func riffsFor(t *testing.T, b *bartest.Bar, text string, avoid []flavor.Allergen
 	toward, err := wish.Parse(wishes, wish.NamesIn(b.Usual))
 	require.NoError(t, err)
 	stock := append(bartest.With(b.Usual, spec), b.Bottle(t, "alcohol-free juniper spirit"))
-	res, err := Vary(context.Background(), b.Station, Request{Spec: spec, Toward: toward, Guest: cover.Guest{Avoid: avoid}, Stock: stock, Limit: 10})
+	res, err := Vary(context.Background(), b.Station, Request{Spec: spec, Toward: toward, Guest: guest.Guest{Avoid: avoid}, Stock: stock, Limit: 10})
 	require.NoError(t, err)
 	require.NotEmpty(t, res.Riffs, text)
 	return spec, res

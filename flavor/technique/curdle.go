@@ -21,6 +21,7 @@ const (
 	creamFrom, creamTo = 2.6, 4.2 // to a litre of the drink, beyond what the cream takes up
 	creamTakesGPerL    = 2.0
 	blendedTimes       = 2.0 // of that, where ice and the blender keep it fine
+	hotTimes           = 0.5 // of that in a hot drink: heat turns cream sooner; common practice
 	creamFatGPerL      = 150.0
 	culturedGPerL      = 5.0   // acid from which milk is turned already
 	preservedGPerL     = 300.0 // sugar from which it thickens and does not part
@@ -38,7 +39,7 @@ func (w *workshop) curdled() {
 		return
 	}
 	milk := makeup.Ramp(t.acid*1000/math.Max(t.milk+t.egg, makeup.LeastML), milkFrom, milkTo) * makeup.Presence(t.milk, w.total, makeup.HalfLiquid)
-	cream := t.ofCream(w.total, w.spec.Method == flavor.Blend) * makeup.Presence(t.cream, w.total, makeup.HalfLiquid)
+	cream := t.ofCream(w.total, bearing(w.spec)) * makeup.Presence(t.cream, w.total, makeup.HalfLiquid)
 	if w.aerated() { // egg white beaten with it holds cream in its foam, as fizzes show
 		cream *= 1 - makeup.Presence(t.white, w.total, makeup.HalfLiquid)
 	}
@@ -86,13 +87,22 @@ func (t *turning) add(x *makeup.Part, ml float64) {
 // YolkFatGPerL is the fat from which an egg has its yolk.
 const YolkFatGPerL = 50.0
 
-// ofCream returns how far the acid curdles cream in a drink of total mL.
-func (t *turning) ofCream(total float64, blended bool) float64 {
-	from, to := creamFrom, creamTo
-	if blended {
-		from, to = from*blendedTimes, to*blendedTimes
+// bearing returns how many times the acid of a cold drink, that is not blended, cream takes
+// in a drink made and served as the spec says.
+func bearing(s *flavor.Spec) float64 {
+	switch {
+	case s.Method == flavor.Blend:
+		return blendedTimes
+	case s.Service == flavor.Hot:
+		return hotTimes
 	}
-	return makeup.Ramp((t.acid*1000-creamTakesGPerL*t.cream)/total, from, to)
+	return 1
+}
+
+// ofCream returns how far the acid curdles cream in a drink of total mL, which bears so many
+// times the usual.
+func (t *turning) ofCream(total, times float64) float64 {
+	return makeup.Ramp((t.acid*1000-creamTakesGPerL*t.cream)/total, creamFrom*times, creamTo*times)
 }
 
 // Turns reports whether acid curdles an ingredient: milk, cream and cream

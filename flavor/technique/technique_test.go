@@ -56,6 +56,8 @@ func TestEachFaultAndItsRemedy(t *testing.T) {
 			"2 oz aged rum|1/2 oz demerara syrup|1 tbsp butter|4 oz hot water|build, mug"},
 		{technique.Curdled, "heavy cream", "2 oz white rum|3/4 oz lime juice|3/4 oz simple syrup|1 oz heavy cream|shake, up",
 			"2 oz white rum|3/4 oz simple syrup|1 oz heavy cream|shake, up"},
+		{technique.Curdled, "heavy cream", "1 1/2 oz Irish whiskey|4 oz filter coffee|2 tsp brown sugar|1/2 oz lemon juice|1 oz heavy cream|build, mug",
+			"1 1/2 oz Irish whiskey|4 oz filter coffee|2 tsp brown sugar|1 oz heavy cream|build, mug"},
 		{technique.Clouded, "sweet vermouth", "2 oz rye|1 oz sweet vermouth|2 dashes aromatic bitters|shake, up",
 			"2 oz rye|1 oz sweet vermouth|2 dashes aromatic bitters|stir, up"},
 	} {
