@@ -157,7 +157,7 @@ func showRemoved(p *terminal.Page, removed, missing, unstated []api.Ingredient) 
 		case slices.Contains(unstated, r):
 			p.Line("  also without %s, which may carry what the guest avoids: nobody has stated it, read the label", r.Name)
 		default:
-			p.Line("  also without %s, which carries what the guest avoids", r.Name)
+			p.Line("  also without %s, which contains or may contain what the guest avoids", r.Name)
 		}
 	}
 }
