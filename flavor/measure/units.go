@@ -85,7 +85,7 @@ var units = []unitInfo{
 		size: flavor.Figure{Value: DashML, Spread: 0.16, Origin: flavor.OriginPractice, Source: liquidBook}, most: 100, grid: grid{fine: 1}},
 	{unit: flavor.Drop, one: "drop", many: "drops", also: []string{"drp", "drps"}, implied: true,
 		size: flavor.Figure{Value: DropML, Spread: 0.01, Origin: flavor.OriginPractice, Source: liquidBook}, most: 400, grid: grid{fine: 1}},
-	{unit: flavor.Barspoon, one: "barspoon", many: "barspoons", also: []string{"bspn", "bspns", "barspn", "barspns", "barsp", "bs", "bar spn", "bspoon", "bspoons", "bar sp", "bar spoon", "bar spoons", "bar-spoon", "bar-spoons", "bsp", "bsps"}, implied: true,
+	{unit: flavor.Barspoon, one: "barspoon", many: "barspoons", also: []string{"bspn", "bspns", "barspn", "barspns", "barsp", "bs", "bar spn", "bspoon", "bspoons", "bar sp", "bar spoon", "bar spoons", "bar-spoon", "bar-spoons", "bsp", "bsps", "cucharada de bar", "cucharadita de bar", "cuchara de bar", "cucchiaio da bar", "cucchiaino da bar", "cuillère de bar", "cuillère à mélange", "barschep"}, implied: true,
 		size: flavor.Figure{Value: BarspoonML, Spread: 0.6, Origin: flavor.OriginPractice, Source: liquidBook}, most: 100, grid: grid{fine: 0.5}},
 	{unit: flavor.Teaspoon, one: "tsp", many: "tsp", also: []string{"tsps", "teaspoon", "teaspoons", "tea spoon", "tea spoons"}, implied: true,
 		size: flavor.Figure{Value: TeaspoonML, Origin: flavor.OriginPublished, Source: handbook44}, most: 200, grid: grid{fine: 0.5}},

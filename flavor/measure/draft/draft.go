@@ -51,6 +51,7 @@ type Doubt struct {
 	After int           // pours that stand above it
 	Laid  bool          // the service is said before it, as it is before a garnish
 	Top   bool          // it tells to top the drink, and not with what
+	Mixed bool          // it is muddled, so that it is not laid on the drink
 	Fault *flavor.Fault // what is wrong if it names an ingredient
 	toks  []token.Token
 }

@@ -167,6 +167,7 @@ var opinions = token.Words(`needs need too bit cheers thanks maybe tasty`)
 
 // unnamed is words without an amount that say nothing known.
 func (r *reader) unnamed(n int, at entry.Span, written string, toks []token.Token) {
+	muddled := slices.ContainsFunc(toks, func(t token.Token) bool { return strings.HasPrefix(t.Text, "muddle") })
 	if len(toks) > 1 && opinions[toks[0].Text] && !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral || t.Text == "of" }) {
 		r.entry(KindRemark, n, at)
 		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+written+"” is skipped")
@@ -181,7 +182,7 @@ func (r *reader) unnamed(n int, at entry.Span, written string, toks []token.Toke
 	}
 	f := measure.Invalid("amount", written, "%q has no amount; write one before it, such as \"2 oz\", or a # to have the line skipped", written)
 	f.Location = measure.LineLocation(n)
-	r.d.Doubts = append(r.d.Doubts, Doubt{Entry: len(r.d.Entries), After: len(r.d.Lines), Laid: r.served > 0 && r.served == len(r.d.Lines) || len(r.d.Lines) > 1 && r.d.Lines[len(r.d.Lines)-1].After, Fault: f, toks: slices.Clone(toks)})
+	r.d.Doubts = append(r.d.Doubts, Doubt{Entry: len(r.d.Entries), After: len(r.d.Lines), Laid: r.served > 0 && r.served == len(r.d.Lines) || len(r.d.Lines) > 1 && r.d.Lines[len(r.d.Lines)-1].After, Mixed: muddled, Fault: f, toks: slices.Clone(toks)})
 	r.entry(KindUnread, n, at)
 }
 

@@ -337,7 +337,8 @@ func (p *Written) unitLast(text string, toks []token.Token) bool {
 		return false
 	}
 	u, ok := measure.ParseUnit(toks[last].Text)
-	if !ok || !u.Spoon() && u != flavor.Dash && u != flavor.Drop && u != flavor.Splash && u != flavor.Pinch {
+	part := u == flavor.Sprig || u == flavor.Slice || u == flavor.Wedge || u == flavor.Leaf // laid on the drink, unless it is muddled
+	if !ok || !u.Spoon() && u != flavor.Dash && u != flavor.Drop && u != flavor.Splash && u != flavor.Pinch && !(part && p.Muddled) {
 		return false
 	}
 	p.Unit, p.UnitAt = u, Span{toks[last].Start, toks[last].End}

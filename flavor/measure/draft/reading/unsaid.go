@@ -36,7 +36,7 @@ func (r *resolver) unsaid(out *Reading) {
 		}
 		kind := draft.KindUnread
 		switch {
-		case doubt.Top:
+		case doubt.Top || doubt.Mixed:
 		case len(d.Lines) == 0 || d.PoursOnly() || numbered(written):
 		case doubt.After == len(d.Lines):
 			kind = r.unpouredKind(written, doubt.Laid)
