@@ -1,7 +1,6 @@
 package service
 
 import (
-	"cmp"
 	"context"
 	"fmt"
 	"slices"
@@ -131,8 +130,8 @@ func (s *Snapshot) shelfOf(ctx context.Context, spec *flavor.Spec, guest guest.G
 const insteadRiffs = 3
 
 // insteadWithin is how far a riff may lie from what was ordered, in noticeable steps, to be
-// offered in its place. Further out nothing links the two; judged.
-const insteadWithin = 8.0
+// offered in its place: a sour on another spirit lies 13 to 14 out. Judged.
+const insteadWithin = 14.0
 
 // instead finds what to offer if no cover keeps the drink: the nearest drink of the menu,
 // and the nearest riff. Both use the stock of the request; if it has none, that of the
@@ -156,14 +155,24 @@ func (s *Snapshot) instead(ctx context.Context, spec *flavor.Spec, shelf []*flav
 		return out, nil
 	}
 	found, err := riff.Vary(ctx, s.Station, riff.Request{Spec: spec, Stock: shelf, Guest: guest, Limit: insteadRiffs})
-	if err != nil || len(found.Riffs) == 0 {
+	if err != nil {
 		return out, err
 	}
-	nearest := slices.MinFunc(found.Riffs, func(a, b riff.Riff) int { return cmp.Compare(a.Distance, b.Distance) })
-	if nearest.Distance <= insteadWithin {
-		out.Riff = &nearest
+	for i := range found.Riffs {
+		x := &found.Riffs[i]
+		if x.Distance <= insteadWithin && inCommon(spec, &x.Spec) && (out.Riff == nil || x.Distance < out.Riff.Distance) {
+			out.Riff = x
+		}
 	}
 	return out, nil
+}
+
+// inCommon reports whether two drinks pour anything in common: a guest sees a riff on what was
+// ordered in nothing else.
+func inCommon(a, b *flavor.Spec) bool {
+	return slices.ContainsFunc(a.Pours, func(p flavor.Pour) bool {
+		return slices.ContainsFunc(b.Pours, func(q flavor.Pour) bool { return q.Profile == p.Profile })
+	})
 }
 
 // nearest returns the drink of the menu nearest to spec, among those that the stock can

@@ -18,6 +18,7 @@ const bitteredSour = "2 oz aged rum\n3/4 oz lime juice\n1/2 oz falernum\n2 dashe
 func TestCoversSayHowGoodTheyAre(t *testing.T) {
 	path := file(t, "draft.txt", draft)
 	water := file(t, "water.txt", "soda water\n")
+	bourbons := file(t, "bourbons.txt", "bourbon\nrye whiskey\nlemon juice\norgeat\nsimple syrup\naromatic bitters\nsweet vermouth\nhoney syrup\n")
 	cola := file(t, "cola.txt", "cola\nvodka\n")
 	for _, c := range []command{
 		{name: "what a guest notices", args: []string{"cover", path, "--missing", "gin", "--limit", "1", "--max-parts", "1"},
@@ -25,7 +26,9 @@ func TestCoversSayHowGoodTheyAre(t *testing.T) {
 		{name: "nothing at all", args: []string{"cover", path, "--missing", "gin", "--stock", water},
 			out: []string{"Without London dry gin\n  nothing here keeps this drink\n"}, outNot: []string{"\n1. "}},
 		{name: "nothing near", args: []string{"cover", path, "--missing", "orgeat", "--stock", cola},
-			out: []string{"Without orgeat\n  nothing here keeps this drink\n", "  or a riff: "}, outNot: []string{"\n1. "}},
+			out: []string{"Without orgeat\n  nothing here keeps this drink\n"}, outNot: []string{"\n1. ", "  or a riff: "}}, // vodka and cola is 17 steps away
+		{name: "a riff at hand", args: []string{"cover", path, "--missing", "gin", "--stock", bourbons},
+			out: []string{"Without London dry gin\n  nothing here keeps this drink\n", "  or a riff: "}},
 		{name: "only if a label clears it", input: bitteredSour, args: []string{"cover", "--missing", "falernum", "--avoid", "tree nuts", "--limit", "2", "--max-parts", "1"},
 			out: []string{"also without aromatic bitters", "\nBefore you mix for this guest, wash the tins", "\nNot safe as they stand", "only if the label of aromatic bitters clears it for the guest"}},
 		{name: "none for a guest who avoids nothing", input: bitteredSour, args: []string{"cover", "--missing", "falernum", "--limit", "2", "--max-parts", "1"},

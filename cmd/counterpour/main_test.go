@@ -102,7 +102,7 @@ func TestCommands(t *testing.T) {
 		{name: "a huge file", args: []string{"score", huge}, code: 2, message: []string{"64 KiB"}},
 		{name: "a huge input", input: strings.Repeat("x", terminal.MaxFile+1), args: []string{"score"}, code: 2, message: []string{"64 KiB"}},
 		{name: "nothing in it", input: "", args: []string{"score", "-"}, code: 2, message: []string{"no pour"}},
-		{name: "a bad line", args: []string{"score", file(t, "bad.txt", "2 oz gin\n1 oz moon dust\n")}, code: 2, message: []string{"bad.txt, line 2", "moon dust", "nearest"}},
+		{name: "a bad line", args: []string{"score", file(t, "bad.txt", "2 oz gin\n1 oz moon dust\n")}, code: 2, message: []string{"bad.txt, line 2", "moon dust", "write its category"}},
 		{name: "a bad unit", input: "2 tsbp gin\n", args: []string{"score"}, code: 2, message: []string{"line 1", "tsbp"}},
 		{name: "a negative amount", input: "-2 oz gin\n", args: []string{"score"}, code: 2, message: []string{"line 1", "-2", "above zero"}},
 		{name: "not UTF-8", input: "2 oz gin \xff\n", args: []string{"score"}, code: 2, message: []string{"line 1", "UTF-8"}},
