@@ -36,13 +36,14 @@ func linesOf(text string) []numbered {
 }
 
 // byLabels parts a line that begins with a label where another label follows it, each
-// with its colon: "Glass: rocks  Ice: big  Garnish: peel".
+// with its colon: "Glass: rocks  Ice: big  Garnish: peel". A labelled name is kept to the
+// letter.
 func byLabels(text string, at entry.Span) []entry.Span {
 	if at.End-at.Start > maxStep || strings.Count(text[at.Start:at.End], ":") < 2 {
 		return []entry.Span{at}
 	}
 	toks := unlist(token.Lex(nil, text, at.Start, at.End))
-	if l, rest := header(text, toks); l == entry.NoLabel || l == entry.LabelRemark || l == entry.LabelStep || len(rest) == 0 {
+	if l, rest := header(text, toks); l == entry.NoLabel || toks[0].Text == "name" || l == entry.LabelRemark || l == entry.LabelStep || len(rest) == 0 {
 		return []entry.Span{at}
 	}
 	var out []entry.Span

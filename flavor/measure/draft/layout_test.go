@@ -70,3 +70,10 @@ func TestLabelsOnOneLine(t *testing.T) {
 	}
 	assert.Equal(t, "lime wheel: thin", Parse("X\n2 oz rum\nGarnish: lime wheel: thin").Garnish)
 }
+
+// A labelled name is kept to the letter, though it holds what is a label elsewhere.
+func TestLabelledNameHoldsNoLabels(t *testing.T) {
+	d := Parse("name: \"G:B 0\n2 oz gin\nshake, up")
+	assert.Equal(t, "\"G:B 0", d.Name)
+	assert.Empty(t, d.Garnish)
+}
