@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"counterpour/api/service/fault"
+	"counterpour/api/service/outage"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/guest"
@@ -62,7 +63,7 @@ func (s *Snapshot) Cover(ctx context.Context, r CoverRequest) (*CoverAnswer, err
 	if err := fault.Collect(&faults, err); err != nil {
 		return nil, err
 	}
-	guest, found := s.guest(s.priced(r.Guest, r.Stock))
+	g, found := s.guest(s.priced(r.Guest, r.Stock))
 	faults = append(faults, found...)
 	if len(faults) > 0 {
 		return nil, faults
@@ -77,22 +78,22 @@ func (s *Snapshot) Cover(ctx context.Context, r CoverRequest) (*CoverAnswer, err
 	}
 	defer leave()
 	a := &CoverAnswer{Missing: missing, Notes: spec.Notes}
-	shelf, err := s.shelfOf(ctx, &spec, guest, &r, a)
+	shelf, err := s.shelfOf(ctx, &spec, g, &r, a)
 	if err != nil {
 		return nil, err
 	}
-	if a.Result, err = s.Finder.Find(inside, s.searchFor(&spec, missing, shelf, guest, &r)); err != nil {
+	if a.Result, err = s.Finder.Find(inside, s.searchFor(&spec, missing, shelf, g, &r)); err != nil {
 		return nil, fault.At("missing", err)
 	}
 	if !a.Result.Near {
-		a.Instead, err = s.instead(ctx, &spec, shelf, guest, &r)
+		a.Instead, err = s.instead(ctx, &spec, shelf, g, &r)
 	}
 	return a, err
 }
 
 // searchFor is the request as the finder takes it.
-func (s *Snapshot) searchFor(spec *flavor.Spec, missing, shelf []*flavor.Profile, guest guest.Guest, r *CoverRequest) cover.Request {
-	out := cover.Request{Spec: spec, Missing: poured(spec, missing), Candidates: shelf, Guest: guest,
+func (s *Snapshot) searchFor(spec *flavor.Spec, missing, shelf []*flavor.Profile, g guest.Guest, r *CoverRequest) cover.Request {
+	out := cover.Request{Spec: spec, Missing: poured(spec, missing), Candidates: shelf, Guest: g,
 		Tastings: s.Tastings, Parts: r.Parts, Limit: r.Limit, Far: r.Everywhere, Effort: coverEffort}
 	if r.Stock == nil && !r.Everywhere {
 		out.Common = s.Common.With(s.Stock)
@@ -103,8 +104,8 @@ func (s *Snapshot) searchFor(spec *flavor.Spec, missing, shelf []*flavor.Profile
 // shelfOf returns what may be poured in place of what is missing, and tells the answer
 // what may not. Allergens are not part of the query, since a label may clear a bottle; the
 // search for covers filters them.
-func (s *Snapshot) shelfOf(ctx context.Context, spec *flavor.Spec, guest guest.Guest, r *CoverRequest, to *CoverAnswer) ([]*flavor.Profile, error) {
-	need := lookup.Need{Stock: r.Stock, NoAlcohol: guest.NoAlcohol, NoAnimal: guest.NoAnimal}
+func (s *Snapshot) shelfOf(ctx context.Context, spec *flavor.Spec, g guest.Guest, r *CoverRequest, to *CoverAnswer) ([]*flavor.Profile, error) {
+	need := lookup.Need{Stock: r.Stock, NoAlcohol: g.NoAlcohol, NoAnimal: g.NoAnimal}
 	for _, p := range to.Missing {
 		need.Exclude = append(need.Exclude, p.ID)
 	}
@@ -112,14 +113,14 @@ func (s *Snapshot) shelfOf(ctx context.Context, spec *flavor.Spec, guest guest.G
 	if err != nil {
 		return nil, err
 	}
-	also := s.struckBy(spec, to.Missing, shelf, r)
-	shelf = slices.DeleteFunc(shelf, also.holds)
+	also := outage.Names{Named: s.Named, Space: s.Catalogue.Space()}.With(spec, r.Missing, to.Missing, shelf, r.Stock != nil)
+	shelf = slices.DeleteFunc(shelf, also.Holds)
 	for _, p := range shelf {
-		if !p.Avoids(guest.Avoid) {
+		if !p.Avoids(g.Avoid) {
 			refused.ByAllergen++
 		}
 	}
-	if note := also.note(); note != "" {
+	if note := also.Note(); note != "" {
 		to.Notes = append(slices.Clone(to.Notes), note)
 	}
 	to.Refused = refused
@@ -136,7 +137,7 @@ const insteadWithin = 14.0
 // instead finds what to offer if no cover keeps the drink: the nearest drink of the menu,
 // and the nearest riff. Both use the stock of the request; if it has none, that of the
 // house; and if there is no house, what stands in most bars.
-func (s *Snapshot) instead(ctx context.Context, spec *flavor.Spec, shelf []*flavor.Profile, guest guest.Guest, r *CoverRequest) (*Instead, error) {
+func (s *Snapshot) instead(ctx context.Context, spec *flavor.Spec, shelf []*flavor.Profile, g guest.Guest, r *CoverRequest) (*Instead, error) {
 	out := &Instead{}
 	if r.Stock == nil {
 		kept := func(p *flavor.Profile) bool { return s.Common.Usual(p.ID) }
@@ -147,14 +148,14 @@ func (s *Snapshot) instead(ctx context.Context, spec *flavor.Spec, shelf []*flav
 	}
 	var err error
 	if !s.elsewhere(r.Stock) {
-		if out.Menu, err = s.nearest(spec, shelf, guest); err != nil {
+		if out.Menu, err = s.nearest(spec, shelf, g); err != nil {
 			return nil, err
 		}
 	}
 	if len(shelf) == 0 {
 		return out, nil
 	}
-	found, err := riff.Vary(ctx, s.Station, riff.Request{Spec: spec, Stock: shelf, Guest: guest, Limit: insteadRiffs})
+	found, err := riff.Vary(ctx, s.Station, riff.Request{Spec: spec, Stock: shelf, Guest: g, Limit: insteadRiffs})
 	if err != nil {
 		return out, err
 	}
@@ -177,12 +178,12 @@ func inCommon(a, b *flavor.Spec) bool {
 
 // nearest returns the drink of the menu nearest to spec, among those that the stock can
 // pour and the guest may have; nil if there is none.
-func (s *Snapshot) nearest(spec *flavor.Spec, stock []*flavor.Profile, guest guest.Guest) (*cover.Offered, error) {
+func (s *Snapshot) nearest(spec *flavor.Spec, stock []*flavor.Profile, g guest.Guest) (*cover.Offered, error) {
 	there := make(map[*flavor.Profile]bool, len(stock))
 	for _, p := range stock {
 		there[p] = true
 	}
-	return s.Finder.Nearest(spec, s.mixed(), &guest, func(p *flavor.Profile) bool { return there[p] })
+	return s.Finder.Nearest(spec, s.mixed(), &g, func(p *flavor.Profile) bool { return there[p] })
 }
 
 // poured returns those of what is missing that the spec pours; the rest is only off

@@ -1,4 +1,6 @@
-package service
+// Package outage knows what else is out when somebody says that something ran out: a name
+// that was said may mean more than one bottle.
+package outage
 
 import (
 	"fmt"
@@ -6,41 +8,48 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/sense"
 )
 
-// struck is what is out with what is missing, since a name that was said means it too.
-type struck struct {
+// Names is what looks names up, and knows what ingredients smell of.
+type Names struct {
+	Named func(name string) (*flavor.Profile, error)
+	Space *sense.Space
+}
+
+// Also is what is out with what is missing, since a name that was said means it too.
+type Also struct {
 	named   []*flavor.Profile // what a name means by itself, beside what the draft calls by it
 	sisters []*flavor.Profile // what the name stands in the names of
 }
 
-// struckBy returns what the names of what is missing strike beside that, of what may be
-// poured. Honey that a draft reads as its syrup is out as honey too. Nobody who is out of
+// With returns what the names of what is missing, as they were said, strike beside that, of
+// what may be poured. Listed says that a stock list tells what is there. Honey that a draft reads as its syrup is out as honey too. Nobody who is out of
 // grapefruit juice has the pink one, and none who is out of honey its syrups: such
 // sisters are out, unless a stock list says that they are there.
-func (s *Snapshot) struckBy(spec *flavor.Spec, missing, shelf []*flavor.Profile, r *CoverRequest) struck {
-	var out struck
+func (n Names) With(spec *flavor.Spec, said []string, missing, shelf []*flavor.Profile, listed bool) Also {
+	var out Also
 	var called []string
 	for _, p := range spec.Pours {
 		if slices.Contains(missing, p.Profile) {
 			called = append(called, p.Match.Asked)
 		}
 	}
-	for _, name := range r.Missing {
+	for _, name := range said {
 		if slices.ContainsFunc(missing, func(m *flavor.Profile) bool { return m.ID == name }) {
 			continue // it is no name that somebody says
 		}
 		called = append(called, name)
-		if p, err := s.Named(name); err == nil && !slices.Contains(missing, p) {
+		if p, err := n.Named(name); err == nil && !slices.Contains(missing, p) {
 			out.named = append(out.named, p)
 		}
 	}
-	if r.Stock != nil {
+	if listed {
 		return out
 	}
 	for _, p := range shelf {
 		if !slices.Contains(missing, p) && !slices.Contains(out.named, p) &&
-			slices.ContainsFunc(missing, func(m *flavor.Profile) bool { return s.sisters(p, m, called) }) {
+			slices.ContainsFunc(missing, func(m *flavor.Profile) bool { return n.sisters(p, m, called) }) {
 			out.sisters = append(out.sisters, p)
 		}
 	}
@@ -50,13 +59,12 @@ func (s *Snapshot) struckBy(spec *flavor.Spec, missing, shelf []*flavor.Profile,
 // sisters reports whether p is the same thing as what is missing, in another form: a
 // juice or a syrup that smells of it first, and holds a name of it in its own. A bottle
 // of a spirit or a liqueur is bought by a name of its own.
-func (s *Snapshot) sisters(p, missing *flavor.Profile, names []string) bool {
+func (n Names) sisters(p, missing *flavor.Profile, names []string) bool {
 	juices, sweeteners := isJuice(p) && isJuice(missing), isSweetener(p) && isSweetener(missing)
 	if !juices && !sweeteners {
 		return false
 	}
-	space := s.Catalogue.Space()
-	of, is := space.Leads(missing), space.Leads(p)
+	of, is := n.Space.Leads(missing), n.Space.Leads(p)
 	if len(of) == 0 || len(is) == 0 || of[0].Name != is[0].Name {
 		return false
 	}
@@ -78,16 +86,16 @@ func holdsWords(name, words string) bool {
 	return words != "" && strings.Contains(" "+flavor.NormaliseName(name)+" ", " "+words+" ")
 }
 
-// holds reports whether an ingredient is struck.
-func (x struck) holds(p *flavor.Profile) bool {
+// Holds reports whether an ingredient is among them.
+func (x Also) Holds(p *flavor.Profile) bool {
 	return slices.Contains(x.named, p) || slices.Contains(x.sisters, p)
 }
 
 // mostSisters is how many sisters are named.
 const mostSisters = 4
 
-// note says which sisters are taken to be out, empty if none is.
-func (x struck) note() string {
+// Note says which sisters are taken to be out, empty if none is.
+func (x Also) Note() string {
 	if len(x.sisters) == 0 {
 		return ""
 	}
