@@ -155,7 +155,7 @@ func ratioFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
 	if len(j.Pulls) == 0 {
 		return nil
 	}
-	spread := axisSpreads(s, &j.Equivalents)
+	spread := AxisSpreads(s)
 	var out []Fault
 	for i, p := range slices.Concat(j.Pulls, j.Then) {
 		f := Fault{Axis: p.Axis, High: p.Change < 0, Odds: p.Odds, Then: i >= len(j.Pulls),

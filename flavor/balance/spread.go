@@ -9,10 +9,12 @@ import (
 	"counterpour/flavor/ratio"
 )
 
-// axisSpreads returns the relative standard deviation of each equivalent, from
-// the tolerance of the pours, which err each on its own, and the spread of the
-// profiles, which two pours of one bottle share.
-func axisSpreads(s *flavor.Spec, e *ratio.Equivalents) ratio.Equivalents {
+// AxisSpreads returns one standard deviation of each equivalent of a spec, relative to
+// it, from the tolerance of the pours, which err each on its own, and the spread of the
+// profiles, which two pours of one bottle share. An axis that the drink has nothing of has
+// none.
+func AxisSpreads(s *flavor.Spec) ratio.Equivalents {
+	e := makeup.EquivalentsOf(s)
 	var variance ratio.Equivalents
 	for i := range s.Pours {
 		p := &s.Pours[i]
