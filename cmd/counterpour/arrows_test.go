@@ -53,11 +53,12 @@ var allowedInFlavor = map[string][]string{
 	"cover/wording":   {"flavor", "mix", "sense"},
 
 	"measure/draft/token":     {"flavor"},
+	"measure/draft/aside":     {"measure/draft/token"},
 	"measure/draft/serving":   {"flavor", "measure", "measure/draft/token"},
 	"measure/draft/entry":     {"flavor", "measure", "measure/draft/token", "measure/draft/serving"},
 	"measure/draft/speech":    {"flavor", "measure", "measure/draft/token", "measure/draft/serving", "measure/draft/entry"},
 	"measure/draft/parting":   {"flavor", "measure", "measure/draft/token", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech"},
-	"measure/draft":           {"flavor", "measure", "measure/draft/token", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech", "measure/draft/parting"},
+	"measure/draft":           {"flavor", "measure", "measure/draft/token", "measure/draft/aside", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech", "measure/draft/parting"},
 	"measure/draft/naming":    {"flavor", "measure", "measure/draft/token", "measure/draft/serving"},
 	"measure/draft/reading":   {"flavor", "measure", "measure/draft/token", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech", "measure/draft/parting", "measure/draft", "measure/draft/naming"},
 	"measure/draft/edit":      {"flavor", "measure", "measure/draft/token", "measure/draft/entry", "measure/draft", "measure/draft/naming", "measure/draft/reading"},

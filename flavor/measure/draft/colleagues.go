@@ -8,6 +8,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
@@ -21,7 +22,7 @@ import (
 // "gp 79%".
 func (r *reader) withoutPrices(n int, toks []token.Token) []token.Token {
 	for i := 0; i < len(toks); i++ {
-		from, to := priceAt(toks, i)
+		from, to := aside.Price(toks, i)
 		if to == 0 {
 			continue
 		}
@@ -120,15 +121,6 @@ func (r *reader) withoutServes(n int, toks []token.Token) []token.Token {
 	return toks
 }
 
-// noneWords stand behind a label of which the drink has nothing.
-var noneWords = token.Words(`none nothing nil na nada keine kein niente rien`)
-
-// statesNone reports whether a line says that there is none of something: "Top: none".
-func statesNone(toks []token.Token) bool {
-	n := len(toks)
-	return n > 2 && n <= mostHeading+3 && noneWords[toks[n-1].Text] && toks[n-2].Kind == token.Mark && !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral })
-}
-
 // mostHeading is the most words of the heading of a remark.
 const mostHeading = 3
 
@@ -148,79 +140,6 @@ func headsRemark(toks []token.Token) bool {
 	})
 }
 
-// marginWords stand before the share of a price that a bar keeps.
-var marginWords = token.Words(`gp margin markup`)
-
-// priceAt returns the tokens of the price whose sign, number or word stands at i, 0 and 0
-// if none does.
-func priceAt(toks []token.Token, i int) (from, to int) {
-	t := &toks[i]
-	numeral := func(k int) bool { return k >= 0 && k < len(toks) && toks[k].Kind == token.Numeral }
-	switch {
-	case money(t) && numeral(i+1):
-		from, to = i, i+2
-		if i > 0 && t.Glued && toks[i-1].Kind == token.Word && toks[i-1].End-toks[i-1].Start <= 3 { // "HK$118"
-			from--
-		}
-		return from, to
-	case money(t) && numeral(i-1):
-		return i - 1, i + 1
-	case (marginWords[t.Text] || costWords[t.Text] && alone(toks, i, 2)) && i+1 < len(toks) && (toks[i+1].Kind == token.Percent || numeral(i+1)):
-		return i, i + 2
-	}
-	return 0, 0
-}
-
-// alone reports whether so many tokens from i stand between signs.
-func alone(toks []token.Token, i, many int) bool {
-	return (i == 0 || toks[i-1].Kind == token.Mark) && (i+many >= len(toks) || toks[i+many].Kind == token.Mark)
-}
-
-// money reports whether a token is the sign of a currency.
-func money(t *token.Token) bool {
-	c, _ := utf8.DecodeRuneInString(t.Text)
-	return t.Kind == token.Mark && unicode.Is(unicode.Sc, c)
-}
-
-// What speaks of stock, of what the whole comes to, or of how a drink was, as sentences
-// of their own do.
-var (
-	stockUnits = token.Words(`bottle bottles btl btls case cases keg kegs crate crates box boxes pax guests covers heads ppl people`)
-	stockWords = token.Words(`order need needs make makes it so stock buy par left total pls please for have enough about roughly`)
-	wholeWords = token.Words(`total totals volume yield wet washline dilution`)
-	costWords  = token.Words(`cost costs costing price priced sells charge charged`)
-	conditions = token.Words(`if when once until unless after`)
-	// opinionBegins begin what somebody thought: "25 lemon (30 was too sour)" is a pour.
-	opinionBegins = token.Words(`the it that this last was i we they a my yesterday`)
-	tastedWords   = token.Words(`sweet sour strong weak dry bitter thin hot cold long short boozy sharp tart flat watery much little big`)
-)
-
-// commentary reports whether a sentence holds numbers and pours nothing: "so 14 bottles
-// of fizz pls", "total 90 ml before dilution", "the 2 was too sweet".
-func commentary(toks []token.Token) bool {
-	if len(toks) > 1 && (costWords[toks[0].Text] && toks[1].Kind == token.Numeral || toks[0].Kind == token.Numeral && conditions[toks[1].Text]) { // "costs 2.10 a pop", "86 if we run out"
-		return true
-	}
-	stock, ordered, whole, after := false, false, false, false
-	for i := range toks {
-		w := toks[i].Text
-		if (w == "these" || w == "them" || w == "those") && i > 1 && toks[i-1].Text == "of" && toks[i-2].Kind == token.Numeral { // "sold 20 of these"
-			return true
-		}
-		stock = stock || i > 0 && toks[i-1].Kind == token.Numeral && stockUnits[w]
-		ordered = ordered || stockWords[w]
-		whole = whole || i < 2 && wholeWords[w]
-		after = after || w == "dilution"
-		if toks[i].Kind == token.Numeral && i > 1 && !toks[i-1].Glued && toks[i-1].Is("'") && toks[i-2].Text == "since" { // "since '81"
-			return true
-		}
-		if w == "too" && opinionBegins[toks[0].Text] && i+1 < len(toks) && tastedWords[toks[i+1].Text] && i > 0 && toks[i-1].Kind == token.Word {
-			return true
-		}
-	}
-	return stock && ordered || whole && after
-}
-
 // withoutCommentary drops sentences behind the first pour that hold numbers and pour
 // nothing, and says so.
 func (r *reader) withoutCommentary(n int, toks []token.Token) []token.Token {
@@ -229,8 +148,8 @@ func (r *reader) withoutCommentary(n int, toks []token.Token) []token.Token {
 	}
 	poured := len(r.d.Lines) > 0
 	for from := 0; from < len(toks); {
-		end := sentenceEnd(toks, from)
-		if sentence := toks[from:end]; poured && commentary(sentence) {
+		end := aside.SentenceEnd(toks, from)
+		if sentence := toks[from:end]; poured && aside.Commentary(sentence) {
 			at := entry.Span{Start: sentence[0].Start, End: sentence[len(sentence)-1].End}
 			r.said.Notes = append(r.said.Notes, lineNote(n, "“"+strings.Trim(token.OneLine(r.text[at.Start:at.End]), " .,")+"” is skipped: it is taken as a remark"))
 			toks = slices.Concat(toks[:from], toks[end:])
@@ -241,14 +160,4 @@ func (r *reader) withoutCommentary(n int, toks []token.Token) []token.Token {
 		from = end
 	}
 	return toks
-}
-
-// sentenceEnd returns where the sentence ends that starts at from, its stop included.
-func sentenceEnd(toks []token.Token, from int) int {
-	for i := from; i < len(toks); i++ {
-		if t := &toks[i]; (t.Is(".") || t.Is("!") || t.Is("?") || t.Is(",") && commentary(toks[i+1:])) && (i+1 == len(toks) || !toks[i+1].Glued) {
-			return i + 1
-		}
-	}
-	return len(toks)
 }

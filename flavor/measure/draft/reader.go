@@ -5,6 +5,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
@@ -109,7 +110,7 @@ func (r *reader) content(n, from, to int) bool {
 		r.entry(KindRemark, n, span)
 		return true
 	}
-	if !first && statesNone(toks) {
+	if !first && aside.None(toks) {
 		r.skips(n, toks)
 		r.entry(KindRemark, n, span)
 		return true

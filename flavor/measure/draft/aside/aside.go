@@ -1,0 +1,106 @@
+// Package aside tells what a draft says beside its pours, to colleagues: what a drink costs,
+// what stock to order, what it comes to, how the last one was, and what it has none of.
+package aside
+
+import (
+	"slices"
+	"unicode"
+	"unicode/utf8"
+
+	"counterpour/flavor/measure/draft/token"
+)
+
+// marginWords stand before the share of a price that a bar keeps.
+var marginWords = token.Words(`gp margin markup`)
+
+// Price returns the tokens of the price whose sign, number or word stands at i, 0 and 0
+// if none does.
+func Price(toks []token.Token, i int) (from, to int) {
+	t := &toks[i]
+	numeral := func(k int) bool { return k >= 0 && k < len(toks) && toks[k].Kind == token.Numeral }
+	switch {
+	case money(t) && numeral(i+1):
+		from, to = i, i+2
+		if i > 0 && t.Glued && toks[i-1].Kind == token.Word && toks[i-1].End-toks[i-1].Start <= 3 { // "HK$118"
+			from--
+		}
+		return from, to
+	case money(t) && numeral(i-1):
+		return i - 1, i + 1
+	case (marginWords[t.Text] || costWords[t.Text] && alone(toks, i, 2)) && i+1 < len(toks) && (toks[i+1].Kind == token.Percent || numeral(i+1)):
+		return i, i + 2
+	}
+	return 0, 0
+}
+
+// alone reports whether so many tokens from i stand between signs.
+func alone(toks []token.Token, i, many int) bool {
+	return (i == 0 || toks[i-1].Kind == token.Mark) && (i+many >= len(toks) || toks[i+many].Kind == token.Mark)
+}
+
+// money reports whether a token is the sign of a currency.
+func money(t *token.Token) bool {
+	c, _ := utf8.DecodeRuneInString(t.Text)
+	return t.Kind == token.Mark && unicode.Is(unicode.Sc, c)
+}
+
+// What speaks of stock, of what the whole comes to, or of how a drink was, as sentences
+// of their own do.
+var (
+	stockUnits = token.Words(`bottle bottles btl btls case cases keg kegs crate crates box boxes pax guests covers heads ppl people`)
+	stockWords = token.Words(`order need needs make makes it so stock buy par left total pls please for have enough about roughly`)
+	wholeWords = token.Words(`total totals volume yield wet washline dilution`)
+	costWords  = token.Words(`cost costs costing price priced sells charge charged`)
+	conditions = token.Words(`if when once until unless after`)
+	// opinionBegins begin what somebody thought: "25 lemon (30 was too sour)" is a pour.
+	opinionBegins = token.Words(`the it that this last was i we they a my yesterday`)
+	tastedWords   = token.Words(`sweet sour strong weak dry bitter thin hot cold long short boozy sharp tart flat watery much little big`)
+)
+
+// Commentary reports whether a sentence holds numbers and pours nothing: "so 14 bottles
+// of fizz pls", "total 90 ml before dilution", "the 2 was too sweet".
+func Commentary(toks []token.Token) bool {
+	if len(toks) > 1 && (costWords[toks[0].Text] && toks[1].Kind == token.Numeral || toks[0].Kind == token.Numeral && conditions[toks[1].Text]) { // "costs 2.10 a pop", "86 if we run out"
+		return true
+	}
+	stock, ordered, whole, after := false, false, false, false
+	for i := range toks {
+		w := toks[i].Text
+		if (w == "these" || w == "them" || w == "those") && i > 1 && toks[i-1].Text == "of" && toks[i-2].Kind == token.Numeral { // "sold 20 of these"
+			return true
+		}
+		stock = stock || i > 0 && toks[i-1].Kind == token.Numeral && stockUnits[w]
+		ordered = ordered || stockWords[w]
+		whole = whole || i < 2 && wholeWords[w]
+		after = after || w == "dilution"
+		if toks[i].Kind == token.Numeral && i > 1 && !toks[i-1].Glued && toks[i-1].Is("'") && toks[i-2].Text == "since" { // "since '81"
+			return true
+		}
+		if w == "too" && opinionBegins[toks[0].Text] && i+1 < len(toks) && tastedWords[toks[i+1].Text] && i > 0 && toks[i-1].Kind == token.Word {
+			return true
+		}
+	}
+	return stock && ordered || whole && after
+}
+
+// SentenceEnd returns where the sentence ends that starts at from, its stop included.
+func SentenceEnd(toks []token.Token, from int) int {
+	for i := from; i < len(toks); i++ {
+		if t := &toks[i]; (t.Is(".") || t.Is("!") || t.Is("?") || t.Is(",") && Commentary(toks[i+1:])) && (i+1 == len(toks) || !toks[i+1].Glued) {
+			return i + 1
+		}
+	}
+	return len(toks)
+}
+
+// noneWords stand behind a label of which the drink has nothing.
+var noneWords = token.Words(`none nothing nil na nada keine kein niente rien`)
+
+// mostNone is the most tokens of such a line.
+const mostNone = 6
+
+// None reports whether a line says that there is none of something: "Top: none".
+func None(toks []token.Token) bool {
+	n := len(toks)
+	return n > 2 && n <= mostNone && noneWords[toks[n-1].Text] && toks[n-2].Kind == token.Mark && !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral })
+}

@@ -1,0 +1,254 @@
+package reading
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/parting"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// The first line of a draft may name the drink, pour something, or say how it is made: only
+// who knows the ingredients can tell.
+
+// firstLine decides whether the first line is a pour or the name of the drink,
+// where that depends on the ingredient, and makes a task of every line.
+func (r *resolver) firstLine() {
+	d := r.draft
+	lines := make([]*entry.Line, 0, len(d.Lines)+1)
+	if p := d.PerhapsPour; p != nil {
+		if f := r.book.Find(p.Name, naming.Place{Unit: p.Unit}); f.Firm() && f.Fault == nil && (p.Unit != flavor.Spritz || sprayed(f.Profile)) {
+			r.name = ""
+			r.note(measure.LineLocation(p.Number) + ": “" + p.Asked + "” is read as a pour; write \"" + draft.NamePrefix + " " + p.Asked + "\" if it is the name")
+			lines = append(lines, p)
+		}
+	}
+	for i := range d.Lines {
+		l := &d.Lines[i]
+		if i == 0 && l.PerhapsName && len(lines) == 0 && r.isName(l) {
+			if r.name != "" { // the name stands before the pours below
+				r.note(measure.LineLocation(l.Number) + ": “" + draft.StripBullet(l.Asked) + "” is skipped: “" + r.name + "” is read as the name of the drink")
+				lines = append(lines, nil)
+				continue
+			}
+			r.name = draft.StripBullet(l.Asked)
+			if len(d.Lines) > 1 {
+				r.note(measure.LineLocation(l.Number) + ": “" + r.name + "” is read as the name of the drink")
+			}
+			lines = append(lines, nil)
+			continue
+		}
+		lines = append(lines, l)
+	}
+	if s := d.ServingName; s != nil && d.Method == "" && (d.Service == "" || s.Service == "") {
+		r.name = ""
+		d.Method = s.Method
+		d.Service = cmp.Or(d.Service, s.Service)
+		d.Glass = cmp.Or(d.Glass, s.Glass)
+		r.note("“" + d.Name + "” is read as the method; write \"" + draft.NamePrefix + " " + d.Name + "\" if it is the name")
+	}
+	r.nameless()
+	for _, l := range lines {
+		if l != nil {
+			times := cmp.Or(l.Times, 1)
+			t := &task{line: l, unit: l.Unit, amount: l.Amount * times}
+			if l.Guessed || l.Measure == "measure" || l.Measure == "measures" {
+				t.infer(flavor.InferredAmount)
+			}
+			if l.NoAmount {
+				t.infer(flavor.InferredAmount)
+				t.notes = append(t.notes, amountNote(l))
+			}
+			r.tasks = append(r.tasks, t)
+		}
+	}
+}
+
+// sprayed reports whether bars spray an ingredient: a "rosé spritz" is a drink.
+func sprayed(p *flavor.Profile) bool {
+	part := p.Class.Part()
+	return part == flavor.PartBase || part == flavor.PartSeasoning && !p.Class.Solid() || p.Class == flavor.ClassAniseSpirit
+}
+
+// amountNote says what an amount that goes without saying is taken as.
+func amountNote(l *entry.Line) string {
+	if l.Unit == flavor.Top && l.UnitAt.Empty() {
+		return "“" + l.Asked + "” has no amount and is read as topping up"
+	}
+	return "“" + l.Asked + "” is read as one"
+}
+
+// measureless are words before a name that state no amount.
+var measureless = token.Words(`double single dbl sgl large small big treble triple half`)
+
+// nameless asks where the first line, which has no amount, is the name of an
+// ingredient and more likely a pour than the name of a drink: it is not written
+// like a name, or it is a spirit.
+func (r *resolver) nameless() {
+	d := r.draft
+	if r.name == "" || r.name != d.Name || d.Labelled || d.Titled {
+		return
+	}
+	first, _ := utf8.DecodeRuneInString(r.name)
+	lowly := unicode.IsLower(first) || d.Led
+	line := 1 + strings.Count(d.String()[:d.NameAt.Start], "\n")
+	if r.measuredName() {
+		r.askName(line, "%q names an ingredient beside an amount that cannot be read; write it such as \"2 oz London dry gin\", or \"%s %s\" if it is the name of the drink")
+		return
+	}
+	if r.unmeasured() && r.book.Mentions(r.name) {
+		r.askName(line, "%q names an ingredient and has no amount; write one before it, such as \"2 oz\", or \"%s %s\" if it is the name of the drink")
+		return
+	}
+	for part := range strings.SplitSeq(r.name, ",") {
+		p := r.measureless(part, lowly)
+		counted := r.countedIn(part)
+		if p = cmp.Or(counted, p); p == nil {
+			continue
+		}
+		if !lowly && counted == nil && p.Class.Part() != flavor.PartBase {
+			r.note(measure.LineLocation(line) + ": “" + r.name + "” is read as the name of the drink; write an amount before it to have it poured")
+			return
+		}
+		r.askName(line, "%q names an ingredient and has no amount; write one before it, such as \"2 oz\", or \"%s %s\" if it is the name of the drink")
+		return
+	}
+}
+
+// unmeasured reports whether a draft has pours, and states the amount of none.
+func (r *resolver) unmeasured() bool {
+	lines := r.draft.Lines
+	return len(lines) > 0 && !slices.ContainsFunc(lines, func(l entry.Line) bool { return !l.AmountAt.Empty() })
+}
+
+// askName asks whether the first line is a name, in words that quote it, the word for
+// a name, and it once more.
+func (r *resolver) askName(line int, ask string) {
+	f := measure.Invalid("amount", r.name, ask, r.name, draft.NamePrefix, r.name)
+	f.Location = measure.LineLocation(line)
+	r.found = append(r.found, f)
+}
+
+// measuredName reports whether a name begins with a number, or holds a measure, and
+// then names an ingredient: it is a pour whose amount cannot be read, such as "6Oml
+// gin" or "a good measure of cream".
+func (r *resolver) measuredName() bool {
+	toks := token.Lex(nil, r.name, 0, len(r.name))
+	for i := range toks[:max(0, len(toks)-1)] {
+		t := &toks[i]
+		amount := i == 0 && (t.Kind == token.Numeral || t.Kind == token.Ratio) || t.Kind == token.Word && unicode.IsLower(rune(r.name[t.Start])) && (parting.Measured(t) || serving.OtherMeasures[t.Text])
+		if amount && r.book.Mentions(r.name[toks[i+1].Start:]) {
+			return true
+		}
+	}
+	return false
+}
+
+// countedIn returns the ingredient that a number stands before in a name, as in
+// "peel of 1 orange"; nil if there is none.
+func (r *resolver) countedIn(name string) *flavor.Profile {
+	toks := token.Lex(nil, name, 0, len(name))
+	for i := 1; i+1 < len(toks); i++ {
+		if toks[i].Kind == token.Numeral && toks[i].Wrong == "" && toks[i+1].Kind == token.Word {
+			return r.measureless(name[toks[i+1].Start:], false)
+		}
+	}
+	return nil
+}
+
+// measureless returns the ingredient of a name that says no more than it and a word
+// that is no amount, shortened too if asked; nil if there is none.
+func (r *resolver) measureless(name string, shortened bool) *flavor.Profile {
+	words := strings.Fields(name)
+	for len(words) > 1 && (measureless[strings.ToLower(words[0])] || serving.OtherMeasures[strings.ToLower(words[0])]) {
+		words = words[1:]
+	}
+	whole := strings.Join(words, " ")
+	for _, n := range naming.Strip(whole) {
+		if !strings.HasSuffix(whole, n) { // "Rum OF" is no rum
+			continue
+		}
+		if p, _, ok := r.book.Named(n); ok {
+			return p
+		}
+		if f, ok := r.book.Short(flavor.NormaliseName(n), naming.Place{}, false); ok && shortened && f.Profile != nil {
+			return f.Profile
+		}
+	}
+	return nil
+}
+
+// isName reports whether a first line whose amount has no unit is a name.
+func (r *resolver) isName(l *entry.Line) bool {
+	if l.Whole != "" {
+		if _, _, ok := r.book.Named(l.Whole); ok {
+			return false
+		}
+	}
+	name := l.Name
+	if words := strings.Fields(name); len(words) > 1 && serving.OtherMeasures[strings.ToLower(words[len(words)-1])] {
+		name = strings.Join(words[:len(words)-1], " ") // "1 lager bottle"
+	}
+	f := r.book.Find(name, naming.Place{Unit: flavor.Piece, Amount: l.Amount})
+	if near, _, _ := r.slippedUnit(l); f.Firm() || near != nil {
+		return false
+	}
+	f = r.book.Find(l.Name, naming.Place{Unit: flavor.Ounce, Amount: l.Amount})
+	if f.Firm() || f.Fault != nil && f.Fault.Kind == flavor.ErrInvalid {
+		return false
+	}
+	switch {
+	case l.Amount >= leastNumberName && f.Profile == nil && r.smallBelow():
+		return true // "151 Swizzle"
+	case !l.Figures:
+		return true
+	case f.Profile != nil:
+		return false
+	case l.Amid:
+		return !r.book.Mentions(strings.ReplaceAll(l.Name, ",", " "))
+	case len(r.draft.Lines) > 1 && r.draft.Lines[1].Number == l.Number && r.book.Mentions(l.Name): // "vodka soda 1.5 + ..."
+		return false
+	case l.AmountAt.Start > l.NameAt.Start: // "try #3"
+		return !r.behind()
+	}
+	return !r.bareBelow() && !r.book.EndsInName(l.Name)
+}
+
+// leastNumberName is a number from which the first line is no pour of a drink whose other
+// numbers are ounces; common practice.
+const leastNumberName = 100
+
+// smallBelow reports whether every number below the first line is one of ounces.
+func (r *resolver) smallBelow() bool {
+	d := r.draft
+	return len(d.Lines) > 1 && !slices.ContainsFunc(d.Lines[1:], func(l entry.Line) bool { return l.Amount > mostOunces })
+}
+
+// behind reports whether a line below the first has its amount behind its name.
+func (r *resolver) behind() bool {
+	d := r.draft
+	return slices.ContainsFunc(d.Lines[1:], func(l entry.Line) bool { return l.AmountAt.Start > l.NameAt.Start && l.UnitAt.Empty() && !l.Amid })
+}
+
+// bareBelow reports whether a line below the first has a bare number too, so that
+// the first is more likely one of them than a name.
+func (r *resolver) bareBelow() bool {
+	d := r.draft
+	for i := range d.Lines[1:] {
+		if l := &d.Lines[1+i]; l.Figures && l.UnitAt.Empty() && l.Measure == "" {
+			if f := r.book.Find(l.Name, naming.Place{Unit: flavor.Ounce, Amount: l.Amount}); f.Firm() {
+				return true
+			}
+		}
+	}
+	return false
+}
