@@ -41,12 +41,12 @@ func (s *Snapshot) FindDrinks(ctx context.Context, q DrinkQuery) ([]Drink, error
 
 // weakEnough reports whether a drink is within a guest's limit on strength. A drink whose
 // strength cannot be worked out is not.
-func (s *Snapshot) weakEnough(d *Drink, guest *guest.Guest) bool {
-	if guest.MaxABV == 0 {
+func (s *Snapshot) weakEnough(d *Drink, g *guest.Guest) bool {
+	if g.MaxABV == 0 {
 		return true
 	}
 	r, err := s.Judge.Score(&d.Spec)
-	return err == nil && r.Drink.ABV <= guest.MaxABV
+	return err == nil && r.Drink.ABV <= g.MaxABV
 }
 
 // holds reports whether a drink matches: each word is part of its name or means one of

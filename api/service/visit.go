@@ -87,8 +87,8 @@ func (v *Visit) Cover(ctx context.Context, r PageCover) (*CoverAnswer, error) {
 
 // Nearest returns the drink of the menu nearest to a spec, among those that the stock can
 // pour and the guest may have; nil if there is none.
-func (v *Visit) Nearest(s *flavor.Spec, stock []*flavor.Profile, guest guest.Guest) (*cover.Offered, error) {
-	return v.now.Load().nearest(s, stock, guest)
+func (v *Visit) Nearest(s *flavor.Spec, stock []*flavor.Profile, g guest.Guest) (*cover.Offered, error) {
+	return v.now.Load().nearest(s, stock, g)
 }
 
 // Outs finds covers for a whole menu when bottles run out. Requests with the same content
@@ -164,8 +164,8 @@ func (v *Visit) Riff(ctx context.Context, r riff.Request) (*riff.Result, error) 
 }
 
 // Relatives returns the n proven drinks nearest to a spec that the guest may have.
-func (v *Visit) Relatives(s *flavor.Spec, n int, guest guest.Guest) ([]precedent.Relative, error) {
-	return v.now.Load().Station.Relatives(s, n, guest)
+func (v *Visit) Relatives(s *flavor.Spec, n int, g guest.Guest) ([]precedent.Relative, error) {
+	return v.now.Load().Station.Relatives(s, n, g)
 }
 
 // UseUp drafts drinks that use bottles up.

@@ -35,7 +35,7 @@ type Bar interface {
 	Cover(ctx context.Context, r CoverRequest) (*service.CoverAnswer, error)
 	// Nearest returns the drink of the menu nearest to a spec, among those that the stock
 	// can pour and the guest may have; nil if there is none.
-	Nearest(s *flavor.Spec, stock []*flavor.Profile, guest guest.Guest) (*cover.Offered, error)
+	Nearest(s *flavor.Spec, stock []*flavor.Profile, g guest.Guest) (*cover.Offered, error)
 	// Outs finds covers for a whole menu when bottles run out.
 	Outs(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error)
 	// Suggest returns up to limit ingredients whose name begins with prefix, the

@@ -18,7 +18,7 @@ type Riffer interface {
 	// Riff finds variations of a drink.
 	Riff(ctx context.Context, r riff.Request) (*riff.Result, error)
 	// Relatives returns the n proven drinks nearest to a spec that the guest may have.
-	Relatives(s *flavor.Spec, n int, guest guest.Guest) ([]precedent.Relative, error)
+	Relatives(s *flavor.Spec, n int, g guest.Guest) ([]precedent.Relative, error)
 	// UseUp drafts drinks that use up bottles.
 	UseUp(ctx context.Context, r useup.Request) (*useup.Result, error)
 	// Walk finds drinks that lie between two drinks.

@@ -95,11 +95,11 @@ func (p *pages) result(ctx context.Context, text string, s *flavor.Spec, f bench
 	if len(scored.Judgement.Fits) == 0 {
 		return nil, fmt.Errorf("%w: a score without a family", frame.ErrInternal)
 	}
-	best, guest := &scored.Judgement.Fits[0], f.Guest.Limits()
+	best, g := &scored.Judgement.Fits[0], f.Guest.Limits()
 	v := &resultView{Name: s.Name, Score: words.Points(scored.Judgement.Score),
 		Verdict: words.Verdict(scored.Verdict), Sentence: words.VerdictSentence(scored.Verdict, best.Tail()), Notes: s.Notes,
 		Guest: f.Guest.Line(), Family: p.family(scored.Judgement.Fits), Drawing: part.ScoredDrawing(p.bar, s, scored),
-		Numbers: numbersOf(scored), Allergens: part.AllergensOf(s, guest.Avoid), Cautions: p.bar.Cautions(s),
+		Numbers: numbersOf(scored), Allergens: part.AllergensOf(s, g.Avoid), Cautions: p.bar.Cautions(s),
 		Method: string(s.Method) + ", " + string(s.Service)}
 	if err := v.explain(p.bar, s); err != nil {
 		return nil, err
@@ -110,15 +110,15 @@ func (p *pages) result(ctx context.Context, text string, s *flavor.Spec, f bench
 	for i := range scored.Faults {
 		v.Faults = append(v.Faults, faultLine(&scored.Faults[i]))
 	}
-	fit := slices.DeleteFunc(slices.Clone(fixes), func(f balance.Fix) bool { return !f.Suits(&guest) })
+	fit := slices.DeleteFunc(slices.Clone(fixes), func(f balance.Fix) bool { return !f.Suits(&g) })
 	v.Fixes, v.Withheld, v.Sizes = fixViews(text, s, fit), len(fit) < len(fixes), sizesOf(text, s)
-	v.Clashes = append(v.Allergens.Clashes(), part.Unfit(s, scored.Drink.ABV, &guest)...)
+	v.Clashes = append(v.Allergens.Clashes(), part.Unfit(s, scored.Drink.ABV, &g)...)
 	if f.Missing != "" {
 		if v.Covers, err = p.covers(ctx, text, s, f); err != nil {
 			return nil, err
 		}
 	}
-	v.Pours = pourViews(s, &guest, v.Covers)
+	v.Pours = pourViews(s, &g, v.Covers)
 	return v, nil
 }
 
@@ -201,14 +201,14 @@ func fixViews(text string, s *flavor.Spec, fixes []balance.Fix) []fixView {
 	return out
 }
 
-func pourViews(s *flavor.Spec, guest *guest.Guest, covers *coversView) []pourView {
+func pourViews(s *flavor.Spec, g *guest.Guest, covers *coversView) []pourView {
 	var out []pourView
 	seen := map[string]int{}
 	for i := range s.Pours {
 		pour := &s.Pours[i]
 		p := pour.Profile
 		v := pourView{ID: p.ID, Key: p.ID, Amount: part.Amount(pour), Name: p.Name,
-			Marks: part.MarksLine(p), Avoided: !guest.Accepts(p), Out: covers != nil && covers.ID == p.ID}
+			Marks: part.MarksLine(p), Avoided: !g.Accepts(p), Out: covers != nil && covers.ID == p.ID}
 		if seen[p.ID]++; seen[p.ID] > 1 {
 			v.Key += fmt.Sprintf("-%d", seen[p.ID])
 		}

@@ -32,7 +32,7 @@ func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
 	if err := form.Parse(r); err != nil {
 		return err
 	}
-	guest, err := form.ReadGuest(r.Form)
+	g, err := form.ReadGuest(r.Form)
 	if err != nil {
 		return err
 	}
@@ -45,11 +45,11 @@ func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
 			if !r.PostForm.Has("back") {
 				to = "#drinks"
 			}
-			http.Redirect(w, r, again(guest.Address(boardPath), r)+to, http.StatusSeeOther)
+			http.Redirect(w, r, again(g.Address(boardPath), r)+to, http.StatusSeeOther)
 			return nil
 		}
 	}
-	v, err := p.boardOf(r.Context(), &guest)
+	v, err := p.boardOf(r.Context(), &g)
 	if err != nil {
 		return err
 	}
@@ -152,17 +152,17 @@ func versionOf(s *behind.Shift) string {
 }
 
 // boardOf works out the whole board.
-func (p *pages) boardOf(ctx context.Context, guest *form.Guest) (*boardView, error) {
+func (p *pages) boardOf(ctx context.Context, g *form.Guest) (*boardView, error) {
 	s, err := behind.ShiftOf(ctx, p.house)
 	if err != nil {
 		return nil, err
 	}
-	v := &boardView{About: p.house.About(), Version: versionOf(s), Guest: guest,
-		Here: guest.Address(boardPath), Specs: guest.Address("/specs"), Menu: len(s.Menu)}
+	v := &boardView{About: p.house.About(), Version: versionOf(s), Guest: g,
+		Here: g.Address(boardPath), Specs: g.Address("/specs"), Menu: len(s.Menu)}
 	since := outsSince(ctx, p.house)
 	v.shelve(s, since)
 	if len(s.Out) > 0 {
-		r, err := p.bar.Outs(ctx, menuRequest(s, guest.Limits()))
+		r, err := p.bar.Outs(ctx, menuRequest(s, g.Limits()))
 		if err != nil {
 			return nil, err
 		}
@@ -188,8 +188,8 @@ func (p *pages) offer(s *behind.Shift, t *cover.Touched, who *form.Guest) (*part
 	return part.OfferOf(s.Menu, near, who), nil
 }
 
-func menuRequest(s *behind.Shift, guest guest.Guest) cover.MenuRequest {
-	r := cover.MenuRequest{Out: s.Out, Stock: s.Stock, Guest: guest, Parts: part.MostParts, Tastings: s.Tastings}
+func menuRequest(s *behind.Shift, g guest.Guest) cover.MenuRequest {
+	r := cover.MenuRequest{Out: s.Out, Stock: s.Stock, Guest: g, Parts: part.MostParts, Tastings: s.Tastings}
 	for i := range s.Menu {
 		r.Specs = append(r.Specs, &s.Menu[i].Spec)
 	}

@@ -35,16 +35,16 @@ type labelView struct {
 // labelsFor finds the bottles that a guest must not have only until their labels are
 // read, and counts the drinks that are left out or lose a pour for nothing else.
 func (p *pages) labelsFor(s *behind.Shift, touched map[*flavor.Spec]*cover.Touched, who *form.Guest) (labelsView, error) {
-	guest := who.Limits()
+	g := who.Limits()
 	rows := map[*flavor.Profile]*labelView{}
 	waiting := 0
 	for i := range s.Menu {
 		spec := &s.Menu[i].Spec
-		unread := unreadIn(spec, touched[spec], &guest)
+		unread := unreadIn(spec, touched[spec], &g)
 		if len(unread) == 0 {
 			continue
 		}
-		if why, err := p.tooStrong(spec, &guest); err != nil || why != "" {
+		if why, err := p.tooStrong(spec, &g); err != nil || why != "" {
 			if err != nil {
 				return labelsView{}, err
 			}
@@ -53,7 +53,7 @@ func (p *pages) labelsFor(s *behind.Shift, touched map[*flavor.Spec]*cover.Touch
 		waiting++
 		for _, b := range unread {
 			if rows[b] == nil {
-				rows[b] = &labelView{Name: b.Name, Why: whyUnread(b, &guest), Address: labelAddress(b, who)}
+				rows[b] = &labelView{Name: b.Name, Why: whyUnread(b, &g), Address: labelAddress(b, who)}
 			}
 			rows[b].drinks++
 		}
@@ -71,20 +71,20 @@ func (p *pages) labelsFor(s *behind.Shift, touched map[*flavor.Spec]*cover.Touch
 }
 
 // whyUnread says what stands on record of a bottle whose label decides.
-func whyUnread(b *flavor.Profile, guest *guest.Guest) string {
-	if guest.IfCleared(b) {
+func whyUnread(b *flavor.Profile, g *guest.Guest) string {
+	if g.IfCleared(b) {
 		return "is not stated"
 	}
-	return guest.Objection(b)
+	return g.Objection(b)
 }
 
 // unreadIn lists the bottles of a drink, those that are missing aside, that a guest must
 // not have until their labels are read; none if anything else is in the guest's way.
-func unreadIn(s *flavor.Spec, t *cover.Touched, guest *guest.Guest) (unread []*flavor.Profile) {
+func unreadIn(s *flavor.Spec, t *cover.Touched, g *guest.Guest) (unread []*flavor.Profile) {
 	for _, b := range part.Bottles(s) {
 		switch {
-		case t != nil && slices.Contains(t.Missing, b), guest.Accepts(b):
-		case guest.LabelDecides(b):
+		case t != nil && slices.Contains(t.Missing, b), g.Accepts(b):
+		case g.LabelDecides(b):
 			unread = append(unread, b)
 		default:
 			return nil

@@ -105,7 +105,7 @@ func newTonightView(about, version string, x *wish) *tonightView {
 // has all that it pours.
 func (p *pages) drinkOf(m *behind.HouseSpec, t *cover.Touched, s *behind.Shift, who *form.Guest, since map[string]time.Time) (*tonightDrink, error) {
 	limits := who.Limits()
-	guest := &limits
+	g := &limits
 	d := &tonightDrink{Slug: m.Slug, Name: m.Spec.Name, Glass: string(m.Spec.Method) + ", " + string(m.Spec.Service), state: stateReady}
 	shown := part.SpecInUnits(p.house.Settings(), &m.Spec)
 	for i := range shown.Pours {
@@ -114,19 +114,19 @@ func (p *pages) drinkOf(m *behind.HouseSpec, t *cover.Touched, s *behind.Shift, 
 		d.Pours = append(d.Pours, tonightPour{ID: pour.Profile.ID, Amount: part.Amount(pour), Name: pour.Profile.Name, Out: lacks || s.IsOut(pour.Profile)})
 	}
 	if t != nil {
-		d.touch(t, guest, since)
+		d.touch(t, g, since)
 		// What the guest must not have anyway is not for want of a bottle.
 		if d.state != stateMissing || len(d.Left) == 0 {
 			return d, nil
 		}
 	}
-	if guest.MaxABV > 0 {
+	if g.MaxABV > 0 {
 		var err error
 		if d.Strength, err = part.Strength(p.bar, &m.Spec); err != nil && len(flavor.FaultsOf(err)) == 0 {
 			return nil, err
 		}
 	}
-	because, bottle, err := p.forbids(&m.Spec, guest)
+	because, bottle, err := p.forbids(&m.Spec, g)
 	if err != nil {
 		return nil, err
 	}
@@ -143,7 +143,7 @@ func (p *pages) drinkOf(m *behind.HouseSpec, t *cover.Touched, s *behind.Shift, 
 }
 
 // touch says in what state a drink is that lost a pour.
-func (d *tonightDrink) touch(t *cover.Touched, guest *guest.Guest, since map[string]time.Time) {
+func (d *tonightDrink) touch(t *cover.Touched, g *guest.Guest, since map[string]time.Time) {
 	var names []string
 	for _, b := range t.Missing {
 		names = append(names, b.Name)
@@ -156,25 +156,25 @@ func (d *tonightDrink) touch(t *cover.Touched, guest *guest.Guest, since map[str
 	if d.LeftOut != "" || t.Chosen >= 0 && !d.Far {
 		d.state = stateCovered
 	}
-	if len(t.Missing) == 1 && guest.Accepts(t.Missing[0]) {
+	if len(t.Missing) == 1 && g.Accepts(t.Missing[0]) {
 		d.Away = names[0]
 	}
 }
 
 // detail says what a drink that lost a pour is poured with instead.
 func (p *pages) detail(d *tonightDrink, s *behind.Shift, who *form.Guest) (err error) {
-	t, guest := d.touched, who.Limits()
+	t, g := d.touched, who.Limits()
 	if d.Offer, err = p.offer(s, t, who); err != nil {
 		return err
 	}
 	if t.Chosen >= 0 {
 		c := &t.Covers[t.Chosen]
-		if guest.MaxABV > 0 {
+		if g.MaxABV > 0 {
 			if d.Strength, err = part.Strength(p.bar, &c.Spec); err != nil {
 				return err
 			}
 		}
-		shown := part.CoverOf(p.house.Settings(), t.Spec, c, t.ScoreBefore, guest.Avoid)
+		shown := part.CoverOf(p.house.Settings(), t.Spec, c, t.ScoreBefore, g.Avoid)
 		d.Cover, d.Unbalanced = &shown, t.Unbalanced
 		if shown.Moved, err = part.DifferenceOf(p.bar, "moved-"+d.Slug, t.Spec, &c.Spec); err != nil {
 			return err
@@ -185,19 +185,19 @@ func (p *pages) detail(d *tonightDrink, s *behind.Shift, who *form.Guest) (err e
 
 // forbids says why a guest must not have a drink as it is written, empty if
 // nothing is in the way, and which bottle is if it is one.
-func (p *pages) forbids(s *flavor.Spec, guest *guest.Guest) (string, *flavor.Profile, error) {
+func (p *pages) forbids(s *flavor.Spec, g *guest.Guest) (string, *flavor.Profile, error) {
 	for _, b := range part.Bottles(s) {
-		if !guest.Accepts(b) {
-			return b.Name + " " + guest.Objection(b), b, nil
+		if !g.Accepts(b) {
+			return b.Name + " " + g.Objection(b), b, nil
 		}
 	}
-	why, err := p.tooStrong(s, guest)
+	why, err := p.tooStrong(s, g)
 	return why, nil, err
 }
 
 // tooStrong says that a drink is too strong for a guest with a limit, empty if it is not.
-func (p *pages) tooStrong(s *flavor.Spec, guest *guest.Guest) (string, error) {
-	if guest.MaxABV == 0 {
+func (p *pages) tooStrong(s *flavor.Spec, g *guest.Guest) (string, error) {
+	if g.MaxABV == 0 {
 		return "", nil
 	}
 	r, err := p.bar.Judge(s)
@@ -207,7 +207,7 @@ func (p *pages) tooStrong(s *flavor.Spec, guest *guest.Guest) (string, error) {
 		}
 		return "", err
 	}
-	if r.Drink.ABV > guest.MaxABV {
+	if r.Drink.ABV > g.MaxABV {
 		return words.Figure(r.Drink.ABV, 1) + "\u00a0% vol", nil
 	}
 	return "", nil

@@ -10,7 +10,7 @@ import (
 
 // Unfit lists what of a drink a guest must not have, besides allergens: animal products,
 // alcohol, and too high a strength. abv is that of the drink, in % vol.
-func Unfit(s *flavor.Spec, abv float64, guest *guest.Guest) []string {
+func Unfit(s *flavor.Spec, abv float64, g *guest.Guest) []string {
 	var out []string
 	say := func(what string, holds func(*flavor.Profile) bool) {
 		var from []string
@@ -23,15 +23,15 @@ func Unfit(s *flavor.Spec, abv float64, guest *guest.Guest) []string {
 			out = append(out, "holds "+what+" ("+words.List(from)+")")
 		}
 	}
-	for _, animal := range guest.NoAnimal {
+	for _, animal := range g.NoAnimal {
 		say(animal, func(b *flavor.Profile) bool { return slices.Contains(b.Animal, animal) })
 	}
 	switch {
-	case guest.NoTrace:
+	case g.NoTrace:
 		say("alcohol", func(b *flavor.Profile) bool { return b.ABV.Value > 0 })
-	case guest.NoAlcohol:
+	case g.NoAlcohol:
 		say("alcohol", func(b *flavor.Profile) bool { return b.ABV.Value > flavor.NoAlcoholABV })
-	case guest.TooStrong(abv):
+	case g.TooStrong(abv):
 		out = append(out, "comes to "+words.Figure(abv, 1)+"\u00a0% vol")
 	}
 	return out

@@ -132,8 +132,8 @@ func (p *pages) useUp(w http.ResponseWriter, r *http.Request) error {
 	}
 	bottles = append(bottles, named...)
 	v.Any = len(bottles) > 0
-	guest := v.Drinker.Limits()
-	t, ok, err := v.Most.hold(r.Context(), p, &guest)
+	g := v.Drinker.Limits()
+	t, ok, err := v.Most.hold(r.Context(), p, &g)
 	if err != nil {
 		return err
 	}
@@ -144,7 +144,7 @@ func (p *pages) useUp(w http.ResponseWriter, r *http.Request) error {
 	case len(v.NamesSays) > 0 || !ok:
 		status = http.StatusUnprocessableEntity
 	case v.Any:
-		if status, err = v.find(r.Context(), p, bottles, &guest, t); err != nil {
+		if status, err = v.find(r.Context(), p, bottles, &g, t); err != nil {
 			return err
 		}
 	}
@@ -213,8 +213,8 @@ func (v *useUpPage) named(p *pages) ([]*flavor.Profile, error) {
 	return out, nil
 }
 
-func (v *useUpPage) find(ctx context.Context, p *pages, bottles []*flavor.Profile, guest *guest.Guest, t *part.Tariff) (status int, err error) {
-	request := useup.Request{Bottles: bottles, Guest: *guest, System: measure.System(v.Unit), Limit: v.List.Limit, Seed: v.List.Seed}
+func (v *useUpPage) find(ctx context.Context, p *pages, bottles []*flavor.Profile, g *guest.Guest, t *part.Tariff) (status int, err error) {
+	request := useup.Request{Bottles: bottles, Guest: *g, System: measure.System(v.Unit), Limit: v.List.Limit, Seed: v.List.Seed}
 	if request.Stock, err = p.pourable(ctx, false); err != nil {
 		return 0, err
 	}

@@ -179,10 +179,10 @@ func (b Bar) Cover(_ context.Context, r behind.CoverRequest) (*service.CoverAnsw
 }
 
 // Nearest is the first example, if it can be poured for the guest.
-func (b Bar) Nearest(_ *flavor.Spec, stock []*flavor.Profile, guest guest.Guest) (*cover.Offered, error) {
+func (b Bar) Nearest(_ *flavor.Spec, stock []*flavor.Profile, g guest.Guest) (*cover.Offered, error) {
 	near := b.Examples()[0]
 	for _, p := range part.Bottles(&near) {
-		if !slices.Contains(stock, p) || !guest.Accepts(p) {
+		if !slices.Contains(stock, p) || !g.Accepts(p) {
 			return nil, nil
 		}
 	}

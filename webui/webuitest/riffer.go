@@ -49,14 +49,14 @@ func (b Bar) Riff(_ context.Context, r riff.Request) (*riff.Result, error) {
 	return out, nil
 }
 
-func (b Bar) Relatives(_ *flavor.Spec, n int, guest guest.Guest) ([]precedent.Relative, error) {
+func (b Bar) Relatives(_ *flavor.Spec, n int, g guest.Guest) ([]precedent.Relative, error) {
 	var out []precedent.Relative
 	for i, text := range []string{GoodDraft, "Nut Sour\n" + NutDraft} {
 		s, err := b.Read(text)
 		if err != nil {
 			return nil, err
 		}
-		if slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return !p.Profile.Avoids(guest.Avoid) }) || len(out) == n {
+		if slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return !p.Profile.Avoids(g.Avoid) }) || len(out) == n {
 			continue
 		}
 		out = append(out, precedent.Relative{Proven: template.Labelled{Spec: s, Family: "sour", Source: "An old book", Status: template.StatusRecalled}, Distance: float64(i) / 4})

@@ -31,15 +31,15 @@ type Limits struct {
 
 // NewLimits joins what a guest must not have and what they wish for. It fails if
 // either is not sound.
-func NewLimits(guest *guest.Guest, wishes []wish.Wish) (*Limits, error) {
-	if err := guest.Check(); err != nil {
+func NewLimits(g *guest.Guest, wishes []wish.Wish) (*Limits, error) {
+	if err := g.Check(); err != nil {
 		return nil, err
 	}
-	l := &Limits{Guest: *guest, maxABV: math.Inf(1)}
-	l.Guest.Avoid = slices.Clone(guest.Avoid)
-	l.Guest.NoAnimal = slices.Clone(guest.NoAnimal)
-	if guest.MaxABV > 0 {
-		l.maxABV = guest.MaxABV
+	l := &Limits{Guest: *g, maxABV: math.Inf(1)}
+	l.Guest.Avoid = slices.Clone(g.Avoid)
+	l.Guest.NoAnimal = slices.Clone(g.NoAnimal)
+	if g.MaxABV > 0 {
+		l.maxABV = g.MaxABV
 	}
 	for i := range wishes {
 		if err := l.add(&wishes[i]); err != nil {

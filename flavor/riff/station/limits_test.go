@@ -16,10 +16,10 @@ import (
 )
 
 // limits reads wishes as a bar with the whole catalogue does.
-func limits(t require.TestingT, b *bartest.Bar, guest guest.Guest, wishes ...string) *station.Limits {
+func limits(t require.TestingT, b *bartest.Bar, g guest.Guest, wishes ...string) *station.Limits {
 	read, err := wish.Parse(wishes, wish.NamesIn(b.Catalogue.Profiles()))
 	require.NoError(t, err, wishes)
-	l, err := station.NewLimits(&guest, read)
+	l, err := station.NewLimits(&g, read)
 	require.NoError(t, err, wishes)
 	return l
 }

@@ -10,15 +10,15 @@ import (
 // [precedent.Book.Relatives]. One that holds what the guest must not have is left out;
 // strength and cost are not looked at. It fails if n is below 1 or there is nothing in the
 // drink to weigh.
-func (s *Station) Relatives(d *flavor.Spec, n int, guest guest.Guest) ([]precedent.Relative, error) {
+func (s *Station) Relatives(d *flavor.Spec, n int, g guest.Guest) ([]precedent.Relative, error) {
 	if n < 1 {
 		return nil, flavor.Invalid("n", n, "%d is out of range; ask for at least one relative", n)
 	}
 	if err := CheckSpec(d); err != nil {
 		return nil, err
 	}
-	guest.MaxCost = 0 // nobody pours these now
-	may := Limits{Guest: guest}
+	g.MaxCost = 0 // nobody pours these now
+	may := Limits{Guest: g}
 	return s.book.Relatives(d, n, may.AcceptsAll)
 }
 
