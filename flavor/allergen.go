@@ -81,9 +81,9 @@ const (
 // Certainties lists them, the surest first.
 func Certainties() []Certainty { return []Certainty{Contains, MayContain, Unstated} }
 
-// Surer returns the surer of two certainties; the empty one, for an allergen
+// surer returns the surer of two certainties; the empty one, for an allergen
 // known to be absent, gives way to any.
-func Surer(a, b Certainty) Certainty {
+func surer(a, b Certainty) Certainty {
 	for _, c := range Certainties() {
 		if a == c || b == c {
 			return c
@@ -171,7 +171,7 @@ func (s *Spec) Allergens() []AllergenMark {
 		var certainty Certainty
 		for i := range s.Pours {
 			c, _ := s.Pours[i].Profile.Allergen(a)
-			certainty = Surer(certainty, c)
+			certainty = surer(certainty, c)
 		}
 		if certainty != "" {
 			out = append(out, AllergenMark{Allergen: a, Certainty: certainty})

@@ -186,7 +186,7 @@ func TestPowerAgainstTheBinomial(t *testing.T) {
 				for k := x; k <= n; k++ {
 					want += b.Prob(float64(k))
 				}
-				assert.InDelta(t, want, PowerOfTriangle(n, x, share), 1e-9, "n %d, x %d, share %v", n, x, share)
+				assert.InDelta(t, want, powerOfTriangle(n, x, share), 1e-9, "n %d, x %d, share %v", n, x, share)
 			}
 		}
 	}
@@ -198,7 +198,7 @@ func TestPlanTriangle(t *testing.T) {
 	assert.GreaterOrEqual(t, plan.Power, 0.9)
 	assert.LessOrEqual(t, plan.RealAlpha, 0.05)
 	fewer := plan.Tasters - 1
-	assert.Less(t, PowerOfTriangle(fewer, LeastRight(fewer, 0.05), 0.4), 0.9, "one fewer will not do")
+	assert.Less(t, powerOfTriangle(fewer, LeastRight(fewer, 0.05), 0.4), 0.9, "one fewer will not do")
 
 	plan, err = PlanTriangle(TriangleRequest{Tasters: 24, Seed: 8})
 	require.NoError(t, err)

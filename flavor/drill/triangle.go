@@ -60,7 +60,7 @@ func PlanTriangle(r TriangleRequest) (*Triangle, error) {
 	t := &Triangle{Tasters: r.Tasters, Alpha: r.Alpha, Share: r.Share}
 	if r.Tasters == 0 {
 		for n := leastTriangle; n <= MaxTriangle; n++ {
-			if PowerOfTriangle(n, LeastRight(n, r.Alpha), r.Share) >= r.Power {
+			if powerOfTriangle(n, LeastRight(n, r.Alpha), r.Share) >= r.Power {
 				t.Tasters = n
 				break
 			}
@@ -71,8 +71,8 @@ func PlanTriangle(r TriangleRequest) (*Triangle, error) {
 		}
 	}
 	t.LeastRight = LeastRight(t.Tasters, r.Alpha)
-	t.RealAlpha = PowerOfTriangle(t.Tasters, t.LeastRight, 0)
-	t.Power = PowerOfTriangle(t.Tasters, t.LeastRight, r.Share)
+	t.RealAlpha = powerOfTriangle(t.Tasters, t.LeastRight, 0)
+	t.Power = powerOfTriangle(t.Tasters, t.LeastRight, r.Share)
 	t.Servings = servings(t.Tasters, rand.New(rand.NewPCG(r.Seed, triangleStream)))
 	return t, nil
 }
@@ -117,10 +117,10 @@ func LeastRight(n int, alpha float64) int {
 	return n + 1
 }
 
-// PowerOfTriangle returns the probability of at least so many right answers of n
+// powerOfTriangle returns the probability of at least so many right answers of n
 // when a share of the tasters can tell and the others guess: p = share +
 // (1 − share)/3. With no share it is the alpha that the test really has.
-func PowerOfTriangle(n, leastRight int, share float64) float64 {
+func powerOfTriangle(n, leastRight int, share float64) float64 {
 	return tail(leastRight, n, share+(1-share)*guessing)
 }
 

@@ -312,9 +312,9 @@ func TestIceRefuses(t *testing.T) {
 	}
 	for _, v := range Vessels() {
 		require.NoError(t, Ice{Vessel: v}.Check())
-		assert.Equal(t, v == NoVessel, v.HeatJPerK() == 0)
+		assert.Equal(t, v == NoVessel, v.heatJPerK() == 0)
 	}
-	assert.Zero(t, Vessel("boot").HeatJPerK())
+	assert.Zero(t, Vessel("boot").heatJPerK())
 }
 
 func TestBalanceRefusesAndRests(t *testing.T) {

@@ -61,11 +61,11 @@ func intoWall(effusivity, areaM2, seconds float64) float64 {
 	return 2 * effusivity * areaM2 * math.Sqrt(seconds/math.Pi)
 }
 
-// HeatJPerK returns the heat capacity in J/K of the part of a vessel that cools
+// heatJPerK returns the heat capacity in J/K of the part of a vessel that cools
 // with one drink. Weights, areas and times are common practice: 300 g of steel in
 // two tins and 200 g in one; 12 s of shaking, 20 s of stirring, swizzling and
 // building, 15 s in the blender. It is 0 for a vessel that is not known.
-func (v Vessel) HeatJPerK() float64 {
+func (v Vessel) heatJPerK() float64 {
 	switch v {
 	case SteelShaker:
 		return 300 * steelHeat
@@ -213,7 +213,7 @@ func settingFor(m flavor.Method, s flavor.Service, i Ice) setting {
 	if i.Vessel != VesselOfMethod {
 		set.vessel = i.Vessel
 	}
-	set.vesselJ = set.vessel.HeatJPerK()
+	set.vesselJ = set.vessel.heatJPerK()
 	info := set.ice.info()
 	set.cools = info.cools
 	if i.Wetness == 0 && i.TemperatureC == 0 {

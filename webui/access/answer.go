@@ -29,8 +29,8 @@ func Local(next string) string {
 	return next
 }
 
-// LoginFor returns the address of the login page that returns to next afterwards.
-func LoginFor(next string) string {
+// loginFor returns the address of the login page that returns to next afterwards.
+func loginFor(next string) string {
 	if next = Local(next); next == "/" {
 		return LoginPath
 	}
@@ -52,10 +52,10 @@ func turnAway(w http.ResponseWriter, r *http.Request, token bool) {
 		refuse(w, http.StatusUnauthorized, "the token is not right; look in the file of passcodes, or make another with: counterpour house token")
 		return
 	case isFragment(r) && !isAPI:
-		w.Header().Set("HX-Redirect", LoginFor(shownPage(r)))
+		w.Header().Set("HX-Redirect", loginFor(shownPage(r)))
 	case isGet && !isAPI && strings.Contains(r.Header.Get("Accept"), "text/html"):
 		w.Header().Set("Cache-Control", "no-store")
-		http.Redirect(w, r, LoginFor(r.URL.RequestURI()), http.StatusSeeOther)
+		http.Redirect(w, r, loginFor(r.URL.RequestURI()), http.StatusSeeOther)
 		return
 	}
 	w.Header().Set("WWW-Authenticate", `Bearer realm="counterpour"`)

@@ -18,9 +18,9 @@ func TestLocal(t *testing.T) {
 	} {
 		assert.Equal(t, want, Local(next), "%q", next)
 	}
-	assert.Equal(t, "/login", LoginFor("/"))
-	assert.Equal(t, "/login", LoginFor("//elsewhere.example"))
-	assert.Equal(t, "/login?next=%2Fboard%3Favoid%3Dtree%2Bnuts", LoginFor("/board?avoid=tree+nuts"))
+	assert.Equal(t, "/login", loginFor("/"))
+	assert.Equal(t, "/login", loginFor("//elsewhere.example"))
+	assert.Equal(t, "/login?next=%2Fboard%3Favoid%3Dtree%2Bnuts", loginFor("/board?avoid=tree+nuts"))
 }
 
 // Wherever a browser is sent, it stays on this host, and does not come back to

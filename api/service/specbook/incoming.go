@@ -51,7 +51,7 @@ func (c *Book) TakeIn(ctx context.Context, by house.By, reading *exchange.Readin
 func unreserve(reading *exchange.Reading) {
 	for i, item := range reading.Items {
 		if s, ok := item.(house.Spec); ok && slices.Contains(reservedIDs, s.ID) {
-			s.ID = SpecID(s.ID)
+			s.ID = specID(s.ID)
 			reading.Items[i] = s
 		}
 	}

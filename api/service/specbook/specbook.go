@@ -26,8 +26,8 @@ type Book struct {
 // reservedIDs are ids that the addresses of pages and the API use for something else.
 var reservedIDs = []string{"print", "export", "import"}
 
-// SpecID returns the id of a new spec, derived from its name.
-func SpecID(name string) string {
+// specID returns the id of a new spec, derived from its name.
+func specID(name string) string {
 	id := house.IDOf(house.KindSpec, name)
 	if slices.Contains(reservedIDs, id) {
 		id += "-spec"
@@ -97,7 +97,7 @@ func (r *KeepRequest) id() string {
 	if r.Over != "" {
 		return r.Over
 	}
-	return SpecID(r.Draft.Name)
+	return specID(r.Draft.Name)
 }
 
 // Keep stores a draft as a spec. It returns a Rival and writes nothing if it would

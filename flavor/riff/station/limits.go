@@ -151,8 +151,8 @@ func (l *Limits) Unpriced(p *flavor.Profile) bool {
 	return any.Accepts(p)
 }
 
-// AcceptsAll reports whether every pour of a drink may be poured.
-func (l *Limits) AcceptsAll(s *flavor.Spec) bool {
+// acceptsAll reports whether every pour of a drink may be poured.
+func (l *Limits) acceptsAll(s *flavor.Spec) bool {
 	for i := range s.Pours {
 		if !l.Accepts(s.Pours[i].Profile) {
 			return false
@@ -177,7 +177,7 @@ const lessCost = 0.9
 // drink to be compared with are not among them.
 func (j *Job) Kept(s *Settled) bool {
 	l, d := j.Limits, s.Drink
-	if !l.AcceptsAll(&s.Spec) || d.ABV > l.maxABV || d.ABV < l.minABV {
+	if !l.acceptsAll(&s.Spec) || d.ABV > l.maxABV || d.ABV < l.minABV {
 		return false
 	}
 	if l.Guest.MaxCost > 0 && CostOf(&s.Spec, l.Guest.Prices) > l.Guest.MaxCost {

@@ -19,7 +19,7 @@ func (s *Station) Relatives(d *flavor.Spec, n int, g guest.Guest) ([]precedent.R
 	}
 	g.MaxCost = 0 // nobody pours these now
 	may := Limits{Guest: g}
-	return s.book.Relatives(d, n, may.AcceptsAll)
+	return s.book.Relatives(d, n, may.acceptsAll)
 }
 
 // Likeness is how much an item is in kind and smell what an ingredient is, 0 to 1.
