@@ -211,20 +211,6 @@ func changesBottle(text string) bool {
 	return slices.ContainsFunc(strings.Fields(strings.ToLower(text)), func(w string) bool { return alterations[strings.Trim(w, ",;.+")] })
 }
 
-// qualities are words of shorthand that say as often how something is.
-var qualities = token.Words(`sweet light dark white green yellow sparkling brine pink blanc aromatic london malt triple`)
-
-// EndsInName reports whether words end in the name of an ingredient.
-func (b *Book) EndsInName(text string) bool {
-	words := strings.Fields(text)
-	for n := 1; n <= LongestName && n < len(words); n++ {
-		if f := b.Find(strings.Join(words[len(words)-n:], " "), Place{Unit: flavor.Ounce}); f.Firm() {
-			return true
-		}
-	}
-	return false
-}
-
 // joined is a word that joins two names.
 var joined = regexp.MustCompile(`(?i) (&|and|\+) `)
 
@@ -241,23 +227,6 @@ func joinsTwo(p *flavor.Profile, written string) *flavor.Fault {
 		return nil
 	}
 	return measure.Invalid("ingredient", written, "%q may be two pours; write a line for each, or its name, such as %q", written, p.Name)
-}
-
-// Mentions reports whether words hold the name of an ingredient.
-func (b *Book) Mentions(text string) bool {
-	words := strings.Fields(text)
-	for i := range words {
-		for n := 1; n <= LongestName && i+n <= len(words); n++ {
-			name := strings.Trim(strings.Join(words[i:i+n], " "), ",;.()+&")
-			if _, _, ok := b.Named(name); ok {
-				return true
-			}
-			if key := flavor.NormaliseName(name); tongues[key] != "" || usual[key] != "" || len(key) >= shortestHeadless && shorthand[key] != "" && !qualities[key] {
-				return true
-			}
-		}
-	}
-	return false
 }
 
 // strengths are what bottles say of their strength or age.

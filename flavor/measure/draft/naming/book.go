@@ -3,14 +3,11 @@ package naming
 import (
 	"errors"
 	"fmt"
-	"iter"
-	"maps"
 	"slices"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/token"
 )
 
 // Finder finds the ingredient behind a written name. An unknown name is an
@@ -311,167 +308,6 @@ func (b *Book) Asks(key string, means []string, pl Place) *flavor.Fault {
 	return f
 }
 
-// Short returns what a shortened name means; headless allows it to lack the last
-// word of its name.
-func (b *Book) Short(key string, pl Place, headless bool) (Found, bool) {
-	tryKey := func(name string) (Found, bool) {
-		k := flavor.NormaliseName(name)
-		if f, ok := b.InPlace(k, pl, true); ok {
-			f.Inferred = f.Fault == nil
-			return f, true
-		}
-		if p, _, ok := b.Named(name); ok {
-			if f, ok := b.pressedForm(name, p, pl); ok {
-				return f, true
-			}
-			return Found{Profile: p, How: flavor.MatchAlias, As: name, Inferred: true}, true
-		}
-		return Found{}, false
-	}
-	if full, ok := shorthand[key]; ok {
-		if f, ok := tryKey(full); ok && (pl.ML() < mostDashed || len(key) >= leastClipped || f.Profile == nil || f.Profile.Class != flavor.ClassCocktailBitters) {
-			return f, true
-		}
-	}
-	for _, table := range []map[string]string{tongues, usual} {
-		if full, ok := table[key]; ok {
-			if f, ok := tryKey(full); ok {
-				return f, true
-			}
-		}
-	}
-	if f := b.Asks(key, askTongue[key], pl); f != nil {
-		return Found{Fault: f}, true
-	}
-	full, changed := Lengthen(key)
-	if changed {
-		if means, ok := shorthand[full]; ok {
-			full = means
-		}
-		if f, ok := tryKey(full); ok {
-			return f, true
-		}
-	}
-	if f, ok := b.inTongue(key, tryKey); ok {
-		return f, true
-	}
-	if words := strings.Fields(full); len(words) == 2 { // "amaro med"
-		if f, ok := tryKey(words[1] + " " + words[0]); ok && f.Fault == nil {
-			return f, true
-		}
-	}
-	if !headless {
-		return Found{}, false
-	}
-	return b.completed(full, key, pl)
-}
-
-// mostDashed is the mL from which two letters, such as "ab", are not bitters: those are
-// dashed; common practice.
-const mostDashed = 15.0
-
-// heads end the names of ingredients, and bars leave them out.
-var heads = []string{"liqueur", "syrup", "juice", "bitters", "vermouth", "sherry", "rum", "whiskey", "gin", "tequila", "brandy", "amaro", "aperitif", "cordial", "puree", "port", "vodka", "sugar"}
-
-// completed returns the one ingredient whose name is the written one and its head,
-// as in "green herbal" for a liqueur. Several are asked for.
-func (b *Book) completed(name, key string, pl Place) (Found, bool) {
-	if last := key[strings.LastIndexByte(key, ' ')+1:]; len(key) < shortestHeadless || slices.Contains(heads, key) || last != key && wholes[last] || !pl.Volume() && pl.Unit != flavor.Dash && !pl.Unit.Spoon() {
-		return Found{}, false
-	}
-	var hit Found
-	var means []string
-	for _, h := range heads {
-		p, _, ok := b.Named(name + " " + h)
-		if !ok || !pl.allows(p) || slices.Contains(means, p.Name) {
-			continue
-		}
-		means = append(means, p.Name)
-		hit = Found{Profile: p, How: flavor.MatchAlias, As: name + " " + h, Inferred: true}
-	}
-	if len(means) > 1 {
-		return Found{Fault: b.Asks(key, means, pl)}, true
-	}
-	return hit, len(means) == 1
-}
-
-// wholes end a name that lacks nothing: vegan cream is no liqueur.
-var wholes = token.Words(`cream butter milk yoghurt yogurt oil sauce water stock broth cheese`)
-
-const shortestHeadless = 4 // letters of a name without its head
-
-// slipOfWord returns what a word of the place means of which the written one is a slip
-// of one letter, where it is the only one.
-func (b *Book) slipOfWord(key string, pl Place) (Found, bool) {
-	if len(key) < leastClipped || strings.Contains(key, " ") || !pl.Volume() {
-		return Found{}, false
-	}
-	best := ""
-	for _, w := range volumeWords {
-		slipped := min(len(key), len(w)) >= leastSlipped && (swapped(key, w) || oneOff(key, w) || len(key) >= leastTwice && key[0] == w[0] && len(measure.Nearest(key, []measure.Spelling{{Written: w, Means: w}})) > 0)
-		if !slipped && !vowelless(key, w) {
-			continue
-		}
-		if best != "" && (byVolume[w] == "" || byVolume[best] != byVolume[w]) && !slices.Equal(askVolume[best], askVolume[w]) {
-			return Found{}, false
-		}
-		best = w
-	}
-	if best == "" {
-		return Found{}, false
-	}
-	f, ok := b.InPlace(best, pl, true)
-	if ok && f.Fault == nil {
-		f.How = flavor.MatchFuzzy
-	}
-	return f, ok
-}
-
-const (
-	leastSlipped = 5 // letters of a word in which a slip is forgiven
-	leastTwice   = 8 // letters of a word in which two are
-)
-
-// volumeWords are the single words of byVolume and askVolume in order.
-var volumeWords = func() []string {
-	var out []string
-	for _, words := range []iter.Seq[string]{maps.Keys(byVolume), maps.Keys(askVolume)} {
-		for w := range words {
-			if !strings.Contains(w, " ") {
-				out = append(out, w)
-			}
-		}
-	}
-	slices.Sort(out)
-	return slices.Compact(out)
-}()
-
-// swapped reports whether two neighbouring letters of a are swapped in b, and nothing
-// else differs.
-func swapped(a, b string) bool {
-	if len(a) != len(b) || a == b {
-		return false
-	}
-	i := 0
-	for a[i] == b[i] {
-		i++
-	}
-	return i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && a[i+2:] == b[i+2:]
-}
-
-// oneOff reports whether one letter amid b is missing in a, doubled or another.
-func oneOff(a, b string) bool {
-	i, j := 0, 0
-	for i < len(a) && i < len(b) && a[i] == b[i] {
-		i++
-	}
-	for j < len(a)-i && j < len(b)-i && a[len(a)-1-j] == b[len(b)-1-j] {
-		j++
-	}
-	lost, over := len(a)-i-j, len(b)-i-j
-	return i > 0 && j > 0 && lost <= 1 && over <= 1 && lost+over > 0
-}
-
 // unknown is the fault of a name that means nothing.
 func (b *Book) unknown(name string, pl Place) *flavor.Fault {
 	if f := b.either(name, pl); f != nil {
@@ -483,36 +319,4 @@ func (b *Book) unknown(name string, pl Place) *flavor.Fault {
 		said = "nearest: " + strings.Join(near, ", ")
 	}
 	return flavor.Unknown("ingredient", name, near, "unknown ingredient %q; %s", name, said)
-}
-
-// Mentioned returns the ingredients that words name, the longest names first.
-func (b *Book) Mentioned(text string) []*flavor.Profile {
-	words := strings.Fields(strings.NewReplacer("+", " ", "&", " ", ",", " ", "(", " ", ")", " ", ".", " ", ";", " ").Replace(text))
-	var out []*flavor.Profile
-	for i := 0; i < len(words); {
-		n := min(LongestName, len(words)-i)
-		for ; n > 0; n-- {
-			name := strings.Join(words[i:i+n], " ")
-			key := flavor.NormaliseName(name)
-			p, _, ok := b.Named(name)
-			if full, changed := Lengthen(key); !ok && changed {
-				p, _, ok = b.Named(full)
-			}
-			if !ok && stems[key] != "" {
-				p, _, ok = b.Named(stems[key])
-			}
-			if !ok && tongues[key] != "" {
-				p, _, ok = b.Named(tongues[key])
-			}
-			if !ok && len(key) >= shortestHeadless && !qualities[key] && shorthand[key] != "" {
-				p, _, ok = b.Named(shorthand[key])
-			}
-			if ok {
-				out = append(out, p)
-				break
-			}
-		}
-		i += max(n, 1)
-	}
-	return out
 }

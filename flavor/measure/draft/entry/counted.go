@@ -1,0 +1,79 @@
+package entry
+
+import (
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// PouredIn returns the first amount with its unit in words that are no pour, empty
+// if they hold none: an amount is never passed over.
+func PouredIn(toks []token.Token) string {
+	for i := range toks {
+		if toks[i].Kind != token.Numeral || toks[i].Wrong != "" {
+			continue
+		}
+		if IceFollows(toks[i+1:]) || i > 0 && IceOnly(toks[:i]) {
+			continue
+		}
+		if u, n := UnitAt(toks[i+1:]); n > 0 && i+1+n < len(toks) && toks[i+1+n].Kind == token.Word && (u.Jigger() || u.Spoon() || u == flavor.Dash || u == flavor.PartUnit) {
+			return toks[i].Text + " " + toks[i+1].Text + " " + toks[i+1+n].Text
+		}
+	}
+	return ""
+}
+
+// mostOfIce is the most words that say how much ice there is.
+const mostOfIce = 4
+
+// IceFollows reports whether the words behind a number say how much ice it is: "1 scoop
+// of ice", "120 g ice". Ice is no pour.
+func IceFollows(toks []token.Token) bool {
+	for n := 1; n <= min(mostOfIce, len(toks)) && toks[n-1].Kind == token.Word; n++ {
+		words := toks[:n]
+		if _, unit := UnitAt(words); unit > 0 {
+			words = words[unit:]
+		}
+		if len(words) > 0 && IceOnly(words) {
+			return true
+		}
+	}
+	return false
+}
+
+// CountedIn returns the first number before a word that is not known, or behind one with
+// nothing that it may count, empty if there is none.
+func CountedIn(toks []token.Token, unknown []token.Token) string {
+	if w := saidBehind(toks, unknown); w != "" {
+		return w
+	}
+	for i := range toks[1:] {
+		if toks[i].Kind == token.Numeral && !IceFollows(toks[i+1:]) && !(i > 0 && IceOnly(toks[:i])) && !serving.Times(toks[i+1].Text) && slices.ContainsFunc(unknown, func(t token.Token) bool { return t.Start == toks[i+1].Start }) {
+			return toks[i].Text + " " + toks[i+1].Text
+		}
+	}
+	return ""
+}
+
+// saidBehind returns the first number that stands behind a word that is not known and counts
+// nothing: "prosecco maybe 90 in a wine glass".
+func saidBehind(toks []token.Token, unknown []token.Token) string {
+	for i := 1; i+1 < len(toks); i++ {
+		if toks[i].Kind != token.Numeral || toks[i].Value < leastSaid || toks[i+1].Kind == token.Word && !Joins[toks[i+1].Text] {
+			continue
+		}
+		at := i - 1
+		if at > 0 && (LooseWords[toks[at].Text] || toks[at].Text == "maybe") {
+			at--
+		}
+		if !Joins[toks[at].Text] && slices.ContainsFunc(unknown, func(t token.Token) bool { return t.Start == toks[at].Start }) {
+			return toks[at].Text + " " + toks[i].Text
+		}
+	}
+	return ""
+}
+
+// leastSaid is the smallest number of millilitres of what is poured last; common practice.
+const leastSaid = 15

@@ -1,0 +1,71 @@
+package naming
+
+import (
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// qualities are words of shorthand that say as often how something is.
+var qualities = token.Words(`sweet light dark white green yellow sparkling brine pink blanc aromatic london malt triple`)
+
+// EndsInName reports whether words end in the name of an ingredient.
+func (b *Book) EndsInName(text string) bool {
+	words := strings.Fields(text)
+	for n := 1; n <= LongestName && n < len(words); n++ {
+		if f := b.Find(strings.Join(words[len(words)-n:], " "), Place{Unit: flavor.Ounce}); f.Firm() {
+			return true
+		}
+	}
+	return false
+}
+
+// Mentions reports whether words hold the name of an ingredient.
+func (b *Book) Mentions(text string) bool {
+	words := strings.Fields(text)
+	for i := range words {
+		for n := 1; n <= LongestName && i+n <= len(words); n++ {
+			name := strings.Trim(strings.Join(words[i:i+n], " "), ",;.()+&")
+			if _, _, ok := b.Named(name); ok {
+				return true
+			}
+			if key := flavor.NormaliseName(name); tongues[key] != "" || usual[key] != "" || len(key) >= shortestHeadless && shorthand[key] != "" && !qualities[key] {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// Mentioned returns the ingredients that words name, the longest names first.
+func (b *Book) Mentioned(text string) []*flavor.Profile {
+	words := strings.Fields(strings.NewReplacer("+", " ", "&", " ", ",", " ", "(", " ", ")", " ", ".", " ", ";", " ").Replace(text))
+	var out []*flavor.Profile
+	for i := 0; i < len(words); {
+		n := min(LongestName, len(words)-i)
+		for ; n > 0; n-- {
+			name := strings.Join(words[i:i+n], " ")
+			key := flavor.NormaliseName(name)
+			p, _, ok := b.Named(name)
+			if full, changed := Lengthen(key); !ok && changed {
+				p, _, ok = b.Named(full)
+			}
+			if !ok && stems[key] != "" {
+				p, _, ok = b.Named(stems[key])
+			}
+			if !ok && tongues[key] != "" {
+				p, _, ok = b.Named(tongues[key])
+			}
+			if !ok && len(key) >= shortestHeadless && !qualities[key] && shorthand[key] != "" {
+				p, _, ok = b.Named(shorthand[key])
+			}
+			if ok {
+				out = append(out, p)
+				break
+			}
+		}
+		i += max(n, 1)
+	}
+	return out
+}

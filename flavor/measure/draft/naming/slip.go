@@ -1,0 +1,83 @@
+package naming
+
+import (
+	"iter"
+	"maps"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+)
+
+// slipOfWord returns what a word of the place means of which the written one is a slip
+// of one letter, where it is the only one.
+func (b *Book) slipOfWord(key string, pl Place) (Found, bool) {
+	if len(key) < leastClipped || strings.Contains(key, " ") || !pl.Volume() {
+		return Found{}, false
+	}
+	best := ""
+	for _, w := range volumeWords {
+		slipped := min(len(key), len(w)) >= leastSlipped && (swapped(key, w) || oneOff(key, w) || len(key) >= leastTwice && key[0] == w[0] && len(measure.Nearest(key, []measure.Spelling{{Written: w, Means: w}})) > 0)
+		if !slipped && !vowelless(key, w) {
+			continue
+		}
+		if best != "" && (byVolume[w] == "" || byVolume[best] != byVolume[w]) && !slices.Equal(askVolume[best], askVolume[w]) {
+			return Found{}, false
+		}
+		best = w
+	}
+	if best == "" {
+		return Found{}, false
+	}
+	f, ok := b.InPlace(best, pl, true)
+	if ok && f.Fault == nil {
+		f.How = flavor.MatchFuzzy
+	}
+	return f, ok
+}
+
+const (
+	leastSlipped = 5 // letters of a word in which a slip is forgiven
+	leastTwice   = 8 // letters of a word in which two are
+)
+
+// volumeWords are the single words of byVolume and askVolume in order.
+var volumeWords = func() []string {
+	var out []string
+	for _, words := range []iter.Seq[string]{maps.Keys(byVolume), maps.Keys(askVolume)} {
+		for w := range words {
+			if !strings.Contains(w, " ") {
+				out = append(out, w)
+			}
+		}
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}()
+
+// swapped reports whether two neighbouring letters of a are swapped in b, and nothing
+// else differs.
+func swapped(a, b string) bool {
+	if len(a) != len(b) || a == b {
+		return false
+	}
+	i := 0
+	for a[i] == b[i] {
+		i++
+	}
+	return i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && a[i+2:] == b[i+2:]
+}
+
+// oneOff reports whether one letter amid b is missing in a, doubled or another.
+func oneOff(a, b string) bool {
+	i, j := 0, 0
+	for i < len(a) && i < len(b) && a[i] == b[i] {
+		i++
+	}
+	for j < len(a)-i && j < len(b)-i && a[len(a)-1-j] == b[len(b)-1-j] {
+		j++
+	}
+	lost, over := len(a)-i-j, len(b)-i-j
+	return i > 0 && j > 0 && lost <= 1 && over <= 1 && lost+over > 0
+}
