@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/sheet"
 	"counterpour/flavor/measure/draft/speech"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -26,7 +27,8 @@ type reader struct {
 	slashes  int            // that part the entries of a line
 	part     *entry.Written // how much a line says that a part is
 	sentence bool           // it is one that is read: what it tells comes after what others tell
-	apart    []int          // columns of a table that say nothing of what is poured
+	table    *sheet.Table   // whose rows these lines may be
+	tabled   string         // the drink that the rows above name
 	amends   bool           // the line takes back amounts of lines above
 	plainly  bool           // no name stands before the pours of the first line
 	toks     []token.Token
@@ -55,6 +57,7 @@ func (r *reader) line(n, from, to int) bool {
 // content reads a line without its remark.
 func (r *reader) content(n, from, to int) bool {
 	r.text = r.d.text
+	start := from
 	from, to = trimSpan(r.text, from, to)
 	if from == to {
 		if r.section == entry.LabelGarnish {
@@ -78,6 +81,12 @@ func (r *reader) content(n, from, to int) bool {
 		return len(r.d.Faults) < MaxFaults
 	}
 	r.toks = token.Lex(r.toks[:0], r.text, from, to)
+	if raw := (entry.Span{Start: start, End: to}); r.headsTable(n, raw) {
+		r.first = first
+		return true
+	} else if r.row(n, raw) {
+		return len(r.d.Faults) < MaxFaults && len(r.d.Lines) <= MaxPours
+	}
 	toks := unlist(r.unstruck(n, r.toks))
 	if len(toks) == 0 {
 		r.ruled(n, span)
@@ -85,7 +94,6 @@ func (r *reader) content(n, from, to int) bool {
 	}
 	if columns(toks) {
 		r.d.Headed = headOf(toks)
-		r.headsApart(from, toks)
 		r.first = first
 		r.entry(KindRemark, n, span)
 		return true
@@ -96,7 +104,6 @@ func (r *reader) content(n, from, to int) bool {
 		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+r.text[from:to]+"” is skipped: the amounts are taken as those of one drink")
 		return true
 	}
-	toks = r.withoutApart(from, toks)
 	if toks = r.unitsStated(toks); len(toks) == 0 {
 		r.first = first
 		r.entry(KindRemark, n, span)

@@ -1,7 +1,6 @@
 package draft
 
 import (
-	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -130,42 +129,6 @@ var columnWords = token.Words(`ingredient ingredients qty quantity amount unit u
 
 // sizeWords head the column of the one size that a house pours.
 var sizeWords = token.Words(`reg regular std standard`)
-
-// apartWords head columns that say nothing of what is poured.
-var apartWords = token.Words(`cost price notes note gp`)
-
-// cellsOf returns the column of each token, where tabs or upright strokes part them.
-func (r *reader) cellsOf(from int, toks []token.Token) []int {
-	out := make([]int, len(toks))
-	for i := range toks {
-		out[i] = strings.Count(r.text[from:toks[i].Start], "\t") + strings.Count(r.text[from:toks[i].Start], "|")
-	}
-	return out
-}
-
-// headsApart keeps the columns of a table that say nothing of what is poured.
-func (r *reader) headsApart(from int, toks []token.Token) {
-	r.apart = nil
-	for i, cell := range r.cellsOf(from, toks) {
-		if cell > 0 && apartWords[toks[i].Text] {
-			r.apart = append(r.apart, cell)
-		}
-	}
-}
-
-// withoutApart drops the cells of a row that say nothing of what is poured.
-func (r *reader) withoutApart(from int, toks []token.Token) []token.Token {
-	if r.apart == nil {
-		return toks
-	}
-	var out []token.Token
-	for i, cell := range r.cellsOf(from, toks) {
-		if !slices.Contains(r.apart, cell) {
-			out = append(out, toks[i])
-		}
-	}
-	return out
-}
 
 // columns reports whether a line names the columns of a table: "Ingredient,Qty,Unit".
 func columns(toks []token.Token) bool {

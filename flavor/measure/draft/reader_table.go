@@ -1,0 +1,146 @@
+package draft
+
+import (
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/sheet"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// headsTable keeps the head of a table, and is false if the line is none.
+func (r *reader) headsTable(n int, line entry.Span) bool {
+	t, ok := sheet.Head(r.text, line)
+	if !ok {
+		return false
+	}
+	r.table, r.d.Headed = t, t.Unit
+	if t.Sized != "" {
+		r.said.Notes = append(r.said.Notes, lineNote(n, "the amounts of “"+t.Sized+"” are read, and those of other sizes skipped"))
+	}
+	if len(t.Skipped) > 0 {
+		r.said.Notes = append(r.said.Notes, lineNote(n, "what stands under “"+strings.Join(t.Skipped, "”, “")+"” is skipped"))
+	}
+	r.entry(KindRemark, n, line)
+	return true
+}
+
+// row reads a line as a row of the table that is above it, and is false if it is none.
+func (r *reader) row(n int, line entry.Span) bool {
+	if r.table == nil {
+		return false
+	}
+	row, ok := r.table.Row(r.text, line)
+	if !ok {
+		return false
+	}
+	if len(row.Pours) == 1 && r.labelledRow(n, line, &row.Pours[0]) {
+		return true
+	}
+	if !row.Drink.Empty() && !r.drinkOfRow(n, row.Drink) {
+		return true
+	}
+	for i := range row.Pours {
+		if p := r.pourOfRow(n, &row.Pours[i]); len(p.toks) > 0 {
+			r.take(n, line, &p, false)
+		}
+	}
+	for _, c := range row.Said {
+		if toks := r.lex(c.At); len(toks) > 0 {
+			r.says(n, c.Label, toks)
+		}
+	}
+	return true
+}
+
+// says takes what a cell says of making and serving.
+func (r *reader) says(n int, l entry.Label, toks []token.Token) {
+	at := entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End}
+	if !r.labelled(n, at, l, toks) {
+		r.entries(n, at, toks, l == entry.LabelServing)
+	}
+}
+
+// labelledRow reads a row whose name is the label of what is said of making, and is false if
+// it is none: "Glass | coupe".
+func (r *reader) labelledRow(n int, line entry.Span, p *sheet.Pour) bool {
+	l := entry.Labels[strings.ToLower(strings.TrimRight(r.text[p.Name.Start:p.Name.End], ": "))]
+	toks := r.lex(entry.Span{Start: p.Amount.Start, End: line.End})
+	if l == entry.NoLabel || l == entry.LabelPours || len(toks) == 0 || entry.StartsAmount(toks) || p.Amount.Start < p.Name.Start {
+		return false
+	}
+	r.says(n, l, toks)
+	return true
+}
+
+// drinkOfRow takes the drink that a row names, and is false if the rows above are of
+// another one.
+func (r *reader) drinkOfRow(n int, at entry.Span) bool {
+	written := token.OneLine(r.text[at.Start:at.End])
+	switch {
+	case r.tabled == written:
+	case r.tabled != "":
+		r.unread(n, at, measure.Invalid("", written, "the rows above are of %q and this one is of %q; write one drink at a time", r.tabled, written))
+		return false
+	case r.d.Name == "":
+		r.setName(n, at)
+	default:
+		r.skips(n, r.lex(at))
+	}
+	r.tabled = written
+	return true
+}
+
+// lex returns the tokens of a stretch of the text.
+func (r *reader) lex(s entry.Span) []token.Token {
+	return entry.TrimMarks(unlist(token.Lex(nil, r.text, s.Start, s.End)))
+}
+
+// noAmount are the words that a cell has where nothing is poured.
+var noAmount = token.Words(`- – — 0 0.0 0.00 n/a na none nil x /`)
+
+// pourOfRow is the pour of a row; it is empty where the row says that nothing is poured.
+func (r *reader) pourOfRow(n int, c *sheet.Pour) piece {
+	name, amount := r.lex(c.Name), r.lex(c.Amount)
+	if written := strings.ToLower(r.text[c.Amount.Start:c.Amount.End]); noAmount[written] {
+		r.skips(n, name)
+		return piece{}
+	}
+	all := slices.Concat(name, amount)
+	slices.SortStableFunc(all, func(a, b token.Token) int { return a.Start - b.Start })
+	toks := all
+	if entry.StartsAmount(amount) && len(name) > 0 { // the amount first, so that a number in the name is none
+		if amount = slices.Concat(amount, r.lex(c.UnitAt)); entry.AmountAt(amount) == len(amount) {
+			toks = slices.Concat(amount, name)
+		}
+	}
+	p := piece{toks: all, sep: ";", pour: entry.Read(r.text, toks)}
+	p.pour.Of = all
+	r.underUnits(c, &p.pour)
+	return p
+}
+
+// underUnits gives a bare number the unit of its column, and holds it against the amount in
+// another column.
+func (r *reader) underUnits(c *sheet.Pour, p *entry.Written) {
+	if p.Shape != entry.ShapePour || p.Fault != nil {
+		return
+	}
+	if p.Unit == "" {
+		p.Unit = c.Unit
+	}
+	also := entry.Read(r.text, r.lex(c.Also))
+	if also.Shape != entry.ShapeAmount || also.Fault != nil {
+		return
+	}
+	if also.Unit == "" {
+		also.Unit = c.AlsoUnit
+	}
+	if p.Unit == "" && r.d.Headed != "" && also.Unit != flavor.Dash {
+		p.Unit = r.d.Headed
+	}
+	p.Agree(r.text, &also)
+}

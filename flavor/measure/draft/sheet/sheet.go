@@ -1,0 +1,246 @@
+package sheet
+
+import (
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/entry"
+)
+
+// Table is a table whose head was read.
+type Table struct {
+	Unit    flavor.Unit // that all its amounts are in, where its head says one for all
+	Skipped []string    // heads of columns that say nothing of what is poured, or of another size
+	Sized   string      // the head of the size that is read, where there are several
+
+	sign    string
+	columns []column
+	pairs   []pair
+}
+
+// pair are the columns of one pour; below 0 for none.
+type pair struct{ name, amount, also, unit int }
+
+// Cell is a stretch of a row.
+type Cell struct {
+	At    entry.Span
+	Label entry.Label // of what a cell says of making and serving
+}
+
+// Pour is a pour of a row: its name, and its amount, which is empty where none is written.
+type Pour struct {
+	Name, Amount, Also, UnitAt entry.Span
+	Unit                       flavor.Unit // that the head says of the amount, where it differs from the others'
+	AlsoUnit                   flavor.Unit // of the amount once more
+}
+
+// Row is a row of a table.
+type Row struct {
+	Drink entry.Span // the name of the drink, where a column holds it
+	Pours []Pour
+	Said  []Cell
+}
+
+// Head reads a line as the head of a table, and is false if it is none.
+func Head(text string, line entry.Span) (*Table, bool) {
+	sign := signOf(text[line.Start:line.End])
+	if sign == "" {
+		return nil, false
+	}
+	t := &Table{sign: sign}
+	known, strange := 0, 0
+	for _, c := range cells(text, line, sign) {
+		if len(t.columns) == 0 && sign == comma && columnOf(text[c.Start:c.End]).role == unknown {
+			return nil, false // most lines with a comma are no head
+		}
+		col := columnOf(text[c.Start:c.End])
+		switch {
+		case col.role != unknown:
+			known++
+		case c.End > c.Start:
+			strange++
+		}
+		t.columns = append(t.columns, col)
+	}
+	if known < leastKnown || strange > known/2 || sign == gap && strange > 0 || !t.has(amount) {
+		return nil, false
+	}
+	t.settle()
+	if !t.has(name) || !t.measures() {
+		return nil, false
+	}
+	t.pair()
+	return t, true
+}
+
+// leastKnown is the fewest columns that a head says something of.
+const leastKnown = 2
+
+func (t *Table) has(r role) bool {
+	return slices.ContainsFunc(t.columns, func(c column) bool { return c.role == r })
+}
+
+// measures reports whether some column is surely one of amounts: "top, dash" is none.
+func (t *Table) measures() bool {
+	return slices.ContainsFunc(t.columns, func(c column) bool { return c.role == amount && c.unit != flavor.Dash })
+}
+
+// settle says of columns that may hold one of two things which it is: "Name" is the drink
+// beside "Base", and the ingredient beside "oz".
+func (t *Table) settle() {
+	for i := range t.columns {
+		c := &t.columns[i]
+		switch {
+		case c.role == thing && (t.has(name) || i > 0 && t.has(drink)):
+			c.role = drink
+			if t.has(name) && i > 0 { // "Ingredient | Bottle | oz"
+				c.role = apart
+			}
+		case c.role == thing:
+			c.role = name
+		}
+	}
+	if !t.has(name) {
+		for i := range t.columns {
+			if t.columns[i].role == unknown {
+				t.columns[i].role = name
+				break
+			}
+		}
+	}
+	for i := range t.columns {
+		if c := &t.columns[i]; c.role == unknown {
+			c.role = apart
+		}
+	}
+	if t.has(name) {
+		return
+	}
+	if i := slices.IndexFunc(t.columns, func(c column) bool { return c.role == drink }); i >= 0 {
+		t.columns[i].role = name
+	} else if c := &t.columns[0]; c.role == amount && c.unit == "" && c.size == 0 { // "Spec | oz"
+		c.role = name
+	}
+}
+
+// pair finds the amounts of each name: behind it, or before it in a table that begins with
+// an amount.
+func (t *Table) pair() {
+	first := slices.IndexFunc(t.columns, func(c column) bool { return c.role == name || c.role == amount })
+	before := t.columns[first].role == amount
+	var names []int
+	for i := range t.columns {
+		if t.columns[i].role == name {
+			names = append(names, i)
+		}
+	}
+	for k, at := range names {
+		from, to := at, len(t.columns)
+		if k+1 < len(names) {
+			to = names[k+1]
+		}
+		if before {
+			from, to = 0, at
+			if k > 0 {
+				from = names[k-1]
+			}
+			if len(names) == 1 {
+				to = len(t.columns)
+			}
+		}
+		t.pairs = append(t.pairs, t.pairOf(at, from, to))
+	}
+	t.unitForAll()
+	for i := range t.columns {
+		c := &t.columns[i]
+		if c.role == apart && c.head != "" || c.role == amount && !slices.ContainsFunc(t.pairs, func(p pair) bool { return p.amount == i || p.also == i }) {
+			t.Skipped = append(t.Skipped, strings.TrimSpace(c.head))
+		}
+	}
+}
+
+// pairOf is the pair of the name at a column, whose amounts stand from one column to another.
+func (t *Table) pairOf(at, from, to int) pair {
+	p := pair{name: at, amount: -1, also: -1, unit: -1}
+	sized := 0
+	for i := from; i < to; i++ {
+		switch c := &t.columns[i]; {
+		case c.role == unit && p.unit < 0:
+			p.unit = i
+		case c.role != amount:
+		case p.amount < 0:
+			p.amount = i
+			sized = 1
+		case c.size > 0:
+			sized++
+			if was := &t.columns[p.amount]; was.size > 0 && c.size < was.size {
+				p.amount = i
+			}
+		case p.also < 0 && t.columns[p.amount].size == 0 && c.unit != "" && t.columns[p.amount].unit != "":
+			p.also = i
+		}
+	}
+	if sized > 1 {
+		t.Sized = strings.TrimSpace(t.columns[p.amount].head)
+	}
+	return p
+}
+
+// unitForAll keeps the unit that all columns of amounts are in.
+func (t *Table) unitForAll() {
+	for _, p := range t.pairs {
+		if p.amount < 0 {
+			continue
+		}
+		switch u := t.columns[p.amount].unit; {
+		case !u.Jigger() && u != flavor.PartUnit:
+		case t.Unit != "" && t.Unit != u:
+			t.Unit = ""
+			return
+		default:
+			t.Unit = u
+		}
+	}
+}
+
+// Row reads a line as a row of the table, and is false if it is none: it has another number
+// of cells, or no pour.
+func (t *Table) Row(text string, line entry.Span) (Row, bool) {
+	in := cells(text, line, t.sign)
+	if len(in) < leastKnown || len(in) > len(t.columns) && slices.ContainsFunc(in[len(t.columns):], filled) || t.sign == gap && len(in) != len(t.columns) {
+		return Row{}, false
+	}
+	var row Row
+	at := func(i int) entry.Span {
+		if i < 0 || i >= len(in) {
+			return entry.Span{}
+		}
+		return in[i]
+	}
+	for _, p := range t.pairs {
+		pour := Pour{Name: at(p.name), Amount: at(p.amount), Also: at(p.also), UnitAt: at(p.unit)}
+		if !filled(pour.Name) {
+			continue
+		}
+		if p.amount >= 0 && t.Unit == "" || p.amount >= 0 && t.columns[p.amount].unit != t.Unit {
+			pour.Unit = t.columns[p.amount].unit
+		}
+		if p.also >= 0 {
+			pour.AlsoUnit = t.columns[p.also].unit
+		}
+		row.Pours = append(row.Pours, pour)
+	}
+	for i := range min(len(in), len(t.columns)) {
+		switch c := &t.columns[i]; {
+		case !filled(in[i]):
+		case c.role == drink:
+			row.Drink = in[i]
+		case c.role == said:
+			row.Said = append(row.Said, Cell{in[i], c.label})
+		}
+	}
+	return row, slices.ContainsFunc(row.Pours, func(p Pour) bool { return filled(p.Amount) })
+}
+
+func filled(s entry.Span) bool { return !s.Empty() }
