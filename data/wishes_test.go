@@ -18,7 +18,7 @@ func TestCarriersHaveWhatIsWished(t *testing.T) {
 	carriers, err := c.Carriers()
 	require.NoError(t, err)
 	space := c.Space()
-	for _, word := range []string{"bitter", "sour", "salty", "umami", "nut", "coffee", "chocolate", "smoke", "herb", "mint", "ginger", "floral", "fruity"} {
+	for _, word := range []string{"bitter", "sour", "salty", "umami", "nut", "coffee", "chocolate", "smoke", "herb", "mint", "ginger", "floral", "fruity", "creamy", "coconutty", "citrus", "orange", "tropical", "funky", "orchard", "berry", "vanilla", "anise", "winey"} {
 		read, err := wish.Parse([]string{"more " + word}, nil)
 		require.NoError(t, err, word)
 		row := carriers.Of(&read[0])
@@ -28,8 +28,12 @@ func TestCarriersHaveWhatIsWished(t *testing.T) {
 				continue
 			}
 			has := 0.0
-			if v := space.PerML(p); read[0].Kind == wish.Sense {
+			v := space.PerML(p)
+			if read[0].Kind == wish.Sense {
 				has = v[read[0].Sense]
+			}
+			for _, s := range read[0].Or {
+				has += v[s]
 			}
 			for _, f := range read[0].Families {
 				has += p.Aroma[f]

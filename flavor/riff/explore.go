@@ -86,6 +86,9 @@ func (x *search) try(ctx context.Context, drafts []station.Draft) error {
 		}
 		x.work.Refit(&drafts[i].Spec)
 		key := station.KeyOf(&drafts[i].Spec)
+		if drafts[i].Turned {
+			key += " turned"
+		}
 		if x.seen[key] {
 			continue
 		}

@@ -5,7 +5,6 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/ratio"
-	"counterpour/flavor/riff/precedent"
 	"counterpour/flavor/riff/serve"
 	"counterpour/flavor/riff/station"
 )
@@ -21,6 +20,8 @@ func (w *work) variations(from *station.Parent) []station.Draft {
 	out = append(out, w.splits(from)...)
 	out = append(out, w.lengthened(from)...)
 	out = append(out, w.lightened(from)...)
+	out = append(out, w.turned(from)...)
+	out = append(out, w.thinned(from)...)
 	out = append(out, w.served(from)...)
 	out = append(out, w.added(from)...)
 	out = append(out, w.foamed(from)...)
@@ -126,7 +127,7 @@ func (w *work) lengthened(from *station.Parent) []station.Draft {
 		if stirred && it.Profile.Class.Shaken() && w.Toward(it, nil) <= 0 {
 			continue // what is stirred is lengthened with what is clear
 		}
-		if stirred && it.Profile.Sugar.Value >= sweetSoda && it.Per[ratio.Bitter] < bitterSoda && !w.Limits.Wished() {
+		if stirred && it.Profile.Sugar.Value >= sweetSoda && it.Per[ratio.Bitter] < bitterSoda && !w.Tastes(it.Profile) {
 			continue // and not with what is sweet and nothing else
 		}
 		if from.Spec.Service == flavor.Hot && !it.Profile.Class.Heated() {
@@ -145,50 +146,6 @@ func (w *work) lengthened(from *station.Parent) []station.Draft {
 			s.Method = flavor.Build
 		}
 		options = append(options, w.consider(from, s, KindLengthen, it, nil, nil))
-	}
-	return best(options, w.each)
-}
-
-// madeAfter is the likeness of smells from which a spirit without alcohol is made after one
-// that has it: that of juniper stands for gin, and for no cognac. Common practice, no source.
-const madeAfter = 0.5
-
-// lightened pours vermouth or a fortified wine, or where less strength is wished the spirit
-// without alcohol that is made after the base, in place of the base or of half of it.
-func (w *work) lightened(from *station.Parent) []station.Draft {
-	at := largest(&from.Spec, flavor.PartBase)
-	stirred := from.Spec.Method == flavor.Stir || from.Spec.Method == flavor.Throw
-	if at < 0 || from.Spec.Pours[at].Profile.ABV.Value <= station.LightABV || !stirred && !w.Limits.Lighter() {
-		return nil
-	}
-	old := &from.Spec.Pours[at]
-	var options []option
-	for i := range w.Shelf {
-		it := &w.Shelf[i]
-		wine := it.Profile.Class.Kin() == flavor.KinWine && it.Profile.Class != flavor.ClassWine
-		free := w.Limits.Lighter() && it.Part == flavor.PartBase && it.Profile.ABV.Value <= station.LightABV &&
-			precedent.Cosine(it.Profile.Aroma[:], old.Profile.Aroma[:]) >= madeAfter
-		if !wine && !free || station.Pours(&from.Spec, it.Profile) {
-			continue
-		}
-		whole, ok := station.Pour(it.Profile, it.Unit, old.ML)
-		half, fits := station.Pour(it.Profile, it.Unit, old.ML/2)
-		mine, snaps := station.Pour(old.Profile, old.Unit, old.ML/2)
-		if !ok || !fits || !snaps {
-			continue
-		}
-		if w.Limits.Lighter() {
-			s := from.Spec.Clone()
-			s.Pours[at] = whole
-			options = append(options, w.consider(from, s, KindLighter, it, old.Profile, old.Profile))
-		}
-		if min(mine.ML, half.ML) < station.LeastBaseML {
-			continue
-		}
-		s := from.Spec.Clone()
-		s.Pours[at] = mine
-		s.Pours = slices.Insert(s.Pours, at+1, half)
-		options = append(options, w.consider(from, s, KindLighter, it, nil, old.Profile))
 	}
 	return best(options, w.each)
 }

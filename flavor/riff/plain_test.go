@@ -78,6 +78,42 @@ func TestTheNearestMissIsTold(t *testing.T) {
 	assert.Empty(t, res.Misses)
 }
 
+// Where less strength is wished, a stirred drink is turned round, more wine than spirit: in
+// the list or beside it, however the strength is asked for. Common practice, no source.
+func TestAStirredDrinkIsTurnedRound(t *testing.T) {
+	b := bartest.New(t)
+	for _, wish := range []string{"lower in alcohol", "below 20 %"} {
+		spec, res := wishing(t, b, "2 oz gin\n1 oz dry vermouth\n1 dash orange bitters\nstir, up", wish)
+		all := res.Riffs
+		if res.Nearest != nil {
+			all = append(all, *res.Nearest)
+		}
+		assert.True(t, slices.ContainsFunc(all, func(x Riff) bool {
+			return ofItsOwn(&x.Spec, spec) && x.Spec.Pours[1].ML > x.Spec.Pours[0].ML
+		}), wish)
+	}
+}
+
+// Where one bottle alone meets a wish, it comes in a few times and not with every base.
+func TestOneIdeaIsNotAList(t *testing.T) {
+	b := bartest.New(t)
+	spec := b.Spec(t, "2 oz rye whiskey\n1 oz sweet vermouth\n2 dashes aromatic bitters\nstir, up")
+	toward, err := wish.Parse([]string{"nuttier"}, wish.NamesIn(b.Usual))
+	require.NoError(t, err)
+	sherry := b.Bottle(t, "amontillado sherry")
+	stock := append(b.Bottles(t, "bourbon", "cognac", "aged rum", "white rum", "pisco", "dry vermouth", "soda water"), sherry)
+	res, err := Vary(context.Background(), b.Station, Request{Spec: spec, Toward: toward, Stock: bartest.With(stock, spec)})
+	require.NoError(t, err)
+	times := 0
+	for i := range res.Riffs {
+		if station.Pours(&res.Riffs[i].Spec, sherry) {
+			times++
+		}
+	}
+	assert.Positive(t, times)
+	assert.LessOrEqual(t, times, 3)
+}
+
 // A list toward a wish meets it in several ways, not one way in several shirts: nothing
 // that came in is in all of five. Common practice, no source.
 func TestAListHasSeveralIdeas(t *testing.T) {

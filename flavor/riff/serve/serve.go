@@ -17,10 +17,10 @@ func Long(ml float64) bool { return ml >= longML }
 // Held is what of a drink decides how it is mixed and served.
 type Held struct {
 	// loose: herbs, fruit, coffee and cordials are shaken or not, as one likes
-	Foam, Cloudy, Milk, Loose, Coffee, Herb, Fizz, Soda bool
-	Sodas                                               int     // flavoured ones
-	Still                                               int     // pours that do not sparkle
-	SodaML, WineML, LengthML, AllML                     float64 // WineML is sparkling wine
+	Foam, Cloudy, Milk, Dairy, Loose, Coffee, Herb, Fizz, Soda bool
+	Sodas                                                      int     // flavoured ones
+	Still                                                      int     // pours that do not sparkle
+	SodaML, WineML, LengthML, AllML                            float64 // WineML is sparkling wine
 }
 
 // HeldBy reads off a drink what decides how it is mixed and served.
@@ -32,6 +32,7 @@ func HeldBy(s *flavor.Spec) Held {
 		h.AllML += p.ML
 		h.Foam = h.Foam || kin == flavor.KinFoam
 		h.Milk = h.Milk || kin == flavor.KinMilk || kin == flavor.KinCream
+		h.Dairy = h.Dairy || p.Profile.Class.Curdles()
 		h.Cloudy = h.Cloudy || p.Profile.Class.Shaken()
 		h.Herb = h.Herb || kin == flavor.KinHerb
 		h.Coffee = h.Coffee || p.Profile.Class == flavor.ClassCoffee
@@ -70,6 +71,7 @@ const (
 	whole      Slip = "herbs give little where they are stirred: shake, build or crush them"
 	bruised    Slip = "spirits alone are stirred, not shaken"
 	unmixed    Slip = "juice is shaken unless the drink is long"
+	churned    Slip = "cream is shaken or blended, not swizzled"
 	ungathered Slip = "a swizzle is on crushed ice"
 	bare       Slip = "a long drink needs length"
 	sparse     Slip = "what is topped with soda is not served up"
@@ -109,6 +111,7 @@ func SlipsOf(s *flavor.Spec) []Slip {
 	add(stirred && h.Herb, whole)
 	add(shaken && !h.Cloudy && !h.Loose, bruised)
 	add(s.Method == flavor.Swizzle && !h.Cloudy, bruised)
+	add(s.Method == flavor.Swizzle && h.Dairy, churned)
 	long := h.LengthML >= longML || h.Fizz
 	add(s.Method == flavor.Build && h.Cloudy && !h.Milk && !long && s.Service != flavor.Crushed, unmixed)
 	add(s.Method == flavor.Swizzle && s.Service != flavor.Crushed || stirred && s.Service == flavor.Crushed, ungathered)

@@ -345,6 +345,15 @@ func (j *Job) Toward(it *Item, old *flavor.Profile) (sum float64) {
 	return sum
 }
 
+// Tastes reports whether a wish for more of a taste or a smell leads to an ingredient; one
+// for a longer drink asks for no taste.
+func (j *Job) Tastes(p *flavor.Profile) bool {
+	return slices.ContainsFunc(j.Limits.Aims, func(a Aim) bool {
+		long := a.kind == wish.Sense && (a.sense == sense.Volume || a.sense == sense.Carbonation)
+		return a.Up && !long && a.leads(j.Station.Space, p, nil) > leastLead
+	})
+}
+
 // leastLead is how far an ingredient must lead toward a wish to be there for it.
 const leastLead = 0.1
 
@@ -380,9 +389,9 @@ func (j *Job) heightened(p *flavor.Profile) bool {
 	return j.From != nil && p.Class.Part() == flavor.PartSeasoning && Pours(j.From, p) && j.Carries(p)
 }
 
-// lessened reports whether an ingredient of the drink asked about brings what there should
+// Lessens reports whether an ingredient of the drink asked about brings what there should
 // be less of: no more of it is poured then.
-func (j *Job) lessened(p *flavor.Profile) bool {
+func (j *Job) Lessens(p *flavor.Profile) bool {
 	return j.From != nil && Pours(j.From, p) && slices.ContainsFunc(j.Limits.Aims, func(a Aim) bool {
 		return !a.Up && a.kind == wish.Sense && a.sense != sense.Volume && a.share(j.Station.Space, p) > leastLead
 	})

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"counterpour/flavor"
 	"counterpour/flavor/weigh"
 )
 
@@ -122,20 +123,40 @@ func ofWhole(pool []*Settled) []*Settled {
 
 // Choose picks up to limit riffs by maximal marginal relevance, none nearer than
 // [Job.LeastApart] to another; what brings in again what one of the list does stands
-// back.
+// back, and what brings in once more what mostTimes of them do is left out: a list is as
+// many ideas, and not one of them on every base.
 func (j *Job) Choose(pool []*Settled, limit int) []*Settled {
 	times := map[string]int{} // that an ingredient came in
-	came := func(s *Settled, each func(id string)) {
-		for i := range s.Spec.Pours {
-			if p := s.Spec.Pours[i].Profile; j.From != nil && !Pours(j.From, p) {
-				each(p.ID)
+	most := max(mostTimes, int(math.Ceil(mostTimesOf*float64(limit))))
+	return j.Pick(j.asAsked(ofWhole(pool)), limit, func(s *Settled) (cost float64) {
+		for _, p := range j.came(s) {
+			if times[p.ID] >= most && !j.Limits.Wants(p) && !j.stepsIn(p) {
+				return math.Inf(-1)
 			}
+			cost -= repeatCost * float64(times[p.ID])
+		}
+		return cost
+	}, func(s *Settled) {
+		for _, p := range j.came(s) {
+			times[p.ID]++
+		}
+	})
+}
+
+// How often one thing comes in anew in a list, and as a share of a long one.
+const (
+	mostTimes   = 3
+	mostTimesOf = 0.3
+)
+
+// came lists what a riff pours that the drink asked about does not.
+func (j *Job) came(s *Settled) (out []*flavor.Profile) {
+	for i := range s.Spec.Pours {
+		if p := s.Spec.Pours[i].Profile; j.From != nil && !Pours(j.From, p) {
+			out = append(out, p)
 		}
 	}
-	return j.Pick(j.asAsked(ofWhole(pool)), limit, func(s *Settled) (cost float64) {
-		came(s, func(id string) { cost -= repeatCost * float64(times[id]) })
-		return cost
-	}, func(s *Settled) { came(s, func(id string) { times[id]++ }) })
+	return out
 }
 
 // Pick is Choose with a bonus that each riff has at its turn; picked is told

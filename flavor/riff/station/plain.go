@@ -13,7 +13,7 @@ const leastPlain = 50.0
 // plain reports whether a drink is the one that wishes are held against in other amounts,
 // or without something: what a bartender tries first.
 func (j *Job) plain(s *Settled) bool {
-	if len(j.Limits.Aims) == 0 || s.Spec.Method != j.wished.spec.Method || s.Spec.Service != j.wished.spec.Service {
+	if !j.saysWhat() || s.Spec.Method != j.wished.spec.Method || s.Spec.Service != j.wished.spec.Service {
 		return false
 	}
 	for i := range s.Spec.Pours {
@@ -23,6 +23,10 @@ func (j *Job) plain(s *Settled) bool {
 	}
 	return true
 }
+
+// saysWhat reports whether a wish says what to change: more or less of something, or less
+// strength by whichever words.
+func (j *Job) saysWhat() bool { return len(j.Limits.Aims) > 0 || j.Limits.Lighter() }
 
 // Miss says what a drink that is told beside a list lacks to be in it.
 type Miss string
@@ -38,7 +42,7 @@ const (
 // any other way, or else what falls short of them least. It is nil if there are no
 // wishes, or nothing comes near.
 func (j *Job) NearestMiss(pool, near []*Settled) (*Settled, Miss) {
-	if len(j.Limits.Aims) == 0 || slices.ContainsFunc(pool, func(s *Settled) bool { return s.plain }) {
+	if !j.saysWhat() || slices.ContainsFunc(pool, func(s *Settled) bool { return s.plain }) {
 		return nil, ""
 	}
 	var plain, met, short *Settled

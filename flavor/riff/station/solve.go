@@ -21,6 +21,7 @@ type Draft struct {
 	Likely float64      // how much it looks like a proven drink, 0 to 1
 	Frame  *flavor.Spec // the proven drink that it stands on, nil if it stands on none
 	Rank   float64      // order in which drafts of a kind are settled
+	Turned bool         // it pours what its parent does, the larger pour as the smaller
 	// Least is the smallest pour of an ingredient, by id, that still does the work
 	// of what it stands for, in mL.
 	Least map[string]float64
@@ -140,7 +141,7 @@ func (s *solver) begin() {
 		if most, bound := s.ceiling[p.Profile.ID]; bound {
 			s.most[i] = min(s.most[i], max(most, p.ML))
 		}
-		if s.job.lessened(p.Profile) {
+		if s.job.Lessens(p.Profile) {
 			s.most[i] = min(s.most[i], max(p.ML, s.job.given(p.Profile)))
 		}
 		s.least[i] = max(s.job.LeastOf(p), s.floor[p.Profile.ID])
@@ -149,6 +150,9 @@ func (s *solver) begin() {
 		}
 		if s.job.keepsBase() && s.job.knownBy(p.Profile) {
 			s.least[i] = max(s.least[i], juiceKept*p.ML)
+		}
+		if s.job.standsOn(p.Profile) {
+			s.least[i] = max(s.least[i], wineKept*p.ML)
 		}
 		s.room += p.ML
 		if it, ok := s.job.Has(p.Profile); ok {
@@ -165,12 +169,19 @@ func (s *solver) begin() {
 const (
 	baseKept  = 0.75
 	juiceKept = 0.6
+	wineKept  = 0.5 // of each wine or liqueur that a drink without a spirit stands on
 )
 
 // knownBy reports whether the drink asked about is known by an ingredient that lengthens
 // it: most of what goes in is that, and it is no soda.
 func (j *Job) knownBy(p *flavor.Profile) bool {
 	return p.Class.Part() == flavor.PartLength && p.Class.Kin() != flavor.KinSparkling && 2*j.given(p) > j.From.VolumeML()
+}
+
+// standsOn reports whether the drink asked about stands on an ingredient for want of a
+// spirit: what is poured beside it is no drop of it.
+func (j *Job) standsOn(p *flavor.Profile) bool {
+	return j.From != nil && p.Class.Part() == flavor.PartModifier && j.given(p) >= leastPourML && !slices.ContainsFunc(j.From.Pours, func(x flavor.Pour) bool { return precedent.IsBase(x.Profile) })
 }
 
 // keepsBase reports whether a base stays about as it is: where a wish for more or less

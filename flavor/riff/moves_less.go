@@ -1,0 +1,115 @@
+package riff
+
+import (
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/riff/precedent"
+	"counterpour/flavor/riff/station"
+)
+
+// madeAfter is the likeness of smells from which a spirit without alcohol is made after one
+// that has it: that of juniper stands for gin, and for no cognac. Common practice, no source.
+const madeAfter = 0.5
+
+// lightened pours vermouth or a fortified wine, or where less strength is wished the spirit
+// without alcohol that is made after the base, in place of the base or of half of it.
+func (w *work) lightened(from *station.Parent) []station.Draft {
+	at := largest(&from.Spec, flavor.PartBase)
+	stirred := from.Spec.Method == flavor.Stir || from.Spec.Method == flavor.Throw
+	if at < 0 || from.Spec.Pours[at].Profile.ABV.Value <= station.LightABV || !stirred && !w.Limits.Lighter() {
+		return nil
+	}
+	old := &from.Spec.Pours[at]
+	var options []option
+	for i := range w.Shelf {
+		it := &w.Shelf[i]
+		wine := it.Profile.Class.Kin() == flavor.KinWine && it.Profile.Class != flavor.ClassWine
+		free := w.Limits.Lighter() && it.Part == flavor.PartBase && it.Profile.ABV.Value <= station.LightABV &&
+			precedent.Cosine(it.Profile.Aroma[:], old.Profile.Aroma[:]) >= madeAfter
+		if !wine && !free || station.Pours(&from.Spec, it.Profile) {
+			continue
+		}
+		whole, ok := station.Pour(it.Profile, it.Unit, old.ML)
+		half, fits := station.Pour(it.Profile, it.Unit, old.ML/2)
+		mine, snaps := station.Pour(old.Profile, old.Unit, old.ML/2)
+		if !ok || !fits || !snaps {
+			continue
+		}
+		if w.Limits.Lighter() {
+			s := from.Spec.Clone()
+			s.Pours[at] = whole
+			options = append(options, w.consider(from, s, KindLighter, it, old.Profile, old.Profile))
+		}
+		if min(mine.ML, half.ML) < station.LeastBaseML {
+			continue
+		}
+		s := from.Spec.Clone()
+		s.Pours[at] = mine
+		s.Pours = slices.Insert(s.Pours, at+1, half)
+		options = append(options, w.consider(from, s, KindLighter, it, nil, old.Profile))
+	}
+	return best(options, w.each)
+}
+
+// turned pours the base and the largest wine beside it the other way round, where less
+// strength is wished: one of gin to two of vermouth. Common practice, no source.
+func (w *work) turned(from *station.Parent) []station.Draft {
+	base := largest(&from.Spec, flavor.PartBase)
+	if base < 0 || !w.Limits.Lighter() {
+		return nil
+	}
+	wine := -1
+	for i := range from.Spec.Pours {
+		p := &from.Spec.Pours[i]
+		if p.Profile.Class.Kin() == flavor.KinWine && p.ML < from.Spec.Pours[base].ML && (wine < 0 || p.ML > from.Spec.Pours[wine].ML) {
+			wine = i
+		}
+	}
+	if wine < 0 {
+		return nil
+	}
+	strong, mild := &from.Spec.Pours[base], &from.Spec.Pours[wine]
+	less, ok := station.Pour(strong.Profile, strong.Unit, max(mild.ML, station.LeastBaseML))
+	more, fits := station.Pour(mild.Profile, mild.Unit, min(strong.ML, w.MostUsual(mild.Profile)))
+	if !ok || !fits {
+		return nil
+	}
+	s := from.Spec.Clone()
+	s.Pours[base], s.Pours[wine] = less, more
+	likely := from.Likely()
+	return []station.Draft{{Spec: s, Kind: KindLighter, Moves: from.Moves + 1, Lost: from.Lost, Likely: likely, Rank: likely, Turned: true,
+		Least: map[string]float64{less.Profile.ID: station.LeastBaseML}, Most: map[string]float64{less.Profile.ID: less.ML}}}
+}
+
+// thinned pours plain soda in place of half of a sweet one, where there should be less of
+// what the sweet one has. Common practice, no source.
+func (w *work) thinned(from *station.Parent) []station.Draft {
+	at := slices.IndexFunc(from.Spec.Pours, func(p flavor.Pour) bool {
+		return p.Profile.Class == flavor.ClassSoda && p.Profile.Sugar.Value >= sweetSoda && w.Lessens(p.Profile)
+	})
+	if at < 0 {
+		return nil
+	}
+	old := &from.Spec.Pours[at]
+	var options []option
+	for i := range w.Shelf {
+		it := &w.Shelf[i]
+		if it.Profile.Class != flavor.ClassSoda || !it.Profile.Carbonated || it.Profile.Sugar.Value > 0 || station.Pours(&from.Spec, it.Profile) {
+			continue
+		}
+		half, ok := station.Pour(old.Profile, old.Unit, old.ML/2)
+		plain, fits := station.Pour(it.Profile, it.Unit, old.ML/2)
+		if !ok || !fits {
+			continue
+		}
+		s := from.Spec.Clone()
+		s.Pours[at] = half
+		s.Pours = slices.Insert(s.Pours, at+1, plain)
+		options = append(options, w.consider(from, s, KindLength, it, nil, old.Profile))
+	}
+	return best(options, thinnedTried)
+}
+
+// thinnedTried is how many plain sodas are tried in place of half of a sweet one.
+const thinnedTried = 2
