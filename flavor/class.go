@@ -122,7 +122,6 @@ const (
 	cut                        // kept out of a batch where it is counted: cut fruit browns
 	fizzy                      // usually carbonated; a profile says whether it is
 	tap                        // comes from the tap and costs nothing
-	heated                     // a hot drink is made hot with it
 	smooth                     // a drink is shaken for it, with no need of juice
 	mild                       // much of what it tastes of goes with the strainer
 	brewed                     // fermented and drunk by the glass: no soda stands for it, nor it for one
@@ -152,58 +151,59 @@ type classInfo struct {
 	// aromatic bitters, extracts, saline of 20 %, pepper, mint, brine, berries; 1 for the rest.
 	strength float64
 	abv      float64 // % vol of what bottles of it without alcohol stand for; 0 if for nothing that has any
+	hotC     float64 // °C at which it goes into a hot drink that it heats: water that has boiled, brews, steamed milk, warmed wine; 0 if it heats none
 	traits   traits
 	niche    Niche
 }
 
 var classes = []classInfo{
-	{ClassGin, PartBase, KinSpirit, ByJigger, 75, 1, 0, hued, NicheAny},
-	{ClassVodka, PartBase, KinSpirit, ByJigger, 75, 1, 0, hued, NicheAny},
-	{ClassWhiskey, PartBase, KinSpirit, ByJigger, 75, 1, 0, hued, NicheAny},
-	{ClassRum, PartBase, KinSpirit, ByJigger, 75, 1, 0, hued, NicheAny},
-	{ClassAgaveSpirit, PartBase, KinSpirit, ByJigger, 75, 1, 0, hued, NicheAny},
-	{ClassBrandy, PartBase, KinSpirit, ByJigger, 75, 1, 0, hued, NicheAny},
-	{ClassFruitSpirit, PartBase, KinSpirit, ByJigger, 60, 1, 0, hued, NicheAny},
-	{ClassAniseSpirit, PartModifier, KinAnise, ByJigger, 15, 1, 0, 0, NicheAny},
-	{ClassOtherSpirit, PartBase, KinSpirit, ByJigger, 60, 1, 0, hued, NicheAny},
-	{ClassLiqueur, PartModifier, KinLiqueur, ByJigger, 45, 1, 0, 0, NicheAny},
-	{ClassCreamLiqueur, PartModifier, KinCream, ByJigger, 60, 1, 0, cloudy | curdles | smooth, NicheCream},
-	{ClassBitterAperitif, PartModifier, KinBitter, ByJigger, 60, 1, 0, 0, NicheAny},
-	{ClassAmaro, PartModifier, KinBitter, ByJigger, 60, 1, 0, 0, NicheAny},
-	{ClassVermouth, PartModifier, KinWine, ByJigger, 90, 1, 0, hued, NicheAny},
-	{ClassAromatisedWine, PartModifier, KinWine, ByJigger, 90, 1, 0, hued, NicheAny},
-	{ClassFortifiedWine, PartModifier, KinWine, ByJigger, 90, 1, 0, hued, NicheAny},
-	{ClassWine, PartModifier, KinWine, ByJigger, 150, 1, 12.5, hued | heated, NicheAny},
-	{ClassSparklingWine, PartLength, KinSparkling, ByJigger, 150, 1, 11.5, fizzy | hued, NicheAny},
-	{ClassBeer, PartLength, KinSparkling, ByJigger, 180, 1, 5, fizzy | brewed | hued | heated, NicheBeer},
-	{ClassCider, PartLength, KinSparkling, ByJigger, 180, 1, 5, fizzy | brewed | hued | heated, NicheBeer},
-	{ClassCocktailBitters, PartSeasoning, KinBitters, ByDash, 3.2, 180, 0, 0, NicheAny},
-	{ClassTincture, PartSeasoning, KinBitters, ByDash, 1.6, 85, 0, 0, NicheAny},
-	{ClassSyrup, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, NicheAny},
-	{ClassSpicedSyrup, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, NicheAny},
-	{ClassFruitSyrup, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, NicheAny},
-	{ClassCordial, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, NicheAny},
-	{ClassSugar, PartSweetener, KinSweetener, ByGram, 12, 1, 0, solid, NicheAny},
-	{ClassSourJuice, PartSour, KinSourJuice, ByJigger, 45, 1, 0, cloudy, NicheSour},
-	{ClassJuice, PartLength, KinJuice, ByJigger, 120, 1, 0, cloudy | heated, NichePlant},
-	{ClassPuree, PartLength, KinFruit, ByJigger, 60, 1, 0, cloudy, NichePlant},
-	{ClassFruit, PartSeasoning, KinFruit, ByPiece, 40, 10, 0, solid | cut | mild, NichePlant},
-	{ClassFreshHerb, PartSeasoning, KinHerb, ByPiece, 8, 100, 0, solid | fixed | apart | mild, NichePlant},
-	{ClassSpice, PartSeasoning, KinSpice, ByPiece, 1, 250, 0, solid | fixed, NicheSavoury},
-	{ClassDairy, PartTexture, KinMilk, ByJigger, 120, 1, 0, cloudy | curdles | heated | smooth, NicheCream},
-	{ClassPlantMilk, PartTexture, KinMilk, ByJigger, 60, 1, 0, cloudy | heated | smooth, NicheCream},
-	{ClassEgg, PartTexture, KinFoam, ByPiece, 50, 1, 0, cloudy | fixed | apart, NicheFoam},
-	{ClassFoam, PartTexture, KinFoam, ByJigger, 30, 1, 0, cloudy | fixed | apart, NicheFoam},
-	{ClassSoda, PartLength, KinSparkling, ByJigger, 180, 1, 0, fizzy | hued, NicheAny},
-	{ClassTea, PartLength, KinTea, ByJigger, 150, 1, 0, heated, NichePlant},
-	{ClassCoffee, PartLength, KinTea, ByJigger, 150, 1, 0, heated | smooth, NichePlant},
-	{ClassWater, PartLength, KinTea, ByJigger, 120, 1, 0, tap | heated, NicheWater},
-	{ClassVinegar, PartSour, KinSharp, ByJigger, 7.5, 1, 0, cloudy, NicheSour},
-	{ClassShrub, PartSour, KinSharp, ByJigger, 45, 1, 0, cloudy, NicheSour},
-	{ClassAcid, PartSour, KinSharp, ByJigger, 15, 1, 0, cloudy, NicheSour},
-	{ClassSaline, PartSeasoning, KinSaline, ByDash, 1, 77, 0, fixed, NicheSavoury},
-	{ClassSavoury, PartSeasoning, KinSavoury, ByDash, 5, 28, 0, fixed | heated, NicheSavoury},
-	{ClassAlcoholFree, PartBase, KinSpirit, ByJigger, 75, 1, 40, 0, NicheAny},
+	{ClassGin, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued, NicheAny},
+	{ClassVodka, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued, NicheAny},
+	{ClassWhiskey, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued, NicheAny},
+	{ClassRum, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued, NicheAny},
+	{ClassAgaveSpirit, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued, NicheAny},
+	{ClassBrandy, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued, NicheAny},
+	{ClassFruitSpirit, PartBase, KinSpirit, ByJigger, 60, 1, 0, 0, hued, NicheAny},
+	{ClassAniseSpirit, PartModifier, KinAnise, ByJigger, 15, 1, 0, 0, 0, NicheAny},
+	{ClassOtherSpirit, PartBase, KinSpirit, ByJigger, 60, 1, 0, 0, hued, NicheAny},
+	{ClassLiqueur, PartModifier, KinLiqueur, ByJigger, 45, 1, 0, 0, 0, NicheAny},
+	{ClassCreamLiqueur, PartModifier, KinCream, ByJigger, 60, 1, 0, 0, cloudy | curdles | smooth, NicheCream},
+	{ClassBitterAperitif, PartModifier, KinBitter, ByJigger, 60, 1, 0, 0, 0, NicheAny},
+	{ClassAmaro, PartModifier, KinBitter, ByJigger, 60, 1, 0, 0, 0, NicheAny},
+	{ClassVermouth, PartModifier, KinWine, ByJigger, 90, 1, 0, 0, hued, NicheAny},
+	{ClassAromatisedWine, PartModifier, KinWine, ByJigger, 90, 1, 0, 0, hued, NicheAny},
+	{ClassFortifiedWine, PartModifier, KinWine, ByJigger, 90, 1, 0, 0, hued, NicheAny},
+	{ClassWine, PartModifier, KinWine, ByJigger, 150, 1, 12.5, 75, hued, NicheAny},
+	{ClassSparklingWine, PartLength, KinSparkling, ByJigger, 150, 1, 11.5, 0, fizzy | hued, NicheAny},
+	{ClassBeer, PartLength, KinSparkling, ByJigger, 180, 1, 5, 75, fizzy | brewed | hued, NicheBeer},
+	{ClassCider, PartLength, KinSparkling, ByJigger, 180, 1, 5, 75, fizzy | brewed | hued, NicheBeer},
+	{ClassCocktailBitters, PartSeasoning, KinBitters, ByDash, 3.2, 180, 0, 0, 0, NicheAny},
+	{ClassTincture, PartSeasoning, KinBitters, ByDash, 1.6, 85, 0, 0, 0, NicheAny},
+	{ClassSyrup, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, 0, NicheAny},
+	{ClassSpicedSyrup, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, 0, NicheAny},
+	{ClassFruitSyrup, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, 0, NicheAny},
+	{ClassCordial, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, 0, NicheAny},
+	{ClassSugar, PartSweetener, KinSweetener, ByGram, 12, 1, 0, 0, solid, NicheAny},
+	{ClassSourJuice, PartSour, KinSourJuice, ByJigger, 45, 1, 0, 0, cloudy, NicheSour},
+	{ClassJuice, PartLength, KinJuice, ByJigger, 120, 1, 0, 75, cloudy, NichePlant},
+	{ClassPuree, PartLength, KinFruit, ByJigger, 60, 1, 0, 0, cloudy, NichePlant},
+	{ClassFruit, PartSeasoning, KinFruit, ByPiece, 40, 10, 0, 0, solid | cut | mild, NichePlant},
+	{ClassFreshHerb, PartSeasoning, KinHerb, ByPiece, 8, 100, 0, 0, solid | fixed | apart | mild, NichePlant},
+	{ClassSpice, PartSeasoning, KinSpice, ByPiece, 1, 250, 0, 0, solid | fixed, NicheSavoury},
+	{ClassDairy, PartTexture, KinMilk, ByJigger, 120, 1, 0, 80, cloudy | curdles | smooth, NicheCream},
+	{ClassPlantMilk, PartTexture, KinMilk, ByJigger, 60, 1, 0, 80, cloudy | smooth, NicheCream},
+	{ClassEgg, PartTexture, KinFoam, ByPiece, 50, 1, 0, 0, cloudy | fixed | apart, NicheFoam},
+	{ClassFoam, PartTexture, KinFoam, ByJigger, 30, 1, 0, 0, cloudy | fixed | apart, NicheFoam},
+	{ClassSoda, PartLength, KinSparkling, ByJigger, 180, 1, 0, 0, fizzy | hued, NicheAny},
+	{ClassTea, PartLength, KinTea, ByJigger, 150, 1, 0, 85, 0, NichePlant},
+	{ClassCoffee, PartLength, KinTea, ByJigger, 150, 1, 0, 85, smooth, NichePlant},
+	{ClassWater, PartLength, KinTea, ByJigger, 120, 1, 0, 92, tap, NicheWater},
+	{ClassVinegar, PartSour, KinSharp, ByJigger, 7.5, 1, 0, 0, cloudy, NicheSour},
+	{ClassShrub, PartSour, KinSharp, ByJigger, 45, 1, 0, 0, cloudy, NicheSour},
+	{ClassAcid, PartSour, KinSharp, ByJigger, 15, 1, 0, 0, cloudy, NicheSour},
+	{ClassSaline, PartSeasoning, KinSaline, ByDash, 1, 77, 0, 0, fixed, NicheSavoury},
+	{ClassSavoury, PartSeasoning, KinSavoury, ByDash, 5, 28, 0, 75, fixed, NicheSavoury},
+	{ClassAlcoholFree, PartBase, KinSpirit, ByJigger, 75, 1, 40, 0, 0, NicheAny},
 }
 
 // Classes lists every class, in the order of a bar's inventory.
@@ -291,7 +291,14 @@ func (c Class) Mild() bool { return c.is(mild) }
 func (c Class) UsualStrength() float64 { i, _ := c.info(); return i.strength }
 
 // Heated reports whether a hot drink is made hot with a pour of the class.
-func (c Class) Heated() bool { return c.is(heated) }
+func (c Class) Heated() bool { return c.HotC() > 0 }
+
+// HotC returns the temperature, in °C, at which a pour of the class goes into a drink
+// that is made hot with it; 0 if none is.
+func (c Class) HotC() float64 { i, _ := c.info(); return i.hotC }
+
+// Milky reports whether the class is milk, cream or what is poured for them.
+func (c Class) Milky() bool { return c.Niche() == NicheCream }
 
 // Brewed reports whether the class is fermented and drunk by the glass, as beer and
 // cider are.

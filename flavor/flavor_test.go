@@ -16,6 +16,7 @@ func TestTablesAreWhole(t *testing.T) {
 		assert.NotEmpty(t, c.Part(), "%s", c)
 		assert.NotEmpty(t, c.Kin(), "%s", c)
 		assert.Positive(t, c.MostML(), "%s", c)
+		assert.True(t, c.HotC() == 0 || c.HotC() >= 60 && c.HotC() <= 100, "%s is hot to the mouth, and no vapour", c)
 		p := Profile{Class: c}
 		u, ok := p.UsualUnit(Millilitre)
 		assert.Equal(t, ok, u.Valid(), "%s is poured in a unit or not at all", c)

@@ -29,6 +29,12 @@ func (m Method) Valid() bool {
 	return false
 }
 
+// Shaken reports whether a drink is shaken, with a dry shake first or without.
+func (m Method) Shaken() bool { return m == Shake || m == DryShake }
+
+// Aerates reports whether the method beats air into a drink.
+func (m Method) Aerates() bool { return m.Shaken() || m == Blend }
+
 // Service is how a drink is presented.
 type Service string
 

@@ -340,7 +340,7 @@ func TestHotPoursMeltMore(t *testing.T) {
 		require.NoError(t, err)
 		return d
 	}
-	extra := 30 * waterHeat * (brewC - usualBarC)
+	extra := 30 * waterHeat * (flavor.ClassCoffee.HotC() - usualBarC)
 	for _, c := range []struct {
 		method    flavor.Method
 		service   flavor.Service
@@ -365,7 +365,7 @@ func TestHotPoursMeltMore(t *testing.T) {
 	hot.After = true
 	top, err := m.Mix(&flavor.Spec{Method: flavor.Build, Service: flavor.Up, Pours: []flavor.Pour{hot}})
 	require.NoError(t, err)
-	assert.InDelta(t, brewC, top.TemperatureC, 1e-9)
+	assert.InDelta(t, flavor.ClassCoffee.HotC(), top.TemperatureC, 1e-9)
 	onIce, err := m.Mix(&flavor.Spec{Method: flavor.Build, Service: flavor.Rocks, Pours: []flavor.Pour{pour(vodka, 60), hot}})
 	require.NoError(t, err)
 	assert.InEpsilon(t, mix(flavor.Build, flavor.Rocks, flavor.HeatHot).IceWaterG, onIce.IceWaterG, 0.08, "the ice takes the same heat, and less of its film goes in with less to mix")

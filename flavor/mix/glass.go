@@ -110,8 +110,7 @@ func Standing(s *flavor.Spec) flavor.Service {
 	}
 	var cold float64
 	for i := range s.Pours {
-		switch p := &s.Pours[i]; p.Profile.Class {
-		case flavor.ClassBeer, flavor.ClassCider, flavor.ClassWine:
+		if p := &s.Pours[i]; p.Profile.Class.Brewed() || p.Profile.Class == flavor.ClassWine {
 			cold += p.ML
 		}
 	}

@@ -2,20 +2,17 @@ package mix
 
 import "counterpour/flavor"
 
-// Temperatures of what goes into a hot drink, °C; common practice, no source.
-const (
-	kettleC  = 92.0 // water that has boiled, in a warm mug
-	brewC    = 85.0 // tea and coffee
-	steamedC = 80.0 // milk
-	heatedC  = 75.0 // wine, cider, juice, stock
-)
+// heatedC is the temperature in °C of a hot pour of what the trade hardly ever heats;
+// common practice, no source.
+const heatedC = 75.0
 
 // leastHeater is the volume in mL from which an ingredient heats a drink, if the draft
 // does not say that it is hot.
 const leastHeater = 30.0
 
 // Heats reports whether a pour of a spec makes a hot drink hot: it is said to be, or it
-// is what the trade heats, the spec has leastHeater of it, and nothing is said.
+// is what the trade heats, the spec has leastHeater of it, and nothing is said. Cream and
+// butter go in cold.
 func Heats(s *flavor.Spec, p *flavor.Pour) bool {
 	switch p.Warmth() {
 	case flavor.HeatHot:
@@ -23,7 +20,7 @@ func Heats(s *flavor.Spec, p *flavor.Pour) bool {
 	case flavor.HeatCold:
 		return false
 	}
-	return p.Profile.Class.Heated() && !p.Profile.Carbonated && !fatty(p.Profile) && poured(s, p.Profile) >= leastHeater
+	return p.Profile.Class.Heated() && !p.Profile.Carbonated && !p.Profile.Cream() && poured(s, p.Profile) >= leastHeater
 }
 
 // poured returns how much of an ingredient a spec pours, in mL, however it is split.
@@ -35,9 +32,6 @@ func poured(s *flavor.Spec, of *flavor.Profile) (ml float64) {
 	}
 	return ml
 }
-
-// fatty reports whether a milk is cream or butter, which goes in cold.
-func fatty(p *flavor.Profile) bool { return p.Class == flavor.ClassDairy && p.Fat.Value >= 150 }
 
 // HotC returns the temperature in °C at which a hot drink is served: as it is
 // stated or, if it is not, where the heat of what is poured hot and of what comes
@@ -136,13 +130,8 @@ func heatersOf(s *flavor.Spec) func(*flavor.Pour) bool {
 
 // pouredC is the temperature in °C of a pour that is hot.
 func pouredC(p *flavor.Pour) float64 {
-	switch p.Profile.Class {
-	case flavor.ClassWater:
-		return kettleC
-	case flavor.ClassTea, flavor.ClassCoffee:
-		return brewC
-	case flavor.ClassDairy, flavor.ClassPlantMilk:
-		return steamedC
+	if p.Profile.Class.Heated() {
+		return p.Profile.Class.HotC()
 	}
 	return heatedC
 }

@@ -142,7 +142,7 @@ func (w *work) lengthened(from *station.Parent) []station.Draft {
 		if s.Service != flavor.Hot {
 			s.Service = flavor.Long
 		}
-		if s.Method != flavor.Shake && s.Method != flavor.DryShake {
+		if !s.Method.Shaken() {
 			s.Method = flavor.Build
 		}
 		options = append(options, w.consider(from, s, KindLengthen, it, nil, nil))
@@ -249,15 +249,14 @@ func (w *work) accent(it *station.Item) (flavor.Pour, bool) {
 // foamed adds the white of an egg, or what foams like it, to a drink that is
 // shaken with something sour.
 func (w *work) foamed(from *station.Parent) []station.Draft {
-	shaken := from.Spec.Method == flavor.Shake || from.Spec.Method == flavor.DryShake
 	herbs := slices.ContainsFunc(from.Spec.Pours, func(p flavor.Pour) bool { return p.Profile.Class.Kin() == flavor.KinHerb })
-	if !shaken || herbs || !w.spareFoam() || largest(&from.Spec, flavor.PartSour) < 0 || largest(&from.Spec, flavor.PartTexture) >= 0 {
+	if !from.Spec.Method.Shaken() || herbs || !w.spareFoam() || largest(&from.Spec, flavor.PartSour) < 0 || largest(&from.Spec, flavor.PartTexture) >= 0 {
 		return nil
 	}
 	var options []option
 	for i := range w.Shelf {
 		it := &w.Shelf[i]
-		if it.Profile.Class.Kin() != flavor.KinFoam || it.Profile.Fat.Value > whiteFat {
+		if !it.Profile.Whitens() {
 			continue
 		}
 		p, ok := station.Count(it.Profile, it.Unit, 1)
@@ -271,10 +270,7 @@ func (w *work) foamed(from *station.Parent) []station.Draft {
 	return best(options, foamsTried)
 }
 
-const (
-	whiteFat   = 20.0 // g/L of fat that tells a yolk from a white
-	foamsTried = 2
-)
+const foamsTried = 2
 
 // spareFoam reports whether egg or foam may come in: unasked it meets no wish.
 func (w *work) spareFoam() bool {

@@ -20,9 +20,8 @@ const (
 	milkFrom, milkTo   = 2.8, 4.2 // to a litre of milk and egg
 	creamFrom, creamTo = 2.6, 4.2 // to a litre of the drink, beyond what the cream takes up
 	creamTakesGPerL    = 2.0
-	blendedTimes       = 2.0 // of that, where ice and the blender keep it fine
-	hotTimes           = 0.5 // of that in a hot drink: heat turns cream sooner; common practice
-	creamFatGPerL      = 150.0
+	blendedTimes       = 2.0   // of that, where ice and the blender keep it fine
+	hotTimes           = 0.5   // of that in a hot drink: heat turns cream sooner; common practice
 	culturedGPerL      = 5.0   // acid from which milk is turned already
 	preservedGPerL     = 300.0 // sugar from which it thickens and does not part
 	leastProteinGPL    = 10.0  // protein below which nothing curdles
@@ -40,7 +39,7 @@ func (w *workshop) curdled() {
 	}
 	milk := makeup.Ramp(t.acid*1000/math.Max(t.milk+t.egg, makeup.LeastML), milkFrom, milkTo) * makeup.Presence(t.milk, w.total, makeup.HalfLiquid)
 	cream := t.ofCream(w.total, bearing(w.spec)) * makeup.Presence(t.cream, w.total, makeup.HalfLiquid)
-	if w.aerated() { // egg white beaten with it holds cream in its foam, as fizzes show
+	if w.spec.Method.Aerates() { // egg white beaten with it holds cream in its foam, as fizzes show
 		cream *= 1 - makeup.Presence(t.white, w.total, makeup.HalfLiquid)
 	}
 	if x := math.Max(milk, cream); x > 0 {
@@ -59,7 +58,7 @@ func (t *turning) add(x *makeup.Part, ml float64) {
 	p := x.Profile
 	switch {
 	case Turns(p):
-		if p.Class == flavor.ClassCreamLiqueur || p.Fat.Value >= creamFatGPerL {
+		if p.Class == flavor.ClassCreamLiqueur || p.Cream() {
 			t.cream += ml
 		} else {
 			t.milk += ml
@@ -68,9 +67,9 @@ func (t *turning) add(x *makeup.Part, ml float64) {
 			t.by, t.byML = p, ml
 		}
 		return
-	case p.Class == flavor.ClassEgg || p.Class == flavor.ClassFoam:
+	case p.Class.Kin() == flavor.KinFoam:
 		t.egg += ml
-		if p.Fat.Value < YolkFatGPerL {
+		if p.Whitens() {
 			t.white += ml
 		}
 	case p.Class.Kin() == flavor.KinTea:
@@ -83,9 +82,6 @@ func (t *turning) add(x *makeup.Part, ml float64) {
 		}
 	}
 }
-
-// YolkFatGPerL is the fat from which an egg has its yolk.
-const YolkFatGPerL = 50.0
 
 // bearing returns how many times the acid of a cold drink, that is not blended, cream takes
 // in a drink made and served as the spec says.

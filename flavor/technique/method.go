@@ -89,31 +89,18 @@ func (w *workshop) say(f Fault, by *flavor.Profile, share, from, to, full float6
 
 func lateOn(p *flavor.Pour) bool { return p.After || p.Unit.After() }
 
-func foamy(p *flavor.Pour) bool {
-	return p.Profile.Class == flavor.ClassEgg || p.Profile.Class == flavor.ClassFoam
-}
+func foamy(p *flavor.Pour) bool { return p.Profile.Class.Kin() == flavor.KinFoam }
 
 func sharp(p *flavor.Pour) bool { return p.Profile.Class.Part() == flavor.PartSour }
 
 func bubbly(p *flavor.Pour) bool { return p.Profile.Carbonated }
 
-// rich reports whether a pour is cream.
-func rich(p *flavor.Pour) bool {
-	return p.Profile.Class == flavor.ClassDairy && p.Profile.Fat.Value >= creamFatGPerL && p.Profile.Fat.Value < setFatGPerL
-}
+// rich reports whether a pour is cream, and no butter.
+func rich(p *flavor.Pour) bool { return p.Profile.Cream() && p.Profile.Fat.Value < setFatGPerL }
 
 // brewedDark reports whether a pour is coffee, whose foam is half of a drink that is
 // served up.
 func brewedDark(p *flavor.Pour) bool { return p.Profile.Class == flavor.ClassCoffee }
-
-// aerated reports whether the method beats air into the drink.
-func (w *workshop) aerated() bool {
-	switch w.spec.Method {
-	case flavor.Shake, flavor.DryShake, flavor.Blend:
-		return true
-	}
-	return false
-}
 
 // The share of what sparkles, of a drink, from which nobody would shake it: proven
 // drinks that are shaken and lengthened stop at 0.57 of soda or beer, and at 0.60 of
@@ -128,7 +115,7 @@ const (
 // other pours that they go in afterwards, if nothing else in it wants shaking, or
 // if hardly anything else is in it. A blender takes everything.
 func (w *workshop) flat() {
-	if !w.aerated() {
+	if !w.spec.Method.Aerates() {
 		return
 	}
 	inside, by := w.of(func(p *flavor.Pour) bool { return bubbly(p) && !lateOn(p) })
@@ -150,7 +137,7 @@ func (w *workshop) flat() {
 
 // eggUnshaken tells whether raw egg or a foam is not beaten; a hot drink sets it.
 func (w *workshop) eggUnshaken() {
-	if w.aerated() || w.spec.Service == flavor.Hot {
+	if w.spec.Method.Aerates() || w.spec.Service == flavor.Hot {
 		return
 	}
 	amount, by := w.of(func(p *flavor.Pour) bool { return foamy(p) && !p.After })
@@ -211,7 +198,7 @@ const warmTinC, hotTinC = 47.0, 55.0
 // hotOnIce tells whether what is hot is shaken or blended, which bursts a closed tin
 // or the lid of a jar, or stirred on ice, which it melts.
 func (w *workshop) hotOnIce() {
-	if !w.aerated() && (w.spec.Method != flavor.Stir || w.spec.Service != flavor.Up) {
+	if !w.spec.Method.Aerates() && (w.spec.Method != flavor.Stir || w.spec.Service != flavor.Up) {
 		return
 	}
 	_, by := w.of(func(p *flavor.Pour) bool {

@@ -75,20 +75,10 @@ func isMint(p *flavor.Profile) bool {
 	return p.Class.Part() == flavor.PartModifier && smellsOf(p, flavor.Mint, leadingNote)
 }
 
-func isMilk(p *flavor.Profile) bool {
-	switch p.Class {
-	case flavor.ClassDairy, flavor.ClassCreamLiqueur, flavor.ClassPlantMilk:
-		return true
-	}
-	return false
-}
+func isMilk(p *flavor.Profile) bool { return p.Class.Milky() }
 
 func isJuice(p *flavor.Profile) bool {
-	switch p.Class {
-	case flavor.ClassJuice, flavor.ClassPuree, flavor.ClassSourJuice:
-		return true
-	}
-	return false
+	return p.Class == flavor.ClassJuice || p.Class == flavor.ClassPuree || p.Class == flavor.ClassSourJuice
 }
 
 // custom is which proven drinks have a character, and what each of them is without it.

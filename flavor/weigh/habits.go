@@ -320,9 +320,8 @@ func (b *Build) beyondLevel(l habit.Level, level float64, ml []float64, size *si
 	r := b.reachOf(by, b.leading(by, ml, first, size))
 	if excused(l, p) && !(l == habit.Level(flavor.Smoke) && p.Role == flavor.PartBase && p.Profile.Aroma[flavor.Smoke] > smoky) {
 		s := r.support / (r.support + excuseDrinks)
-		switch p.Profile.Class {
-		case flavor.ClassFreshHerb, flavor.ClassCocktailBitters: // much of what it smells of goes with the strainer; their dashes are counted
-			s = 1
+		if p.Profile.Class == flavor.ClassFreshHerb || p.Profile.Class == flavor.ClassCocktailBitters {
+			s = 1 // much of what herbs smell of goes with the strainer; dashes of bitters are counted
 		}
 		e -= s * max(0, e-r.unusual(size.share(p, ml)))
 	}

@@ -194,7 +194,7 @@ func (b *Build) clear(ml []float64) float64 {
 	}
 	x, all := 1.0, floats.Sum(ml)
 	for i := range b.parts {
-		if p := b.parts[i].Profile; technique.WantsShaking(p) && !whitens(p) {
+		if p := b.parts[i].Profile; technique.WantsShaking(p) && !p.Whitens() {
 			x *= 1 - makeup.Presence(b.parts[i].Amount(ml), all, makeup.HalfLiquid)
 		}
 	}
@@ -204,23 +204,11 @@ func (b *Build) clear(ml []float64) float64 {
 // wantsNoJuice reports whether a drink is shaken for an ingredient, with no need of juice: milk,
 // cream, an egg with its yolk, coffee.
 func wantsNoJuice(p *flavor.Profile) bool {
-	return p.Class.Smooth() || p.Class == flavor.ClassEgg && p.Fat.Value >= technique.YolkFatGPerL
-}
-
-// whitens reports whether an ingredient is there for its foam, on which a drink wants juice
-// all the more.
-func whitens(p *flavor.Profile) bool {
-	return p.Class == flavor.ClassFoam || p.Class == flavor.ClassEgg && p.Fat.Value < technique.YolkFatGPerL
+	return p.Class.Smooth() || p.Yolky()
 }
 
 // mixes reports whether a method mixes thoroughly, as juice wants.
-func mixes(m flavor.Method) bool {
-	switch m {
-	case flavor.Shake, flavor.DryShake, flavor.Blend, flavor.Swizzle:
-		return true
-	}
-	return false
-}
+func mixes(m flavor.Method) bool { return m.Aerates() || m == flavor.Swizzle }
 
 // halfSharp is the share of lemon juice at which a drink is half a sour one.
 const halfSharp = 0.03

@@ -41,7 +41,7 @@ func axisOfLevel(l habit.Level, by *flavor.Profile) ratio.Axis {
 	case habit.Fat:
 		return ratio.Fat
 	case habit.Body:
-		if by.Class == flavor.ClassEgg || by.Class == flavor.ClassFoam {
+		if by.Class.Kin() == flavor.KinFoam {
 			return ratio.Foam
 		}
 		return ratio.Fat
@@ -53,30 +53,32 @@ func axisOfLevel(l habit.Level, by *flavor.Profile) ratio.Axis {
 
 // axisOfPour returns what too much of an ingredient tastes of first.
 func axisOfPour(p *flavor.Profile) ratio.Axis {
-	switch p.Class {
-	case flavor.ClassCocktailBitters, flavor.ClassAmaro, flavor.ClassBitterAperitif:
+	switch {
+	case p.Class.Kin() == flavor.KinBitter, p.Class == flavor.ClassCocktailBitters:
 		return ratio.Bitter
-	case flavor.ClassEgg, flavor.ClassFoam:
+	case p.Class.Kin() == flavor.KinFoam:
 		return ratio.Foam
-	case flavor.ClassDairy, flavor.ClassPlantMilk, flavor.ClassCreamLiqueur:
+	case p.Class.Milky():
 		return ratio.Fat
+	case p.Class.Part() == flavor.PartSeasoning:
+		return axisOfSeasoning(p)
 	}
-	switch p.Class.Part() {
-	case flavor.PartBase:
-		return ratio.Strong
-	case flavor.PartSweetener:
-		return ratio.Sweet
-	case flavor.PartSour:
-		return ratio.Sour
-	case flavor.PartLength:
-		return ratio.Long
-	case flavor.PartSeasoning:
-		if p.Aroma[flavor.Pungent] > p.Aroma.Total()/3 {
-			return ratio.Pungent
-		}
-		if p.Salt.Value > p.Aroma.Total() {
-			return ratio.Salty
-		}
+	if axis, ok := axisOfPart[p.Class.Part()]; ok {
+		return axis
+	}
+	return ratio.Aroma
+}
+
+var axisOfPart = map[flavor.Part]ratio.Axis{
+	flavor.PartBase: ratio.Strong, flavor.PartSweetener: ratio.Sweet, flavor.PartSour: ratio.Sour, flavor.PartLength: ratio.Long,
+}
+
+func axisOfSeasoning(p *flavor.Profile) ratio.Axis {
+	switch {
+	case p.Aroma[flavor.Pungent] > p.Aroma.Total()/3:
+		return ratio.Pungent
+	case p.Salt.Value > p.Aroma.Total():
+		return ratio.Salty
 	}
 	return ratio.Aroma
 }

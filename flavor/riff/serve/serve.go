@@ -99,7 +99,7 @@ func SlipsOf(s *flavor.Spec) []Slip {
 	if s.Service == flavor.Hot || s.Service == flavor.Neat {
 		return out
 	}
-	shaken := s.Method == flavor.Shake || s.Method == flavor.DryShake || s.Method == flavor.Blend
+	shaken := s.Method.Aerates()
 	stirred := s.Method == flavor.Stir || s.Method == flavor.Throw
 	add(s.Method == flavor.Blend && h.Fizz, flat)
 	add(stirred && h.Fizz && s.Service != flavor.Up, deadened)

@@ -211,12 +211,8 @@ func (j *Job) foams(s *flavor.Spec, p *flavor.Profile) bool {
 	if p.Class.Part() != flavor.PartTexture {
 		return false
 	}
-	white := p.Class.Kin() == flavor.KinFoam && p.Fat.Value <= whiteFat
-	return j.stepsIn(p) || white && slices.ContainsFunc(s.Pours, func(x flavor.Pour) bool { return x.Profile.Class.Part() == flavor.PartSour })
+	return j.stepsIn(p) || p.Whitens() && slices.ContainsFunc(s.Pours, func(x flavor.Pour) bool { return x.Profile.Class.Part() == flavor.PartSour })
 }
-
-// whiteFat is the fat, in g/L, that tells a yolk from a white.
-const whiteFat = 20.0
 
 // stepsIn reports whether an ingredient steps in for a pour of the drink asked about
 // that may not be poured.

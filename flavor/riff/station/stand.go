@@ -20,9 +20,6 @@ const mostSweeter = 2.0
 // where another is: stout stands for no lager.
 const sameBrew = 0.5
 
-// creamFat is the fat, in g/L, that tells cream from milk.
-const creamFat = 150.0
-
 // within reports whether two amounts above zero are within so many times of each
 // other.
 func within(a, b, times float64) bool { return a > 0 && b > 0 && a <= times*b && b <= times*a }
@@ -35,7 +32,7 @@ const LightABV = 15.0
 // the same part, and the part as that pour plays it.
 func (j *Job) Stands(old *flavor.Pour, it *Item, per *ratio.Equivalents) bool {
 	a, b := old.Profile, it.Profile
-	if b.Class == flavor.ClassCreamLiqueur && a.Class == flavor.ClassDairy && a.Fat.Value >= creamFat {
+	if b.Class == flavor.ClassCreamLiqueur && a.Cream() {
 		return true // what is finished with cream is finished with a liqueur of it
 	}
 	if it.Part != a.Class.Part() {

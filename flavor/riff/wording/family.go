@@ -100,7 +100,7 @@ func formOf(h *serve.Held, s *flavor.Spec) string {
 		return "highball"
 	case s.Service == flavor.Crushed:
 		return "cobbler"
-	case h.Cloudy || s.Method == flavor.Shake || s.Method == flavor.DryShake:
+	case h.Cloudy || s.Method.Shaken():
 		return "shaken drink"
 	}
 	return "stirred drink"

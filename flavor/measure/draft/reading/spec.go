@@ -73,7 +73,7 @@ func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
 // sparklesAfter says of what sparkles, listed among what is shaken, that it is taken as
 // added afterwards.
 func (r *resolver) sparklesAfter(s *flavor.Spec) {
-	if s.Method != flavor.Shake && s.Method != flavor.DryShake || s.Together {
+	if !s.Method.Shaken() || s.Together {
 		return
 	}
 	for i := range s.Pours {
