@@ -12,8 +12,9 @@ import (
 type Part struct {
 	Profile *flavor.Profile
 	Role    flavor.Part
-	Per     ratio.Equivalents
-	Pours   []int
+	Per     ratio.Equivalents // of one mL, as [PerML] has it
+	Pours   []int             // their places in the spec
+	counted counting
 }
 
 // Amount returns the part's millilitres, given those of each pour.
@@ -61,7 +62,9 @@ func PartsIn(s *flavor.Spec) []Part {
 		p := s.Pours[i].Profile
 		at := slices.IndexFunc(out, func(x Part) bool { return x.Profile.ID == p.ID })
 		if at < 0 {
-			out = append(out, Part{Profile: p, Role: p.Class.Part(), Per: PerML(p), Pours: pours[i : i+1 : i+1]})
+			x := Part{Profile: p, Role: p.Class.Part(), Per: PerML(p), Pours: pours[i : i+1 : i+1]}
+			x.counted = countingOf(p, &x.Per)
+			out = append(out, x)
 			continue
 		}
 		out[at].Pours = append(out[at].Pours, i)
