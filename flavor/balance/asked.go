@@ -1,0 +1,185 @@
+package balance
+
+import (
+	"math"
+
+	"counterpour/flavor"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/ratio"
+	"counterpour/flavor/weigh"
+)
+
+// byFaults moves the pours that the faults name, as they say.
+func (f *fixing) byFaults() {
+	for i := range f.faults {
+		x := &f.faults[i]
+		if x.Method != "" || x.forgotten() && i == 0 {
+			continue
+		}
+		for _, pour := range f.askedPours(x) {
+			p := &f.spec.Pours[pour]
+			if x.High && f.watered(p) {
+				f.tryWithout(i, 1, func(o *flavor.Profile) bool { return o == p.Profile })
+				if f.mended() {
+					continue
+				}
+			}
+			ladder := f.served(ladderOf(p, pour, !x.High, x.Beyond))
+			if x.Beyond && !x.Own || x.strange {
+				ladder = nil // no proven drink pours it: leave it out
+			}
+			ladder = f.sober(ladder, x)
+			if at, score := f.within(pour, ladder, x); at >= 0 {
+				at, score = f.asSaid(pour, ladder, x, at, score)
+				at, score = f.asUsual(pour, ladder, x, at, score)
+				f.keep(candidate{changes: []Change{ladder[at]}, asked: i, steps: at + 1, score: score})
+			}
+		}
+		if (x.Beyond || x.High && x.Profile != nil) && len(f.spec.Pours) > 1 {
+			f.leaveOut(x.Profile, i)
+		}
+	}
+}
+
+// watered reports whether a pour is water that the ice brings anyway: nobody pours a
+// little of it into what is shaken or stirred on ice.
+func (f *fixing) watered(p *flavor.Pour) bool {
+	s := f.spec
+	return p.Profile.Class.Free() && (s.Service == flavor.Up || s.Service == flavor.Rocks) && s.Method != flavor.Build
+}
+
+// mostBaseML is how much of all bases a guest is served in one glass, a double and a
+// little more. Judged.
+const mostBaseML = 67.5
+
+// served leaves of a ladder what pours no more alcohol than a fix may, and no more of the
+// bases than a guest is served, or than the draft has.
+func (f *fixing) served(ladder []Change) []Change {
+	if len(ladder) == 0 || ladder[0].ToML < ladder[0].FromML {
+		return ladder
+	}
+	most := math.Inf(1)
+	if ladder[0].Profile.Class.Part() == flavor.PartBase && f.spec.VolumeML() < batchFromML {
+		most = mostBaseML - (baseOf(f.spec) - ladder[0].FromML)
+	}
+	for i := range ladder {
+		if ladder[i].ToML > most || f.heady(ladder[i:i+1]) {
+			return ladder[:i]
+		}
+	}
+	return ladder
+}
+
+// batchFromML is the mL from which a draft is for more than one guest.
+const batchFromML = 500.0
+
+// soberShare is the share of the most alcohol that drinks of a kind have, from which one
+// glass of it has a usual amount. Judged.
+const soberShare = 0.65
+
+// sober leaves of a ladder, if there is too much alcohol in the glass, what brings it to
+// a usual amount: to stop just below the most is no way to mend a double base.
+func (f *fixing) sober(ladder []Change, x *Fault) []Change {
+	if !x.grams {
+		return ladder
+	}
+	all := ethanol(f.spec)
+	for i := range ladder {
+		c := &ladder[i]
+		if all+(c.ToML-c.FromML)*c.Profile.ABV.Value/100*mix.EthanolDensity <= soberShare*x.mostG {
+			return ladder[i:]
+		}
+	}
+	return ladder
+}
+
+// asSure is the score from which an amount mends a draft as surely as any.
+const asSure = 86.0
+
+// asSaid takes the amount on the ladder of a pour that the fault says, in place of the
+// one that was found, if it mends the draft as surely: what is said and what is done
+// should agree.
+func (f *fixing) asSaid(pour int, ladder []Change, x *Fault, at int, score float64) (int, float64) {
+	if x.moveML <= 0 || f.spec.Pours[pour].Profile != x.Profile {
+		return at, score
+	}
+	said, away := at, math.Inf(1)
+	for i := range ladder {
+		if d := math.Abs(math.Abs(ladder[i].ToML-ladder[i].FromML) - x.moveML); d < away {
+			said, away = i, d
+		}
+	}
+	if x.holds(f.spec, pour) && ladder[said].ToML < ladder[said].FromML/2 {
+		return at, score
+	}
+	if got := f.score(pour, ladder[said].ToML); got >= math.Min(score, asSure) && got >= weigh.BalancedFrom {
+		return said, got
+	}
+	return at, score
+}
+
+// within goes along the ladder of a pour that a fault names, no further than the fault
+// goes if that mends the draft: what is too much is not poured less of than half of
+// what good drinks have at most, nor the base than half of what was ordered.
+func (f *fixing) within(pour int, ladder []Change, x *Fault) (at int, score float64) {
+	least, enough := 0.0, comfortable
+	switch {
+	case x.Beyond:
+		least, enough = x.mostML/2, plain
+	case f.spec.Pours[pour].Profile.Class.Part() == flavor.PartBase:
+		least = f.spec.Pours[pour].ML / 2
+		if x.grams && len(ladder) > 0 {
+			least = math.Min(least, ladder[0].ToML)
+		}
+	}
+	near := ladder
+	for i := range ladder {
+		if ladder[i].ToML < least-slack {
+			near = ladder[:i]
+			break
+		}
+	}
+	if at, score = f.along(pour, near, enough); at >= 0 && score >= weigh.BalancedFrom || x.holds(f.spec, pour) {
+		return at, score
+	}
+	return f.along(pour, ladder, enough)
+}
+
+// holds reports whether a fix of a fault never takes a pour further than it goes: a
+// drink without half of its base is another one.
+func (x *Fault) holds(s *flavor.Spec, pour int) bool {
+	return !x.Beyond && s.Pours[pour].Profile.Class.Part() == flavor.PartBase
+}
+
+// askedPours returns the pours that a fault is about: the largest of the
+// ingredient that it names, or all that bring the axis if it names none, of warmth
+// those that are hot.
+func (f *fixing) askedPours(x *Fault) []int {
+	at := func(p *flavor.Pour) int {
+		for i := range f.spec.Pours {
+			if &f.spec.Pours[i] == p {
+				return i
+			}
+		}
+		return -1
+	}
+	if x.Profile != nil {
+		return []int{at(largestPour(f.spec, x.Profile))}
+	}
+	var out []int
+	if x.Axis == ratio.Temperature { // what is hot makes it warmer, and less of it cooler
+		for i := range f.spec.Pours {
+			if f.spec.Pours[i].Warmth() == flavor.HeatHot {
+				out = append(out, i)
+			}
+		}
+	}
+	if x.Axis < ratio.Axis(ratio.NumAxes) {
+		for _, b := range bearersOf(f.spec, x.Axis) {
+			if b.lead || b.pour.Profile.Class.Movable() {
+				out = append(out, at(b.pour))
+			}
+		}
+	}
+	return out
+}

@@ -1,0 +1,116 @@
+package balance
+
+import (
+	"slices"
+
+	"counterpour/flavor/weigh"
+)
+
+// mostPaired is how many of the best moves are tried together with another.
+const mostPaired = 3
+
+// byPairs takes the best of single moves and, from where it leaves the draft, moves
+// a second pour, and then the first again.
+func (f *fixing) byPairs() error {
+	tried := 0
+	for _, c := range f.singles() {
+		if c.changes[0].Pour == len(f.spec.Pours) {
+			continue // it adds what the draft has no pour of
+		}
+		if tried++; tried > mostPaired {
+			break
+		}
+		f.withSecond(&c)
+	}
+	return nil
+}
+
+// singles returns the moves of one pour that were found, with the draft made as it is;
+// the best come first.
+func (f *fixing) singles() []candidate {
+	var out []candidate
+	for _, c := range f.found {
+		if len(c.changes) == 1 && c.making.stays() {
+			out = append(out, c)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b candidate) int { return a.compare(&b) })
+	return out
+}
+
+func (f *fixing) withSecond(c *candidate) {
+	first := c.changes[0]
+	was := f.ml[first.Pour]
+	for second := range f.spec.Pours {
+		if second == first.Pour || f.spec.Pours[second].Profile == first.Profile {
+			continue
+		}
+		for _, more := range []bool{false, true} {
+			ladder := f.served(f.freely(second, more))
+			f.ml[first.Pour] = first.ToML
+			at, score := f.along(second, ladder, comfortable)
+			f.ml[first.Pour] = was
+			if at < 0 {
+				continue
+			}
+			f.keep(candidate{changes: []Change{first, ladder[at]}, asked: c.asked, steps: c.steps + at + 1, score: score})
+			if score < weigh.BalancedFrom {
+				f.again(c, &first, &ladder[at], at)
+			}
+		}
+	}
+}
+
+// again moves the first of two pours once more.
+func (f *fixing) again(c *candidate, first, second *Change, steps int) {
+	if first.ToML == 0 {
+		return
+	}
+	p := &f.spec.Pours[first.Pour]
+	ladder := ladderOf(p, first.Pour, first.ToML > first.FromML, false)
+	if c.asked == unasked {
+		ladder = f.freely(first.Pour, first.ToML > first.FromML)
+	}
+	was := f.ml[second.Pour]
+	f.ml[second.Pour] = second.ToML
+	at, score := f.along(first.Pour, ladder, comfortable)
+	f.ml[second.Pour] = was
+	if at >= 0 {
+		f.keep(candidate{changes: []Change{ladder[at], *second}, asked: c.asked, steps: at + 1 + steps + 1, score: score})
+	}
+}
+
+// byTurns mends what is still wrong with the draft once the best of single moves is
+// made, as if it were another draft: what was salted by mistake may lack bitters too.
+func (f *fixing) byTurns() error {
+	for _, c := range f.singles() {
+		if c.asked != unasked {
+			return f.thenMend(&c)
+		}
+	}
+	return nil
+}
+
+func (f *fixing) thenMend(c *candidate) error {
+	first := c.changes[0]
+	with := c.apply(f.spec)
+	r, build, err := f.judge.score(&with)
+	if err != nil {
+		return err
+	}
+	then := fixing{judge: f.judge, spec: &with, base: c.score, faults: r.Faults, build: build, ml: build.Amounts()}
+	then.byFaults()
+	if err := then.byAdding(); err != nil {
+		return err
+	}
+	for _, second := range then.found {
+		if len(second.changes) != 1 || second.changes[0].Pour == first.Pour && first.ToML > 0 {
+			continue
+		}
+		if first.ToML == 0 && second.changes[0].Pour >= first.Pour {
+			second.changes[0].Pour++ // the draft still has what the first leaves out
+		}
+		f.keep(candidate{changes: []Change{first, second.changes[0]}, asked: c.asked, steps: c.steps + second.steps, score: second.score})
+	}
+	return nil
+}
