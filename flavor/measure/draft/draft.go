@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -191,7 +192,7 @@ func checkText(text string) *flavor.Fault {
 func StripBullet(line string) string {
 	toks := token.Lex(nil, line, 0, len(line))
 	if len(toks) > 0 {
-		if rest := unlist(toks); len(rest) > 0 && rest[0].Kind == toks[len(toks)-len(rest)].Kind {
+		if rest := parting.Unlist(toks); len(rest) > 0 && rest[0].Kind == toks[len(toks)-len(rest)].Kind {
 			return line[rest[0].Start:]
 		}
 	}

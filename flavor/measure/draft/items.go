@@ -349,74 +349,16 @@ func listed(p *piece) bool {
 	return s == entry.ShapeName || s == entry.ShapeImplied && p.pour.NoAmount || s == entry.ShapeGarnish && p.pour.ByNoun
 }
 
-// header reads a label before a colon at the start of a line, and returns what
-// follows it.
-func header(text string, toks []token.Token) (entry.Label, []token.Token) {
-	var words []string
-	for i := range toks {
-		switch {
-		case toks[i].Kind == token.Word && i < 3 && (i == 0 || !apart(text, toks, i)):
-			words = append(words, toks[i].Text)
-		case i > 0 && toks[i].Kind == token.Word && cellLabel(text, toks, i, strings.Join(words, " ")): // "Glass      coupe"
-			return entry.Labels[strings.Join(words, " ")], toks[i:]
-		case toks[i].Is(":") && i > 0:
-			if l := entry.Labels[strings.Join(words, " ")]; l != entry.NoLabel {
-				return l, toks[i+1:]
-			}
-			if l := entry.Labels[words[0]]; l != entry.NoLabel && len(words) > 1 && (words[1] == "per" || words[1] == "for") { // "spec per litre"
-				return l, toks[i+1:]
-			}
-			return entry.NoLabel, toks
-		case i > 0 && headSign(toks[i:]) > 0:
-			rest := toks[i+headSign(toks[i:]):]
-			if l := entry.Labels[strings.Join(words, " ")]; l != entry.NoLabel && len(rest) > 0 && !amountAlone(rest) {
-				return l, rest
-			}
-			return entry.NoLabel, toks
-		default:
-			return entry.NoLabel, toks
-		}
-	}
-	return entry.NoLabel, toks
-}
-
-// headSign returns how many tokens, beside a colon, part a label from the rest of its line:
-// "Spirit - aged rum 2 oz", "Sweet // 10 ml honey"; 0 if none do.
-func headSign(toks []token.Token) int {
-	switch {
-	case len(toks) > 2 && toks[0].Is("/") && toks[1].Is("/"):
-		return 2
-	case len(toks) > 1 && (toks[0].Is("-") && !toks[1].Glued || toks[0].Is("=")):
-		return 1
-	}
-	return 0
-}
-
-// cellLabel reports whether words before a wide gap are the label of what is said of
-// glass, method, ice or garnish.
-func cellLabel(text string, toks []token.Token, i int, words string) bool {
-	switch entry.Labels[words] {
-	case entry.LabelGlass, entry.LabelServing, entry.LabelGarnish, entry.LabelRim:
-		return apart(text, toks, i)
-	}
-	return false
-}
-
-// apart reports whether a gap or a tab parts the token at i from the cell before it.
-func apart(text string, toks []token.Token, i int) bool {
-	return parting.Wide(toks, i) || strings.Contains(text[toks[i-1].End:max(toks[i-1].End, toks[i].Start)], "\t")
-}
-
 // withoutRole drops the first cell of three or more that says what a pour is in its
 // drink: "spirit   rye   45 ml".
 func (r *reader) withoutRole(toks []token.Token) []token.Token {
 	gaps := 0
 	for i := 1; i < len(toks); i++ {
-		if apart(r.text, toks, i) {
+		if parting.Apart(r.text, toks, i) {
 			gaps++
 		}
 	}
-	if gaps < 2 || !roleWords[toks[0].Text] || toks[1].Kind != token.Word || !apart(r.text, toks, 1) {
+	if gaps < 2 || !roleWords[toks[0].Text] || toks[1].Kind != token.Word || !parting.Apart(r.text, toks, 1) {
 		return toks
 	}
 	return toks[1:]

@@ -42,8 +42,8 @@ func byLabels(text string, at entry.Span) []entry.Span {
 	if at.End-at.Start > maxStep || strings.Count(text[at.Start:at.End], ":") < 2 {
 		return []entry.Span{at}
 	}
-	toks := unlist(token.Lex(nil, text, at.Start, at.End))
-	if l, rest := header(text, toks); l == entry.NoLabel || toks[0].Text == "name" || l == entry.LabelRemark || l == entry.LabelStep || len(rest) == 0 {
+	toks := parting.Unlist(token.Lex(nil, text, at.Start, at.End))
+	if l, rest := parting.Header(text, toks); l == entry.NoLabel || toks[0].Text == "name" || l == entry.LabelRemark || l == entry.LabelStep || len(rest) == 0 {
 		return []entry.Span{at}
 	}
 	var out []entry.Span
@@ -124,11 +124,11 @@ func shapeAlone(text string, at entry.Span) entry.Shape {
 	if at.End-at.Start > entry.MostName {
 		return entry.ShapeNothing
 	}
-	toks := unlist(token.Lex(nil, text, at.Start, at.End))
+	toks := parting.Unlist(token.Lex(nil, text, at.Start, at.End))
 	if len(toks) == 0 {
 		return entry.ShapeNothing
 	}
-	if l, _ := header(text, toks); l != entry.NoLabel {
+	if l, _ := parting.Header(text, toks); l != entry.NoLabel {
 		return entry.ShapeNothing
 	}
 	figures := false
@@ -200,7 +200,7 @@ func (r *reader) amountBelow(n int, span entry.Span, p entry.Written) bool {
 	names := slices.Clone(d.Doubts[first:])
 	d.Doubts = d.Doubts[:first]
 	if at := names[0].Entry - 1; at >= 0 && d.Entries[at].Kind == KindName && !d.Labelled && len(d.Lines) == 0 {
-		q := r.repeated(p, unlist(token.Lex(nil, r.text, d.Entries[at].Span.Start, d.Entries[at].Span.End)))
+		q := r.repeated(p, parting.Unlist(token.Lex(nil, r.text, d.Entries[at].Span.Start, d.Entries[at].Span.End)))
 		line := r.lineOf(d.Entries[at].Line, &q)
 		d.PerhapsPour = &line
 	}
@@ -223,7 +223,7 @@ func (r *reader) eachOfName(n int, span entry.Span, p entry.Written) bool {
 		return false
 	}
 	e := d.Entries[len(d.Entries)-1]
-	names := entry.PartNames(unlist(token.Lex(nil, r.text, e.Span.Start, e.Span.End)))
+	names := entry.PartNames(parting.Unlist(token.Lex(nil, r.text, e.Span.Start, e.Span.End)))
 	if len(names) < 2 {
 		return false
 	}
@@ -308,7 +308,7 @@ func (r *reader) namesAbove(want int) (from int, names [][]token.Token) {
 		if e.Kind != KindName && e.Kind != KindUnread {
 			break
 		}
-		parts := entry.PartNames(unlist(token.Lex(nil, r.text, e.Span.Start, e.Span.End)))
+		parts := entry.PartNames(parting.Unlist(token.Lex(nil, r.text, e.Span.Start, e.Span.End)))
 		names = append(parts, names...)
 		if len(parts) == want && len(names) == want || e.Kind == KindName {
 			from--

@@ -87,13 +87,13 @@ func (r *reader) content(n, from, to int) bool {
 	} else if r.row(n, raw) {
 		return len(r.d.Faults) < MaxFaults && len(r.d.Lines) <= MaxPours
 	}
-	toks := unlist(r.unstruck(n, r.toks))
+	toks := parting.Unlist(r.unstruck(n, r.toks))
 	if len(toks) == 0 {
 		r.ruled(n, span)
 		return true
 	}
-	if columns(toks) {
-		r.d.Headed = headOf(toks)
+	if sheet.Spaced(toks) {
+		r.d.Headed = sheet.UnitOfHead(toks)
 		r.first = first
 		r.entry(KindRemark, n, span)
 		return true
@@ -132,7 +132,7 @@ func (r *reader) content(n, from, to int) bool {
 	if r.ditto(n, span, toks) {
 		return len(r.d.Faults) < MaxFaults && len(r.d.Lines) <= MaxPours
 	}
-	l, rest := header(r.text, toks)
+	l, rest := parting.Header(r.text, toks)
 	if first {
 		if r.firstLine(n, span, l, rest, toks) {
 			return true
@@ -140,7 +140,7 @@ func (r *reader) content(n, from, to int) bool {
 	} else if l != entry.NoLabel && r.labelled(n, span, l, rest) || l == entry.NoLabel && r.namedAgain(n, span, toks) {
 		return true
 	}
-	if l == entry.LabelPours && amountAlone(rest) { // "bitters: 2 dashes"
+	if l == entry.LabelPours && parting.AmountAlone(rest) { // "bitters: 2 dashes"
 		l = entry.NoLabel
 	}
 	if l != entry.NoLabel && (l != entry.LabelName || first || r.pours(rest)) { // "spec: 2 oz gin, ..." below the name
@@ -207,11 +207,6 @@ func ofServes(toks []token.Token) int {
 
 // lineNote is a note on a line.
 func lineNote(n int, note string) string { return measure.LineLocation(n) + ": " + note }
-
-// amountAlone reports whether tokens are an amount and name nothing.
-func amountAlone(toks []token.Token) bool {
-	return entry.StartsAmount(toks) && !parting.Named(toks)
-}
 
 // servesWords begin a line that says how many drinks the amounts are for.
 var servesWords = token.Words(`serves makes yields yield serving feeds`)

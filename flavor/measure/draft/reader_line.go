@@ -66,27 +66,6 @@ func checkLine(line string) *flavor.Fault {
 	return nil
 }
 
-// unlist drops a bullet or the number of a list. A dash is a bullet only before
-// a space: "-2 oz" is a negative amount.
-func unlist(toks []token.Token) []token.Token {
-	for len(toks) > 0 {
-		t := &toks[0]
-		switch {
-		case t.Is("•") || t.Is(">") || t.Is("|") || t.Is("[") || t.Is("]"):
-		case t.Kind == token.Word && t.End-t.Start == 1 && len(toks) > 2 && toks[1].Glued && (toks[1].Is(")") || toks[1].Is(".")) && !toks[2].Glued && toks[2].Kind == token.Numeral:
-			toks = toks[1:] // "A. 2 oz gin"
-		case t.Is("-") && (len(toks) == 1 || !toks[1].Glued):
-		case t.Kind == token.Numeral && len(toks) > 2 && toks[1].Glued && (toks[1].Is(")") || toks[1].Is(".")) && !toks[2].Glued && t.Wrong == "" &&
-			t.Value == float64(int(t.Value)) && !entry.UnitWordsAt(toks[2:]):
-			toks = toks[1:]
-		default:
-			return toks
-		}
-		toks = toks[1:]
-	}
-	return toks
-}
-
 // unstruck drops what is struck out between two pairs of tildes, and says so.
 func (r *reader) unstruck(n int, toks []token.Token) []token.Token {
 	pair := func(from int) int {
@@ -107,42 +86,4 @@ func (r *reader) unstruck(n int, toks []token.Token) []token.Token {
 	}
 	r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[toks[start].Start:toks[end+1].End])+"” is struck out and skipped")
 	return append(toks[:start:start], toks[end+2:]...)
-}
-
-// headOf is the one unit that the head of a table names, empty for none or several.
-func headOf(toks []token.Token) flavor.Unit {
-	var head flavor.Unit
-	for i := range toks {
-		u, ok := measure.ParseUnit(toks[i].Text)
-		switch {
-		case !ok || !u.Jigger():
-		case head != "" && head != u:
-			return ""
-		default:
-			head = u
-		}
-	}
-	return head
-}
-
-var columnWords = token.Words(`ingredient ingredients qty quantity amount unit units ml oz cl name item measure volume pour bottle cost price notes note gp`)
-
-// sizeWords head the column of the one size that a house pours.
-var sizeWords = token.Words(`reg regular std standard`)
-
-// columns reports whether a line names the columns of a table: "Ingredient,Qty,Unit".
-func columns(toks []token.Token) bool {
-	words, sizes := 0, 0
-	for i := range toks {
-		switch {
-		case toks[i].Kind == token.Mark:
-		case toks[i].Kind == token.Word && columnWords[toks[i].Text]:
-			words++
-		case i > 0 && toks[i].Kind == token.Word && sizeWords[toks[i].Text]:
-			sizes++
-		default:
-			return false
-		}
-	}
-	return words > 0 && sizes == 1 || words > 1 && (words < len(toks) || words > 2)
 }

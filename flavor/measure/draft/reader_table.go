@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/sheet"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -96,7 +97,7 @@ func (r *reader) drinkOfRow(n int, at entry.Span) bool {
 
 // lex returns the tokens of a stretch of the text.
 func (r *reader) lex(s entry.Span) []token.Token {
-	return entry.TrimMarks(unlist(token.Lex(nil, r.text, s.Start, s.End)))
+	return entry.TrimMarks(parting.Unlist(token.Lex(nil, r.text, s.Start, s.End)))
 }
 
 // noAmount are the words that a cell has where nothing is poured.
@@ -143,4 +144,28 @@ func (r *reader) underUnits(c *sheet.Pour, p *entry.Written) {
 		p.Unit = r.d.Headed
 	}
 	p.Agree(r.text, &also)
+}
+
+// unitsStated reads what says the unit of numbers that have none, keeps it for the draft
+// or puts it behind its number, "gin 4 (cl)", and returns the rest of the line.
+func (r *reader) unitsStated(toks []token.Token) []token.Token {
+	out := toks[:0:0]
+	for i := 0; i < len(toks); {
+		u, n := sheet.UnitStatedAt(toks, i)
+		switch {
+		case n == 0:
+			out = append(out, toks[i])
+			i++
+			continue
+		case n == sheet.TokensOfBracket && i > 0 && toks[i-1].Kind == token.Numeral:
+			out = append(out, toks[i+1])
+		default:
+			r.d.Headed = u
+		}
+		i += n
+	}
+	if len(out) == len(toks) {
+		return toks
+	}
+	return entry.TrimMarks(out)
 }

@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/running"
 	"counterpour/flavor/measure/draft/serving"
 )
 
@@ -84,11 +85,11 @@ func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 // onward reads a draft as a text that runs on, and returns what was read before if that
 // leaves anything open.
 func onward(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
-	if d.PoursOnly() || len(d.String()) > mostRunning {
+	if d.PoursOnly() {
 		return before, nil
 	}
 	b := naming.NewBook(f)
-	list, passed, ok := asList(d.String(), b)
+	list, passed, ok := running.AsList(d.String(), b)
 	if !ok || b.Err() != nil {
 		return before, b.Err()
 	}

@@ -230,8 +230,8 @@ func (r *resolver) inferUnits() {
 			habit = habit || t.juicy() && !t.whole() && t.amount != 0.5 || !t.juicy() && (t.base.Profile == nil || !t.base.Profile.Class.Solid())
 		}
 	}
-	if len(stated) == 0 && r.draft.Headed != "" {
-		stated = append(stated, r.draft.Headed)
+	if r.draft.Headed != "" { // whatever single cells or lines state
+		stated = []flavor.Unit{r.draft.Headed}
 		habit = true
 	}
 	open = r.countFruit(open, stated, habit)

@@ -1,3 +1,3 @@
-// Package sheet reads what is laid out as a table: what the head says of each column, and
-// which stretches of a row are a name, its amount, or nothing that is poured.
+// Package sheet reads what a draft says once for many numbers: the head of a table says what
+// is a name, an amount or nothing that is poured in each row; a line may say the unit of all.
 package sheet

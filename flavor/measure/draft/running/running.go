@@ -1,4 +1,4 @@
-package reading
+package running
 
 import (
 	"slices"
@@ -51,9 +51,12 @@ type running struct {
 	open   bool // something that says nothing known stands above a pour: it may be one
 }
 
-// asList returns the text of a draft that runs on as a list of lines, and what of it was
+// AsList returns the text of a draft that runs on as a list of lines, and what of it was
 // passed over; false if it cannot be parted without a guess.
-func asList(text string, b *naming.Book) (list string, passed []string, ok bool) {
+func AsList(text string, b *naming.Book) (list string, passed []string, ok bool) {
+	if len(text) > mostRunning {
+		return "", nil, false
+	}
 	r := &running{text: text, book: b}
 	most, at := 0, 0
 	for written := range strings.SplitSeq(text, "\n") {
@@ -429,13 +432,27 @@ func (r *running) squeezed(toks []token.Token) bool {
 	return true
 }
 
+// lengthened takes a stretch that names what fills a glass up and nothing else, and is false
+// if it does not: "sifón".
+func (r *running) lengthened(toks []token.Token) bool {
+	for len(toks) > 1 && asides[toks[0].Text] {
+		toks = toks[1:]
+	}
+	p, _, ok := r.book.Named(r.words(toks))
+	if !ok || !p.Carbonated || r.book.Find(r.words(toks), naming.Place{Unit: flavor.Top, Topped: true}).Fault != nil {
+		return false
+	}
+	r.pours = append(r.pours, "top "+r.words(toks))
+	return true
+}
+
 // mostSqueezed is the most words that say which fruit is squeezed, and how much of it.
 const mostSqueezed = 5
 
 // remark takes words that state no amount: words of making, what is laid on the drink,
 // and words that say nothing. It is false where they may speak of a pour.
 func (r *running) remark(toks []token.Token) bool {
-	if r.filled(toks) || r.squeezed(toks) {
+	if r.filled(toks) || r.squeezed(toks) || r.lengthened(toks) {
 		return true
 	}
 	var unknown []token.Token
@@ -449,6 +466,9 @@ func (r *running) remark(toks []token.Token) bool {
 	written := strings.Trim(token.OneLine(r.text[toks[0].Start:toks[len(toks)-1].End]), " .,:;-")
 	toks = r.rimmed(toks)
 	s := serving.Read(toks)
+	if s.Conflict != nil {
+		return false
+	}
 	for _, t := range s.Unknown {
 		if !asides[t.Text] && (!serving.StepVerbs[t.Text] || entry.EndsLaid([]token.Token{t})) && !entry.Joins[t.Text] {
 			unknown = append(unknown, t)

@@ -1,0 +1,94 @@
+package parting
+
+import (
+	"strings"
+
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// What stands at the start of a line and is no entry: a bullet, a number of a list, a label.
+
+// Unlist drops a bullet or the number of a list. A dash is a bullet only before
+// a space: "-2 oz" is a negative amount.
+func Unlist(toks []token.Token) []token.Token {
+	for len(toks) > 0 {
+		t := &toks[0]
+		switch {
+		case t.Is("•") || t.Is(">") || t.Is("|") || t.Is("[") || t.Is("]"):
+		case t.Kind == token.Word && t.End-t.Start == 1 && len(toks) > 2 && toks[1].Glued && (toks[1].Is(")") || toks[1].Is(".")) && !toks[2].Glued && toks[2].Kind == token.Numeral:
+			toks = toks[1:] // "A. 2 oz gin"
+		case t.Is("-") && (len(toks) == 1 || !toks[1].Glued):
+		case t.Kind == token.Numeral && len(toks) > 2 && toks[1].Glued && (toks[1].Is(")") || toks[1].Is(".")) && !toks[2].Glued && t.Wrong == "" &&
+			t.Value == float64(int(t.Value)) && !entry.UnitWordsAt(toks[2:]):
+			toks = toks[1:]
+		default:
+			return toks
+		}
+		toks = toks[1:]
+	}
+	return toks
+}
+
+// Header reads a label before a colon at the start of a line, and returns what
+// follows it.
+func Header(text string, toks []token.Token) (entry.Label, []token.Token) {
+	var words []string
+	for i := range toks {
+		switch {
+		case toks[i].Kind == token.Word && i < 3 && (i == 0 || !Apart(text, toks, i)):
+			words = append(words, toks[i].Text)
+		case i > 0 && toks[i].Kind == token.Word && cellLabel(text, toks, i, strings.Join(words, " ")): // "Glass      coupe"
+			return entry.Labels[strings.Join(words, " ")], toks[i:]
+		case toks[i].Is(":") && i > 0:
+			if l := entry.Labels[strings.Join(words, " ")]; l != entry.NoLabel {
+				return l, toks[i+1:]
+			}
+			if l := entry.Labels[words[0]]; l != entry.NoLabel && len(words) > 1 && (words[1] == "per" || words[1] == "for") { // "spec per litre"
+				return l, toks[i+1:]
+			}
+			return entry.NoLabel, toks
+		case i > 0 && headSign(toks[i:]) > 0:
+			rest := toks[i+headSign(toks[i:]):]
+			if l := entry.Labels[strings.Join(words, " ")]; l != entry.NoLabel && len(rest) > 0 && !AmountAlone(rest) {
+				return l, rest
+			}
+			return entry.NoLabel, toks
+		default:
+			return entry.NoLabel, toks
+		}
+	}
+	return entry.NoLabel, toks
+}
+
+// headSign returns how many tokens, beside a colon, part a label from the rest of its line:
+// "Spirit - aged rum 2 oz", "Sweet // 10 ml honey"; 0 if none do.
+func headSign(toks []token.Token) int {
+	switch {
+	case len(toks) > 2 && toks[0].Is("/") && toks[1].Is("/"):
+		return 2
+	case len(toks) > 1 && (toks[0].Is("-") && !toks[1].Glued || toks[0].Is("=")):
+		return 1
+	}
+	return 0
+}
+
+// cellLabel reports whether words before a wide gap are the label of what is said of
+// glass, method, ice or garnish.
+func cellLabel(text string, toks []token.Token, i int, words string) bool {
+	switch entry.Labels[words] {
+	case entry.LabelGlass, entry.LabelServing, entry.LabelGarnish, entry.LabelRim:
+		return Apart(text, toks, i)
+	}
+	return false
+}
+
+// Apart reports whether a gap or a tab parts the token at i from the cell before it.
+func Apart(text string, toks []token.Token, i int) bool {
+	return Wide(toks, i) || strings.Contains(text[toks[i-1].End:max(toks[i-1].End, toks[i].Start)], "\t")
+}
+
+// AmountAlone reports whether tokens are an amount and name nothing.
+func AmountAlone(toks []token.Token) bool {
+	return entry.StartsAmount(toks) && !Named(toks)
+}
