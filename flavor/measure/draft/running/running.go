@@ -493,7 +493,11 @@ func (r *running) remark(toks []token.Token) bool {
 	if s.States() {
 		r.making = append(r.making, saidBy(&s))
 	}
-	if len(r.book.Mentioned(left)) > 0 || entry.EndsLaid(unknown) {
+	mentioned := len(r.book.Mentioned(left)) > 0
+	if mentioned && slices.ContainsFunc(toks, func(t token.Token) bool { return serving.OtherMeasures[t.Text] }) { // "mint handful"
+		return false
+	}
+	if mentioned || entry.EndsLaid(unknown) {
 		r.laid = append(r.laid, left)
 		return true
 	}
