@@ -18,6 +18,19 @@ type Spelling struct{ Written, Means string }
 // nearest first; nil if there are none.
 func NearestUnits(word string) []string { return Nearest(word, unitSpellings) }
 
+// SlippedUnits returns the units of which word is a slip, the nearest first: they begin
+// with its letter, and differ by one edit, or by two from eight letters.
+func SlippedUnits(word string) []string {
+	word = strings.ToLower(word)
+	var close []Spelling
+	for _, s := range unitSpellings {
+		if word != "" && s.Written[0] == word[0] && (len(word) >= 8 || OneSlip(word, s.Written)) {
+			close = append(close, s)
+		}
+	}
+	return Nearest(word, close)
+}
+
 var unitSpellings = func() []Spelling {
 	var out []Spelling
 	for i := range units {

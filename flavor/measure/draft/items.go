@@ -91,7 +91,7 @@ func (r *reader) gather(in []piece) []piece {
 			*last = r.both(last, &next)
 			continue
 		}
-		if joined, ok := r.join(last, &next); ok {
+		if joined, ok := r.join(last, &next, len(in) == 2); ok {
 			*last = joined
 			continue
 		}
@@ -101,8 +101,9 @@ func (r *reader) gather(in []piece) []piece {
 	return out
 }
 
-// join makes one piece of two, if they are parts of one entry.
-func (r *reader) join(a, b *piece) (piece, bool) {
+// join makes one piece of two, if they are parts of one entry; alone says that nothing
+// else stands on their line.
+func (r *reader) join(a, b *piece, alone bool) (piece, bool) {
 	if b.sep == parting.Soaked || b.sep == "," && columnRoles[roleOf(b)] && a.pour.Shape == entry.ShapePour && a.pour.AmountAt.Start > a.pour.NameAt.Start {
 		return piece{}, false
 	}
@@ -181,7 +182,7 @@ func (r *reader) join(a, b *piece) (piece, bool) {
 		return piece{toks: both.Of, sep: a.sep, pour: both}, true
 	case a.pour.Shape == entry.ShapeServing && b.pour.Shape == entry.ShapeName && (b.sep == "," || b.sep == "and") && PourSteps[a.toks[0].Text]:
 		return r.both(a, b), true // "muddle lemon, mint and simple"
-	case a.pour.Shape == entry.ShapePour && a.pour.Fault == nil && b.sep == "," && (cutTo(b.toks) || shadedBy(a, b)):
+	case a.pour.Shape == entry.ShapePour && a.pour.Fault == nil && b.sep == "," && (cutTo(b.toks) || shadedBy(a, b, alone)):
 		return r.both(a, b), true
 	case b.pour.Shape != entry.ShapeName || saltAlone(b) || entry.NamesVessel(b.toks) || b.sep == "." || b.sep == ":" || a.pour.Each || a.pour.Shape == entry.ShapeServing || a.pour.Shape == entry.ShapeGarnish && !a.pour.ByNoun:
 		return piece{}, false

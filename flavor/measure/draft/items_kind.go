@@ -32,10 +32,17 @@ func headed(a, b *piece) bool {
 	return b.sep == "," && poursOne(a) && heads[strings.ToLower(a.pour.Name)] && len(after) > 0 && len(after) <= 2 && listed(b) && (len(after) == 1 || !entry.LaidNoun(after[1].Text))
 }
 
-// shadedBy reports whether what stands behind a comma is a shade of the pour: "rum, white".
-func shadedBy(a, b *piece) bool {
+// shadedBy reports whether what stands behind a comma is a shade of the pour: "rum, white",
+// "rum, overproof, white". Alone on the line of a pour one is whatever that pour is: the
+// white of an egg is no part of "grapefruit juice, white".
+func shadedBy(a, b *piece, alone bool) bool {
 	after := entry.TrimMarks(b.toks)
-	return poursOne(a) && len(after) > 0 && shades[strings.ToLower(a.pour.Name)][after[0].Text] && (listed(b) || b.pour.Shape == entry.ShapeImplied)
+	if !poursOne(a) || len(after) == 0 || !listed(b) && b.pour.Shape != entry.ShapeImplied {
+		return false
+	}
+	name, _, _ := strings.Cut(strings.ToLower(a.pour.Name), ",")
+	kind := name[strings.LastIndexByte(name, ' ')+1:]
+	return shades[name][after[0].Text] || alone && (shades[kind][after[0].Text] || len(after) == 1 && after[0].Text == "white")
 }
 
 // poursOne reports whether a piece states an amount of one thing.

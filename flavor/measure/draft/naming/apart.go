@@ -114,6 +114,7 @@ func (b *Book) findParted(name string, pl Place) Found {
 			return Found{Fault: measure.Invalid("ingredient", remark, "%q is not known here; write an amount before it if it is poured, \"garnish:\" if it is laid on the drink, or a # to have it skipped", remark)}
 		}
 		f.Dropped = remark
+		return b.moreClosely(f, remark, head, pl)
 	}
 	return f
 }
@@ -130,11 +131,13 @@ func (b *Book) turned(head, word string, pl Place) (Found, bool) {
 	if len(strings.Fields(word)) > mostTurned {
 		return Found{}, false
 	}
-	for _, style := range styleWords {
-		word = strings.TrimSuffix(word, style)
-	}
 	both := []string{word + " " + head, head + " " + word}
-	for _, n := range both[:2] {
+	for _, style := range styleWords {
+		if bare, ok := strings.CutSuffix(word, style); ok {
+			both = append(both, bare+" "+head, head+" "+bare)
+		}
+	}
+	for _, n := range slices.Clone(both) {
 		if full, changed := Lengthen(flavor.NormaliseName(n)); changed {
 			both = append(both, full)
 		}
@@ -222,15 +225,23 @@ func joinsTwo(p *flavor.Profile, written string) *flavor.Fault {
 	}
 	key := flavor.NormaliseName(written)
 	if slices.ContainsFunc(append([]string{p.Name, p.ID}, p.Aliases...), func(n string) bool {
-		return flavor.NormaliseName(n) == key && (joined.MatchString(n) || strings.Contains(n, "-and-"))
+		return sameWords(flavor.NormaliseName(n), key) && (joined.MatchString(n) || strings.Contains(n, "-and-"))
 	}) {
 		return nil
 	}
 	return measure.Invalid("ingredient", written, "%q may be two pours; write a line for each, or its name, such as %q", written, p.Name)
 }
 
+// sameWords reports whether two keys hold the same words, in whatever order.
+func sameWords(a, b string) bool {
+	return len(a) == len(b) && slices.Equal(slices.Sorted(strings.FieldsSeq(a)), slices.Sorted(strings.FieldsSeq(b)))
+}
+
 // strengths are what bottles say of their strength or age.
-var strengths = regexp.MustCompile(`(?i)\b\d+([.,]\d+)?\s*(% ?(abv|vol)?|proof\b|(yrs?|years?|yo)\b[- ]?(old\b)?)`)
+var strengths = regexp.MustCompile(`(?i)\b\d+([.,]\d+)?\s*(% ?(abv|vol)?|proof\b|pf\b|(yrs?|years?|yo)\b[- ]?(old\b)?)`)
+
+// proofs is a strength in proof, shortened: "100pf".
+var proofs = regexp.MustCompile(`(?i)(\d+)\s*pf\b`)
 
 // years is what of strengths is an age.
 var years = regexp.MustCompile(`(?i)y`)
@@ -251,7 +262,7 @@ func (b *Book) withoutStrength(name string, pl Place) (Found, bool) {
 		return Found{}, false
 	}
 	f.Dropped, f.Inferred = strings.TrimSpace(name[at[0]:at[1]]), true
-	return f, true
+	return b.moreClosely(f, proofs.ReplaceAllString(f.Dropped, "$1 proof"), rest, pl), true
 }
 
 // either is the fault of a name that leaves a choice, "lime or lemon"; nil if it

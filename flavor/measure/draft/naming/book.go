@@ -165,11 +165,11 @@ func (b *Book) Find(name string, pl Place) Found {
 	if as := spelt[strings.ToLower(plain[len(plain)-1])]; as != "" && pl.Volume() {
 		name, plain = as, []string{as}
 	}
-	for _, n := range plain {
+	for i, n := range plain {
 		if f, ok := b.InPlace(flavor.NormaliseName(n), pl, n != name); ok {
 			return f
 		}
-		if p, how, ok := b.Named(n); ok {
+		if p, how, ok := b.Named(n); ok && !(i+1 < len(plain) && b.fits(plain[i+1:], p, pl)) {
 			if both := joinsTwo(p, n); both != nil {
 				return Found{Fault: both}
 			}
@@ -188,7 +188,7 @@ func (b *Book) Find(name string, pl Place) Found {
 			return f
 		}
 	}
-	for _, found := range []func(string, Place) (Found, bool){b.withoutBrackets, b.withoutStrength, b.withoutStyle, b.pointed, b.withoutTail, b.ofOrigin, b.fruitBrandy, b.clipped, b.infused, b.mendedKind} {
+	for _, found := range []func(string, Place) (Found, bool){b.withoutBrackets, b.withoutStrength, b.withoutTail, b.withoutStyle, b.pointed, b.ofOrigin, b.ofVariety, b.fruitBrandy, b.clipped, b.infused, b.mendedKind} {
 		if f, ok := found(name, pl); ok {
 			return f
 		}
@@ -208,6 +208,15 @@ func (b *Book) Find(name string, pl Place) Found {
 		}
 	}
 	return Found{Fault: b.unknown(name, pl)}
+}
+
+// fits reports whether the place has no room for p, and has for what a name means with
+// fewer adjectives: two fresh limes are no juice.
+func (b *Book) fits(fewer []string, p *flavor.Profile, pl Place) bool {
+	return !pl.allows(p) && slices.ContainsFunc(fewer, func(n string) bool {
+		q, _, ok := b.Named(n)
+		return ok && pl.allows(q)
+	})
 }
 
 // spelt are words that mean another thing by volume than their keys: without its accent
@@ -259,6 +268,9 @@ func (b *Book) InPlace(key string, pl Place, stripped bool) (Found, bool) {
 		if key == "demerara" && pl.ML() >= spiritFrom {
 			means, ask = "", []string{"demerara rum", "demerara syrup"}
 		}
+		if key == "allspice" && pl.Unit.Jigger() && pl.ML() <= mostDram {
+			means = "allspice dram"
+		}
 	case pl.Unit == flavor.Gram && (key == "lemon" || key == "lime"):
 		means = byVolume[key]
 	case pl.Unit == flavor.Gram && strings.HasSuffix(byVolume[key], " juice"):
@@ -289,6 +301,7 @@ func aliasOf(p *flavor.Profile, key string) bool {
 const (
 	longFrom   = 60.0 // mL from which ginger is no syrup; common practice
 	spiritFrom = 29.0 // mL from which demerara may be the rum; common practice
+	mostDram   = 8.0  // mL up to which allspice is the dram, a quarter of an ounce; common practice
 )
 
 // Asks returns the fault of a word that means more than one thing, if at least

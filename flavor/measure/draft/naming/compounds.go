@@ -116,6 +116,7 @@ var stems = keyed(listed(map[string]string{
 	"wheat":           "weizen tarwe trigo",
 	"falernum":        "falernum",
 	"sea buckthorn":   "havtorn sanddorn duindoorn",
+	"citrus":          "agrumi agrumes cítricos zitrus zitrusfrüchte citrusvruchten",
 }))
 
 // forms are what is made of it, in the tongues that run it into the stem: "Gurkensaft".
@@ -222,6 +223,15 @@ var tastes = keyed(listed(map[string]string{
 	"lemonade":         "limonada",
 }))
 
+// keyedWords is the set of words, as [flavor.NormaliseName] makes them.
+func keyedWords(words string) map[string]bool {
+	out := map[string]bool{}
+	for w := range strings.FieldsSeq(words) {
+		out[flavor.NormaliseName(w)] = true
+	}
+	return out
+}
+
 // listed turns lists of words by what they mean into what each word means. A hyphen in a
 // word stands for a blank.
 func listed(by map[string]string) map[string]string {
@@ -253,7 +263,7 @@ var formWords = func() []string {
 const longestPhrase = 4
 
 // linking are words between others that bring nothing of their own.
-var linking = token.Words(`de di d del della dei degli delle des du do da la le les los las el il lo au aux al alla alle allo all ai agli à van von aus mit med av con un una uno dun dune einer eines ein eine einem en ett et`)
+var linking = keyedWords(`de di d del della dei degli delle des du do da la le les los las el il lo au aux al alla alle allo all ai agli à van von aus mit med av con un una uno dun dune einer eines ein eine einem en ett et agli sulla nel nella os as ao à na no`)
 
 // elided are words that lose their vowel and run into the next: "sirop d'amande".
 var elided = []string{"dell", "all", "d", "l"}
@@ -374,5 +384,20 @@ func (b *Book) inTongue(key string, try func(name string) (Found, bool)) (Found,
 	if !ok || flavor.NormaliseName(english) == key {
 		return Found{}, false
 	}
-	return try(english)
+	for _, n := range orders(english) {
+		if f, ok := try(cmp.Or(shorthand[n], usual[n], n)); ok {
+			return f, true
+		}
+	}
+	return Found{}, false
+}
+
+// orders are the words of a name as they stand, and with the last one first: other tongues
+// write what something is like behind it.
+func orders(name string) []string {
+	at := strings.LastIndexByte(name, ' ')
+	if at < 0 {
+		return []string{name}
+	}
+	return []string{name, name[at+1:] + " " + name[:at]}
 }

@@ -64,13 +64,17 @@ func (b *Book) free(name string, pl Place) (Found, bool) {
 	if full, changed := Lengthen(flavor.NormaliseName(rest)); changed {
 		ways = append(ways, full)
 	}
-	if own.Firm() {
-		ways = append(append(ways, own.Profile.Name), own.Profile.Aliases...)
+	how := flavor.MatchAlias
+	if own.Profile != nil {
+		ways, how = append(append(ways, own.Profile.Name), own.Profile.Aliases...), own.How
 	}
 	for _, w := range ways {
 		for _, kind := range freeKinds {
-			if p, how, ok := b.Named("alcohol-free " + w + kind); ok {
-				return Found{Profile: p, How: how, As: p.Name, Inferred: true}, true
+			if p, exact, ok := b.Named("alcohol-free " + w + kind); ok {
+				if how == flavor.MatchFuzzy {
+					exact = how
+				}
+				return Found{Profile: p, How: exact, As: p.Name, Inferred: true}, true
 			}
 		}
 	}

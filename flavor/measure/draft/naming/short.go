@@ -1,6 +1,7 @@
 package naming
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -42,7 +43,7 @@ func (b *Book) Short(key string, pl Place, headless bool) (Found, bool) {
 	}
 	full, changed := Lengthen(key)
 	if changed {
-		if means, ok := shorthand[full]; ok {
+		if means := cmp.Or(shorthand[full], usual[full]); means != "" {
 			full = means
 		}
 		if f, ok := tryKey(full); ok {

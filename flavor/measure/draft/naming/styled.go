@@ -39,7 +39,21 @@ func (b *Book) withoutStyle(name string, pl Place) (Found, bool) {
 		return Found{}, false
 	}
 	f.Dropped, f.Inferred = strings.TrimSpace(name[:at[1]]), true
-	return f, true
+	return b.moreClosely(f, f.Dropped, rest, pl), true
+}
+
+// moreClosely returns the kind of what was found that bears the words which are passed
+// over, if one does: "Japanese-style" and a gin is no gin of just any style.
+func (b *Book) moreClosely(f Found, dropped, rest string, pl Place) Found {
+	for _, said := range Strip(dropped) {
+		for _, n := range append([]string{rest, f.As, f.Profile.Name}, f.Profile.Aliases...) {
+			p, _, ok := b.Named(said + " " + n)
+			if ok && p != f.Profile && pl.allows(p) {
+				return Found{Profile: p, How: f.How, As: said + " " + n, Inferred: true}
+			}
+		}
+	}
+	return f
 }
 
 // beginning returns what the longest part of words that begins them names, where the rest
@@ -104,8 +118,46 @@ func (b *Book) ofOrigin(name string, pl Place) (Found, bool) {
 		return Found{}, false
 	}
 	f.Dropped, f.Inferred = strings.TrimSpace(first+" "+f.Dropped), true
-	return f, true
+	return b.moreClosely(f, first, rest, pl), true
 }
+
+// varieties are sorts of a plant, or plants that bees went to, by the words that they stand
+// before: the sort is passed over. Where one is told apart in the glass, the catalogue has
+// its name; common practice.
+var varieties = map[string]map[string]bool{
+	"honey":  token.Words(`acacia heather clover linden lime-blossom orange-blossom lavender thyme chestnut manuka eucalyptus forest wildflower wild buckwheat sunflower rapeseed alfalfa tupelo blossom flower multiflora mountain pine fir rosemary sage borage sidr bush local raw floral spring summer`),
+	"apple":  token.Words(`granny-smith pink-lady bramley gala fuji braeburn cox golden-delicious red-delicious honeycrisp elstar boskoop crab`),
+	"orange": token.Words(`navel valencia cara-cara jaffa juicing sweet`), "lemon": token.Words(`eureka lisbon amalfi sorrento unwaxed waxed`), "lime": token.Words(`persian tahiti`),
+	"grapefruit": token.Words(`marsh`), "mango": token.Words(`alphonso kesar ataulfo`), "pear": token.Words(`williams conference bartlett comice anjou bosc`),
+	"tomato": token.Words(`vine san-marzano beefsteak heirloom plum roma`), "pineapple": token.Words(`queen victoria md2`), "banana": token.Words(`cavendish`),
+	"cherry": token.Words(`amarena bing rainier`), "raspberry": token.Words(`scottish`), "mint": token.Words(`moroccan nana garden`),
+	"cinnamon": token.Words(`ceylon saigon vietnamese indonesian`), "vanilla": token.Words(`bourbon tahitian madagascar madagascan mexican ugandan`), "ginger": token.Words(`young baby`),
+}
+
+// ofVariety looks a name up without the sort of a plant that it states: "heather honey
+// syrup".
+func (b *Book) ofVariety(name string, pl Place) (Found, bool) {
+	words := strings.Fields(flavor.NormaliseName(name))
+	for i := 1; i < len(words); i++ {
+		sorts := varieties[words[i]]
+		for n := min(longestVariety, i); n > 0; n-- {
+			if !sorts[strings.Join(words[i-n:i], "-")] {
+				continue
+			}
+			rest := strings.Join(slices.Concat(words[:i-n], words[i:]), " ")
+			f := b.plainly(rest, pl)
+			if !f.Firm() || !pl.allows(f.Profile) {
+				return Found{}, false
+			}
+			f.Dropped, f.Inferred = strings.Join(words[i-n:i], " "), true
+			return f, true
+		}
+	}
+	return Found{}, false
+}
+
+// longestVariety is the most words of a sort.
+const longestVariety = 2
 
 // headKinds are what a fruit "brandy" may be: sweetened, or distilled from the fruit.
 var headKinds = []string{" liqueur", " spirit"}
@@ -164,26 +216,47 @@ pineapple grapefruit raspberry strawberry passion cranberry elderflower cinnamon
 }()
 
 // mendedKind looks up a name of several words with slips of the pen in the commonest of
-// them mended, "apricot liqour".
+// them mended, "apricot liqour": in one of them, or else in all.
 func (b *Book) mendedKind(name string, pl Place) (Found, bool) {
 	words := strings.Fields(flavor.NormaliseName(name))
 	if len(words) < 2 || len(words) > LongestName {
 		return Found{}, false
 	}
-	mended := false
+	mended := slices.Clone(words)
+	slips := 0
 	for i, w := range words {
-		if len(w) < leastSlipped || fullWords[w] != "" || b.Has(w) || adjectives[w] {
+		near, ok := b.mendedWord(w)
+		if !ok {
 			continue
 		}
-		near := measure.Nearest(w, kindWords)
-		if len(near) == 0 || near[0] == w || near[0][0] != w[0] || len(near[0])-len(w) > 2 || w+"s" == near[0] {
-			continue
+		mended[i] = near
+		slips++
+		one := slices.Clone(words)
+		one[i] = near
+		if f, ok := b.mendedAs(one, pl); ok {
+			return f, true
 		}
-		words[i], mended = near[0], true
 	}
-	if !mended {
+	if slips < 2 {
 		return Found{}, false
 	}
+	return b.mendedAs(mended, pl)
+}
+
+// mendedWord returns the common word of which a word is a slip.
+func (b *Book) mendedWord(w string) (string, bool) {
+	if len(w) < leastSlipped || fullWords[w] != "" || broad[w] || b.Has(w) || adjectives[w] {
+		return "", false
+	}
+	near := measure.Nearest(w, kindWords)
+	if len(near) == 0 || near[0] == w || near[0][0] != w[0] || len(near[0])-len(w) > 2 || w+"s" == near[0] {
+		return "", false
+	}
+	return near[0], true
+}
+
+// mendedAs returns what mended words name.
+func (b *Book) mendedAs(words []string, pl Place) (Found, bool) {
 	f := b.plainly(strings.Join(words, " "), pl)
 	if !f.Firm() || !pl.allows(f.Profile) {
 		return Found{}, false

@@ -2,6 +2,7 @@ package naming
 
 import (
 	"cmp"
+	"slices"
 	"strings"
 
 	"counterpour/flavor"
@@ -165,29 +166,28 @@ small-batch single-barrel single-cask canned tinned carton squeezed juiced fs fr
 // phrases are words that change nothing together, and may apart.
 var phrases = token.Words(`small-batch single-barrel single-cask top-shelf speed-rail fine-strained double-strained cold-pressed grade-a high-quality good-quality room-temperature ice-cold freshly-squeezed fresh-squeezed`)
 
-// Strip returns the name, then the name with its leading adjectives dropped one
-// by one, then without any.
+// Strip returns the name, then the name with fewer and fewer adjectives: without those at
+// its end, without the leading ones one by one, and last without any.
 func Strip(name string) []string {
 	out := []string{name}
 	add := func(words []string) {
 		n := strings.Trim(strings.Join(words, " "), " ,;")
-		for _, seen := range out {
-			if seen == n {
-				return
-			}
-		}
-		if n != "" {
+		if n != "" && !slices.Contains(out, n) {
 			out = append(out, n)
 		}
 	}
-	is := func(w string) bool { return adjectives[strings.ToLower(strings.Trim(w, ",;()"))] }
 	words := strings.Fields(name)
+	end := len(words)
+	for end > 1 && idle(words[end-1]) {
+		end--
+	}
+	add(words[:end])
 leading:
 	for len(words) > 1 {
 		switch {
 		case len(words) > 2 && phrases[strings.ToLower(words[0]+"-"+words[1])]:
 			words = words[2:]
-		case is(words[0]):
+		case idle(words[0]):
 			words = words[1:]
 		default:
 			break leading
@@ -196,7 +196,7 @@ leading:
 	}
 	var rest []string
 	for _, w := range words {
-		if !is(w) || alterations[strings.ToLower(w)] { // "coconut washed rum" is no coconut rum
+		if !idle(w) || alterations[strings.ToLower(w)] { // "coconut washed rum" is no coconut rum
 			rest = append(rest, w)
 		}
 	}
@@ -206,14 +206,22 @@ leading:
 	return out
 }
 
+// idle reports whether a word of a name is an adjective that changes nothing.
+func idle(w string) bool { return adjectives[strings.ToLower(strings.Trim(w, ",;()"))] }
+
 // Lengthen writes the words of a name at full length, where bars shorten them.
 func Lengthen(key string) (string, bool) {
 	words := strings.Fields(key)
 	changed := false
 	for i, w := range words {
-		if full, ok := fullWords[w]; ok && full != w && !(i > 0 && words[i-1] == "de") {
-			words[i], changed = full, true
+		full, ok := fullWords[w]
+		if !ok || full == w || i > 0 && words[i-1] == "de" {
+			continue
 		}
+		if _, end, two := strings.Cut(full, " "); two && i+1 < len(words) && words[i+1] == end { // "passion fruit"
+			continue
+		}
+		words[i], changed = full, true
 	}
 	return strings.Join(words, " "), changed
 }

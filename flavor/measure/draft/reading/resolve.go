@@ -156,7 +156,7 @@ func (r *resolver) findBase(t *task) {
 	}
 	for _, w := range wordings(l.Name, t.unit) {
 		for _, n := range naming.Strip(w) {
-			if p, how, ok := r.book.Named(n); ok {
+			if p, how, ok := r.book.Named(n); ok && !(t.several() && !p.Class.Solid()) {
 				t.base = naming.Found{Profile: p, How: how, As: n}
 				return
 			}
@@ -309,7 +309,7 @@ func (r *resolver) slippedUnit(l *entry.Line) (near []string, word, rest string)
 		word string
 		rest []string
 	}{{words[0], words[1:]}, {words[last], words[:last]}} {
-		near := measure.NearestUnits(split.word)
+		near := measure.SlippedUnits(split.word)
 		if len(near) == 0 || len(split.word) < leastUnitSlip || serving.OtherMeasures[split.word] || serving.DegreeWords[split.word] || draft.Quality(strings.ToLower(split.word)) {
 			continue
 		}

@@ -144,6 +144,12 @@ func (t *task) juicy() bool {
 	return naming.Pressed(t.line.Name) != ""
 }
 
+// several reports whether a name says several of a fruit, "2 fresh limes", which is no
+// juice.
+func (t *task) several() bool {
+	return t.bare() && plural(t.line.Name) && strings.HasSuffix(naming.Pressed(t.line.Name), " juice")
+}
+
 // fruits reports whether a bare number of what may be juice is surely a number of
 // fruits: they are muddled, or the word says several, or they are as small as a
 // grape and the number is whole.
