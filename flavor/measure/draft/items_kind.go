@@ -21,6 +21,10 @@ var shades = func() map[string]map[string]bool {
 	for w := range token.Words(`rum tequila vermouth sherry port wine tea sugar whiskey whisky madeira marsala curaçao curacao quinquina cider beer chinato sake vinegar cacao menthe`) {
 		out[w] = bottle
 	}
+	for w := range token.Words(`white whites yolk yolks`) {
+		out[w] = token.Words(`egg eggs`)
+	}
+	out["rosé"] = bottle
 	out["sugar"] = token.Words(`dark golden brown`) // "sugar 15, white" has the white of an egg behind it
 	return out
 }()

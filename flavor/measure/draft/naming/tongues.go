@@ -45,7 +45,7 @@ var tongues = keyed(map[string]string{
 	"succo di limone": "lemon juice", "limone": "lemon", "succo di lime": "lime juice", "zucchero": "sugar", "sciroppo di zucchero": "simple syrup", "vermut rosso": "sweet vermouth",
 	"vermouth rosso": "sweet vermouth", "vermut bianco": "bianco vermouth", "sciroppo": "simple syrup", "sciroppo di agave": "agave syrup", "sciroppo d'agave": "agave syrup", "sciroppo di miele": "honey syrup", "miele": "honey", "sciroppo di vaniglia": "vanilla syrup",
 	"sciroppo di zenzero": "ginger syrup", "orzata": "orgeat", "granatina": "grenadine", "liquore al caffè": "coffee liqueur", "liquore di sambuco": "elderflower liqueur", "succo di pompelmo": "grapefruit juice", "pompelmo": "grapefruit", "succo di ananas": "pineapple juice", "succo d'ananas": "pineapple juice",
-	"succo di mela": "apple juice", "succo di pomodoro": "tomato juice", "succo di mirtillo": "cranberry juice", "arancia": "orange", "rum bianco": "white rum", "rum scuro": "dark rum", "rum invecchiato": "aged rum", "acqua": "water", "acqua frizzante": "soda water", "seltz": "soda water", "soda acqua": "soda water",
+	"succo di mela": "apple juice", "succo di pomodoro": "tomato juice", "arancia": "orange", "rum bianco": "white rum", "rum scuro": "dark rum", "rum invecchiato": "aged rum", "acqua": "water", "acqua frizzante": "soda water", "seltz": "soda water", "soda acqua": "soda water",
 	"vino bianco": "dry white wine", "vino rosso": "red wine", "spumante": "sparkling wine", "latte": "milk", "tuorlo": "egg yolk", "uovo": "whole egg", "basilico": "basil", "cetriolo": "cucumber", "caffè espresso": "espresso", "caffè": "espresso", "latte di cocco": "coconut milk", "crema di cocco": "cream of coconut",
 	"bitter rosso": "red bitter aperitif", "bitter rojo": "red bitter aperitif", "roter Bitter": "red bitter aperitif", "bitter rouge": "red bitter aperitif", "tør vermouth": "dry vermouth", "torr vermouth": "dry vermouth", "sød vermouth": "sweet vermouth", "söt vermouth": "sweet vermouth", "rød vermouth": "sweet vermouth", "vodka alla vaniglia": "vanilla vodka", "frutto della passione": "passion fruit", "vermut dry": "dry vermouth", "albume": "egg white", "acqua tonica": "tonic water", "menta": "mint", "panna": "heavy cream", "succo d'arancia": "orange juice",
 	// Swedish, Danish and Norwegian
@@ -63,7 +63,7 @@ var tongues = keyed(map[string]string{
 })
 
 // askTongue are words that name one fruit in one country and another in the next.
-var askTongue = map[string][]string{"limon": {"lime juice", "lemon juice"}, "jugo de limon": {"lime juice", "lemon juice"}, "suco de limao": {"lime juice", "lemon juice"}}
+var askTongue = map[string][]string{"succo di mirtillo": {"cranberry juice", "blueberry juice"}, "conhaque": {"cognac", "brandy"}, "limon": {"lime juice", "lemon juice"}, "jugo de limon": {"lime juice", "lemon juice"}, "suco de limao": {"lime juice", "lemon juice"}}
 
 // FruitsOf are the juices that a word names in one country and in the next, the one of
 // the Americas first; nil for a word that names one.

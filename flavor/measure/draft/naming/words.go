@@ -154,7 +154,7 @@ var fullWords = map[string]string{
 	"razz": "raspberry", "raz": "raspberry", "pash": "passion fruit", "passionfrt": "passion fruit", "peaty": "peated", "gfj": "grapefruit", "menthe": "crème de menthe", "cassis": "crème de cassis",
 	"cr": "crème", "crem": "crème", "creme": "crème", "esp": "espresso", "espr": "espresso", "expresso": "espresso", "jama": "Jamaican",
 	"bitt": "bitters", "edv": "eau de vie", "grn": "green", "mara": "maraschino", "cog": "cognac", "cur": "curaçao", "worch": "worcestershire", "woo": "worcestershire", "tequ": "tequila", "angos": "aromatic", "lmn": "lemon",
-	"lt": "light", "drk": "dark", "dk": "dark", "dryv": "dry vermouth", "ovrprf": "overproof", "bndd": "bonded", "bib": "bonded", "strng": "strong", "cocon": "coconut",
+	"lt": "light", "drk": "dark", "dk": "dark", "dryv": "dry vermouth", "ovrprf": "overproof", "bndd": "bonded", "bib": "bonded", "strng": "strong", "cocon": "coconut", "aper": "aperitif", "shry": "sherry", "chry": "cherry", "pch": "peach", "apri": "apricot", "spcd": "spiced", "brdy": "brandy", "brndy": "brandy", "vinagar": "vinegar",
 }
 
 // adjectives change nothing about which ingredient is meant.
@@ -164,7 +164,7 @@ organic natural nice style type our my thinly roughly finely plump unpeeled wash
 small-batch single-barrel single-cask canned tinned carton squeezed juiced fs freezer fridge refrigerated frozen xtra extra nicest finest superior high-quality good-quality spare leftover daily handcrafted batched pre-batched`)
 
 // phrases are words that change nothing together, and may apart.
-var phrases = token.Words(`small-batch single-barrel single-cask top-shelf speed-rail fine-strained double-strained cold-pressed grade-a high-quality good-quality room-temperature ice-cold freshly-squeezed fresh-squeezed`)
+var phrases = token.Words(`house-made home-made hand-made small-batch single-barrel single-cask top-shelf speed-rail fine-strained double-strained cold-pressed grade-a high-quality good-quality room-temperature ice-cold freshly-squeezed fresh-squeezed`)
 
 // Strip returns the name, then the name with fewer and fewer adjectives: without those at
 // its end, without the leading ones one by one, and last without any.
