@@ -11,7 +11,7 @@ import (
 	"counterpour/flavor/template"
 )
 
-//go:embed customs.toml usual-bar.toml wishes.toml
+//go:embed customs.toml usual-bar.toml wishes.toml serves.toml
 var trade embed.FS
 
 const (

@@ -89,10 +89,11 @@ type Kitchen struct {
 	Searches  *admission.Pool // limits concurrent searches; nil for no limit
 
 	follow   follow
-	stock    []*flavor.Profile  // suggested first by the index
-	customs  *flavor.Customs    // the customary substitutes of the trade
-	carriers *wish.Carriers     // the ingredients that meet a wish
-	Common   *flavor.Commonness // how common each ingredient is
+	stock    []*flavor.Profile   // suggested first by the index
+	customs  *flavor.Customs     // the customary substitutes of the trade
+	carriers *wish.Carriers      // the ingredients that meet a wish
+	serves   []template.Labelled // how bars pour what proven drinks hardly have a place for
+	Common   *flavor.Commonness  // how common each ingredient is
 }
 
 // New loads the families and builds an index over the catalogue with newIndex, such as
@@ -113,6 +114,9 @@ func New[I follower[I]](c *data.Catalogue, newIndex func([]*flavor.Profile) (I, 
 		return nil, err
 	}
 	if k.carriers, err = c.Carriers(); err != nil {
+		return nil, err
+	}
+	if k.serves, err = c.Serves(); err != nil {
 		return nil, err
 	}
 	if k.Common, err = c.Commonness(proven); err != nil {
@@ -137,7 +141,7 @@ func (k *Kitchen) judgeBy(s *weigh.Set) (err error) {
 	k.Set = s
 	k.Judge = balance.NewJudge(k.Mixer, s, k.Catalogue.Pantry())
 	k.Finder = cover.NewFinder(k.Mixer, k.Judge, k.Catalogue.Space(), k.customs, cover.DefaultWeights())
-	k.Station, err = station.New(k.Mixer, k.Judge, s, k.Catalogue.Space(), k.Proven, k.carriers)
+	k.Station, err = station.New(k.Mixer, k.Judge, s, k.Catalogue.Space(), station.Lore{Proven: k.Proven, Serves: k.serves, Carriers: k.carriers})
 	return err
 }
 

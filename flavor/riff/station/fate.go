@@ -70,7 +70,7 @@ func (j *Job) Fits(s *Settled) bool {
 	if j.FromDrink != nil {
 		least, most = min(least, j.FromDrink.VolumeML), max(most, j.FromDrink.VolumeML)
 	}
-	if !j.Limits.Guest.NoAlcohol && poured(&s.Spec, precedent.Carries) < j.leastCarried() {
+	if !j.Limits.Guest.NoAlcohol && !j.movesFree(&s.Spec) && poured(&s.Spec, precedent.Carries) < j.leastCarried() {
 		return false
 	}
 	if poured(&s.Spec, func(*flavor.Profile) bool { return true }) < j.leastPoured() || poured(&s.Spec, precedent.IsBase) > j.mostBase() {
@@ -98,6 +98,14 @@ func (j *Job) leastCarried() float64 {
 		least = min(least, poured(g, precedent.Carries))
 	}
 	return least
+}
+
+// movesFree reports whether a drink pours what must move and stands for something with
+// alcohol: a spirit without it, or a wine.
+func (j *Job) movesFree(s *flavor.Spec) bool {
+	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool {
+		return j.Must[p.Profile.ID] && !precedent.Carries(p.Profile) && ratio.PerML(p.Profile)[ratio.Strong] > 0
+	})
 }
 
 // leastPoured is what goes into a drink at least, before ice, or what the drinks that

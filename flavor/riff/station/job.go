@@ -89,6 +89,9 @@ func (s *Station) NewJob(stock []*flavor.Profile, l *Limits, system measure.Syst
 			made: s.book.MakeUp(p), Unit: unit})
 	}
 	slices.SortFunc(j.Shelf, func(a, b Item) int { return strings.Compare(a.Profile.ID, b.Profile.ID) })
+	if !slices.ContainsFunc(j.Shelf, func(it Item) bool { return precedent.Carries(it.Profile) }) {
+		l.Guest.NoAlcohol = true // a bar without alcohol serves none
+	}
 	for i := range l.Aims {
 		j.carriedBy(&l.Aims[i])
 	}

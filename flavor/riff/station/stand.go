@@ -41,7 +41,7 @@ func (j *Job) Stands(old *flavor.Pour, it *Item, per *ratio.Equivalents) bool {
 	kin := a.Class.Kin() == b.Class.Kin()
 	switch it.Part {
 	case flavor.PartBase:
-		return (b.ABV.Value > LightABV) == (a.ABV.Value > LightABV) || j.Limits.Guest.NoAlcohol
+		return (b.ABV.Value > LightABV) == (a.ABV.Value > LightABV) || j.Limits.Guest.NoAlcohol || j.Must[b.ID]
 	case flavor.PartModifier:
 		return alike(per, &it.Per) >= leastAlike && b.Carbonated == a.Carbonated && kin
 	case flavor.PartSweetener:

@@ -1,6 +1,8 @@
 package station
 
 import (
+	"slices"
+
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/mix"
@@ -18,22 +20,34 @@ type Station struct {
 	Set        *weigh.Set
 	Space      *sense.Space
 	book       *precedent.Book
+	serves     []template.Labelled
 	practice   *precedent.Practice
 	companions *precedent.Companions
 	carriers   *wish.Carriers
 }
 
-// New returns a station that judges by a set of families and tells glasses apart
-// in a sensory space; proven drinks tell it
-// what reads like a drink, and may be none; carriers tell it what a bartender meets a
-// wish with, and may be nil.
-func New(mixer *mix.Mixer, judge *balance.Judge, set *weigh.Set, space *sense.Space, proven []template.Labelled, carriers *wish.Carriers) (*Station, error) {
-	b, err := precedent.NewBook(proven)
+// Lore is what a station knows of the trade beside the families of drinks.
+type Lore struct {
+	Proven   []template.Labelled // what reads like a drink; may be none
+	Serves   []template.Labelled // how bars pour what proven drinks hardly have a place for, nameless; may be none
+	Carriers *wish.Carriers      // what a bartender meets a wish with; may be nil
+}
+
+// New returns a station that judges by a set of families and tells glasses apart in a
+// sensory space.
+func New(mixer *mix.Mixer, judge *balance.Judge, set *weigh.Set, space *sense.Space, lore Lore) (*Station, error) {
+	b, err := precedent.NewBook(lore.Proven)
 	if err != nil {
 		return nil, err
 	}
-	return &Station{Mixer: mixer, Judge: judge, Set: set, Space: space, book: b, practice: precedent.NewPractice(proven), companions: precedent.NewCompanions(proven, space), carriers: carriers}, nil
+	poured := slices.Concat(lore.Proven, lore.Serves)
+	return &Station{Mixer: mixer, Judge: judge, Set: set, Space: space, book: b, serves: lore.Serves, carriers: lore.Carriers,
+		practice: precedent.NewPractice(poured), companions: precedent.NewCompanions(poured, space)}, nil
 }
+
+// Serves returns how bars pour what proven drinks hardly have a place for; they are not to
+// be changed.
+func (s *Station) Serves() []template.Labelled { return s.serves }
 
 // Proven returns the proven drinks; they are not to be changed.
 func (s *Station) Proven() []template.Labelled { return s.book.Proven() }

@@ -9,6 +9,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/ratio"
+	"counterpour/flavor/riff/precedent"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/wording"
 	"counterpour/flavor/template"
@@ -71,7 +72,7 @@ const ownWeight = 0.5
 // keeps those that rank highest, the families in turn.
 func (u *user) frames(it *station.Item) []frame {
 	var all []frame
-	for p := range u.proven() {
+	for p := range u.poured() {
 		for at := range p.Spec.Pours {
 			if put, own, ok := u.put(&p.Spec, at, it); ok {
 				all = u.framed(all, p, put, own)
@@ -88,7 +89,7 @@ func (u *user) frames(it *station.Item) []frame {
 // for the first beside which the second seasons, and keeps those that rank highest.
 func (u *user) together(first, second *station.Item) []frame {
 	var all []frame
-	for p := range u.proven() {
+	for p := range u.poured() {
 		for at := range p.Spec.Pours {
 			with, own, ok := u.put(&p.Spec, at, first)
 			if !ok {
@@ -107,16 +108,18 @@ func (u *user) together(first, second *station.Item) []frame {
 	return inTurn(all, framesTogether)
 }
 
-// proven lists the proven drinks of the families that are wanted.
-func (u *user) proven() iter.Seq[*template.Labelled] {
+// poured lists what drafts stand on, of the families that are wanted: the proven drinks,
+// and how bars pour what those hardly have a place for.
+func (u *user) poured() iter.Seq[*template.Labelled] {
 	return func(yield func(*template.Labelled) bool) {
-		all := u.work.Station.Proven()
-		for i := range all {
-			if len(u.req.Families) > 0 && !slices.Contains(u.req.Families, all[i].Family) {
-				continue
-			}
-			if !yield(&all[i]) {
-				return
+		for _, all := range [][]template.Labelled{u.work.Station.Proven(), u.work.Station.Serves()} {
+			for i := range all {
+				if len(u.req.Families) > 0 && !slices.Contains(u.req.Families, all[i].Family) {
+					continue
+				}
+				if !yield(&all[i]) {
+					return
+				}
 			}
 		}
 	}
@@ -388,6 +391,9 @@ func (u *user) nearest(s *flavor.Spec, at int) (*station.Item, bool) {
 		}
 		v := u.work.Likeness(it, old.Profile)
 		v += it.Chance + commonWeight*u.work.Common(it)
+		if it.Part == flavor.PartBase && it.Profile.ABV.Value <= flavor.NoAlcoholABV {
+			v += precedent.Cosine(it.Profile.Aroma[:], old.Profile.Aroma[:]) // one is made after each spirit, and juniper stands for no rum
+		}
 		if slices.ContainsFunc(u.req.Bottles, func(p *flavor.Profile) bool { return p.ID == it.Profile.ID }) {
 			v += mustMove
 		}

@@ -126,7 +126,7 @@ func TestUseUpMovesTwoTogether(t *testing.T) {
 	b := bartest.New(t)
 	for _, two := range [][]string{
 		{"rosemary", "grapefruit juice"}, {"banana liqueur", "aged rum"}, {"maraschino liqueur", "grapefruit juice"}, {"ruby port", "whole egg"},
-		{"gentian aperitif", "bianco vermouth"}, {"white crème de cacao", "crème de menthe"}, {"apricot liqueur", "orange bitters"}, {"honey syrup", "mint"},
+		{"gentian aperitif", "bianco vermouth"}, {"white crème de cacao", "crème de menthe"}, {"apricot liqueur", "orange bitters"}, {"honey syrup", "mint"}, {"fino sherry", "apricot liqueur"}, {"apple juice", "black tea"},
 	} {
 		res, err := Find(context.Background(), b.Station, Request{Bottles: b.Bottles(t, two...), Stock: b.Usual, Limit: 3})
 		require.NoError(t, err)

@@ -64,7 +64,7 @@ func ByVolume(s *flavor.Spec) []flavor.Pour {
 }
 
 // accentsOf returns what sets a drink apart, what came in first: neither plain
-// sugar nor the sour that every drink of its kind has.
+// sugar nor the sour juice that every drink of its kind has.
 func accentsOf(s, from *flavor.Spec, lead []*flavor.Profile) []*flavor.Profile {
 	type accent struct {
 		profile *flavor.Profile
@@ -81,7 +81,7 @@ func accentsOf(s, from *flavor.Spec, lead []*flavor.Profile) []*flavor.Profile {
 		w := p.ML * p.Profile.Aroma.Total() * accentWeight[p.Profile.Class.Part()]
 		if from != nil && !pours(from, p.Profile) {
 			w = w*newAccent + newAccent
-		} else if p.Profile.Class.Part() == flavor.PartSour || p.Profile.Aroma.Total() < plainAroma {
+		} else if p.Profile.Class.Kin() == flavor.KinSourJuice || p.Profile.Aroma.Total() < plainAroma {
 			continue
 		}
 		all = append(all, accent{p.Profile, w})
