@@ -284,7 +284,7 @@ var formWords = func() []string {
 const longestPhrase = 4
 
 // linking are words between others that bring nothing of their own.
-var linking = keyedWords(`de di d del della dei degli delle des du do da la le les los las el il lo au aux al alla alle allo all ai agli à van von aus mit med av con un una uno dun dune einer eines ein eine einem en ett et agli sulla nel nella os as ao à na no`)
+var linking = keyedWords(`de di d del della dei degli delle des du do da la le les los las el il lo au aux al alla alle allo all ai agli à van von aus mit med av con un una uno dun dune einer eines ein eine einem en ett et agli sulla nel nella os as ao à`)
 
 // elided are words that lose their vowel and run into the next: "sirop d'amande".
 var elided = []string{"dell", "all", "d", "l"}

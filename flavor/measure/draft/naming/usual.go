@@ -159,7 +159,7 @@ var usual = parted(map[string]string{
 	"hazelnut liqueur":              `noisette, hazelnut`,
 	"cherry liqueur":                `guignolet, dark cherry liqueur, black cherry liqueur`,
 	"crème de violette":             `violette liq`,
-	"cranberry juice":               `white cranberry juice, white cranberry`,
+	"cranberry juice":               `white cranberry juice`,
 	"sparkling rosé wine":           `rosé bubbles, pink bubbles, pink bubbly, rosé fizz, pink fizz, bubbly rosé`,
 	"coconut water":                 `coco h2o`,
 	"cream of coconut":              `creme of coconut, cream of coconut sweet`,
