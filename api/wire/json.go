@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"io"
 	"reflect"
+	"sync"
 
 	"github.com/danielgtaylor/huma/v2"
 )
@@ -23,15 +24,36 @@ func WriteJSON(w io.Writer, v any) error {
 	return err
 }
 
+// desk is an encoder and the buffer that it writes to.
+type desk struct {
+	text    bytes.Buffer
+	encoder *json.Encoder
+}
+
+// desks lends them: an answer has several kilobytes, which a fresh buffer would grow to in
+// many steps.
+var desks = sync.Pool{New: func() any {
+	d := &desk{}
+	d.encoder = json.NewEncoder(&d.text)
+	d.encoder.SetEscapeHTML(false)
+	return d
+}}
+
+// mostKept is the largest buffer that is lent again, in bytes.
+const mostKept = 64 << 10
+
 // Encode returns v as [WriteJSON] writes it.
 func Encode(v any) ([]byte, error) {
-	var b bytes.Buffer
-	e := json.NewEncoder(&b)
-	e.SetEscapeHTML(false)
-	if err := e.Encode(v); err != nil {
+	d := desks.Get().(*desk)
+	if err := d.encoder.Encode(v); err != nil { // an encoder that failed is not used again
 		return nil, fmt.Errorf("wire: encoding %T: %w", v, err)
 	}
-	return b.Bytes(), nil
+	text := bytes.Clone(d.text.Bytes())
+	if d.text.Cap() <= mostKept {
+		d.text.Reset()
+		desks.Put(d)
+	}
+	return text, nil
 }
 
 // Encoded is an answer of type T that is already encoded, so that an encoding error is

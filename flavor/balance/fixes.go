@@ -69,6 +69,7 @@ func (j *Judge) Fixes(s *flavor.Spec, r *Result, limit int) ([]Fix, error) {
 	if err != nil {
 		return nil, err
 	}
+	defer build.Done()
 	return j.fixes(s, r, build, limit)
 }
 

@@ -39,8 +39,12 @@ type Result struct {
 // Score works out the drink and judges it. It fails if the spec has no pours,
 // or one without an ingredient or with an amount that is not positive.
 func (j *Judge) Score(s *flavor.Spec) (*Result, error) {
-	r, _, err := j.score(s)
-	return r, err
+	r, build, err := j.score(s)
+	if err != nil {
+		return nil, err
+	}
+	build.Done()
+	return r, nil
 }
 
 // Mend is Score and Fixes in one, and quicker than one after the other.
@@ -49,11 +53,12 @@ func (j *Judge) Mend(s *flavor.Spec, limit int) (*Result, []Fix, error) {
 	if err != nil {
 		return nil, nil, err
 	}
+	defer build.Done()
 	fixes, err := j.fixes(s, r, build, limit)
 	return r, fixes, err
 }
 
-// score is Score, and the spec made ready.
+// score is Score, and the spec made ready, which the caller says when it is done with.
 func (j *Judge) score(s *flavor.Spec) (*Result, *weigh.Build, error) {
 	drink, err := j.mixer.Mix(s)
 	if err != nil {

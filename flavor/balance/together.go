@@ -98,6 +98,7 @@ func (f *fixing) thenMend(c *candidate) error {
 	if err != nil {
 		return err
 	}
+	defer build.Done()
 	then := fixing{judge: f.judge, spec: &with, base: c.score, faults: r.Faults, build: build, ml: build.Amounts()}
 	then.byFaults()
 	if err := then.byAdding(); err != nil {

@@ -10,22 +10,31 @@ import (
 // Kinships is many drinks' places in ingredient space, laid out so that one drink is held
 // against all of them at once, which a score does for every family.
 type Kinships struct {
-	classes [][]classWeight // of each drink
-	width   int             // one more than the largest class
+	drinks  int
+	byClass [][]drinkWeight // of each class, the drinks that have it
 	aroma   []float64       // a row of flavor.NumFamilies for each drink
+}
+
+// drinkWeight is how much of a drink is of a class.
+type drinkWeight struct {
+	drink  int
+	weight float64
 }
 
 // Add lays a drink beside those that are there.
 func (k *Kinships) Add(drink Kinship) {
-	k.classes = append(k.classes, drink.classes)
 	for _, c := range drink.classes {
-		k.width = max(k.width, c.class+1)
+		for len(k.byClass) <= c.class {
+			k.byClass = append(k.byClass, nil)
+		}
+		k.byClass[c.class] = append(k.byClass[c.class], drinkWeight{k.drinks, c.weight})
 	}
 	k.aroma = append(k.aroma, drink.aroma[:]...)
+	k.drinks++
 }
 
 // Drinks is how many drinks are laid out.
-func (k *Kinships) Drinks() int { return len(k.classes) }
+func (k *Kinships) Drinks() int { return k.drinks }
 
 // Cosines returns the cosine of the angle between a drink and each of the kin, in a
 // list of so many zeros.
@@ -33,15 +42,12 @@ func (k *Kinships) Cosines(of *Kinship, out []float64) []float64 {
 	if len(out) == 0 {
 		return out
 	}
-	weight := make([]float64, k.width)
 	for _, c := range of.classes {
-		if c.class < len(weight) {
-			weight[c.class] = c.weight
+		if c.class >= len(k.byClass) {
+			continue
 		}
-	}
-	for i, classes := range k.classes {
-		for _, c := range classes {
-			out[i] += weight[c.class] * c.weight
+		for _, x := range k.byClass[c.class] {
+			out[x.drink] += c.weight * x.weight
 		}
 	}
 	aromas := blas64.General{Rows: len(out), Cols: flavor.NumFamilies, Stride: flavor.NumFamilies, Data: k.aroma}

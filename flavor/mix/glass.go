@@ -3,6 +3,7 @@ package mix
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"counterpour/flavor"
@@ -14,16 +15,28 @@ type Glass struct {
 	ML   float64 // to the brim
 }
 
-// Glasses lists common glasses with common sizes: common practice, no
-// standard sets them.
-func Glasses() []Glass {
-	return []Glass{
-		{"coupe", 150}, {"Nick-and-Nora glass", 150}, {"cocktail glass", 180}, {"sour glass", 180}, {"flute", 180},
-		{"rocks glass", 300}, {"double rocks glass", 350}, {"fizz glass", 250}, {"highball glass", 350}, {"collins glass", 400},
-		{"wine glass", 350}, {"balloon glass", 600}, {"snifter", 350}, {"julep cup", 350}, {"copper mug", 450}, {"mug", 250},
-		{"hurricane glass", 450}, {"tiki mug", 450}, {"pint glass", 500}, {"punch cup", 200}, {"cordial glass", 90}, {"shot glass", 60},
-	}
+// commonGlasses have common sizes: common practice, no standard sets them.
+var commonGlasses = [...]Glass{
+	{"coupe", 150}, {"Nick-and-Nora glass", 150}, {"cocktail glass", 180}, {"sour glass", 180}, {"flute", 180},
+	{"rocks glass", 300}, {"double rocks glass", 350}, {"fizz glass", 250}, {"highball glass", 350}, {"collins glass", 400},
+	{"wine glass", 350}, {"balloon glass", 600}, {"snifter", 350}, {"julep cup", 350}, {"copper mug", 450}, {"mug", 250},
+	{"hurricane glass", 450}, {"tiki mug", 450}, {"pint glass", 500}, {"punch cup", 200}, {"cordial glass", 90}, {"shot glass", 60},
 }
+
+// Glasses lists common glasses. The caller may keep the list.
+func Glasses() []Glass { return slices.Clone(commonGlasses[:]) }
+
+// plainName returns the name of a glass, or a text that may hold one, as they are compared:
+// in small letters, without hyphens.
+func plainName(text string) string { return strings.ToLower(strings.ReplaceAll(text, "-", " ")) }
+
+// plainNames are the names of the glasses as they are looked for in a text.
+var plainNames = func() (names [len(commonGlasses)]string) {
+	for i := range commonGlasses {
+		names[i] = " " + strings.TrimSuffix(plainName(commonGlasses[i].Name), " glass") + " "
+	}
+	return names
+}()
 
 // usual names the glasses that a service is usually poured into: common practice,
 // no source.
@@ -41,7 +54,7 @@ var usual = map[flavor.Service][]string{
 func glassesFor(s flavor.Service) []Glass {
 	var out []Glass
 	for _, name := range usual[s] {
-		for _, g := range Glasses() {
+		for _, g := range commonGlasses {
 			if g.Name == name {
 				out = append(out, g)
 			}
@@ -89,13 +102,15 @@ func FillOf(volumeML float64, s *flavor.Spec) (Filling, error) {
 
 // GlassNamed returns the glass that a text names: the one of the longest name in it.
 func GlassNamed(text string) (Glass, bool) {
+	if text == "" {
+		return Glass{}, false
+	}
 	var found Glass
 	longest := 0
-	text = " " + strings.ToLower(strings.ReplaceAll(text, "-", " ")) + " "
-	for _, g := range Glasses() {
-		name := strings.TrimSuffix(strings.ToLower(strings.ReplaceAll(g.Name, "-", " ")), " glass")
-		if len(name) > longest && strings.Contains(text, " "+name+" ") {
-			found, longest = g, len(name)
+	text = " " + plainName(text) + " "
+	for i, name := range plainNames {
+		if len(name) > longest && strings.Contains(text, name) {
+			found, longest = commonGlasses[i], len(name)
 		}
 	}
 	return found, longest > 0
