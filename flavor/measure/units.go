@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // Sizes of the units, in mL. The origin of each is at [Definition].
@@ -136,7 +137,7 @@ var tongues = map[flavor.Unit][]string{
 }
 
 // unitWords maps every spelling, in lower case without dots, to its unit.
-var unitWords = func() map[string]flavor.Unit {
+var unitWords = func() *vocabulary.Table[flavor.Unit] {
 	m := make(map[string]flavor.Unit)
 	for u, words := range tongues {
 		for _, w := range words {
@@ -148,8 +149,23 @@ var unitWords = func() map[string]flavor.Unit {
 			m[w] = units[i].unit
 		}
 	}
-	return m
+	return vocabulary.TableOf(m)
 }()
+
+// longUnits are the words that begin a unit of more than one word.
+var longUnits = func() *vocabulary.Set {
+	var first []string
+	for w := range unitWords.All() {
+		if word, _, more := strings.Cut(w, " "); more {
+			first = append(first, word)
+		}
+	}
+	return vocabulary.SetOf(first...)
+}()
+
+// BeginsLongUnit reports whether a word, in lower case without a dot, begins a unit of more
+// than one word, such as "fl oz".
+func BeginsLongUnit(word string) bool { return longUnits.Has(word) }
 
 func infoOf(u flavor.Unit) (*unitInfo, bool) {
 	for i := range units {
@@ -172,15 +188,14 @@ func Units() []flavor.Unit {
 // ParseUnit returns the unit that a word or two name, ignoring case, plural, dots and the
 // space in "fl oz". ok is false for an unknown or empty word.
 func ParseUnit(word string) (flavor.Unit, bool) {
-	if u, ok := unitWords[word]; ok {
+	if u, ok := unitWords.Find(word); ok {
 		return u, true
 	}
 	if plain(word) {
 		return "", false
 	}
 	w := strings.Join(strings.Fields(strings.ReplaceAll(strings.ToLower(word), ".", " ")), " ")
-	u, ok := unitWords[w]
-	return u, ok
+	return unitWords.Find(w)
 }
 
 // plain reports whether a word is in lower-case English letters with single spaces. Such

@@ -210,6 +210,9 @@ func (r *reader) corrected(n int, toks []token.Token) ([]token.Token, bool) {
 	return fixed, true
 }
 
+// usualPours is how many pours a drink seldom has more of.
+const usualPours = 6
+
 func (r *reader) takePour(n int, at entry.Span, p *entry.Written, asStep bool) {
 	if p.Fault == nil {
 		p.Fault = entry.CheckAmount(p.Amount, p.Mostly(), r.amountText(p))
@@ -226,10 +229,15 @@ func (r *reader) takePour(n int, at entry.Span, p *entry.Written, asStep bool) {
 	line.Step, line.Amends = asStep, r.amends
 	batch := p.AmountAt.Start > p.NameAt.Start && strings.HasPrefix(p.Measure, "l") // "Keg punch 10 L"
 	line.PerhapsName = len(r.d.Lines) == 0 && r.d.Name == "" && len(r.d.Entries) == 0 && (p.UnitAt.Empty() || batch) && p.Stated
+	if r.d.Lines == nil {
+		r.d.Lines = make([]entry.Line, 0, usualPours)
+	}
 	r.d.Lines = append(r.d.Lines, line)
 	if p.Stated && p.Shape == entry.ShapePour {
-		own := *p
-		r.amount = &own
+		if r.amount == nil {
+			r.amount = new(entry.Written)
+		}
+		*r.amount = *p
 	}
 	r.d.Muddle = r.d.Muddle || p.Muddled
 	r.entry(KindPour, n, at)

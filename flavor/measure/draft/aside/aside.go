@@ -8,10 +8,11 @@ import (
 	"unicode/utf8"
 
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // marginWords stand before the share of a price that a bar keeps.
-var marginWords = token.Words(`gp margin markup`)
+var marginWords = vocabulary.Words(`gp margin markup`)
 
 // Price returns the tokens of the price whose sign, number or word stands at i, 0 and 0
 // if none does.
@@ -27,7 +28,7 @@ func Price(toks []token.Token, i int) (from, to int) {
 		return from, to
 	case money(t) && numeral(i-1):
 		return i - 1, i + 1
-	case (marginWords[t.Text] || costWords[t.Text] && alone(toks, i, 2)) && i+1 < len(toks) && (toks[i+1].Kind == token.Percent || numeral(i+1)):
+	case (marginWords.Has(t.Text) || costWords.Has(t.Text) && alone(toks, i, 2)) && i+1 < len(toks) && (toks[i+1].Kind == token.Percent || numeral(i+1)):
 		return i, i + 2
 	}
 	return 0, 0
@@ -47,20 +48,20 @@ func money(t *token.Token) bool {
 // What speaks of stock, of what the whole comes to, or of how a drink was, as sentences
 // of their own do.
 var (
-	stockUnits = token.Words(`bottle bottles btl btls case cases keg kegs crate crates box boxes pax guests covers heads ppl people`)
-	stockWords = token.Words(`order need needs make makes it so stock buy par left total pls please for have enough about roughly`)
-	wholeWords = token.Words(`total totals volume yield wet washline dilution`)
-	costWords  = token.Words(`cost costs costing price priced sells charge charged`)
-	conditions = token.Words(`if when once until unless after`)
+	stockUnits = vocabulary.Words(`bottle bottles btl btls case cases keg kegs crate crates box boxes pax guests covers heads ppl people`)
+	stockWords = vocabulary.Words(`order need needs make makes it so stock buy par left total pls please for have enough about roughly`)
+	wholeWords = vocabulary.Words(`total totals volume yield wet washline dilution`)
+	costWords  = vocabulary.Words(`cost costs costing price priced sells charge charged`)
+	conditions = vocabulary.Words(`if when once until unless after`)
 	// opinionBegins begin what somebody thought: "25 lemon (30 was too sour)" is a pour.
-	opinionBegins = token.Words(`the it that this last was i we they a my yesterday`)
-	tastedWords   = token.Words(`sweet sour strong weak dry bitter thin hot cold long short boozy sharp tart flat watery much little big`)
+	opinionBegins = vocabulary.Words(`the it that this last was i we they a my yesterday`)
+	tastedWords   = vocabulary.Words(`sweet sour strong weak dry bitter thin hot cold long short boozy sharp tart flat watery much little big`)
 )
 
 // Commentary reports whether a sentence holds numbers and pours nothing: "so 14 bottles
 // of fizz pls", "total 90 ml before dilution", "the 2 was too sweet".
 func Commentary(toks []token.Token) bool {
-	if len(toks) > 1 && (costWords[toks[0].Text] && toks[1].Kind == token.Numeral || toks[0].Kind == token.Numeral && conditions[toks[1].Text]) { // "costs 2.10 a pop", "86 if we run out"
+	if len(toks) > 1 && (costWords.Has(toks[0].Text) && toks[1].Kind == token.Numeral || toks[0].Kind == token.Numeral && conditions.Has(toks[1].Text)) { // "costs 2.10 a pop", "86 if we run out"
 		return true
 	}
 	stock, ordered, whole, after := false, false, false, false
@@ -69,14 +70,14 @@ func Commentary(toks []token.Token) bool {
 		if (w == "these" || w == "them" || w == "those") && i > 1 && toks[i-1].Text == "of" && toks[i-2].Kind == token.Numeral { // "sold 20 of these"
 			return true
 		}
-		stock = stock || i > 0 && toks[i-1].Kind == token.Numeral && stockUnits[w]
-		ordered = ordered || stockWords[w]
-		whole = whole || i < 2 && wholeWords[w]
+		stock = stock || i > 0 && toks[i-1].Kind == token.Numeral && stockUnits.Has(w)
+		ordered = ordered || stockWords.Has(w)
+		whole = whole || i < 2 && wholeWords.Has(w)
 		after = after || w == "dilution"
 		if toks[i].Kind == token.Numeral && i > 1 && !toks[i-1].Glued && toks[i-1].Is("'") && toks[i-2].Text == "since" { // "since '81"
 			return true
 		}
-		if w == "too" && opinionBegins[toks[0].Text] && i+1 < len(toks) && tastedWords[toks[i+1].Text] && i > 0 && toks[i-1].Kind == token.Word {
+		if w == "too" && opinionBegins.Has(toks[0].Text) && i+1 < len(toks) && tastedWords.Has(toks[i+1].Text) && i > 0 && toks[i-1].Kind == token.Word {
 			return true
 		}
 	}
@@ -94,7 +95,7 @@ func SentenceEnd(toks []token.Token, from int) int {
 }
 
 // noneWords stand behind a label of which the drink has nothing.
-var noneWords = token.Words(`none nothing nil na nada keine kein niente rien`)
+var noneWords = vocabulary.Words(`none nothing nil na nada keine kein niente rien`)
 
 // mostNone is the most tokens of such a line.
 const mostNone = 6
@@ -102,5 +103,5 @@ const mostNone = 6
 // None reports whether a line says that there is none of something: "Top: none".
 func None(toks []token.Token) bool {
 	n := len(toks)
-	return n > 2 && n <= mostNone && noneWords[toks[n-1].Text] && toks[n-2].Kind == token.Mark && !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral })
+	return n > 2 && n <= mostNone && noneWords.Has(toks[n-1].Text) && toks[n-2].Kind == token.Mark && !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral })
 }

@@ -7,20 +7,21 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // laidFruit is what bars write after the service for the peel or the slice of it;
 // common practice.
-var laidFruit = token.Words(`lemon lime orange grapefruit pineapple cucumber apple nutmeg celery anise clove cloves cinnamon arancia limone naranja limón zitrone limette citron sitron appelsin apelsin lem org orng gf cuke toronja pomelo pepino gurke minze piña manzana menta`)
+var laidFruit = vocabulary.Words(`lemon lime orange grapefruit pineapple cucumber apple nutmeg celery anise clove cloves cinnamon arancia limone naranja limón zitrone limette citron sitron appelsin apelsin lem org orng gf cuke toronja pomelo pepino gurke minze piña manzana menta`)
 
 // EndsLaid reports whether words end in what is laid on a drink.
 func EndsLaid(toks []token.Token) bool {
 	last := &toks[len(toks)-1]
-	return last.Kind == token.Word && (LaidNoun(last.Text) || laidFruit[last.Text])
+	return last.Kind == token.Word && (LaidNoun(last.Text) || laidFruit.Has(last.Text))
 }
 
 // halfFruit is laid on a drink by the half, cut side up; common practice.
-var halfFruit = token.Words(`passionfruit maracuja maracuyá fig physalis`)
+var halfFruit = vocabulary.Words(`passionfruit maracuja maracuyá fig physalis`)
 
 // mostLaid is the most things that are laid on one drink; common practice.
 const mostLaid = 4
@@ -31,10 +32,10 @@ func (p *Written) Laid(toks []token.Token) bool {
 	if !p.Figures && !p.words || p.Amount > mostLaid || p.Amount != math.Trunc(p.Amount) && p.Amount != 0.5 || p.Muddled || p.Squeezed || p.After || p.Each || p.Fault != nil {
 		return false
 	}
-	if name := p.NameTokens(); p.Amount == 0.5 && p.UnitAt.Empty() && len(name) > 0 && halfFruit[name[len(name)-1].Text] {
+	if name := p.NameTokens(); p.Amount == 0.5 && p.UnitAt.Empty() && len(name) > 0 && halfFruit.Has(name[len(name)-1].Text) {
 		return true
 	}
-	return p.UnitAt.Empty() && (garnishNouns[withoutRemark(toks)] || p.AmountAt.Start > p.NameAt.Start && garnishNouns[withoutRemark(p.NameTokens())]) ||
+	return p.UnitAt.Empty() && (garnishNouns.Has(withoutRemark(toks)) || p.AmountAt.Start > p.NameAt.Start && garnishNouns.Has(withoutRemark(p.NameTokens()))) ||
 		p.Unit == flavor.Slice || p.Unit == flavor.Wedge || p.Unit == flavor.Sprig || p.Unit == flavor.Leaf
 }
 
@@ -71,5 +72,5 @@ func saysNothing(t *token.Token) bool {
 	}
 	_, n := serving.TermAt([]string{t.Text})
 	_, unit := measure.ParseUnit(t.Text)
-	return n == 0 && (!unit || garnishNouns[t.Text])
+	return n == 0 && (!unit || garnishNouns.Has(t.Text))
 }

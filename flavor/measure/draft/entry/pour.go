@@ -131,17 +131,17 @@ func TrimMarks(toks []token.Token) []token.Token {
 // muddled, where an amount follows.
 func (p *Written) skipLead(toks []token.Token) []token.Token {
 	rest, muddled := toks, false
-	if len(rest) > 2 && leadRoles[rest[0].Text] && rest[1].Kind == token.Numeral && rest[1].Wrong == "" && rest[len(rest)-1].Kind != token.Numeral && len(rest)-1 > AmountAt(rest[1:]) { // "base 2 blanco"
+	if len(rest) > 2 && leadRoles.Has(rest[0].Text) && rest[1].Kind == token.Numeral && rest[1].Wrong == "" && rest[len(rest)-1].Kind != token.Numeral && len(rest)-1 > AmountAt(rest[1:]) { // "base 2 blanco"
 		rest = rest[1:]
 	}
-	for len(rest) > 1 && rest[0].Kind == token.Word && (leadWords[rest[0].Text] || strings.HasPrefix(rest[0].Text, "muddle") || rest[0].Text == "the") {
+	for len(rest) > 1 && rest[0].Kind == token.Word && (leadWords.Has(rest[0].Text) || strings.HasPrefix(rest[0].Text, "muddle") || rest[0].Text == "the") {
 		muddled = muddled || strings.HasPrefix(rest[0].Text, "muddle")
 		rest = TrimMarks(rest[1:])
 	}
 	if len(rest) == 0 {
 		return toks
 	}
-	if len(rest) < len(toks) && len(rest) == 2 && strings.HasPrefix(rest[0].Text, "egg") && eggs[rest[1].Text] {
+	if len(rest) < len(toks) && len(rest) == 2 && strings.HasPrefix(rest[0].Text, "egg") && eggs.Has(rest[1].Text) {
 		p.Of = rest // "add egg white"
 		return rest
 	}
@@ -408,7 +408,7 @@ func UnitAt(toks []token.Token) (flavor.Unit, int) {
 	}
 	one := toks[0].Text
 	second := skip(1)
-	if second < len(toks) && toks[second].Kind == token.Word {
+	if second < len(toks) && toks[second].Kind == token.Word && measure.BeginsLongUnit(one) {
 		if third := skip(second + 1); third < len(toks) && toks[third].Kind == token.Word && one[0] == 'c' { // "cuillère à café"
 			if u, ok := measure.ParseUnit(one + " " + toks[second].Text + " " + toks[third].Text); ok {
 				return u, skip(third + 1)

@@ -16,12 +16,12 @@ import (
 // ml)", "gin ..... 60 ml".
 func (p *Written) amountLast(text string, toks []token.Token) bool {
 	if last := len(toks) - 1; last > 2 && toks[last].Is(")") {
-		if open := opening(toks); open > 1 && (cutVerbs[toks[open+1].Text] || !slices.ContainsFunc(toks[open:], func(t token.Token) bool { return t.Kind == token.Numeral })) {
+		if open := opening(toks); open > 1 && (cutVerbs.Has(toks[open+1].Text) || !slices.ContainsFunc(toks[open:], func(t token.Token) bool { return t.Kind == token.Numeral })) {
 			remark := toks[open:]
 			if !p.amountLast(text, toks[:open]) {
 				return false
 			}
-			if cutVerbs[remark[1].Text] {
+			if cutVerbs.Has(remark[1].Text) {
 				p.Cut = true
 			} else if p.Shape == ShapePour { // what stands in brackets is told with the name
 				p.Name += " " + token.OneLine(text[remark[0].Start:remark[len(remark)-1].End])
@@ -111,7 +111,7 @@ const mostBehind = 3
 func (p *Written) amountAmid(text string, toks []token.Token) bool {
 	at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral })
 	if at < 1 || toks[at].Wrong != "" || slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Mark }) ||
-		serving.StepVerbs[toks[0].Text] || saysMethod(toks[0].Text) || garnishVerbs[toks[0].Text] || Joins[toks[at-1].Text] || LooseWords[toks[at-1].Text] {
+		serving.StepVerbs[toks[0].Text] || saysMethod(toks[0].Text) || garnishVerbs.Has(toks[0].Text) || Joins[toks[at-1].Text] || LooseWords[toks[at-1].Text] {
 		return false
 	}
 	q := Written{Of: p.Of}
@@ -123,7 +123,7 @@ func (p *Written) amountAmid(text string, toks []token.Token) bool {
 		behind = q.takeUnit(behind)
 	}
 	if len(behind) == 0 || len(behind) > mostBehind || q.Unit != "" && !q.Unit.Jigger() || slices.ContainsFunc(behind, func(t token.Token) bool {
-		return t.Kind != token.Word || serving.DegreeWords[t.Text] || garnishNouns[t.Text] || serving.OtherMeasures[t.Text]
+		return t.Kind != token.Word || serving.DegreeWords[t.Text] || garnishNouns.Has(t.Text) || serving.OtherMeasures[t.Text]
 	}) || saysServing(behind) {
 		return false
 	}

@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // PourVerbs begin a pour that goes on or into the glass, in the unit that goes
@@ -32,7 +33,7 @@ func (p *Written) pouredOn(text string, toks []token.Token) bool {
 	}
 	rest := skipObject(toks[1:])
 	if unit == flavor.Rinse && len(rest) > 1 { // "rinse glass absinthe"
-		if s := serving.Read(rest[:1]); vessels[rest[0].Text] || s.Glass != "" && len(s.Unknown) == 0 {
+		if s := serving.Read(rest[:1]); vessels.Has(rest[0].Text) || s.Glass != "" && len(s.Unknown) == 0 {
 			rest = skipObject(rest[1:])
 		}
 	}
@@ -84,7 +85,7 @@ func skipObject(toks []token.Token) []token.Token {
 			toks = toks[with+1:]
 		}
 	}
-	for len(toks) > 0 && (toks[0].Kind == token.Mark || objectWords[toks[0].Text]) {
+	for len(toks) > 0 && (toks[0].Kind == token.Mark || objectWords.Has(toks[0].Text)) {
 		if toks[0].Is("(") || toks[0].Is("~") {
 			break
 		}
@@ -94,7 +95,7 @@ func skipObject(toks []token.Token) []token.Token {
 }
 
 // objectWords stand between a verb and what is poured.
-var objectWords = token.Words(`up with mit off of on over a an the some little remaining rest more in avec con med met de di upp op au à`)
+var objectWords = vocabulary.Words(`up with mit off of on over a an the some little remaining rest more in avec con med met de di upp op au à`)
 
 // fromFruit reads "juice of half a lime", "squeeze of lime", "white of one egg".
 func (p *Written) fromFruit(text string, toks []token.Token) bool {
@@ -172,12 +173,12 @@ var Lengtheners = map[string]bool{"soda": true, "soda water": true, "club soda":
 	"bitter lemon": true, "lemon lime soda": true, "lemon soda": true, "orange soda": true}
 
 // vessels are words for what a drink is served in.
-var vessels = token.Words(`glass goblet mug cup tumbler bowl chalice stem jar`)
+var vessels = vocabulary.Words(`glass goblet mug cup tumbler bowl chalice stem jar`)
 
 // NamesVessel reports whether words begin with what a drink is served in and go on about it:
 // "glass with a handle".
 func NamesVessel(toks []token.Token) bool {
-	return len(toks) > 1 && vessels[toks[0].Text] && Joins[toks[1].Text]
+	return len(toks) > 1 && vessels.Has(toks[0].Text) && Joins[toks[1].Text]
 }
 
 // unlike reports whether words are no pour by their form: a glass that is not known,
@@ -187,7 +188,7 @@ func unlike(toks []token.Token) bool {
 		return false
 	}
 	first, last := toks[0].Text, toks[len(toks)-1].Text
-	return len(toks) > 1 && len(toks) <= 4 && vessels[last] || strings.HasSuffix(last, "-glass") ||
+	return len(toks) > 1 && len(toks) <= 4 && vessels.Has(last) || strings.HasSuffix(last, "-glass") ||
 		LeavesOut(first) && len(toks) > 1
 }
 
@@ -195,12 +196,12 @@ func unlike(toks []token.Token) bool {
 func LeavesOut(w string) bool { return w == "no" || w == "without" || w == "minus" || w == "skip" }
 
 // eggs are poured one at a time where no amount is written.
-var eggs = token.Words(`ew egg eggs white whites wht whts yolk yolks eggwhite egg-white eiweiß eiweiss albume clara äggvita æggehvide eiwit eiklar eiklara albúmina`)
+var eggs = vocabulary.Words(`ew egg eggs white whites wht whts yolk yolks eggwhite egg-white eiweiß eiweiss albume clara äggvita æggehvide eiwit eiklar eiklara albúmina`)
 
 // eggOf and eggParts name a part of an egg in other tongues.
 var (
-	eggOf    = token.Words(`d'oeuf d'œuf oeuf œuf huevo ovo uovo d'uovo`)
-	eggParts = token.Words(`blanc clara jaune yema bianco tuorlo gema`)
+	eggOf    = vocabulary.Words(`d'oeuf d'œuf oeuf œuf huevo ovo uovo d'uovo`)
+	eggParts = vocabulary.Words(`blanc clara jaune yema bianco tuorlo gema`)
 )
 
 // readWithoutAmount reads tokens that state no amount.
@@ -215,7 +216,7 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 		p.Fault = measure.Invalid("amount", w, "%q states no amounts; write two pours, such as \"1 sugar cube\" and \"3 dashes aromatic bitters\"", w)
 		return
 	}
-	if len(toks) > 2 && toks[0].Text == "side" && toks[1].Text == "of" || p.Unit == flavor.Top && len(toks) > 0 && garnishNouns[toks[len(toks)-1].Text] && !p.Muddled {
+	if len(toks) > 2 && toks[0].Text == "side" && toks[1].Text == "of" || p.Unit == flavor.Top && len(toks) > 0 && garnishNouns.Has(toks[len(toks)-1].Text) && !p.Muddled {
 		p.Shape = ShapeGarnish // "side of prosecco", "nutmeg on top"
 		return
 	}
@@ -228,7 +229,7 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 		return
 	}
 	if p.Unit != "" && len(toks) > 0 { // "absinthe rinse"
-		if len(toks) > 1 && withWords[toks[0].Text] { // "mit Soda auffüllen"
+		if len(toks) > 1 && withWords.Has(toks[0].Text) { // "mit Soda auffüllen"
 			toks = toks[1:]
 		}
 		if last := len(toks) - 1; last > 0 && p.Unit == flavor.Top { // "soda dash on top"
@@ -270,7 +271,7 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 	if len(toks) == 0 {
 		return
 	}
-	if !slices.ContainsFunc(toks, func(t token.Token) bool { return !vesselWords[t.Text] }) { // "50 gin -> tin"
+	if !slices.ContainsFunc(toks, func(t token.Token) bool { return !vesselWords.Has(t.Text) }) { // "50 gin -> tin"
 		p.Shape = ShapeServing
 		return
 	}
@@ -282,17 +283,17 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 	p.Shape = ShapeName
 	last := withoutRemark(toks)
 	switch {
-	case len(toks) == 4 && strings.HasPrefix(toks[0].Text, "egg") && toks[1].Is("(") && (toks[2].Text == "whole" || eggs[toks[2].Text]):
+	case len(toks) == 4 && strings.HasPrefix(toks[0].Text, "egg") && toks[1].Is("(") && (toks[2].Text == "whole" || eggs.Has(toks[2].Text)):
 		p.Amount, p.Unit, p.NoAmount, p.Shape = 1, flavor.Piece, true, ShapeImplied // "egg (whole)"
-	case len(toks) <= 3 && eggs[last] && (!strings.HasPrefix(last, "wh") || len(toks) == 1 || strings.HasPrefix(toks[len(toks)-2].Text, "egg")):
+	case len(toks) <= 3 && eggs.Has(last) && (!strings.HasPrefix(last, "wh") || len(toks) == 1 || strings.HasPrefix(toks[len(toks)-2].Text, "egg")):
 		p.Amount, p.Unit, p.NoAmount, p.Shape = 1, flavor.Piece, true, ShapeImplied
-	case len(toks) <= 3 && eggOf[last] && eggParts[toks[0].Text]: // "blanc d'oeuf", "clara de huevo"
+	case len(toks) <= 3 && eggOf.Has(last) && eggParts.Has(toks[0].Text): // "blanc d'oeuf", "clara de huevo"
 		p.Amount, p.Unit, p.NoAmount, p.Shape = 1, flavor.Piece, true, ShapeImplied
 	case last == "cube" && len(toks) > 1:
 		p.Amount, p.NoAmount, p.Shape = 1, true, ShapeImplied
 		p.Name = token.OneLine(text[p.NameAt.Start:toks[len(toks)-2].End])
 		p.Unit = flavor.Cube
-	case (LaidNoun(last) || last == "oil" && laidFruit[toks[0].Text] || garnishNouns[toks[0].Text] && len(toks) > 2 && (toks[1].Text == "of" || toks[1].Text == "de" || toks[1].Text == "di") || garnishNouns[toks[0].Text] && len(toks) > 1 && strings.HasPrefix(toks[1].Text, "d'")) && !p.Muddled:
+	case (LaidNoun(last) || last == "oil" && laidFruit.Has(toks[0].Text) || garnishNouns.Has(toks[0].Text) && len(toks) > 2 && (toks[1].Text == "of" || toks[1].Text == "de" || toks[1].Text == "di") || garnishNouns.Has(toks[0].Text) && len(toks) > 1 && strings.HasPrefix(toks[1].Text, "d'")) && !p.Muddled:
 		p.Shape, p.ByNoun = ShapeGarnish, true
 	}
 }
@@ -304,7 +305,7 @@ func (p *Written) squeezedPart(text string, toks []token.Token) bool {
 		toks, p.Squeezed = toks[1:], true
 	}
 	last := len(toks) - 1
-	if !p.Squeezed || last < 1 || len(toks) > 3 || !wedges[toks[last].Text] || !laidFruit[toks[last-1].Text] {
+	if !p.Squeezed || last < 1 || len(toks) > 3 || !wedges.Has(toks[last].Text) || !laidFruit.Has(toks[last-1].Text) {
 		return false
 	}
 	p.takeName(text, toks[last-1:last])
@@ -314,20 +315,20 @@ func (p *Written) squeezedPart(text string, toks []token.Token) bool {
 }
 
 // wedges are the parts of a fruit that are squeezed.
-var wedges = token.Words(`wedge slice quarter eighth`)
+var wedges = vocabulary.Words(`wedge slice quarter eighth`)
 
 // withWords are "with" in the tongues that a top is written in.
-var withWords = token.Words(`with mit con avec met med`)
+var withWords = vocabulary.Words(`with mit con avec met med`)
 
 // vesselWords name what a pour goes into, and nothing else of it.
-var vesselWords = token.Words(`tin tins shaker glass mixing in into the a`)
+var vesselWords = vocabulary.Words(`tin tins shaker glass mixing in into the a`)
 
 // doneTo are words behind a garnish that say what is done to it.
-var doneTo = token.Words(`discard discarded expressed flamed grated spanked slapped torched burnt charred dehydrated optional over skewered speared`)
+var doneTo = vocabulary.Words(`discard discarded expressed flamed grated spanked slapped torched burnt charred dehydrated optional over skewered speared`)
 
 // remarkWords begin what is told of a garnish: "lemon slice with cloves", "mint sprig if
 // there is any".
-var remarkWords = token.Words(`with w if when unless please pls`)
+var remarkWords = vocabulary.Words(`with w if when unless please pls`)
 
 // unitLast reads a name with one unit behind it: "maraschino bsp", "orange bitters
 // dash".
@@ -356,10 +357,10 @@ func withoutRemark(toks []token.Token) string {
 			last = open - 1
 		}
 	}
-	if at := slices.IndexFunc(toks[:last], func(t token.Token) bool { return remarkWords[t.Text] }); at > 0 && !slices.ContainsFunc(toks[at:], func(t token.Token) bool { return t.Kind == token.Numeral }) {
+	if at := slices.IndexFunc(toks[:last], func(t token.Token) bool { return remarkWords.Has(t.Text) }); at > 0 && !slices.ContainsFunc(toks[at:], func(t token.Token) bool { return t.Kind == token.Numeral }) {
 		last = at - 1 // "lemon slice with cloves"
 	}
-	for last > 0 && (doneTo[toks[last].Text] || toks[last].Kind == token.Mark) {
+	for last > 0 && (doneTo.Has(toks[last].Text) || toks[last].Kind == token.Mark) {
 		last--
 	}
 	return toks[last].Text
@@ -373,7 +374,7 @@ func (p *Written) impliedUnit(text string, toks []token.Token) bool {
 		toks = toks[1:]
 	}
 	u, n := UnitAt(toks)
-	if m := Measures[toks0(toks)]; n == 0 && alone[toks0(toks)] && len(toks) > 1 { // "jigger rye"
+	if m := Measures[toks0(toks)]; n == 0 && alone.Has(toks0(toks)) && len(toks) > 1 { // "jigger rye"
 		p.takeUnit(toks[:1])
 		p.Amount, p.Shape = m.Stated, ShapeImplied
 		rest := toks[1:]
@@ -422,7 +423,7 @@ func (p *Written) impliedUnit(text string, toks []token.Token) bool {
 }
 
 // alone are measures that bars name without a number for one of them.
-var alone = token.Words(`jigger jig pony spoon spoonful nip`)
+var alone = vocabulary.Words(`jigger jig pony spoon spoonful nip`)
 
 // toks0 is the first word of tokens, empty if there is none.
 func toks0(toks []token.Token) string {
@@ -457,11 +458,11 @@ func (p *Written) rinsedGlass(text string, toks []token.Token) bool {
 
 // garnish reads a garnish that says so first.
 func (p *Written) garnish(toks []token.Token) bool {
-	if last := len(toks) - 1; last == 2 && toks[1].Text == "half" && (toks[last].Text == "wheel" || toks[last].Text == "moon" || toks[last].Text == "slice") && laidFruit[toks[0].Text] { // "orange half wheel"
+	if last := len(toks) - 1; last == 2 && toks[1].Text == "half" && (toks[last].Text == "wheel" || toks[last].Text == "moon" || toks[last].Text == "slice") && laidFruit.Has(toks[0].Text) { // "orange half wheel"
 		p.Shape = ShapeGarnish
 		return true
 	}
-	if garnishVerbs[toks[0].Text] {
+	if garnishVerbs.Has(toks[0].Text) {
 		p.Shape = ShapeGarnish
 		return true
 	}

@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // readAfterAmount reads unit, name and what follows them.
@@ -37,7 +38,7 @@ func (p *Written) readAfterAmount(text string, toks []token.Token) {
 		toks = nil
 	}
 	toks = p.takeTails(text, toks)
-	if last := len(toks) - 1; p.garnishAsked() || last > 0 && p.Unit == "" && thinCuts[toks[last].Text] && peeled[toks[last-1].Text] && !p.Muddled { // "1 lime disc"
+	if last := len(toks) - 1; p.garnishAsked() || last > 0 && p.Unit == "" && thinCuts.Has(toks[last].Text) && peeled.Has(toks[last-1].Text) && !p.Muddled { // "1 lime disc"
 		p.Shape = ShapeGarnish
 		return
 	}
@@ -57,11 +58,11 @@ func (p *Written) readAfterAmount(text string, toks []token.Token) {
 }
 
 // belowWords speak of a list that follows: "20 ml each of the following".
-var belowWords = token.Words(`of the following these those ingredients below all`)
+var belowWords = vocabulary.Words(`of the following these those ingredients below all`)
 
 // allBelow reports whether words speak of the list that follows and name nothing.
 func allBelow(toks []token.Token) bool {
-	return !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind != token.Mark && !belowWords[t.Text] })
+	return !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind != token.Mark && !belowWords.Has(t.Text) })
 }
 
 // gluedName reports whether an amount without a unit runs into a name: "20th".
@@ -230,16 +231,16 @@ func nameOf(text string, toks []token.Token) string {
 // thinCuts are slices by another word; of the fruits in peeled they are cut from the
 // peel, and laid on the drink.
 var (
-	thinCuts = token.Words(`coin coins disc discs disk disks round rounds ring rings`)
-	peeled   = token.Words(`lime orange lemon grapefruit peel zest citrus`)
+	thinCuts = vocabulary.Words(`coin coins disc discs disk disks round rounds ring rings`)
+	peeled   = vocabulary.Words(`lime orange lemon grapefruit peel zest citrus`)
 )
 
 // handled are words for what is done to leaves and slices before they go in.
-var handled = token.Words(`torn clapped slapped bruised spanked crushed muddled fresh washed picked chopped sliced halved peeled large small`)
+var handled = vocabulary.Words(`torn clapped slapped bruised spanked crushed muddled fresh washed picked chopped sliced halved peeled large small`)
 
 // takeTrailingUnit reads a counted unit, or a part of a fruit, at the end.
 func (p *Written) takeTrailingUnit(toks []token.Token) []token.Token {
-	if n := len(toks) - 2; n > 1 && toks[n].Is(",") && handled[toks[n+1].Text] { // "2 basil leaves, torn"
+	if n := len(toks) - 2; n > 1 && toks[n].Is(",") && handled.Has(toks[n+1].Text) { // "2 basil leaves, torn"
 		if rest := p.takeTrailingUnit(toks[:n]); len(rest) < n {
 			return rest
 		}
@@ -252,7 +253,7 @@ func (p *Written) takeTrailingUnit(toks []token.Token) []token.Token {
 		p.Unit, p.UnitAt = u, Span{toks[last].Start, toks[last].End}
 		return toks[:last]
 	}
-	if thinCuts[toks[last].Text] && !peeled[toks[last-1].Text] { // "2 jalapeño coins"
+	if thinCuts.Has(toks[last].Text) && !peeled.Has(toks[last-1].Text) { // "2 jalapeño coins"
 		p.Unit, p.UnitAt = flavor.Slice, Span{toks[last].Start, toks[last].End}
 		return toks[:last]
 	}
@@ -359,7 +360,7 @@ func (p *Written) equalParts(text string, toks []token.Token) bool {
 }
 
 // vague are measures that say nothing beside an amount: "shot of gin (25 ml)".
-var vague = token.Words(`shot measure jigger glass pour slug glug tot nip single double part`)
+var vague = vocabulary.Words(`shot measure jigger glass pour slug glug tot nip single double part`)
 
 // withoutHandful drops "big handful of" before a name whose amount is counted.
 func withoutHandful(name []token.Token) []token.Token {
@@ -370,7 +371,7 @@ func withoutHandful(name []token.Token) []token.Token {
 	if len(rest) > 1 && (rest[0].Text == "single" || rest[0].Text == "double" || rest[0].Text == "half" && rest[1].Kind == token.Word && rest[1].Text != "and" && rest[1].Text != "half") && rest[1].Text != "malt" && rest[1].Text != "cream" && rest[1].Text != "of" { // "single gin (25)"
 		return rest[1:]
 	}
-	if len(rest) < 2 || rest[0].Text != "handful" && rest[0].Text != "bunch" && !(len(rest) > 2 && rest[1].Text == "of" && vague[rest[0].Text]) {
+	if len(rest) < 2 || rest[0].Text != "handful" && rest[0].Text != "bunch" && !(len(rest) > 2 && rest[1].Text == "of" && vague.Has(rest[0].Text)) {
 		return name
 	}
 	if rest = rest[1:]; len(rest) > 1 && rest[0].Text == "of" {
@@ -396,7 +397,7 @@ func (p *Written) TakeNameOnly(text string, toks []token.Token) {
 }
 
 // PouringVerb reports whether a word before a pour says that it is poured.
-func PouringVerb(w string) bool { return leadWords[w] || w == "muddle" || pouredAfterVerb(w) }
+func PouringVerb(w string) bool { return leadWords.Has(w) || w == "muddle" || pouredAfterVerb(w) }
 
 func pouredAfterVerb(w string) bool {
 	return w == "top" || w == "float" || w == "rinse" || w == "fill" || w == "spritz" || w == "layer" || w == "topped"

@@ -24,7 +24,7 @@ func (p *Written) takeTails(text string, toks []token.Token) []token.Token {
 				return toks
 			}
 			inside := toks[open+1 : last]
-			if len(inside) > 1 && wasWords[inside[0].Text] { // "1.5 (was 2)"
+			if len(inside) > 1 && wasWords.Has(inside[0].Text) { // "1.5 (was 2)"
 				p.AddNote("“" + token.OneLine(text[inside[0].Start:inside[len(inside)-1].End]) + "” is skipped")
 				toks = toks[:open]
 				continue
@@ -36,7 +36,7 @@ func (p *Written) takeTails(text string, toks []token.Token) []token.Token {
 				toks = toks[:open]
 				continue
 			}
-			if len(inside) > 0 && cutVerbs[inside[0].Text] { // "1 lime (cut in 8)"
+			if len(inside) > 0 && cutVerbs.Has(inside[0].Text) { // "1 lime (cut in 8)"
 				p.Cut = true
 				toks = toks[:open]
 				continue

@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // approximations stand before an amount or a unit. The first list changes
@@ -17,10 +18,10 @@ var (
 )
 
 // leadWords begin a pour and say nothing of it.
-var leadWords = token.Words(`add keep take grab get dann noch etwas pour measure plus then and with also combine use using mix start begin`)
+var leadWords = vocabulary.Words(`add keep take grab get dann noch etwas pour measure plus then and with also combine use using mix start begin`)
 
 // leadRoles are what a pour is in its drink, before its amount.
-var leadRoles = token.Words(`base modifier mod split accent lengthener sweetener`)
+var leadRoles = vocabulary.Words(`base modifier mod split accent lengthener sweetener`)
 
 // Measures are what bars say for an amount of another unit: common practice.
 var Measures = map[string]struct {
@@ -128,16 +129,16 @@ var tailsByLast = func() map[string][]int {
 }()
 
 // wasWords begin a note on what an amount or a name was before.
-var wasWords = token.Words(`sub subs alt alternatively substitute was were formerly previously originally orig prev old before used not instead replaces replaced down`)
+var wasWords = vocabulary.Words(`sub subs alt alternatively substitute was were formerly previously originally orig prev old before used not instead replaces replaced down`)
 
 // cutWords say in what a fruit is cut, after "in" or "into": it is the same fruit.
-var cutWords = token.Words(`wedges wedge quarters quarter halves half slices chunks cubes pieces wheels eighths rounds`)
+var cutWords = vocabulary.Words(`wedges wedge quarters quarter halves half slices chunks cubes pieces wheels eighths rounds`)
 
 // cutVerbs say that a fruit is cut.
-var cutVerbs = token.Words(`geachtelt geviertelt halbiert coupé coupée tagliato cortado cortada cut quartered halved sliced chopped diced`)
+var cutVerbs = vocabulary.Words(`geachtelt geviertelt halbiert coupé coupée tagliato cortado cortada cut quartered halved sliced chopped diced`)
 
 // cutLast say behind a fruit that it is cut.
-var cutLast = token.Words(`cut quartered halved chopped diced`)
+var cutLast = vocabulary.Words(`cut quartered halved chopped diced`)
 
 // cutAt returns how many tokens at the end say how a fruit is cut: "cut in wedges".
 func cutAt(toks []token.Token) int {
@@ -145,13 +146,13 @@ func cutAt(toks []token.Token) int {
 	if n > 2 && (toks[n-1].Text == "ths" || toks[n-1].Text == "th") && toks[n-2].Kind == token.Numeral { // "cut into 8ths"
 		n--
 	}
-	if n > 2 && toks[n-1].Kind == token.Numeral && (toks[n-2].Text == "in" || toks[n-2].Text == "into") && (n == 3 || cutVerbs[toks[n-3].Text]) {
+	if n > 2 && toks[n-1].Kind == token.Numeral && (toks[n-2].Text == "in" || toks[n-2].Text == "into") && (n == 3 || cutVerbs.Has(toks[n-3].Text)) {
 		return len(toks) - n + min(n-1, 3)
 	}
-	if n > 1 && cutLast[toks[n-1].Text] && toks[n-2].Kind == token.Word { // "½ lime cut"
+	if n > 1 && cutLast.Has(toks[n-1].Text) && toks[n-2].Kind == token.Word { // "½ lime cut"
 		return len(toks) - n + 1
 	}
-	if n < 3 || !cutWords[toks[n-1].Text] || toks[n-2].Text != "in" && toks[n-2].Text != "into" {
+	if n < 3 || !cutWords.Has(toks[n-1].Text) || toks[n-2].Text != "in" && toks[n-2].Text != "into" {
 		return 0
 	}
 	if w := toks[n-3].Text; n > 3 && (w == "cut" || w == "sliced" || w == "chopped") {
@@ -178,7 +179,7 @@ func vesselAt(toks []token.Token) int {
 }
 
 // garnishNouns end what is laid on a drink rather than poured into it.
-var garnishNouns = token.Words(`twist twists peel peels zest zests wheel wheels halfwheel half-wheel half-wheels wedge wedges slice slices coin coins swath swathe ribbon ribbons fan fans flag
+var garnishNouns = vocabulary.Words(`twist twists peel peels zest zests wheel wheels halfwheel half-wheel half-wheels wedge wedges slice slices coin coins swath swathe ribbon ribbons fan fans flag
 cherry cherries olive olives onion onions sprig sprigs bouquet crown stick stalk frond fronds spear skewer pick flower flowers petal petals cheek cheeks curl spiral horse's neck
 umbrella leaf leaves berry berries dust dusting nutmeg shavings bean beans tuft horsesneck crescent disc disk knot blossom bloom pod quill twirl wing feather straw chip crisp
 pickle pickles gherkin cornichon bacon marshmallow marshmallows biscuit cookie juniper lychee candy oils shell shells hull husk dots shave shaves shaving curls crumb crumbs
@@ -189,11 +190,11 @@ var laidEndings = []string{"zeste", "zesten", "scheibe", "scheiben", "schale", "
 
 // LaidNoun reports whether a word ends what is laid on a drink.
 func LaidNoun(w string) bool {
-	return garnishNouns[w] || slices.ContainsFunc(laidEndings, func(e string) bool { return len(w) > len(e)+2 && strings.HasSuffix(w, e) })
+	return garnishNouns.Has(w) || slices.ContainsFunc(laidEndings, func(e string) bool { return len(w) > len(e)+2 && strings.HasSuffix(w, e) })
 }
 
 // garnishVerbs begin what is laid on a drink.
-var garnishVerbs = token.Words(`garnish garnished garn gar express expressed expressing grate grated sprinkle sprinkled dust dusted dusting twist decorate flamed flame dehydrated spanked slapped skewered charred torched candied crystallised crystallized`)
+var garnishVerbs = vocabulary.Words(`garnish garnished garn gar express expressed expressing grate grated sprinkle sprinkled dust dusted dusting twist decorate flamed flame dehydrated spanked slapped skewered charred torched candied crystallised crystallized`)
 
 // Label says what follows a word before a colon.
 type Label uint8

@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // rim reads what the rim of the glass is dressed with.
@@ -58,8 +59,8 @@ func (p *Written) rim(toks []token.Token) bool {
 
 // ofRim reports whether a word speaks of the rim.
 func ofRim(w string) bool {
-	return rims[w] || w == "rimmed" || w == "rimming" || strings.HasSuffix(w, "-rimmed")
+	return rims.Has(w) || w == "rimmed" || w == "rimming" || strings.HasSuffix(w, "-rimmed")
 }
 
 // rims are the word for a rim in the tongues of the trade.
-var rims = token.Words(`rim orilla escarchado escarchada borde orlo salzrand zuckerrand rand bord givré crusta kant`)
+var rims = vocabulary.Words(`rim orilla escarchado escarchada borde orlo salzrand zuckerrand rand bord givré crusta kant`)

@@ -5,6 +5,7 @@ import (
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // sentenceEnds reports whether the stop at i ends a sentence and not an
@@ -41,12 +42,12 @@ func sentenceEnds(toks []token.Token, i, from int) bool {
 		return true // "sweet v. stir"
 	}
 	if u, unit := measure.ParseUnit(before.Text); (unit || len(before.Text) < 3) && !u.After() {
-		return len(before.Text) >= 3 && toks[i+1].Kind == token.Numeral || shortWords[before.Text]
+		return len(before.Text) >= 3 && toks[i+1].Kind == token.Numeral || shortWords.Has(before.Text)
 	}
-	return !abbreviations[before.Text]
+	return !abbreviations.Has(before.Text)
 }
 
 // shortWords are words of two letters that end a sentence as any other does.
-var shortWords = token.Words(`it up in on us me so go no is do`)
+var shortWords = vocabulary.Words(`it up in on us me so go no is do`)
 
-var abbreviations = token.Words(`choc cog fr ital rasp straw pine elder aro arom ang ango bour apr van cin cuc pom vod teq approx dbl swt syr verm liq bitt btrs gren cinn med lrg lge frsh org abs maras curac jam dem tsp tbsp bsp`)
+var abbreviations = vocabulary.Words(`choc cog fr ital rasp straw pine elder aro arom ang ango bour apr van cin cuc pom vod teq approx dbl swt syr verm liq bitt btrs gren cinn med lrg lge frsh org abs maras curac jam dem tsp tbsp bsp`)

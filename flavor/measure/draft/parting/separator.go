@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/speech"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // Separator returns what parts entries at toks[i], where the entry before it starts at
@@ -24,11 +25,11 @@ func Separator(toks []token.Token, i, from int) (string, int) {
 		return ";", 2 // "1. all in tin 2. shake hard"
 	case t.Text == "to" && i > from+1 && next.Kind != token.Mark && partsFrom(toks[i+1:]) && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
 		return "and", 1 // "two parts gin to one part lime cordial"
-	case garnishBegins[t.Text] && i > from+1 && toks[i-1].Kind == token.Word && next.Kind != token.Mark && !entry.Joins[toks[i-1].Text] && toks[i-1].Text != "as" && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
+	case garnishBegins.Has(t.Text) && i > from+1 && toks[i-1].Kind == token.Word && next.Kind != token.Mark && !entry.Joins[toks[i-1].Text] && toks[i-1].Text != "as" && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
 		return ";", 0
 	case t.Text == "top" && i > from+1 && next.Kind == token.Word && next.Text != "shelf" && (!serving.Starts(toks[i+1:]) || entry.Lengtheners[next.Text]) && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
 		return "and", 0
-	case t.Text == "egg" && (next.Text == "white" || next.Text == "yolk" || next.Text == "wht") && i > from+1 && toks[i-1].Kind == token.Word && !entry.IsUnit(&toks[i-1]) && !entry.Joins[toks[i-1].Text] && !eggKinds[toks[i-1].Text] && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
+	case t.Text == "egg" && (next.Text == "white" || next.Text == "yolk" || next.Text == "wht") && i > from+1 && toks[i-1].Kind == token.Word && !entry.IsUnit(&toks[i-1]) && !entry.Joins[toks[i-1].Text] && !eggKinds.Has(toks[i-1].Text) && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
 		return ";", 0 // "3/4 simple egg white"
 	case Wide(toks, i) && i > from+1 && t.Kind != token.Mark && toks[i-1].Kind != token.Mark && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
 		return ",", 0 // "1 lemon   absinthe rinse"
@@ -38,7 +39,7 @@ func Separator(toks []token.Token, i, from int) (string, int) {
 		return ";", 0 // "3/4 simple no egg"
 	case t.Is("(") && i > from+1 && toks[from].Is("(") && amountInBrackets(toks[i:]):
 		return ";", 0 // "(1 oz) gin (3/4 oz) lime"
-	case soakedIn[t.Text] && i > from && (next.Text == "in" || next.Text == "with") && i+2 < len(toks) && toks[i+2].Kind == token.Word:
+	case soakedIn.Has(t.Text) && i > from && (next.Text == "in" || next.Text == "with") && i+2 < len(toks) && toks[i+2].Kind == token.Word:
 		return Soaked, 2
 	case t.Kind == token.Numeral && i > from:
 		return beforeNumeral(toks, i, from), 0
@@ -134,13 +135,13 @@ func bySign(toks []token.Token, i, from int) (string, int) {
 // fillersAt returns how many words at i are said between "and" and an amount.
 func fillersAt(toks []token.Token, i int) int {
 	n := 0
-	for i+n < len(toks) && toks[i+n].Kind == token.Word && fillers[toks[i+n].Text] {
+	for i+n < len(toks) && toks[i+n].Kind == token.Word && fillers.Has(toks[i+n].Text) {
 		n++
 	}
 	return n
 }
 
-var fillers = token.Words(`then also like maybe about around plus just another um uh`)
+var fillers = vocabulary.Words(`then also like maybe about around plus just another um uh`)
 
 // stepNumber reports whether the number at i counts a step of what is to be done.
 func stepNumber(toks []token.Token, i int) bool {
@@ -170,7 +171,7 @@ func tokenAt(toks []token.Token, i int) *token.Token {
 // how much.
 const Soaked = "soaked"
 
-var soakedIn = token.Words(`soaked doused drenched dashed`)
+var soakedIn = vocabulary.Words(`soaked doused drenched dashed`)
 
 // Wide reports whether there is more than one blank before the token at i.
 func Wide(toks []token.Token, i int) bool { return toks[i].Start-toks[i-1].End > 1 }
@@ -182,10 +183,10 @@ func amountInBrackets(toks []token.Token) bool {
 }
 
 // eggKinds say which egg it is.
-var eggKinds = token.Words(`dried pasteurised pasteurized fresh whole liquid powdered large medium small organic raw beaten free-range ea each one half chicken hen hens`)
+var eggKinds = vocabulary.Words(`dried pasteurised pasteurized fresh whole liquid powdered large medium small organic raw beaten free-range ea each one half chicken hen hens`)
 
 // garnishBegins are words that begin a garnish behind the pours of a line.
-var garnishBegins = token.Words(`garnish garnished express expressed candied`)
+var garnishBegins = vocabulary.Words(`garnish garnished express expressed candied`)
 
 // partsFrom reports whether tokens start with a number of parts.
 func partsFrom(toks []token.Token) bool {

@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // amountsLast reports whether a new pour starts at a word of a line that writes its
@@ -75,10 +76,10 @@ func Measured(t *token.Token) bool {
 }
 
 // rimWords stand before "rim" and say what it is dressed with.
-var rimWords = token.Words(`fine coarse salt sugar half salted sugared smoked sea kosher flaky celery chilli chili chile spiced spicy cocoa cinnamon pink black caster chocolate coconut full sweet side`)
+var rimWords = vocabulary.Words(`fine coarse salt sugar half salted sugared smoked sea kosher flaky celery chilli chili chile spiced spicy cocoa cinnamon pink black caster chocolate coconut full sweet side`)
 
 // DressesRim reports whether a word stands before "rim" and says what it is dressed with.
-func DressesRim(w string) bool { return rimWords[w] }
+func DressesRim(w string) bool { return rimWords.Has(w) }
 
 // rimFrom reports whether what follows a pour without a sign is its rim, or follows
 // a rim: "1/2 oz lime salt rim highball".
@@ -89,17 +90,17 @@ func rimFrom(toks []token.Token, i, from int) bool {
 	if toks[i-1].Text == "rim" {
 		return serving.Known(toks[i].Text)
 	}
-	if !rimWords[toks[i].Text] || rimWords[toks[i-1].Text] || !Named(toks[from:i]) {
+	if !rimWords.Has(toks[i].Text) || rimWords.Has(toks[i-1].Text) || !Named(toks[from:i]) {
 		return false
 	}
-	for ; i < len(toks) && rimWords[toks[i].Text]; i++ {
+	for ; i < len(toks) && rimWords.Has(toks[i].Text); i++ {
 	}
 	return i < len(toks) && (toks[i].Text == "rim" || toks[i].Text == "rimmed")
 }
 
 // plainMethods may end a pour alone: other words for methods end names, as in "rum
 // blend".
-var plainMethods = token.Words(`shake shaken shk stir stirred`)
+var plainMethods = vocabulary.Words(`shake shaken shk stir stirred`)
 
 // servedFrom reports whether what follows a pour without a sign says how the drink
 // is made or served, up to the next sign: "3/4 oz simple syrup shake up". In a line
@@ -126,7 +127,7 @@ func servedFrom(toks []token.Token, i, from int) bool {
 	case n == 0 || len(s.Unknown) > 0 && entry.GarnishAfter(toks[i:end]) == 0 || s.Conflict != nil || end < len(toks) && toks[end].Kind == token.Numeral && entry.GarnishAfter(toks[i:]) == 0:
 		return false
 	case t.Method != "":
-		return s.Words > 1 && s.Words > n-1 || plainMethods[first.Text]
+		return s.Words > 1 && s.Words > n-1 || plainMethods.Has(first.Text)
 	}
 	return from > 0 && (s.Method != "" || t.Service != "" && !t.Ice || t.Glass != "" || t.Service == flavor.Rocks)
 }
@@ -157,10 +158,10 @@ func dosedFrom(toks []token.Token, i, from int) bool {
 // rimAhead reports whether a plus sign stands between two things that dress a rim:
 // "salt + chilli rim".
 func rimAhead(toks []token.Token, i, from int) bool {
-	if i == from || !rimWords[toks[i-1].Text] {
+	if i == from || !rimWords.Has(toks[i-1].Text) {
 		return false
 	}
-	for i++; i < len(toks) && (rimWords[toks[i].Text] || toks[i].Is("&") || toks[i].Is("+")); i++ {
+	for i++; i < len(toks) && (rimWords.Has(toks[i].Text) || toks[i].Is("&") || toks[i].Is("+")); i++ {
 	}
 	return i < len(toks) && (toks[i].Text == "rim" || toks[i].Text == "rimmed")
 }

@@ -15,7 +15,7 @@ func NearestMethods(word string) []string { return measure.Nearest(word, serving
 
 var servingSpellings = func() []measure.Spelling {
 	var out []measure.Spelling
-	for first, list := range terms {
+	for first, list := range terms.All() {
 		for _, p := range list {
 			means := string(p.term.Method)
 			if means == "" {
@@ -63,7 +63,7 @@ func Slip(word string) (meant string, ok bool) {
 // in spite of a slip, in order.
 var slippable = func() []string {
 	var out []string
-	for first, list := range terms {
+	for first, list := range terms.All() {
 		if utf8.RuneCountInString(first) >= leastSlipped && !strings.Contains(first, "&") && slices.ContainsFunc(list, func(p phrase) bool { return len(p.rest) == 0 }) {
 			out = append(out, first)
 		}

@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // Said is what a text says of how a drink is made and served.
@@ -43,11 +44,14 @@ func (s *Said) States() bool { return s.Method != "" || s.Service != "" || s.Gla
 // LongestTerm is the most words that a phrase of terms has.
 const LongestTerm = 5
 
+// usualWords is how many words a line seldom has more of.
+const usualWords = 12
+
 // Read reads methods, services, ice and glasses in any order.
 func Read(toks []token.Token) Said {
 	var s Said
-	var words []string
-	var of []int // the token of each word
+	words := make([]string, 0, usualWords)
+	of := make([]int, 0, usualWords) // the token of each word
 	for i := 0; i < len(toks); i++ {
 		switch t := &toks[i]; {
 		case t.Kind == token.Word || t.Is("&") && i > 0:
@@ -62,7 +66,7 @@ func Read(toks []token.Token) Said {
 				continue
 			}
 			s.Keep = true
-			if i+1 < len(toks) && timesWords[toks[i+1].Text] { // "shake 2x"
+			if i+1 < len(toks) && timesWords.Has(toks[i+1].Text) { // "shake 2x"
 				i++
 			}
 		}
@@ -87,18 +91,18 @@ func Read(toks []token.Token) Said {
 	}
 	s.Keep = s.Keep || len(s.Unknown) > 0
 	s.Together = s.all && !s.but && Mixes(s.Method) >= Mixes(flavor.Shake)
-	s.Touch = s.Method == flavor.Stir && slices.ContainsFunc(words, func(w string) bool { return touchWords[w] })
+	s.Touch = s.Method == flavor.Stir && slices.ContainsFunc(words, func(w string) bool { return touchWords.Has(w) })
 	return s
 }
 
 // touchWords say that something is hardly stirred.
-var touchWords = token.Words(`once gently briefly lightly quick quickly lazily barely combine gentle`)
+var touchWords = vocabulary.Words(`once gently briefly lightly quick quickly lazily barely combine gentle`)
 
 // timesWords follow a number of times: "2x", "1st", "one lift".
-var timesWords = token.Words(`x × st nd rd th lift lifts`)
+var timesWords = vocabulary.Words(`x × st nd rd th lift lifts`)
 
 // Times reports whether a word behind a number says how often something is done.
-func Times(w string) bool { return timesWords[w] }
+func Times(w string) bool { return timesWords.Has(w) }
 
 // overWords is the most words from "over" to the ice.
 const overWords = 3
@@ -106,7 +110,7 @@ const overWords = 3
 func over(words []string) bool { return slices.Contains(words, "over") || slices.Contains(words, "on") }
 
 // exceptWords leave something out of everything: "shake all but the soda".
-var exceptWords = token.Words(`except but besides minus save without excluding`)
+var exceptWords = vocabulary.Words(`except but besides minus save without excluding`)
 
 // take reads the phrase at the start of words and returns its length, 0 if the
 // first word is not known.
@@ -116,14 +120,14 @@ func (s *Said) take(words []string) int {
 		w := words[0]
 		s.Cold = s.Cold || w == "cold"
 		s.all = s.all || w == "all" || w == "everything"
-		s.but = s.but || exceptWords[w]
+		s.but = s.but || exceptWords.Has(w)
 		switch {
 		case DegreeWords[w] || OtherMeasures[w] || w == "&":
 		case StepVerbs[w] && !Fillers[w]:
 			s.Keep = true
 		case !Fillers[w]:
 			return 0
-		case !plainFillers[w]:
+		case !plainFillers.Has(w):
 			s.Keep = true
 		}
 		return 1

@@ -7,6 +7,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // term is what a word or a phrase says of how a drink is made and served:
@@ -133,7 +134,7 @@ var Fillers = token.Words(`auf sur con su på mit and then with over into in on 
 mixing hard well gently v very good briefly quickly vigorously lightly for all ingredients everything using from off top up it all add pour drink cocktail prechilled pre-chilled frosted frozen-glass first two three four rest others it really super proper properly`)
 
 // plainFillers say nothing that a card should keep; other fillers make a step.
-var plainFillers = token.Words(`and then with over into in on a an the of at to glass serve served serving method service strain strained with shaker ice tin`)
+var plainFillers = vocabulary.Words(`and then with over into in on a an the of at to glass serve served serving method service strain strained with shaker ice tin`)
 
 // StepVerbs begin a line that tells what to do.
 var StepVerbs = token.Words(`shake stir strain build muddle blend throw swizzle whip whizz blitz roll churn pour serve served garnish add top fill
@@ -152,7 +153,7 @@ type phrase struct {
 }
 
 // terms finds phrases by their first word, the longest first.
-var terms = func() map[string][]phrase {
+var terms = func() *vocabulary.Table[[]phrase] {
 	m := map[string][]phrase{}
 	put := func(words string, t term) {
 		w := strings.Fields(words)
@@ -197,13 +198,13 @@ var terms = func() map[string][]phrase {
 			return cmp.Or(cmp.Compare(len(b.rest), len(a.rest)), slices.Compare(a.rest, b.rest))
 		})
 	}
-	return m
+	return vocabulary.TableOf(m)
 }()
 
 // TermAt returns the longest phrase at the start of words and how many words it
 // takes, 0 if there is none. A hyphen is a space, so "dry-shake" is two words.
 func TermAt(words []string) (term, int) {
-	for _, p := range terms[words[0]] {
+	for _, p := range terms.Get(words[0]) {
 		if len(p.rest) < len(words) && slices.Equal(p.rest, words[1:1+len(p.rest)]) {
 			return p.term, 1 + len(p.rest)
 		}
@@ -213,7 +214,7 @@ func TermAt(words []string) (term, int) {
 
 // hyphens parts a word at its hyphens, unless a phrase is written with them.
 func hyphens(dst []string, word string) []string {
-	if !strings.Contains(word, "-") || len(terms[word]) > 0 {
+	if !strings.Contains(word, "-") || len(terms.Get(word)) > 0 {
 		return append(dst, word)
 	}
 	return append(dst, strings.Split(word, "-")...)
@@ -237,7 +238,7 @@ func StartsMethod(toks []token.Token) bool {
 
 // Known reports whether a word begins a phrase that says something of making or
 // serving.
-func Known(word string) bool { return len(terms[word]) > 0 }
+func Known(word string) bool { return len(terms.Get(word)) > 0 }
 
 // OtherMeasures are measures that are not units of the bar here. After a number
 // they are a fault, not part of a name.

@@ -3,26 +3,27 @@ package speech
 import (
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // openings begin what is said before the first pour of a line, and chatter goes on with
 // it: none of it is the name of a drink.
 var (
-	openings = token.Words(`ok okay so its it's it this that thats that's try trying hey hi yo heres here's um uh well lets let's my can could i im i'm i'd please pls we were we're going gonna just think thinking maybe new write remember note me`)
-	chatter  = token.Words(`the one is was be been do does make makes making made for version take on in put down write you me to have has had got want wanna would like of a an then with start starts started use using now really about goes go it's its so = : , - at tonight today down remember note`)
+	openings = vocabulary.Words(`ok okay so its it's it this that thats that's try trying hey hi yo heres here's um uh well lets let's my can could i im i'm i'd please pls we were we're going gonna just think thinking maybe new write remember note me`)
+	chatter  = vocabulary.Words(`the one is was be been do does make makes making made for version take on in put down write you me to have has had got want wanna would like of a an then with start starts started use using now really about goes go it's its so = : , - at tonight today down remember note`)
 )
 
 // Chatter reports whether a word is one that talk goes on with before it comes to a pour.
-func Chatter(w string) bool { return chatter[w] }
+func Chatter(w string) bool { return chatter.Has(w) }
 
 // Opening returns how many tokens of a line are talk before its first pour; 0 if it
 // begins with none.
 func Opening(toks []token.Token) int {
-	if len(toks) < 3 || toks[0].Kind != token.Word || !openings[toks[0].Text] || !amountIn(toks) {
+	if len(toks) < 3 || toks[0].Kind != token.Word || !openings.Has(toks[0].Text) || !amountIn(toks) {
 		return 0
 	}
 	i := 1
-	for i < len(toks) && (openings[toks[i].Text] || chatter[toks[i].Text]) && !entry.StartsMeasure(toks[i:]) {
+	for i < len(toks) && (openings.Has(toks[i].Text) || chatter.Has(toks[i].Text)) && !entry.StartsMeasure(toks[i:]) {
 		i++
 	}
 	if i == len(toks) || toks[i].Kind == token.Numeral && i+1 < len(toks) && toks[i+1].Kind == token.Mark { // "Well 3 (late)"

@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // What is dictated, or typed as it is said: amounts in words without a sign between one
@@ -17,11 +18,11 @@ import (
 const leastSpoken = 2
 
 // articles stand between the words of one amount: "one and a half".
-var articles = token.Words(`a an and`)
+var articles = vocabulary.Words(`a an and`)
 
 // Article reports whether a word may stand between the words of one amount, as the two in
 // the middle of "one and a half".
-func Article(w string) bool { return articles[w] }
+func Article(w string) bool { return articles.Has(w) }
 
 // Dictated writes the amounts of a line that is spoken as figures, so that the line is
 // parted as one in figures is; any other line it leaves alone.
@@ -83,7 +84,7 @@ func spokenAt(toks []token.Token, i int) (saying, bool) {
 		}
 		return ""
 	}
-	if i > 1 && toks[i-1].Text == "and" && toks[i-2].Kind == token.Numeral || i > 0 && articles[toks[i-1].Text] && toks[i-1].Text != "and" { // "1 and a half"
+	if i > 1 && toks[i-1].Text == "and" && toks[i-2].Kind == token.Numeral || i > 0 && articles.Has(toks[i-1].Text) && toks[i-1].Text != "and" { // "1 and a half"
 		return saying{}, false
 	}
 	if at(i) == "one" || at(i) == "single" {
@@ -121,7 +122,7 @@ func spokenAt(toks []token.Token, i int) (saying, bool) {
 		return saying{}, false
 	case at(n) == "half" && measuredBehind(toks[n+1:]): // "half lager 150 ml"
 		return saying{}, false
-	case token.FractionWords[at(n)] > 0 && laidHalf[at(n+1)]: // "orange half wheel"
+	case token.FractionWords[at(n)] > 0 && laidHalf.Has(at(n+1)): // "orange half wheel"
 		return saying{}, false
 	case token.FractionWords[at(n)] > 0 && at(n+1) != "and" && !(n+1 < len(toks) && toks[n+1].Kind == token.Mark):
 		a.value, n, a.sure = token.FractionWords[at(n)], n+1, true
@@ -168,9 +169,9 @@ func measuredBehind(toks []token.Token) bool {
 }
 
 // LaidHalf reports whether a word is one of what is laid on a drink by halves: "half wheel".
-func LaidHalf(w string) bool { return laidHalf[w] }
+func LaidHalf(w string) bool { return laidHalf.Has(w) }
 
-var laidHalf = token.Words(`wheel wheels slice slices moon moons rim salt sugar`)
+var laidHalf = vocabulary.Words(`wheel wheels slice slices moon moons rim salt sugar`)
 
 // dictates reports whether a line says "point" before a figure in words.
 func dictates(toks []token.Token) bool {
@@ -198,9 +199,9 @@ func decimals(at func(int) string, n int) (value float64, end int) {
 // counts reports whether a whole number in words counts what follows it, and is no word
 // of a sentence: "six mint leaves", but not "this one is" nor "for two".
 func counts(toks []token.Token, i, takes int) bool {
-	if i > 0 && (entry.Joins[toks[i-1].Text] && toks[i-1].Text != "and" && toks[i-1].Text != "with" || chatter[toks[i-1].Text] && toks[i].Text == "one") {
+	if i > 0 && (entry.Joins[toks[i-1].Text] && toks[i-1].Text != "and" && toks[i-1].Text != "with" || chatter.Has(toks[i-1].Text) && toks[i].Text == "one") {
 		return false
 	}
 	next := i + takes
-	return next < len(toks) && toks[next].Kind == token.Word && !chatter[toks[next].Text] && !serving.Fillers[toks[next].Text]
+	return next < len(toks) && toks[next].Kind == token.Word && !chatter.Has(toks[next].Text) && !serving.Fillers[toks[next].Text]
 }

@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // Who dictates, or types as he thinks, takes words back: "two ounces no sorry one and a
@@ -102,14 +103,14 @@ func takenBackAt(toks []token.Token, i int) int {
 // follows was poured in its place.
 var (
 	lacking  = phrases("don't have\ndont have\ndidn't have\nran out\nall out\nout of stock\nout\nnone left\nno more\nfinished\nmissing\n86")
-	standIns = token.Words(`used use using sub subbed poured instead`)
+	standIns = vocabulary.Words(`used use using sub subbed poured instead`)
 )
 
 // StandIn returns how many tokens of a line name what there was none of, where what was
 // poured in its place follows: "chamomile tincture - don't have, used chamomile bitters 3
 // dashes". It is 0 if none do; what stands before must state no amount.
 func StandIn(toks []token.Token) int {
-	at := slices.IndexFunc(toks, func(t token.Token) bool { return standIns[t.Text] })
+	at := slices.IndexFunc(toks, func(t token.Token) bool { return standIns.Has(t.Text) })
 	if at < 2 || at+1 == len(toks) || slices.ContainsFunc(toks[:at], func(t token.Token) bool { return t.Kind == token.Numeral || t.Is(":") }) {
 		return 0
 	}
@@ -128,11 +129,11 @@ func StandIn(toks []token.Token) int {
 }
 
 // amends begin a line that takes back an amount of a line above.
-var amends = token.Words(`edit correction update updated amended revised`)
+var amends = vocabulary.Words(`edit correction update updated amended revised`)
 
 // Amended returns a line without the word that says that it takes back what stands above.
 func Amended(toks []token.Token) ([]token.Token, bool) {
-	if len(toks) < 3 || !amends[toks[0].Text] || !toks[1].Is(":") && !toks[1].Is("-") {
+	if len(toks) < 3 || !amends.Has(toks[0].Text) || !toks[1].Is(":") && !toks[1].Is("-") {
 		return toks, false
 	}
 	rest := toks[2:]

@@ -32,8 +32,14 @@ type Token struct {
 // Is reports whether a token is that sign.
 func (t *Token) Is(sign string) bool { return t.Kind == Mark && t.Text == sign }
 
+// bytesOfToken is how long a word with its space is, if it is short.
+const bytesOfToken = 4
+
 // Lex appends the tokens of text[from:to], which is one line, to dst.
 func Lex(dst []Token, text string, from, to int) []Token {
+	if dst == nil {
+		dst = make([]Token, 0, 1+(to-from)/bytesOfToken)
+	}
 	line := text[:to]
 	spaced := true
 	for i := from; i < to; {
