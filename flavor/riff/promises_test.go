@@ -259,9 +259,11 @@ func TestRiffsKeepTheirPromises(t *testing.T) {
 		res, err := Vary(context.Background(), b.Station, req)
 		require.NoError(t, err, spec.Name)
 		checkRiffs(t, b, &req, res)
-		again, err := Vary(context.Background(), b.Station, req)
-		require.NoError(t, err)
-		assert.Equal(t, texts(res), texts(again), "the same seed gives the same list")
+		if round%4 == 0 {
+			again, err := Vary(context.Background(), b.Station, req)
+			require.NoError(t, err)
+			assert.Equal(t, texts(res), texts(again), "the same seed gives the same list")
+		}
 		found += len(res.Riffs)
 	}
 	assert.Greater(t, found, rounds*4, "and there is something to read")

@@ -124,7 +124,7 @@ func TestWalkWithinLimits(t *testing.T) {
 // mixed so that nothing sparkling is shaken; each step changes something.
 func TestEveryStopCanBePoured(t *testing.T) {
 	b := bartest.New(t)
-	checks(t, 30) // a walk takes a fifth of a second
+	checks(t, 15) // a walk takes a third of a second, and each run draws other pairs
 	rapid.Check(t, func(rt *rapid.T) {
 		at := rapid.IntRange(0, len(b.Proven)-1)
 		from, to := b.Proven[at.Draw(rt, "from")].Spec, b.Proven[at.Draw(rt, "to")].Spec
