@@ -87,7 +87,7 @@ func (r *reader) content(n, from, to int) bool {
 	} else if r.row(n, raw) {
 		return len(r.d.Faults) < MaxFaults && len(r.d.Lines) <= MaxPours
 	}
-	toks := parting.Unlist(r.unstruck(n, r.toks))
+	toks := roundBrackets(parting.Unlist(r.unstruck(n, r.toks)))
 	if len(toks) == 0 {
 		r.ruled(n, span)
 		return true

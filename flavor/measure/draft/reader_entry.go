@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // entries reads what one line holds.
@@ -129,6 +130,11 @@ func (r *reader) take(n int, span entry.Span, p *piece, asStep bool) {
 			r.entry(KindRemark, n, at)
 			return
 		}
+		if p.pour.Each && p.pour.Fault == nil && p.pour.Unit.Jigger() && r.part == nil && r.equalParts() { // "equal parts a, b and c, 22 ml each"
+			r.part = &p.pour
+			r.entry(KindRemark, n, at)
+			return
+		}
 		r.unread(n, at, measure.Invalid("ingredient", written, "%q names no ingredient; write it after the amount, such as \"2 oz London dry gin\"", written))
 	case entry.ShapeTail:
 		if strings.HasPrefix(p.toks[0].Text, "mud") || slices.ContainsFunc(r.d.Lines, func(l entry.Line) bool { return l.After }) { // a step that speaks of a pour above
@@ -154,6 +160,11 @@ func (r *reader) servedAbove() bool {
 	return r.served > 0 && !slices.ContainsFunc(r.d.Lines[min(r.served, len(r.d.Lines)):], func(l entry.Line) bool { return !l.After })
 }
 
+// equalParts reports whether all that is poured so far is one part each.
+func (r *reader) equalParts() bool {
+	return len(r.d.Lines) > 1 && !slices.ContainsFunc(r.d.Lines, func(l entry.Line) bool { return l.Unit != flavor.PartUnit || l.Amount != 1 })
+}
+
 // sums name what all of a drink comes to.
 var sums = map[string]bool{"total": true, "sum": true, "volume": true, "total volume": true, "yield": true, "in total": true, "all in": true}
 
@@ -165,10 +176,18 @@ func (r *reader) unread(n int, at entry.Span, f *flavor.Fault) {
 // opinions begin what somebody thinks of a drink and no pour.
 var opinions = token.Words(`needs need too bit cheers thanks maybe tasty`)
 
+// praise says how a drink was, in a word of its own: "better!!".
+var praise = vocabulary.Words(`better best perfect nice great good delicious yum yummy lovely love solid banger winner works approved done final keeper wow yes ok okay meh`)
+
+// praised reports whether tokens are words of praise and signs, and nothing else.
+func praised(toks []token.Token) bool {
+	return !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind != token.Mark && !praise.Has(t.Text) })
+}
+
 // unnamed is words without an amount that say nothing known.
 func (r *reader) unnamed(n int, at entry.Span, written string, toks []token.Token) {
 	muddled := slices.ContainsFunc(toks, func(t token.Token) bool { return strings.HasPrefix(t.Text, "muddle") })
-	if len(toks) > 1 && opinions[toks[0].Text] && !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral || t.Text == "of" }) {
+	if praised(toks) || len(toks) > 1 && opinions[toks[0].Text] && !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral || t.Text == "of" }) {
 		r.entry(KindRemark, n, at)
 		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+written+"” is skipped")
 		return

@@ -6,6 +6,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/speech"
@@ -110,7 +111,11 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 	at := span
 	at.Start = toks[0].Start
 	r.setName(n, at)
-	if len(in) == 1 && in[0].pour.Shape == entry.ShapeImplied && in[0].pour.Fault == nil && !r.titled(&in[0].pour) {
+	if p := r.dresses(toks); p != nil {
+		line := r.lineOf(n, p)
+		r.d.PerhapsPour = &line
+		r.said.Merge(&p.Beside, true)
+	} else if len(in) == 1 && in[0].pour.Shape == entry.ShapeImplied && in[0].pour.Fault == nil && !r.titled(&in[0].pour) {
 		line := r.lineOf(n, &in[0].pour)
 		r.d.PerhapsPour = &line
 		r.said.Merge(&in[0].pour.Beside, true)
@@ -119,6 +124,23 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 		r.d.ServingName = &s
 	}
 	return true
+}
+
+// dresses returns the pour of a line that says what dresses the glass, and which glass:
+// "absinthe rinse, rocks glass"; nil if it says more, or less.
+func (r *reader) dresses(toks []token.Token) *entry.Written {
+	for at := len(toks) - 1; at > 1; at-- {
+		glass := serving.Read(toks[at:])
+		if glass.Words == 0 || len(glass.Unknown) > 0 {
+			continue
+		}
+		p := entry.Read(r.text, slices.Clone(entry.TrimMarks(toks[:at])))
+		if p.Shape == entry.ShapeImplied && p.Fault == nil && (p.Unit == flavor.Rinse || p.Unit == flavor.Spritz) {
+			p.Beside.Merge(&glass, true)
+			return &p
+		}
+	}
+	return nil
 }
 
 // numberedWords stand before the number of a card, a table or a version, which is no

@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -64,6 +65,18 @@ func checkLine(line string) *flavor.Fault {
 		return measure.Invalid("", string(c), "the line holds the control character %U; delete it", c)
 	}
 	return nil
+}
+
+// roundBrackets reads square brackets around what an amount was before as round ones:
+// "cane syrup 10 [was 15]". Others part the entries of a line.
+func roundBrackets(toks []token.Token) []token.Token {
+	for i := 0; i+1 < len(toks); i++ {
+		end := slices.IndexFunc(toks[i:], func(t token.Token) bool { return t.Is("]") })
+		if toks[i].Is("[") && entry.WasWords.Has(toks[i+1].Text) && end > 0 {
+			toks[i].Text, toks[i+end].Text = "(", ")"
+		}
+	}
+	return toks
 }
 
 // unstruck drops what is struck out between two pairs of tildes, and says so.

@@ -15,6 +15,7 @@ type Line struct {
 	Unit   flavor.Unit
 	Name   string // of the ingredient, without amount and unit
 	Asked  string // the text of the pour
+	Behind string // what is told behind the name: "off the nitro tap"
 
 	After bool   // goes in once the rest is mixed
 	Note  string // what was assumed in reading it

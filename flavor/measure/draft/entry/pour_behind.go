@@ -73,11 +73,12 @@ func (p *Written) amountLast(text string, toks []token.Token) bool {
 	if len(name) == 0 || serving.StepVerbs[name[0].Text] && !PouringVerb(name[0].Text) && !(madeSo(name) && (q.Unit == "" || q.Unit.Jigger())) {
 		return false
 	}
-	if rest := p.takeTails(text, name); len(rest) > 0 {
+	if rest := p.takeEnd(text, name); len(rest) > 0 {
 		name = rest // "red wine float 1/2 oz"
 	}
 	q.After, q.Muddled, q.Squeezed, q.Each = p.After, p.Muddled, p.Squeezed, p.Each || q.Each
-	q.Remark, q.refuse, q.Cut = p.Remark, p.refuse, p.Cut
+	q.Remark, q.refuse, q.Cut, q.Behind = p.Remark, p.refuse, p.Cut, p.Behind
+	q.Beside.Merge(&p.Beside, true)
 	if q.Unit == "" && p.Unit != "" { // "soda 60 top"
 		q.After = true
 	}

@@ -14,12 +14,15 @@ import (
 // PourVerbs begin a pour that goes on or into the glass, in the unit that goes
 // without saying.
 var PourVerbs = map[string]flavor.Unit{
-	"top": flavor.Top, "topped": flavor.Top, "toped": flavor.Top, "toppd": flavor.Top, "tops": flavor.Top, "topping": flavor.Top, "fill": flavor.Top, "lengthen": flavor.Top, "finish": flavor.Top, "lengthened": flavor.Top,
+	"top": flavor.Top, "topped": flavor.Top, "toped": flavor.Top, "toppd": flavor.Top, "tops": flavor.Top, "topping": flavor.Top, "fill": flavor.Top, "lengthen": flavor.Top, "finish": flavor.Top, "finished": flavor.Top, "crowned": flavor.Top, "completed": flavor.Top, "lengthened": flavor.Top,
 	"float": flavor.Float, "layer": flavor.Float, "drizzle": flavor.Float, "lace": flavor.Float, "auffüllen": flavor.Top, "aufgießen": flavor.Top,
 	"compléter": flavor.Top, "completer": flavor.Top, "allonger": flavor.Top, "completar": flavor.Top, "rellenar": flavor.Top, "colmare": flavor.Top, "riempire": flavor.Top, "fyll": flavor.Top, "fyld": flavor.Top, "toppa": flavor.Top, "aanvullen": flavor.Top, "fylls": flavor.Top, "toppes": flavor.Top,
 	"rinse": flavor.Rinse, "coat": flavor.Rinse, "swirl": flavor.Rinse, "season": flavor.Rinse,
 	"spritz": flavor.Spritz, "spray": flavor.Spritz, "mist": flavor.Spritz,
 }
+
+// restWords say that what fills a glass up is all the rest of it: "Rest Tonic".
+var restWords = vocabulary.Words(`rest reste resto remainder`)
 
 // pouredOn reads "top with soda", "float ½ oz cream", "rinse the glass with
 // absinthe".
@@ -28,6 +31,9 @@ func (p *Written) pouredOn(text string, toks []token.Token) bool {
 		return false
 	}
 	unit, ok := PourVerbs[toks[0].Text]
+	if !ok && restWords.Has(toks[0].Text) && len(toks) > 1 && Lengtheners[toks[1].Text] {
+		unit, ok = flavor.Top, true
+	}
 	if !ok {
 		return false
 	}

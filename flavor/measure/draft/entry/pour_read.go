@@ -37,7 +37,7 @@ func (p *Written) readAfterAmount(text string, toks []token.Token) {
 	if p.Each && allBelow(toks) {
 		toks = nil
 	}
-	toks = p.takeTails(text, toks)
+	toks = p.takeEnd(text, toks)
 	if last := len(toks) - 1; p.garnishAsked() || last > 0 && p.Unit == "" && thinCuts.Has(toks[last].Text) && peeled.Has(toks[last-1].Text) && !p.Muddled { // "1 lime disc"
 		p.Shape = ShapeGarnish
 		return

@@ -24,7 +24,7 @@ func (p *Written) takeTails(text string, toks []token.Token) []token.Token {
 				return toks
 			}
 			inside := toks[open+1 : last]
-			if len(inside) > 1 && wasWords.Has(inside[0].Text) { // "1.5 (was 2)"
+			if len(inside) > 1 && WasWords.Has(inside[0].Text) { // "1.5 (was 2)"
 				p.AddNote("“" + token.OneLine(text[inside[0].Start:inside[len(inside)-1].End]) + "” is skipped")
 				toks = toks[:open]
 				continue

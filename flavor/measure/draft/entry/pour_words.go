@@ -41,7 +41,7 @@ var Measures = map[string]struct {
 	"cup": {8, flavor.Ounce, "a cup is taken as 8 oz"}, "cups": {8, flavor.Ounce, "a cup is taken as 8 oz"},
 	"bl": {1, flavor.Barspoon, "“bl” is taken as a barspoon"}, "misurino": {1, flavor.PartUnit, "a measure is taken as a part"}, "misurini": {1, flavor.PartUnit, "a measure is taken as a part"},
 	"medida": {1, flavor.PartUnit, "a measure is taken as a part"}, "medidas": {1, flavor.PartUnit, "a measure is taken as a part"}, "mesure": {1, flavor.PartUnit, "a measure is taken as a part"}, "mesures": {1, flavor.PartUnit, "a measure is taken as a part"},
-	"d":     {1, flavor.Dash, "“d” is taken as a dash"},
+	"d": {1, flavor.Dash, "“d” is taken as a dash"}, "shakes": {1, flavor.Dash, "a shake is taken as a dash"},
 	"spoon": {1, flavor.Barspoon, "a spoon is taken as a barspoon"}, "spoons": {1, flavor.Barspoon, "a spoon is taken as a barspoon"}, "spoonful": {1, flavor.Barspoon, "a spoon is taken as a barspoon"}, "spoonfuls": {1, flavor.Barspoon, "a spoon is taken as a barspoon"},
 	"nip": {30, flavor.Millilitre, "a nip is taken as 30 ml"}, "nips": {30, flavor.Millilitre, "a nip is taken as 30 ml"},
 	"bottle": {1, "", ""}, "bottles": {1, "", ""}, "btl": {1, "", ""}, "btls": {1, "", ""}, "can": {1, "", ""}, "cans": {1, "", ""}, // of what size, the ingredient tells
@@ -128,8 +128,8 @@ var tailsByLast = func() map[string][]int {
 	return m
 }()
 
-// wasWords begin a note on what an amount or a name was before.
-var wasWords = vocabulary.Words(`sub subs alt alternatively substitute was were formerly previously originally orig prev old before used not instead replaces replaced down`)
+// WasWords begin a note on what an amount or a name was before.
+var WasWords = vocabulary.Words(`sub subs alt alternatively substitute was were formerly previously originally orig prev old before used not instead replaces replaced down`)
 
 // cutWords say in what a fruit is cut, after "in" or "into": it is the same fruit.
 var cutWords = vocabulary.Words(`wedges wedge quarters quarter halves half slices chunks cubes pieces wheels eighths rounds`)

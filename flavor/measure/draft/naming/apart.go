@@ -35,7 +35,7 @@ func (b *Book) withoutBrackets(name string, pl Place) (Found, bool) {
 	if f, ok := b.refined(rest, strings.TrimSpace(name[open+1:end]), pl); ok {
 		return f, true
 	}
-	if inside := name[open+1 : end]; b.Mentions(inside) || changesBottle(inside) {
+	if inside := name[open+1 : end]; b.Mentions(inside) || ChangesBottle(inside) {
 		if f := b.Find(rest, pl); f.Firm() {
 			if describes(inside, f.Profile) { // "amaretto (almond)"
 				f.Inferred, f.Dropped = true, name[open:end+1]
@@ -209,8 +209,8 @@ func ownComma(p *flavor.Profile, written string) bool {
 var alterations = token.Words(`washed wash infused infusion fat-washed milk-washed macerated milk dairy nut nuts peanut peanuts almond almonds oat oats soy soya wheat gluten sesame egg eggs
 50/50 half mix mixed blend blended split`)
 
-// changesBottle reports whether words say that something was added to a bottle.
-func changesBottle(text string) bool {
+// ChangesBottle reports whether words say that something was added to a bottle.
+func ChangesBottle(text string) bool {
 	return slices.ContainsFunc(strings.Fields(strings.ToLower(text)), func(w string) bool { return alterations[strings.Trim(w, ",;.+")] })
 }
 

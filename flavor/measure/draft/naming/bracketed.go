@@ -59,7 +59,7 @@ func (b *Book) bracketed(name string, pl Place) (Found, bool) {
 	switch {
 	case f.Firm() && f.Profile == p:
 		return Found{Profile: p, How: flavor.MatchAlias, As: inside}, true
-	case f.Firm(), changesBottle(rest), f.Fault != nil && f.Fault.Kind != flavor.ErrUnknown:
+	case f.Firm(), ChangesBottle(rest), f.Fault != nil && f.Fault.Kind != flavor.ErrUnknown:
 		return Found{}, false
 	}
 	return b.instead(inside, rest, pl)

@@ -97,7 +97,7 @@ func (b *Book) addsNothing(words string, p *flavor.Profile) bool {
 		o, _ := b.flavour([]string{w})
 		return o != nil && o != p && !broad[w]
 	}
-	return !changesBottle(words) && !slices.ContainsFunc(strings.Fields(flavor.NormaliseName(words)), tasted) &&
+	return !ChangesBottle(words) && !slices.ContainsFunc(strings.Fields(flavor.NormaliseName(words)), tasted) &&
 		!slices.ContainsFunc(b.Mentioned(words), func(o *flavor.Profile) bool { return o != p })
 }
 

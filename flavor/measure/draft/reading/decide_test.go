@@ -4,21 +4,15 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
-	"counterpour/data"
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/reading"
-	"counterpour/index"
 )
 
 // A name that may mean several things is what the rest of the drink leaves of them, and
 // asked where it leaves two. Common practice, no source.
 func TestNamesInDoubtFitTheDrink(t *testing.T) {
-	c, err := data.Embedded()
-	require.NoError(t, err)
-	x, err := index.New(c.Profiles())
-	require.NoError(t, err)
+	x := wholeCatalogue(t)
 	for _, d := range []struct {
 		text string
 		pour int
@@ -49,10 +43,7 @@ func TestNamesInDoubtFitTheDrink(t *testing.T) {
 
 // Where English is not written, bars measure in centilitres: common practice, no source.
 func TestBareNumbersOfOtherTongues(t *testing.T) {
-	c, err := data.Embedded()
-	require.NoError(t, err)
-	x, err := index.New(c.Profiles())
-	require.NoError(t, err)
+	x := wholeCatalogue(t)
 	for text, unit := range map[string]flavor.Unit{
 		"Armagnac 4, citron 2, sucre 1,5":                       flavor.Centilitre,
 		"Rhum blanc 5\ncitron vert 2\nsirop de sucre 2":         flavor.Centilitre,

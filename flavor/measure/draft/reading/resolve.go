@@ -114,6 +114,7 @@ func resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 	}
 	r.firstLine()
 	for _, t := range r.tasks {
+		r.toldBehind(t)
 		if t.fault == nil {
 			r.findBase(t)
 		}

@@ -216,7 +216,7 @@ func (r *resolver) inferUnits() {
 			}
 		case r.wholeVessel(t):
 		default:
-			if t.espresso() && r.metric(t) {
+			if t.espresso() && (r.metric(t) || t.amount == 1 && r.inCentilitres()) {
 				t.amount *= espressoML
 				t.setUnit(flavor.Millilitre, "a shot of coffee is taken as 1 oz")
 				continue
@@ -282,6 +282,12 @@ func (r *resolver) metric(t *task) bool {
 		}
 		return o.unit == flavor.Millilitre || o.bare() && o.amount >= leastMillis && o.base.Profile != nil && !o.base.Profile.Class.Solid()
 	})
+}
+
+// inCentilitres reports whether another pour states centilitres: one of them is no
+// espresso, but one shot is.
+func (r *resolver) inCentilitres() bool {
+	return slices.ContainsFunc(r.tasks, func(o *task) bool { return o.line.Unit == flavor.Centilitre && !o.line.UnitAt.Empty() })
 }
 
 var unitNames = map[flavor.Unit]string{flavor.Ounce: "ounces", flavor.Millilitre: "millilitres", flavor.Centilitre: "centilitres", flavor.PartUnit: "parts"}

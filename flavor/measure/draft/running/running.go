@@ -124,7 +124,7 @@ func (r *running) amountAt(i int) bool {
 
 var (
 	ordinals   = token.Words(`st nd rd th`)
-	countWords = token.Words(`x secs turns times lift lifts stirs shakes proof year years yr yo`)
+	countWords = token.Words(`x secs turns times lift lifts stirs proof year years yr yo`)
 )
 
 // part parts the tokens, one stretch without a sign in it after the other; it is false

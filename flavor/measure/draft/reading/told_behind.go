@@ -1,0 +1,27 @@
+package reading
+
+import (
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/naming"
+)
+
+// toldBehind settles what is told behind the name of a pour: it belongs to the name where an
+// ingredient is called so, is asked for where it names another or changes the bottle, and
+// is passed over else, which is said.
+func (r *resolver) toldBehind(t *task) {
+	l := t.line
+	if l.Behind == "" {
+		return
+	}
+	whole := l.Name + " " + l.Behind
+	switch {
+	case r.book.Has(whole):
+		own := *l
+		own.Name, own.Behind = whole, ""
+		t.line = &own
+	case len(r.book.Mentioned(l.Behind)) > 0 || naming.ChangesBottle(l.Behind):
+		t.fault = measure.Invalid("ingredient", whole, "%q says more than %q; write what it adds on a line of its own, or name the bottle in your stock", whole, l.Name)
+	default:
+		t.notes = append(t.notes, "“"+l.Behind+"” is skipped")
+	}
+}
