@@ -29,9 +29,9 @@ type CoverBody struct {
 type CoverAnswer struct {
 	Missing       wire.OneOrMore[Ingredient] `json:"missing" doc:"As it was asked: one ingredient, or a list"`
 	Removed       []Ingredient               `json:"removed" doc:"Everything that was taken out: what is missing, and what carries an allergen to avoid"`
-	Unstated      []Ingredient               `json:"unstated,omitempty" doc:"Ingredients of removed that a label may clear for the guest: nobody has stated all their allergens"`
+	Unstated      []Ingredient               `json:"unstated,omitempty" doc:"Ingredients of removed that a label may clear for the guest: they may carry what the guest avoids, or nobody has stated it"`
 	Covers        []Cover                    `json:"covers" doc:"The best first"`
-	IfLabelClears []Cover                    `json:"if_label_clears" doc:"Not safe as they stand: covers with an ingredient whose allergens nobody has stated; pour one only if the labels in read clear it for the guest"`
+	IfLabelClears []Cover                    `json:"if_label_clears" doc:"Not safe as they stand: covers with an ingredient that may carry what the guest avoids, or of which nobody has stated it; pour one only if the labels in read clear it for the guest"`
 	LeftOut       *Cover                     `json:"left_out,omitempty" doc:"The drink without what is missing and with nothing in its place, if that keeps the drink"`
 	LeftOutBest   bool                       `json:"left_out_best,omitempty" doc:"Leaving it out does better than every cover"`
 	Instead       *Instead                   `json:"instead,omitempty" doc:"What to offer, if no cover keeps the drink"`

@@ -38,7 +38,7 @@ type Out struct {
 	Spec     Spec         `json:"spec"`
 	Missing  []Ingredient `json:"missing"`
 	Removed  []Ingredient `json:"removed" doc:"Everything that was taken out: what is missing, and what the guest must not have"`
-	Unstated []Ingredient `json:"unstated,omitempty" doc:"Ingredients of removed that a label may clear for the guest: nobody has stated all their allergens"`
+	Unstated []Ingredient `json:"unstated,omitempty" doc:"Ingredients of removed that a label may clear for the guest: they may carry what the guest avoids, or nobody has stated it"`
 	Covers   []Cover      `json:"covers" doc:"The best first"`
 	// IfLabelClears stands apart from Covers; none of it is ever chosen.
 	IfLabelClears []Cover `json:"if_label_clears,omitempty" doc:"Not safe as they stand: pour one only if the labels in read clear it for the guest"`

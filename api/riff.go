@@ -32,7 +32,7 @@ type RiffAnswer struct {
 	Refused       Unlisted     `json:"refused" doc:"How many could not be listed, and why"`
 	LeftOut       []LeftOut    `json:"left_out,omitempty" doc:"What of the draft no riff pours, and why"`
 	OfRest        bool         `json:"of_rest,omitempty" doc:"The wishes are compared with the draft without what is left out, since too few riffs meet them compared with all of it"`
-	IfLabelClears []Ingredient `json:"if_label_clears,omitempty" doc:"What else could be poured if its label clears it for the guest: nobody has stated all its allergens"`
+	IfLabelClears []Ingredient `json:"if_label_clears,omitempty" doc:"What else could be poured if its label clears it for the guest: it may carry what the guest avoids, or nobody has stated it"`
 	CutShort      bool         `json:"cut_short" doc:"Time ran out, so that better riffs may be missing"`
 	Seed          uint64       `json:"seed" doc:"The seed of this list; send it to get the same list again"`
 	Currency      string       `json:"currency" doc:"Of every cost, as in ISO 4217; empty for prices that were sent"`

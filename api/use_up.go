@@ -32,7 +32,7 @@ type UseUpAnswer struct {
 	Unused        []Unused     `json:"unused" doc:"The bottles that no draft moves, and why"`
 	LeastJND      float64      `json:"least_jnd" doc:"The least distance between any two drafts, in noticeable steps"`
 	Refused       Unlisted     `json:"refused" doc:"How many could not be listed, and why"`
-	IfLabelClears []Ingredient `json:"if_label_clears,omitempty" doc:"What else could be poured if its label clears it for the guest: nobody has stated all its allergens"`
+	IfLabelClears []Ingredient `json:"if_label_clears,omitempty" doc:"What else could be poured if its label clears it for the guest: it may carry what the guest avoids, or nobody has stated it"`
 	CutShort      bool         `json:"cut_short" doc:"Time ran out, so that better drafts may be missing"`
 	Seed          uint64       `json:"seed" doc:"The seed of this list; send it to get the same list again"`
 	Currency      string       `json:"currency" doc:"Of every cost, as in ISO 4217; empty for prices that were sent"`

@@ -131,8 +131,8 @@ func (s *Snapshot) shelfOf(ctx context.Context, spec *flavor.Spec, g guest.Guest
 const insteadRiffs = 3
 
 // insteadWithin is how far a riff may lie from what was ordered, in noticeable steps, to be
-// offered in its place: a sour on another spirit lies 13 to 14 out. Judged.
-const insteadWithin = 14.0
+// offered in its place: beyond it neither the base nor the kind of the drink is left. Judged.
+const insteadWithin = 10.0
 
 // instead finds what to offer if no cover keeps the drink: the nearest drink of the menu,
 // and the nearest riff. Both use the stock of the request; if it has none, that of the

@@ -42,7 +42,7 @@ var allowedInFlavor = map[string][]string{
 	"template":  {"flavor", "ratio", "makeup"},
 	"weigh":     {"flavor", "mix", "habit", "ratio", "makeup", "technique", "template"},
 	"balance":   {"flavor", "guest", "makeup", "measure", "mix", "sense", "ratio", "technique", "template", "weigh"},
-	"cover":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/search", "cover/role", "cover/wording"},
+	"cover":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/search", "cover/portion", "cover/role", "cover/wording"},
 	"drill":     {"flavor", "measure", "mix", "sense", "ratio", "template", "weigh", "balance", "cover", "riff"},
 
 	"template/templatetest": {"flavor", "ratio", "template"},
@@ -50,6 +50,7 @@ var allowedInFlavor = map[string][]string{
 	"cover/search":    {"sense"},
 	"cover/lookahead": {"flavor", "cover"},
 	"cover/role":      {"flavor", "sense"},
+	"cover/portion":   {"flavor", "measure", "cover/role"},
 	"cover/wording":   {"flavor", "mix", "sense"},
 
 	"measure/draft/token":     {"flavor"},

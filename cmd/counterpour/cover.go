@@ -117,7 +117,7 @@ func showCovers(p *terminal.Page, a *api.CoverAnswer, maxABV float64, everyCauti
 	}
 	list(a.Covers)
 	if len(a.IfLabelClears) > 0 {
-		p.Head("Not safe as they stand: nobody has stated every allergen of these. Pour one only if its labels clear it for the guest")
+		p.Head("Not safe as they stand: something in these may carry what the guest avoids, or nobody has stated it. Pour one only if its labels clear it for the guest")
 	}
 	list(a.IfLabelClears)
 	cautions.show(p, everyCaution)
@@ -155,9 +155,9 @@ func showRemoved(p *terminal.Page, removed, missing, unstated []api.Ingredient) 
 		switch {
 		case slices.Contains(missing, r):
 		case slices.Contains(unstated, r):
-			p.Line("  also without %s, which may carry what the guest avoids: nobody has stated it, read the label", r.Name)
+			p.Line("  also without %s, which may carry what the guest avoids: read the label", r.Name)
 		default:
-			p.Line("  also without %s, which contains or may contain what the guest avoids", r.Name)
+			p.Line("  also without %s, which the guest must not have", r.Name)
 		}
 	}
 }

@@ -111,7 +111,7 @@ func showLabels(p *terminal.Page, bottles []api.Ingredient) {
 	if more := len(bottles) - len(names); more > 0 {
 		names = append(names, strconv.Itoa(more)+" more")
 	}
-	p.Head("Not poured, since nobody has stated what the guest avoids; read the label, which may clear it: %s", flavor.JoinAnd(names))
+	p.Head("Not poured, since it may carry what the guest avoids, or nobody has stated it; read the label, which may clear it: %s", flavor.JoinAnd(names))
 }
 
 // showLeftOut says what could not be listed, and how to repeat the list.

@@ -37,7 +37,10 @@ func (t *task) sameKin(x *search.Filling) bool {
 	stands := func(part, m int) bool {
 		c := &t.cands[part]
 		was := t.removed[m].Class
-		if c.Profile.Class.Kin() != was.Kin() || role.OtherWork(c.Bottle, t.gone[m].Bottle) {
+		switch {
+		case role.OnlySweetens(c.Bottle, was):
+			return true
+		case c.Profile.Class.Kin() != was.Kin(), role.OtherWork(c.Bottle, t.gone[m].Bottle):
 			return false
 		}
 		// Made without alcohol are gins and bitters alike: only their smell tells them apart.

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover/portion"
 	"counterpour/flavor/cover/role"
 	"counterpour/flavor/cover/search"
 	"counterpour/flavor/measure"
@@ -14,13 +15,13 @@ import (
 // candidate is one ingredient that may be a part.
 type candidate struct {
 	*role.Bottle
-	amounts []amount
+	amounts []portion.Amount
 }
 
 // addCandidates lists what may be poured, in the order of the ids, and what each
 // must earn.
 func (t *task) addCandidates() {
-	grid := newGrid(t.gapML, t.piecesGone(), t.jigger())
+	grid := portion.NewGrid(t.gapML, t.piecesGone(), t.jigger())
 	customs := t.customsByPart()
 	t.cands = make([]candidate, 0, len(t.req.Candidates))
 	t.entries = make([]search.Part, 0, len(t.req.Candidates))
@@ -29,7 +30,7 @@ func (t *task) addCandidates() {
 		if t.inDrink(p) || !t.accepts(p) {
 			continue
 		}
-		amounts := grid.amountsOf(p)
+		amounts := t.inMeasure(p, grid.Of(p))
 		b := t.finder.cellar.Of(p)
 		if len(amounts) == 0 || t.goesFlat(p) || !customs.names(p.ID) && !t.mayHelp(b) {
 			continue
@@ -43,7 +44,7 @@ func (t *task) addCandidates() {
 		}
 		part.Amounts, part.Strange = make([]float64, len(amounts)), make([]float64, 0, len(t.removed))
 		for i, a := range amounts {
-			part.Amounts[i] = a.ml
+			part.Amounts[i] = a.ML
 		}
 		part.Alike, part.Firm = t.alike(p, amounts)
 		for m := range t.removed {
@@ -100,30 +101,31 @@ const asStrong = 8.0
 
 // alike returns the amount of p that is poured like for like, in mL, and what it
 // costs to pour another, in steps: something of one class or one spirit for another,
-// and most where the spirits are as strong, so that nothing asks for another measure.
+// and most where the spirits are as strong, so that nothing asks for another measure, and
+// where what sparkles fills the glass.
 // The amount is 0 if there is none: where several things went, of what sweetens by
 // its sugar, and of what is not poured by the jigger, unless it comes by the same
 // piece.
-func (t *task) alike(p *flavor.Profile, amounts []amount) (ml, firm float64) {
+func (t *task) alike(p *flavor.Profile, amounts []portion.Amount) (ml, firm float64) {
 	if len(t.removed) > 1 {
 		return 0, 0
 	}
 	w, was, gone := &t.finder.weights, t.removed[0].Class, t.pourGone()
 	const same = 1e-6
-	at := slices.IndexFunc(amounts, func(a amount) bool {
+	at := slices.IndexFunc(amounts, func(a portion.Amount) bool {
 		if gone.Unit.Counted() {
-			return a.unit == gone.Unit && a.value == gone.Amount
+			return a.Unit == gone.Unit && a.Value == gone.Amount
 		}
-		return math.Abs(a.ml-t.gapML) < same
+		return math.Abs(a.ML-t.gapML) < same
 	})
 	spirits := p.Class.Kin() == flavor.KinSpirit && was.Kin() == flavor.KinSpirit
 	switch {
 	case role.Sweetens(p.Class, was):
 		return 0, 0
-	case at >= 0 && (t.standsDry(p.Class, was) || spirits && math.Abs(p.ABV.Value-t.removed[0].ABV.Value) <= asStrong):
-		return amounts[at].ml, w.Measure
+	case at >= 0 && (t.standsDry(p.Class, was) || was.Sparkles() && role.Fills(p.Class, was) || spirits && math.Abs(p.ABV.Value-t.removed[0].ABV.Value) <= asStrong):
+		return amounts[at].ML, w.Measure
 	case at >= 0 && (p.Class == was || spirits || role.Fills(p.Class, was)):
-		return amounts[at].ml, w.Firm
+		return amounts[at].ML, w.Firm
 	}
 	little := t.gapML < seasoningML && p.Class.Measured() == flavor.ByDash
 	if little || p.Class.Solid() || was.Solid() {

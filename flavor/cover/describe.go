@@ -22,7 +22,7 @@ func (t *task) keeps(x *idea) bool {
 	case x.distance <= farJND:
 		return t.everyBar(x)
 	}
-	return x.distance <= LastJND && t.usual(x) && !x.lost()
+	return x.distance <= knownJND && t.usual(x) && !x.lost()
 }
 
 // describe turns an idea into a cover.
@@ -37,7 +37,7 @@ func (t *task) describe(x *idea) Cover {
 		from := t.req.Spec.Pours[t.moves[m].pour]
 		to := t.moves[m].amount
 		c.Changes = append(c.Changes, balance.Change{Pour: t.moves[m].pour, Profile: from.Profile, Unit: from.Unit,
-			From: from.Amount, To: to.value, FromML: from.ML, ToML: to.ml})
+			From: from.Amount, To: to.Value, FromML: from.ML, ToML: to.ML})
 	}
 	c.ABV, c.ABVChange, c.VolumeChange = x.drink.ABV, x.drink.ABV-t.drink.ABV, x.drink.VolumeML-t.drink.VolumeML
 	c.Gone = x.gone
@@ -57,11 +57,11 @@ func (t *task) describe(x *idea) Cover {
 // least strange in place of.
 func (t *task) addParts(c *Cover, x *search.Filling) {
 	order := slices.Clone([]int{0, 1, 2}[:len(x.Parts)])
-	ml := func(k int) float64 { return t.cands[x.Parts[k]].amounts[x.Amounts[k]].ml }
+	ml := func(k int) float64 { return t.cands[x.Parts[k]].amounts[x.Amounts[k]].ML }
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(ml(b), ml(a)) })
 	for _, k := range order {
 		i := x.Parts[k]
-		c.Parts = append(c.Parts, pourOf(t.cands[i].Profile, t.cands[i].amounts[x.Amounts[k]]))
+		c.Parts = append(c.Parts, t.cands[i].amounts[x.Amounts[k]].Of(t.cands[i].Profile))
 		stands, least := 0, t.entries[i].Strange
 		for m := range least {
 			if least[m] < least[stands] {
@@ -79,11 +79,6 @@ func (t *task) addRead(c *Cover) {
 			c.Read = append(c.Read, p)
 		}
 	}
-}
-
-func pourOf(p *flavor.Profile, a amount) flavor.Pour {
-	return flavor.Pour{Profile: p, Amount: a.value, Unit: a.unit, ML: a.ml,
-		Match: flavor.Match{Asked: p.Name, How: flavor.MatchExact}}
 }
 
 // pours yields the pours of the whole drink, the substitutes in the place of
@@ -111,7 +106,7 @@ func (t *task) pours(x *search.Filling) iter.Seq[flavor.Pour] {
 // poured returns a part as it is poured in the place of pour i: what was added
 // after mixing still is.
 func (t *task) poured(i, part, amount int) flavor.Pour {
-	p := pourOf(t.cands[part].Profile, t.cands[part].amounts[amount])
+	p := t.cands[part].amounts[amount].Of(t.cands[part].Profile)
 	p.After = t.req.Spec.Pours[i].After
 	return p
 }
@@ -121,7 +116,7 @@ func (t *task) moved(i int, x *search.Filling) flavor.Pour {
 	p := t.req.Spec.Pours[i]
 	for _, m := range x.Moves {
 		if t.moves[m].pour == i {
-			p.Amount, p.ML = t.moves[m].amount.value, t.moves[m].amount.ml
+			p.Amount, p.ML = t.moves[m].amount.Value, t.moves[m].amount.ML
 		}
 	}
 	return p

@@ -32,13 +32,16 @@ func (t *task) addOneByOne(ctx context.Context) error {
 		if err != nil {
 			return err
 		}
+		alone = append(alone, t.blendsFor(p)...)
 		if len(alone) == 0 {
 			continue // the rest may still be covered one by one
 		}
 		var longer [][]int
 		for _, some := range together {
-			for _, i := range alone {
-				longer = append(longer, withPart(some, i))
+			for _, parts := range alone {
+				if all := union(some, parts); len(all) <= t.parts {
+					longer = append(longer, all)
+				}
 			}
 		}
 		together = longer
@@ -57,19 +60,27 @@ func (t *task) addOneByOne(ctx context.Context) error {
 	return nil
 }
 
-// withPart returns parts, ascending, with one more if it is not there yet.
-func withPart(parts []int, i int) []int {
-	at, found := slices.BinarySearch(parts, i)
-	if found {
-		return parts
+// union returns the members of both, ascending, each once.
+func union(a, b []int) []int {
+	all := slices.Concat(a, b)
+	slices.Sort(all)
+	return slices.Compact(all)
+}
+
+// blendsFor returns what the trade pours together in place of one of several things out.
+func (t *task) blendsFor(gone *flavor.Profile) (out [][]int) {
+	for _, x := range t.finder.customs.For(gone.ID) {
+		if parts, all := t.placesOf(x.Parts); all && len(parts) > 1 {
+			out = append(out, parts)
+		}
 	}
-	return slices.Insert(slices.Clone(parts), at, i)
+	return out
 }
 
 // madeAfter returns the bottles without alcohol that are the least strange in place of
 // removed m, as places among the candidates: what a guest who drinks none is poured for
 // each thing that holds some.
-func (t *task) madeAfter(m int) []int {
+func (t *task) madeAfter(m int) [][]int {
 	var out []int
 	for i := range t.cands {
 		if t.standsDry(t.cands[i].Profile.Class, t.removed[m].Class) && t.entries[i].Strange[m] < t.finder.weights.Aroma {
@@ -78,12 +89,21 @@ func (t *task) madeAfter(m int) []int {
 	}
 	cost := func(i int) float64 { return t.entries[i].Strange[m] + t.entries[i].Price }
 	slices.SortStableFunc(out, func(a, b int) int { return cmp.Compare(cost(a), cost(b)) })
-	return out[:min(len(out), coversOfEach)]
+	return oneEach(out[:min(len(out), coversOfEach)])
+}
+
+// oneEach returns places as fillings of one part.
+func oneEach(places []int) [][]int {
+	out := make([][]int, len(places))
+	for k, i := range places {
+		out[k] = []int{i}
+	}
+	return out
 }
 
 // bestFor returns the bottles that best cover one thing alone with the rest of the
 // drink as it was, as places among the candidates.
-func (t *task) bestFor(ctx context.Context, gone *flavor.Profile) ([]int, error) {
+func (t *task) bestFor(ctx context.Context, gone *flavor.Profile) ([][]int, error) {
 	r := *t.req
 	r.Missing, r.Parts, r.Limit = []*flavor.Profile{gone}, 1, coversOfEach
 	r.Candidates = slices.DeleteFunc(slices.Clone(t.req.Candidates), func(p *flavor.Profile) bool { return t.inDrink(p) })
@@ -108,5 +128,5 @@ func (t *task) bestFor(ctx context.Context, gone *flavor.Profile) ([]int, error)
 			out = append(out, at)
 		}
 	}
-	return out, nil
+	return oneEach(out), nil
 }

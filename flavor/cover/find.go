@@ -86,8 +86,8 @@ type Cover struct {
 	Custom       bool // the trade, or the house, pours it in place of what went
 
 	// Keeps is true if it keeps the drink, the alcohol apart that the guest must not have:
-	// it lies within [NearJND], hardly further and is what every bar pours, or is no other
-	// drink, poured by custom, and has lost nothing that led.
+	// it lies within [NearJND], hardly further and is what every bar pours, or is
+	// poured by custom, not much further, and has lost nothing that led.
 	Keeps bool
 
 	rank float64
@@ -99,13 +99,12 @@ type Result struct {
 	// Removed are the pours that had to go: what is missing, and what the guest
 	// must not have.
 	Removed []*flavor.Profile
-	// Unstated are those of Removed that are not missing, and had to go only since
-	// nobody has stated all that they carry: a label may clear them for the guest.
+	// Unstated are those of Removed that are not missing and whose label may clear them
+	// for the guest: they may carry what the guest avoids, or nobody has stated it.
 	Unstated []*flavor.Profile
 	Covers   []Cover
-	// IfLabelClears are covers that hold something whose allergens nobody has
-	// stated, none of which is known to be what the guest avoids. They are safe
-	// only if the labels in Read say so.
+	// IfLabelClears are covers that hold something which may carry what the guest avoids,
+	// or of which nobody has stated it. They are safe only if the labels in Read say so.
 	IfLabelClears []Cover
 	// Unbalanced is true if no cover keeps the drink in balance, and those
 	// listed do not.

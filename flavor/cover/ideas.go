@@ -79,7 +79,7 @@ func (t *task) ideas(ctx context.Context) (ideas []idea, proven bool, err error)
 // A blend is poured to bring back what led: one that does not is listed by itself only, and so
 // is what keeps nothing of the thing that went.
 // Beside what is like the thing that went nothing is listed
-// that is not, and by itself only what lies near or is of the same kin. After three, only what ranks close to
+// that is not, and by itself only one bottle that lies near, or what is of the same kin. After three, only what ranks close to
 // the best is: three good ideas are worth more than five with two bad ones.
 func (t *task) worthListing(ideas []idea) []idea {
 	if len(ideas) == 0 {
@@ -111,7 +111,9 @@ func (t *task) worthListing(ideas []idea) []idea {
 			return t.stop(slices.DeleteFunc(ideas, func(x idea) bool { return !alike(x) }))
 		}
 	}
-	return slices.DeleteFunc(ideas, func(x idea) bool { return x.distance > farJND && !t.sameKin(&x.filling) })
+	return slices.DeleteFunc(ideas, func(x idea) bool {
+		return (x.distance > farJND || len(x.filling.Parts) > 1) && !t.sameKin(&x.filling)
+	})
 }
 
 // farOff reports whether an idea has no place beside one that keeps the drink: it lies
@@ -121,7 +123,8 @@ func (t *task) farOff(x *idea) bool {
 }
 
 // stop ends a list behind its first ideas where the next ranks no more close to the
-// best, or does not lie near and has lost what led. What the trade pours stays.
+// best, or does not lie near and has lost what led. What the trade pours stays, if it is
+// no more bottles than went.
 func (t *task) stop(ideas []idea) []idea {
 	if t.req.Far || len(ideas) == 0 {
 		return ideas
@@ -129,7 +132,13 @@ func (t *task) stop(ideas []idea) []idea {
 	best, listed := ideas[0].rank, 0
 	return slices.DeleteFunc(ideas, func(x idea) bool {
 		listed++
-		return listed > enoughIdeas && !t.usual(&x) && (x.rank > best+closeTail || x.lost() && x.distance > NearJND)
+		switch {
+		case listed <= enoughIdeas:
+			return false
+		case t.usual(&x):
+			return t.blends(&x.filling)
+		}
+		return x.rank > best+closeTail || x.lost() && x.distance > NearJND
 	})
 }
 
@@ -144,29 +153,40 @@ const (
 // the trade pours, and one spirit in the full measure of another, makes a drink that
 // every bar knows, and may lie further off. A guest who drinks no alcohol knows that the balance is not kept.
 func (t *task) noCover(x *idea) bool {
-	last := LastJND
+	last, worth := LastJND, leastWorth
 	if t.everyBar(x) {
 		last = LastKnownJND
 	}
-	return x.distance > last || !t.req.Guest.NoAlcohol && !t.req.Guest.NoTrace && x.score < leastWorth*t.scoreBefore
+	if t.customary(&x.filling) {
+		worth = leastKnownWorth
+	}
+	return x.distance > last || !t.req.Guest.NoAlcohol && !t.req.Guest.NoTrace && x.score < worth*t.scoreBefore
 }
 
 // everyBar reports whether an idea is what any bar pours: by custom, or one spirit in the
 // measure of another.
 func (t *task) everyBar(x *idea) bool {
-	if t.usual(x) {
+	if t.customary(&x.filling) {
 		return true
 	}
 	parts := x.filling.Parts
-	return len(parts) == 1 && t.spiritsAlone(&x.filling) && t.cands[parts[0]].amounts[x.filling.Amounts[0]].ml >= leastShare*t.gapML
+	return len(parts) == 1 && t.spiritsAlone(&x.filling) && t.cands[parts[0]].amounts[x.filling.Amounts[0]].ML >= leastShare*t.gapML
 }
 
 // farJND is the distance from which a cover is not worth listing beside one that
 // keeps the drink.
 const farJND = 1.25 * NearJND
 
-// leastWorth is the share of the score below which a cover is none.
-const leastWorth = 0.5
+// knownJND is the distance up to which what the trade pours, and has lost nothing that led,
+// keeps the drink.
+const knownJND = 1.75 * NearJND
+
+// leastWorth is the share of the score below which a cover is none, leastKnownWorth the one
+// for what the trade pours.
+const (
+	leastWorth      = 0.5
+	leastKnownWorth = 0.3
+)
 
 // measure pours the fillings and leaves out those whose parts do not earn their
 // place in the glass.
@@ -322,17 +342,29 @@ func (t *task) usual(x *idea) bool {
 	return t.byCustom(&x.filling)
 }
 
-// ofItsKin reports whether a part is of the kin of something that went. Bitters
-// are poured for their smell, so there it must be something like it.
+// ofItsKin reports whether a part is of the kin of something that went. What seasons is
+// poured for its smell, so there it must be something like it.
 func (t *task) ofItsKin(part int) bool {
 	for m, p := range t.removed {
 		c := &t.cands[part]
-		if kin := p.Class.Kin(); kin == c.Profile.Class.Kin() {
-			return kin != flavor.KinBitters || role.Apart(&c.Smell, &t.gone[m].Smell, 0, math.Inf(1)) <= nothingLike
+		if p.Class.Kin() != c.Profile.Class.Kin() {
+			continue
 		}
+		apart := role.Apart(&c.Smell, &t.gone[m].Smell, 0, math.Inf(1))
+		switch {
+		case p.Class.Part() != flavor.PartSeasoning:
+			return true
+		case p.Class.Solid():
+			return apart <= pieceLike
+		}
+		return apart <= nothingLike
 	}
 	return false
 }
+
+// pieceLike is how far apart two smells are from which a fruit, herb or spice is nothing
+// like another: strawberry and raspberry are nearer, and tomato and cucumber are not.
+const pieceLike = 0.7
 
 // earns reports whether every part of an idea brings the glass nearer by enough,
 // as against any fewer of its parts, or none at all; fewer remembers how near those

@@ -82,9 +82,14 @@ func canPour(s *flavor.Spec, pourable func(*flavor.Profile) bool) bool {
 
 // addLeftOut adds the drink with nothing poured in place of what went, unless that is
 // far from it, or no drink: it stays in balance, and ranks before every cover or lies no
-// further than any, or no cover keeps the balance.
+// further than any, or no cover keeps the balance. Where nothing covers a foam, its drink
+// may lie as far without as one that the trade pours.
 func (t *task) addLeftOut(to *Result) error {
-	if t.leftOut > LastJND {
+	last := LastJND
+	if len(to.Covers) == 0 && !slices.ContainsFunc(t.removed, func(p *flavor.Profile) bool { return p.Class.Kin() != flavor.KinFoam }) {
+		last = LastKnownJND
+	}
+	if t.leftOut > last {
 		return nil
 	}
 	x, err := t.pour(&search.Filling{})
@@ -99,6 +104,6 @@ func (t *task) addLeftOut(to *Result) error {
 	}
 	c := t.describe(x)
 	to.LeftOut, to.LeftOutBest = &c, best && balanced
-	to.Near = to.Near || to.LeftOutBest || x.distance <= NearJND
+	to.Near = to.Near || c.Keeps
 	return nil
 }

@@ -4,15 +4,15 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover/portion"
 	"counterpour/flavor/cover/search"
-	"counterpour/flavor/measure"
 	"counterpour/flavor/sense"
 )
 
 // move is one step of one of the other pours.
 type move struct {
 	pour   int
-	amount amount
+	amount portion.Amount
 	by     sense.Row
 }
 
@@ -26,9 +26,9 @@ func (t *task) addMoves(base bool) {
 			continue
 		}
 		v := t.rowOf(&t.finder.cellar.Of(p.Profile).Holds)
-		for _, a := range steps(p) {
+		for _, a := range portion.Steps(p) {
 			m := move{pour: i, amount: a}
-			addTo(&m.by, &v, a.ml-p.ML)
+			addTo(&m.by, &v, a.ML-p.ML)
 			t.moves = append(t.moves, m)
 		}
 	}
@@ -36,23 +36,10 @@ func (t *task) addMoves(base bool) {
 
 func isBase(p *flavor.Pour) bool { return p.Profile.Class.Part() == flavor.PartBase }
 
-// steps returns a step down and a step up of a pour, as far as there are any.
-func steps(p *flavor.Pour) []amount {
-	per, ok := measure.MLPerUnit(p.Unit, p.Profile)
-	if !ok || p.Profile.Class.Solid() {
-		return nil
-	}
-	var out []amount
-	for _, a := range measure.Neighbours(p.Amount, p.Unit, 1) {
-		out = append(out, amount{a, p.Unit, a * per})
-	}
-	return out
-}
-
 // baseMoves reports whether the drink keeps a base that could move.
 func (t *task) baseMoves() bool {
 	return slices.ContainsFunc(t.keep, func(i int) bool {
 		p := &t.req.Spec.Pours[i]
-		return isBase(p) && len(steps(p)) > 0
+		return isBase(p) && len(portion.Steps(p)) > 0
 	})
 }

@@ -4,105 +4,9 @@ import (
 	"slices"
 
 	"counterpour/flavor"
-	"counterpour/flavor/cover/role"
+	"counterpour/flavor/cover/portion"
 	"counterpour/flavor/cover/search"
-	"counterpour/flavor/measure"
 )
-
-// amount is one amount that a hand can pour.
-type amount struct {
-	value float64
-	unit  flavor.Unit
-	ml    float64
-}
-
-// Most that a substitute may be, beyond what it replaces.
-const (
-	mostDashes  = 6
-	mostPieces  = 3
-	mostBerries = 8
-	berryML     = 20.0 // a strawberry is as much
-	mostGrams   = 12
-	spareML     = 15.0 // room for a weaker substitute
-	spareFactor = 2.0
-)
-
-// leastML is about the least that a jigger measures, in mL; below it is the barspoon.
-const leastML = 7.0
-
-// grid is the amounts that a bartender would pour in place of what is missing.
-// Liquids share one list: their units do not depend on what is in them.
-type grid struct {
-	liquid, dashes []amount
-	pieces         int // most of them
-	goneML         float64
-}
-
-func newGrid(missingML float64, pieces int, unit flavor.Unit) *grid {
-	g := &grid{goneML: missingML, pieces: max(mostPieces, pieces+mostPieces), dashes: amountsIn(flavor.Dash, nil, measure.JiggerMarks(flavor.Dash, 1, mostDashes))}
-	g.liquid = amountsIn(flavor.Barspoon, nil, []float64{1})
-	per, _ := measure.MLPerUnit(unit, nil)
-	g.liquid = append(g.liquid, amountsIn(unit, nil, measure.JiggerMarks(unit, leastML/per, (missingML*spareFactor+spareML)/per))...)
-	return g
-}
-
-// amountsIn returns amounts of a unit, for a profile whose own yields may set what
-// the unit gives; nil stands for any liquid.
-func amountsIn(unit flavor.Unit, p *flavor.Profile, values []float64) []amount {
-	per, ok := measure.MLPerUnit(unit, p)
-	if !ok || per <= 0 {
-		return nil
-	}
-	out := make([]amount, len(values))
-	for i, n := range values {
-		out[i] = amount{n, unit, n * per}
-	}
-	return out
-}
-
-// amountsOf returns the amounts of p, ascending: dashes of what is strong, grams
-// of sugar, pieces of what comes by the piece, else a barspoon and steps of the
-// jigger. A sauce that is not strong, and egg out of its shell, go by the jigger.
-func (g *grid) amountsOf(p *flavor.Profile) []amount {
-	switch p.Class.Measured() {
-	case flavor.ByDash:
-		if p.Class.Kin() == flavor.KinSavoury {
-			return g.liquid
-		}
-		if len(p.Yields) > 0 {
-			return amountsIn(flavor.Dash, p, measure.JiggerMarks(flavor.Dash, 1, mostDashes))
-		}
-		return g.dashes
-	case flavor.ByGram:
-		return amountsIn(flavor.Gram, p, whole(mostGrams))
-	case flavor.ByPiece:
-		if len(p.Yields) == 0 {
-			return nil
-		}
-		unit := p.Yields[0].Unit // the first is the usual one
-		return amountsIn(unit, p, whole(max(g.pieces, g.piecesFor(p, unit))))
-	}
-	return g.liquid
-}
-
-// piecesFor returns how many pieces of p a hand counts out for as much as went: berries,
-// where syrup is out, and neither whole fruits nor olives.
-func (g *grid) piecesFor(p *flavor.Profile, unit flavor.Unit) int {
-	per, _ := measure.MLPerUnit(unit, p)
-	if per <= 0 || per > berryML || role.Savoury(p) {
-		return 0
-	}
-	return int(min(mostBerries, g.goneML/per))
-}
-
-// whole returns the numbers from one to most.
-func whole(most int) []float64 {
-	out := make([]float64, most)
-	for i := range out {
-		out[i] = float64(i + 1)
-	}
-	return out
-}
 
 // leastShare is the share of what went that several parts pour together at the
 // least: a barspoon of each stands for no ounce.
@@ -119,38 +23,64 @@ func (t *task) led(x *search.Filling) bool {
 	}
 	var most, all float64
 	for k, i := range x.Parts {
-		ml := t.cands[i].amounts[x.Amounts[k]].ml
+		ml := t.cands[i].amounts[x.Amounts[k]].ML
 		most, all = max(most, ml), all+ml
 	}
 	return most >= leadShare*all
 }
 
-// measureSlack is the share by which the spirits that stand for a base, with other
-// things out beside it, may be more or less than it, in volume or in alcohol.
-const measureSlack = 0.1
+// fortifies reports whether a filling brings what is made without alcohol up to the
+// strength of what went with something else: nobody pours vodka into a beer without.
+func (t *task) fortifies(x *search.Filling) bool {
+	if len(x.Parts) < 2 || len(t.removed) > 1 || t.wantsDry() {
+		return false
+	}
+	stands := func(i int) bool { return t.cands[i].Profile.StandsForABV() > 0 }
+	holds := func(i int) bool { return t.cands[i].Profile.ABV.Value > flavor.NoAlcoholABV }
+	return slices.ContainsFunc(x.Parts, stands) && slices.ContainsFunc(x.Parts, holds)
+}
+
+// baseGone returns the spirits of a base that went with other things: none if the guest is
+// to have less alcohol.
+func (t *task) baseGone() (was portion.Spirits) {
+	if len(t.removed) < 2 || t.wantsDry() || t.req.Guest.MaxABV > 0 {
+		return was
+	}
+	for i := range t.req.Spec.Pours {
+		if p := &t.req.Spec.Pours[i]; slices.Contains(t.removed, p.Profile) {
+			was.Add(p.Profile, p.ML)
+		}
+	}
+	if was.ML < baseML {
+		return portion.Spirits{}
+	}
+	return was
+}
 
 // fullMeasure reports whether, with several things out, a base spirit is covered by its
-// full measure of spirit, in volume or in alcohol.
+// full measure of spirit.
 func (t *task) fullMeasure(x *search.Filling) bool {
-	if len(t.removed) < 2 || t.wantsDry() || t.req.Guest.MaxABV > 0 {
+	if t.base.Bottles == 0 {
 		return true
 	}
-	var was, is struct{ ml, alcohol float64 }
-	for i := range t.req.Spec.Pours {
-		if p := &t.req.Spec.Pours[i]; p.Profile.Class.Kin() == flavor.KinSpirit && slices.Contains(t.removed, p.Profile) {
-			was.ml, was.alcohol = was.ml+p.ML, was.alcohol+p.ML*p.Profile.ABV.Value
-		}
-	}
-	if was.ml < baseML {
-		return true
-	}
+	var is portion.Spirits
 	for k, i := range x.Parts {
-		if c := &t.cands[i]; c.Profile.Class.Kin() == flavor.KinSpirit {
-			ml := c.amounts[x.Amounts[k]].ml
-			is.ml, is.alcohol = is.ml+ml, is.alcohol+ml*c.Profile.ABV.Value
-		}
+		is.Add(t.cands[i].Profile, t.cands[i].amounts[x.Amounts[k]].ML)
 	}
-	return max(is.ml/was.ml, is.alcohol/was.alcohol) >= 1-measureSlack && min(is.ml/was.ml, is.alcohol/was.alcohol) <= 1+measureSlack
+	return is.MeasureOf(&t.base)
+}
+
+// inMeasure leaves of the amounts of a bottle those of a full measure, where it is a spirit
+// and one went with other things: a search that looks at others too may find none of those.
+func (t *task) inMeasure(p *flavor.Profile, amounts []portion.Amount) []portion.Amount {
+	if t.base.Bottles != 1 || p.Class.Kin() != flavor.KinSpirit {
+		return amounts
+	}
+	return slices.DeleteFunc(slices.Clone(amounts), func(a portion.Amount) bool {
+		var is portion.Spirits
+		is.Add(p, a.ML)
+		return !is.MeasureOf(&t.base)
+	})
 }
 
 // isKnown reports whether the trade or the house pours the parts of a filling together.
@@ -176,13 +106,13 @@ func (t *task) isObvious(x *search.Filling) bool {
 }
 
 // customary reports whether the trade, or the house, pours a filling for what went, or
-// for each of several things one of its parts.
+// for each of several things that lead one of its parts.
 func (t *task) customary(x *search.Filling) bool {
 	if len(t.removed) < 2 || len(x.Parts) == 0 || t.byCustom(x) {
 		return t.byCustom(x)
 	}
 	for m := range t.removed {
-		if !t.customFor[m][x.Parts[t.standsFor(x, m)]] {
+		if t.leading(m) && !t.customFor[m][x.Parts[t.standsFor(x, m)]] {
 			return false
 		}
 	}
@@ -192,16 +122,16 @@ func (t *task) customary(x *search.Filling) bool {
 // enough reports whether several parts pour about as much as went. What went by the
 // piece, to season or to sweeten is made up for by strength.
 func (t *task) enough(x *search.Filling) bool {
-	if !t.led(x) || !t.fullMeasure(x) {
+	if !t.led(x) || !t.fullMeasure(x) || t.fortifies(x) {
 		return false
 	}
-	was := t.removed[0].Class
-	if len(x.Parts) < 2 || len(t.removed) > 1 || t.gapML < seasoningML || was.Solid() || was.Kin() == flavor.KinSweetener {
+	little := func(p *flavor.Profile) bool { return p.Class.Solid() || p.Class.Kin() == flavor.KinSweetener }
+	if len(x.Parts) < 2 || t.gapML < seasoningML || slices.ContainsFunc(t.removed, little) || len(t.removed) > 1 && t.dry {
 		return true
 	}
 	var ml float64
 	for k, i := range x.Parts {
-		ml += t.cands[i].amounts[x.Amounts[k]].ml
+		ml += t.cands[i].amounts[x.Amounts[k]].ML
 	}
 	return ml >= leastShare*t.gapML
 }

@@ -3,15 +3,18 @@ package cover
 import (
 	"math"
 
+	"gonum.org/v1/gonum/floats"
+
 	"counterpour/flavor"
 	"counterpour/flavor/cover/role"
 )
 
 // strange is what p must earn for being strange in place of removed m: of another
 // class, smelling of something else, of another colour where the trade goes by
-// colour. The trade's customs let it off up to a step. What smells of next to
-// nothing stands for no aroma, but for the sugar of a syrup: a plain syrup keeps
-// the drink in balance when the flavoured one is out.
+// colour. What has a smell of its own is strange in place of what has none. The trade's
+// customs let it off up to a step. What smells of next to
+// nothing stands for no aroma, but for the sugar of a syrup or a liqueur: a plain syrup
+// keeps the drink in balance when the flavoured one is out.
 func (t *task) strange(b *role.Bottle, m int, place int) float64 {
 	p, w, was, gone := b.Profile, &t.finder.weights, t.removed[m], &t.gone[m]
 	cost := w.Class*t.classDistance(p.Class, was.Class) + w.Look*role.UnlikeInLook(b, gone.Bottle)
@@ -29,7 +32,7 @@ func (t *task) strange(b *role.Bottle, m int, place int) float64 {
 	}
 	if gone.smells {
 		passes := spirits && role.UnlikeInLook(b, gone.Bottle) <= clearForClear
-		if place < 0 && b.Smell.Plain() && p.Class != was.Class && !role.Sweetens(p.Class, was.Class) && !passes {
+		if place < 0 && b.Smell.Plain() && p.Class != was.Class && !role.OnlySweetens(b, was.Class) && !passes {
 			return math.Inf(1)
 		}
 		least, most := 0.0, math.Inf(1)
@@ -37,6 +40,9 @@ func (t *task) strange(b *role.Bottle, m int, place int) float64 {
 			least, most = 1.0/likeForLike, likeForLike // poured as much as went
 		}
 		cost += w.Aroma * role.Unlike(role.Apart(&b.Smell, &gone.Smell, least, most))
+	}
+	if place < 0 && !gone.smells && p.Class != was.Class {
+		cost += w.Aroma * t.tells(b)
 	}
 	cost *= gone.weight
 	if role.SweetFlavour(p.Class) && b.Dyed() != gone.Dyed() {
@@ -46,6 +52,16 @@ func (t *task) strange(b *role.Bottle, m int, place int) float64 {
 		cost = max(0, cost-w.Custom) + min(w.Custom/2, w.Place*float64(place))
 	}
 	return cost
+}
+
+// tells is how much of a smell of its own a bottle would bring a drink in the measure of
+// what went, 0 for none and 1 for another drink.
+func (t *task) tells(b *role.Bottle) float64 {
+	if b.Smell.Plain() {
+		return 0
+	}
+	per := t.rowOf(&b.Holds)
+	return min(1, t.gapML*floats.Norm(per[firstAroma:lastAroma], 2)/NearJND)
 }
 
 // baseML is the mL from which a spirit is the base of a drink, which nothing but a spirit

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/floats"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover/portion"
 	"counterpour/flavor/cover/role"
 	"counterpour/flavor/cover/search"
 	"counterpour/flavor/mix"
@@ -19,7 +20,7 @@ import (
 type task struct {
 	finder      *Finder
 	req         *Request
-	labels      bool // what nobody has stated may be poured
+	labels      bool // what only a label would have to clear may be poured
 	parts       int
 	drink       *mix.Drink
 	glass       *sense.Glass
@@ -33,6 +34,7 @@ type task struct {
 	bare        bool       // nothing that stays can be weighed
 	gap         sense.Row  // what went out with the removed pours
 	gapML       float64
+	base        portion.Spirits // that went with other things
 	moves       []move
 	cands       []candidate
 	entries     []search.Part
@@ -84,6 +86,7 @@ func (f *Finder) newTask(r *Request, labels bool) (*task, error) {
 	t.mix = ratio.EquivalentsOf(r.Spec)
 	t.dry = t.wantsLess()
 	t.bare = !weighs(t.specOf(&search.Filling{}))
+	t.base = t.baseGone()
 	t.measureGap()
 	if t.leftOut, err = t.distanceLeftOut(); err != nil {
 		return nil, err
@@ -220,8 +223,7 @@ func addTo(v, o *sense.Row, times float64) {
 	}
 }
 
-// unstated returns what had to go, without being missing, only since nobody has stated
-// all that it carries.
+// unstated returns what had to go, without being missing, though its label may clear it.
 func (t *task) unstated() (out []*flavor.Profile) {
 	for _, p := range t.removed {
 		if !t.req.missing(p) && t.req.Guest.IfCleared(p) {
@@ -235,7 +237,7 @@ func (t *task) unstated() (out []*flavor.Profile) {
 func (t *task) cost(x *search.Filling) float64 {
 	var sum float64
 	for k, i := range x.Parts {
-		sum += t.req.Guest.Prices[t.cands[i].Profile.ID] * t.cands[i].amounts[x.Amounts[k]].ml
+		sum += t.req.Guest.Prices[t.cands[i].Profile.ID] * t.cands[i].amounts[x.Amounts[k]].ML
 	}
 	return sum
 }

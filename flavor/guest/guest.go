@@ -79,23 +79,16 @@ func (g *Guest) TooStrong(abv float64) bool { return g.MaxABV > 0 && abv > g.Max
 // it must have a price.
 func (g *Guest) Accepts(p *flavor.Profile) bool { return g.MayHave(p) && g.affords(p) }
 
-// IfCleared is Accepts once the labels of what nobody has stated are found
-// to clear it.
-func (g *Guest) IfCleared(p *flavor.Profile) bool { return g.mayHaveUpTo(p, flavor.NotStated) }
-
-// LabelDecides reports whether only the label of p stands between it and the guest: what
-// it carries of what the guest avoids is possible, or stated by nobody, so that a label
-// which names none of it clears it.
-func (g *Guest) LabelDecides(p *flavor.Profile) bool {
-	return !g.Accepts(p) && g.mayHaveUpTo(p, flavor.MayBePresent)
-}
-
-// mayHaveUpTo is Accepts for a guest whose allergens p may carry up to a verdict.
-func (g *Guest) mayHaveUpTo(p *flavor.Profile, most flavor.Verdict) bool {
+// IfCleared is Accepts once the labels of what may carry what the guest avoids, or of
+// which nobody has stated it, are found to name none of it.
+func (g *Guest) IfCleared(p *flavor.Profile) bool {
 	unsure := *g
 	unsure.Avoid = nil
-	return p.Clear(g.Avoid) <= most && unsure.Accepts(p)
+	return p.Clear(g.Avoid) <= flavor.MayBePresent && unsure.Accepts(p)
 }
+
+// LabelDecides reports whether only the label of p stands between it and the guest.
+func (g *Guest) LabelDecides(p *flavor.Profile) bool { return !g.Accepts(p) && g.IfCleared(p) }
 
 // What a pour costs, in steps, that unsettles a guest who avoids an allergen: one that
 // brings another allergen, one that brings what many who avoid nuts avoid too, and one

@@ -57,7 +57,7 @@ type Result struct {
 	Least   float64 // distance between any two of them and from the drink, in just-noticeable differences
 	Refused station.Refused
 	// LeftOut is what of the drink is not poured, and why; Labels is what else was there
-	// to be poured but for its label: nobody has stated all that it carries.
+	// to be poured but for its label: it may carry what the guest avoids, or nobody has stated it.
 	LeftOut []station.LeftOut
 	Labels  []*flavor.Profile
 	// OfRest says that a riff of the list meets a wish for more or less only against the rest

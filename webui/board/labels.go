@@ -72,7 +72,7 @@ func (p *pages) labelsFor(s *behind.Shift, touched map[*flavor.Spec]*cover.Touch
 
 // whyUnread says what stands on record of a bottle whose label decides.
 func whyUnread(b *flavor.Profile, g *guest.Guest) string {
-	if g.IfCleared(b) {
+	if b.Clear(g.Avoid) == flavor.NotStated {
 		return "is not stated"
 	}
 	return g.Objection(b)

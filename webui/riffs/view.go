@@ -185,7 +185,7 @@ func whyFew(found *riff.Result, limit int) []string {
 	}
 	n := &found.Refused
 	say(n.ByGuest, "bottle", "bottles", "ruled out by the guest or a wish.")
-	say(len(found.Labels), "bottle", "bottles", "of those whose label may clear it for the guest: nobody has stated all that it carries.")
+	say(len(found.Labels), "bottle", "bottles", "of those whose label may clear it for the guest: it may carry what the guest avoids, or nobody has stated it.")
 	say(n.Off, "draft", "drafts", "that stay out of balance at any amounts.")
 	say(n.ByLimit, "draft", "drafts", "in balance, but too strong, too weak or too expensive.")
 	say(n.Unmet, "draft", "drafts", "in balance, but not meeting a wish: leave one wish out to see them.")

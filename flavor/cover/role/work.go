@@ -11,6 +11,12 @@ func Sweetens(a, b flavor.Class) bool {
 	return a.Kin() == flavor.KinSweetener && b.Kin() == flavor.KinSweetener
 }
 
+// OnlySweetens reports whether a bottle brings the sugar of a class that is poured for a
+// flavour with sugar, and no flavour.
+func OnlySweetens(b *Bottle, was flavor.Class) bool {
+	return b.Profile.Class.Kin() == flavor.KinSweetener && SweetFlavour(was) && b.Smell.Plain()
+}
+
 // SweetFlavour reports whether a class is poured for a flavour with sugar: a liqueur,
 // a syrup or a cordial of one fruit does the work of another.
 func SweetFlavour(c flavor.Class) bool {

@@ -37,8 +37,7 @@ type Job struct {
 	Shelf   []Item          // what may be poured, by id
 	Must    map[string]bool // ids of the bottles that must move
 	Left    Refused
-	// Labels are what is left off the shelf only since nobody has stated all that it
-	// carries: reading the label may clear it for the guest.
+	// Labels are what is left off the shelf though its label may clear it for the guest.
 	Labels []*flavor.Profile
 
 	// Given are the drinks that somebody brought: how they are poured, mixed and

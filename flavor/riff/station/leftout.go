@@ -24,7 +24,7 @@ func (j *Job) LeftOutOf(s *flavor.Spec) (out []LeftOut) {
 		_, stocked := j.byID[p.ID]
 		switch why := guest.Objection(p); {
 		case why != "":
-			out = append(out, LeftOut{p, why, guest.IfCleared(p) && !guest.Accepts(p)})
+			out = append(out, LeftOut{p, why, guest.LabelDecides(p)})
 		case !stocked:
 			out = append(out, LeftOut{Profile: p, Why: "is not among what may be poured"})
 		}

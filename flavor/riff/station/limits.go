@@ -132,7 +132,7 @@ func (l *Limits) Accepts(p *flavor.Profile) bool { return l.Guest.Accepts(p) && 
 // Cleared reports whether p may be poured once its label is found to clear it for the
 // guest, and not before.
 func (l *Limits) Cleared(p *flavor.Profile) bool {
-	return l.Guest.IfCleared(p) && !l.Guest.Accepts(p) && !l.unwished(p)
+	return l.Guest.LabelDecides(p) && !l.unwished(p)
 }
 
 // unwished reports whether a wish rules p out.

@@ -52,7 +52,7 @@ type Result struct {
 	Drafts   []Draft
 	Unused   []Unused
 	Refused  station.Refused
-	Labels   []*flavor.Profile // left off the shelf only since nobody has stated all that they carry
+	Labels   []*flavor.Profile // left off the shelf though their label may clear them for the guest
 	CutShort bool              // the deadline of the context passed, so that better ones may be missing
 }
 

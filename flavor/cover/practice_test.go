@@ -1,0 +1,94 @@
+package cover
+
+import (
+	"context"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"counterpour/flavor"
+	"counterpour/flavor/guest"
+)
+
+// poured lists what each cover pours, as ids joined by +, ascending.
+func poured(covers []Cover) []string {
+	out := make([]string, len(covers))
+	for i := range covers {
+		var ids []string
+		for _, p := range covers[i].Parts {
+			ids = append(ids, p.Profile.ID)
+		}
+		slices.Sort(ids)
+		out[i] = strings.Join(ids, "+")
+	}
+	return out
+}
+
+// What is poured from a small shelf, and what is not. Common practice, no source.
+func TestWhatASmallShelfPours(t *testing.T) {
+	b := newBench(t)
+	for name, c := range map[string]struct {
+		drink      string
+		out, shelf []string
+		avoid      []flavor.Allergen
+		want       []string // exactly, the best first
+	}{
+		"mint by a little of its liqueur":       {"2 1/2 oz bourbon\n1/2 oz simple syrup\n8 mint leaves\nbuild, crushed ice", []string{"mint"}, []string{"creme-de-menthe", "fresh-ginger"}, nil, []string{"creme-de-menthe"}},
+		"salt for a salt":                       {"50 ml aquavit\n120 ml tomato juice\n15 ml lemon juice\n1 pinch celery salt\nbuild, long", []string{"celery-salt"}, []string{"salt", "nutmeg", "clove"}, []flavor.Allergen{flavor.Celery}, []string{"salt"}},
+		"no other fruit for a cucumber":         {"2 oz London dry gin\n3/4 oz lemon juice\n1/2 oz simple syrup\n4 slices cucumber\nshake, up", []string{"cucumber"}, []string{"tomato-cherry", "grape"}, nil, []string{}},
+		"cider where no gluten may be":          {"250 ml pale lager\n250 ml lemon-lime soda\nbuild, long", []string{"lager"}, []string{"dry-cider", "pilsner", "alcohol-free-lager", "vodka"}, []flavor.Allergen{flavor.Gluten}, []string{"dry-cider"}},
+		"nobody brings up a beer with a spirit": {"250 ml pale lager\n250 ml lemon-lime soda\nbuild, long", []string{"lager"}, []string{"alcohol-free-lager", "vodka"}, nil, []string{}},
+		"green for white mint liqueur":          {"2 oz cognac\n1 oz crème de menthe\nstir, up", []string{"creme-de-menthe"}, []string{"green-creme-de-menthe"}, nil, []string{"green-creme-de-menthe"}},
+		"tea for a spirit without alcohol":      {"60 ml alcohol-free juniper spirit\n20 ml lemon juice\n15 ml simple syrup\n90 ml tonic water\nbuild, long", []string{"alcohol-free-juniper"}, []string{"green-tea", "espresso", "whole-milk"}, nil, []string{"green-tea"}},
+		"a full measure for each of two":        {"2 oz pisco\n1 oz lime juice\n3/4 oz simple syrup\n1 egg white\nshake, up", []string{"pisco", "egg-white"}, []string{"grappa", "chickpea-water"}, nil, []string{"chickpea-water+grappa"}},
+	} {
+		spec, err := b.catalogue.ReadSpec("", c.drink)
+		require.NoError(t, err, name)
+		r, err := b.finder.Find(context.Background(), Request{Spec: &spec, Missing: b.profiles(t, c.out...), Candidates: b.profiles(t, c.shelf...), Guest: guest.Guest{Avoid: c.avoid}})
+		require.NoError(t, err, name)
+		assert.Equal(t, c.want, poured(r.Covers), name)
+	}
+}
+
+// What may carry what a guest avoids is kept in the drink only where labels are read: a port
+// that may have been fined with egg stays in its flip, apart from what is safe.
+func TestALabelKeepsWhatMayCarryIt(t *testing.T) {
+	b := newBench(t)
+	spec, err := b.catalogue.ReadSpec("", "2 oz ruby port\n1 oz cognac\n1 whole egg\n1/2 oz simple syrup\nshake, up")
+	require.NoError(t, err)
+	port := b.profiles(t, "ruby-port")[0]
+	r, err := b.finder.Find(context.Background(), Request{Spec: &spec, Missing: b.profiles(t, "whole-egg"), Candidates: b.usual, Guest: guest.Guest{Avoid: []flavor.Allergen{flavor.Eggs}}})
+	require.NoError(t, err)
+	assert.Contains(t, r.Unstated, port)
+	require.NotEmpty(t, r.IfLabelClears)
+	for _, c := range r.IfLabelClears {
+		assert.Contains(t, c.Read, port, c.Text)
+		assert.LessOrEqual(t, c.Spec.Clear([]flavor.Allergen{flavor.Eggs}), flavor.MayBePresent, c.Text)
+	}
+	for _, c := range r.Covers {
+		assert.Equal(t, flavor.Free, c.Spec.Clear([]flavor.Allergen{flavor.Eggs}), c.Text)
+	}
+}
+
+// A result says that something keeps the drink exactly if a cover, or leaving out what
+// went, says so of itself.
+func TestNearIsWhatIsSaidOfTheCovers(t *testing.T) {
+	b := newBench(t)
+	left := 0
+	rapid.Check(t, func(rt *rapid.T) {
+		r, err := b.finder.Find(context.Background(), b.drawRequest(rt))
+		require.NoError(rt, err)
+		keeps := slices.ContainsFunc(r.Covers, func(c Cover) bool { return c.Keeps })
+		if r.LeftOut != nil {
+			left++
+			keeps = keeps || r.LeftOut.Keeps
+			assert.Equal(rt, !r.LeftOut.Keeps, strings.Contains(r.LeftOut.Text, "another drink"), r.LeftOut.Text)
+		}
+		assert.Equal(rt, keeps, r.Near)
+	})
+	assert.Positive(t, left)
+}
