@@ -48,7 +48,7 @@ func ratioNames(toks []token.Token, want int) (names [][]token.Token, rest []tok
 	}
 	from := 0
 	for i := 0; i <= len(toks); i++ {
-		if i < len(toks) && !(toks[i].Is(":") || toks[i].Is("/") || toks[i].Is(",") || toks[i].Is("+") || toks[i].Is("-") && !toks[i].Glued || toks[i].Is("&")) {
+		if i < len(toks) && !(toks[i].Is(":") || toks[i].Is("/") || toks[i].Is(",") || toks[i].Is("+") || toks[i].Is("-") && !toks[i].Glued || toks[i].Is("&") || len(names)+1 == want && toks[i].Is(".") && (i+1 == len(toks) || !toks[i+1].Glued)) {
 			if toks[i].Kind == token.Numeral {
 				return nil, nil
 			}

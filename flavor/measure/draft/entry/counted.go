@@ -18,7 +18,7 @@ func PouredIn(toks []token.Token) string {
 		if IceFollows(toks[i+1:]) || i > 0 && IceOnly(toks[:i]) {
 			continue
 		}
-		if u, n := UnitAt(toks[i+1:]); n > 0 && i+1+n < len(toks) && toks[i+1+n].Kind == token.Word && (u.Jigger() || u.Spoon() || u == flavor.Dash || u == flavor.PartUnit) {
+		if u, n := UnitAt(toks[i+1:]); n > 0 && i+1+n < len(toks) && toks[i+1+n].Kind == token.Word && !serving.SizeOfGlass(toks[i:]) && (u.Jigger() || u.Spoon() || u == flavor.Dash || u == flavor.PartUnit) {
 			return toks[i].Text + " " + toks[i+1].Text + " " + toks[i+1+n].Text
 		}
 	}

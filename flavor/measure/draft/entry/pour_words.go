@@ -107,6 +107,7 @@ var tails = []struct {
 	{[]string{"last"}, tail{after: true}}, {[]string{"from", "freezer"}, tail{}}, {[]string{"from", "the", "freezer"}, tail{}}, {[]string{"fr", "freezer"}, tail{}}, {[]string{"ex", "freezer"}, tail{}},
 	{[]string{"from", "fridge"}, tail{}}, {[]string{"from", "the", "fridge"}, tail{}}, {[]string{"from", "siphon"}, tail{}}, {[]string{"from", "the", "siphon"}, tail{}}, {[]string{"from", "the", "gun"}, tail{}}, {[]string{"from", "gun"}, tail{}},
 	{[]string{"v", "cold"}, tail{}}, {[]string{"very", "cold"}, tail{}}, {[]string{"ice", "cold"}, tail{}}, {[]string{"to", "start"}, tail{}},
+	{[]string{"give", "or", "take"}, tail{}}, {[]string{"more", "or", "less"}, tail{}}, {[]string{"or", "so"}, tail{}}, {[]string{"or", "thereabouts"}, tail{}},
 	{[]string{"dropped", "in"}, tail{}}, {[]string{"drop", "in"}, tail{}},
 	{[]string{"in", "shaker"}, tail{}}, {[]string{"in", "the", "shaker"}, tail{}}, {[]string{"in", "tin"}, tail{}}, {[]string{"in", "the", "tin"}, tail{}},
 	{[]string{"in", "glass"}, tail{}}, {[]string{"in", "the", "glass"}, tail{}},

@@ -33,6 +33,8 @@ func Separator(toks []token.Token, i, from int) (string, int) {
 		return ";", 0 // "3/4 simple egg white"
 	case Wide(toks, i) && i > from+1 && t.Kind != token.Mark && toks[i-1].Kind != token.Mark && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
 		return ",", 0 // "1 lemon   absinthe rinse"
+	case Wide(toks, i) && i > from && t.Kind == token.Word && toks[i-1].Kind != token.Mark && gapped(toks, i, from):
+		return ",", 0 // "WHISKEY SOUR  NO EGG  BOURBON 2  LEMON 1"
 	case i > from && topsFrom(toks, i) && serving.Starts(toks[from:]) && orders(toks[from:i]):
 		return ";", 0 // "shake collins top soda"
 	case t.Text == "no" && i > from+1 && next.Kind == token.Word && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
@@ -45,7 +47,7 @@ func Separator(toks []token.Token, i, from int) (string, int) {
 		return beforeNumeral(toks, i, from), 0
 	case t.Kind == token.Word && i > from+1 && entry.PourVerbs[t.Text] != "" && (next.Text == "with" || next.Text == "up" || next.Text == "off" || entry.Lengtheners[next.Text]) && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
 		return "and", 0 // "45 scotch top w/ ginger ale"
-	case t.Kind == token.Word && i > from+1 && (amountsLast(toks, i, from) || toppedFrom(toks, i, from) || madeFrom(toks, i, from)), t.Kind == token.Word && rimFrom(toks, i, from):
+	case t.Kind == token.Word && i > from+1 && (amountsLast(toks, i, from) || toppedFrom(toks, i, from) || madeFrom(toks, i, from) || followsAmount(toks, i, from)), t.Kind == token.Word && (rimFrom(toks, i, from) || i > from && (lengthEnds(toks, i, from) || laidEnds(toks, i, from))):
 		return ";", 0
 	case t.Kind == token.Word && (t.Text == "and" || t.Text == "then" || t.Text == "n") && i > from && !servedFrom(toks, i, from):
 		if ended := toks[i-1].Kind == token.Numeral || i > from+1 && toks[i-2].Kind == token.Numeral && entry.IsUnit(&toks[i-1]); ended && i > from+1 && next.Kind == token.Word && !entry.StartsAmount(toks[from:]) && Named(toks[from:i]) {
@@ -58,7 +60,7 @@ func Separator(toks []token.Token, i, from int) (string, int) {
 			return "and", 1
 		}
 		return "", 0
-	case (t.Text == "with" || t.Text == "to") && i > from+1 && entry.StartsMeasure(toks[i+1:]) && Named(upToMark(toks[i+1:])) && !entry.IceOnly(upToMark(toks[i+1:])) && entry.StartsAmount(toks[from:]) && Named(toks[from:i]):
+	case (t.Text == "with" || t.Text == "to") && i > from+1 && entry.StartsMeasure(toks[i+1:]) && Named(upToMark(toks[i+1:])) && !entry.IceOnly(upToMark(toks[i+1:])) && entry.StartsAmount(poured(toks[from:])) && Named(toks[from:i]):
 		return "and", 1 // "2 oz rum with 3/4 oz lime"
 	case t.Kind == token.Word && i > from+1 && toks[i-1].Kind == token.Word && entry.StartsMeasure(toks[i:]) && entry.StartsAmount(toks[from:]) && Named(toks[from:i]) && !entry.Joins[toks[i-1].Text] && !entry.IsUnit(&toks[i-1]) && !speech.Article(toks[i-1].Text):
 		return "and", 0 // "two ounces of gin half an ounce of lemon"
@@ -128,8 +130,20 @@ func bySign(toks []token.Token, i, from int) (string, int) {
 		return ";", 1 // "[shake, coupe] 60 gin"
 	case "!":
 		return ".", 1
+	case "?":
+		if next.Kind == token.Numeral && Named(toks[from:i]) { // "1 maraschino? 1 lime"
+			return ";", 1
+		}
 	}
 	return "", 0
+}
+
+// poured returns an entry without the verb that it begins with: "add 2 oz rum".
+func poured(toks []token.Token) []token.Token {
+	for len(toks) > 1 && toks[0].Kind == token.Word && entry.PouringVerb(toks[0].Text) {
+		toks = toks[1:]
+	}
+	return toks
 }
 
 // fillersAt returns how many words at i are said between "and" and an amount.

@@ -66,7 +66,7 @@ func Read(toks []token.Token) Said {
 				continue
 			}
 			s.Keep = true
-			if i+1 < len(toks) && timesWords.Has(toks[i+1].Text) { // "shake 2x"
+			if i+1 < len(toks) && (timesWords.Has(toks[i+1].Text) || SizeOfGlass(toks[i:])) { // "shake 2x"
 				i++
 			}
 		}
@@ -93,6 +93,22 @@ func Read(toks []token.Token) Said {
 	s.Together = s.all && !s.but && Mixes(s.Method) >= Mixes(flavor.Shake)
 	s.Touch = s.Method == flavor.Stir && slices.ContainsFunc(words, func(w string) bool { return touchWords.Has(w) })
 	return s
+}
+
+// SizeOfGlass reports whether toks begin with the size of a glass: "3.5 oz coupe".
+func SizeOfGlass(toks []token.Token) bool {
+	if len(toks) < 3 || toks[0].Kind != token.Numeral || toks[2].Kind != token.Word {
+		return false
+	}
+	if u, ok := measure.ParseUnit(toks[1].Text); !ok || !u.Jigger() {
+		return false
+	}
+	words := make([]string, 0, LongestTerm)
+	for i := range toks[2:min(len(toks), 2+LongestTerm)] {
+		words = append(words, toks[2+i].Text)
+	}
+	t, n := TermAt(words)
+	return n > 0 && t.Glass != "" || words[0] == "glass"
 }
 
 // touchWords say that something is hardly stirred.

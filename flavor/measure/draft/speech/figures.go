@@ -87,6 +87,9 @@ func spokenAt(toks []token.Token, i int) (saying, bool) {
 	if i > 1 && toks[i-1].Text == "and" && toks[i-2].Kind == token.Numeral || i > 0 && articles.Has(toks[i-1].Text) && toks[i-1].Text != "and" { // "1 and a half"
 		return saying{}, false
 	}
+	if i > 0 && toks[i-1].Is("&") && token.FractionWords[at(i)] > 0 { // "half & half"
+		return saying{}, false
+	}
 	if at(i) == "one" || at(i) == "single" {
 		if t, n := serving.TermAt([]string{at(i), at(i + 1)}); n > 1 && t.Ice { // "one cube"
 			return saying{}, false
