@@ -1,0 +1,143 @@
+package parting
+
+import (
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// What stands behind the last amount of a line that writes its amounts after the names, or
+// behind a pour of a spirit, without a sign: what fills the glass, how the drink is served,
+// and what is laid on it.
+
+// endsAmount reports whether an amount behind its name ends before i.
+func endsAmount(toks []token.Token, i, from int) bool {
+	if i < from+2 || entry.StartsAmount(toks[from:]) || toks[from].Kind != token.Word || serving.StepVerbs[toks[from].Text] || serving.Starts(toks[from:]) {
+		return false
+	}
+	return toks[i-1].Kind == token.Numeral && toks[i-1].Wrong == "" || i > from+2 && toks[i-2].Kind == token.Numeral && entry.IsUnit(&toks[i-1])
+}
+
+// warmth are words of service that say of what stands before them which of its kind it is.
+var warmth = token.Words(`hot warm cold iced chilled frozen`)
+
+// followsAmount reports whether what follows an amount behind its name, up to the next sign,
+// is no part of that pour: "simple .5 coupe", "rum 1.5 cola lime wedge", "simple .75 egg
+// white", or behind a spirit what fills the glass: "1.5 vodka soda lime wedge".
+func followsAmount(toks []token.Token, i, from int) bool {
+	rest := upToMark(toks[i:])
+	if len(rest) == 0 || entry.IsUnit(&rest[0]) {
+		return false
+	}
+	if spirits[toks[i-1].Text] && entry.StartsAmount(toks[from:]) {
+		n := lengthAt(rest)
+		return n > 0 && (n == len(rest) || behindLength(rest[n:]))
+	}
+	if !endsAmount(toks, i, from) {
+		return false
+	}
+	if n := lengthAt(rest); n > 0 {
+		return n == len(rest) || behindLength(rest[n:])
+	}
+	if len(rest) > 1 && strings.HasPrefix(rest[0].Text, "egg") && strings.HasPrefix(rest[1].Text, "wh") {
+		return true
+	}
+	s := serving.Read(rest)
+	return !warmth[rest[0].Text] && s.States() && (len(s.Unknown) == 0 || entry.GarnishAfter(rest) > 0)
+}
+
+// lengthEnds reports whether what fills the glass ends before i, and what is laid on the
+// drink or how it is served follows: "cola lime wedge".
+func lengthEnds(toks []token.Token, i, from int) bool {
+	if entry.PourVerbs[toks[i].Text] == flavor.Top { // "soda top" is one entry
+		return false
+	}
+	if entry.PourVerbs[toks[i-1].Text] == flavor.Top && i > from+1 { // "soda top crushed"
+		return lengthAt(toks[from:]) == i-1-from && behindLength(upToMark(toks[i:]))
+	}
+	return lengthAt(toks[from:]) == i-from && behindLength(upToMark(toks[i:])) && !(from == 0 && len(upToMark(toks[i:])) == 1)
+}
+
+// mostLength is the most words of what fills a glass.
+const mostLength = 2
+
+// lengthAt returns how many words of tokens are what fills a glass, 0 if none are.
+func lengthAt(toks []token.Token) int {
+	for n := min(mostLength, len(toks)); n > 0; n-- {
+		words := toks[0].Text
+		if n > 1 {
+			words += " " + toks[1].Text
+		}
+		if entry.Lengtheners[words] {
+			return n
+		}
+	}
+	return 0
+}
+
+// behindLength reports whether words may stand behind what fills a glass: how the drink is
+// served, what is laid on it, or that it tops the drink.
+func behindLength(toks []token.Token) bool {
+	if len(toks) > 0 && entry.PourVerbs[toks[0].Text] == flavor.Top {
+		toks = toks[1:]
+	}
+	if len(toks) == 0 {
+		return false // "soda top" is one entry
+	}
+	return servedOnly(toks) || laidThenServed(toks) || entry.GarnishAfter(toks) > 0 || entry.LaidNoun(toks[len(toks)-1].Text) || entry.LaidNoun(toks[0].Text) ||
+		len(toks) == 1 && entry.EndsLaid(toks)
+}
+
+// servedOnly reports whether words say how a drink is made or served, and nothing else.
+func servedOnly(toks []token.Token) bool {
+	s := serving.Read(toks)
+	return len(s.Unknown) == 0 && s.States() && s.Conflict == nil
+}
+
+// laidThenServed reports whether words are what is laid on a drink with how it is served
+// behind it: "orange slice highball".
+func laidThenServed(toks []token.Token) bool {
+	for i := 1; i < len(toks); i++ {
+		if entry.LaidNoun(toks[i-1].Text) && servedOnly(toks[i:]) {
+			return true
+		}
+	}
+	return false
+}
+
+// laidEnds reports whether what is laid on the drink ends before i, and what follows up to
+// the next sign says how it is served: "lemon twist coupe".
+func laidEnds(toks []token.Token, i, from int) bool {
+	if !entry.LaidNoun(toks[i-1].Text) || entry.StartsAmount(toks[from:]) || !serving.Known(toks[i].Text) || serving.StepVerbs[toks[from].Text] || serving.Known(toks[from].Text) {
+		return false
+	}
+	return servedOnly(upToMark(toks[i:]))
+}
+
+// spirits are those that bars order with what lengthens them, by both names: "gin tonic".
+var spirits = token.Words(`gin vodka rum whisky whiskey bourbon rye scotch irish tequila mezcal brandy cognac pisco cachaça cachaca`)
+
+// gapped reports whether a cell starts at i of a line whose cells hold a name and its amount
+// each, or behind one that does.
+func gapped(toks []token.Token, i, from int) bool {
+	if endsAmount(toks, i, from) {
+		return !entry.IsUnit(&toks[i])
+	}
+	cells := 0
+	for k := i; k < len(toks); k++ {
+		if k > i && !Wide(toks, k) || toks[k].Kind != token.Word {
+			continue
+		}
+		end := k + 1
+		for end < len(toks) && !Wide(toks, end) {
+			end++
+		}
+		if last := &toks[end-1]; end > k+1 && (last.Kind == token.Numeral || last.Kind == token.Word && entry.IsUnit(last) && toks[end-2].Kind == token.Numeral) {
+			cells++
+		}
+	}
+	return cells > 1
+}
