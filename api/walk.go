@@ -13,7 +13,7 @@ type WalkBody struct {
 	To      WalkEnd            `json:"to" doc:"The drink that it ends with"`
 	Steps   int                `json:"steps,omitempty" minimum:"1" maximum:"8" default:"3" doc:"Balanced drinks between the two"`
 	PourML  float64            `json:"pour_ml,omitempty" minimum:"10" maximum:"200" default:"60" doc:"How much of each drink is poured, in mL of the finished drink"`
-	Avoid   []string           `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; neither end may hold one"`
+	Avoid   []string           `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; neither end may hold one, and what nobody has stated stands apart"`
 	Diet    []string           `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol"`
 	MaxABV  float64            `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Highest strength of every drink of the walk, in % vol; leave it out for any strength"`
 	Prices  map[string]float64 `json:"prices_per_ml,omitempty" doc:"What a millilitre costs, by ingredient id, in any currency; left out, by the prices of the house"`
@@ -29,13 +29,20 @@ type WalkEnd struct {
 
 // WalkAnswer is the path found.
 type WalkAnswer struct {
-	Stops        []Stop    `json:"stops" doc:"The first drink, those between, and the last"`
-	PourML       float64   `json:"pour_ml" doc:"Poured of each drink, or all of a drink that is smaller"`
-	VolumeML     float64   `json:"volume_ml" doc:"Of all small pours together"`
-	EthanolG     float64   `json:"ethanol_g" doc:"In all small pours together"`
-	Servings     []Serving `json:"servings" doc:"That alcohol in the standard drinks of each country"`
-	Cautions     []Caution `json:"cautions"`
-	CrossContact string    `json:"cross_contact,omitempty" doc:"What to clean before a drink is mixed for this guest; left out where the guest avoids nothing"`
+	Stops         []Stop       `json:"stops" doc:"The first drink, those between, and the last; empty where only labels could clear the walk for the guest"`
+	IfLabelClears *UnclearWalk `json:"if_label_clears,omitempty" doc:"Not safe as it stands: the walk where an end pours what nobody has stated to be free of what the guest avoids; left out otherwise"`
+	PourML        float64      `json:"pour_ml" doc:"Poured of each drink, or all of a drink that is smaller"`
+	VolumeML      float64      `json:"volume_ml" doc:"Of all small pours together"`
+	EthanolG      float64      `json:"ethanol_g" doc:"In all small pours together"`
+	Servings      []Serving    `json:"servings" doc:"That alcohol in the standard drinks of each country"`
+	Cautions      []Caution    `json:"cautions"`
+	CrossContact  string       `json:"cross_contact,omitempty" doc:"What to clean before a drink is mixed for this guest; left out where the guest avoids nothing"`
+}
+
+// UnclearWalk is a walk that labels must clear for the guest first.
+type UnclearWalk struct {
+	Read  []Ingredient `json:"read" doc:"Whose labels to read: pour the walk only if none names what the guest avoids"`
+	Stops []Stop       `json:"stops" doc:"The first drink, those between, and the last"`
 }
 
 // Stop is one drink of a walk.
@@ -60,14 +67,20 @@ func AnswerWalk(ctx context.Context, house *service.Snapshot, body WalkBody) (*W
 	if err != nil {
 		return nil, err
 	}
-	a := &WalkAnswer{Stops: make([]Stop, len(r.Stops)), PourML: body.PourML, VolumeML: round(r.VolumeML, digitsML),
+	stops := make([]Stop, len(r.Stops))
+	a := &WalkAnswer{Stops: []Stop{}, PourML: body.PourML, VolumeML: round(r.VolumeML, digitsML),
 		EthanolG: round(r.EthanolG, digitsGrams), Servings: servingsOf(r.EthanolG), Cautions: cautionsOf(r.Cautions), CrossContact: crossContact(body.Avoid, body.Diet)}
 	for i := range r.Stops {
 		s := &r.Stops[i]
 		before := &r.Stops[max(i-1, 0)]
-		a.Stops[i] = Stop{Spec: specOf(&s.Spec), Score: roundScore(s.Score), HopJND: round(s.Hop, digitsJND), Changes: list(s.Changes, changeOf),
+		stops[i] = Stop{Spec: specOf(&s.Spec), Score: roundScore(s.Score), HopJND: round(s.Hop, digitsJND), Changes: list(s.Changes, changeOf),
 			ABVPct: round(s.Drink.ABV, digitsPct), VolumeML: round(s.Drink.VolumeML, digitsML), EthanolG: round(s.EthanolG, digitsGrams),
 			Allergens: allergensOf(&s.Spec), NewAllergens: newAllergens(&before.Spec, &s.Spec), Ask: s.Spec.Ask(r.Avoid), Text: s.Text}
+	}
+	if len(r.Labels) > 0 {
+		a.IfLabelClears = &UnclearWalk{Read: list(r.Labels, ingredientOf), Stops: stops}
+	} else {
+		a.Stops = stops
 	}
 	return a, nil
 }

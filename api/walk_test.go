@@ -28,6 +28,7 @@ func TestWalkScenarios(t *testing.T) {
 		{name: "weaker than its ends", body: `{` + from + walkTo + `,"max_abv_pct":10}`, status: 422, want: []string{"body.from", "body.to", "above the limit of 10.0"}},
 		{name: "dearer than its ends may be", body: `{` + from + walkTo + `,"max_cost":0.05,` + walkPrices + `}`, status: 422, want: []string{"body.from", "above the limit of 0.05"}},
 		{name: "within both", body: `{` + from + walkTo + `,"max_abv_pct":40,"max_cost":100,` + walkPrices + `}`, status: 200, want: []string{`"stops":[`}},
+		{name: "a label decides", body: `{"from":{"text":"2 oz bourbon\n1 tsp demerara syrup\n2 dashes aromatic bitters\nstir, rocks"},` + walkTo + `,"diet":["vegan"]}`, status: 200, want: []string{`"stops":[],`, `"if_label_clears":{"read":[{"id":"aromatic-bitters"`}},
 		{name: "an alcohol-free guest", body: `{` + from + walkTo + `,"diet":["alcohol-free"]}`, status: 422, want: []string{"body.from.pours[0]", "body.to.pours[0]"}},
 		{name: "from a drink and itself", body: `{` + from + `"to":{` + sourDraft + `}}`, status: 422, want: []string{"body.steps", "serve one or the other"}},
 		{name: "no drink of the house", body: `{"from":{"drink":"rope walkway"},` + walkTo + `}`, status: 422, want: []string{"body.from.drink", "nearest: Ropewalk"}},

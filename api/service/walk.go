@@ -29,9 +29,10 @@ type WalkRequest struct {
 
 // WalkAnswer is the path found.
 type WalkAnswer struct {
-	Stops    []Stop  // the first drink, those between, and the last
-	VolumeML float64 // of all small pours together
-	EthanolG float64 // in all small pours together
+	Stops    []Stop            // the first drink, those between, and the last
+	Labels   []*flavor.Profile // what the guest may have only if its label clears it: without that no stop is safe
+	VolumeML float64           // of all small pours together
+	EthanolG float64           // in all small pours together
 	Cautions []data.Caution
 	Avoid    []flavor.Allergen // what the guest must not have
 }
@@ -49,7 +50,7 @@ func (s *Snapshot) Walk(ctx context.Context, r WalkRequest) (*WalkAnswer, error)
 	if err != nil {
 		return nil, err
 	}
-	stops, err := admission.Search(ctx, s.Searches, func(ctx context.Context) ([]walk.Stop, error) { return walk.Find(ctx, s.Station, *request) })
+	found, err := admission.Search(ctx, s.Searches, func(ctx context.Context) (*walk.Result, error) { return walk.Find(ctx, s.Station, *request) })
 	if err != nil {
 		return nil, fault.Placed(err, func(l string) string {
 			if l == "between" { // the name that package riff gives this location
@@ -58,7 +59,7 @@ func (s *Snapshot) Walk(ctx context.Context, r WalkRequest) (*WalkAnswer, error)
 			return l
 		})
 	}
-	a := &WalkAnswer{Avoid: request.Guest.Avoid}
+	a, stops := &WalkAnswer{Avoid: request.Guest.Avoid, Labels: found.Labels}, found.Stops
 	poured := make([]*flavor.Spec, len(stops))
 	for i := range stops {
 		stop := Stop{Stop: stops[i], PouredML: math.Min(r.PourML, stops[i].Drink.VolumeML)}

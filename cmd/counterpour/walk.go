@@ -113,7 +113,16 @@ func explainWalk(err error, files map[string]string) error {
 
 func showWalk(p *terminal.Page, a *api.WalkAnswer, everyCaution bool) {
 	showCross(p, a.CrossContact)
-	for i, s := range a.Stops {
+	stops := a.Stops
+	if x := a.IfLabelClears; x != nil {
+		stops = x.Stops
+		names := make([]string, len(x.Read))
+		for i, b := range x.Read {
+			names[i] = b.Name
+		}
+		p.Head("Not safe as it stands: nobody has stated every allergen. Pour this only if the label clears it for the guest: read that of %s", flavor.JoinAnd(names))
+	}
+	for i, s := range stops {
 		text := s.Text
 		if s.Spec.Name != "" {
 			text = s.Spec.Name + ": " + text
@@ -128,7 +137,7 @@ func showWalk(p *terminal.Page, a *api.WalkAnswer, everyCaution bool) {
 		}
 		p.Line("     %s, %s; %s %% vol%s; score %s", s.Spec.Method, s.Spec.Service, terminal.Number(s.ABVPct, 1), hop, words.Points(s.Score))
 	}
-	p.Head("%d pours of %s mL: %s mL in all, with %s g of ethanol%s", len(a.Stops), terminal.Number(a.PourML, 0), terminal.Number(a.VolumeML, 0),
+	p.Head("%d pours of %s mL: %s mL in all, with %s g of ethanol%s", len(stops), terminal.Number(a.PourML, 0), terminal.Number(a.VolumeML, 0),
 		terminal.Number(a.EthanolG, 1), standardDrinks(a.Servings))
 	var cautions cautionList
 	cautions.add("", a.Cautions)

@@ -22,5 +22,5 @@ type Riffer interface {
 	// UseUp drafts drinks that use up bottles.
 	UseUp(ctx context.Context, r useup.Request) (*useup.Result, error)
 	// Walk finds drinks that lie between two drinks.
-	Walk(ctx context.Context, r walk.Request) ([]walk.Stop, error)
+	Walk(ctx context.Context, r walk.Request) (*walk.Result, error)
 }

@@ -183,6 +183,8 @@ func TestWalkScenarios(t *testing.T) {
 		{name: "one end alone", path: query("/riffs/walk", "from", "mainbrace"), status: 200, want: []string{"Choose two drinks", `<option value="mainbrace" selected>`}},
 		{name: "a slip at one end", path: query("/riffs/walk", "from", "mainbrace", "to-text", "2 oz gni"), status: 422, want: []string{"Line 1, “2 oz gni”", "2 oz gni</textarea>", `<option value="mainbrace" selected>`}, not: []string{"Choose two drinks"}},
 		{name: "for a guest", path: query("/riffs/walk", "from", "halyard-sour", "to", "nutcracker", "avoid", "tree nuts"), status: 422, want: []string{"Orgeat is not for this guest", `value="tree nuts" checked`}, not: []string{"A walk of"}},
+		{name: "a label decides", path: query("/riffs/walk", "from", "halyard-sour", "to-text", "2 oz London dry gin\n1 oz unlabelled liqueur\nshake, up", "avoid", "tree nuts"), status: 200,
+			want: []string{"Not safe as it stands", "Read the label of unlabelled liqueur", "A walk of"}},
 		{name: "a drink and itself", path: query("/riffs/walk", "from", "mainbrace", "to", "mainbrace"), status: 422, want: []string{"ask for fewer"}},
 		{name: "weaker than its ends", path: query("/riffs/walk", "from", "halyard-sour", "to", "mainbrace", "abv", "15"), status: 422, want: []string{"stronger than is asked for", `value="15"`}},
 		{name: "as weak as its ends", path: query("/riffs/walk", "from", "halyard-sour", "to", "mainbrace", "abv", "20"), status: 200, want: []string{"A walk of 5 drinks", "abv=20"}},

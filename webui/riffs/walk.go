@@ -107,6 +107,7 @@ type walkPage struct {
 type walkView struct {
 	Title    string
 	Sub      string
+	Read     string // whose labels must clear the walk for the guest first; empty for none
 	Stops    []stopView
 	Small    string // what one pour is
 	Alcohol  string
@@ -191,7 +192,7 @@ func (e *walkEnd) read(p *pages, menu []behind.HouseSpec) (*flavor.Spec, error) 
 }
 
 func (v *walkPage) find(ctx context.Context, p *pages, request walk.Request) (status int, err error) {
-	stops, err := p.bar.Walk(ctx, request)
+	found, err := p.bar.Walk(ctx, request)
 	if v.Trouble, status, err = refusal(ctx, err); err != nil || v.Trouble != "" {
 		return status, err
 	}
@@ -199,9 +200,10 @@ func (v *walkPage) find(ctx context.Context, p *pages, request walk.Request) (st
 	if err != nil {
 		return 0, err
 	}
-	if v.Found, err = p.walkView(stops, &v.Drinker, outs); err != nil {
+	if v.Found, err = p.walkView(found.Stops, &v.Drinker, outs); err != nil {
 		return 0, err
 	}
+	v.Found.Read = labelsToRead(found.Labels)
 	return http.StatusOK, nil
 }
 
@@ -245,6 +247,18 @@ func (p *pages) walkView(stops []walk.Stop, d *form.Guest, outs []string) (*walk
 	v.Counted = p.counted(grams)
 	v.Cautions = p.cautionsWith(specs, "drink", "drinks")
 	return v, nil
+}
+
+// labelsToRead says which labels must clear a walk before it is poured; empty for none.
+func labelsToRead(bottles []*flavor.Profile) string {
+	if len(bottles) == 0 {
+		return ""
+	}
+	names := make([]string, len(bottles))
+	for i, b := range bottles {
+		names[i] = b.Name
+	}
+	return "Not safe as it stands: nobody has stated every allergen. Read the label of " + flavor.JoinAnd(names) + ", and pour this only if it clears it for the guest."
 }
 
 // counted says how many standard drinks of the house's country hold so many grams of

@@ -99,10 +99,14 @@ const (
 
 // Walk goes by way of the first drink without its name, and nowhere from a
 // drink to itself.
-func (Bar) Walk(_ context.Context, r walk.Request) ([]walk.Stop, error) {
+func (Bar) Walk(_ context.Context, r walk.Request) (*walk.Result, error) {
+	var labels []*flavor.Profile
 	for end, s := range map[string]*flavor.Spec{"from": r.From, "to": r.To} {
 		for i := range s.Pours {
-			if p := s.Pours[i].Profile; !p.Avoids(r.Guest.Avoid) {
+			switch p := s.Pours[i].Profile; {
+			case r.Guest.LabelDecides(p):
+				labels = append(labels, p)
+			case !p.Avoids(r.Guest.Avoid):
 				return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Location: end, Message: p.Name + " is not for this guest; find a cover for it first"}
 			}
 		}
@@ -124,5 +128,5 @@ func (Bar) Walk(_ context.Context, r walk.Request) ([]walk.Stop, error) {
 		out[i].Score, out[i].Drink = 88.8, &mix.Drink{ABV: walkABV, VolumeML: 150}
 	}
 	out[0].Drink = &mix.Drink{ABV: 20, VolumeML: 40} // smaller than a small pour
-	return out, nil
+	return &walk.Result{Stops: out, Labels: labels}, nil
 }

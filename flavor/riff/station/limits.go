@@ -141,16 +141,6 @@ func (l *Limits) unwished(p *flavor.Profile) bool {
 		slices.ContainsFunc(l.without, func(f flavor.Family) bool { return p.Aroma[f] >= neatAroma })
 }
 
-// Unpriced reports whether nothing but a missing price keeps p from being poured.
-func (l *Limits) Unpriced(p *flavor.Profile) bool {
-	if _, known := l.Guest.Prices[p.ID]; known || l.Guest.MaxCost <= 0 {
-		return false
-	}
-	any := *l
-	any.Guest.MaxCost = 0
-	return any.Accepts(p)
-}
-
 // acceptsAll reports whether every pour of a drink may be poured.
 func (l *Limits) acceptsAll(s *flavor.Spec) bool {
 	for i := range s.Pours {

@@ -39,26 +39,78 @@ type Stop struct {
 	Text    string
 }
 
+// Result is the path found.
+type Result struct {
+	Stops []Stop
+	// Labels are what is poured that the guest may have only if the label clears it: nobody
+	// has stated that it carries none of what the guest avoids. Without that no stop is safe.
+	Labels []*flavor.Profile
+}
+
 // Find returns a path from one drink to another for a tasting menu: both ends as
 // they are, and between them balanced drinks made of what the two hold, each
 // pour of the first giving way to one of the second, by half and then in whole.
 // Of all such paths it is one whose hops have the least sum of squares, so that
 // they are as even as the jigger lets them be. It fails if the request is out of
-// range, if a pour is not for this guest, if ctx ends too early, or, with a fault that
+// range, if a pour is not for this guest whatever its label says, if ctx ends too early, or, with a fault that
 // says how many there are, if fewer balanced drinks lie between the two than
 // are asked for.
-func Find(ctx context.Context, st *station.Station, req Request) ([]Stop, error) {
+func Find(ctx context.Context, st *station.Station, req Request) (*Result, error) {
 	if req.Between == 0 {
 		req.Between = DefaultSteps
 	}
 	if req.Between < 1 || req.Between > MaxSteps {
 		return nil, flavor.OutOfRange("between", req.Between, 1, MaxSteps, "ask for 1 to 8 drinks between the two")
 	}
-	limits, err := station.NewLimits(&req.Guest, nil)
+	shelf, err := gather(&req)
 	if err != nil {
 		return nil, err
 	}
-	var stock []*flavor.Profile
+	faults, err := beyond(st, &req)
+	if err != nil {
+		return nil, err
+	}
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	own := req.Guest
+	own.Avoid = nil // what the ends pour was looked at, and nothing else is poured
+	limits, err := station.NewLimits(&own, nil)
+	if err != nil {
+		return nil, err
+	}
+	k := &walker{work: st.NewJob(shelf.stock, limits, measure.SystemOf(req.From), 0), from: req.From, to: req.To}
+	k.work.Given = []*flavor.Spec{req.From, req.To}
+	k.work.WriteAs(req.From)
+	k.pair()
+	err = k.settle(ctx)
+	if err != nil && !errors.Is(err, context.DeadlineExceeded) {
+		return nil, err
+	}
+	stops, fault := k.path(req.Between)
+	switch {
+	case err != nil && fault != nil:
+		return nil, err // there may have been enough drinks
+	case fault != nil:
+		return nil, fault
+	}
+	return &Result{Stops: stops, Labels: shelf.labels}, nil
+}
+
+// shelf is what the two ends pour.
+type shelf struct {
+	stock  []*flavor.Profile
+	labels []*flavor.Profile // of these, what only its label clears for the guest
+}
+
+// gather looks at what the two ends pour. It fails if an end cannot be worked on, or pours
+// what the guest must not have, whatever its label says.
+func gather(req *Request) (*shelf, error) {
+	if err := req.Guest.Check(); err != nil {
+		return nil, err
+	}
+	out, g := &shelf{}, req.Guest
+	g.MaxCost = 0 // prices are looked at apart
 	var faults flavor.Faults
 	for _, end := range []struct {
 		name string
@@ -69,34 +121,20 @@ func Find(ctx context.Context, st *station.Station, req Request) ([]Stop, error)
 		}
 		for i := range end.spec.Pours {
 			p := end.spec.Pours[i].Profile
-			if !limits.Accepts(p) && !limits.Unpriced(p) {
-				faults = append(faults, flavor.Invalid(flavor.At(end.name+".pours", i), p.Name, "%s is not for this guest: it %s; find a cover for it first", p.Name, limits.Guest.Objection(p)))
+			out.stock = append(out.stock, p)
+			switch {
+			case g.MayHave(p):
+			case !g.LabelDecides(p):
+				faults = append(faults, flavor.Invalid(flavor.At(end.name+".pours", i), p.Name, "%s is not for this guest: it %s; find a cover for it first", p.Name, g.Objection(p)))
+			case !slices.Contains(out.labels, p):
+				out.labels = append(out.labels, p)
 			}
-			stock = append(stock, p)
-		}
-	}
-	if len(faults) == 0 {
-		var err error
-		if faults, err = beyond(st, &req); err != nil {
-			return nil, err
 		}
 	}
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	k := &walker{work: st.NewJob(stock, limits, measure.SystemOf(req.From), 0), from: req.From, to: req.To}
-	k.work.Given = []*flavor.Spec{req.From, req.To}
-	k.work.WriteAs(req.From)
-	k.pair()
-	err = k.settle(ctx)
-	if err != nil && !errors.Is(err, context.DeadlineExceeded) {
-		return nil, err
-	}
-	stops, fault := k.path(req.Between)
-	if err != nil && fault != nil {
-		return nil, err // there may have been enough drinks
-	}
-	return stops, fault
+	return out, nil
 }
 
 // beyond tells which of the ends are too strong or too dear for the guest.

@@ -21,8 +21,9 @@ import (
 // A walk between drinks in different measures stays in that of the first.
 func TestWalkKeepsTheMeasure(t *testing.T) {
 	b := bartest.New(t)
-	stops, err := Find(context.Background(), b.Station, Request{From: b.Spec(t, bartest.BitterThird), To: b.Spec(t, bartest.OldWhiskey)})
+	found, err := Find(context.Background(), b.Station, Request{From: b.Spec(t, bartest.BitterThird), To: b.Spec(t, bartest.OldWhiskey)})
 	require.NoError(t, err)
+	stops := found.Stops
 	require.Len(t, stops, DefaultSteps+2)
 	for _, s := range stops[1 : DefaultSteps+1] {
 		for _, p := range s.Spec.Pours {
@@ -46,13 +47,35 @@ func TestWalkForAGuest(t *testing.T) {
 	assert.Equal(t, "to", fault.Location)
 }
 
+// What only its label clears for the guest closes no walk: it is found, and the label named.
+// What surely carries what the guest avoids does, whatever else is unclear.
+func TestWalkThatALabelMayClear(t *testing.T) {
+	b := bartest.New(t)
+	var vegan guest.Guest
+	require.NoError(t, vegan.Keep("vegan"))
+	bitters := b.Bottle(t, "aromatic bitters")
+	require.False(t, vegan.Accepts(bitters), "nobody has stated all that they carry")
+	found, err := Find(context.Background(), b.Station, Request{From: b.Spec(t, bartest.OldWhiskey), To: b.Spec(t, bartest.AgaveDaisy), Guest: vegan})
+	require.NoError(t, err)
+	assert.Len(t, found.Stops, DefaultSteps+2)
+	assert.Equal(t, []*flavor.Profile{bitters}, found.Labels)
+	for _, to := range []string{"2 oz gin\n3/4 oz lemon juice\n3/4 oz honey syrup\nshake, up", "2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\n1 egg white\nshake, up"} {
+		_, err = Find(context.Background(), b.Station, Request{From: b.Spec(t, bartest.OldWhiskey), To: b.Spec(t, to), Guest: vegan})
+		var faults flavor.Faults
+		require.ErrorAs(t, err, &faults)
+		assert.Contains(t, faults[0].Location, "to.pours")
+	}
+}
+
 func TestWalk(t *testing.T) {
 	b := bartest.New(t)
 	for _, c := range []struct{ from, to string }{{bartest.GinSour, bartest.AgaveDaisy}, {bartest.BitterThird, bartest.OldWhiskey}, {bartest.GinSour, bartest.BitterThird}, {bartest.GinSour, bartest.Collins}} {
 		from, to := b.Spec(t, c.from), b.Spec(t, c.to)
 		for _, n := range []int{1, 3, 4} {
-			stops, err := Find(context.Background(), b.Station, Request{From: from, To: to, Between: n})
+			found, err := Find(context.Background(), b.Station, Request{From: from, To: to, Between: n})
 			require.NoError(t, err)
+			stops := found.Stops
+			assert.Empty(t, found.Labels)
 			require.Len(t, stops, n+2)
 			assert.Equal(t, from.Pours, stops[0].Spec.Pours, "it begins with the one")
 			assert.Equal(t, to.Pours, stops[n+1].Spec.Pours, "and ends with the other")
@@ -96,8 +119,9 @@ func TestWalkWithinLimits(t *testing.T) {
 	}
 	dearest := max(station.CostOf(from, prices), station.CostOf(to, prices))
 	weak := guest.Guest{MaxABV: 20, MaxCost: dearest, Prices: prices}
-	stops, err := Find(context.Background(), b.Station, Request{From: from, To: to, Guest: weak})
+	found, err := Find(context.Background(), b.Station, Request{From: from, To: to, Guest: weak})
 	require.NoError(t, err)
+	stops := found.Stops
 	for i := range stops {
 		assert.LessOrEqual(t, stops[i].Drink.ABV, weak.MaxABV)
 		assert.LessOrEqual(t, station.CostOf(&stops[i].Spec, prices), weak.MaxCost)
@@ -131,11 +155,12 @@ func TestEveryStopCanBePoured(t *testing.T) {
 		if len(from.Pours) > station.MaxPours || len(to.Pours) > station.MaxPours {
 			return
 		}
-		stops, err := Find(context.Background(), b.Station, Request{From: &from, To: &to, Between: 1 + rapid.IntRange(0, 2).Draw(rt, "between")})
+		found, err := Find(context.Background(), b.Station, Request{From: &from, To: &to, Between: 1 + rapid.IntRange(0, 2).Draw(rt, "between")})
 		if err != nil {
 			assert.ErrorIs(rt, err, flavor.ErrInvalid) // nothing lies between
 			return
 		}
+		stops := found.Stops
 		for i := 1; i < len(stops)-1; i++ {
 			s := &stops[i].Spec
 			assert.GreaterOrEqual(rt, stops[i].Score, weigh.BalancedFrom)
@@ -156,11 +181,11 @@ func TestEveryStopCanBePoured(t *testing.T) {
 // way: nobody pours them in tonic water.
 func TestNoSauceInASoda(t *testing.T) {
 	b := bartest.New(t)
-	stops, err := Find(context.Background(), b.Station, Request{
+	found, err := Find(context.Background(), b.Station, Request{
 		From: b.Spec(t, "2 oz vodka\n4 oz tomato juice\n1/2 oz lemon juice\n3 dashes Worcestershire-style sauce\n2 dashes hot pepper sauce\nbuild, long"),
 		To:   b.Spec(t, "2 oz gin\n4 oz tonic water\n1/2 oz lime juice\nbuild, long")})
 	require.NoError(t, err)
-	for _, s := range stops {
+	for _, s := range found.Stops {
 		sauce, soda := false, false
 		for _, p := range s.Spec.Pours {
 			sauce = sauce || p.Profile.Class.Kin() == flavor.KinSavoury
