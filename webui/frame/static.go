@@ -2,6 +2,7 @@ package frame
 
 import (
 	"bytes"
+	"cmp"
 	"compress/gzip"
 	"crypto/sha256"
 	"encoding/hex"
@@ -11,6 +12,7 @@ import (
 	"path"
 	"strconv"
 	"strings"
+	"sync"
 	"time"
 )
 
@@ -36,7 +38,7 @@ const (
 // staticFile is a static file as it is served.
 type staticFile struct {
 	body   []byte
-	packed []byte // by gzip; nil if that saves nothing
+	packed func() []byte // by gzip, worked out when first asked for; nil if that saves nothing
 	kind   string
 	hash   string
 }
@@ -61,10 +63,7 @@ func loadStatics(fsys fs.FS) (*statics, error) {
 			return err
 		}
 		sum := sha256.Sum256(body)
-		f := staticFile{body: body, kind: kind, hash: hex.EncodeToString(sum[:8])}
-		if f.packed, err = packed(body); err != nil {
-			return err
-		}
+		f := staticFile{body: body, kind: kind, hash: hex.EncodeToString(sum[:8]), packed: sync.OnceValue(func() []byte { return packed(body) })}
 		ext := path.Ext(name)
 		long := strings.TrimSuffix(name, ext) + "." + f.hash + ext
 		s.files[name], s.hashed[name], s.plain[long] = f, long, name
@@ -111,10 +110,12 @@ func (s *statics) send(w http.ResponseWriter, r *http.Request, name, keep string
 	h.Set("ETag", `"`+f.hash+`"`)
 	h.Set("Vary", "Accept-Encoding")
 	body := f.body
-	if f.packed != nil && takesGzip(r.Header.Get("Accept-Encoding")) {
-		h.Set("Content-Encoding", "gzip")
-		h.Set("ETag", `"`+f.hash+`-gzip"`)
-		body = f.packed
+	if takesGzip(r.Header.Get("Accept-Encoding")) {
+		if small := f.packed(); small != nil {
+			h.Set("Content-Encoding", "gzip")
+			h.Set("ETag", `"`+f.hash+`-gzip"`)
+			body = small
+		}
 	}
 	http.ServeContent(w, r, "", time.Time{}, bytes.NewReader(body))
 	return nil
@@ -122,19 +123,14 @@ func (s *statics) send(w http.ResponseWriter, r *http.Request, name, keep string
 
 // packed is a body packed by gzip, nil if that saves less than a tenth, as with
 // pictures.
-func packed(body []byte) ([]byte, error) {
+func packed(body []byte) []byte {
 	var b bytes.Buffer
 	z := gzip.NewWriter(&b)
-	if _, err := z.Write(body); err != nil {
-		return nil, err
+	_, err := z.Write(body)
+	if err = cmp.Or(err, z.Close()); err != nil || b.Len() > len(body)*9/10 { // a buffer takes all that is written
+		return nil
 	}
-	if err := z.Close(); err != nil {
-		return nil, err
-	}
-	if b.Len() > len(body)*9/10 {
-		return nil, nil
-	}
-	return b.Bytes(), nil
+	return b.Bytes()
 }
 
 // takesGzip reports whether a client takes what is packed by gzip (RFC 9110, 12.5.3).
