@@ -35,8 +35,8 @@ type ClassCount struct {
 }
 
 // AnswerSearch finds ingredients.
-func AnswerSearch(ctx context.Context, house *service.Snapshot, r kitchen.FindRequest) (*SearchAnswer, error) {
-	found, err := house.Find(ctx, r)
+func AnswerSearch(ctx context.Context, in *kitchen.Ingredients, r kitchen.FindRequest) (*SearchAnswer, error) {
+	found, err := in.Find(ctx, r)
 	if err != nil {
 		return nil, err
 	}

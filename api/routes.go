@@ -229,7 +229,7 @@ func (s *Server) registerIngredients() {
 		Summary:     "Find ingredients",
 		Description: "A hit meets every parameter that is given. Without words the hits are sorted by id.",
 	}, aMinute, func(ctx context.Context, in *searchParams) (*SearchAnswer, error) {
-		return AnswerSearch(ctx, s.house(), in.request())
+		return AnswerSearch(ctx, &s.house().Ingredients, in.request())
 	})
 	type input struct {
 		ID string `path:"id" maxLength:"200" doc:"Id of the ingredient" example:"london-dry-gin"`

@@ -3,11 +3,13 @@ package index
 import (
 	"cmp"
 	"context"
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/beside"
 )
 
 // carriedFrom is the intensity from which an aroma counts as having a family, on the
@@ -36,17 +38,31 @@ func New(profiles []*flavor.Profile) (*Index, error) {
 	return x, err
 }
 
-// Build returns an index as [New] does, and opens it.
+// Build returns an index as [New] does, and opens it, both at once.
 func Build(ctx context.Context, profiles []*flavor.Profile, progress Progress) (*Index, error) {
-	x, err := New(profiles)
+	x, err := nameless(profiles)
 	if err != nil {
 		return nil, err
 	}
-	return x, x.Open(ctx, progress)
+	x.line = newLine(x.profiles)
+	named := beside.Run(func() error {
+		x.names = newNames(x.profiles)
+		return nil
+	})
+	return x, errors.Join(x.Open(ctx, progress), named())
 }
 
 // newIndex prepares everything except the bleve index.
 func newIndex(profiles []*flavor.Profile) (*Index, error) {
+	x, err := nameless(profiles)
+	if err == nil {
+		x.names = newNames(x.profiles)
+	}
+	return x, err
+}
+
+// nameless prepares what looks nothing up by name.
+func nameless(profiles []*flavor.Profile) (*Index, error) {
 	x := &Index{profiles: slices.Clone(profiles), position: make(map[string]int, len(profiles)),
 		animals: map[string]bool{}}
 	if i := slices.Index(x.profiles, nil); i >= 0 {
@@ -62,7 +78,6 @@ func newIndex(profiles []*flavor.Profile) (*Index, error) {
 			x.animals[fold(a)] = true
 		}
 	}
-	x.names = newNames(x.profiles)
 	return x, nil
 }
 

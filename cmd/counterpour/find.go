@@ -1,13 +1,13 @@
 package main
 
 import (
+	"context"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
 	"counterpour/api/service/kitchen"
-	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor/lookup"
 )
@@ -15,7 +15,7 @@ import (
 // newFind searches the ingredients.
 //
 //	counterpour find bitter orange --abv-max 20 --avoid sulphites
-func newFind(open premises.Kitchens) *cobra.Command {
+func newFind(open func(context.Context) (*kitchen.Ingredients, error)) *cobra.Command {
 	var asJSON *bool
 	var r kitchen.FindRequest
 	var bitterMin, abvMax float64
@@ -35,12 +35,12 @@ material. Small spelling mistakes are allowed. With a flag, words may be left ou
 			if cmd.Flags().Changed("abv-max") {
 				r.ABVMax = &abvMax
 			}
-			house, done, err := premises.SnapshotOrNone(cmd.Context(), open, "")
+			ingredients, err := open(cmd.Context())
 			if err != nil {
 				return err
 			}
-			defer done()
-			answer, err := api.AnswerSearch(cmd.Context(), house, r)
+			defer func() { _ = ingredients.Close() }() // an index in memory has nothing to flush
+			answer, err := api.AnswerSearch(cmd.Context(), ingredients, r)
 			if err != nil {
 				return terminal.Explain(err, "")
 			}

@@ -7,10 +7,20 @@ import (
 	"slices"
 
 	"counterpour/api/service/fault"
+	"counterpour/data"
 	"counterpour/flavor"
 	"counterpour/flavor/lookup"
 	"counterpour/flavor/sense"
 )
+
+// Ingredients are those of a catalogue, and the index that finds them.
+type Ingredients struct {
+	Catalogue *data.Catalogue
+	Index     Index
+}
+
+// Close releases the index.
+func (k *Ingredients) Close() error { return k.Index.Close() }
 
 // FindRequest asks for ingredients. An ingredient must meet every condition that is set.
 type FindRequest struct {
@@ -25,7 +35,7 @@ type FindRequest struct {
 }
 
 // Find finds ingredients. Its faults name the field.
-func (k *Kitchen) Find(ctx context.Context, r FindRequest) (*lookup.Result, error) {
+func (k *Ingredients) Find(ctx context.Context, r FindRequest) (*lookup.Result, error) {
 	q := lookup.Query{Text: r.Text, Class: flavor.Class(r.Class), BitterMin: r.BitterMin, ABVMax: r.ABVMax, Like: r.Like, Limit: r.Limit,
 		Measure: k.steps}
 	var faults flavor.Faults
@@ -62,7 +72,7 @@ func Avoided(words []string) (out []flavor.Allergen, faults flavor.Faults) {
 
 // steps returns a function that measures the distance of other ingredients from one, both
 // tasted neat, in just-noticeable differences.
-func (k *Kitchen) steps(of *flavor.Profile) func(*flavor.Profile) float64 {
+func (k *Ingredients) steps(of *flavor.Profile) func(*flavor.Profile) float64 {
 	space := k.Catalogue.Space()
 	neat := space.Neat(of)
 	return func(other *flavor.Profile) float64 {
@@ -84,7 +94,7 @@ func FamilyIDs() []string {
 // Named returns the ingredient that a name means. A misspelt name is not guessed at,
 // since a single name has no context to confirm the guess: it is a fault of kind
 // [flavor.ErrUnknown] with suggestions.
-func (k *Kitchen) Named(name string) (*flavor.Profile, error) {
+func (k *Ingredients) Named(name string) (*flavor.Profile, error) {
 	p, m, err := k.Index.Resolve(name)
 	if err == nil && m.How == flavor.MatchFuzzy {
 		return nil, flavor.Unknown("", name, []string{p.Name}, "unknown ingredient %q; nearest: %s", fault.Quotable(name), p.Name)
@@ -94,7 +104,7 @@ func (k *Kitchen) Named(name string) (*flavor.Profile, error) {
 
 // Ingredient returns the profile with an id. An unknown id is a fault of kind
 // [fault.ErrNotFound] at "path.id", with the nearest names as suggestions.
-func (k *Kitchen) Ingredient(id string) (*flavor.Profile, error) {
+func (k *Ingredients) Ingredient(id string) (*flavor.Profile, error) {
 	p, ok := k.Index.Profile(id)
 	if ok {
 		return p, nil

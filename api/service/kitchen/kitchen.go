@@ -78,15 +78,14 @@ func following[I follower[I]](x I) follow {
 // Kitchen joins the catalogue, the index and the science. It does not depend on a house,
 // and is safe for concurrent use.
 type Kitchen struct {
-	Catalogue *data.Catalogue
-	Index     Index
-	Set       *weigh.Set
-	Proven    []template.Labelled // the proven drinks that Set was fitted to
-	Mixer     *mix.Mixer
-	Judge     *balance.Judge
-	Finder    *cover.Finder
-	Station   *station.Station
-	Searches  *admission.Pool // limits concurrent searches; nil for no limit
+	Ingredients
+	Set      *weigh.Set
+	Proven   []template.Labelled // the proven drinks that Set was fitted to
+	Mixer    *mix.Mixer
+	Judge    *balance.Judge
+	Finder   *cover.Finder
+	Station  *station.Station
+	Searches *admission.Pool // limits concurrent searches; nil for no limit
 
 	follow   follow
 	stock    []*flavor.Profile   // suggested first by the index
@@ -99,7 +98,7 @@ type Kitchen struct {
 // New loads the families and builds an index over the catalogue with newIndex, such as
 // index.New.
 func New[I follower[I]](c *data.Catalogue, newIndex func([]*flavor.Profile) (I, error)) (*Kitchen, error) {
-	k := &Kitchen{Catalogue: c}
+	k := &Kitchen{Ingredients: Ingredients{Catalogue: c}}
 	var x I
 	indexed := beside.Run(func() (err error) {
 		x, err = newIndex(c.Profiles())
@@ -197,6 +196,3 @@ func (k *Kitchen) Admitting(searches *admission.Pool) *Kitchen {
 	out.Searches = searches
 	return &out
 }
-
-// Close releases the index.
-func (k *Kitchen) Close() error { return k.Index.Close() }
