@@ -75,10 +75,10 @@ var allowedInFlavor = map[string][]string{
 	"riff/wording":   {"flavor", "measure", "weigh", "balance", "riff/precedent", "riff/serve"},
 	"riff/station":   {"flavor", "guest", "measure", "mix", "sense", "ratio", "template", "weigh", "balance", "riff/wish", "riff/precedent", "riff/serve", "riff/wording"},
 	"riff":           {"flavor", "guest", "measure", "sense", "ratio", "balance", "riff/wish", "riff/precedent", "riff/serve", "riff/wording", "riff/station"},
-	"riff/useup":     {"flavor", "guest", "measure", "ratio", "template", "weigh", "riff/wish", "riff/wording", "riff/station"},
+	"riff/useup":     {"flavor", "guest", "measure", "ratio", "template", "weigh", "riff/wish", "riff/precedent", "riff/wording", "riff/station"},
 	"riff/walk":      {"flavor", "guest", "measure", "mix", "sense", "weigh", "balance", "riff/wording", "riff/station"},
 
-	"trial": {"flavor", "measure", "mix", "ratio", "makeup", "template", "weigh", "balance"},
+	"trial": {"flavor", "measure", "mix", "ratio", "makeup", "template", "weigh", "balance", "beside"},
 }
 
 // allowedInWebui does the same within webui. What is not listed is a page; pages do

@@ -4,9 +4,11 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"sync"
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/beside"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
@@ -42,7 +44,8 @@ type Case struct {
 func (c *Case) Proven() bool { return c.Factor == 1 }
 
 // Run leaves out each proven drink in turn, fits the families to the others
-// and judges the drink and its spoilt versions. Progress may be nil. It fails
+// and judges the drink and its spoilt versions, several drinks at once. It calls
+// progress, which may be nil, once for each drink, never at once. It fails
 // if there are no proven drinks or one of them cannot be judged.
 func (r *Rig) Run(progress func(done, total int)) (*Report, error) {
 	if len(r.Proven) == 0 {
@@ -56,30 +59,42 @@ func (r *Rig) Run(progress func(done, total int)) (*Report, error) {
 	if err != nil {
 		return nil, err
 	}
-	var cases []Case
-	var pranks []Prank
-	for i := range r.Proven {
-		judge, err := r.without(i, mixer, start)
-		if err != nil {
-			return nil, err
+	cases, pranks := make([][]Case, len(r.Proven)), make([][]Prank, len(r.Proven))
+	var told sync.Mutex
+	done := 0
+	err = beside.Each(len(r.Proven), func(i int) (err error) {
+		if cases[i], pranks[i], err = r.leaveOut(i, mixer, start); err != nil {
+			return fmt.Errorf("trial: %s: %w", r.Proven[i].Spec.Name, err)
 		}
-		found, err := r.drink(judge, &r.Proven[i])
-		if err != nil {
-			return nil, fmt.Errorf("trial: %s: %w", r.Proven[i].Spec.Name, err)
+		told.Lock()
+		defer told.Unlock()
+		if done++; progress != nil {
+			progress(done, len(r.Proven))
 		}
-		cases = append(cases, found...)
-		played, err := r.pranks(judge, &r.Proven[i])
-		if err != nil {
-			return nil, fmt.Errorf("trial: %s: %w", r.Proven[i].Spec.Name, err)
-		}
-		pranks = append(pranks, played...)
-		if progress != nil {
-			progress(i+1, len(r.Proven))
-		}
+		return nil
+	})
+	if err != nil {
+		return nil, err
 	}
-	out := r.report(cases)
-	out.Pranks, out.Mischiefs = pranks, mischiefReports(pranks)
+	out := r.report(slices.Concat(cases...))
+	out.Pranks = slices.Concat(pranks...)
+	out.Mischiefs = mischiefReports(out.Pranks)
 	return out, nil
+}
+
+// leaveOut judges proven drink i, its spoilt versions and the mischief done to it, by what
+// the others teach.
+func (r *Rig) leaveOut(i int, mixer *mix.Mixer, start []template.Fitted) ([]Case, []Prank, error) {
+	judge, err := r.without(i, mixer, start)
+	if err != nil {
+		return nil, nil, err
+	}
+	cases, err := r.drink(judge, &r.Proven[i])
+	if err != nil {
+		return nil, nil, err
+	}
+	pranks, err := r.pranks(judge, &r.Proven[i])
+	return cases, pranks, err
 }
 
 // without returns a judge that has never seen proven drink i.
