@@ -37,6 +37,9 @@ func (b *Book) withoutBrackets(name string, pl Place) (Found, bool) {
 	}
 	if inside := name[open+1 : end]; b.Mentions(inside) || ChangesBottle(inside) {
 		if f := b.Find(rest, pl); f.Firm() {
+			if closer, ok := b.closer(f.Profile, inside, pl); ok {
+				return closer, true
+			}
 			if describes(inside, f.Profile) { // "amaretto (almond)"
 				f.Inferred, f.Dropped = true, name[open:end+1]
 				return f, true
@@ -71,6 +74,20 @@ func (b *Book) refined(kind, inside string, pl Place) (Found, bool) {
 		return Found{}, false
 	}
 	return Found{Profile: p, How: flavor.MatchAlias, As: inside, Inferred: true}, true
+}
+
+// closer returns what a bracket names of the same kind as the name before it: "sweet sherry
+// (PX)". Juices are told apart by their names alone.
+func (b *Book) closer(whole *flavor.Profile, inside string, pl Place) (Found, bool) {
+	if part := whole.Class.Part(); part != flavor.PartBase && part != flavor.PartModifier {
+		return Found{}, false
+	}
+	f := b.plainly(strings.TrimSpace(inside), pl)
+	if !f.Firm() || f.Profile.Class != whole.Class || !pl.allows(f.Profile) {
+		return Found{}, false
+	}
+	f.Inferred = true
+	return f, true
 }
 
 // roles are what a pour is in its drink, before the bracket that names it.
@@ -156,7 +173,7 @@ func (b *Book) turned(head, word string, pl Place) (Found, bool) {
 }
 
 // theOne points at one of several: "the white one".
-var theOne = regexp.MustCompile(`(?i)^(?:the )?(\w+(?: \w+)?) one$`)
+var theOne = regexp.MustCompile(`(?i)^(?:the )?(\w+(?: \w+)?) (?:one|stuff|kind|sort)$`)
 
 // pointed looks up a name with the words behind it that point at one of several, "crème
 // de cacao the white one".

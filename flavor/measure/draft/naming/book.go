@@ -146,6 +146,9 @@ func (b *Book) Find(name string, pl Place) Found {
 			return Found{Profile: p, How: how, As: pinned}
 		}
 	}
+	if f, ok := b.withoutDenial(name, pl); ok {
+		return f
+	}
 	if f, ok := b.bracketed(name, pl); ok {
 		return f
 	}

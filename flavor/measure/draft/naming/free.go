@@ -22,6 +22,9 @@ func keys(names string) map[string]bool {
 	return out
 }
 
+// SaysFree reports whether words say that a drink has no alcohol, and nothing else.
+func SaysFree(words string) bool { return freeWords[flavor.NormaliseName(words)] }
+
 // noStrength is a strength of nothing, before a name or behind it: "0.0 % gin".
 var noStrength = regexp.MustCompile(`(^| )\(?0([.,]0+)?\s*(%|$)( abv| vol)?\)?|(^| )0[.,]0+`)
 

@@ -34,3 +34,20 @@ func TestWhatIsToldBehindAName(t *testing.T) {
 	_, err = reading.Read("2 oz gin from the almond jar\n1 oz lime juice", x)
 	assert.ErrorContains(t, err, "says more than")
 }
+
+// What a name is said not to be is passed over aloud, and what a bracket names of the same
+// kind is meant: common practice, no source.
+func TestBracketsAndDenials(t *testing.T) {
+	x := wholeCatalogue(t)
+	for text, id := range map[string]string{
+		"25 ml lime NOT lemon": "lime-juice", "1 oz vermouth (dry not sweet)": "dry-vermouth", "2 oz gin (the floral one, not the navy)": "floral-gin",
+		"20 ml sweet sherry (PX)": "pedro-ximenez-sherry", "1 oz vermouth (the red stuff)": "sweet-vermouth",
+	} {
+		s, err := reading.Read(text+"\n2 oz vodka\nzero proof\nstir, up", x)
+		if assert.NoError(t, err, text) {
+			assert.Equal(t, id, s.Pours[0].Profile.ID, text)
+		}
+	}
+	_, err := reading.Read("2 oz gin (almond)\n1 oz lime juice", x)
+	assert.Error(t, err, "an allergen in brackets is no remark")
+}

@@ -36,6 +36,8 @@ func (r *resolver) unsaid(out *Reading) {
 		}
 		kind := draft.KindUnread
 		switch {
+		case naming.SaysFree(written): // "zero proof"
+			kind = draft.KindRemark
 		case doubt.Top || doubt.Mixed:
 		case len(d.Lines) == 0 || d.PoursOnly() || numbered(written):
 		case doubt.After == len(d.Lines):

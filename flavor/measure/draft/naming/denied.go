@@ -1,0 +1,36 @@
+package naming
+
+import (
+	"regexp"
+	"strings"
+
+	"counterpour/flavor/measure/draft/token"
+)
+
+// denial is what a name is said not to be, with the sign before it: "lime NOT lemon", "gin
+// (the floral one, not the navy)".
+var denial = regexp.MustCompile(`(?i)[\s,–—-]*(?:^|[\s(,])(?:not|never|nicht|pas de|pas du)\s+[\p{L}\d' -]+`)
+
+// emptyBracket is what is left of a bracket that held a denial and nothing else.
+var emptyBracket = regexp.MustCompile(`\(\s*\)`)
+
+// withoutDenial looks a name up without what it is said not to be, which is then said to be
+// passed over.
+func (b *Book) withoutDenial(name string, pl Place) (Found, bool) {
+	at := denial.FindStringIndex(name)
+	if at == nil || at[0] == 0 {
+		return Found{}, false
+	}
+	rest := name[:at[0]]
+	if strings.HasPrefix(name[at[1]:], ")") && !strings.Contains(rest, "(") {
+		rest += name[at[1]+1:]
+	} else {
+		rest += name[at[1]:]
+	}
+	f := b.Find(token.OneLine(emptyBracket.ReplaceAllString(rest, " ")), pl)
+	if !f.Firm() {
+		return Found{}, false
+	}
+	f.Dropped, f.Inferred = strings.Trim(name[at[0]:at[1]], " ,(-–—"), true
+	return f, true
+}
