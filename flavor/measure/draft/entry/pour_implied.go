@@ -16,7 +16,7 @@ import (
 var PourVerbs = map[string]flavor.Unit{
 	"top": flavor.Top, "topped": flavor.Top, "toped": flavor.Top, "toppd": flavor.Top, "tops": flavor.Top, "topping": flavor.Top, "fill": flavor.Top, "lengthen": flavor.Top, "finish": flavor.Top, "finished": flavor.Top, "crowned": flavor.Top, "completed": flavor.Top, "lengthened": flavor.Top,
 	"float": flavor.Float, "layer": flavor.Float, "drizzle": flavor.Float, "lace": flavor.Float, "auffüllen": flavor.Top, "aufgießen": flavor.Top,
-	"compléter": flavor.Top, "completer": flavor.Top, "allonger": flavor.Top, "completar": flavor.Top, "rellenar": flavor.Top, "colmare": flavor.Top, "riempire": flavor.Top, "fyll": flavor.Top, "fyld": flavor.Top, "toppa": flavor.Top, "aanvullen": flavor.Top, "fylls": flavor.Top, "toppes": flavor.Top,
+	"compléter": flavor.Top, "completer": flavor.Top, "allonger": flavor.Top, "completar": flavor.Top, "rellenar": flavor.Top, "colmare": flavor.Top, "riempire": flavor.Top, "fyll": flavor.Top, "fyld": flavor.Top, "toppa": flavor.Top, "aanvullen": flavor.Top, "fylls": flavor.Top, "terminar": flavor.Top, "cubrir": flavor.Top, "completare": flavor.Top, "encher": flavor.Top, "afvullen": flavor.Top, "aftoppen": flavor.Top, "finir": flavor.Top, "finire": flavor.Top, "toppes": flavor.Top,
 	"rinse": flavor.Rinse, "coat": flavor.Rinse, "swirl": flavor.Rinse, "season": flavor.Rinse,
 	"spritz": flavor.Spritz, "spray": flavor.Spritz, "mist": flavor.Spritz,
 }
@@ -101,7 +101,7 @@ func skipObject(toks []token.Token) []token.Token {
 }
 
 // objectWords stand between a verb and what is poured.
-var objectWords = vocabulary.Words(`up with mit off of on over a an the some little remaining rest more in avec con med met de di upp op au à`)
+var objectWords = vocabulary.Words(`com opp på up with mit off of on over a an the some little remaining rest more in avec con med met de di upp op au à`)
 
 // fromFruit reads "juice of half a lime", "squeeze of lime", "white of one egg".
 func (p *Written) fromFruit(text string, toks []token.Token) bool {
@@ -299,10 +299,14 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 		p.Amount, p.NoAmount, p.Shape = 1, true, ShapeImplied
 		p.Name = token.OneLine(text[p.NameAt.Start:toks[len(toks)-2].End])
 		p.Unit = flavor.Cube
-	case (LaidNoun(last) || last == "oil" && laidFruit.Has(toks[0].Text) || garnishNouns.Has(toks[0].Text) && len(toks) > 2 && (toks[1].Text == "of" || toks[1].Text == "de" || toks[1].Text == "di") || garnishNouns.Has(toks[0].Text) && len(toks) > 1 && strings.HasPrefix(toks[1].Text, "d'")) && !p.Muddled:
+	case (LaidNoun(last) || last == "oil" && laidFruit.Has(toks[0].Text) || garnishNouns.Has(toks[0].Text) && len(toks) > 2 && laidOf.Has(toks[1].Text) || garnishNouns.Has(toks[0].Text) && len(toks) > 1 && strings.HasPrefix(toks[1].Text, "d'")) && !p.Muddled:
 		p.Shape, p.ByNoun = ShapeGarnish, true
 	}
 }
+
+// laidOf are words behind what is laid on a drink that say of what it is: "piel de limón",
+// "cereza al marrasquino".
+var laidOf = vocabulary.Words(`of de di al alla au`)
 
 // squeezedPart reads a part of a fruit that is squeezed into the drink: "lime wedge squeezed
 // in", "squeezed orange wedge".

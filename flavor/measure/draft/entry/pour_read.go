@@ -246,6 +246,9 @@ func (p *Written) takeTrailingUnit(toks []token.Token) []token.Token {
 		}
 	}
 	last := len(toks) - 1
+	if rest, ok := p.takeCompound(toks); ok {
+		return rest
+	}
 	if last == 0 || toks[last].Kind != token.Word {
 		return toks
 	}
@@ -263,6 +266,46 @@ func (p *Written) takeTrailingUnit(toks []token.Token) []token.Token {
 		return toks[:last]
 	}
 	return toks
+}
+
+// compounds end words that are put together of a fruit or a herb and a part of it, by the
+// unit that the part is and its share of one: "Limettenviertel", "muntblaadjes".
+var compounds = []struct {
+	end   string
+	unit  flavor.Unit
+	share float64
+}{
+	{"viertel", flavor.Piece, 0.25}, {"achtel", flavor.Piece, 0.125},
+	{"scheiben", flavor.Slice, 0}, {"scheibe", flavor.Slice, 0}, {"schijfjes", flavor.Slice, 0}, {"schijfje", flavor.Slice, 0}, {"plakjes", flavor.Slice, 0}, {"skivor", flavor.Slice, 0}, {"skiver", flavor.Slice, 0},
+	{"spalten", flavor.Wedge, 0}, {"spalte", flavor.Wedge, 0}, {"partjes", flavor.Wedge, 0}, {"partje", flavor.Wedge, 0}, {"klyftor", flavor.Wedge, 0},
+	{"blätter", flavor.Leaf, 0}, {"blatt", flavor.Leaf, 0}, {"blaadjes", flavor.Leaf, 0}, {"blad", flavor.Leaf, 0},
+	{"zweige", flavor.Sprig, 0}, {"zweig", flavor.Sprig, 0}, {"takjes", flavor.Sprig, 0}, {"takje", flavor.Sprig, 0}, {"kvist", flavor.Sprig, 0},
+}
+
+// leastOfCompound is the letters of the first part of such a word.
+const leastOfCompound = 4
+
+// takeCompound reads the part at the end of a word that is put together.
+func (p *Written) takeCompound(toks []token.Token) ([]token.Token, bool) {
+	last := len(toks) - 1
+	if toks[last].Kind != token.Word {
+		return toks, false
+	}
+	for _, c := range compounds {
+		first, ok := strings.CutSuffix(toks[last].Text, c.end)
+		if !ok || len(first) < leastOfCompound {
+			continue
+		}
+		whole := toks[last]
+		rest := slices.Clone(toks)
+		rest[last].Text, rest[last].End = first, whole.End-len(c.end)
+		p.Unit, p.UnitAt = c.unit, Span{rest[last].End, whole.End}
+		if p.Times = c.share; c.share > 0 {
+			p.AddNote("“" + whole.Text + "” is taken as " + measure.FormatAmount(c.share, "") + " of one")
+		}
+		return rest, true
+	}
+	return toks, false
 }
 
 // CheckUnit finds what is wrong between an amount and a name.

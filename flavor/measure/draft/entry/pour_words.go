@@ -97,7 +97,7 @@ var tails = []struct {
 	{[]string{"spritz"}, tail{Unit: flavor.Spritz, after: true}}, {[]string{"spray"}, tail{Unit: flavor.Spritz, after: true}}, {[]string{"mist"}, tail{Unit: flavor.Spritz, after: true}},
 	{[]string{"muddled"}, tail{muddled: true}}, {[]string{"mudd"}, tail{muddled: true}}, {[]string{"muddle"}, tail{muddled: true}},
 	{[]string{"squeezed"}, tail{squeezed: true}}, {[]string{"juiced"}, tail{squeezed: true}}, {[]string{"exprimido"}, tail{squeezed: true}}, {[]string{"exprimida"}, tail{squeezed: true}}, {[]string{"pressé"}, tail{squeezed: true}}, {[]string{"spremuto"}, tail{squeezed: true}}, {[]string{"ausgepresst"}, tail{squeezed: true}},
-	{[]string{"machacado"}, tail{muddled: true}}, {[]string{"machacada"}, tail{muddled: true}}, {[]string{"machacados"}, tail{muddled: true}}, {[]string{"machacadas"}, tail{muddled: true}}, {[]string{"gemuddelt"}, tail{muddled: true}}, {[]string{"pestato"}, tail{muddled: true}}, {[]string{"squeezed", "in"}, tail{squeezed: true}},
+	{[]string{"machacado"}, tail{muddled: true}}, {[]string{"machacada"}, tail{muddled: true}}, {[]string{"machacados"}, tail{muddled: true}}, {[]string{"machacadas"}, tail{muddled: true}}, {[]string{"gemuddelt"}, tail{muddled: true}}, {[]string{"pestato"}, tail{muddled: true}}, {[]string{"pestata"}, tail{muddled: true}}, {[]string{"pestati"}, tail{muddled: true}}, {[]string{"pestate"}, tail{muddled: true}}, {[]string{"pilé"}, tail{muddled: true}}, {[]string{"pilée"}, tail{muddled: true}}, {[]string{"pilées"}, tail{muddled: true}}, {[]string{"macerado"}, tail{muddled: true}}, {[]string{"macerada"}, tail{muddled: true}}, {[]string{"gekneusd"}, tail{muddled: true}}, {[]string{"squeezed", "in"}, tail{squeezed: true}},
 	{[]string{"on", "the", "side"}, tail{Garnish: true, Beside: true}}, {[]string{"on", "side"}, tail{Garnish: true, Beside: true}},
 	{[]string{"squeeze"}, tail{Unit: flavor.Wedge, remark: "a squeeze is taken as a wedge"}},
 	{[]string{"sunk"}, tail{after: true}}, {[]string{"sink"}, tail{Unit: flavor.Float, after: true}}, {[]string{"sinker"}, tail{Unit: flavor.Float, after: true}}, {[]string{"to", "sink"}, tail{after: true}}, {[]string{"fill"}, tail{Unit: flavor.Top, after: true}}, {[]string{"drizzled"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzle"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzle", "on", "top"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzle", "over"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzled", "over"}, tail{Unit: flavor.Float, after: true}},
@@ -115,6 +115,8 @@ var tails = []struct {
 	{[]string{"to", "the", "brim"}, tail{Unit: flavor.Top, after: true}}, {[]string{"to", "brim"}, tail{Unit: flavor.Top, after: true}}, {[]string{"to", "the", "top"}, tail{Unit: flavor.Top, after: true}}, {[]string{"to", "the", "rim"}, tail{Unit: flavor.Top, after: true}},
 	{[]string{"fino", "al", "bordo"}, tail{Unit: flavor.Top, after: true}}, {[]string{"hasta", "el", "borde"}, tail{Unit: flavor.Top, after: true}}, {[]string{"à", "ras", "bord"}, tail{Unit: flavor.Top, after: true}},
 	{[]string{"tot", "de", "rand"}, tail{Unit: flavor.Top, after: true}}, {[]string{"bis", "zum", "rand"}, tail{Unit: flavor.Top, after: true}}, {[]string{"till", "kanten"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"hasta", "arriba"}, tail{Unit: flavor.Top, after: true}}, {[]string{"al", "tope"}, tail{Unit: flavor.Top, after: true}}, {[]string{"a", "tope"}, tail{Unit: flavor.Top, after: true}}, {[]string{"hasta", "el", "tope"}, tail{Unit: flavor.Top, after: true}}, {[]string{"al", "colmo"}, tail{Unit: flavor.Top, after: true}}, {[]string{"fino", "al", "colmo"}, tail{Unit: flavor.Top, after: true}}, {[]string{"para", "encher"}, tail{Unit: flavor.Top, after: true}}, {[]string{"para", "topear"}, tail{Unit: flavor.Top, after: true}}, {[]string{"para", "terminar"}, tail{Unit: flavor.Top, after: true}}, {[]string{"per", "completare"}, tail{Unit: flavor.Top, after: true}}, {[]string{"à", "volonté"}, tail{Unit: flavor.Top, after: true}}, {[]string{"ad", "libitum"}, tail{Unit: flavor.Top, after: true}}, {[]string{"obendrauf"}, tail{Unit: flavor.Top, after: true}}, {[]string{"drauf"}, tail{Unit: flavor.Top, after: true}}, {[]string{"por", "encima"}, tail{Unit: flavor.Top, after: true}}, {[]string{"encima"}, tail{Unit: flavor.Top, after: true}}, {[]string{"sopra"}, tail{Unit: flavor.Top, after: true}}, {[]string{"par", "dessus"}, tail{Unit: flavor.Top, after: true}}, {[]string{"till", "toppen"}, tail{Unit: flavor.Top, after: true}}, {[]string{"tot", "boven"}, tail{Unit: flavor.Top, after: true}}, {[]string{"om", "te", "vullen"}, tail{Unit: flavor.Top, after: true}}, {[]string{"om", "af", "te", "vullen"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"qb"}, tail{refuse: true}}, {[]string{"al", "gusto"}, tail{refuse: true}}, {[]string{"nach", "belieben"}, tail{refuse: true}}, {[]string{"a", "gusto"}, tail{refuse: true}}, {[]string{"naar", "smaak"}, tail{refuse: true}}, {[]string{"selon", "goût"}, tail{refuse: true}},
 	{[]string{"eq", "parts"}, tail{Unit: flavor.PartUnit, each: true}}, {[]string{"equal", "parts"}, tail{Unit: flavor.PartUnit, each: true}},
 	{[]string{"optional"}, tail{remark: "is optional, and counted"}}, {[]string{"each"}, tail{each: true}}, {[]string{"ea"}, tail{each: true}},
 }
@@ -133,10 +135,14 @@ var tailsByLast = func() map[string][]int {
 var WasWords = vocabulary.Words(`sub subs alt alternatively substitute was were formerly previously originally orig prev old before used not instead replaces replaced down`)
 
 // cutWords say in what a fruit is cut, after "in" or "into": it is the same fruit.
-var cutWords = vocabulary.Words(`wedges wedge quarters quarter halves half slices chunks cubes pieces wheels eighths rounds`)
+var cutWords = vocabulary.Words(`wedges wedge quarters quarter halves half slices chunks cubes pieces wheels eighths rounds
+gajos cuartos trozos rodajas pezzi spicchi dadi cubetti quartiers morceaux tranches rondelles partjes stukjes plakjes pedaços quartos rodelas achtel viertel stücke spalten scheiben`)
+
+// cutInto stand between a fruit and what it is cut in.
+var cutInto = vocabulary.Words(`in into en em à a`)
 
 // cutVerbs say that a fruit is cut.
-var cutVerbs = vocabulary.Words(`geachtelt geviertelt halbiert coupé coupée tagliato cortado cortada cut quartered halved sliced chopped diced`)
+var cutVerbs = vocabulary.Words(`geachtelt geviertelt halbiert coupé coupée tagliato tagliata cortado cortada troceado troceada gesneden geschnitten cut quartered halved sliced chopped diced`)
 
 // cutLast say behind a fruit that it is cut.
 var cutLast = vocabulary.Words(`cut quartered halved chopped diced`)
@@ -153,10 +159,10 @@ func cutAt(toks []token.Token) int {
 	if n > 1 && cutLast.Has(toks[n-1].Text) && toks[n-2].Kind == token.Word { // "½ lime cut"
 		return len(toks) - n + 1
 	}
-	if n < 3 || !cutWords.Has(toks[n-1].Text) || toks[n-2].Text != "in" && toks[n-2].Text != "into" {
+	if n < 3 || !cutWords.Has(toks[n-1].Text) || !cutInto.Has(toks[n-2].Text) {
 		return 0
 	}
-	if w := toks[n-3].Text; n > 3 && (w == "cut" || w == "sliced" || w == "chopped") {
+	if n > 3 && cutVerbs.Has(toks[n-3].Text) {
 		return 3
 	}
 	return 2
@@ -184,7 +190,7 @@ var garnishNouns = vocabulary.Words(`twist twists peel peels zest zests wheel wh
 cherry cherries olive olives onion onions sprig sprigs bouquet crown stick stalk frond fronds spear skewer pick flower flowers petal petals cheek cheeks curl spiral horse's neck
 umbrella leaf leaves berry berries dust dusting nutmeg shavings bean beans tuft horsesneck crescent disc disk knot blossom bloom pod quill twirl wing feather straw chip crisp
 pickle pickles gherkin cornichon bacon marshmallow marshmallows biscuit cookie juniper lychee candy oils shell shells hull husk dots shave shaves shaving curls crumb crumbs
-dill sage tarragon shiso parsley cilantro coriander lavender verbena raspberry raspberries blackberry blackberries strawberry strawberries mint rosemary basil thyme none kirsche cocktailkirsche minze minzzweig minzblatt menthe hierbabuena munt mynta kaffeebohnen kaffeebohne limettenrad limettenscheibe limettenspalte orangenscheibe zitronenscheibe gurkenscheibe rodaja gajo scorza fetta spicchio rondelle zitronenzeste orangenzeste limettenzeste zesten oliven oliver aceitunas olivas oliva aceituna cereza ciliegia cerise zeste orangenzeste zitronenzeste`)
+dill sage tarragon shiso parsley cilantro coriander lavender verbena raspberry raspberries blackberry blackberries strawberry strawberries mint rosemary basil thyme none kirsche cocktailkirsche minze minzzweig minzblatt menthe hierbabuena munt mynta kaffeebohnen kaffeebohne limettenrad limettenscheibe limettenspalte orangenscheibe zitronenscheibe gurkenscheibe rodaja gajo scorza fetta spicchio rondelle zitronenzeste orangenzeste limettenzeste zesten oliven oliver aceitunas olivas oliva aceituna cereza cerezas ciliegia ciliegie ciliegina ciliegine cerise cerises cereja cerejas kirschen kers kersen körsbär azeitona azeitonas olijf olijven piel cáscara cascara casca peladura rodela rodelas fatia fatias schijfje schijfjes partje partjes muscade citronzest limeskiva zeste orangenzeste zitronenzeste`)
 
 // laidEndings end words that are put together for what is laid on a drink.
 var laidEndings = []string{"zeste", "zesten", "scheibe", "scheiben", "schale", "spalte", "spalten", "achtel", "zweig", "blatt", "schnitz", "rädchen", "skal", "skive", "schil"}
@@ -195,7 +201,7 @@ func LaidNoun(w string) bool {
 }
 
 // garnishVerbs begin what is laid on a drink.
-var garnishVerbs = vocabulary.Words(`garnish garnished garn gar express expressed expressing grate grated sprinkle sprinkled dust dusted dusting twist decorate flamed flame dehydrated spanked slapped skewered charred torched candied crystallised crystallized`)
+var garnishVerbs = vocabulary.Words(`decorar decorare décorer decorer garnieren garnir guarnire guarnecer dekorieren adornar garneren garnish garnished garn gar express expressed expressing grate grated sprinkle sprinkled dust dusted dusting twist decorate flamed flame dehydrated spanked slapped skewered charred torched candied crystallised crystallized`)
 
 // Label says what follows a word before a colon.
 type Label uint8
@@ -227,6 +233,11 @@ var Labels = map[string]Label{
 	"step":  LabelStep,
 	"glass": LabelGlass, "glassware": LabelGlass, "vessel": LabelGlass, "serve in": LabelGlass, "served in": LabelGlass, "glas": LabelGlass,
 	"garnish": LabelGarnish, "garnishes": LabelGarnish, "garn": LabelGarnish, "gar": LabelGarnish, "g": LabelGarnish, "top note": LabelGarnish, "finish with": LabelGarnish, "decoration": LabelGarnish,
+	"decoración": LabelGarnish, "decoracion": LabelGarnish, "guarnición": LabelGarnish, "guarnicion": LabelGarnish, "guarnizione": LabelGarnish, "decorazione": LabelGarnish, "décor": LabelGarnish, "decor": LabelGarnish, "décoration": LabelGarnish, "garniture": LabelGarnish, "garnitur": LabelGarnish, "deko": LabelGarnish, "dekoration": LabelGarnish, "guarnição": LabelGarnish, "decoração": LabelGarnish, "garnering": LabelGarnish, "pynt": LabelGarnish,
+	"método": LabelServing, "metodo": LabelServing, "méthode": LabelServing, "methode": LabelServing, "preparación": LabelServing, "preparacion": LabelServing, "preparazione": LabelServing, "préparation": LabelServing, "zubereitung": LabelServing, "preparo": LabelServing, "bereiding": LabelServing, "elaboración": LabelServing, "técnica": LabelServing, "tecnica": LabelServing, "technik": LabelServing, "hielo": LabelServing, "ghiaccio": LabelServing, "eis": LabelServing, "gelo": LabelServing, "ijs": LabelServing,
+	"ingredientes": LabelPours, "ingredienti": LabelPours, "ingrédients": LabelPours, "zutaten": LabelPours, "ingrediënten": LabelPours, "ingredienser": LabelPours,
+	"vaso": LabelGlass, "copa": LabelGlass, "bicchiere": LabelGlass, "verre": LabelGlass, "copo": LabelGlass, "glass type": LabelGlass, "servir en": LabelGlass,
+	"nombre": LabelName, "nome": LabelName, "nom": LabelName,
 	"rim": LabelRim, "rimmed": LabelRim,
 	"allergens": LabelRemark, "allergen": LabelRemark, "contains": LabelRemark, "price": LabelRemark,
 	"note": LabelRemark, "notes": LabelRemark, "source": LabelRemark, "by": LabelRemark, "credit": LabelRemark, "comment": LabelRemark, "comments": LabelRemark, "remark": LabelRemark,

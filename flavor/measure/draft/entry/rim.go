@@ -35,6 +35,8 @@ func (p *Written) rim(toks []token.Token) bool {
 			found = true
 			if name, ok := strings.CutSuffix(w, "-rimmed"); ok {
 				kept = append(kept, name)
+			} else if dress := dressedWith(w); dress != "" {
+				kept = append(kept, dress)
 			}
 		case toks[i].Kind == token.Mark || w == "with" || w == "the" || w == "glass" || w == "a" || w == "of":
 		default:
@@ -57,10 +59,20 @@ func (p *Written) rim(toks []token.Token) bool {
 	return found
 }
 
+// dressedWith is what a rim is dressed with, where one word says both: "Salzrand".
+func dressedWith(w string) string {
+	for _, rim := range []string{"rand", "kant"} {
+		if dress, ok := strings.CutSuffix(w, rim); ok {
+			return dress
+		}
+	}
+	return ""
+}
+
 // ofRim reports whether a word speaks of the rim.
 func ofRim(w string) bool {
 	return rims.Has(w) || w == "rimmed" || w == "rimming" || strings.HasSuffix(w, "-rimmed")
 }
 
 // rims are the word for a rim in the tongues of the trade.
-var rims = vocabulary.Words(`rim orilla escarchado escarchada borde orlo salzrand zuckerrand rand bord givré crusta kant`)
+var rims = vocabulary.Words(`rim orilla escarchado escarchada borde orlo salzrand zuckerrand rand bord givré crusta kant bordo borda escarcha zoutrand suikerrand saltkant sockerkant saltrand sukkerrand`)

@@ -130,7 +130,7 @@ var glassTerms = []struct {
 }
 
 // Fillers are words of such a line that change nothing.
-var Fillers = token.Words(`auf sur con su på mit and then with over into in on a an the of at to glass chilled cold serve served serving method service strain strained straining strainer shaker tin tins
+var Fillers = token.Words(`vaso bicchiere verre copo glas im einem einen dem het el nel dans au poi puis dann luego depois com avec auf sur con su på mit and then with over into in on a an the of at to glass chilled cold serve served serving method service strain strained straining strainer shaker tin tins
 mixing hard well gently v very good briefly quickly vigorously lightly for all ingredients everything using from off top up it all add pour drink cocktail prechilled pre-chilled frosted frozen-glass first two three four rest others it really super proper properly`)
 
 // plainFillers say nothing that a card should keep; other fillers make a step.
@@ -193,6 +193,7 @@ var terms = func() *vocabulary.Table[[]phrase] {
 			put("frozen "+w, t) // cold from the freezer, and no frozen drink
 		}
 	}
+	inTongues(put)
 	for _, list := range m {
 		slices.SortFunc(list, func(a, b phrase) int {
 			return cmp.Or(cmp.Compare(len(b.rest), len(a.rest)), slices.Compare(a.rest, b.rest))

@@ -24,7 +24,7 @@ var NumberWords = map[string]float64{
 }
 
 // FractionWords stand alone before a unit, or follow "and a".
-var FractionWords = map[string]float64{"medio": 0.5, "media": 0.5, "mezzo": 0.5, "mezza": 0.5, "demi": 0.5, "halbe": 0.5, "halber": 0.5, "half": 0.5, "quarter": 0.25, "third": 1.0 / 3, "one-half": 0.5, "one-quarter": 0.25, "one-third": 1.0 / 3,
+var FractionWords = map[string]float64{"meia": 0.5, "meio": 0.5, "halve": 0.5, "demie": 0.5, "medio": 0.5, "media": 0.5, "mezzo": 0.5, "mezza": 0.5, "demi": 0.5, "halbe": 0.5, "halber": 0.5, "half": 0.5, "quarter": 0.25, "third": 1.0 / 3, "one-half": 0.5, "one-quarter": 0.25, "one-third": 1.0 / 3,
 	"three-quarter": 0.75, "three-quarters": 0.75, "three-fourths": 0.75, "two-thirds": 2.0 / 3}
 
 // Digit reports whether a byte is a figure.
