@@ -21,6 +21,12 @@ func TestParsePourForms(t *testing.T) {
 	}{
 		{"2 oz gin", 2, flavor.Ounce, "gin"},
 		{"2oz gin", 2, flavor.Ounce, "gin"},
+		{"2 Limettenviertel", 2, flavor.Piece, "Limetten"},
+		{"3 Gurkenscheiben", 3, flavor.Slice, "Gurken"},
+		{"6 muntblaadjes", 6, flavor.Leaf, "munt"},
+		{"½ lima en gajos", 0.5, "", "lima"},
+		{"1 colher de chá de mel", 1, flavor.Teaspoon, "mel"},
+		{"una spruzzata di soda", 1, flavor.Splash, "soda"},
 		{"0.75 oz gin", 0.75, flavor.Ounce, "gin"},
 		{".75 oz gin", 0.75, flavor.Ounce, "gin"},
 		{"3/4 oz gin", 0.75, flavor.Ounce, "gin"},

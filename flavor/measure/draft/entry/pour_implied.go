@@ -176,6 +176,9 @@ func (p *Written) juiced(text string, toks []token.Token) bool {
 // Lengtheners fill a glass up where no amount is written.
 var Lengtheners = map[string]bool{"soda": true, "soda water": true, "club soda": true, "sparkling water": true, "tonic": true, "tonic water": true, "ginger beer": true,
 	"ginger ale": true, "cola": true, "lemonade": true, "grapefruit soda": true, "prosecco": true, "champagne": true, "sparkling wine": true, "cava": true, "bubbles": true, "diet cola": true, "cremant": true, "crémant": true, "sekt": true, "tónica": true, "tonica": true, "agua tónica": true, "acqua tonica": true, "club": true, "champers": true, "champs": true, "sparkling": true, "limonade": true, "lemon-lime soda": true, "sparkling lemonade": true, "siphon": true, "syphon": true, "soda siphon": true,
+	"sifón": true, "agua con gas": true, "agua mineral": true, "seltz": true, "acqua frizzante": true, "acqua gassata": true, "eau gazeuse": true, "eau de seltz": true, "eau pétillante": true, "sprudel": true, "sodawasser": true, "mineralwasser": true, "bruiswater": true, "spuitwater": true, "sodavatten": true, "danskvand": true,
+	"água com gás": true, "agua com gas": true, "tonique": true, "água tónica": true, "água tônica": true, "agua tonica": true, "cerveza de jengibre": true, "birra di zenzero": true, "ingwerbier": true, "gemberbier": true, "gaseosa": true, "gazzosa": true, "gassosa": true, "aranciata": true, "limonata": true, "refresco de toronja": true, "refresco de cola": true,
+	"espumoso": true, "espumante": true, "spumante": true, "mousseux": true, "schaumwein": true, "bubbels": true, "bollicine": true, "champán": true, "champagner": true, "champanhe": true, "chinotto": true, "kombucha": true,
 	"bitter lemon": true, "lemon lime soda": true, "lemon soda": true, "orange soda": true}
 
 // vessels are words for what a drink is served in.

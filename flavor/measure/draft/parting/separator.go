@@ -197,7 +197,7 @@ func amountInBrackets(toks []token.Token) bool {
 }
 
 // eggKinds say which egg it is.
-var eggKinds = vocabulary.Words(`dried pasteurised pasteurized fresh whole liquid powdered large medium small organic raw beaten free-range ea each one half chicken hen hens`)
+var eggKinds = vocabulary.Words(`carton bottled frozen dehydrated dried pasteurised pasteurized fresh whole liquid powdered large medium small organic raw beaten free-range ea each one half chicken hen hens`)
 
 // garnishBegins are words that begin a garnish behind the pours of a line.
 var garnishBegins = vocabulary.Words(`garnish garnished express expressed candied`)

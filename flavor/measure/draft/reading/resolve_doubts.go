@@ -20,6 +20,12 @@ func (r *resolver) eitherWay(t *task, pl naming.Place) bool {
 			t.say(pl)
 			return true
 		}
+	case iberian[key] != "" && pl.Volume() && r.spanish(t):
+		if p, _, ok := r.book.Named(iberian[key]); ok {
+			t.hit = naming.Found{Profile: p, How: flavor.MatchAlias, As: p.Name, Inferred: true}
+			t.say(pl)
+			return true
+		}
 	case key == "white" && pl.Volume() && pl.ML() <= mostWhite && r.soured():
 		if p, _, ok := r.book.Named("egg white"); ok {
 			t.hit = naming.Found{Profile: p, How: flavor.MatchAlias, As: p.Name, Inferred: true}
@@ -40,6 +46,21 @@ func (r *resolver) eitherWay(t *task, pl naming.Place) bool {
 	}
 	t.fault.Location = "ingredient"
 	return true
+}
+
+// iberian are words that name another fruit in a Spanish draft than in an English one.
+var iberian = map[string]string{"pomelo": "grapefruit juice"}
+
+// spanish reports whether another line of a draft is written in another tongue: who writes
+// English there means the word as English has it.
+func (r *resolver) spanish(t *task) bool {
+	return slices.ContainsFunc(r.tasks, func(o *task) bool {
+		if o == t {
+			return false
+		}
+		f := r.book.Find(o.line.Name, naming.PlaceOf(o.unit, o.amount, o.line.After))
+		return f.Firm() && naming.Foreign(o.line.Name, f.Profile.Name)
+	})
 }
 
 // mostWhite is the most mL of egg white in one drink; common practice.
@@ -156,6 +177,9 @@ func (r *resolver) bitterPoured(t *task, pl naming.Place) *flavor.Fault {
 		return nil
 	}
 	kind := strings.TrimPrefix(strings.TrimSuffix(name, " bitter"), "bitter ")
+	if naming.Foreign(kind, t.hit.Profile.Name) { // "bitter arancio"
+		kind = strings.TrimSuffix(t.hit.Profile.Name, " bitters")
+	}
 	means := []string{"light " + kind + " bitter aperitif", "bitter " + kind + " aperitif", kind + " bitter aperitif", "bitter " + kind}
 	var poured []*flavor.Profile
 	for _, m := range means {

@@ -37,6 +37,27 @@ func TestParseMethodAndService(t *testing.T) {
 	}
 }
 
+// Six tongues say how a drink is made, and in what it is served; common practice, no source.
+func TestMethodsInOtherTongues(t *testing.T) {
+	for w, want := range map[string]flavor.Method{
+		"directo en vaso": flavor.Build, "direttamente nel bicchiere": flavor.Build, "directement dans le verre": flavor.Build, "im Glas bauen": flavor.Build, "montado no copo": flavor.Build, "opbouwen in het glas": flavor.Build,
+		"licuar": flavor.Blend, "frullare": flavor.Blend, "au mixeur": flavor.Blend,
+		"agitado en seco": flavor.DryShake, "shaker à sec": flavor.DryShake, "trocken schütteln": flavor.DryShake,
+		"mexer": flavor.Stir, "im Rührglas": flavor.Stir, "geroerd": flavor.Stir, "na coqueteleira": flavor.Shake, "secouer": flavor.Shake,
+	} {
+		got, ok := ParseMethod(w)
+		assert.True(t, ok && got == want, w)
+	}
+	for w, want := range map[string]flavor.Service{"gelo moído": flavor.Crushed, "pedra grande de gelo": flavor.Rocks, "copo alto": flavor.Long, "bicchiere basso": flavor.Rocks, "taza": flavor.Hot} {
+		got, ok := ParseService(w)
+		assert.True(t, ok && got == want, w)
+	}
+	for _, w := range []string{"mixer", "canela", "taste", "seven"} { // one letter from words of other tongues
+		_, ok := Slip(w)
+		assert.False(t, ok, w)
+	}
+}
+
 func TestNearestMethods(t *testing.T) {
 	assert.Equal(t, []string{"shake"}, NearestMethods("sheke"))
 	assert.Equal(t, []string{"stir"}, NearestMethods("Stirrd"))
