@@ -4,6 +4,7 @@ import (
 	"maps"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"counterpour/flavor"
 )
@@ -26,9 +27,22 @@ var letters = strings.NewReplacer("ı", "i", "ø", "o", "ł", "l", "đ", "d", "�
 // in one spelling.
 func fold(written string) string { return foldKey(flavor.NormaliseName(written)) }
 
-// foldKey is fold for a normalised name.
+// foldKey is fold for a normalised name, which most often is such a key.
 func foldKey(key string) string {
-	words := strings.Fields(letters.Replace(key))
+	if strings.ContainsFunc(key, func(c rune) bool { return c >= utf8.RuneSelf }) {
+		key = letters.Replace(key)
+	}
+	for w := range strings.FieldsSeq(key) {
+		if _, ok := spellings[w]; ok {
+			return respelt(key)
+		}
+	}
+	return key
+}
+
+// respelt writes each word of a key in one spelling.
+func respelt(key string) string {
+	words := strings.Fields(key)
 	for i, w := range words {
 		if s, ok := spellings[w]; ok {
 			words[i] = s

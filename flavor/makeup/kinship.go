@@ -33,7 +33,7 @@ const classShare = 0.7
 // KinshipOf places a drink of so many mL of each pour. What there is hardly any of
 // hardly counts, so that a splash does not make another drink.
 func KinshipOf(parts []Part, ml []float64) Kinship {
-	var k Kinship
+	k := Kinship{classes: make([]classWeight, 0, len(parts))}
 	total := floats.Sum(ml)
 	for i := range parts {
 		x := &parts[i]

@@ -149,8 +149,18 @@ func (r *reader) underUnits(c *sheet.Pour, p *entry.Written) {
 // unitsStated reads what says the unit of numbers that have none, keeps it for the draft
 // or puts it behind its number, "gin 4 (cl)", and returns the rest of the line.
 func (r *reader) unitsStated(toks []token.Token) []token.Token {
-	out := toks[:0:0]
-	for i := 0; i < len(toks); {
+	first := 0
+	for first < len(toks) {
+		if _, n := sheet.UnitStatedAt(toks, first); n > 0 {
+			break
+		}
+		first++
+	}
+	if first == len(toks) {
+		return toks // as in nearly all lines
+	}
+	out := toks[:first:first]
+	for i := first; i < len(toks); {
 		u, n := sheet.UnitStatedAt(toks, i)
 		switch {
 		case n == 0:
@@ -163,9 +173,6 @@ func (r *reader) unitsStated(toks []token.Token) []token.Token {
 			r.d.Headed = u
 		}
 		i += n
-	}
-	if len(out) == len(toks) {
-		return toks
 	}
 	return entry.TrimMarks(out)
 }
