@@ -104,7 +104,7 @@ func square(a *flavor.Aroma) float64 {
 // Likeness is 1 for two drinks of the same make-up, whose angle has cosine 1, and falls
 // off as the angle grows, the faster the narrower the bandwidth, which is positive.
 func Likeness(cosine, bandwidth float64) float64 {
-	return math.Exp((cosine - 1) / bandwidth)
+	return Falloff((1 - cosine) / bandwidth)
 }
 
 // Cosine returns the cosine of the angle between two drinks, from 0 to 1.

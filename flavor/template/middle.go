@@ -1,8 +1,6 @@
 package template
 
 import (
-	"math"
-
 	"counterpour/flavor/makeup"
 	"counterpour/flavor/ratio"
 )
@@ -22,10 +20,9 @@ const (
 // weightOf is the likeness, and more for drinks of the very same make-up: how one
 // of those is poured says more than how all of its kind are.
 func weightOf(cosine float64, t *Tuning) float64 {
-	away := cosine - 1
-	w := math.Exp(away / t.Bandwidth)
-	if away > -noTwin*twinWidth {
-		w += t.Twin * math.Exp(away/twinWidth)
+	w := makeup.Likeness(cosine, t.Bandwidth)
+	if 1-cosine < noTwin*twinWidth {
+		w += t.Twin * makeup.Likeness(cosine, twinWidth)
 	}
 	return w
 }

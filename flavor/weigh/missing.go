@@ -65,7 +65,7 @@ func (b *Build) restWeights(of *rests, out func(*makeup.Part) bool, other float6
 	for i, cosine := range w {
 		x := makeup.Likeness(cosine, b.set.tuning.HabitWidth)
 		size := (ownSize - of.size[i]) / restSpread
-		w[i] = x * x * (otherSize + (1-otherSize)*math.Exp(-size*size/2))
+		w[i] = x * x * (otherSize + (1-otherSize)*makeup.Falloff(size*size/2))
 		if b.set.served[i] != b.spec.Service {
 			w[i] *= otherServing
 		}
