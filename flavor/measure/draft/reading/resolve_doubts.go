@@ -105,7 +105,7 @@ func (r *resolver) dashedOn(t *task) bool {
 		return false
 	}
 	f := r.book.Find(t.line.Name, naming.Place{Unit: flavor.Dash, Amount: dashesOn})
-	if !f.Firm() || f.Profile.Class != flavor.ClassCocktailBitters && f.Profile.Class != flavor.ClassTincture {
+	if drizzled := t.line.Unit == flavor.Float && f.Inferred; !f.Firm() || drizzled || f.Profile.Class != flavor.ClassCocktailBitters && f.Profile.Class != flavor.ClassTincture { // a "choc drizzle" is no bitters
 		return false
 	}
 	t.hit, t.unit, t.amount = f, flavor.Dash, dashesOn
