@@ -11,6 +11,9 @@ import (
 // customs are what the trade pours for each thing that went.
 type customs [][]flavor.Custom
 
+// Customary lists what the trade pours in place of an ingredient, the first choice first.
+func (f *Finder) Customary(p *flavor.Profile) []flavor.Custom { return f.customs.For(p.ID) }
+
 func (t *task) customsByPart() customs {
 	out := make(customs, len(t.removed))
 	for m, p := range t.removed {

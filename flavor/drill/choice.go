@@ -21,6 +21,7 @@ const (
 	coverLooks   = 24 // and for one whose answer the trade would give
 	sameClass    = 6  // bottles of the class of what is out that are weighed
 	samePart     = 16 // and of its part, those among them
+	customsDrawn = 2  // that the trade pours in its place
 )
 
 // nearEnough is the share of the size wanted at which no other drink is tried,
@@ -30,8 +31,8 @@ const (
 	leastMissed = 10.0
 )
 
-// coverRound takes a bottle out of a classic and offers covers: the best one,
-// and others that move the drink further by the size and more, or by as much as
+// coverRound takes a bottle out of a classic and offers what may be poured instead: the
+// best cover, and others that move the drink further by the size and more, or by as much as
 // the stock has. What the trade would answer too comes before what only the glass says.
 func (t *Trainer) coverRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	var best *Round
@@ -45,12 +46,11 @@ func (t *Trainer) coverRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 		if at < 0 {
 			continue
 		}
-		found, err := t.finder.Find(context.Background(), cover.Request{Spec: &c.spec, Missing: []*flavor.Profile{c.spec.Pours[at].Profile},
-			Candidates: t.hand(c.spec.Pours[at].Profile, rng), Parts: 1, Limit: coversAsked})
+		covers, err := t.coversOf(c, at, rng)
 		if err != nil {
 			return nil, err
 		}
-		if chosen := apart(alikeIn(found.Covers, c.spec.Pours[at].ML), r.Size); len(chosen) == optionsShown {
+		if chosen := apart(covers, r.Size); len(chosen) == optionsShown {
 			round, right := coverOptions(r, c, at, chosen, rng), teaches(&chosen[0])
 			if best == nil || right && !sure || right == sure && round.Size > best.Size {
 				best, sure = round, right
@@ -63,19 +63,72 @@ func (t *Trainer) coverRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	return best, nil
 }
 
-// hand draws the bottles that the options are made from: some of the same class
-// as what is out, some that do the same in a drink.
-func (t *Trainer) hand(missing *flavor.Profile, rng *rand.Rand) []*flavor.Profile {
-	var first, second []*flavor.Profile
-	for _, i := range rng.Perm(len(t.stock)) {
-		switch p := t.stock[i]; {
-		case p.Class == missing.Class && len(first) < sameClass:
-			first = append(first, p)
-		case p.Class != missing.Class && p.Class.Part() == missing.Class.Part():
-			second = append(second, p)
+// coversOf are the covers of a pour of a classic from a hand of bottles, and what else of
+// the hand somebody might pour who asks nobody.
+func (t *Trainer) coversOf(c *classic, at int, rng *rand.Rand) ([]cover.Cover, error) {
+	missing := c.spec.Pours[at].Profile
+	hand := t.hand(missing, rng)
+	found, err := t.finder.Find(context.Background(), cover.Request{Spec: &c.spec, Missing: []*flavor.Profile{missing},
+		Candidates: hand, Parts: 1, Limit: coversAsked, Far: true})
+	if err != nil {
+		return nil, err
+	}
+	out := alikeIn(found.Covers, c.spec.Pours[at].ML)
+	if len(out) == 0 {
+		return nil, nil
+	}
+	least := MinSize + slices.MinFunc(out, nearer).Distance
+	for _, p := range hand {
+		known := slices.ContainsFunc(found.Covers, func(x cover.Cover) bool { return x.Parts[0].Profile == p })
+		if known || t.isCustom(missing, p) {
+			continue
+		}
+		x, err := t.finder.InPlace(&c.spec, at, p)
+		if err != nil {
+			continue // it cannot be measured so
+		}
+		if x.Distance >= least {
+			out = append(out, x)
 		}
 	}
-	return append(first, second[:min(len(second), samePart-len(first))]...)
+	return out, nil
+}
+
+func nearer(a, b cover.Cover) int { return cmp.Compare(a.Distance, b.Distance) }
+
+// isCustom reports whether the trade pours one bottle in place of another.
+func (t *Trainer) isCustom(missing, p *flavor.Profile) bool {
+	return slices.ContainsFunc(t.finder.Customary(missing), func(c flavor.Custom) bool { return slices.Contains(c.Parts, p.ID) })
+}
+
+// hand draws the bottles that the options are made from: what the trade pours in place
+// of what is out, some of the same class, and some that do the same in a drink.
+func (t *Trainer) hand(missing *flavor.Profile, rng *rand.Rand) []*flavor.Profile {
+	drawn := t.customary(missing)
+	var class, part []*flavor.Profile
+	for _, i := range rng.Perm(len(t.stock)) {
+		switch p := t.stock[i]; {
+		case p == missing || slices.Contains(drawn, p):
+		case p.Class == missing.Class && len(class) < sameClass:
+			class = append(class, p)
+		case p.Class != missing.Class && p.Class.Part() == missing.Class.Part():
+			part = append(part, p)
+		}
+	}
+	drawn = append(drawn, class...)
+	return append(drawn, part[:min(len(part), max(0, samePart-len(drawn)))]...)
+}
+
+// customary lists what of the stock the trade pours alone in place of a bottle, the first
+// choices first.
+func (t *Trainer) customary(missing *flavor.Profile) (out []*flavor.Profile) {
+	for _, c := range t.finder.Customary(missing) {
+		at := slices.IndexFunc(t.stock, func(p *flavor.Profile) bool { return len(c.Parts) == 1 && p.ID == c.Parts[0] })
+		if at >= 0 && len(out) < customsDrawn {
+			out = append(out, t.stock[at])
+		}
+	}
+	return out
 }
 
 // smellsOf is the sum of intensities from which a syrup is one of something: common
@@ -113,7 +166,7 @@ func alikeIn(covers []cover.Cover, ml float64) []cover.Cover {
 // What the trade pours by custom is nobody's wrong one.
 func apart(covers []cover.Cover, size float64) []cover.Cover {
 	by := slices.Clone(covers)
-	slices.SortStableFunc(by, func(a, b cover.Cover) int { return cmp.Compare(a.Distance, b.Distance) })
+	slices.SortStableFunc(by, nearer)
 	if len(by) == 0 || !by[0].Keeps {
 		return nil
 	}

@@ -299,17 +299,61 @@ func TestCoversAsNearAsTheBestAreRight(t *testing.T) {
 func TestCoverRoundsTeachWhatTheTradePours(t *testing.T) {
 	s := newSchool(t)
 	const rounds = 12
-	base := 0
+	base, sure := 0, 0
 	for seed := range uint64(rounds) {
 		r, err := s.trainer.Round(RoundRequest{Kind: KindCover, Size: 3, Seed: seed})
 		require.NoError(t, err)
 		out := r.key.classic.spec.Pours[r.key.pour].Profile
+		if right := r.Options[r.key.option].Pours[0].Profile; s.trainer.isCustom(out, right) || right.Class == out.Class && out.Class.Part() == flavor.PartBase {
+			sure++
+		}
 		assert.False(t, out.Class.Part() == flavor.PartSweetener && out.Aroma.Total() < smellsOf, "nothing can be asked of %s", out.Name)
 		if out.Class.Part() == flavor.PartBase {
 			base++
 		}
 	}
 	assert.GreaterOrEqual(t, base, rounds/2, "spirits are what a stand-in is surest of")
+	assert.GreaterOrEqual(t, sure, rounds-1, "and the right answer is what the trade pours")
+}
+
+// Drinks are put in order of what a tongue finds in them, and other drinks each time.
+func TestOrderRoundsAskWhatIsTasted(t *testing.T) {
+	s := newSchool(t)
+	for _, axis := range []ratio.Axis{ratio.Sweet, ratio.Strong} {
+		asked := map[string]bool{}
+		for seed := range uint64(12) {
+			r, err := s.trainer.Round(RoundRequest{Kind: KindOrder, Axis: axis, Seed: seed})
+			require.NoError(t, err)
+			for i := range r.Specs {
+				asked[r.Specs[i].Name] = true
+				if axis == ratio.Sweet {
+					assert.GreaterOrEqual(t, r.key.values[i], leastOrderedSweet, r.Specs[i].Name)
+				}
+			}
+		}
+		assert.GreaterOrEqual(t, len(asked), 18, "of 36 drinks by %v", axis)
+	}
+}
+
+// Family rounds ask of many families and many drinks, and of none again and again. Shares
+// counted over the proven drinks.
+func TestFamilyRoundsAskOfManyFamilies(t *testing.T) {
+	s := newSchool(t)
+	const rounds = 40
+	for _, size := range []float64{6, 3, 1.5} {
+		families, drinks := map[string]int{}, map[string]bool{}
+		for seed := range uint64(rounds) {
+			r, err := s.trainer.Round(RoundRequest{Kind: KindFamily, Size: size, Seed: seed})
+			require.NoError(t, err)
+			families[r.key.names[0]]++
+			drinks[r.key.names[2]] = true
+		}
+		for name, n := range families {
+			assert.LessOrEqual(t, n, rounds*2/5, "%s, %v steps", name, size)
+		}
+		assert.GreaterOrEqual(t, len(families), 5, "%v steps", size)
+		assert.GreaterOrEqual(t, len(drinks), 10, "%v steps", size)
+	}
 }
 
 // What is right beside the slip is mostly what a guest tells in the glass: common practice,

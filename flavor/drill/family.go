@@ -14,33 +14,22 @@ import (
 	"counterpour/flavor/template"
 )
 
-// familyRound shows the ratio of a classic that lies nearest to the centre of
-// its own family, and offers others whose centres lie further by the size.
+// familyRound draws a family, shows the ratio of a classic that lies nearest to the centre
+// of that, and offers others whose centres lie further by the size.
 func (t *Trainer) familyRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	families, centres, err := t.centres()
 	if err != nil {
 		return nil, err
 	}
-	type pick struct {
-		classic *classic
-		ratio   ratio.Equivalents
-		options []int
-		off     float64 // of the size from the one wanted, as a logarithm
-	}
-	var best *pick
+	var best *reading
 	for size := r.Size; best == nil && size >= MinSize*easier; size *= easier {
-		for n, i := range rng.Perm(len(t.classics)) {
-			if best != nil && (n >= familyTries || best.off <= sizeTolerance) {
+		for _, own := range rng.Perm(len(families)) {
+			x := t.read(families, centres, own, size, r.Size, rng)
+			if x != nil && (best == nil || x.off < best.off) {
+				best = x
+			}
+			if best != nil && best.off <= readingTolerance {
 				break
-			}
-			c := &t.classics[i]
-			x := pick{classic: c, ratio: shareOf(ratio.EquivalentsOf(&c.spec))}
-			if x.options = nearFamilies(&x.ratio, centres, size); len(x.options) < optionsShown || families[x.options[0]].ID != c.family {
-				continue
-			}
-			x.off = math.Abs(math.Log(margin(&x.ratio, centres, x.options) / r.Size))
-			if best == nil || x.off < best.off {
-				best = &x
 			}
 		}
 	}
@@ -48,6 +37,42 @@ func (t *Trainer) familyRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 		return nil, flavor.Invalid("kind", string(r.Kind), "no proven drink lies nearer to its own family than to three others; fit the families again")
 	}
 	return familyOptions(r, best.classic, best.ratio, families, centres, best.options, rng), nil
+}
+
+// reading is a classic whose ratio tells its family.
+type reading struct {
+	classic *classic
+	ratio   ratio.Equivalents
+	options []int   // families, its own first
+	off     float64 // how far its margin is from the size wanted, as a logarithm
+}
+
+// readingTolerance is how far the margin may be from the size wanted, as a logarithm, for
+// the family that was drawn to be asked: a wider one than that of a slip, or half of the
+// rounds ask of the one family that has most neighbours.
+const readingTolerance = 0.7
+
+// read returns the classic of a family that tells it by a margin near to the size wanted,
+// none of its options nearer than size; nil if none does.
+func (t *Trainer) read(families []template.Family, centres []ratio.Equivalents, own int, size, wanted float64, rng *rand.Rand) (best *reading) {
+	for _, i := range rng.Perm(len(t.classics)) {
+		c := &t.classics[i]
+		if c.family != families[own].ID {
+			continue
+		}
+		x := reading{classic: c, ratio: shareOf(ratio.EquivalentsOf(&c.spec))}
+		if x.options = nearFamilies(&x.ratio, centres, size); len(x.options) < optionsShown || x.options[0] != own {
+			continue
+		}
+		x.off = math.Abs(math.Log(margin(&x.ratio, centres, x.options) / wanted))
+		if best == nil || x.off < best.off {
+			best = &x
+		}
+		if best.off <= readingTolerance {
+			break
+		}
+	}
+	return best
 }
 
 // centres returns the families and the middle of each, over all axes.
@@ -65,10 +90,6 @@ func (t *Trainer) centres() ([]template.Family, []ratio.Equivalents, error) {
 	}
 	return families, out, nil
 }
-
-// familyTries is how many drinks are looked at for one whose margin is near the
-// size wanted.
-const familyTries = 40
 
 // margin is how much further the second option lies than the first.
 func margin(ratio *ratio.Equivalents, centres []ratio.Equivalents, options []int) float64 {

@@ -19,13 +19,13 @@ const leastGap = 1.0
 // orderRound finds three drinks that lie at least the size apart on an axis of
 // the finished drink, or as far as proven drinks do, but never closer than leastGap.
 func (t *Trainer) orderRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
-	value, unit := finished(r.Axis)
+	value, least, unit := finished(r.Axis)
 	if value == nil {
 		return nil, flavor.Invalid("axis", r.Axis.String(), "drinks are put in order of sweetness or strength, not of %v", r.Axis)
 	}
 	var all []int
 	for i := range t.classics {
-		if value(&t.classics[i]) > 0 {
+		if value(&t.classics[i]) >= least {
 			all = append(all, i)
 		}
 	}
@@ -34,7 +34,7 @@ func (t *Trainer) orderRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	var three []int
 	for size := max(r.Size, leastGap); len(three) < 3 && size >= leastGap; size = lowered(size) {
 		for _, start := range rng.Perm(len(all)) {
-			if three = spaced(all[start:], at, size); len(three) == 3 {
+			if three = spaced(all[start:], at, size, rng); len(three) == 3 {
 				break
 			}
 		}
@@ -67,29 +67,45 @@ func lowered(size float64) float64 {
 // easier is the factor by which a size is lowered that no drinks have.
 const easier = 0.8
 
-// spaced takes the first drink and the next two that are each a size further.
-func spaced(all []int, at func(int) float64, size float64) []int {
+// spaced takes the first drink, and twice one of those that are a size further and hardly
+// more.
+func spaced(all []int, at func(int) float64, size float64, rng *rand.Rand) []int {
 	out := all[:1:1]
-	for _, i := range all[1:] {
-		if at(i) >= at(out[len(out)-1])+size {
-			if out = append(out, i); len(out) == 3 {
-				return out
-			}
+	for len(out) < 3 {
+		next := slices.IndexFunc(all, func(i int) bool { return at(i) >= at(out[len(out)-1])+size })
+		if next < 0 {
+			return out
 		}
+		near := all[next:]
+		if far := slices.IndexFunc(near, func(i int) bool { return at(i) > at(near[0])+hardlyMore }); far > 0 {
+			near = near[:far]
+		}
+		out = append(out, near[rng.IntN(len(near))])
 	}
 	return out
 }
 
+// hardlyMore is how much further, in just-noticeable differences, a drink may lie that is
+// drawn in place of the first one that lies far enough.
+const hardlyMore = 1.0
+
+// What a finished drink has at least that is put in order: in one with less sugar than a
+// tongue finds in water, about 1 g in 100 mL, nobody tells how sweet it is. From memory.
+const (
+	leastOrderedSweet = 1.0 // g of sugar per 100 mL
+	leastOrderedABV   = 1.0 // % vol
+)
+
 // finished returns what shows an axis in the finished drink, nil for an axis that
-// drinks are not put in order of, and its unit.
-func finished(a ratio.Axis) (value func(*classic) float64, unit string) {
+// drinks are not put in order of, the least of it that counts, and its unit.
+func finished(a ratio.Axis) (value func(*classic) float64, least float64, unit string) {
 	switch a {
 	case ratio.Strong:
-		return func(c *classic) float64 { return c.drink.ABV }, "% vol"
+		return func(c *classic) float64 { return c.drink.ABV }, leastOrderedABV, "% vol"
 	case ratio.Sweet:
-		return func(c *classic) float64 { return c.drink.SweetPer100 }, "g of sugar per 100 mL"
+		return func(c *classic) float64 { return c.drink.SweetPer100 }, leastOrderedSweet, "g of sugar per 100 mL"
 	}
-	return nil, ""
+	return nil, 0, ""
 }
 
 func gradeOrder(r *Round, a *Answer) (*Grade, error) {
