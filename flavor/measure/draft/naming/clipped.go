@@ -1,6 +1,7 @@
 package naming
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -55,6 +56,47 @@ func (b *Book) clipped(name string, pl Place) (Found, bool) {
 		return Found{}, false
 	}
 	return Found{Profile: hit, How: flavor.MatchAlias, As: hit.Name, Inferred: true}, true
+}
+
+// initials are what one letter stands for behind a name, and before one; common practice.
+var (
+	lastInitials = map[string][]string{
+		"r": {"rum"}, "l": {"liqueur"}, "s": {"syrup", "soda", "shrub"}, "j": {"juice"}, "v": {"vermouth", "vodka", "vinegar"}, "b": {"bitters", "beer", "brandy", "blanco"}, "w": {"whiskey", "wine", "water"}, "p": {"port", "puree"},
+	}
+	firstInitials = map[string][]string{
+		"w": {"white"}, "d": {"dry", "dark", "demerara"}, "g": {"green", "gold", "ginger", "grapefruit"}, "y": {"yellow"}, "o": {"orange"}, "r": {"red", "rich", "raspberry", "rye"}, "l": {"light", "lemon", "lime"},
+		"s": {"sweet", "spiced", "strawberry"}, "b": {"blanco", "black", "blue", "banana"}, "c": {"coffee", "cherry", "cold"}, "p": {"peach", "pineapple", "pomegranate", "pink"}, "t": {"triple", "tomato"},
+	}
+)
+
+// initialled returns what a name means of whose words the last or the first is one letter:
+// "white r", "g beer". Of several that are known, each may be meant.
+func (b *Book) initialled(name string, pl Place) (Found, bool) {
+	words := strings.Fields(flavor.NormaliseName(name))
+	last := len(words) - 1
+	if last < 1 {
+		return Found{}, false
+	}
+	var hit Found
+	var means []string
+	try := func(words []string) {
+		n, _ := Lengthen(strings.Join(words, " "))
+		n = cmp.Or(shorthand[n], usual[n], n)
+		if p, _, ok := b.Named(n); ok && pl.allows(p) && !slices.Contains(means, p.Name) {
+			means = append(means, p.Name)
+			hit = Found{Profile: p, How: flavor.MatchAlias, As: n, Inferred: true}
+		}
+	}
+	for _, full := range lastInitials[words[last]] {
+		try(append(slices.Clone(words[:last]), full))
+	}
+	for _, full := range firstInitials[words[0]] {
+		try(append([]string{full}, words[1:]...))
+	}
+	if len(means) > 1 {
+		return Found{Fault: b.Asks(flavor.NormaliseName(name), means, pl)}, true
+	}
+	return hit, len(means) == 1
 }
 
 // clips reports whether each written word shortens a word of a name, in the same order,

@@ -50,7 +50,7 @@ var byDash = map[string]string{
 	"juniper": "juniper bitters", "umami": "umami bitters", "chamomile": "chamomile bitters", "yuzu": "yuzu bitters", "bergamot": "bergamot bitters", "pecan": "pecan bitters",
 	"maple": "maple bitters", "anise": "anise bitters", "gentian": "gentian bitters", "clove": "clove bitters", "lemongrass": "lemongrass bitters",
 	"black pepper": "black pepper", "nutmeg": "nutmeg", "salt": "salt", "celery salt": "celery salt", "cayenne": "cayenne",
-	"soy": "soy sauce", "rose": "rose water", "orange flower": "orange flower water", "orange blossom": "orange flower water", "rosewater": "rose water",
+	"sal": "saline", "soy": "soy sauce", "rose": "rose water", "orange flower": "orange flower water", "orange blossom": "orange flower water", "rosewater": "rose water",
 }
 
 // byDrop is what a word means by the drop alone.
@@ -125,7 +125,7 @@ var shorthand = keyed(map[string]string{
 	"club": "soda water", "gb": "ginger beer", "ga": "ginger ale", "lemonade": "sparkling lemonade", "h2o": "water", "half half": "half and half", "h h": "half and half",
 	"coco cream": "coconut cream", "cream of coco": "cream of coconut", "shot espresso": "espresso", "cold brew": "cold brew", "worc": "worcestershire sauce",
 	"wooster": "worcestershire sauce", "woos": "worcestershire sauce", "saline sol": "saline", "salt sol": "saline", "sol saline": "saline", "dram": "allspice dram", "pimento": "pimento dram",
-	"oj": "orange juice", "elderflower liq": "elderflower liqueur", "sloe": "sloe gin", "punsch": "Swedish punsch", "voddy": "vodka", "oj bitters": "orange bitters", "gfruit": "grapefruit juice", "grapefruit j": "grapefruit juice", "kina": "red quinquina", "lite rum": "light rum", "refresco de toronja": "grapefruit soda", "whole": "whole egg", "ofw": "orange flower water", "ofb": "orange flower water", "coco water": "coconut water", "orange b": "orange bitters", "ango b": "aromatic bitters", "choc b": "chocolate bitters", "egg w": "egg white", "egg y": "egg yolk", "rojo": "sweet vermouth", "caraway liqueur": "kümmel", "bianco": "bianco vermouth", "sug": "simple syrup", "sugs": "simple syrup", "champs": "champagne", "worcester": "worcestershire sauce", "worcestershire": "worcestershire sauce", "s vermouth": "sweet vermouth", "d vermouth": "dry vermouth", "s verm": "sweet vermouth",
+	"oj": "orange juice", "o j": "orange juice", "s s": "simple syrup", "e w": "egg white", "vdk": "vodka", "hc": "heavy cream", "orange aperitif": "light orange bitter aperitif", "elderflower liq": "elderflower liqueur", "sloe": "sloe gin", "punsch": "Swedish punsch", "voddy": "vodka", "oj bitters": "orange bitters", "gfruit": "grapefruit juice", "grapefruit j": "grapefruit juice", "kina": "red quinquina", "lite rum": "light rum", "refresco de toronja": "grapefruit soda", "whole": "whole egg", "ofw": "orange flower water", "ofb": "orange flower water", "coco water": "coconut water", "orange b": "orange bitters", "ango b": "aromatic bitters", "choc b": "chocolate bitters", "egg w": "egg white", "egg y": "egg yolk", "rojo": "sweet vermouth", "caraway liqueur": "kümmel", "bianco": "bianco vermouth", "sug": "simple syrup", "sugs": "simple syrup", "champs": "champagne", "worcester": "worcestershire sauce", "worcestershire": "worcestershire sauce", "s vermouth": "sweet vermouth", "d vermouth": "dry vermouth", "s verm": "sweet vermouth",
 	"d verm": "dry vermouth", "hot sauce": "hot pepper sauce", "wcs": "worcestershire sauce", "soda h2o": "soda water", "curacao": "orange curaçao", "apricot liq": "apricot liqueur", "banana liq": "banana liqueur", "coffee liq": "coffee liqueur", "herb liq": "herbal liqueur",
 })
 
@@ -154,13 +154,13 @@ var fullWords = map[string]string{
 	"razz": "raspberry", "raz": "raspberry", "pash": "passion fruit", "passionfrt": "passion fruit", "peaty": "peated", "gfj": "grapefruit", "menthe": "crème de menthe", "cassis": "crème de cassis",
 	"cr": "crème", "crem": "crème", "creme": "crème", "esp": "espresso", "espr": "espresso", "expresso": "espresso", "jama": "Jamaican",
 	"bitt": "bitters", "edv": "eau de vie", "grn": "green", "mara": "maraschino", "cog": "cognac", "cur": "curaçao", "worch": "worcestershire", "woo": "worcestershire", "tequ": "tequila", "angos": "aromatic", "lmn": "lemon",
-	"lt": "light", "drk": "dark", "dk": "dark", "dryv": "dry vermouth", "ovrprf": "overproof", "bndd": "bonded", "bib": "bonded", "strng": "strong", "cocon": "coconut", "aper": "aperitif", "shry": "sherry", "chry": "cherry", "pch": "peach", "apri": "apricot", "spcd": "spiced", "brdy": "brandy", "brndy": "brandy", "vinagar": "vinegar",
+	"lt": "light", "drk": "dark", "dk": "dark", "dryv": "dry vermouth", "ovrprf": "overproof", "bndd": "bonded", "bib": "bonded", "strng": "strong", "cocon": "coconut", "aper": "aperitif", "shry": "sherry", "chry": "cherry", "pch": "peach", "apri": "apricot", "spcd": "spiced", "brdy": "brandy", "brndy": "brandy", "vinagar": "vinegar", "sug": "sugar", "h2o": "water", "lqr": "liqueur", "shr": "sherry", "sh": "sherry", "ldn": "London", "ir": "Irish", "ky": "Kentucky",
 }
 
 // adjectives change nothing about which ingredient is meant.
 var adjectives = token.Words(`fresh freshly squeezed pressed thin thick large medium small big good quality cold chilled hot ripe whole strained homemade home-made house house-made housemade
 fresh-squeezed freshly-squeezed fresh-pressed hand-pressed cold-pressed sliced peeled chopped diced torn halved quartered cut seeded deseeded hulled pitted lightly packed best decent local regular
-organic natural nice style type our my thinly roughly finely plump unpeeled washed warm warmed heated steamed boiling iced your favourite favorite of the some a an any really very proper premium top-shelf decent-quality fine-strained double-strained just-squeezed day-fresh well-chilled ice-cold lovely whatever strong brewed freshly-brewed loose-leaf well rail speed-rail hand hand-squeezed plain real true genuine authentic standard basic usual normal ordinary cheap inexpensive budget smooth craft artisan artisanal handmade
+organic natural nice style type our my thinly roughly finely plump unpeeled washed warm warmed heated steamed boiling iced your favourite favorite of the some a an any really very proper premium top-shelf decent-quality fine-strained double-strained just-squeezed day-fresh well-chilled ice-cold lovely whatever strong brewed freshly-brewed loose-leaf well rail speed-rail hand hand-squeezed plain real true genuine authentic standard basic usual normal ordinary cheap inexpensive budget smooth classic traditional everyday craft artisan artisanal handmade
 small-batch single-barrel single-cask canned tinned carton squeezed juiced fs freezer fridge refrigerated frozen xtra extra nicest finest superior high-quality good-quality spare leftover daily handcrafted batched pre-batched`)
 
 // phrases are words that change nothing together, and may apart.
@@ -220,6 +220,9 @@ func Lengthen(key string) (string, bool) {
 		}
 		if _, end, two := strings.Cut(full, " "); two && i+1 < len(words) && words[i+1] == end { // "passion fruit"
 			continue
+		}
+		if full == "crème" && i+1 < len(words) && words[i+1] != "de" && words[i+1] != "d" { // "cr violette"
+			full = "crème de"
 		}
 		words[i], changed = full, true
 	}
