@@ -42,11 +42,12 @@ var allowedInFlavor = map[string][]string{
 	"template":  {"flavor", "ratio", "makeup"},
 	"weigh":     {"flavor", "mix", "habit", "ratio", "makeup", "technique", "template"},
 	"balance":   {"flavor", "guest", "makeup", "measure", "mix", "sense", "ratio", "technique", "template", "weigh"},
-	"cover":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/search", "cover/portion", "cover/role", "cover/wording"},
+	"cover":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/choice", "cover/search", "cover/portion", "cover/role", "cover/wording"},
 	"drill":     {"flavor", "measure", "mix", "sense", "ratio", "template", "weigh", "balance", "cover", "riff"},
 
 	"template/templatetest": {"flavor", "ratio", "template"},
 
+	"cover/choice":    {},
 	"cover/search":    {"sense"},
 	"cover/lookahead": {"flavor", "cover"},
 	"cover/role":      {"flavor", "sense"},

@@ -39,7 +39,7 @@ func (t *task) sameKin(x *search.Filling) bool {
 		was := t.removed[m].Class
 		switch {
 		case role.OnlySweetens(c.Bottle, was):
-			return true
+			return len(t.removed) > 1 // else it is another drink, and no cover of a flavour
 		case c.Profile.Class.Kin() != was.Kin(), role.OtherWork(c.Bottle, t.gone[m].Bottle):
 			return false
 		}

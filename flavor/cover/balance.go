@@ -149,8 +149,20 @@ type server struct {
 }
 
 // serves reports whether a rounding is within the guest's limits and, if that is asked,
-// keeps the balance.
+// keeps the balance. A list is often searched for again, further down, so it remembers.
 func (s *server) serves(x *search.Filling) (bool, error) {
+	key := x.Key()
+	if ok, known := s.task.serves[key]; known {
+		return ok, nil
+	}
+	ok, err := s.judges(x)
+	if err == nil {
+		s.task.serves[key] = ok
+	}
+	return ok, err
+}
+
+func (s *server) judges(x *search.Filling) (bool, error) {
 	t := s.task
 	if !t.allows(x) {
 		return false, nil

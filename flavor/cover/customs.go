@@ -17,9 +17,31 @@ func (f *Finder) Customary(p *flavor.Profile) []flavor.Custom { return f.customs
 func (t *task) customsByPart() customs {
 	out := make(customs, len(t.removed))
 	for m, p := range t.removed {
-		out[m] = t.finder.customs.For(p.ID)
+		out[m] = t.customsFor(p)
 	}
 	return out
+}
+
+// customsFor returns what the trade pours for something, less what the drink pours anyway:
+// where it holds whiskey already, a cream liqueur is made up by cream. What sparkles is made
+// up whole, since the little soda of a drink makes no wine sparkle.
+func (t *task) customsFor(p *flavor.Profile) []flavor.Custom {
+	out := t.finder.customs.For(p.ID)
+	if p.Class.Sparkles() {
+		return out
+	}
+	for i := range out {
+		parts := slices.DeleteFunc(slices.Clone(out[i].Parts), t.stays)
+		if len(parts) > 0 {
+			out[i].Parts = parts
+		}
+	}
+	return out
+}
+
+// stays reports whether the drink keeps a pour of an ingredient.
+func (t *task) stays(id string) bool {
+	return slices.ContainsFunc(t.keep, func(i int) bool { return t.req.Spec.Pours[i].Profile.ID == id })
 }
 
 // names reports whether some custom pours an ingredient.

@@ -3,10 +3,12 @@ package cover
 import (
 	"cmp"
 	"context"
+	"math"
 	"slices"
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover/role"
 	"counterpour/flavor/cover/search"
 	"counterpour/flavor/guest"
 )
@@ -32,7 +34,7 @@ func (t *task) addOneByOne(ctx context.Context) error {
 		if err != nil {
 			return err
 		}
-		alone = append(alone, t.blendsFor(p)...)
+		alone = append(append(alone, t.blendsFor(p)...), t.sugarFor(m)...)
 		if len(alone) == 0 {
 			continue // the rest may still be covered one by one
 		}
@@ -69,12 +71,27 @@ func union(a, b []int) []int {
 
 // blendsFor returns what the trade pours together in place of one of several things out.
 func (t *task) blendsFor(gone *flavor.Profile) (out [][]int) {
-	for _, x := range t.finder.customs.For(gone.ID) {
+	for _, x := range t.customsFor(gone) {
 		if parts, all := t.placesOf(x.Parts); all && len(parts) > 1 {
 			out = append(out, parts)
 		}
 	}
 	return out
+}
+
+// sugarFor returns the plain sweetener that is the least strange in place of a flavour with
+// sugar, removed m: with the rest covered too it keeps the balance.
+func (t *task) sugarFor(m int) [][]int {
+	best, least := -1, math.Inf(1)
+	for i := range t.cands {
+		if cost := t.entries[i].Strange[m] + t.entries[i].Price; cost < least && role.OnlySweetens(t.cands[i].Bottle, t.removed[m].Class) {
+			best, least = i, cost
+		}
+	}
+	if best < 0 {
+		return nil
+	}
+	return oneEach([]int{best})
 }
 
 // madeAfter returns the bottles without alcohol that are the least strange in place of

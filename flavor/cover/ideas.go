@@ -79,7 +79,7 @@ func (t *task) ideas(ctx context.Context) (ideas []idea, proven bool, err error)
 // A blend is poured to bring back what led: one that does not is listed by itself only, and so
 // is what keeps nothing of the thing that went.
 // Beside what is like the thing that went nothing is listed
-// that is not, and by itself only one bottle that lies near, or what is of the same kin. After three, only what ranks close to
+// that is not, and by itself only one bottle that lies near, or what is of the same kin, and no more than a few. After three, only what ranks close to
 // the best is: three good ideas are worth more than five with two bad ones.
 func (t *task) worthListing(ideas []idea) []idea {
 	if len(ideas) == 0 {
@@ -111,9 +111,13 @@ func (t *task) worthListing(ideas []idea) []idea {
 			return t.stop(slices.DeleteFunc(ideas, func(x idea) bool { return !alike(x) }))
 		}
 	}
-	return slices.DeleteFunc(ideas, func(x idea) bool {
+	ideas = slices.DeleteFunc(ideas, func(x idea) bool {
 		return (x.distance > farJND || len(x.filling.Parts) > 1) && !t.sameKin(&x.filling)
 	})
+	if !t.req.Far {
+		ideas = ideas[:min(len(ideas), enoughIdeas)]
+	}
+	return ideas
 }
 
 // farOff reports whether an idea has no place beside one that keeps the drink: it lies
@@ -158,7 +162,7 @@ func (t *task) noCover(x *idea) bool {
 		last = LastKnownJND
 	}
 	if t.customary(&x.filling) {
-		worth = leastKnownWorth
+		last, worth = LastCustomJND, leastKnownWorth
 	}
 	return x.distance > last || !t.req.Guest.NoAlcohol && !t.req.Guest.NoTrace && x.score < worth*t.scoreBefore
 }

@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover/choice"
 	"counterpour/flavor/guest"
 )
 
@@ -17,9 +18,6 @@ import (
 const (
 	// coversEach is how many covers of a drink are weighed for the menu.
 	coversEach = 6
-	// openCost is what one more substitute to keep at hand is worth, in
-	// just-noticeable differences summed over the drinks.
-	openCost = 0.5
 	// leastEffort is the least that the search for one drink may take, whatever its
 	// share: some ten milliseconds.
 	leastEffort = 500_000
@@ -224,4 +222,47 @@ func (r *MenuResult) countFetches(some []*flavor.Profile) {
 	slices.SortStableFunc(r.Fetch, func(a, b Fetch) int {
 		return cmp.Or(cmp.Compare(b.Lost, a.Lost), cmp.Compare(b.Drinks, a.Drinks), strings.Compare(a.Profile.Name, b.Profile.Name))
 	})
+}
+
+// choose picks the covers that together want the fewest substitutes at the least
+// distance.
+func (r *MenuResult) choose() {
+	ways := make([][]choice.Way, len(r.Touched))
+	for i := range r.Touched {
+		for _, c := range r.Touched[i].Covers {
+			w := choice.Way{Cost: c.rank}
+			for _, p := range c.Parts {
+				w.Needs = append(w.Needs, p.Profile.ID)
+			}
+			ways[i] = append(ways[i], w)
+		}
+	}
+	chosen := choice.Together(ways)
+	for i := range r.Touched {
+		r.Touched[i].Chosen = chosen.Of[i]
+	}
+	r.Opened, r.Spared, r.Given = r.opened(chosen.Of), chosen.Spared, chosen.Given
+}
+
+// opened lists the substitutes of the chosen covers, the one that serves most
+// drinks first.
+func (r *MenuResult) opened(of []int) []Opened {
+	var out []Opened
+	for i, k := range of {
+		if k < 0 {
+			continue
+		}
+		for _, p := range r.Touched[i].Covers[k].Parts {
+			at := slices.IndexFunc(out, func(o Opened) bool { return o.Profile.ID == p.Profile.ID })
+			if at < 0 {
+				out = append(out, Opened{Profile: p.Profile})
+				at = len(out) - 1
+			}
+			out[at].Drinks++
+		}
+	}
+	slices.SortFunc(out, func(a, b Opened) int {
+		return cmp.Or(cmp.Compare(b.Drinks, a.Drinks), strings.Compare(a.Profile.Name, b.Profile.Name))
+	})
+	return out
 }

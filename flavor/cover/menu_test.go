@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover/choice"
 	"counterpour/flavor/guest"
 )
 
@@ -67,7 +68,7 @@ func TestOuts(t *testing.T) {
 	assert.Len(t, r.Touched, n)
 	// Serving the menu together needs no more substitutes than apart.
 	assert.GreaterOrEqual(t, r.Spared, 0)
-	assert.LessOrEqual(t, r.Given, openCost*float64(r.Spared)+1e-9)
+	assert.LessOrEqual(t, r.Given, choice.OpenCost*float64(r.Spared)+1e-9)
 	require.Len(t, r.Fetch, 3)
 	for i := 1; i < len(r.Fetch); i++ {
 		assert.GreaterOrEqual(t, r.Fetch[i-1].Drinks+1000*r.Fetch[i-1].Lost, r.Fetch[i].Drinks+1000*r.Fetch[i].Lost)

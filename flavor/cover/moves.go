@@ -19,7 +19,7 @@ type move struct {
 // addMoves lists one step up and one down of every other pour, the base among
 // them if it may move.
 func (t *task) addMoves(base bool) {
-	t.moves, t.scored = nil, map[search.Key]float64{}
+	t.moves, t.scored, t.serves = nil, map[search.Key]float64{}, map[search.Key]bool{}
 	for _, i := range t.keep {
 		p := &t.req.Spec.Pours[i]
 		if isBase(p) && !base {

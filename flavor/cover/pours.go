@@ -30,13 +30,18 @@ func (t *task) led(x *search.Filling) bool {
 }
 
 // fortifies reports whether a filling brings what is made without alcohol up to the
-// strength of what went with something else: nobody pours vodka into a beer without.
+// strength of what went with something else, or a beer or wine that fills the glass is made
+// up with a spirit: nobody pours vodka into a beer without, or into a tonic for one.
 func (t *task) fortifies(x *search.Filling) bool {
 	if len(x.Parts) < 2 || len(t.removed) > 1 || t.wantsDry() {
 		return false
 	}
 	stands := func(i int) bool { return t.cands[i].Profile.StandsForABV() > 0 }
 	holds := func(i int) bool { return t.cands[i].Profile.ABV.Value > flavor.NoAlcoholABV }
+	spirit := func(i int) bool { return t.cands[i].Profile.Class.Kin() == flavor.KinSpirit }
+	if was := t.removed[0]; was.Class.Part() == flavor.PartLength && was.ABV.Value > flavor.NoAlcoholABV && slices.ContainsFunc(x.Parts, spirit) {
+		return true
+	}
 	return slices.ContainsFunc(x.Parts, stands) && slices.ContainsFunc(x.Parts, holds)
 }
 
@@ -71,16 +76,21 @@ func (t *task) fullMeasure(x *search.Filling) bool {
 }
 
 // inMeasure leaves of the amounts of a bottle those of a full measure, where it is a spirit
-// and one went with other things: a search that looks at others too may find none of those.
+// and one went with other things, or brewed and what went was: a search that looks at others
+// too may find none of those.
 func (t *task) inMeasure(p *flavor.Profile, amounts []portion.Amount) []portion.Amount {
-	if t.base.Bottles != 1 || p.Class.Kin() != flavor.KinSpirit {
-		return amounts
+	full := func(portion.Amount) bool { return true }
+	switch {
+	case t.base.Bottles == 1 && p.Class.Kin() == flavor.KinSpirit:
+		full = func(a portion.Amount) bool {
+			var is portion.Spirits
+			is.Add(p, a.ML)
+			return is.MeasureOf(&t.base)
+		}
+	case p.Class.Brewed() && t.brewed > 0:
+		full = func(a portion.Amount) bool { return portion.SameMeasure(a.ML, t.brewed) }
 	}
-	return slices.DeleteFunc(slices.Clone(amounts), func(a portion.Amount) bool {
-		var is portion.Spirits
-		is.Add(p, a.ML)
-		return !is.MeasureOf(&t.base)
-	})
+	return slices.DeleteFunc(slices.Clone(amounts), func(a portion.Amount) bool { return !full(a) })
 }
 
 // isKnown reports whether the trade or the house pours the parts of a filling together.

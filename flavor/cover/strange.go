@@ -24,6 +24,8 @@ func (t *task) strange(b *role.Bottle, m int, place int) float64 {
 	base := was.Class.Part() == flavor.PartBase && was.Class.Kin() == flavor.KinSpirit
 	spirits := base && p.Class.Kin() == flavor.KinSpirit
 	switch {
+	case place < 0 && p.Class.Kin() != was.Class.Kin() && role.Leafy(p.Class) && was.Class.Part() == flavor.PartModifier && t.gapML >= seasoningML:
+		return math.Inf(1)
 	case base && t.gapML >= baseML && (p.Class.Solid() || !spirits && !t.wantsDry() && t.req.Guest.MaxABV == 0):
 		return math.Inf(1)
 	case base && !spirits && !t.standsDry(p.Class, was.Class),
@@ -41,7 +43,7 @@ func (t *task) strange(b *role.Bottle, m int, place int) float64 {
 		}
 		cost += w.Aroma * role.Unlike(role.Apart(&b.Smell, &gone.Smell, least, most))
 	}
-	if place < 0 && !gone.smells && p.Class != was.Class {
+	if alike := base && p.Class == was.Class; place < 0 && !gone.smells && !alike {
 		cost += w.Aroma * t.tells(b)
 	}
 	cost *= gone.weight

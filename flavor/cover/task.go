@@ -35,10 +35,12 @@ type task struct {
 	gap         sense.Row  // what went out with the removed pours
 	gapML       float64
 	base        portion.Spirits // that went with other things
+	brewed      float64         // mL of what went that is brewed
 	moves       []move
 	cands       []candidate
 	entries     []search.Part
 	scored      map[search.Key]float64         // scores of fillings with the moves of now, as far as known
+	serves      map[search.Key]bool            // whether they may be served, as far as known
 	known       map[search.Combination]float64 // standing of what the trade or the house knows
 	customFor   [][]bool                       // by what went and by candidate: poured alone for it by custom
 	custom      []bool                         // by candidate: the same, of the only thing that went
@@ -163,6 +165,9 @@ func (t *task) measureGap() {
 			if q := &t.req.Spec.Pours[i]; q.Profile == p {
 				addTo(&own, &per, q.ML)
 				t.gapML += q.ML
+				if p.Class.Brewed() {
+					t.brewed += q.ML
+				}
 			}
 		}
 		addTo(&t.gap, &own, 1)

@@ -46,10 +46,12 @@ func DefaultWeights() Weights {
 const (
 	NearJND = 4.0
 	LastJND = 9.0
-	// LastKnownJND is the same for what the trade pours, and for one spirit in the
-	// measure of another.
-	LastKnownJND = 13.0
-	sameIdea     = 0.5
+	// LastKnownJND is the same for one spirit in the measure of another, and LastCustomJND for
+	// what the trade pours: a cider where the beer is out is another drink, and what every bar
+	// offers.
+	LastKnownJND  = 13.0
+	LastCustomJND = 20.0
+	sameIdea      = 0.5
 )
 
 // tail is by how much a cover may rank below the best to be listed at all, in

@@ -15,11 +15,17 @@ func (s *Spirits) Add(p *flavor.Profile, ml float64) {
 	}
 }
 
-// measureSlack is the share by which spirits that stand for others may be more or less, in
-// volume or in alcohol.
+// measureSlack is the share by which what stands for something in its measure may be more or
+// less.
 const measureSlack = 0.1
 
-// MeasureOf reports whether the spirits are a full measure in place of others.
+// SameMeasure reports whether so many mL are the measure of others.
+func SameMeasure(ml, was float64) bool {
+	return ml >= (1-measureSlack)*was && ml <= (1+measureSlack)*was
+}
+
+// MeasureOf reports whether the spirits are a full measure in place of others, in volume or
+// in alcohol.
 func (s *Spirits) MeasureOf(was *Spirits) bool {
 	volume, alcohol := s.ML/was.ML, s.Alcohol/was.Alcohol
 	return max(volume, alcohol) >= 1-measureSlack && min(volume, alcohol) <= 1+measureSlack

@@ -45,6 +45,10 @@ func TestOtherWork(t *testing.T) {
 		{"elderflower-liqueur", "creme-de-violette", false},  // sweet for sweet
 		{"grapefruit-juice", "orange-juice", false},          // juice for juice
 		{"alcohol-free-lager", "lager", false},               // beer for beer
+		{"stout", "lager", true},                             // black beer for pale
+		{"lager", "stout", false},                            // pale for black, where there is no other
+		{"porter", "stout", false},                           // black for black
+		{"dry-white-wine", "red-wine", true},                 // white for red
 		{"coffee-liqueur", "creme-de-cacao", false},          // a little bitter
 		{"fernet", "creme-de-menthe", true},                  // bitter for sweet
 		{"yellow-herbal-liqueur", "gentian-aperitif", true},  // hardly bitter for bitter

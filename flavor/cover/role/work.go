@@ -11,6 +11,10 @@ func Sweetens(a, b flavor.Class) bool {
 	return a.Kin() == flavor.KinSweetener && b.Kin() == flavor.KinSweetener
 }
 
+// Leafy reports whether a class is herbs and spices by the piece: they season, and stand
+// for no measure of anything unless the trade says so.
+func Leafy(c flavor.Class) bool { return c.Kin() == flavor.KinHerb || c.Kin() == flavor.KinSpice }
+
 // OnlySweetens reports whether a bottle brings the sugar of a class that is poured for a
 // flavour with sugar, and no flavour.
 func OnlySweetens(b *Bottle, was flavor.Class) bool {
@@ -61,7 +65,7 @@ const (
 // OtherWork reports whether a bottle does other work than the one that went, however it
 // smells: nothing still stands for what sparkles, and nothing that holds alcohol for a
 // juice, tea or soda; nothing sweet for what is bitter, and the other way; no white wine
-// for a red port.
+// for a red one or a red port, and no black beer for a pale one.
 func OtherWork(b, gone *Bottle) bool {
 	p, q := b.Profile, gone.Profile
 	is, was := p.Class, q.Class
@@ -70,16 +74,18 @@ func OtherWork(b, gone *Bottle) bool {
 	case was.Sparkles() && !is.Sparkles(), length && is.Part() == flavor.PartLength && is.Sparkles() && !was.Sparkles(),
 		length && p.ABV.Value > flavor.NoAlcoholABV && q.ABV.Value <= flavor.NoAlcoholABV:
 		return true
+	case was == flavor.ClassBeer && is == was:
+		return b.Look.G < gone.Look.G && UnlikeInLook(b, gone) >= otherWine
 	case was.Kin() == flavor.KinBitter:
 		return p.Bitter.Value < stillBitter
 	case was.Kin() == flavor.KinLiqueur, was.Kin() == flavor.KinSweetener:
 		return q.Bitter.Value < notBitter && p.Bitter.Value > tooBitter
 	}
-	return was.Kin() == flavor.KinWine && is.Kin() == flavor.KinWine && is != was && UnlikeInLook(b, gone) >= otherWine
+	return was.Kin() == flavor.KinWine && is.Kin() == flavor.KinWine && (is != was || was == flavor.ClassWine) && UnlikeInLook(b, gone) >= otherWine
 }
 
-// otherWine is the difference in look, see [UnlikeInLook], from which a wine of another
-// class is no cover: white wine for red port.
+// otherWine is the difference in look, see [UnlikeInLook], from which another wine or beer is
+// no cover: white wine for red, or for red port, and no black beer for a pale one.
 const otherWine = 0.6
 
 // MostlyFat is the g/L of fat from which something is no liquid behind the bar, and
