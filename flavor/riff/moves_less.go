@@ -113,3 +113,30 @@ func (w *work) thinned(from *station.Parent) []station.Draft {
 
 // thinnedTried is how many plain sodas are tried in place of half of a sweet one.
 const thinnedTried = 2
+
+// Less than a quarter ounce is poured by the spoon: of up to so much, in mL, half goes on.
+const (
+	spoonedMost  = 8.0
+	spoonedShare = 0.5
+)
+
+// spooned pours half of an accent by the spoon, where there should be less of what it
+// brings: a jigger has no smaller step. Common practice, no source.
+func (w *work) spooned(from *station.Parent) (out []station.Draft) {
+	for i := range from.Spec.Pours {
+		old := &from.Spec.Pours[i]
+		if !old.Unit.Jigger() || old.ML > spoonedMost || !w.Brings(old.Profile) {
+			continue
+		}
+		p, ok := station.Pour(old.Profile, flavor.Barspoon, spoonedShare*old.ML)
+		if !ok || p.ML >= old.ML {
+			continue
+		}
+		s := from.Spec.Clone()
+		s.Pours[i] = p
+		likely := from.Likely()
+		out = append(out, station.Draft{Spec: s, Kind: KindPortion, Moves: from.Moves + 1, Lost: from.Lost, Likely: likely, Rank: likely, Turned: true,
+			Most: map[string]float64{p.Profile.ID: p.ML}})
+	}
+	return out
+}

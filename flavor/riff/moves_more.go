@@ -22,6 +22,7 @@ func (w *work) variations(from *station.Parent) []station.Draft {
 	out = append(out, w.lightened(from)...)
 	out = append(out, w.turned(from)...)
 	out = append(out, w.thinned(from)...)
+	out = append(out, w.spooned(from)...)
 	out = append(out, w.served(from)...)
 	out = append(out, w.added(from)...)
 	out = append(out, w.foamed(from)...)

@@ -45,6 +45,7 @@ func TestLessIsPlainlyLess(t *testing.T) {
 		{"1 oz gin\n1 oz red bitter aperitif\n1 oz sweet vermouth\nstir, rocks", "less bitter", "red-bitter-aperitif"},
 		{"2 oz vodka\n1/2 oz lime juice\n4 oz ginger beer\nbuild, long", "lighter", "vodka"},
 		{"1 1/2 oz vodka\n1 oz espresso\n3/4 oz coffee liqueur\n1/4 oz simple syrup\nshake, up", "less sweet", "coffee-liqueur"},
+		{"2 oz rye whiskey\n3/4 oz sweet vermouth\n1/4 oz absinthe\nstir, up", "less anise", "absinthe"},
 	} {
 		spec, res := wishing(t, b, c.text, c.wish)
 		first := res.Nearest
@@ -68,11 +69,11 @@ func TestLessIsPlainlyLess(t *testing.T) {
 // Where nothing meets a wish in balance, what comes nearest is told, with what it lacks.
 func TestTheNearestMissIsTold(t *testing.T) {
 	b := bartest.New(t)
-	_, res := wishing(t, b, "1 1/2 oz vodka\n1 oz espresso\n3/4 oz coffee liqueur\n1/4 oz simple syrup\nshake, up", "less sweet")
+	_, res := wishing(t, b, "2 oz gin\n1 oz dry vermouth\n1 dash orange bitters\nstir, up", "lower in alcohol")
 	require.NotNil(t, res.Nearest)
 	assert.Equal(t, station.MissesBalance, res.Misses)
 	assert.Less(t, res.Nearest.Score, weigh.BalancedFrom)
-	assert.Contains(t, res.Nearest.Text, "drier")
+	assert.Contains(t, res.Nearest.Text, "lighter")
 	_, res = wishing(t, b, "2 oz bourbon\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up", "less sweet")
 	assert.Nil(t, res.Nearest, "the list has the plain way")
 	assert.Empty(t, res.Misses)

@@ -389,6 +389,14 @@ func (j *Job) heightened(p *flavor.Profile) bool {
 	return j.From != nil && p.Class.Part() == flavor.PartSeasoning && Pours(j.From, p) && j.Carries(p)
 }
 
+// Brings reports whether an ingredient brings much of what there should be less of, in taste
+// or smell.
+func (j *Job) Brings(p *flavor.Profile) bool {
+	return slices.ContainsFunc(j.Limits.Aims, func(a Aim) bool {
+		return !a.Up && a.sense != sense.Volume && a.share(j.Station.Space, p) > leastLead
+	})
+}
+
 // Lessens reports whether an ingredient of the drink asked about brings what there should
 // be less of: no more of it is poured then.
 func (j *Job) Lessens(p *flavor.Profile) bool {

@@ -90,10 +90,13 @@ func poured(s *flavor.Spec, so func(*flavor.Profile) bool) (ml float64) {
 	return ml
 }
 
-// leastCarried is what a drink must carry of what holds alcohol: an ounce, or what
-// the drinks that were given do.
+// leastCarried is what a drink must carry of what holds alcohol: an ounce, a half where less
+// strength is wished, or what the drinks that were given do.
 func (j *Job) leastCarried() float64 {
 	least := carryML
+	if j.From != nil && j.Limits.Lighter() {
+		least = LeastBaseML
+	}
 	for _, g := range j.Given {
 		least = min(least, poured(g, precedent.Carries))
 	}

@@ -210,10 +210,10 @@ func (j *Job) wishes(s *Settled) bool {
 // leastLess is how much less of what there should be less of a drink pours, as a share.
 const leastLess = 0.08
 
-// waters reports whether a wish for less of a taste is met by length alone: a sour that
-// is topped with soda is as sweet.
+// waters reports whether a wish for less of a taste or a smell is met by length alone, or by
+// more of the rest: a sour that is topped with soda is as sweet.
 func (j *Job) waters(a *Aim, s *Settled) bool {
-	if a.Up || a.kind != wish.Sense || a.sense == sense.Ethanol || a.sense == sense.Volume {
+	if a.Up || a.kind == wish.Poured || a.sense == sense.Ethanol || a.sense == sense.Volume {
 		return false
 	}
 	sum := func(s *flavor.Spec) (v float64) {

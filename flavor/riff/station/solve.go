@@ -21,7 +21,7 @@ type Draft struct {
 	Likely float64      // how much it looks like a proven drink, 0 to 1
 	Frame  *flavor.Spec // the proven drink that it stands on, nil if it stands on none
 	Rank   float64      // order in which drafts of a kind are settled
-	Turned bool         // it pours what its parent does, the larger pour as the smaller
+	Turned bool         // it pours what its parent does in amounts that no steps lead to: the larger pour as the smaller, or by the spoon
 	// Least is the smallest pour of an ingredient, by id, that still does the work
 	// of what it stands for, in mL.
 	Least map[string]float64
