@@ -86,7 +86,7 @@ func (s *Snapshot) Cover(ctx context.Context, r CoverRequest) (*CoverAnswer, err
 		return nil, fault.At("missing", err)
 	}
 	if !a.Result.Near {
-		a.Instead, err = s.instead(ctx, &spec, shelf, g, &r)
+		a.Instead, err = s.instead(ctx, &spec, a.Result.Removed, shelf, g, &r)
 	}
 	return a, err
 }
@@ -131,13 +131,13 @@ func (s *Snapshot) shelfOf(ctx context.Context, spec *flavor.Spec, g guest.Guest
 const insteadRiffs = 3
 
 // insteadWithin is how far a riff may lie from what was ordered, in noticeable steps, to be
-// offered in its place: beyond it neither the base nor the kind of the drink is left. Judged.
-const insteadWithin = 10.0
+// offered in its place: a sour on another spirit lies 13 to 14 out. Judged.
+const insteadWithin = 14.0
 
 // instead finds what to offer if no cover keeps the drink: the nearest drink of the menu,
 // and the nearest riff. Both use the stock of the request; if it has none, that of the
 // house; and if there is no house, what stands in most bars.
-func (s *Snapshot) instead(ctx context.Context, spec *flavor.Spec, shelf []*flavor.Profile, g guest.Guest, r *CoverRequest) (*Instead, error) {
+func (s *Snapshot) instead(ctx context.Context, spec *flavor.Spec, removed, shelf []*flavor.Profile, g guest.Guest, r *CoverRequest) (*Instead, error) {
 	out := &Instead{}
 	if r.Stock == nil {
 		kept := func(p *flavor.Profile) bool { return s.Common.Usual(p.ID) }
@@ -161,19 +161,28 @@ func (s *Snapshot) instead(ctx context.Context, spec *flavor.Spec, shelf []*flav
 	}
 	for i := range found.Riffs {
 		x := &found.Riffs[i]
-		if x.Distance <= insteadWithin && inCommon(spec, &x.Spec) && (out.Riff == nil || x.Distance < out.Riff.Distance) {
+		if x.Distance <= insteadWithin && keepsMost(spec, removed, &x.Spec) && (out.Riff == nil || x.Distance < out.Riff.Distance) {
 			out.Riff = x
 		}
 	}
 	return out, nil
 }
 
-// inCommon reports whether two drinks pour anything in common: a guest sees a riff on what was
-// ordered in nothing else.
-func inCommon(a, b *flavor.Spec) bool {
-	return slices.ContainsFunc(a.Pours, func(p flavor.Pour) bool {
-		return slices.ContainsFunc(b.Pours, func(q flavor.Pour) bool { return q.Profile == p.Profile })
-	})
+// keepsMost reports whether a drink pours more than half of what is left of another: a guest
+// sees a riff on what was ordered in nothing else.
+func keepsMost(spec *flavor.Spec, removed []*flavor.Profile, riff *flavor.Spec) bool {
+	var left, kept int
+	for i := range spec.Pours {
+		p := spec.Pours[i].Profile
+		if slices.Contains(removed, p) {
+			continue
+		}
+		left++
+		if slices.ContainsFunc(riff.Pours, func(q flavor.Pour) bool { return q.Profile == p }) {
+			kept++
+		}
+	}
+	return 2*kept > left
 }
 
 // nearest returns the drink of the menu nearest to spec, among those that the stock can
