@@ -128,8 +128,8 @@ func (w *work) lengthened(from *station.Parent) []station.Draft {
 		if stirred && it.Profile.Class.Shaken() && w.Toward(it, nil) <= 0 {
 			continue // what is stirred is lengthened with what is clear
 		}
-		if stirred && it.Profile.Sugar.Value >= sweetSoda && it.Per[ratio.Bitter] < bitterSoda && !w.Tastes(it.Profile) {
-			continue // and not with what is sweet and nothing else
+		if w.cloys(from, it) {
+			continue
 		}
 		if from.Spec.Service == flavor.Hot && !it.Profile.Class.Heated() {
 			continue // and what is hot with what is hot
@@ -149,6 +149,13 @@ func (w *work) lengthened(from *station.Parent) []station.Draft {
 		options = append(options, w.consider(from, s, KindLengthen, it, nil, nil))
 	}
 	return best(options, w.each)
+}
+
+// cloys reports whether a stirred drink would be lengthened with what is sweet and nothing
+// else, for the length alone.
+func (w *work) cloys(from *station.Parent, it *station.Item) bool {
+	stirred := from.Spec.Method == flavor.Stir || from.Spec.Method == flavor.Throw
+	return stirred && it.Profile.Carbonated && it.Profile.Sugar.Value >= sweetSoda && it.Per[ratio.Bitter] < bitterSoda && !w.Tastes(it.Profile)
 }
 
 // servings lists the other ways in which a drink may be mixed and served.

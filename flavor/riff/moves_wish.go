@@ -48,7 +48,7 @@ func (w *work) carried(from *station.Parent) []station.Draft {
 	var options []option
 	for i := range w.Shelf {
 		it := &w.Shelf[i]
-		if !w.Carries(it.Profile) || station.Pours(&from.Spec, it.Profile) {
+		if !w.Carries(it.Profile) || station.Pours(&from.Spec, it.Profile) || w.cloys(from, it) {
 			continue
 		}
 		if p, ok := w.beside(from, it); ok {

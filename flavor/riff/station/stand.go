@@ -43,7 +43,8 @@ func (j *Job) Stands(old *flavor.Pour, it *Item, per *ratio.Equivalents) bool {
 	case flavor.PartBase:
 		return (b.ABV.Value > LightABV) == (a.ABV.Value > LightABV) || j.Limits.Guest.NoAlcohol || j.Must[b.ID]
 	case flavor.PartModifier:
-		return alike(per, &it.Per) >= leastAlike && b.Carbonated == a.Carbonated && kin
+		dealcoholised := a.Class == b.Class && b.ABV.Value <= flavor.NoAlcoholABV && (j.Limits.Guest.NoAlcohol || j.Must[b.ID])
+		return (alike(per, &it.Per) >= leastAlike || dealcoholised) && b.Carbonated == a.Carbonated && kin
 	case flavor.PartSweetener:
 		return b.Class.Solid() == a.Class.Solid() && it.Per[ratio.Sweet] > 0 && Sours(per, &it.Per)
 	case flavor.PartSour:

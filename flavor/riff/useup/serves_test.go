@@ -36,7 +36,7 @@ func TestServesAreDrinks(t *testing.T) {
 // source.
 func TestUseUpMovesWhatFewProvenDrinksPour(t *testing.T) {
 	b := bartest.New(t)
-	for _, name := range []string{"stout", "brown ale", "dry cider", "oat drink", "peach shrub", "cold brew coffee", "alcohol-free juniper spirit", "carrot juice"} {
+	for _, name := range []string{"stout", "brown ale", "dry cider", "oat drink", "peach shrub", "cold brew coffee", "alcohol-free juniper spirit", "alcohol-free white wine", "carrot juice"} {
 		res, err := Find(context.Background(), b.Station, Request{Bottles: b.Bottles(t, name), Stock: b.Usual, Limit: 5})
 		require.NoError(t, err)
 		assert.GreaterOrEqual(t, len(res.Drafts), 3, name)
