@@ -45,8 +45,10 @@ func (b *Book) bracketed(name string, pl Place) (Found, bool) {
 		}
 		return Found{}, false
 	}
-	if f, ok := b.turned(rest, inside, pl); ok { // "purée (papaya)"
-		return f, true
+	if !saysLittle(inside) {
+		if f, ok := b.turned(rest, inside, pl); ok { // "purée (papaya)"
+			return f, true
+		}
 	}
 	p, _, ok := b.Named(inside)
 	if full := shorthand[flavor.NormaliseName(inside)]; !ok && full != "" {

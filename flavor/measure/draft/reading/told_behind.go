@@ -1,6 +1,8 @@
 package reading
 
 import (
+	"slices"
+
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/naming"
 )
@@ -15,7 +17,7 @@ func (r *resolver) toldBehind(t *task) {
 	}
 	whole := l.Name + " " + l.Behind
 	switch {
-	case r.book.Has(whole):
+	case slices.ContainsFunc(naming.Strip(whole), r.book.Has): // "house lemon juice from concentrate"
 		own := *l
 		own.Name, own.Behind = whole, ""
 		t.line = &own
