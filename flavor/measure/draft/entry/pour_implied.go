@@ -436,7 +436,7 @@ func (p *Written) impliedUnit(text string, toks []token.Token) bool {
 }
 
 // alone are measures that bars name without a number for one of them.
-var alone = vocabulary.Words(`jigger jig pony spoon spoonful nip`)
+var alone = vocabulary.Words(`jigger jig pony spoon spoonful nip bl`)
 
 // toks0 is the first word of tokens, empty if there is none.
 func toks0(toks []token.Token) string {

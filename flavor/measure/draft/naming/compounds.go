@@ -331,6 +331,20 @@ func Foreign(name, means string) bool {
 	return false
 }
 
+// continental are words, and the ends of words, of tongues whose bars measure in
+// centilitres; those of the Americas, where an ounce is poured, write Spanish too.
+var (
+	continental     = keyedWords(`succo sciroppo liquore purea limone arancia pesca fragola lampone zucchero albume panna spumante acqua jus sirop citron poire fraise pêche sucre lait eau œuf oeuf rhum zumo limette zitrone zucker eiweiß sahne wermut citroen limoen eiwit suiker vermout`)
+	continentalEnds = []string{"saft", "sirup", "likör", "likor", "sap", "siroop", "likeur"}
+)
+
+// Continental reports whether a name is written in such a tongue.
+func Continental(name string) bool {
+	return slices.ContainsFunc(strings.Fields(flavor.NormaliseName(name)), func(w string) bool {
+		return continental[w] || slices.ContainsFunc(continentalEnds, func(e string) bool { return len(w) > len(e)+leastStem && strings.HasSuffix(w, e) })
+	})
+}
+
 // inEnglish returns what words begin with in English, and how many of them it takes; 0
 // if that is not known.
 func inEnglish(words []string) (string, int) {

@@ -80,6 +80,12 @@ func TestNamesAsBarsWriteThem(t *testing.T) {
 		// shorthand beside shorthand
 		{"op jam", flavor.Ounce, "white-overproof-rum"},
 		{"passion fruit jc", flavor.Ounce, "passion-fruit-juice"},
+		{"white r", flavor.Ounce, "white-rum"},
+		{"g beer", flavor.Ounce, "ginger-beer"},
+		{"cr violette", flavor.Ounce, "creme-de-violette"},
+		{"orange aperitif", flavor.Ounce, "light-orange-bitter-aperitif"},
+		{"l juice", flavor.Ounce, ""},
+		{"d rum", flavor.Ounce, ""},
 		// other tongues
 		{"frisch gepresster Limettensaft", flavor.Centilitre, "lime-juice"},
 		{"sumo de limão", flavor.Centilitre, "lemon-juice"},

@@ -428,6 +428,14 @@ func foreign(open []*task) bool {
 	})
 }
 
+// inHalves reports whether a name of the draft is written in a tongue whose bars measure
+// in centilitres, and all amounts are whole or half ones: who measures in ounces pours
+// quarters of them.
+func (r *resolver) inHalves(open []*task) bool {
+	return slices.ContainsFunc(r.tasks, func(t *task) bool { return naming.Continental(t.line.Name) }) &&
+		!slices.ContainsFunc(open, func(t *task) bool { return math.Abs(t.amount*2-math.Round(t.amount*2)) > partsOfWhole })
+}
+
 // unitAlone reads the unit of a draft in which no jigger pour has one: ounces
 // where all are small, millilitres where they are large, parts where they are
 // whole and a drink of so many ounces would not fit its glass.
@@ -457,7 +465,7 @@ func (r *resolver) unitAlone(open []*task) (flavor.Unit, string) {
 	switch {
 	case most >= leastMillis && !(centilitres && most <= mostCentis):
 		return flavor.Millilitre, ""
-	case foreign(open) && most <= mostForeign && poured*measure.CentilitreML >= leastShort && (comma || !ounces):
+	case most <= mostForeign && poured*measure.CentilitreML >= leastShort && (foreign(open) && (comma || !ounces) || r.inHalves(open)):
 		return flavor.Centilitre, ""
 	case centilitres && !ounces: // who writes a decimal comma measures metric
 		return flavor.Centilitre, ""
