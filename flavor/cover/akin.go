@@ -31,13 +31,15 @@ func (t *task) akin(x *search.Filling, otherKin float64) bool {
 }
 
 // sameKin reports whether for each thing out that leads a part of its kin is poured that
-// does its work: of juices none may smell like the one that went, and one of them is still
-// what a bartender pours.
+// does its work, or what the trade pours: of juices none may smell like the one that went,
+// and one of them is still what a bartender pours.
 func (t *task) sameKin(x *search.Filling) bool {
 	stands := func(part, m int) bool {
 		c := &t.cands[part]
 		was := t.removed[m].Class
 		switch {
+		case t.customFor[m][part]:
+			return true
 		case role.OnlySweetens(c.Bottle, was):
 			return len(t.removed) > 1 // else it is another drink, and no cover of a flavour
 		case c.Profile.Class.Kin() != was.Kin(), role.OtherWork(c.Bottle, t.gone[m].Bottle):

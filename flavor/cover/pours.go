@@ -45,6 +45,13 @@ func (t *task) fortifies(x *search.Filling) bool {
 	return slices.ContainsFunc(x.Parts, stands) && slices.ContainsFunc(x.Parts, holds)
 }
 
+// concentrates reports whether a filling pours a sweetener where a juice went with other
+// things: a little grenadine does for an ounce of cranberry.
+func (t *task) concentrates(x *search.Filling) bool {
+	return slices.ContainsFunc(t.removed, func(p *flavor.Profile) bool { return p.Class.Kin() == flavor.KinJuice }) &&
+		slices.ContainsFunc(x.Parts, func(i int) bool { return t.cands[i].Profile.Class.Kin() == flavor.KinSweetener })
+}
+
 // baseGone returns the spirits of a base that went with other things: none if the guest is
 // to have less alcohol.
 func (t *task) baseGone() (was portion.Spirits) {
@@ -136,7 +143,7 @@ func (t *task) enough(x *search.Filling) bool {
 		return false
 	}
 	little := func(p *flavor.Profile) bool { return p.Class.Solid() || p.Class.Kin() == flavor.KinSweetener }
-	if len(x.Parts) < 2 || t.gapML < seasoningML || slices.ContainsFunc(t.removed, little) || len(t.removed) > 1 && t.dry {
+	if len(x.Parts) < 2 || t.gapML < seasoningML || slices.ContainsFunc(t.removed, little) || len(t.removed) > 1 && (t.dry || t.concentrates(x)) {
 		return true
 	}
 	var ml float64

@@ -37,6 +37,7 @@ func TestOtherWork(t *testing.T) {
 		{"sweet-vermouth", "medium-amaro", false},            // somewhat bitter
 		{"dry-white-wine", "ruby-port", true},                // white for red
 		{"tawny-port", "ruby-port", false},                   // port for port
+		{"sweet-vermouth", "dry-vermouth", true},             // red for white
 		{"bianco-vermouth", "sweet-vermouth", false},         // of one class
 		{"dry-white-wine", "prosecco", true},                 // still for sparkling
 		{"dry-cider", "prosecco", false},                     // sparkling for sparkling
@@ -53,6 +54,7 @@ func TestOtherWork(t *testing.T) {
 		{"fernet", "creme-de-menthe", true},                  // bitter for sweet
 		{"yellow-herbal-liqueur", "gentian-aperitif", true},  // hardly bitter for bitter
 		{"gentian-liqueur", "white-bitter-aperitif", false},  // bitter for bitter
+		{"tonic-water", "sparkling-lemonade", true},          // bitter for sweet
 		{"cola", "coffee", true},                             // sparkling for still
 		{"cold-brew", "coffee", false},                       // coffee for coffee
 	} {

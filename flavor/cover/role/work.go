@@ -54,7 +54,7 @@ func Fills(is, was flavor.Class) bool {
 }
 
 // Bitterness, in mg/L of quinine, as far as bottles are told apart by it: what is poured
-// to be bitter has at least the first, a liqueur or syrup that is not bitter less than
+// to be bitter has at least the first, a liqueur, syrup or soda that is not bitter less than
 // the second, and what is too bitter to stand for one more than the third.
 const (
 	stillBitter = 30.0
@@ -78,14 +78,15 @@ func OtherWork(b, gone *Bottle) bool {
 		return b.Look.G < gone.Look.G && UnlikeInLook(b, gone) >= otherWine
 	case was.Kin() == flavor.KinBitter:
 		return p.Bitter.Value < stillBitter
-	case was.Kin() == flavor.KinLiqueur, was.Kin() == flavor.KinSweetener:
+	case was.Kin() == flavor.KinLiqueur, was.Kin() == flavor.KinSweetener, was == flavor.ClassSoda:
 		return q.Bitter.Value < notBitter && p.Bitter.Value > tooBitter
 	}
-	return was.Kin() == flavor.KinWine && is.Kin() == flavor.KinWine && (is != was || was == flavor.ClassWine) && UnlikeInLook(b, gone) >= otherWine
+	return was.Kin() == flavor.KinWine && is.Kin() == flavor.KinWine && (is != was || was == flavor.ClassWine || b.Look.G < gone.Look.G) && UnlikeInLook(b, gone) >= otherWine
 }
 
 // otherWine is the difference in look, see [UnlikeInLook], from which another wine or beer is
-// no cover: white wine for red, or for red port, and no black beer for a pale one.
+// no cover: white wine for red, or for red port, a red vermouth for a white one, and a black
+// beer for a pale one.
 const otherWine = 0.6
 
 // MostlyFat is the g/L of fat from which something is no liquid behind the bar, and
