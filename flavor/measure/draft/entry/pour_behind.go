@@ -125,12 +125,19 @@ func (p *Written) amountAmid(text string, toks []token.Token) bool {
 	}
 	if len(behind) == 0 || len(behind) > mostBehind || q.Unit != "" && !q.Unit.Jigger() || slices.ContainsFunc(behind, func(t token.Token) bool {
 		return t.Kind != token.Word || serving.DegreeWords[t.Text] || garnishNouns.Has(t.Text) || serving.OtherMeasures[t.Text]
-	}) || saysServing(behind) {
+	}) {
+		return false
+	}
+	warm := len(behind) == 1 && serving.Warmth(behind[0].Text) != "" // "black tea 120 ml hot"
+	if !warm && saysServing(behind) {
 		return false
 	}
 	name := toks[:at]
 	q.NameAt = Span{name[0].Start, name[len(name)-1].End}
-	q.Name = token.OneLine(text[q.NameAt.Start:q.NameAt.End]) + ", " + token.OneLine(text[behind[0].Start:behind[len(behind)-1].End])
+	q.Name = token.OneLine(text[q.NameAt.Start:q.NameAt.End])
+	if !warm {
+		q.Name += ", " + token.OneLine(text[behind[0].Start:behind[len(behind)-1].End])
+	}
 	q.Shape, q.Amid = ShapePour, true
 	*p = q
 	return true

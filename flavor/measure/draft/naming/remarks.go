@@ -20,7 +20,7 @@ func describes(words string, p *flavor.Profile) bool {
 
 // tailWords are what bars write behind a name of where a bottle stands, how cold it is and
 // when it goes in, none of which changes what is poured.
-var tailWords = token.Words(`from fr ex out off the our my in on at freezer fridge siphon syphon tap gun rail well shelf bar bottle keg v very so really extra cold chilled ice-cold icy warm hot last first finish end to too
+var tailWords = token.Words(`from fr ex out off the our my in on at freezer fridge siphon syphon tap line gun rail well shelf bar bottle keg v very so really extra cold chilled ice-cold icy warm hot last first finish end to too
 again pls please obv obviously ofc if poss possible you have got any will do only just straight kept stored batch today tonight frozen room temp temperature good stuff decent fancy nice proper choice choosing preference liking whatever
 vs vsop doc docg dop igp aoc reserva riserva pasada fine chill freddo freddissimo frío fría frais froid fraîche kalt gekühlt`)
 

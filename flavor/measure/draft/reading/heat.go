@@ -6,13 +6,6 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/serving"
-	"counterpour/flavor/measure/draft/token"
-)
-
-// What bars write for how warm a pour is; common practice.
-var (
-	hotWords  = token.Words(`hot boiling boiled warm warmed heated steamed steaming piping scalding`)
-	coldWords = token.Words(`cold iced chilled ice-cold`)
 )
 
 // heatOf reads how warm a line says that its pour is. A word of the ingredient's
@@ -22,15 +15,12 @@ func heatOf(l *entry.Line, p *flavor.Profile) flavor.Heat {
 		return ""
 	}
 	own := strings.Fields(flavor.NormaliseName(p.Name))
-	if len(own) > 0 && (coldWords[own[0]] || hotWords[own[0]]) {
+	if len(own) > 0 && serving.Warmth(own[0]) != "" {
 		return ""
 	}
 	for _, w := range strings.Fields(flavor.NormaliseName(l.Asked + " " + l.Name)) {
-		switch {
-		case hotWords[w]:
-			return flavor.HeatHot
-		case coldWords[w]:
-			return flavor.HeatCold
+		if heat := serving.Warmth(w); heat != "" {
+			return heat
 		}
 	}
 	return ""

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data"
+	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/index"
 )
@@ -50,4 +51,15 @@ func TestBracketsAndDenials(t *testing.T) {
 	}
 	_, err := reading.Read("2 oz gin (almond)\n1 oz lime juice", x)
 	assert.Error(t, err, "an allergen in brackets is no remark")
+}
+
+// How warm a pour is may stand behind its amount, and a nought be typed for a letter:
+// common practice, no source.
+func TestWarmthAndNoughts(t *testing.T) {
+	s, err := reading.Read("1 1/2 0z aged rum\nblack tea 4oz hot\n.5 oz honey syrup", wholeCatalogue(t))
+	require.NoError(t, err)
+	assert.InDelta(t, 44.36, s.Pours[0].ML, 0.01)
+	assert.Equal(t, "black-tea", s.Pours[1].Profile.ID)
+	assert.Equal(t, flavor.HeatHot, s.Pours[1].Heat)
+	assert.Equal(t, flavor.Hot, s.Service)
 }

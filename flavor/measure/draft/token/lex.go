@@ -50,6 +50,8 @@ func Lex(dst []Token, text string, from, to int) []Token {
 			spaced = spaced || unicode.IsSpace(c)
 			i += n
 			continue
+		case ounceTyped(line, i):
+			t = Token{Kind: Word, End: i + len("0z"), Text: "oz"}
 		case startsNumber(line, i):
 			t = lexNumber(line, i)
 		case unicode.IsLetter(c) || unicode.Is(unicode.Mn, c) || c == '°':
@@ -62,6 +64,11 @@ func Lex(dst []Token, text string, from, to int) []Token {
 		i, spaced = t.End, false
 	}
 	return dst
+}
+
+// ounceTyped reports whether an ounce stands at i that was typed with a nought: "1/2 0z".
+func ounceTyped(line string, i int) bool {
+	return line[i] == '0' && i > 0 && (line[i-1] == ' ' || Digit(line[i-1])) && i+1 < len(line) && lower(line[i+1:i+2]) == "z" && !letterAt(line, i+2)
 }
 
 // signOf gives signs that look alike one form.
