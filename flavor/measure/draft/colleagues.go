@@ -113,8 +113,12 @@ func (r *reader) withoutServes(n int, toks []token.Token) []token.Token {
 		}
 		r.said.Notes = append(r.said.Notes, lineNote(n, "“"+token.OneLine(r.text[toks[i].Start:toks[end-1].End])+"” is skipped: the amounts are taken as those of one drink"))
 		from := i - 1
-		if end < len(toks) && toks[from].Is("(") && toks[end].Is(")") {
+		switch {
+		case end == len(toks) || !toks[from].Is("("):
+		case toks[end].Is(")"):
 			end++
+		case toks[end].Is(","): // "(serves 1, limit 2)"
+			from, end = i, end+1
 		}
 		return entry.TrimMarks(slices.Concat(toks[:from], toks[end:]))
 	}

@@ -184,7 +184,7 @@ func (r *reader) join(a, b *piece, alone bool) (piece, bool) {
 		return r.both(a, b), true // "muddle lemon, mint and simple"
 	case a.pour.Shape == entry.ShapePour && a.pour.Fault == nil && b.sep == "," && (cutTo(b.toks) || shadedBy(a, b, alone)):
 		return r.both(a, b), true
-	case b.pour.Shape != entry.ShapeName || saltAlone(b) || entry.NamesVessel(b.toks) || b.sep == "." || b.sep == ":" || a.pour.Each || a.pour.Shape == entry.ShapeServing || a.pour.Shape == entry.ShapeGarnish && !a.pour.ByNoun:
+	case b.pour.Shape != entry.ShapeName || saltAlone(b) || parting.Seasonings(a.toks) != nil || parting.Seasonings(b.toks) != nil || entry.NamesVessel(b.toks) || b.sep == "." || b.sep == ":" || a.pour.Each || a.pour.Shape == entry.ShapeServing || a.pour.Shape == entry.ShapeGarnish && !a.pour.ByNoun:
 		return piece{}, false
 	case b.sep == "/" && (spacedOut(a, b) || r.slashes > 1), b.sep == "+", b.sep == "and" && a.pour.AmountAt.Start > a.pour.NameAt.Start:
 		return piece{}, false
@@ -292,9 +292,12 @@ func (r *reader) spread(in []piece) []piece {
 		for to+1 < len(in) && listed(&in[to+1]) {
 			to++
 		}
+		if each > 1 && listed(&in[each-1]) && listed(&in[each-2]) && p.NameAt.Empty() && !slices.ContainsFunc(in[each+1:to+1], func(q piece) bool { return !laidOn(&q) }) {
+			to = each // "mezcal, vermouth, bitter, 25 ml each, orange"
+		}
 	}
 	if to == each && (in[each].pour.NameAt.Empty() || in[each].pour.AmountAt.Empty() || in[each].pour.AmountAt.Start > in[each].pour.NameAt.Start) {
-		for from > 0 && listed(&in[from-1]) {
+		for from > 0 && listed(&in[from-1]) && !(from == 1 && (in[1].sep == ":" || in[1].sep == "-")) { // behind a title
 			from--
 		}
 	}

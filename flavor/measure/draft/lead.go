@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -40,6 +41,9 @@ func lead(toks []token.Token) int {
 		}
 	}
 	if first < 1 || first > mostLead || amounts < 2 || entry.Joins[toks[first-1].Text] || entry.PouringVerb(toks[first-1].Text) {
+		return 0
+	}
+	if first+1 < len(toks) && parting.Wide(toks, first+1) && !parting.Wide(toks, first) { // "SOUR  RYE 2  LEMON 1"
 		return 0
 	}
 	for i := range first {

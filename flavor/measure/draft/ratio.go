@@ -1,91 +1,22 @@
 package draft
 
 import (
-	"slices"
-	"strconv"
-	"strings"
-
-	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/token"
 )
-
-// ratioOf returns the numbers that begin a line of names, and their unit: parts for
-// "3:2:1", none for "50/25/20".
-func ratioOf(toks []token.Token) ([]float64, flavor.Unit) {
-	if len(toks) == 0 || toks[0].Kind != token.Ratio && !(toks[0].Kind == token.Numeral && toks[0].Wrong != "") {
-		return nil, ""
-	}
-	sep, unit := ":", flavor.PartUnit
-	if toks[0].Kind == token.Numeral {
-		sep, unit = "/", ""
-	}
-	var out []float64
-	for _, s := range strings.Split(strings.Trim(toks[0].Text, sep), sep) {
-		v, err := strconv.ParseFloat(s, 64)
-		if err != nil || !(v > 0) {
-			return nil, ""
-		}
-		out = append(out, v)
-	}
-	if len(out) < 2 || len(out) < 3 && unit != "" {
-		return nil, ""
-	}
-	return out, unit
-}
-
-// ratioNames parts the names behind a ratio, as many as it has numbers, and returns
-// what follows them; nil if there are not so many.
-func ratioNames(toks []token.Token, want int) (names [][]token.Token, rest []token.Token) {
-	for len(toks) > 0 && toks[0].Kind == token.Mark {
-		toks = toks[1:]
-	}
-	if at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is(":") }); at > 0 && !slices.ContainsFunc(toks[:at], func(t token.Token) bool { return t.Kind != token.Word }) { // "2:1:1 negroni: ..."
-		if names, rest := ratioNames(toks[at+1:], want); names != nil {
-			return names, rest
-		}
-	}
-	from := 0
-	for i := 0; i <= len(toks); i++ {
-		if i < len(toks) && !(toks[i].Is(":") || toks[i].Is("/") || toks[i].Is(",") || toks[i].Is("+") || toks[i].Is("-") && !toks[i].Glued || toks[i].Is("&") || len(names)+1 == want && toks[i].Is(".") && (i+1 == len(toks) || !toks[i+1].Glued)) {
-			if toks[i].Kind == token.Numeral {
-				return nil, nil
-			}
-			continue
-		}
-		if i > from {
-			names = append(names, toks[from:i])
-		}
-		from = i + 1
-		if len(names) == want {
-			break
-		}
-	}
-	if len(names) != want {
-		return nil, nil
-	}
-	last := names[want-1]
-	for i := 1; i < len(last); i++ { // "honey shake up"
-		if s := serving.Read(last[i:]); s.Method != "" && len(s.Unknown) == 0 {
-			names[want-1] = last[:i]
-			return names, append(last[i:len(last):len(last)], toks[min(from, len(toks)):]...)
-		}
-	}
-	return names, toks[min(from, len(toks)):]
-}
 
 // ratioList takes "3:2:1 white rum, lime, simple" as a pour for each number, and
 // returns what follows.
 func (r *reader) ratioList(n int, toks []token.Token) []token.Token {
-	amounts, unit := ratioOf(toks)
+	amounts, unit := parting.Ratio(toks)
 	at := 0
 	var names [][]token.Token
 	var rest []token.Token
 	if amounts != nil {
-		names, rest = ratioNames(toks[1:], len(amounts))
+		names, rest = parting.RatioNames(toks[1:], len(amounts))
 	} else {
-		at, names, amounts, unit, rest = ratioLast(toks)
+		at, names, amounts, unit, rest = parting.RatioLast(toks)
 	}
 	if names == nil {
 		return toks
@@ -98,28 +29,4 @@ func (r *reader) ratioList(n int, toks []token.Token) []token.Token {
 		r.takePour(n, entry.Span{Start: name[0].Start, End: name[len(name)-1].End}, &p, false)
 	}
 	return entry.TrimMarks(rest)
-}
-
-// ratioLast reads names with their numbers behind them, "rye, lemon, maple 60/20/15
-// ml", and returns the place of the numbers; no names if toks are none of that.
-func ratioLast(toks []token.Token) (at int, names [][]token.Token, amounts []float64, u flavor.Unit, rest []token.Token) {
-	for at = 1; at < len(toks); at++ {
-		amounts, u = ratioOf(toks[at:])
-		if amounts == nil {
-			if toks[at].Kind == token.Numeral {
-				break
-			}
-			continue
-		}
-		list, left := ratioNames(toks[:at], len(amounts))
-		if list == nil || len(left) > 0 {
-			break
-		}
-		rest = toks[at+1:]
-		if unit, n := entry.UnitAt(rest); n > 0 && unit.Jigger() {
-			u, rest = unit, rest[n:]
-		}
-		return at, list, amounts, u, rest
-	}
-	return 0, nil, nil, "", nil
 }

@@ -25,7 +25,15 @@ func (r *reader) entries(n int, span entry.Span, toks []token.Token, asSteps boo
 
 // takeAll takes the entries of a line, each by what stands before it.
 func (r *reader) takeAll(n int, span entry.Span, in []piece, asSteps bool) {
-	for i := range in {
+	for i := 0; i < len(in); i++ {
+		if many := r.seasoned(n, in[i:]); many > 0 {
+			i += many - 1
+			if i+1 < len(in) && laidOn(&in[i+1]) { // "s&p, celery"
+				i++
+				r.laid(n, in[i].toks)
+			}
+			continue
+		}
 		if in[i].sep == parting.Soaked && i > 0 && listed(&in[i]) {
 			r.soak(n, &in[i])
 			continue
@@ -58,6 +66,32 @@ func (r *reader) takeAll(n int, span entry.Span, in []piece, asSteps bool) {
 		}
 		r.take(n, span, &in[i], asSteps)
 	}
+}
+
+// seasoned takes seasonings in a row, of which no amounts are written, as a pinch of each, and
+// returns how many entries they are; 0 if these do not begin with any. One alone may dress
+// the rim.
+func (r *reader) seasoned(n int, in []piece) int {
+	var row []parting.Seasoning
+	many := 0
+	for many < len(in) && in[many].pour.Shape != entry.ShapeRim {
+		next := parting.Seasonings(in[many].toks)
+		if next == nil {
+			break
+		}
+		row = append(row, next...)
+		many++
+	}
+	if len(row) < 2 || len(r.d.Lines) == 0 {
+		return 0
+	}
+	for _, s := range row {
+		q := entry.Written{Of: r.lex(s.At), Shape: entry.ShapeImplied}
+		q.Name, q.NameAt, q.Amount, q.Unit, q.Guessed = s.Name, s.At, 1, flavor.Pinch, true
+		q.AddNote("“" + r.text[s.At.Start:s.At.End] + "” has no amount; a pinch of " + s.Name + " is taken")
+		r.takePour(n, s.At, &q, false)
+	}
+	return many
 }
 
 // roleWords are what a column says that a pour is in its drink.

@@ -8,6 +8,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/speech"
 	"counterpour/flavor/measure/draft/token"
@@ -29,7 +30,12 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 		r.entry(KindRemark, n, span)
 		return true
 	}
-	if r.quotedName(n, span, toks) {
+	if (l == entry.LabelGlass || l == entry.LabelServing || l == entry.LabelGarnish || l == entry.LabelRim) && len(rest) > 0 && r.laidOut(rest) { // "glass: coupe", above the pours
+		r.first = true
+		r.says(n, l, rest)
+		return true
+	}
+	if r.quotedName(n, span, toks) || l == entry.NoLabel && r.titleWithRemark(n, span, toks) {
 		return true
 	}
 	if last := len(toks) - 1; r.text[span.Start] == '[' && toks[last].Is("]") && !unitIn(toks) && !r.pours(toks) { // "[sour no. 7]"
@@ -74,12 +80,12 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 		r.entries(n, entry.Span{Start: toks[at].Start, End: span.End}, toks[at+1:], false)
 		return true
 	}
-	if amounts, _ := ratioOf(toks); amounts != nil {
-		if names, _ := ratioNames(toks[1:], len(amounts)); names != nil {
+	if amounts, _ := parting.Ratio(toks); amounts != nil {
+		if names, _ := parting.RatioNames(toks[1:], len(amounts)); names != nil {
 			return false
 		}
 	}
-	if _, names, _, _, _ := ratioLast(toks); names != nil {
+	if _, names, _, _, _ := parting.RatioLast(toks); names != nil {
 		return false
 	}
 	if l == entry.NoLabel && r.leads(n, span, toks) {
@@ -141,6 +147,39 @@ func (r *reader) dresses(toks []token.Token) *entry.Written {
 		}
 	}
 	return nil
+}
+
+// laidOut reports whether what follows a label on the first line says how the drink is served
+// and pours nothing: the text names the drink further below, or not at all.
+func (r *reader) laidOut(rest []token.Token) bool {
+	s := serving.Read(rest)
+	return s.States() && len(s.Unknown) == 0 || !slices.ContainsFunc(rest, func(t token.Token) bool { return t.Kind == token.Numeral }) && entry.EndsLaid(rest)
+}
+
+// titleWithRemark takes a name with a remark in brackets that holds numbers and no amount:
+// "Skull Bowl (serves 1, limit 2)". It is false for any other line.
+func (r *reader) titleWithRemark(n int, span entry.Span, toks []token.Token) bool {
+	open := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is("(") })
+	last := len(toks) - 1
+	if open < 1 || !toks[last].Is(")") || slices.ContainsFunc(toks[:open], func(t token.Token) bool { return t.Kind != token.Word && !t.Is("'") && !t.Is("&") && !t.Is("-") }) {
+		return false
+	}
+	counts := false
+	for i := open + 1; i < last; i++ {
+		if toks[i].Kind != token.Numeral {
+			continue
+		}
+		before := &toks[i-1]
+		if before.Kind != token.Word || entry.LooseWords[before.Text] || entry.BiasWords[before.Text] || entry.IsUnit(before) || entry.UnitWordsAt(toks[i+1:]) {
+			return false
+		}
+		counts = true
+	}
+	if !counts {
+		return false
+	}
+	r.setName(n, span)
+	return true
 }
 
 // numberedWords stand before the number of a card, a table or a version, which is no
@@ -256,8 +295,8 @@ func (r *reader) namedAgain(n int, span entry.Span, toks []token.Token) bool {
 
 // pours reports whether tokens state more than one pour, so that they are no name.
 func (r *reader) pours(toks []token.Token) bool {
-	if amounts, _ := ratioOf(toks); amounts != nil {
-		if names, _ := ratioNames(toks[1:], len(amounts)); names != nil {
+	if amounts, _ := parting.Ratio(toks); amounts != nil {
+		if names, _ := parting.RatioNames(toks[1:], len(amounts)); names != nil {
 			return true
 		}
 	}

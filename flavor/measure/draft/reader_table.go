@@ -32,7 +32,7 @@ func (r *reader) headsTable(n int, line entry.Span) bool {
 // row reads a line as a row of the table that is above it, and is false if it is none.
 func (r *reader) row(n int, line entry.Span) bool {
 	if r.table == nil {
-		return false
+		return r.quotedRow(n, line)
 	}
 	row, ok := r.table.Row(r.text, line)
 	if !ok {
@@ -54,6 +54,20 @@ func (r *reader) row(n int, line entry.Span) bool {
 			r.says(n, c.Label, toks)
 		}
 	}
+	return true
+}
+
+// quotedRow reads a row that has no head above it, and a cell in quotes.
+func (r *reader) quotedRow(n int, line entry.Span) bool {
+	if strings.IndexByte(r.text[line.Start:line.End], '"') < 0 {
+		return false
+	}
+	c, ok := sheet.Quoted(r.text, line)
+	if !ok {
+		return false
+	}
+	p := r.pourOfRow(n, &c)
+	r.take(n, line, &p, false)
 	return true
 }
 

@@ -47,7 +47,7 @@ func Separator(toks []token.Token, i, from int) (string, int) {
 		return beforeNumeral(toks, i, from), 0
 	case t.Kind == token.Word && i > from+1 && entry.PourVerbs[t.Text] != "" && (next.Text == "with" || next.Text == "up" || next.Text == "off" || entry.Lengtheners[next.Text]) && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
 		return "and", 0 // "45 scotch top w/ ginger ale"
-	case t.Kind == token.Word && i > from+1 && (amountsLast(toks, i, from) || toppedFrom(toks, i, from) || madeFrom(toks, i, from) || followsAmount(toks, i, from)), t.Kind == token.Word && (rimFrom(toks, i, from) || i > from && (lengthEnds(toks, i, from) || laidEnds(toks, i, from))):
+	case t.Kind == token.Word && i > from+1 && (amountsLast(toks, i, from) || toppedFrom(toks, i, from) || madeFrom(toks, i, from) || followsAmount(toks, i, from) || seasonedFrom(toks, i, from)), t.Kind == token.Word && (rimFrom(toks, i, from) || i > from && (lengthEnds(toks, i, from) || laidEnds(toks, i, from))):
 		return ";", 0
 	case t.Kind == token.Word && (t.Text == "and" || t.Text == "then" || t.Text == "n") && i > from && !servedFrom(toks, i, from):
 		if ended := toks[i-1].Kind == token.Numeral || i > from+1 && toks[i-2].Kind == token.Numeral && entry.IsUnit(&toks[i-1]); ended && i > from+1 && next.Kind == token.Word && !entry.StartsAmount(toks[from:]) && Named(toks[from:i]) {

@@ -2,6 +2,7 @@ package reading
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strings"
 	"unicode"
@@ -34,6 +35,12 @@ func (r *resolver) firstLine() {
 	}
 	for i := range d.Lines {
 		l := &d.Lines[i]
+		if i == 0 && len(lines) == 0 && r.name == "" && r.sumsUp(l) {
+			r.name = draft.StripBullet(l.Asked)
+			r.note(measure.LineLocation(l.Number) + ": “" + r.name + "” is read as the name of the drink: it is what the lines below come to")
+			lines = append(lines, nil)
+			continue
+		}
 		if i == 0 && l.PerhapsName && len(lines) == 0 && r.isName(l) {
 			if r.name != "" { // the name stands before the pours below
 				r.note(measure.LineLocation(l.Number) + ": “" + draft.StripBullet(l.Asked) + "” is skipped: “" + r.name + "” is read as the name of the drink")
@@ -71,6 +78,37 @@ func (r *resolver) firstLine() {
 			r.tasks = append(r.tasks, t)
 		}
 	}
+}
+
+// Where the first line comes to what all others do together, it may say what they make.
+const (
+	leastTotal  = 750  // mL that nobody pours into one drink
+	leastSummed = 4    // lines below that hardly come to it by chance
+	sumsWithin  = 0.02 // of the sum
+)
+
+// sumsUp reports whether the first line has its amount behind its words, and this is what
+// the lines below come to: "SANGRIA 4 L" above many of them, "Sangria (2 L)" above a few.
+func (r *resolver) sumsUp(l *entry.Line) bool {
+	d := r.draft
+	total, ok := measure.MLPerUnit(l.Unit, nil)
+	total *= l.Amount
+	bracketed := strings.HasSuffix(strings.TrimSpace(d.String()[:l.AmountAt.Start]), "(")
+	if !ok || total < leastTotal || l.AmountAt.Start < l.NameAt.Start || len(d.Lines) <= leastSummed && !(bracketed && len(d.Lines) > 2) || d.Lines[1].Number == l.Number {
+		return false
+	}
+	sum := 0.0
+	for i := range d.Lines[1:] {
+		o := &d.Lines[1+i]
+		u := o.Unit
+		if u == "" && o.Amount >= leastMillis {
+			u = flavor.Millilitre
+		}
+		if ml, ok := measure.MLPerUnit(u, nil); ok {
+			sum += ml * o.Amount
+		}
+	}
+	return math.Abs(sum-total) <= sumsWithin*total
 }
 
 // sprayed reports whether bars spray an ingredient: a "rosé spritz" is a drink.
@@ -168,6 +206,9 @@ func (r *resolver) countedIn(name string) *flavor.Profile {
 // measureless returns the ingredient of a name that says no more than it and a word
 // that is no amount, shortened too if asked; nil if there is none.
 func (r *resolver) measureless(name string, shortened bool) *flavor.Profile {
+	if p := entry.Read(name, token.Lex(nil, name, 0, len(name))); p.Shape == entry.ShapeName { // "lager in a pint"
+		name = p.Name
+	}
 	words := strings.Fields(name)
 	for len(words) > 1 && (measureless[strings.ToLower(words[0])] || serving.OtherMeasures[strings.ToLower(words[0])]) {
 		words = words[1:]

@@ -112,6 +112,8 @@ func resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 	for _, n := range d.Notes {
 		r.note(n)
 	}
+	r.filledUp()
+	out.Draft = d
 	r.firstLine()
 	for _, t := range r.tasks {
 		r.toldBehind(t)

@@ -1,6 +1,8 @@
 package reading
 
 import (
+	"cmp"
+	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/naming"
 	"slices"
 	"strings"
@@ -61,6 +63,44 @@ func (r *resolver) unsaid(out *Reading) {
 		}
 		e.Kind = kind
 	}
+}
+
+// filledUp takes lines without an amount that name something sparkling, and nothing else, as
+// what fills the glass: "lager in a pint". A line that heads the pours is asked for.
+func (r *resolver) filledUp() {
+	d := r.draft
+	poured := slices.ContainsFunc(d.Lines, func(l entry.Line) bool { return !l.AmountAt.Empty() })
+	if len(d.Doubts) == 0 || !poured {
+		return
+	}
+	d.Lines, d.Entries = slices.Clone(d.Lines), slices.Clone(d.Entries)
+	var left []draft.Doubt
+	filled := 0
+	for _, doubt := range d.Doubts {
+		e := &d.Entries[doubt.Entry]
+		p := entry.Read(d.String(), token.Lex(nil, d.String(), e.Span.Start, e.Span.End))
+		if doubt.Top || doubt.Mixed || doubt.After == 0 || p.Shape != entry.ShapeName || !r.sparkles(p.Name) {
+			doubt.After += filled
+			left = append(left, doubt)
+			continue
+		}
+		l := p.Line
+		l.Number, l.Span, l.Asked = e.Line, e.Span, token.OneLine(d.String()[e.Span.Start:e.Span.End])
+		l.Amount, l.Unit, l.After, l.NoAmount = 1, flavor.Top, true, true
+		d.Lines = slices.Insert(d.Lines, doubt.After+filled, l)
+		filled++
+		e.Kind = draft.KindPour
+		d.Glass = cmp.Or(d.Glass, p.Beside.Glass)
+		d.Service = cmp.Or(d.Service, p.Beside.Service)
+	}
+	d.Doubts = left
+}
+
+// sparkles reports whether a name is that of something sparkling, and of one thing.
+func (r *resolver) sparkles(name string) bool {
+	f := r.book.Find(name, naming.Place{Unit: flavor.Top, Topped: true})
+	p, _, named := r.book.Named(name) // not "fizz", which may be the glass
+	return named && f.Firm() && f.Fault == nil && f.Profile == p && p.Carbonated
 }
 
 // topsAbove takes an instruction to top the drink, without a word of what with, as one that

@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/token"
 )
 
 // Table is a table whose head was read.
@@ -241,6 +242,33 @@ func (t *Table) Row(text string, line entry.Span) (Row, bool) {
 		}
 	}
 	return row, slices.ContainsFunc(row.Pours, func(p Pour) bool { return filled(p.Amount) })
+}
+
+// Quoted reads a row without a head above it that has a cell in quotes, "gin, dry",45,ml, and
+// is false if it holds anything but one name, its amount and its unit.
+func Quoted(text string, line entry.Span) (Pour, bool) {
+	written := text[line.Start:line.End]
+	sign := signOf(written)
+	if !strings.Contains(written, `"`) || sign == "" || sign == stroke || sign == gap {
+		return Pour{}, false
+	}
+	var p Pour
+	for _, c := range cells(text, line, sign) {
+		toks := token.Lex(nil, text, c.Start, c.End)
+		_, unit := entry.UnitAt(toks)
+		switch {
+		case len(toks) == 0:
+		case entry.AmountAt(toks) == len(toks) && p.Amount.Empty():
+			p.Amount = c
+		case unit == len(toks) && p.UnitAt.Empty() && !p.Amount.Empty():
+			p.UnitAt = c
+		case p.Name.Empty() && !entry.StartsAmount(toks):
+			p.Name = c
+		default:
+			return Pour{}, false
+		}
+	}
+	return p, !p.Name.Empty() && !p.Amount.Empty()
 }
 
 func filled(s entry.Span) bool { return !s.Empty() }

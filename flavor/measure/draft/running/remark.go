@@ -1,0 +1,172 @@
+package running
+
+import (
+	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/parting"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
+	"slices"
+	"strings"
+)
+
+// toTheTop ends what a drink is filled up with: "cola to the brim".
+var toTheTop = [][]string{{"to", "the", "top"}, {"to", "the", "brim"}, {"to", "the", "rim"}, {"to", "top"}, {"to", "fill"}, {"on", "top"}, {"to", "finish"}, {"top", "up"}, {"top"}}
+
+// filled takes a stretch that says what fills the drink up, and is false if none does:
+// "and ginger beer to top in the mug".
+func (r *running) filled(toks []token.Token) bool {
+	for len(toks) > 1 && asides[toks[0].Text] {
+		toks = toks[1:]
+	}
+	for i := 1; i < len(toks); i++ {
+		for _, end := range toTheTop {
+			n := len(end)
+			if i+n > len(toks) || !slices.EqualFunc(end, toks[i:i+n], func(w string, t token.Token) bool { return t.Text == w }) {
+				continue
+			}
+			r.pours = append(r.pours, "top "+r.words(toks[:i]))
+			return i+n == len(toks) || r.remark(toks[i+n:])
+		}
+	}
+	return false
+}
+
+// squeezed takes a stretch that says which fruit is squeezed, and is false if none does:
+// "with half a lime squeezed".
+func (r *running) squeezed(toks []token.Token) bool {
+	for len(toks) > 1 && (toks[0].Text == "with" || toks[0].Text == "and" || toks[0].Text == "plus") {
+		toks = toks[1:]
+	}
+	if len(toks) < 2 || len(toks) > mostSqueezed || toks[len(toks)-1].Text != "squeezed" || len(r.book.Mentioned(r.words(toks))) == 0 {
+		return false
+	}
+	r.pours = append(r.pours, r.words(toks))
+	return true
+}
+
+// lengthened takes a stretch that names what fills a glass up and nothing else, and is false
+// if it does not: "sifón".
+func (r *running) lengthened(toks []token.Token) bool {
+	for len(toks) > 1 && asides[toks[0].Text] {
+		toks = toks[1:]
+	}
+	p, _, ok := r.book.Named(r.words(toks))
+	if !ok || !p.Carbonated || r.book.Find(r.words(toks), naming.Place{Unit: flavor.Top, Topped: true}).Fault != nil {
+		return false
+	}
+	r.pours = append(r.pours, "top "+r.words(toks))
+	return true
+}
+
+// mostSqueezed is the most words that say which fruit is squeezed, and how much of it.
+const mostSqueezed = 5
+
+// remark takes words that state no amount: words of making, what is laid on the drink,
+// and words that say nothing. It is false where they may speak of a pour.
+func (r *running) remark(toks []token.Token) bool {
+	if r.filled(toks) || r.squeezed(toks) || r.lengthened(toks) {
+		return true
+	}
+	var unknown []token.Token
+	for i := 0; i < len(toks); i++ {
+		if restraints[toks[i].Text] {
+			if _, n := serving.TermAt(wordsOf(toks[i:])); n < 2 {
+				return false
+			}
+		}
+	}
+	written := strings.Trim(token.OneLine(r.text[toks[0].Start:toks[len(toks)-1].End]), " .,:;-")
+	toks = r.rimmed(toks)
+	s := serving.Read(toks)
+	if s.Conflict != nil {
+		return false
+	}
+	for _, t := range s.Unknown {
+		if !asides[t.Text] && (!serving.StepVerbs[t.Text] || entry.EndsLaid([]token.Token{t})) && !entry.Joins[t.Text] {
+			unknown = append(unknown, t)
+		}
+	}
+	if len(unknown) == 0 {
+		if s.States() {
+			r.making = append(r.making, saidBy(&s))
+		}
+		return true
+	}
+	left := unknown[0].Text
+	for _, t := range unknown[1:] {
+		left += " " + t.Text
+	}
+	served := len(r.making) > 0 || s.Begins && s.States()
+	for _, p := range r.book.Mentioned(left) {
+		if !p.Class.Solid() || !served && naming.Pressed(left) != "" {
+			return false
+		}
+	}
+	if s.States() {
+		r.making = append(r.making, saidBy(&s))
+	}
+	mentioned := len(r.book.Mentioned(left)) > 0
+	if mentioned && slices.ContainsFunc(toks, func(t token.Token) bool { return serving.OtherMeasures[t.Text] }) { // "mint handful"
+		return false
+	}
+	if mentioned || entry.EndsLaid(unknown) {
+		r.laid = append(r.laid, left)
+		return true
+	}
+	if parting.Measured(&toks[0]) { // "barspoon of something"
+		return false
+	}
+	r.passed = append(r.passed, written)
+	r.open = true
+	return true
+}
+
+// rimmed takes what dresses the rim from the end of a stretch, "chilli salt on the rim",
+// and returns the rest.
+func (r *running) rimmed(toks []token.Token) []token.Token {
+	end := len(toks) - 1
+	if end < 1 || toks[end].Text != "rim" {
+		return toks
+	}
+	for end > 0 && asides[toks[end-1].Text] {
+		end--
+	}
+	from := end
+	for from > 0 && parting.DressesRim(toks[from-1].Text) {
+		from--
+	}
+	if from == end {
+		return toks
+	}
+	r.making = append(r.making, r.words(toks[from:end])+" rim")
+	return toks[:from]
+}
+
+// saidBy returns what was understood of words of making.
+func saidBy(s *serving.Said) string {
+	var out []string
+	service := string(s.Service)
+	if of := serving.Of(s.Glass); s.Weak && of.Service == s.Service {
+		service = "" // the glass says it again
+	}
+	for _, w := range []string{string(s.Method), service, s.Glass} {
+		if w != "" {
+			out = append(out, w)
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+// wordsOf returns the words that tokens begin with, as many as may say how a drink is made.
+func wordsOf(toks []token.Token) []string {
+	var out []string
+	for i := range toks {
+		if toks[i].Kind != token.Word || len(out) == serving.LongestTerm {
+			break
+		}
+		out = append(out, toks[i].Text)
+	}
+	return out
+}
