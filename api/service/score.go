@@ -8,6 +8,7 @@ import (
 	"counterpour/data"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/sense"
 )
@@ -69,22 +70,22 @@ func (s *Snapshot) readFor(r *ScoreRequest) (flavor.Spec, flavor.Faults, error) 
 		spec, err := s.Read(r.Draft)
 		return spec, nil, err
 	}
-	return s.ReadRest(*r.Text)
+	rest, err := s.ReadRest(*r.Text)
+	return rest.Spec, rest.Faults, err
 }
 
-// ReadRest reads the lines of a text that can be read, and returns the faults of the
+// ReadRest reads the lines of a text that can be read; the reading holds the faults of the
 // others. It fails as Read does if the lines that were read have nothing to weigh.
-func (s *Snapshot) ReadRest(text string) (flavor.Spec, flavor.Faults, error) {
-	part, missed, err := s.ReadPart(text)
+func (s *Snapshot) ReadRest(text string) (reading.Reading, error) {
+	r, err := s.ReadPart(text)
 	if err != nil {
-		return flavor.Spec{}, nil, err
+		return reading.Reading{}, err
 	}
-	if len(missed) == 0 {
-		spec, err := s.Read(Draft{Text: &text})
-		return spec, nil, err
+	if _, err := s.Read(Draft{Spec: &r.Spec}); err != nil {
+		if len(r.Faults) > 0 {
+			err = r.Faults
+		}
+		return reading.Reading{}, err
 	}
-	if spec, err := s.Read(Draft{Spec: &part}); err == nil {
-		return spec, missed, nil
-	}
-	return flavor.Spec{}, nil, missed // no line that was read can be weighed
+	return r, nil
 }

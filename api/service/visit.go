@@ -18,6 +18,7 @@ import (
 	"counterpour/flavor/cover"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/guest"
+	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/riff"
 	"counterpour/flavor/riff/precedent"
@@ -62,11 +63,24 @@ func (v *Visit) Read(text string) (flavor.Spec, error) {
 	return v.now.Load().Read(Draft{Text: &text})
 }
 
-// ReadRest reads the lines of a text that can be read, and returns the faults of the
+// ReadRest reads the lines of a text that can be read; the reading holds the faults of the
 // others.
-func (v *Visit) ReadRest(text string) (flavor.Spec, flavor.Faults, error) {
+func (v *Visit) ReadRest(text string) (reading.Reading, error) {
 	return v.now.Load().ReadRest(text)
 }
+
+// Others returns what [kitchen.Kitchen.Others] does.
+func (v *Visit) Others(written string, read *flavor.Profile, n int) []*flavor.Profile {
+	return v.now.Load().Others(written, read, n)
+}
+
+// Beside returns what [kitchen.Kitchen.Beside] does.
+func (v *Visit) Beside(part *flavor.Spec, ml float64, n int) ([]*flavor.Profile, error) {
+	return v.now.Load().Beside(part, ml, n)
+}
+
+// UsualML returns what [kitchen.Kitchen.UsualML] does.
+func (v *Visit) UsualML(p *flavor.Profile) float64 { return v.now.Load().UsualML(p) }
 
 // Score scores a spec and finds how to fix it.
 func (v *Visit) Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error) {

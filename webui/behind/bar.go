@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/guest"
+	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
 	"counterpour/webui/draw"
@@ -21,9 +22,18 @@ import (
 type Bar interface {
 	// Read reads a spec as text.
 	Read(text string) (flavor.Spec, error)
-	// ReadRest reads the lines of a text that can be read, and returns the faults of the
-	// others. It fails as Read does if the lines that were read have nothing to weigh.
-	ReadRest(text string) (flavor.Spec, flavor.Faults, error)
+	// ReadRest reads the lines of a text that can be read; the reading holds the faults of
+	// the others. It fails as Read does if the lines that were read have nothing to weigh.
+	ReadRest(text string) (reading.Reading, error)
+	// Others returns up to n ingredients that a written name may mean other than the one
+	// it was read as, the likeliest first.
+	Others(written string, read *flavor.Profile, n int) []*flavor.Profile
+	// Beside returns up to n ingredients that proven drinks like a part of a draft pour
+	// beside it, the likeliest first; in about so many millilitres, if ml is above 0.
+	Beside(part *flavor.Spec, ml float64, n int) ([]*flavor.Profile, error)
+	// UsualML returns how many mL proven drinks mostly pour of an ingredient; 0 if none
+	// pours it.
+	UsualML(p *flavor.Profile) float64
 	// Score scores a spec and finds fixes. A spec with nothing to weigh is a fault.
 	Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error)
 	// Judge scores a spec as Score does, without fixes.

@@ -10,7 +10,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/webui/part"
+	"counterpour/flavor/measure/draft/reading"
 	"counterpour/webui/words"
 )
 
@@ -26,7 +26,8 @@ type answer struct {
 	Volume      string // mL, as typed
 	VolumeFault string
 	Empty       bool
-	Faults      []part.Fault
+	Faults      []faultView
+	Read        *readView // what was read as what; nil if all of it stands as it was meant
 	Result      *resultView
 	Save        *saveView
 	Card        string // address of the draft as a card; empty if it cannot be read
@@ -48,38 +49,46 @@ func (p *pages) answer(r *http.Request, f benchForm) (*answer, error) {
 	if f.Save.Do != "" && f.Save.Called != "" {
 		a.rewrite(renamed(a.Text, f.Save.Called))
 	}
+	a.Empty = strings.TrimSpace(a.Text) == ""
+	var read reading.Reading
+	if !a.Empty {
+		if read, err = p.read(r.Context(), a, f); err != nil {
+			return nil, err
+		}
+	}
 	pours := -1
-	spec, missed := flavor.Spec{}, flavor.Faults(nil)
-	if a.Empty = strings.TrimSpace(a.Text) == ""; !a.Empty {
-		spec, missed, err = p.bar.ReadRest(a.Text)
-		switch {
-		case err == nil && len(missed) > 0:
-			a.Result, err = p.incomplete(r.Context(), a.Text, &spec, missed, f)
-		case err == nil:
-			pours = len(spec.Pours)
-			err = p.judged(r.Context(), a, &spec, f)
-		}
-	}
-	if faults := flavor.FaultsOf(err); len(faults) > 0 {
-		missed, err = append(missed, faults...), nil
-	}
-	if len(missed) > 0 {
-		a.Faults = part.FaultsOf(a.Text, missed)
-		part.AskKinds(a.Faults, missed, func(name string) (*flavor.Profile, bool) {
-			profile, _, err := p.house.Shelf().Resolve(name)
-			return profile, err == nil
-		})
-		a.Said = words.Count(len(a.Faults), "thing", "things") + " to fix in the draft."
-		if a.Result != nil {
-			a.Said += " " + a.Result.Incomplete + " " + a.Result.said()
-		}
-	}
-	if err != nil {
-		return nil, err
+	if !a.Empty && len(a.Faults) == 0 {
+		pours = len(read.Spec.Pours)
 	}
 	a.Rows = rowsOf(a.Text, pours)
 	a.Rows.Shown = a.View == viewRows
-	return a, p.saved(r, a, f.Save, &spec)
+	return a, p.saved(r, a, f.Save, &read.Spec)
+}
+
+// read reads and scores the draft: all of it, or what can be read, beside the faults of
+// the rest.
+func (p *pages) read(ctx context.Context, a *answer, f benchForm) (reading.Reading, error) {
+	read, err := p.bar.ReadRest(a.Text)
+	if err == nil {
+		a.Read = p.readBack(a.Text, &read, f.Guest.Limits())
+		if len(read.Faults) > 0 {
+			a.Result, err = p.incomplete(ctx, a.Text, &read, f)
+		} else {
+			err = p.judged(ctx, a, &read.Spec, f)
+		}
+	}
+	faults := slices.Concat(read.Faults, flavor.FaultsOf(err))
+	if len(flavor.FaultsOf(err)) == 0 && err != nil || len(faults) == 0 {
+		return read, err
+	}
+	if a.Faults, err = p.faultViews(a.Text, faults, &read, f.Guest.Limits()); err != nil {
+		return read, err
+	}
+	a.Said = words.Count(len(a.Faults), "thing", "things") + " to fix in the draft."
+	if a.Result != nil {
+		a.Said += " " + a.Result.Incomplete + " " + a.Result.said()
+	}
+	return read, nil
 }
 
 // rewrite replaces the text by one that the bench itself made.
@@ -111,7 +120,7 @@ func (p *pages) judged(ctx context.Context, a *answer, s *flavor.Spec, f benchFo
 		}
 	}
 	var err error
-	if a.Result, err = p.result(ctx, a.Text, s, f); err != nil {
+	if a.Result, _, err = p.result(ctx, a.Text, s, f); err != nil {
 		return err
 	}
 	a.Said, a.Card = a.Result.said(), "/card?"+url.Values{"text": {a.Text}}.Encode()
@@ -119,21 +128,38 @@ func (p *pages) judged(ctx context.Context, a *answer, s *flavor.Spec, f benchFo
 	return err
 }
 
+// leastRestML is the least that a readable rest pours to be scored; common practice.
+const leastRestML = 30.0
+
 // incomplete says what can be said of a draft while some of it cannot be read: the
-// drink is not the one that was meant, so nothing is said of what would mend or
-// cover it, and what a guest must not have may be in the rest.
-func (p *pages) incomplete(ctx context.Context, text string, s *flavor.Spec, missed flavor.Faults, f benchForm) (*resultView, error) {
+// drink is not the one that was meant, so nothing is said of what it lacks or of what
+// would mend or cover it, and what a guest must not have may be in the rest. It is nil if
+// the rest is too little to be a drink.
+func (p *pages) incomplete(ctx context.Context, text string, read *reading.Reading, f benchForm) (*resultView, error) {
+	poured := 0.0
+	for i := range read.Spec.Pours {
+		poured += read.Spec.Pours[i].ML
+	}
+	if poured < leastRestML {
+		return nil, nil
+	}
 	f.Missing = ""
-	v, err := p.result(ctx, text, s, f)
+	v, scored, err := p.result(ctx, text, &read.Spec, f)
 	if err != nil {
 		return nil, err
 	}
 	what := "what could not be read"
-	if lines := linesOf(missed); len(lines) > 0 {
+	if lines := linesOf(read.Faults); len(lines) > 0 {
 		what = words.List(lines)
 	}
 	v.Incomplete = "Incomplete: this leaves out " + what + "."
-	v.Amiss = amissOf(missed)
+	v.Amiss = amissOf(read.Faults)
+	v.Faults = nil
+	for i := range scored.Faults {
+		if said := &scored.Faults[i]; said.High || said.Method != "" { // what is short may be in the rest
+			v.Faults = append(v.Faults, faultLine(said))
+		}
+	}
 	v.Fixes, v.Withheld, v.Sizes = nil, false, nil
 	if f.Guest.Ticked() {
 		v.Clashes = append(v.Clashes, "may hold anything in "+what+", which could not be read")

@@ -71,3 +71,18 @@ func TestTheStripsAreDrawn(t *testing.T) {
 		b.Quiet()
 	}
 }
+
+// A line that is refused, and one that is read as something else, are mended at one tap
+// each, and the answer stands on the screen.
+func TestWrongLinesAreMendedOnAPhone(t *testing.T) {
+	p := webuitest.NewPhone(t)
+	p.Open(webuitest.Serve(t, webuitest.NewHouse()), "/bench")
+	p.Typed("2 oz gin\n3/4 oz lemon juice\n1/2 oz glimmer\nshake, up")
+	p.Until(`document.querySelector('.strip p')?.textContent.includes('The rest alone scores')`)
+	p.Tap("#faults .instead button")
+	p.Until(`document.querySelector('.strip p').textContent.includes('Balanced')`)
+	p.Within(1, ".strip .points")
+	p.Until(`document.querySelector('#read q').textContent === '2 oz gin'`)
+	p.Fits()
+	p.Quiet()
+}

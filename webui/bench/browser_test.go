@@ -52,10 +52,10 @@ func TestBenchInABrowser(t *testing.T) {
 			b.Until(`!!document.querySelector('.clash')`)
 			b.Fits()
 
-			// A draft that cannot be read shows no allergens of another drink.
+			// A draft that cannot be read shows no score and no allergens of another drink.
 			b.Until(`(box => { box.value = 'quite another drink'; return box.dispatchEvent(new Event('input', {bubbles: true})) })(document.getElementById('text'))`)
-			b.Until(`document.querySelectorAll('#faults li').length > 0 && !!document.querySelector('.result .verdict')`)
-			b.Until(`getComputedStyle(document.querySelector('.result .carries')).display === 'none'`)
+			b.Until(`document.querySelectorAll('#faults li').length > 0 && !document.querySelector('.result .verdict, .result .carries')`)
+			b.Until(`document.querySelector('.result h2').textContent === 'Nothing scored yet'`)
 			b.Quiet()
 		})
 	}

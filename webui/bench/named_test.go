@@ -16,7 +16,7 @@ func TestAnUnknownNameIsAskedOnce(t *testing.T) {
 	pages := webuitest.PagesOf(t, house)
 	const text = "2 oz gin\n3/4 oz lemmon jooce\nshake"
 	w := webuitest.Post(pages, "/bench", webuitest.Fields("text", text), false)
-	webuitest.Says(t, w, []string{"Is it a word of this house? “lemmon jooce” is", `name="means" value="lemon-juice lemmon jooce"`, `href="/stock?words=lemmon%20jooce#own-words"`}, nil)
+	webuitest.Says(t, w, []string{"“lemmon jooce” is a word of this house", "From now on it means", `name="means" value="lemon-juice lemmon jooce"`, `href="/stock?words=lemmon%20jooce#own-words"`}, nil)
 
 	w = webuitest.Post(pages, "/bench", webuitest.Fields("text", text, "means", "lemon-juice lemmon jooce"), false)
 	webuitest.Says(t, w, []string{"“lemmon jooce” means lemon juice in this house from now on.", `name="forget" value="lemmon jooce"`}, nil)

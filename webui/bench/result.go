@@ -87,13 +87,13 @@ type numberView struct {
 const leastShare = 0.02
 
 // result scores a spec and says everything about it.
-func (p *pages) result(ctx context.Context, text string, s *flavor.Spec, f benchForm) (*resultView, error) {
+func (p *pages) result(ctx context.Context, text string, s *flavor.Spec, f benchForm) (*resultView, *balance.Result, error) {
 	scored, fixes, err := p.bar.Score(s)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	if len(scored.Judgement.Fits) == 0 {
-		return nil, fmt.Errorf("%w: a score without a family", frame.ErrInternal)
+		return nil, nil, fmt.Errorf("%w: a score without a family", frame.ErrInternal)
 	}
 	best, g := &scored.Judgement.Fits[0], f.Guest.Limits()
 	v := &resultView{Name: s.Name, Score: words.Points(scored.Judgement.Score),
@@ -102,10 +102,10 @@ func (p *pages) result(ctx context.Context, text string, s *flavor.Spec, f bench
 		Numbers: numbersOf(scored), Allergens: part.AllergensOf(s, g.Avoid), Cautions: p.bar.Cautions(s),
 		Method: string(s.Method) + ", " + string(s.Service)}
 	if err := v.explain(p.bar, s); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	if v.Glass, err = part.GlassOf(p.bar, "glass-drawn", s); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	for i := range scored.Faults {
 		v.Faults = append(v.Faults, faultLine(&scored.Faults[i]))
@@ -115,11 +115,11 @@ func (p *pages) result(ctx context.Context, text string, s *flavor.Spec, f bench
 	v.Clashes = append(v.Allergens.Clashes(), part.Unfit(s, scored.Drink.ABV, &g)...)
 	if f.Missing != "" {
 		if v.Covers, err = p.covers(ctx, text, s, f); err != nil {
-			return nil, err
+			return nil, nil, err
 		}
 	}
 	v.Pours = pourViews(s, &g, v.Covers)
-	return v, nil
+	return v, scored, nil
 }
 
 // explainLines is the most lines of the arithmetic that are shown: a draft

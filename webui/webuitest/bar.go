@@ -40,6 +40,11 @@ var (
 	bottle = unstated(NewProfile("unlabelled-liqueur", "unlabelled liqueur", flavor.ClassLiqueur))
 )
 
+// shelf is all that the fake bar knows.
+var shelf = []*flavor.Profile{Gin, Lemon, Syrup, Orgeat, Sesame, white, bottle, Falernum, Almond, Clove, Spare}
+
+var aliases = map[string]*flavor.Profile{"gin": Gin, "nut syrup": Orgeat}
+
 // NewProfile is an ingredient whose allergens are stated.
 func NewProfile(id, name string, class flavor.Class, marks ...flavor.AllergenMark) *flavor.Profile {
 	return &flavor.Profile{ID: id, Name: name, Class: class, AllergensKnown: true, AllergenMarks: marks, DensityGPerML: 1}
@@ -66,13 +71,13 @@ var ErrBroken = errors.New("the pump is broken")
 
 func (Bar) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
 	m := flavor.Match{Asked: written, How: flavor.MatchExact}
-	for _, p := range []*flavor.Profile{Gin, Lemon, Syrup, Orgeat, Sesame, white, bottle, Falernum, Almond, Clove, Spare} {
+	for _, p := range shelf {
 		if flavor.NormaliseName(p.Name) == flavor.NormaliseName(written) {
 			return p, m, nil
 		}
 	}
-	if written == "gin" {
-		return Gin, flavor.Match{Asked: written, How: flavor.MatchAlias}, nil
+	if p, ok := aliases[written]; ok {
+		return p, flavor.Match{Asked: written, How: flavor.MatchAlias}, nil
 	}
 	return nil, m, &flavor.Fault{Kind: flavor.ErrUnknown, Value: written, Suggest: []string{"lemon juice"},
 		Message: "unknown ingredient \"" + written + "\"; nearest: lemon juice"}
@@ -88,12 +93,38 @@ func (b Bar) Read(text string) (flavor.Spec, error) {
 }
 
 // ReadRest takes a spec with any pour as one that can be weighed.
-func (b Bar) ReadRest(text string) (flavor.Spec, flavor.Faults, error) {
+func (b Bar) ReadRest(text string) (reading.Reading, error) {
 	r, err := reading.Resolve(draft.Parse(text), b)
 	if err != nil || len(r.Faults) > 0 && len(r.Spec.Pours) == 0 {
-		return flavor.Spec{}, nil, errors.Join(err, r.Err())
+		return reading.Reading{}, errors.Join(err, r.Err())
 	}
-	return r.Spec, r.Faults, nil
+	return r, nil
+}
+
+// Others are the shelf's other bottles of the same class.
+func (Bar) Others(_ string, read *flavor.Profile, n int) (out []*flavor.Profile) {
+	for _, p := range shelf {
+		if p.Class == read.Class && p != read && len(out) < n {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// Beside is syrup, since every drink of the fake bar pours it, unless the part holds it.
+func (Bar) Beside(s *flavor.Spec, _ float64, n int) ([]*flavor.Profile, error) {
+	if n < 1 || part.IndexOf(s.Pours, Syrup) >= 0 {
+		return nil, nil
+	}
+	return []*flavor.Profile{Syrup}, nil
+}
+
+// UsualML knows of gin alone how much is poured.
+func (Bar) UsualML(p *flavor.Profile) float64 {
+	if p == Gin {
+		return 60
+	}
+	return 0
 }
 
 func (b Bar) Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error) {

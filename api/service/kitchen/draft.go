@@ -68,14 +68,10 @@ func (k *Kitchen) ReadText(text string) (flavor.Spec, error) {
 	return spec, nil
 }
 
-// ReadPart reads the lines that can be read, and returns faults for the others in missed.
-// err is not about the text: the index failed.
-func (k *Kitchen) ReadPart(text string) (spec flavor.Spec, missed flavor.Faults, err error) {
-	r, err := reading.Resolve(draft.Parse(text), k.Index)
-	if err != nil {
-		return flavor.Spec{}, nil, err
-	}
-	return r.Spec, r.Faults, nil
+// ReadPart reads the lines of a text that can be read; the reading holds the faults of the
+// others. It fails only if the index does.
+func (k *Kitchen) ReadPart(text string) (reading.Reading, error) {
+	return reading.Resolve(draft.Parse(text), k.Index)
 }
 
 // ReadFields reads a spec from fields, with the same checks and assumptions as for a

@@ -1,0 +1,177 @@
+package bench
+
+import (
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/guest"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/edit"
+	"counterpour/flavor/measure/draft/reading"
+	"counterpour/webui/part"
+	"counterpour/webui/words"
+)
+
+// readView is what of a draft was read otherwise than it is written, each with what else
+// it may mean at a tap.
+type readView struct {
+	Lines   []readLine
+	Bare    string         // what bare numbers were read as, such as "ounces", if that is open; else empty
+	Units   []part.Example // the draft with bare numbers in another unit
+	Making  string         // how it is made, where the draft does not say; else empty
+	Methods []part.Example // the draft made or served otherwise
+}
+
+// readLine is a pour that is called otherwise than it is written.
+type readLine struct {
+	Written  string
+	Amount   string
+	Name     string
+	ML       string         // empty if the pour is in mL
+	Doubtful bool           // the reader worked the name out
+	Others   []part.Example // the draft with another ingredient in its place
+}
+
+// mostOthers is how many other meanings of a name are offered.
+const mostOthers = 4
+
+// readBack says what was read as what; nil if every name, unit and method is as written.
+func (p *pages) readBack(text string, r *reading.Reading, g guest.Guest) *readView {
+	v := &readView{}
+	for i, at := range r.Pours {
+		if at >= 0 && flavor.NormaliseName(r.Spec.Pours[at].Match.Asked) != flavor.NormaliseName(r.Spec.Pours[at].Profile.Name) {
+			v.Lines = append(v.Lines, p.readLine(r, i, g))
+		}
+	}
+	v.bare(r)
+	v.making(text, r)
+	if len(v.Lines) == 0 && v.Bare == "" && v.Making == "" {
+		return nil
+	}
+	return v
+}
+
+// readLine says what one line was read as, and what else it may mean that the guest may
+// have. It is doubtful if it was misspelt, or if the name was worked out and drinks pour
+// another one of it as well: rum may be white or aged.
+func (p *pages) readLine(r *reading.Reading, line int, g guest.Guest) readLine {
+	at := r.Pours[line]
+	pour := &r.Spec.Pours[at]
+	l := readLine{Written: r.Draft.Lines[line].Asked, Amount: part.Amount(pour), Name: pour.Profile.Name, Doubtful: pour.Match.How == flavor.MatchFuzzy}
+	if pour.Unit != flavor.Millilitre {
+		l.ML = words.Millilitres(pour.ML) + " mL"
+	}
+	inferred := slices.Contains(pour.Match.Inferred, flavor.InferredName)
+	for _, other := range p.bar.Others(pour.Match.Asked, pour.Profile, 2*mostOthers) {
+		named := edit.Replace(r.Draft, line, other.Name).String()
+		if len(l.Others) == mostOthers || !g.Accepts(other) || !p.means(named, at, other, len(r.Spec.Pours)) {
+			continue
+		}
+		l.Doubtful = l.Doubtful || inferred && p.bar.UsualML(other) > 0
+		l.Others = append(l.Others, part.Example{Name: other.Name, Text: named})
+	}
+	return l
+}
+
+// means reports whether a draft pours an ingredient in a place, and as many as before.
+func (p *pages) means(text string, at int, wanted *flavor.Profile, pours int) bool {
+	r, err := p.bar.ReadRest(text)
+	return err == nil && len(r.Spec.Pours) == pours && r.Spec.Pours[at].Profile.ID == wanted.ID
+}
+
+// Millilitres that all bare numbers of one drink come to, common practice.
+const (
+	leastBareML = 50.0
+	mostBareML  = 300.0
+)
+
+// namedUnit is a unit of the jigger, as it is called where it stands alone.
+type namedUnit struct {
+	unit flavor.Unit
+	name string
+}
+
+var unitNames = []namedUnit{{flavor.Ounce, "ounces"}, {flavor.Millilitre, "mL"}, {flavor.Centilitre, "cL"}}
+
+// bareLines are the lines whose bare number was read as an amount of the jigger, or as parts.
+func bareLines(r *reading.Reading) (lines []int) {
+	for i, at := range r.Pours {
+		l := &r.Draft.Lines[i]
+		if at >= 0 && l.Unit == "" && l.Measure == "" && !l.AmountAt.Empty() && (r.Spec.Pours[at].Unit.Jigger() || r.Spec.Pours[at].Unit == flavor.PartUnit) {
+			lines = append(lines, i)
+		}
+	}
+	return lines
+}
+
+// bare says what bare numbers were read as, where a drink of them may be in another unit
+// as well, and writes it so.
+func (v *readView) bare(r *reading.Reading) {
+	lines := bareLines(r)
+	if len(lines) == 0 {
+		return
+	}
+	read := r.Spec.Pours[r.Pours[lines[0]]].Unit
+	for _, u := range fitting(r.Draft, lines) {
+		if u.unit != read {
+			v.Units = append(v.Units, part.Example{Name: u.name, Text: inUnit(r.Draft, lines, u.unit)})
+		}
+	}
+	if len(v.Units) > 0 {
+		v.Bare = measure.UnitWord(2, read)
+	}
+}
+
+// fitting are the units in which the bare numbers of some lines come to one drink.
+func fitting(d draft.Draft, lines []int) (out []namedUnit) {
+	sum := 0.0
+	for _, i := range lines {
+		sum += d.Lines[i].Amount
+	}
+	for _, u := range unitNames {
+		if per, ok := measure.MLPerUnit(u.unit, nil); ok && sum*per >= leastBareML && sum*per <= mostBareML {
+			out = append(out, u)
+		}
+	}
+	return out
+}
+
+// inUnit writes a unit to the amounts of some lines.
+func inUnit(d draft.Draft, lines []int, u flavor.Unit) string {
+	for _, i := range lines {
+		if i < len(d.Lines) {
+			d = edit.SetAmount(d, i, d.Lines[i].Amount, u)
+		}
+	}
+	return d.String()
+}
+
+// making says how a drink is made where the draft does not, and writes the other ways.
+func (v *readView) making(text string, r *reading.Reading) {
+	methods := []flavor.Method{flavor.Shake, flavor.Stir, flavor.Build}
+	services := []flavor.Service{flavor.Up, flavor.Rocks, flavor.Long}
+	if r.Draft.Method == "" && slices.Contains(methods, r.Spec.Method) {
+		v.Making = string(r.Spec.Method)
+		v.Methods = ways(v.Methods, text, methods, r.Spec.Method)
+	}
+	if r.Draft.Service == "" && slices.Contains(services, r.Spec.Service) {
+		if v.Making != "" {
+			v.Making += ", "
+		}
+		v.Making += string(r.Spec.Service)
+		v.Methods = ways(v.Methods, text, services, r.Spec.Service)
+	}
+}
+
+// ways appends a draft for each word but the one that counts already, said on a line of
+// its own.
+func ways[T ~string](out []part.Example, text string, all []T, but T) []part.Example {
+	for _, w := range all {
+		if w != but {
+			out = append(out, part.Example{Name: string(w), Text: strings.TrimRight(text, "\n ") + "\n" + string(w)})
+		}
+	}
+	return out
+}
