@@ -11,6 +11,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/reading"
+	"counterpour/webui/part"
 	"counterpour/webui/words"
 )
 
@@ -26,7 +27,7 @@ type answer struct {
 	Volume      string // mL, as typed
 	VolumeFault string
 	Empty       bool
-	Faults      []faultView
+	Faults      []part.Refused
 	Read        *readView // what was read as what; nil if all of it stands as it was meant
 	Result      *resultView
 	Save        *saveView
@@ -81,7 +82,7 @@ func (p *pages) read(ctx context.Context, a *answer, f benchForm) (reading.Readi
 	if len(flavor.FaultsOf(err)) == 0 && err != nil || len(faults) == 0 {
 		return read, err
 	}
-	if a.Faults, err = p.faultViews(a.Text, faults, &read, f.Guest.Limits()); err != nil {
+	if a.Faults, err = part.RefusedOf(p.bar, p.house.Shelf(), f.Guest.Limits(), a.Text, faults, &read); err != nil {
 		return read, err
 	}
 	a.Said = words.Count(len(a.Faults), "thing", "things") + " to fix in the draft."

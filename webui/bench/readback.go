@@ -7,7 +7,6 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/edit"
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/webui/part"
@@ -81,71 +80,22 @@ func (p *pages) means(text string, at int, wanted *flavor.Profile, pours int) bo
 	return err == nil && len(r.Spec.Pours) == pours && r.Spec.Pours[at].Profile.ID == wanted.ID
 }
 
-// Millilitres that all bare numbers of one drink come to, common practice.
-const (
-	leastBareML = 50.0
-	mostBareML  = 300.0
-)
-
-// namedUnit is a unit of the jigger, as it is called where it stands alone.
-type namedUnit struct {
-	unit flavor.Unit
-	name string
-}
-
-var unitNames = []namedUnit{{flavor.Ounce, "ounces"}, {flavor.Millilitre, "mL"}, {flavor.Centilitre, "cL"}}
-
-// bareLines are the lines whose bare number was read as an amount of the jigger, or as parts.
-func bareLines(r *reading.Reading) (lines []int) {
-	for i, at := range r.Pours {
-		l := &r.Draft.Lines[i]
-		if at >= 0 && l.Unit == "" && l.Measure == "" && !l.AmountAt.Empty() && (r.Spec.Pours[at].Unit.Jigger() || r.Spec.Pours[at].Unit == flavor.PartUnit) {
-			lines = append(lines, i)
-		}
-	}
-	return lines
-}
-
 // bare says what bare numbers were read as, where a drink of them may be in another unit
 // as well, and writes it so.
 func (v *readView) bare(r *reading.Reading) {
-	lines := bareLines(r)
+	lines := part.BareLines(r)
 	if len(lines) == 0 {
 		return
 	}
 	read := r.Spec.Pours[r.Pours[lines[0]]].Unit
-	for _, u := range fitting(r.Draft, lines) {
-		if u.unit != read {
-			v.Units = append(v.Units, part.Example{Name: u.name, Text: inUnit(r.Draft, lines, u.unit)})
+	for _, u := range part.UnitsFitting(r.Draft, lines) {
+		if u.Unit != read {
+			v.Units = append(v.Units, part.Example{Name: u.Name, Text: part.InUnit(r.Draft, lines, u.Unit)})
 		}
 	}
 	if len(v.Units) > 0 {
 		v.Bare = measure.UnitWord(2, read)
 	}
-}
-
-// fitting are the units in which the bare numbers of some lines come to one drink.
-func fitting(d draft.Draft, lines []int) (out []namedUnit) {
-	sum := 0.0
-	for _, i := range lines {
-		sum += d.Lines[i].Amount
-	}
-	for _, u := range unitNames {
-		if per, ok := measure.MLPerUnit(u.unit, nil); ok && sum*per >= leastBareML && sum*per <= mostBareML {
-			out = append(out, u)
-		}
-	}
-	return out
-}
-
-// inUnit writes a unit to the amounts of some lines.
-func inUnit(d draft.Draft, lines []int, u flavor.Unit) string {
-	for _, i := range lines {
-		if i < len(d.Lines) {
-			d = edit.SetAmount(d, i, d.Lines[i].Amount, u)
-		}
-	}
-	return d.String()
 }
 
 // making says how a drink is made where the draft does not, and writes the other ways.

@@ -77,7 +77,7 @@ type riffsPage struct {
 	riffsForm
 	Examples []part.Example
 	Priced   bool // the house has prices
-	Faults   []part.Fault
+	Faults   []part.Refused
 	WishSays []string // what is wrong with the wishes
 	CostSays string
 	Found    *riffsView
@@ -106,6 +106,19 @@ func (p *pages) riffs(w http.ResponseWriter, r *http.Request) error {
 	return p.Write(w, r, status, "riffs", "layout", v)
 }
 
+// refuse says what is wrong with the draft, with what mends it.
+func (v *riffsPage) refuse(p *pages, faults flavor.Faults) error {
+	rest, err := p.bar.ReadRest(v.Text)
+	if err != nil && len(flavor.FaultsOf(err)) == 0 {
+		return err
+	}
+	v.Faults, err = part.RefusedOf(p.bar, p.house.Shelf(), v.Drinker.Limits(), v.Text, faults, &rest)
+	for i := range v.Faults {
+		v.Faults[i].Unknown = "" // a word of the house is taught on the bench
+	}
+	return err
+}
+
 // fill reads what was written and finds riffs; what cannot be read is said
 // where it stands.
 func (v *riffsPage) fill(ctx context.Context, p *pages) (status int, err error) {
@@ -114,8 +127,9 @@ func (v *riffsPage) fill(ctx context.Context, p *pages) (status int, err error) 
 		_, err = p.bar.Judge(&spec)
 	}
 	if faults := flavor.FaultsOf(err); len(faults) > 0 {
-		v.Faults = part.FaultsOf(v.Text, faults)
-	} else if err != nil {
+		err = v.refuse(p, faults)
+	}
+	if err != nil {
 		return 0, err
 	}
 	request := riff.Request{Spec: &spec, Guest: v.Drinker.Limits(), Limit: v.List.Limit, Seed: v.List.Seed}

@@ -1,4 +1,4 @@
-package bench
+package part
 
 import (
 	"errors"
@@ -14,25 +14,24 @@ import (
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/webui/behind"
-	"counterpour/webui/part"
 )
 
-// faultView is a fault of the draft, with what mends it at a tap.
-type faultView struct {
-	part.Fault
-	Mends   []mendView
-	Unknown string     // an unknown name, which may be a word of this house; empty for other faults
-	Kinds   []kindView // what it may mean, the likeliest first
+// Refused is a fault of a draft, with what mends it at a tap.
+type Refused struct {
+	Fault
+	Mends   []Mend
+	Unknown string // an unknown name, which may be a word of this house; empty for other faults
+	Kinds   []Kind // what it may mean, the likeliest first
 }
 
-// mendView is several ways to mend a fault, each with the draft that it makes.
-type mendView struct {
+// Mend is several ways to mend a fault, each with the draft that it makes.
+type Mend struct {
 	Lead string
-	Ways []part.Example
+	Ways []Example
 }
 
-// kindView is an ingredient that a word of the house may mean.
-type kindView struct{ ID, Name string }
+// Kind is an ingredient that a word of the house may mean.
+type Kind struct{ ID, Name string }
 
 // mostWays is how many ingredients are offered for an unknown name.
 const mostWays = 4
@@ -48,13 +47,14 @@ type mender struct {
 	faults flavor.Faults    // of the draft as it stands
 }
 
-// faultViews returns the faults of a draft with their remedies. A remedy is offered only
-// if the draft that it makes has fewer faults.
-func (p *pages) faultViews(text string, faults flavor.Faults, rest *reading.Reading, g guest.Guest) ([]faultView, error) {
-	m := &mender{p.bar, p.house.Shelf(), g, text, draft.Parse(text), rest, faults}
-	var out []faultView
-	for i, told := range part.FaultsOf(text, faults) {
-		v := faultView{Fault: told}
+// RefusedOf returns the faults of a draft with their remedies; rest is the reading of its
+// other lines. A remedy is offered only if the draft that it makes has fewer faults, and if
+// the guest may have what it pours.
+func RefusedOf(bar behind.Bar, shelf *house.Shelf, g guest.Guest, text string, faults flavor.Faults, rest *reading.Reading) ([]Refused, error) {
+	m := &mender{bar, shelf, g, text, draft.Parse(text), rest, faults}
+	var out []Refused
+	for i, told := range FaultsOf(text, faults) {
+		v := Refused{Fault: told}
 		if told.Line > 0 {
 			if err := v.remedies(m, faults[i]); err != nil {
 				return nil, err
@@ -66,7 +66,7 @@ func (p *pages) faultViews(text string, faults flavor.Faults, rest *reading.Read
 }
 
 // remedies fills in what mends a fault of a line.
-func (v *faultView) remedies(m *mender, f *flavor.Fault) error {
+func (v *Refused) remedies(m *mender, f *flavor.Fault) error {
 	beside, err := m.beside(f)
 	if err != nil {
 		return err
@@ -82,9 +82,9 @@ func (v *faultView) remedies(m *mender, f *flavor.Fault) error {
 	return nil
 }
 
-func (v *faultView) mend(lead string, ways []part.Example) {
+func (v *Refused) mend(lead string, ways []Example) {
 	if len(ways) > 0 {
-		v.Mends = append(v.Mends, mendView{lead, ways})
+		v.Mends = append(v.Mends, Mend{lead, ways})
 	}
 }
 
@@ -94,9 +94,9 @@ func isUnknown(f *flavor.Fault) bool {
 }
 
 // kindsOf are ingredients that a word may mean, each once.
-func kindsOf(likely []*flavor.Profile) (out []kindView) {
+func kindsOf(likely []*flavor.Profile) (out []Kind) {
 	for _, p := range likely {
-		if kind := (kindView{p.ID, p.Name}); len(out) < mostWays && !slices.Contains(out, kind) {
+		if kind := (Kind{p.ID, p.Name}); len(out) < mostWays && !slices.Contains(out, kind) {
 			out = append(out, kind)
 		}
 	}
@@ -104,12 +104,12 @@ func kindsOf(likely []*flavor.Profile) (out []kindView) {
 }
 
 // keep appends a remedy if the draft that it makes has fewer faults.
-func (m *mender) keep(ways []part.Example, name, text string) []part.Example {
+func (m *mender) keep(ways []Example, name, text string) []Example {
 	r, err := m.bar.ReadRest(text)
 	if text == m.text || strings.TrimSpace(text) == "" || err != nil || len(r.Faults) >= len(m.faults) {
 		return ways
 	}
-	return append(ways, part.Example{Name: name, Text: text})
+	return append(ways, Example{Name: name, Text: text})
 }
 
 // lineOf returns the pour that a fault is about, −1 if it is about none.
@@ -138,7 +138,7 @@ func (m *mender) suggested(f *flavor.Fault) (out []*flavor.Profile) {
 }
 
 // named puts ingredients in place of a name that is not known, or leaves a choice.
-func (m *mender) named(f *flavor.Fault, likely []*flavor.Profile) (ways []part.Example) {
+func (m *mender) named(f *flavor.Fault, likely []*flavor.Profile) (ways []Example) {
 	if f.Value == "" || !isUnknown(f) && f.Field != "ingredient" {
 		return nil
 	}
@@ -169,7 +169,7 @@ func (m *mender) beside(f *flavor.Fault) ([]*flavor.Profile, error) {
 }
 
 // measured gives a pour the unit or the amount that it lacks.
-func (m *mender) measured(f *flavor.Fault) (ways []part.Example) {
+func (m *mender) measured(f *flavor.Fault) (ways []Example) {
 	switch at := m.lineOf(f); {
 	case f.Field == "unit" && at >= 0 && m.draft.Lines[at].Measure == "":
 		ways = m.inUnits(at)
@@ -192,7 +192,7 @@ func (m *mender) measured(f *flavor.Fault) (ways []part.Example) {
 
 // inUnits writes a unit to a bare number that nothing tells the unit of. If there are
 // several, the first is offered with all of them in one unit.
-func (m *mender) inUnits(at int) (ways []part.Example) {
+func (m *mender) inUnits(at int) (ways []Example) {
 	var open []int
 	for _, f := range m.faults {
 		if i := m.lineOf(f); i >= 0 && f.Field == "unit" && m.draft.Lines[i].Measure == "" {
@@ -203,8 +203,8 @@ func (m *mender) inUnits(at int) (ways []part.Example) {
 		if open[0] != at {
 			return nil
 		}
-		for _, u := range fitting(m.draft, open) {
-			ways = m.keep(ways, "all in "+u.name, inUnit(m.pinned(), open, u.unit))
+		for _, u := range UnitsFitting(m.draft, open) {
+			ways = m.keep(ways, "all in "+u.Name, InUnit(m.pinned(), open, u.Unit))
 		}
 		return ways
 	}
@@ -219,7 +219,7 @@ func (m *mender) inUnits(at int) (ways []part.Example) {
 // that another unit beside them changes none of them.
 func (m *mender) pinned() draft.Draft {
 	d := m.draft
-	for _, i := range bareLines(m.rest) {
+	for _, i := range BareLines(m.rest) {
 		if i < len(d.Lines) {
 			d = edit.SetAmount(d, i, d.Lines[i].Amount, m.rest.Spec.Pours[m.rest.Pours[i]].Unit)
 		}
@@ -294,7 +294,7 @@ func (m *mender) system() flavor.Unit {
 
 // titled takes words that were asked about as the name of the drink; what else stands in
 // their line goes below it.
-func (m *mender) titled(f *flavor.Fault) []part.Example {
+func (m *mender) titled(f *flavor.Fault) []Example {
 	if f.Value == "" || f.Value != m.draft.Name {
 		return nil
 	}
@@ -309,7 +309,7 @@ func (m *mender) titled(f *flavor.Fault) []part.Example {
 }
 
 // without leaves the pour out, or the line if nothing else stands in it.
-func (m *mender) without(f *flavor.Fault) []part.Example {
+func (m *mender) without(f *flavor.Fault) []Example {
 	const name = "Leave it out"
 	if at := m.lineOf(f); at >= 0 {
 		return m.keep(nil, name, edit.Delete(m.draft, at).String())
