@@ -74,10 +74,34 @@ type SugarBlend struct {
 	Dextrin                                      float64 // sugars longer than maltose
 }
 
+// Plus returns b with times × o added to each share; the name stays.
+func (b SugarBlend) Plus(o *SugarBlend, times float64) SugarBlend {
+	b.Sucrose += times * o.Sucrose
+	b.Glucose += times * o.Glucose
+	b.Fructose += times * o.Fructose
+	b.Maltose += times * o.Maltose
+	b.Lactose += times * o.Lactose
+	b.Dextrin += times * o.Dextrin
+	return b
+}
+
 // AcidBlend is a named mix of acids by mass share; the shares sum to one.
 type AcidBlend struct {
 	Name                                                                  string
 	Citric, Malic, Tartaric, Lactic, Acetic, Phosphoric, Ascorbic, Quinic float64
+}
+
+// Plus returns b with times × o added to each share; the name stays.
+func (b AcidBlend) Plus(o *AcidBlend, times float64) AcidBlend {
+	b.Citric += times * o.Citric
+	b.Malic += times * o.Malic
+	b.Tartaric += times * o.Tartaric
+	b.Lactic += times * o.Lactic
+	b.Acetic += times * o.Acetic
+	b.Phosphoric += times * o.Phosphoric
+	b.Ascorbic += times * o.Ascorbic
+	b.Quinic += times * o.Quinic
+	return b
 }
 
 // Yield returns the yield for a unit.

@@ -119,30 +119,15 @@ func (s *sum) spreads(p *flavor.Profile) {
 }
 
 // blends computes the shares of the kinds of sugar and acid.
-func (s *sum) blends(p *flavor.Profile) {
-	p.Sugars.Name, p.Acids.Name = "house recipe", "house recipe"
-	if s.all.Sugar > 0 {
-		for _, part := range s.parts {
-			b, w := part.Profile.Sugars, part.ML*part.Profile.Sugar.Value/1000/s.all.Sugar
-			p.Sugars.Sucrose += w * b.Sucrose
-			p.Sugars.Glucose += w * b.Glucose
-			p.Sugars.Fructose += w * b.Fructose
-			p.Sugars.Maltose += w * b.Maltose
-			p.Sugars.Lactose += w * b.Lactose
-			p.Sugars.Dextrin += w * b.Dextrin
+func (s *sum) blends(made *flavor.Profile) {
+	made.Sugars.Name, made.Acids.Name = "house recipe", "house recipe"
+	for _, part := range s.parts {
+		p := part.Profile
+		if s.all.Sugar > 0 {
+			made.Sugars = made.Sugars.Plus(&p.Sugars, part.ML*p.Sugar.Value/1000/s.all.Sugar)
 		}
-	}
-	if s.all.Acid > 0 {
-		for _, part := range s.parts {
-			b, w := part.Profile.Acids, part.ML*part.Profile.Acid.Value/1000/s.all.Acid
-			p.Acids.Citric += w * b.Citric
-			p.Acids.Malic += w * b.Malic
-			p.Acids.Tartaric += w * b.Tartaric
-			p.Acids.Lactic += w * b.Lactic
-			p.Acids.Acetic += w * b.Acetic
-			p.Acids.Phosphoric += w * b.Phosphoric
-			p.Acids.Ascorbic += w * b.Ascorbic
-			p.Acids.Quinic += w * b.Quinic
+		if s.all.Acid > 0 {
+			made.Acids = made.Acids.Plus(&p.Acids, part.ML*p.Acid.Value/1000/s.all.Acid)
 		}
 	}
 }

@@ -122,7 +122,7 @@ const leastAlike = 0.3
 // axisFor is what a drink lacks that an ingredient is missing in.
 func axisFor(p *flavor.Profile) ratio.Axis {
 	for _, a := range []ratio.Axis{ratio.Strong, ratio.Sweet, ratio.Sour, ratio.Long} {
-		if partOf(a) == p.Class.Part() {
+		if a.Part() == p.Class.Part() {
 			return a
 		}
 	}

@@ -55,27 +55,12 @@ func bearersOf(s *flavor.Spec, a ratio.Axis) []bearer {
 // leadsIn reports whether bringing an axis is the part of an ingredient in a drink: of
 // modifiers only what is bitter is moved for its bitterness.
 func leadsIn(p *flavor.Profile, a ratio.Axis) bool {
-	return p.Class.Part() == partOf(a) && (a != ratio.Bitter || p.Class.Kin() == flavor.KinBitter)
+	return p.Class.Part() == a.Part() && (a != ratio.Bitter || p.Class.Kin() == flavor.KinBitter)
 }
 
 // leastPer is the least of an axis, in a millilitre, that an ingredient is
 // said to bring.
 const leastPer = 0.05
-
-// partOf is the part whose pours a bartender moves to move an axis.
-func partOf(a ratio.Axis) flavor.Part {
-	switch a {
-	case ratio.Strong:
-		return flavor.PartBase
-	case ratio.Sweet:
-		return flavor.PartSweetener
-	case ratio.Sour:
-		return flavor.PartSour
-	case ratio.Bitter:
-		return flavor.PartModifier
-	}
-	return flavor.PartLength
-}
 
 // against is the axis that a bartender weighs another one by.
 func against(a ratio.Axis) ratio.Axis {

@@ -40,6 +40,18 @@ const (
 var axisNames = [numNames]string{"strong", "sweet", "sour", "bitter", "long",
 	"salty", "umami", "pungent", "aroma", "fat", "foam", "volume", "temperature", "method"}
 
+var axisParts = [NumAxes]flavor.Part{Strong: flavor.PartBase, Sweet: flavor.PartSweetener, Sour: flavor.PartSour,
+	Bitter: flavor.PartModifier, Long: flavor.PartLength}
+
+// Part returns the part whose pours a bartender moves to move the axis: length for what is
+// no axis of a ratio.
+func (a Axis) Part() flavor.Part {
+	if a < 0 || int(a) >= NumAxes {
+		return flavor.PartLength
+	}
+	return axisParts[a]
+}
+
 // Axes lists the axes in order.
 func Axes() [NumAxes]Axis { return [NumAxes]Axis{Strong, Sweet, Sour, Bitter, Long} }
 

@@ -16,21 +16,6 @@ func Spoilings() []Spoiling { return []Spoiling{{2.25, 0.3}, {3, 0.2}} }
 // spoiltAxes are the axes that drinks are spoilt on.
 var spoiltAxes = []ratio.Axis{ratio.Strong, ratio.Sweet, ratio.Sour}
 
-// partOf is the part of a drink whose pours are multiplied to spoil an axis.
-func partOf(a ratio.Axis) flavor.Part {
-	switch a {
-	case ratio.Strong:
-		return flavor.PartBase
-	case ratio.Sweet:
-		return flavor.PartSweetener
-	case ratio.Sour:
-		return flavor.PartSour
-	case ratio.Bitter:
-		return flavor.PartModifier
-	}
-	return flavor.PartLength
-}
-
 // Spoil multiplies the pours that bring an axis. It reports false if no pour
 // is there for it.
 func Spoil(s *flavor.Spec, axis ratio.Axis, factor float64) (flavor.Spec, bool) {
@@ -38,7 +23,7 @@ func Spoil(s *flavor.Spec, axis ratio.Axis, factor float64) (flavor.Spec, bool) 
 	hit := false
 	for i := range out.Pours {
 		p := &out.Pours[i]
-		if p.Profile.Class.Part() != partOf(axis) {
+		if p.Profile.Class.Part() != axis.Part() {
 			continue
 		}
 		p.Amount *= factor

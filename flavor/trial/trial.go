@@ -167,7 +167,7 @@ func (c *Case) advise(j *balance.Judge, s *flavor.Spec, r *balance.Result) error
 	}
 	c.Mended = fixes[0].Score >= weigh.BalancedFrom
 	for _, ch := range fixes[0].Changes {
-		if ch.Profile.Class.Part() == partOf(c.Axis) && (ch.ToML < ch.FromML) == (c.Factor > 1) {
+		if ch.Profile.Class.Part() == c.Axis.Part() && (ch.ToML < ch.FromML) == (c.Factor > 1) {
 			c.Undone = true
 		}
 	}
