@@ -79,6 +79,17 @@ func (b *Book) Pours(p *flavor.Profile) bool {
 	return s != nil && slices.Contains(s.profiles, p)
 }
 
+// Accent returns how surely an ingredient is poured beside others only, 0 to 1: what many
+// proven drinks have a little of and none is made of does not lead for being poured by the
+// ounce.
+func (b *Book) Accent(p *flavor.Profile) float64 {
+	s := b.shelves[p.Class]
+	if s == nil {
+		return 0
+	}
+	return s.accent(p)
+}
+
 // Limit returns what good drinks pour of an ingredient, as shares of the drink before
 // ice, as what they are made of first or, if not, beside it; near is how near each proven drink of the book is in
 // make-up, 0 to 1, in the order of [NewBook]. What the ingredient itself says is

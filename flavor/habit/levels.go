@@ -107,7 +107,7 @@ func (b *Book) addLevels(drink int, parts []Part) {
 			}
 			sum += x
 		}
-		x := sampleOf(sum+Level(l).Floor(), drink, closeReach)
+		x := sampleOf(sum+Level(l).Floor(), drink, Level(l).rules().reach)
 		b.levels[l] = append(b.levels[l], x)
 		b.byDrink[l] = append(b.byDrink[l], x.at)
 		b.sums[l] += x.at
@@ -130,18 +130,26 @@ func (b *Book) sortLevels() {
 func (l Level) OfRatio() bool { return l == Acid || l == Sugar }
 
 // rules for a level are the share of all proven drinks that carry less of it than what may
-// be too much, the share of good drinks that may carry more than the most, and the
-// weight of a proven drink that is made of quite other things. All drinks carry some of
-// every level, so one alone counts for less than it does for a pour; what the ratio
-// tells of is held to its own kind nearly alone. Chosen by leaving out each proven drink
-// in turn.
-type rules struct{ neverHigh, rare, other float64 }
+// be too much, the share of good drinks that may carry more than the most, by what
+// factor, as a logarithm, they go beyond one that is known, and the weight of a proven
+// drink that is made of quite other things. All drinks carry some of every level, so one
+// alone counts for less than it does for a pour; what the ratio tells of is held to its
+// own kind nearly alone, and closely. Chosen by leaving out each proven drink in turn.
+type rules struct{ neverHigh, rare, reach, other float64 }
 
 func (l Level) rules() rules {
-	if l.OfRatio() {
-		return rules{neverHigh: 0.1, rare: 0.04, other: 0.0001}
+	switch {
+	case l.OfRatio():
+		return rules{neverHigh: 0.1, rare: 0.025, reach: 0.12, other: 0.0003}
+	case l.smothers() || l == Level(flavor.Floral):
+		return rules{neverHigh: 0.75, rare: 0.03, reach: closeReach, other: 0.01}
 	}
-	return rules{neverHigh: 0.75, rare: 0.03, other: 0.01}
+	return rules{neverHigh: 0.75, rare: 0.025, reach: closeReach, other: 0.01}
+}
+
+// smothers reports whether a level is of a smell that leaves no room for others.
+func (l Level) smothers() bool {
+	return l == Level(flavor.Smoke) || l == Level(flavor.Anise) || l == Level(flavor.Clove)
 }
 
 // Bound is what good drinks carry of a level.
@@ -170,9 +178,9 @@ func (b *Book) Bound(l Level, near []float64) Bound {
 	for i := range samples {
 		t.add(i, &samples[i], rules.other+near[samples[i].drink])
 	}
-	most := math.Exp(t.most(samples, rules.rare, closeReach, room[len(samples):])) - floor
+	most := math.Exp(t.most(samples, rules.rare, rules.reach, room[len(samples):])) - floor
 	if l.Smell() {
-		most = math.Max(most, leastAccent(flavor.Family(l)))
+		most = math.Max(most, l.leastAccent())
 	}
 	return Bound{Usual: math.Min(most, math.Exp(t.middle/t.total)-floor), Most: most}
 }
@@ -189,12 +197,12 @@ func (b *Book) Middle(l Level, near []float64, total float64) float64 {
 // level, floor and all, is y or more. It is quicker than to find the most; total is the
 // sum of near.
 func (b *Book) MostReaches(l Level, near []float64, total, y float64) bool {
-	if l.Smell() && y <= math.Log(leastAccent(flavor.Family(l))+l.Floor()) {
+	if l.Smell() && y <= math.Log(l.leastAccent()+l.Floor()) {
 		return true
 	}
 	rules, samples := l.rules(), b.levels[l]
 	enough := rules.rare * (total + rules.other*float64(len(near)))
-	lift, above := math.Exp(y/closeReach), 0.0
+	lift, above := math.Exp(y/rules.reach), 0.0
 	for i := len(samples) - 1; i >= 0 && above < enough; i-- {
 		x := &samples[i]
 		above += (rules.other + near[x.drink]) * math.Min(1, x.lift/lift)
@@ -207,11 +215,11 @@ func (b *Book) MostReaches(l Level, near []float64, total, y float64) bool {
 // to three ounces. Of what smothers other smells it is not much more than half as much.
 // Flowers lie between: much of them tastes of soap. Judged; that of flowers was held
 // against the proven drinks.
-func leastAccent(f flavor.Family) float64 {
-	switch f {
-	case flavor.Smoke, flavor.Anise, flavor.Clove:
+func (l Level) leastAccent() float64 {
+	switch {
+	case l.smothers():
 		return 1.5
-	case flavor.Floral:
+	case l == Level(flavor.Floral):
 		return 1.9
 	}
 	return 2.5

@@ -130,7 +130,7 @@ func (s *shelf) limit(p *flavor.Profile, common float64, first bool, near []floa
 		} else {
 			alike.add(i, c, w*(near[c.drink]+otherMakeUp)*l)
 			if modifies {
-				twin := w * (near[c.drink] + ownMakeUp) * l * l * l // next to nothing of others
+				twin := w * (near[c.drink] + ownMakeUp) * twinOf(l)
 				itself.add(i, c, twin)
 				twins += twin
 			}
@@ -150,6 +150,36 @@ func (s *shelf) limit(p *flavor.Profile, common float64, first bool, near []floa
 	l.Most = math.Max(math.Exp(x.most)/strong, leastOf(p))
 	l.Usual = math.Min(math.Exp(x.usual)/strong, l.Most)
 	return l
+}
+
+// twinOf returns how far a modifier speaks for another that smells so alike: next to
+// nothing but for what smells all but the same.
+func twinOf(likeness float64) float64 { return likeness * likeness * likeness }
+
+// Of the drinks that pour an ingredient, the share that pours it beside others from which it
+// may be an accent, and where it is one. One drink that is made of it, or of its twin, weighs
+// as much as leadingTimes others, and accentDrinks that nobody knows of may be. Chosen by the
+// trial.
+const (
+	accentFrom, accentTo = 0.4, 0.7
+	accentDrinks         = 2.0
+	leadingTimes         = 10.0
+)
+
+// accent returns how surely an ingredient is poured beside others only, 0 to 1.
+func (s *shelf) accent(p *flavor.Profile) float64 {
+	likeness := s.likenessTo(p)
+	var leads, besides float64
+	for i := range s.samples {
+		c := &s.samples[i]
+		if l := likeness[c.profile]; l == own {
+			leads, besides = leads+c.lead, besides+1-c.lead
+		} else {
+			leads += twinOf(l) * c.lead
+		}
+	}
+	share := besides / (besides + leadingTimes*leads + accentDrinks)
+	return math.Min(1, math.Max(0, (share-accentFrom)/(accentTo-accentFrom)))
 }
 
 // commonReach is how far, as a logarithm, the middle of a class lies below what

@@ -46,7 +46,7 @@ const leastRoom = 0.36
 
 // ratioRoom is the same of a level that the ratio tells of too: the two together
 // should not make a slip of the jigger a wreck.
-const ratioRoom = 0.6
+const ratioRoom = 0.3
 
 func reachOf(usual, most float64) reach { return reachWith(usual, most, leastRoom) }
 

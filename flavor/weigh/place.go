@@ -48,7 +48,16 @@ func (b *Build) leading(i int, ml []float64, most float64, size *size) float64 {
 	if makeup.IsBase(&b.parts[i]) {
 		amount = b.baseML(ml)
 	}
-	return max(makeup.Ramp(amount/most, beside, 1), size.large(&b.parts[i], ml))
+	return (1 - b.accent(i)) * max(makeup.Ramp(amount/most, beside, 1), size.large(&b.parts[i], ml))
+}
+
+// accent returns how surely part i is an accent however large it is poured, see
+// [habit.Book.Accent]; a drink of no set is proven itself.
+func (b *Build) accent(i int) float64 {
+	if b.set == nil || !leads(&b.parts[i]) {
+		return 0
+	}
+	return b.set.book.Accent(b.parts[i].Profile)
 }
 
 // beside is the share of the largest pour up to which a pour is beside it.
@@ -61,13 +70,13 @@ func (s *size) large(x *makeup.Part, ml []float64) float64 {
 	return makeup.Ramp(s.share(x, ml), from, to)
 }
 
-// smells returns how surely a drink may smell of part i as it will: below accent of
-// the largest pour a pour is an accent.
+// smells returns how surely a drink may smell of part i as it will: below nearlyMost of
+// the largest pour a pour is an accent, and so is what proven drinks pour as one only.
 func (b *Build) smells(i int, ml []float64, most float64, size *size) float64 {
 	if !maySmell(&b.parts[i]) || most <= 0 {
 		return 0
 	}
-	x := max(makeup.Ramp(b.parts[i].Amount(ml)/most, accent, 1), size.large(&b.parts[i], ml))
+	x := (1 - b.accent(i)) * max(makeup.Ramp(b.parts[i].Amount(ml)/most, nearlyMost, 1), size.large(&b.parts[i], ml))
 	if b.parts[i].Role == flavor.PartBase && b.parts[i].Profile.Aroma[flavor.Smoke] > smoky {
 		x *= b.ofTheBase(i, ml)
 	}
@@ -94,8 +103,8 @@ func (b *Build) ofTheBase(i int, ml []float64) float64 {
 func (b *Build) isPoured(p *flavor.Profile) bool { return b.set == nil || b.set.book.Pours(p) }
 
 const (
-	accent = 0.85
-	smoky  = 2.5 // intensity of smoke from which a spirit smothers others
+	nearlyMost = 0.85
+	smoky      = 2.5 // intensity of smoke from which a spirit smothers others
 )
 
 // leads reports whether a drink may be made of an ingredient first.
