@@ -1,6 +1,8 @@
 package parting
 
 import (
+	"strings"
+
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/serving"
@@ -44,10 +46,10 @@ func sentenceEnds(toks []token.Token, i, from int) bool {
 	if u, unit := measure.ParseUnit(before.Text); (unit || len(before.Text) < 3) && !u.After() {
 		return len(before.Text) >= 3 && toks[i+1].Kind == token.Numeral || shortWords.Has(before.Text)
 	}
-	return !abbreviations.Has(before.Text)
+	return !abbreviations.Has(before.Text[strings.LastIndexByte(before.Text, '-')+1:]) // "acid-adj. orange"
 }
 
 // shortWords are words of two letters that end a sentence as any other does.
 var shortWords = vocabulary.Words(`it up in on us me so go no is do`)
 
-var abbreviations = vocabulary.Words(`choc cog fr ital rasp straw pine elder aro arom ang ango bour apr van cin cuc pom vod teq approx dbl swt syr verm liq bitt btrs gren cinn med lrg lge frsh org abs maras curac jam dem tsp tbsp bsp`)
+var abbreviations = vocabulary.Words(`adj adjd conc carb clar infus unsw choc cog fr ital rasp straw pine elder aro arom ang ango bour apr van cin cuc pom vod teq approx dbl swt syr verm liq bitt btrs gren cinn med lrg lge frsh org abs maras curac jam dem tsp tbsp bsp`)

@@ -133,12 +133,19 @@ var measureless = token.Words(`double single dbl sgl large small big treble trip
 // like a name, or it is a spirit.
 func (r *resolver) nameless() {
 	d := r.draft
-	if r.name == "" || r.name != d.Name || d.Labelled || d.Titled {
+	if r.name == "" || r.name != d.Name || d.Labelled {
+		return
+	}
+	line := 1 + strings.Count(d.String()[:d.NameAt.Start], "\n")
+	if r.poursInName() {
+		r.askName(line, "%q holds a pour; write it on a line of its own, or \"%s %s\" if it is the name of the drink")
+		return
+	}
+	if d.Titled {
 		return
 	}
 	first, _ := utf8.DecodeRuneInString(r.name)
 	lowly := unicode.IsLower(first) || d.Led
-	line := 1 + strings.Count(d.String()[:d.NameAt.Start], "\n")
 	if r.measuredName() {
 		r.askName(line, "%q names an ingredient beside an amount that cannot be read; write it such as \"2 oz London dry gin\", or \"%s %s\" if it is the name of the drink")
 		return
@@ -185,6 +192,21 @@ func (r *resolver) measuredName() bool {
 		t := &toks[i]
 		amount := i == 0 && (t.Kind == token.Numeral || t.Kind == token.Ratio) || t.Kind == token.Word && unicode.IsLower(rune(r.name[t.Start])) && (parting.Measured(t) || serving.OtherMeasures[t.Text])
 		if amount && r.book.Mentions(r.name[toks[i+1].Start:]) {
+			return true
+		}
+	}
+	return false
+}
+
+// poursInName reports whether a name holds an amount with its unit and an ingredient behind
+// it: what stands there is a pour, whatever sign ends the name.
+func (r *resolver) poursInName() bool {
+	toks := token.Lex(nil, r.name, 0, len(r.name))
+	for i := range toks {
+		if toks[i].Kind != token.Numeral || toks[i].Wrong != "" {
+			continue
+		}
+		if _, n := entry.UnitAt(toks[i+1:]); n > 0 && i+1+n < len(toks) && toks[i+1+n].Kind == token.Word && r.book.Mentions(r.name[toks[i+1+n].Start:]) {
 			return true
 		}
 	}

@@ -313,7 +313,7 @@ func (r *resolver) slippedUnit(l *entry.Line) (near []string, word, rest string)
 		rest []string
 	}{{words[0], words[1:]}, {words[last], words[:last]}} {
 		near := measure.SlippedUnits(split.word)
-		if len(near) == 0 || len(split.word) < leastUnitSlip || serving.OtherMeasures[split.word] || serving.DegreeWords[split.word] || draft.Quality(strings.ToLower(split.word)) {
+		if len(near) == 0 || len(split.word) < leastUnitSlip || serving.OtherMeasures[split.word] || serving.DegreeWords[split.word] || draft.Quality(strings.ToLower(split.word)) || r.book.Has(split.word+" syrup") { // gum is no gram
 			continue
 		}
 		rest := strings.TrimPrefix(strings.Join(split.rest, " "), "of ")

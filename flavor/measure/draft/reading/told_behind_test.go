@@ -63,3 +63,17 @@ func TestWarmthAndNoughts(t *testing.T) {
 	assert.Equal(t, flavor.HeatHot, s.Pours[1].Heat)
 	assert.Equal(t, flavor.Hot, s.Service)
 }
+
+// No pour is lost in the name of a drink, in a word that is nearly a unit, or at the stop of
+// an abbreviation: common practice, no source.
+func TestNoPourIsLostBesideAName(t *testing.T) {
+	x := wholeCatalogue(t)
+	_, err := reading.Read("(part = 1 oz) 2 parts rye : 1 part red quinquina : 1/2 part walnut liqueur. stir, rocks", x)
+	assert.ErrorContains(t, err, "holds a pour")
+	s, err := reading.Read("pisco 60 / lime 25 / pineapple gum 20", x)
+	require.NoError(t, err)
+	assert.Equal(t, "pineapple-gum-syrup", s.Pours[2].Profile.ID)
+	s, err = reading.Read("Acid-adj. OJ 22 / peated scotch 15 / blended scotch 30", x)
+	require.NoError(t, err)
+	assert.Equal(t, "acid-adjusted-orange-juice", s.Pours[0].Profile.ID)
+}
