@@ -59,7 +59,7 @@ func TestStockScenarios(t *testing.T) {
 func TestAnEmptyStockSaysWhatToDo(t *testing.T) {
 	w := webuitest.Get(webuitest.NewPages(t), "/stock", "")
 	assert.Equal(t, http.StatusOK, w.Code)
-	webuitest.Says(t, w, []string{"Nothing in stock yet", `href="/stock/bottle"`, `href="/stock/import"`, "import your own list", `href="/start"`}, []string{"Show all", "stock.csv", `name="q"`})
+	webuitest.Says(t, w, []string{"Nothing in stock yet", `href="/stock/bottle"`, `href="/stock/import"`, "import your own list", `href="/start"`, `id="own-words"`}, []string{"Show all", "stock.csv", `name="q"`})
 }
 
 // A script gets the list alone.
