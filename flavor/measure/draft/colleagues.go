@@ -51,6 +51,9 @@ func (r *reader) partSize(toks []token.Token) []token.Token {
 		if from > 0 && toks[from-1].Kind == token.Numeral && toks[from-1].Value == 1 {
 			from--
 		}
+		for from > 0 && (toks[from-1].Text == "the" || toks[from-1].Text == "make" || toks[from-1].Text == "each") {
+			from--
+		}
 		if from > 0 && toks[from-1].Kind != token.Mark {
 			continue
 		}

@@ -195,7 +195,7 @@ var shade = token.Words(`dark light amber golden clear`)
 
 // littleWords are words that a bartender adds to a pour and that change neither it nor
 // the drink.
-var littleWords = token.Words(`if possible available you like have preferably ideally or so a the of at to for and with in on please well very bit little more less still
+var littleWords = token.Words(`trust me yes really if possible available you like have preferably ideally or so a the of at to for and with in on please well very bit little more less still
 is it this that as needed usual always must be not too can will do does temperature room fridge freezer shelf rail speed premium bottle brand batch batched prepped today
 yesterday tonight vs vsop house extra new old size sized per person guest one two each ounce shot real proper same type style kind any other our their my frozen dry-ish optional
 proof abv vol alc yr yrs year years old yo

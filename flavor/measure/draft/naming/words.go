@@ -2,6 +2,7 @@ package naming
 
 import (
 	"cmp"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -143,7 +144,7 @@ func keyed(table map[string]string) map[string]string {
 
 // fullWords are what bars write for a word of a name.
 var fullWords = map[string]string{
-	"verm": "vermouth", "wtr": "water", "syrp": "syrup", "liquor": "liqueur", "ang": "aromatic", "juce": "juice", "juise": "juice", "sirup": "syrup", "syrop": "syrup", "agve": "agave", "swet": "sweet", "lq": "liqueur", "bit": "bitters", "soln": "solution", "lite": "light", "gfruit": "grapefruit", "sek": "sec", "vermuth": "vermouth", "med": "medium", "sw": "sweet", "viol": "violette", "aperitivo": "aperitif", "vrm": "vermouth", "vermth": "vermouth", "swt": "sweet", "jc": "juice", "jce": "juice", "j": "juice", "jus": "juice", "syr": "syrup", "syp": "syrup", "srp": "syrup", "sy": "syrup",
+	"verm": "vermouth", "vm": "vermouth", "wtr": "water", "syrp": "syrup", "liquor": "liqueur", "ang": "aromatic", "juce": "juice", "juise": "juice", "sirup": "syrup", "syrop": "syrup", "agve": "agave", "swet": "sweet", "lq": "liqueur", "bit": "bitters", "soln": "solution", "lite": "light", "gfruit": "grapefruit", "sek": "sec", "vermuth": "vermouth", "med": "medium", "sw": "sweet", "viol": "violette", "aperitivo": "aperitif", "vrm": "vermouth", "vermth": "vermouth", "swt": "sweet", "jc": "juice", "jce": "juice", "j": "juice", "jus": "juice", "syr": "syrup", "syp": "syrup", "srp": "syrup", "sy": "syrup",
 	"liq": "liqueur", "liqr": "liqueur", "btr": "bitters", "bttr": "bitters", "btt": "bitters", "gren": "grenadine", "cinn": "cinnamon", "cin": "cinnamon",
 	"cuke": "cucumber", "dem": "demerara", "pine": "pineapple", "cran": "cranberry", "pom": "pomegranate", "gf": "grapefruit", "grapefrt": "grapefruit", "choc": "chocolate", "coco": "coconut", "van": "vanilla",
 	"bourb": "bourbon", "bbn": "bourbon", "teq": "tequila", "repo": "reposado", "rep": "reposado", "mez": "mezcal", "jam": "Jamaican", "op": "overproof", "wht": "white", "wh": "white", "blk": "black", "hvy": "heavy",
@@ -203,10 +204,16 @@ leading:
 	if len(rest) < len(words) && len(rest) > 0 {
 		add(rest)
 	}
+	if at := articled.FindStringIndex(name); at != nil {
+		add(strings.Fields(name[at[1]:]))
+	}
 	return out
 }
 
 // idle reports whether a word of a name is an adjective that changes nothing.
+// articled is an article that runs into its noun: "l'eau gazeuse".
+var articled = regexp.MustCompile(`(?i)^l['’]`)
+
 func idle(w string) bool { return adjectives[strings.ToLower(strings.Trim(w, ",;()"))] }
 
 // Lengthen writes the words of a name at full length, where bars shorten them.

@@ -27,7 +27,7 @@ func (r *resolver) firstLine() {
 	d := r.draft
 	lines := make([]*entry.Line, 0, len(d.Lines)+1)
 	if p := d.PerhapsPour; p != nil {
-		if f := r.book.Find(p.Name, naming.Place{Unit: p.Unit}); f.Firm() && f.Fault == nil && (p.Unit != flavor.Spritz || sprayed(f.Profile)) {
+		if f := r.book.Find(p.Name, naming.Place{Unit: p.Unit}); f.Firm() && f.Fault == nil && (p.Unit != flavor.Spritz || sprayed(f.Profile)) && !r.pouredBelow(p, f.Profile) {
 			r.name = ""
 			r.note(measure.LineLocation(p.Number) + ": “" + p.Asked + "” is read as a pour; write \"" + draft.NamePrefix + " " + p.Asked + "\" if it is the name")
 			lines = append(lines, p)
@@ -109,6 +109,14 @@ func (r *resolver) sumsUp(l *entry.Line) bool {
 		}
 	}
 	return math.Abs(sum-total) <= sumsWithin*total
+}
+
+// pouredBelow reports whether a line below the first pours what the first names without an
+// amount: "Hot egg", above "1 whole egg", is the name of a drink.
+func (r *resolver) pouredBelow(first *entry.Line, p *flavor.Profile) bool {
+	return first.NoAmount && slices.ContainsFunc(r.draft.Lines, func(l entry.Line) bool {
+		return !l.AmountAt.Empty() && r.book.Find(l.Name, naming.Place{Unit: l.Unit, Amount: l.Amount}).Profile == p
+	})
 }
 
 // sprayed reports whether bars spray an ingredient: a "rosé spritz" is a drink.
@@ -252,6 +260,9 @@ func (r *resolver) measureless(name string, shortened bool) *flavor.Profile {
 
 // isName reports whether a first line whose amount has no unit is a name.
 func (r *resolver) isName(l *entry.Line) bool {
+	if r.titled(l) {
+		return true
+	}
 	if l.Whole != "" {
 		if _, _, ok := r.book.Named(l.Whole); ok {
 			return false
@@ -284,6 +295,21 @@ func (r *resolver) isName(l *entry.Line) bool {
 		return !r.behind()
 	}
 	return !r.bareBelow() && !r.book.EndsInName(l.Name)
+}
+
+// titled reports whether a first line is written like a name and has a number behind it,
+// "Cherry 22", while every line below states its amount first, and its unit: who lists so
+// pours nothing in another way. Where nothing below is a base the line pours it.
+func (r *resolver) titled(l *entry.Line) bool {
+	first, _ := utf8.DecodeRuneInString(l.Name)
+	below := r.draft.Lines[1:]
+	based := slices.ContainsFunc(below, func(o entry.Line) bool {
+		f := r.book.Find(o.Name, naming.Place{Unit: o.Unit, Amount: o.Amount})
+		return f.Profile != nil && f.Profile.Class.Part() == flavor.PartBase
+	})
+	return based && len(below) > 1 && unicode.IsUpper(first) && l.AmountAt.Start > l.NameAt.Start && !slices.ContainsFunc(below, func(o entry.Line) bool {
+		return o.Number == l.Number || !o.NoAmount && (o.AmountAt.Start > o.NameAt.Start || o.UnitAt.Empty() && !o.AmountAt.Empty())
+	})
 }
 
 // leastNumberName is a number from which the first line is no pour of a drink whose other

@@ -77,3 +77,29 @@ func TestNoPourIsLostBesideAName(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, "acid-adjusted-orange-juice", s.Pours[0].Profile.ID)
 }
+
+// A title with a number in it is no pour where each line below states its amount and unit
+// and a base: common practice, no source. Where no base stands below, it is one.
+func TestTitlesAreNotPoured(t *testing.T) {
+	x := wholeCatalogue(t)
+	for text, pours := range map[string]int{
+		"Cherry 22\n60 ml rye whiskey\n30 ml sweet vermouth\n2 dashes aromatic bitters": 3,
+		"Peach 75\n30 ml gin\n15 ml lemon juice\n90 ml prosecco":                        3,
+		"Hot egg\n45 ml aged rum\n20 ml honey syrup\n1 whole egg":                       3,
+		"Gin 60\n25 ml lemon juice\n20 ml simple syrup":                                 3,
+		"Gin 60\nLemon 25\nSimple 20":                                                   3,
+	} {
+		s, err := reading.Read(text, x)
+		if assert.NoError(t, err, text) {
+			assert.Len(t, s.Pours, pours, text)
+		}
+	}
+}
+
+// What is said to colleagues around the pours is passed over aloud: common practice, no source.
+func TestWhatIsSaidToColleagues(t *testing.T) {
+	s, err := reading.Read("so it's the stirred one, um, two ounces of gin, one ounce dry vermouth\nstir, up\ndon't let Jo free pour the vermouth\nWe were at 2 oz vermouth, too flabby.", wholeCatalogue(t))
+	require.NoError(t, err)
+	assert.Len(t, s.Pours, 2)
+	assert.Contains(t, strings.Join(s.Notes, "\n"), "don't let Jo free pour the vermouth")
+}

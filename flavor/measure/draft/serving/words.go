@@ -24,7 +24,7 @@ type term struct {
 
 // methodTerms are the words for each method.
 var methodTerms = map[flavor.Method][]string{
-	flavor.Shake: {"shake", "shake it up", "shake that up", "shake them up", "shake all that up", "sh", "shaken", "shaking", "hard shake", "hard shaken", "short shake", "long shake", "schütteln", "geschüttelt", "agitar", "agitado", "wet shake", "shk", "s&s", "ws", "au shaker", "im shaker", "shaker", "agiter", "agité", "shaker au frappé", "shakerare", "shakerato", "schudden", "skaka", "shakad", "batir"},
+	flavor.Shake: {"shake", "shake it up", "shake that up", "shake them up", "shake all that up", "sh", "shk", "shaken", "shaking", "hard shake", "hard shaken", "short shake", "long shake", "schütteln", "geschüttelt", "agitar", "agitado", "wet shake", "shk", "s&s", "ws", "au shaker", "im shaker", "shaker", "agiter", "agité", "shaker au frappé", "shakerare", "shakerato", "schudden", "skaka", "shakad", "batir"},
 	flavor.DryShake: {"dry shake", "dry shaken", "dryshake", "shake dry", "shake without ice", "shake no ice", "dry shake then shake", "ds s", "ds ws", "dds", "dry shake then wet shake",
 		"dry then wet shake", "double shake"},
 	flavor.Stir:    {"stir", "stir it up", "stir that up", "stir them up", "stirr", "stirred", "stirring", "stir down", "stirred down", "stir & strain", "stir and strain", "verre à mélange", "au verre à mélange", "vaso mezclador", "mixing glass", "rühren", "gerührt", "remover", "removido", "remuer", "mélanger", "mescolare", "roeren", "rör", "rør", "rør om", "rör om"},
@@ -77,7 +77,7 @@ var serviceTerms = map[flavor.Service][]string{
 // iceTerms name ice and what it says of the service.
 var iceTerms = map[string]term{
 	"ice": {weak: true}, "iced": {weak: true},
-	"over ice": {Service: flavor.Rocks, weak: true}, "on ice": {Service: flavor.Rocks, weak: true}, "auf eis": {Service: flavor.Rocks, weak: true}, "con hielo": {Service: flavor.Rocks, weak: true}, "with ice": {weak: true},
+	"over ice": {Service: flavor.Rocks, weak: true}, "on ice": {Service: flavor.Rocks, weak: true}, "auf eis": {Service: flavor.Rocks, weak: true}, "con hielo": {weak: true}, "with ice": {weak: true},
 	"over fresh ice": {Service: flavor.Rocks}, "fresh ice": {Service: flavor.Rocks, weak: true}, "over cubed ice": {Service: flavor.Rocks},
 	"cubed ice": {Service: flavor.Rocks, weak: true}, "ice cubes": {weak: true}, "ice cube": {weak: true}, "cubes": {Service: flavor.Rocks, weak: true},
 	"cubed": {Service: flavor.Rocks, weak: true}, "over cubes": {Service: flavor.Rocks}, "on cubes": {Service: flavor.Rocks},

@@ -1,6 +1,8 @@
 package speech
 
 import (
+	"slices"
+
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/vocabulary"
@@ -12,6 +14,21 @@ var (
 	openings = vocabulary.Words(`ok okay so its it's it this that thats that's try trying hey hi yo heres here's um uh well lets let's my can could i im i'm i'd please pls we were we're going gonna just think thinking maybe new write remember note me`)
 	chatter  = vocabulary.Words(`the one is was be been do does make makes making made for version take on in put down write you me to have has had got want wanna would like of a an then with start starts started use using now really about goes go it's its so = : , - at tonight today down remember note`)
 )
+
+// hesitations are sounds of thinking.
+var hesitations = vocabulary.Words(`um uh er erm hmm`)
+
+// WithoutHesitation drops the sounds of thinking that stand between signs: "the stirred one,
+// um, two ounces". Elsewhere "um" is a Portuguese one.
+func WithoutHesitation(toks []token.Token) []token.Token {
+	alone := func(i int) bool { return i < 0 || i >= len(toks) || toks[i].Kind == token.Mark }
+	for i := range toks {
+		if hesitations.Has(toks[i].Text) && alone(i-1) && alone(i+1) {
+			return WithoutHesitation(slices.Concat(toks[:i], toks[min(i+2, len(toks)):]))
+		}
+	}
+	return toks
+}
 
 // Chatter reports whether a word is one that talk goes on with before it comes to a pour.
 func Chatter(w string) bool { return chatter.Has(w) }

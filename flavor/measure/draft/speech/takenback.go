@@ -21,6 +21,7 @@ hang on no make that
 no wait make that
 no hang on
 hang on no
+no wait make it
 no make it
 no make that
 sorry make that
