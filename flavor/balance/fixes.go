@@ -151,6 +151,11 @@ func (f *fixing) list(limit int, lift float64) ([]Fix, error) {
 		if fix.Score < f.base+lift || fix.Score < worthBeside(best) {
 			continue
 		}
+		if still, err := f.curdles(&fix); err != nil {
+			return nil, err
+		} else if still {
+			continue
+		}
 		best = max(best, fix.Score)
 		told, out = append(told, c), append(out, fix)
 	}
@@ -195,6 +200,21 @@ func (f *fixing) bursts(c candidate) bool {
 	}
 	spec := c.apply(f.spec)
 	return hotInside(&spec)
+}
+
+// curdles reports whether milk or cream still turns in a mended draft, if that is what is
+// wrong: less of it is as full of curds.
+func (f *fixing) curdles(x *Fix) (bool, error) {
+	if weigh.VerdictOf(x.Score) == weigh.Balanced || !slices.ContainsFunc(f.faults, func(x Fault) bool { return x.Method == technique.Curdled }) {
+		return false, nil
+	}
+	build, err := f.judge.set.Prepare(&x.Spec)
+	if err != nil {
+		return false, err
+	}
+	defer build.Done()
+	judged := build.Judge(build.Amounts())
+	return slices.ContainsFunc(judged.Method, func(s technique.Slip) bool { return s.Fault == technique.Curdled }), nil
 }
 
 // ethanol returns the g of it in a spec.

@@ -1,6 +1,7 @@
 package balance_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -225,4 +226,26 @@ func TestFlowers(t *testing.T) {
 		r := k.score(t, k.read(t, strings.ReplaceAll(c.text, "|", "\n")))
 		assert.Equal(t, c.balanced, r.Verdict == weigh.Balanced, "%s: %.1f %+v", c.text, r.Judgement.Score, r.Faults)
 	}
+}
+
+// A fix for what curdles leaves no curds: less cream beside the same lime is no way out.
+func TestNoFixStillCurdles(t *testing.T) {
+	k := newKitchen(t)
+	for _, text := range []string{
+		"45 ml whiskey cream liqueur|30 ml lime juice|30 ml vodka|shake, up",
+		"60 ml whiskey cream liqueur|15 ml lemon juice|shake, rocks",
+		"1 1/2 oz Irish whiskey|4 oz hot coffee|1 oz heavy cream|1/2 oz lemon juice|build, hot",
+		"2 oz vodka|1 oz coffee liqueur|1 oz heavy cream|1/2 oz lemon juice|build, rocks",
+	} {
+		s := k.read(t, strings.ReplaceAll(text, "|", "\n"))
+		r := k.score(t, s)
+		assert.True(t, curdles(r), text)
+		for _, f := range k.fixes(t, s, r) {
+			assert.False(t, curdles(k.score(t, &f.Spec)), "%s: %s", text, f.Text)
+		}
+	}
+}
+
+func curdles(r *balance.Result) bool {
+	return slices.ContainsFunc(r.Faults, func(f balance.Fault) bool { return f.Method == technique.Curdled })
 }
