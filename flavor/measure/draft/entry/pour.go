@@ -49,7 +49,7 @@ func Read(text string, toks []token.Token) Written {
 		return p
 	}
 	toks = begun(toks)
-	if p.rim(toks) || p.garnish(toks) || p.juiced(text, toks) {
+	if p.rim(toks) || p.garnish(toks) || p.juiced(text, toks) || p.measuredCount(text, toks) {
 		return p
 	}
 	if intoGlass(toks) {

@@ -103,3 +103,16 @@ func TestWhatIsSaidToColleagues(t *testing.T) {
 	assert.Len(t, s.Pours, 2)
 	assert.Contains(t, strings.Join(s.Notes, "\n"), "don't let Jo free pour the vermouth")
 }
+
+// A measure in brackets says more exactly what a count comes to: common practice, no source.
+func TestAMeasureBehindACount(t *testing.T) {
+	x := wholeCatalogue(t)
+	for text, ml := range map[string]float64{
+		"juice of half a lemon (20 ml)": 20, "white of 1 egg (about 1 oz)": 29.57, "1 egg white (about 1 oz)": 29.57, "juice of 1 lime (25 ml)": 25,
+	} {
+		s, err := reading.Read("2 oz gin\n"+text+"\n.75 oz simple syrup", x)
+		if assert.NoError(t, err, text) {
+			assert.InDelta(t, ml, s.Pours[1].ML, 0.01, text)
+		}
+	}
+}
