@@ -131,7 +131,7 @@ func (r *reader) join(a, b *piece, alone bool) (piece, bool) {
 		out := *a
 		out.toks = append(append([]token.Token(nil), a.toks...), b.toks...)
 		return out, true
-	case b.sep == "," && a.pour.Shape == entry.ShapeImplied && a.pour.Unit == flavor.Top && b.pour.Shape == entry.ShapeAmount && b.pour.Fault == nil && !b.pour.Each && b.pour.Unit.Jigger(): // "top with soda, 2 oz"
+	case b.sep != ";" && b.sep != "." && a.pour.Shape == entry.ShapeImplied && (a.pour.Unit == flavor.Top || a.pour.Unit == flavor.Float) && b.pour.Shape == entry.ShapeAmount && b.pour.Fault == nil && !b.pour.Each && b.pour.Unit.Jigger(): // "top with soda, 2 oz"
 		out := *a
 		out.toks = append(append([]token.Token(nil), a.toks...), b.toks...)
 		amount := b.pour

@@ -109,6 +109,7 @@ func TestAMeasureBehindACount(t *testing.T) {
 	x := wholeCatalogue(t)
 	for text, ml := range map[string]float64{
 		"juice of half a lemon (20 ml)": 20, "white of 1 egg (about 1 oz)": 29.57, "1 egg white (about 1 oz)": 29.57, "juice of 1 lime (25 ml)": 25,
+		"heavy cream, floated ...... 20 ml": 20,
 	} {
 		s, err := reading.Read("2 oz gin\n"+text+"\n.75 oz simple syrup", x)
 		if assert.NoError(t, err, text) {
