@@ -65,6 +65,9 @@ const seedStream = 0x52696666
 // limits forbid.
 func (s *Station) NewJob(stock []*flavor.Profile, l *Limits, system measure.System, seed uint64) *Job {
 	j := &Job{Station: s, Limits: l, System: system, byID: map[string]int{}, keeps: map[string]*precedent.Kept{}, pairs: map[[2]string]*precedent.Pair{}}
+	if !slices.ContainsFunc(stock, func(p *flavor.Profile) bool { return p != nil && l.Accepts(p) && precedent.Carries(p) }) {
+		l.Guest.NoAlcohol = true // a bar without alcohol serves none
+	}
 	for _, p := range stock {
 		if p == nil {
 			continue
@@ -88,9 +91,6 @@ func (s *Station) NewJob(stock []*flavor.Profile, l *Limits, system measure.Syst
 			made: s.book.MakeUp(p), Unit: unit})
 	}
 	slices.SortFunc(j.Shelf, func(a, b Item) int { return strings.Compare(a.Profile.ID, b.Profile.ID) })
-	if !slices.ContainsFunc(j.Shelf, func(it Item) bool { return precedent.Carries(it.Profile) }) {
-		l.Guest.NoAlcohol = true // a bar without alcohol serves none
-	}
 	for i := range l.Aims {
 		j.carriedBy(&l.Aims[i])
 	}
