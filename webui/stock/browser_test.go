@@ -126,6 +126,7 @@ func TestTheStockWithoutScripts(t *testing.T) {
 	b.Open(address, "/stock?q=blue")
 	b.Until(`document.querySelectorAll('.makes h3, .stock tbody th[scope="row"] > a').length === 1`)
 	b.Click(`.stock tbody th[scope="row"] > a`)
+	b.Until(`document.readyState === 'complete' && document.getElementById('f-stock') !== null`)
 	b.Do(chromedp.SetValue(chromedp.ID("f-stock"), "9"))
 	b.Click(".record button.main")
 	b.Until(`document.getElementById('said').textContent.includes('2.5 → 9')`)
