@@ -7,11 +7,11 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
-	"counterpour/flavor/measure/vocabulary"
 )
 
 // entries reads what one line holds.
@@ -207,29 +207,10 @@ func (r *reader) unread(n int, at entry.Span, f *flavor.Fault) {
 	r.fail(n, f)
 }
 
-// opinions begin what somebody thinks of a drink and no pour.
-var opinions = token.Words(`needs need too bit cheers thanks maybe tasty`)
-
-// toldWords begin what is said to colleagues: no pour begins with one.
-var toldWords = vocabulary.Words(`if don't dont trust tell ask remember careful we we'll we've i'll i'd they you he she`)
-
-// told reports whether words without a number are said to colleagues.
-func told(toks []token.Token) bool {
-	return len(toks) > 1 && toldWords.Has(toks[0].Text) && !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral })
-}
-
-// praise says how a drink was, in a word of its own: "better!!".
-var praise = vocabulary.Words(`better best perfect nice great good delicious yum yummy lovely love solid banger winner works approved done final keeper wow yes ok okay meh`)
-
-// praised reports whether tokens are words of praise and signs, and nothing else.
-func praised(toks []token.Token) bool {
-	return !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind != token.Mark && !praise.Has(t.Text) })
-}
-
 // unnamed is words without an amount that say nothing known.
 func (r *reader) unnamed(n int, at entry.Span, written string, toks []token.Token) {
 	muddled := slices.ContainsFunc(toks, func(t token.Token) bool { return strings.HasPrefix(t.Text, "muddle") })
-	if praised(toks) || told(toks) || len(toks) > 1 && opinions[toks[0].Text] && !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral || t.Text == "of" }) {
+	if aside.Said(toks) {
 		r.entry(KindRemark, n, at)
 		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+written+"” is skipped")
 		return

@@ -109,3 +109,23 @@ func None(toks []token.Token) bool {
 	n := len(toks)
 	return n > 2 && n <= mostNone && noneWords.Has(toks[n-1].Text) && toks[n-2].Kind == token.Mark && !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral })
 }
+
+var (
+	// opinions begin what somebody thinks of a drink: "needs acid", and "bit of sugar" is a pour.
+	opinions = vocabulary.Words(`needs need too bit cheers thanks maybe tasty`)
+	// speechWords begin what is said to somebody: no pour begins with one.
+	speechWords = vocabulary.Words(`if don't dont trust tell ask remember careful we we'll we've i'll i'd they you he she`)
+	// praise says how a drink was, in a word of its own: "better!!".
+	praise = vocabulary.Words(`better best nice great good delicious yum yummy lovely love solid banger winner works approved done final keeper wow yes ok okay meh`)
+)
+
+// Said reports whether words without an amount are an opinion, praise, or said to somebody.
+func Said(toks []token.Token) bool {
+	if !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind != token.Mark && !praise.Has(t.Text) }) {
+		return true
+	}
+	if len(toks) < 2 || slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral }) {
+		return false
+	}
+	return speechWords.Has(toks[0].Text) || opinions.Has(toks[0].Text) && !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Text == "of" })
+}

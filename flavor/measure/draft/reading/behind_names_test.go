@@ -1,0 +1,35 @@
+package reading_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/reading"
+)
+
+// common practice, no source.
+func TestWarmthAndNoughts(t *testing.T) {
+	s, err := reading.Read("1 1/2 0z aged rum\nblack tea 4oz hot\n.5 oz honey syrup", wholeCatalogue(t))
+	require.NoError(t, err)
+	assert.InDelta(t, 44.36, s.Pours[0].ML, 0.01)
+	assert.Equal(t, "black-tea", s.Pours[1].Profile.ID)
+	assert.Equal(t, flavor.HeatHot, s.Pours[1].Heat)
+	assert.Equal(t, flavor.Hot, s.Service)
+}
+
+// A measure in brackets says more exactly what a count comes to: common practice, no source.
+func TestAMeasureBehindACount(t *testing.T) {
+	x := wholeCatalogue(t)
+	for text, ml := range map[string]float64{
+		"juice of half a lemon (20 ml)": 20, "white of 1 egg (about 1 oz)": 29.57, "1 egg white (about 1 oz)": 29.57, "juice of 1 lime (25 ml)": 25,
+		"heavy cream, floated ...... 20 ml": 20,
+	} {
+		s, err := reading.Read("2 oz gin\n"+text+"\n.75 oz simple syrup", x)
+		if assert.NoError(t, err, text) {
+			assert.InDelta(t, ml, s.Pours[1].ML, 0.01, text)
+		}
+	}
+}

@@ -1,0 +1,40 @@
+package reading_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor/measure/draft/reading"
+)
+
+// and a base: common practice, no source. Where no base stands below, it is one.
+func TestTitlesAreNotPoured(t *testing.T) {
+	x := wholeCatalogue(t)
+	for text, pours := range map[string]int{
+		"Cherry 22\n60 ml rye whiskey\n30 ml sweet vermouth\n2 dashes aromatic bitters": 3,
+		"Peach 75\n30 ml gin\n15 ml lemon juice\n90 ml prosecco":                        3,
+		"Hot egg\n45 ml aged rum\n20 ml honey syrup\n1 whole egg":                       3,
+		"Gin 60\n25 ml lemon juice\n20 ml simple syrup":                                 3,
+		"Gin 60\nLemon 25\nSimple 20":                                                   3,
+	} {
+		s, err := reading.Read(text, x)
+		if assert.NoError(t, err, text) {
+			assert.Len(t, s.Pours, pours, text)
+		}
+	}
+}
+
+// an abbreviation: common practice, no source.
+func TestNoPourIsLostBesideAName(t *testing.T) {
+	x := wholeCatalogue(t)
+	_, err := reading.Read("(part = 1 oz) 2 parts rye : 1 part red quinquina : 1/2 part walnut liqueur. stir, rocks", x)
+	assert.ErrorContains(t, err, "holds a pour")
+	s, err := reading.Read("pisco 60 / lime 25 / pineapple gum 20", x)
+	require.NoError(t, err)
+	assert.Equal(t, "pineapple-gum-syrup", s.Pours[2].Profile.ID)
+	s, err = reading.Read("Acid-adj. OJ 22 / peated scotch 15 / blended scotch 30", x)
+	require.NoError(t, err)
+	assert.Equal(t, "acid-adjusted-orange-juice", s.Pours[0].Profile.ID)
+}
