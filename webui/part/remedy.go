@@ -265,11 +265,11 @@ func (m *mender) usual(words string) (lines []string) {
 // usualOf is how much proven drinks mostly pour of an ingredient, in the unit that a hand
 // measures it in; empty if nothing tells.
 func (m *mender) usualOf(name string) string {
-	pour, err := reading.ResolvePour(1, string(m.system()), name, "", m.shelf)
-	if err != nil {
+	r, err := m.bar.ReadRest("1 " + string(m.system()) + " " + name)
+	if err != nil || len(r.Faults) > 0 || len(r.Spec.Pours) != 1 {
 		return ""
 	}
-	p := pour.Profile
+	p := r.Spec.Pours[0].Profile
 	ml := m.bar.UsualML(p)
 	unit, ok := p.UsualUnit(m.system())
 	if unit.Jigger() && ml < leastPourML {
