@@ -155,8 +155,10 @@ func makeSchema(ctx context.Context, c conn) error {
 	return c.exec(ctx, `CREATE TABLE IF NOT EXISTS schema_version (version INTEGER NOT NULL)`)
 }
 
+// read runs f in a transaction that keeps nothing, so that whatever fails once its context
+// has ended failed by that: a connection that is cut off says so in many ways.
 func (p *postgres) read(ctx context.Context, f func(conn) error) error {
-	return p.transaction(ctx, pgx.TxOptions{IsoLevel: pgx.RepeatableRead, AccessMode: pgx.ReadOnly}, f)
+	return cancelled(ctx, p.transaction(ctx, pgx.TxOptions{IsoLevel: pgx.RepeatableRead, AccessMode: pgx.ReadOnly}, f))
 }
 
 // write runs f in a transaction. f first locks the row of the venue, so that writers
@@ -192,7 +194,7 @@ func (p *postgres) begin(ctx context.Context, o pgx.TxOptions) (pgx.Tx, error) {
 		e.Cause = err
 		return nil, e
 	}
-	return tx, err
+	return tx, cancelled(ctx, err)
 }
 
 func (p *postgres) close() error {
