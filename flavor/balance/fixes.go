@@ -195,11 +195,11 @@ func (f *fixing) heady(changes []Change) bool {
 // bursts reports whether a candidate still shakes what is hot, if that is what is wrong:
 // to pour less of it is no way to make that safe.
 func (f *fixing) bursts(c candidate) bool {
-	if !c.making.stays() || !slices.ContainsFunc(f.faults, func(x Fault) bool { return x.Method == technique.HotOnIce }) {
+	if !c.making.Stays() || !slices.ContainsFunc(f.faults, func(x Fault) bool { return x.Method == technique.HotOnIce }) {
 		return false
 	}
 	spec := c.apply(f.spec)
-	return hotInside(&spec)
+	return technique.HotInside(&spec)
 }
 
 // curdles reports whether milk or cream still turns in a mended draft, if that is what is
@@ -229,7 +229,7 @@ func ethanol(s *flavor.Spec) float64 {
 // candidate is something that may mend a draft.
 type candidate struct {
 	changes []Change
-	making  making
+	making  technique.Making
 	part    string // of everything, in words; empty if not everything is scaled
 	asked   int    // place of the fault that asks for it, unasked if none does
 	steps   int    // of the jigger
@@ -250,7 +250,7 @@ func (c *candidate) size() int {
 	switch {
 	case c.part != "":
 		return 1
-	case !c.making.stays():
+	case !c.making.Stays():
 		return len(c.changes) + 1
 	}
 	return len(c.changes)
@@ -302,7 +302,7 @@ func (c *candidate) sameIdea(o *candidate) bool {
 	if c.part != "" && o.part != "" {
 		return true
 	}
-	if !c.making.same(&o.making) || c.part != o.part {
+	if !c.making.Same(&o.making) || c.part != o.part {
 		return false
 	}
 	if len(c.changes) > len(o.changes) {
@@ -321,7 +321,7 @@ func (c *candidate) sameIdea(o *candidate) bool {
 // apply returns the spec with the candidate's changes made.
 func (c *candidate) apply(s *flavor.Spec) flavor.Spec {
 	out := apply(s, c.changes)
-	c.making.apply(&out)
+	c.making.Apply(&out)
 	return out
 }
 
@@ -358,6 +358,6 @@ func (c *candidate) text() string {
 			parts = append(parts, fmt.Sprintf("pour %s %s instead of %s", to, x.called(), x.Before()))
 		}
 	}
-	parts = append(parts, c.making.words()...)
+	parts = append(parts, c.making.Words()...)
 	return strings.Join(parts, ", and ")
 }

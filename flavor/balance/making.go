@@ -10,77 +10,34 @@ import (
 	"counterpour/flavor/weigh"
 )
 
-// making is another way to make a drink; what is empty stays.
-type making struct {
-	method  flavor.Method
-	service flavor.Service
-	after   []*flavor.Profile // go in once the rest is mixed
-	hot     []*flavor.Profile // are poured hot
-	glass   string            // that it is poured into
-	text    string
-}
-
-// stays reports whether nothing is made differently.
-func (m *making) stays() bool { return m.text == "" }
-
-func (m *making) same(o *making) bool { return m.text == o.text }
-
-// apply makes a spec so.
-func (m *making) apply(s *flavor.Spec) {
-	if m.method != "" {
-		s.Method = m.method
-	}
-	if m.service != "" {
-		s.Service = m.service
-	}
-	if m.glass != "" {
-		s.Glass = m.glass
-	}
-	for i := range s.Pours {
-		p := &s.Pours[i]
-		p.After = p.After || slices.Contains(m.after, p.Profile)
-		if slices.Contains(m.hot, p.Profile) {
-			p.Heat = flavor.HeatHot
-		}
-	}
-}
-
-// words say what is done, as parts of a sentence.
-func (m *making) words() []string {
-	if m.stays() {
-		return nil
-	}
-	return []string{m.text}
-}
-
 // byMethod changes how the drink is made, or leaves out what suffers.
 func (f *fixing) byMethod() {
 	for i := range f.faults {
 		x := &f.faults[i]
 		if x.Axis == ratio.Temperature && !x.High {
-			f.tryMaking(i, heating(f.spec))
+			f.tryMaking(i, technique.Heating(f.spec))
 		}
 		if x.Axis == ratio.Sour && x.missing && f.spec.Method == flavor.Shake { // or it was meant without, and clear
 			f.tryStirring(i)
 		}
 		switch x.Method {
 		case technique.EggUnshaken:
-			f.tryMaking(i, shaking(f.spec, true))
+			f.tryMaking(i, technique.Shaking(f.spec, true))
 			f.leaveOutPart(i, x.Profile.Class.Part())
 		case technique.Uniced:
 			if f.clear() {
-				f.tryMaking(i, making{method: flavor.Stir, text: "stir it"})
+				f.tryMaking(i, technique.Making{Method: flavor.Stir, Text: "stir it"})
 				continue
 			}
-			f.tryMaking(i, shaking(f.spec, false))
+			f.tryMaking(i, technique.Shaking(f.spec, false))
 		case technique.Unshaken:
-			f.tryMaking(i, shaking(f.spec, false))
+			f.tryMaking(i, technique.Shaking(f.spec, false))
 		case technique.Clouded:
-			f.tryMaking(i, making{method: flavor.Stir, text: "stir it"})
+			f.tryMaking(i, technique.Making{Method: flavor.Stir, Text: "stir it"})
 		case technique.Flat:
-			f.tryMaking(i, afterwards(f.spec))
+			f.tryMaking(i, technique.Afterwards(f.spec))
 		case technique.HotOnIce:
-			f.tryMaking(i, builtHot(f.spec))
+			f.tryMaking(i, technique.BuiltHot(f.spec))
 		case technique.FatSet:
 			f.tryWithout(i, 1, func(p *flavor.Profile) bool { return p == x.Profile })
 		case technique.Curdled:
@@ -132,8 +89,8 @@ func (f *fixing) parted(asked, steps int, is func(*flavor.Profile) bool) candida
 		return c
 	}
 	shaken := c
-	shaken.making = shaking(f.spec, false)
-	if shaken.making.stays() {
+	shaken.making = technique.Shaking(f.spec, false)
+	if shaken.making.Stays() {
 		return c
 	}
 	spec := shaken.apply(f.spec)
@@ -184,8 +141,8 @@ func (f *fixing) tryWithout(asked, steps int, is func(*flavor.Profile) bool) {
 }
 
 // tryMaking keeps another way to make the drink.
-func (f *fixing) tryMaking(asked int, m making) {
-	if m.stays() {
+func (f *fixing) tryMaking(asked int, m technique.Making) {
+	if m.Stays() {
 		return
 	}
 	c := candidate{asked: asked, steps: 1, making: m}
@@ -207,99 +164,11 @@ func (f *fixing) tryStirring(asked int) {
 	if !f.clear() {
 		return
 	}
-	c := candidate{asked: asked, steps: mostSteps, making: making{method: flavor.Stir, text: "stir it, if no juice is meant to be in it"}, sure: true}
+	c := candidate{asked: asked, steps: mostSteps, making: technique.Making{Method: flavor.Stir, Text: "stir it, if no juice is meant to be in it"}, sure: true}
 	spec := c.apply(f.spec)
 	if c.score = f.scoreOf(&spec); c.balanced() {
 		f.keep(c)
 	}
-}
-
-// heating pours hot what is said to be cold in a hot drink.
-func heating(s *flavor.Spec) making {
-	var m making
-	for i := range s.Pours {
-		if p := &s.Pours[i]; p.Warmth() == flavor.HeatCold && !slices.Contains(m.hot, p.Profile) {
-			m.hot = append(m.hot, p.Profile)
-		}
-	}
-	if len(m.hot) > 0 {
-		m.text = "use hot " + namesOf(m.hot)
-	}
-	return m
-}
-
-// afterwards adds what sparkles once the rest is shaken.
-func afterwards(s *flavor.Spec) making {
-	var m making
-	if m.after = sparkling(s); len(m.after) > 0 {
-		m.text = "add the " + namesOf(m.after) + " after the shake"
-		if s.Method == flavor.Blend {
-			m.text = "blend the rest, and add the " + namesOf(m.after) + " after"
-		}
-	}
-	return m
-}
-
-// builtHot builds a drink hot. What wants shaking is shaken without what is hot,
-// which goes in afterwards.
-func builtHot(s *flavor.Spec) making {
-	if s.Method != flavor.Stir && slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.Class == flavor.ClassEgg }) {
-		var hot []*flavor.Profile
-		for i := range s.Pours {
-			if p := &s.Pours[i]; mix.Heats(s, p) && !slices.Contains(hot, p.Profile) {
-				hot = append(hot, p.Profile)
-			}
-		}
-		return making{service: flavor.Hot, after: hot, text: "shake the rest, and add the hot " + namesOf(hot) + " after, in the mug"}
-	}
-	if s.Method == flavor.Stir {
-		return making{method: flavor.Build, service: flavor.Hot, text: "build it hot, without ice"}
-	}
-	return making{method: flavor.Build, service: flavor.Hot, text: "build it hot, without shaking"}
-}
-
-// shaking shakes a drink, all but what sparkles. A hot drink is never shaken: a
-// closed tin of it bursts.
-func shaking(s *flavor.Spec, egg bool) making {
-	if hotInside(s) {
-		return making{}
-	}
-	m := making{method: flavor.Shake, text: "shake it", after: sparkling(s)}
-	if egg {
-		m.method, m.text = flavor.DryShake, "shake it, first without ice, then with ice"
-	}
-	if s.Service == flavor.Neat {
-		m.service = flavor.Up
-	}
-	if len(m.after) > 0 {
-		m.text += ", and add the " + namesOf(m.after) + " after the shake"
-	}
-	return m
-}
-
-// hotInside reports whether a drink is hot, or holds something that is poured hot.
-func hotInside(s *flavor.Spec) bool {
-	return s.Service == flavor.Hot || slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Warmth() == flavor.HeatHot })
-}
-
-// sparkling lists what sparkles and does not go in afterwards yet.
-func sparkling(s *flavor.Spec) []*flavor.Profile {
-	var out []*flavor.Profile
-	for i := range s.Pours {
-		if p := &s.Pours[i]; p.Profile.Carbonated && !p.After && !p.Unit.After() && !slices.Contains(out, p.Profile) {
-			out = append(out, p.Profile)
-		}
-	}
-	return out
-}
-
-// namesOf joins names: "soda water and ginger beer".
-func namesOf(of []*flavor.Profile) string {
-	names := make([]string, len(of))
-	for i, p := range of {
-		names[i] = p.Name
-	}
-	return flavor.JoinAnd(names)
 }
 
 // largerGlass pours the drink into the smallest larger glass that holds it.
@@ -327,9 +196,9 @@ func (f *fixing) largerGlass(asked int) {
 func (f *fixing) pourInto(asked int, glasses []string, standing, service flavor.Service, ml float64) {
 	for _, name := range glasses {
 		if g, _ := mix.GlassNamed(name); g.RoomML(standing) >= ml {
-			m := making{glass: name, service: service, text: "pour it into a " + name}
+			m := technique.Making{Glass: name, Service: service, Text: "pour it into a " + name}
 			if service != "" {
-				m.text += ", over ice"
+				m.Text += ", over ice"
 			}
 			if spec := (&candidate{making: m}).apply(f.spec); f.scoreOf(&spec) >= roomy {
 				f.tryMaking(asked, m)

@@ -30,7 +30,7 @@ func (f *fixing) byPairs() error {
 func (f *fixing) singles() []candidate {
 	var out []candidate
 	for _, c := range f.found {
-		if len(c.changes) == 1 && c.making.stays() {
+		if len(c.changes) == 1 && c.making.Stays() {
 			out = append(out, c)
 		}
 	}

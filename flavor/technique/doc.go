@@ -1,3 +1,3 @@
-// Package technique tells what is wrong with how a drink is made: raw egg that
-// nobody shakes, cream that curdles, soda in the shaker.
+// Package technique tells what is wrong with how a drink is made, and how else it may be
+// made: raw egg that nobody shakes, cream that curdles, soda in the shaker.
 package technique
