@@ -27,14 +27,15 @@ func TestNothingFarIsListed(t *testing.T) {
 		require.NoError(rt, err)
 		for _, c := range result.Covers {
 			one := len(c.Parts) == 1 && c.Parts[0].Profile.Class.Kin() == flavor.KinSpirit
-			most := LastJND
-			if c.Custom || one {
+			most, worth := LastJND, leastWorth
+			switch {
+			case c.Custom:
+				most, worth = LastCustomJND, leastKnownWorth
+			case one:
 				most = LastKnownJND
 			}
 			assert.LessOrEqual(rt, c.Distance, most, c.Text)
-			if !c.Custom {
-				assert.GreaterOrEqual(rt, c.Score, leastWorth*result.ScoreBefore, c.Text)
-			}
+			assert.GreaterOrEqual(rt, c.Score, worth*result.ScoreBefore, c.Text)
 			assert.Equal(rt, !c.Keeps, strings.Contains(c.Text, ": another drink"), c.Text)
 			if c.Keeps && c.Distance > farJND {
 				assert.True(rt, c.Custom && len(c.Gone) == 0, c.Text)
