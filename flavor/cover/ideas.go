@@ -158,11 +158,11 @@ const (
 // every bar knows, and may lie further off. A guest who drinks no alcohol knows that the balance is not kept.
 func (t *task) noCover(x *idea) bool {
 	last, worth := LastJND, leastWorth
-	if t.everyBar(x) {
-		last = LastKnownJND
-	}
-	if t.customary(&x.filling) {
+	switch {
+	case t.customary(&x.filling):
 		last, worth = LastCustomJND, leastKnownWorth
+	case t.everyBar(x):
+		last = LastKnownJND
 	}
 	return x.distance > last || !t.req.Guest.NoAlcohol && !t.req.Guest.NoTrace && x.score < worth*t.scoreBefore
 }
