@@ -8,7 +8,6 @@ import (
 	"counterpour/api/service/fault"
 	"counterpour/api/service/kitchen"
 	"counterpour/flavor"
-	"counterpour/flavor/ratio"
 )
 
 // Draft is a spec in a request. Exactly one of its fields is set.
@@ -27,12 +26,8 @@ func (s *Snapshot) Read(d Draft) (flavor.Spec, error) {
 	if err != nil {
 		return flavor.Spec{}, err
 	}
-	var total float64
-	for _, v := range ratio.EquivalentsOf(&spec) {
-		total += v
-	}
-	if !(total > 0) {
-		return flavor.Spec{}, flavor.Invalid("", "", "the drink has no strength, sweetness, acid, bitterness or length to weigh; add a pour that has")
+	if err := kitchen.CheckWeight(&spec); err != nil {
+		return flavor.Spec{}, err
 	}
 	return spec, nil
 }

@@ -8,7 +8,6 @@ import (
 	"counterpour/data"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
-	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/sense"
 )
@@ -72,20 +71,4 @@ func (s *Snapshot) readFor(r *ScoreRequest) (flavor.Spec, flavor.Faults, error) 
 	}
 	rest, err := s.ReadRest(*r.Text)
 	return rest.Spec, rest.Faults, err
-}
-
-// ReadRest reads the lines of a text that can be read; the reading holds the faults of the
-// others. It fails as Read does if the lines that were read have nothing to weigh.
-func (s *Snapshot) ReadRest(text string) (reading.Reading, error) {
-	r, err := s.ReadPart(text)
-	if err != nil {
-		return reading.Reading{}, err
-	}
-	if _, err := s.Read(Draft{Spec: &r.Spec}); err != nil {
-		if len(r.Faults) > 0 {
-			err = r.Faults
-		}
-		return reading.Reading{}, err
-	}
-	return r, nil
 }

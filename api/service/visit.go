@@ -11,6 +11,7 @@ import (
 	"counterpour/api/admission"
 	"counterpour/api/service/coaching"
 	"counterpour/api/service/kitchen"
+	"counterpour/api/service/remedy"
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
@@ -69,18 +70,16 @@ func (v *Visit) ReadRest(text string) (reading.Reading, error) {
 	return v.now.Load().ReadRest(text)
 }
 
-// Others returns what [kitchen.Kitchen.Others] does.
-func (v *Visit) Others(written string, read *flavor.Profile, n int) []*flavor.Profile {
-	return v.now.Load().Others(written, read, n)
+// Remedies returns what mends each fault of a draft.
+func (v *Visit) Remedies(r remedy.Request) ([]remedy.Remedies, error) {
+	return v.now.Load().Remedies(r)
 }
 
-// Beside returns what [kitchen.Kitchen.Beside] does.
-func (v *Visit) Beside(part *flavor.Spec, ml float64, n int) ([]*flavor.Profile, error) {
-	return v.now.Load().Beside(part, ml, n)
+// MeaningsOf returns what else the name of a line that was read may mean that the guest may
+// have.
+func (v *Visit) MeaningsOf(r *reading.Reading, line int, g guest.Guest) remedy.Meanings {
+	return v.now.Load().MeaningsOf(r, line, g)
 }
-
-// UsualML returns what [kitchen.Kitchen.UsualML] does.
-func (v *Visit) UsualML(p *flavor.Profile) float64 { return v.now.Load().UsualML(p) }
 
 // Score scores a spec and finds how to fix it.
 func (v *Visit) Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error) {

@@ -99,11 +99,12 @@ var allowedInWebui = map[string][]string{
 // all of them.
 var allowedInService = map[string][]string{
 	"fault":    {},
-	"kitchen":  {"fault"},
+	"kitchen":  {"fault", "remedy"},
 	"records":  {},
 	"specbook": {},
 	"coaching": {},
 	"shared":   {},
+	"remedy":   {},
 }
 
 // allowedInCounterpour does the same beneath the command; the command itself may

@@ -6,6 +6,7 @@ import (
 	"counterpour/api/service"
 	"counterpour/api/service/coaching"
 	"counterpour/api/service/kitchen"
+	"counterpour/api/service/remedy"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
@@ -25,15 +26,11 @@ type Bar interface {
 	// ReadRest reads the lines of a text that can be read; the reading holds the faults of
 	// the others. It fails as Read does if the lines that were read have nothing to weigh.
 	ReadRest(text string) (reading.Reading, error)
-	// Others returns up to n ingredients that a written name may mean other than the one
-	// it was read as, the likeliest first.
-	Others(written string, read *flavor.Profile, n int) []*flavor.Profile
-	// Beside returns up to n ingredients that proven drinks like a part of a draft pour
-	// beside it, the likeliest first; in about so many millilitres, if ml is above 0.
-	Beside(part *flavor.Spec, ml float64, n int) ([]*flavor.Profile, error)
-	// UsualML returns how many mL proven drinks mostly pour of an ingredient; 0 if none
-	// pours it.
-	UsualML(p *flavor.Profile) float64
+	// Remedies returns what mends each fault of a draft.
+	Remedies(r remedy.Request) ([]remedy.Remedies, error)
+	// MeaningsOf returns what else the name of a line that was read may mean that the guest
+	// may have.
+	MeaningsOf(r *reading.Reading, line int, g guest.Guest) remedy.Meanings
 	// Score scores a spec and finds fixes. A spec with nothing to weigh is a fault.
 	Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error)
 	// Judge scores a spec as Score does, without fixes.

@@ -9,6 +9,7 @@ import (
 	"strconv"
 	"strings"
 
+	"counterpour/api/service/remedy"
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/webui/part"
@@ -82,7 +83,7 @@ func (p *pages) read(ctx context.Context, a *answer, f benchForm) (reading.Readi
 	if len(flavor.FaultsOf(err)) == 0 && err != nil || len(faults) == 0 {
 		return read, err
 	}
-	if a.Faults, err = part.RefusedOf(p.bar, p.house.Shelf(), f.Guest.Limits(), a.Text, faults, &read); err != nil {
+	if a.Faults, err = part.RefusedOf(p.bar, remedy.Request{Text: a.Text, Faults: faults, Rest: &read, Guest: f.Guest.Limits()}); err != nil {
 		return read, err
 	}
 	a.Said = words.Count(len(a.Faults), "thing", "things") + " to fix in the draft."

@@ -4,10 +4,10 @@ import (
 	"slices"
 	"strings"
 
+	"counterpour/api/service/remedy"
 	"counterpour/flavor"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/edit"
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/webui/part"
 	"counterpour/webui/words"
@@ -33,9 +33,6 @@ type readLine struct {
 	Others   []part.Example // the draft with another ingredient in its place
 }
 
-// mostOthers is how many other meanings of a name are offered.
-const mostOthers = 4
-
 // readBack says what was read as what; nil if every name, unit and method is as written.
 func (p *pages) readBack(text string, r *reading.Reading, g guest.Guest) *readView {
 	v := &readView{}
@@ -53,47 +50,28 @@ func (p *pages) readBack(text string, r *reading.Reading, g guest.Guest) *readVi
 }
 
 // readLine says what one line was read as, and what else it may mean that the guest may
-// have. It is doubtful if it was misspelt, or if the name was worked out and drinks pour
-// another one of it as well: rum may be white or aged.
+// have.
 func (p *pages) readLine(r *reading.Reading, line int, g guest.Guest) readLine {
-	at := r.Pours[line]
-	pour := &r.Spec.Pours[at]
-	l := readLine{Written: r.Draft.Lines[line].Asked, Amount: part.Amount(pour), Name: pour.Profile.Name, Doubtful: pour.Match.How == flavor.MatchFuzzy}
+	pour := &r.Spec.Pours[r.Pours[line]]
+	meant := p.bar.MeaningsOf(r, line, g)
+	l := readLine{Written: r.Draft.Lines[line].Asked, Amount: part.Amount(pour), Name: pour.Profile.Name, Doubtful: meant.Doubtful}
 	if pour.Unit != flavor.Millilitre {
 		l.ML = words.Millilitres(pour.ML) + " mL"
 	}
-	inferred := slices.Contains(pour.Match.Inferred, flavor.InferredName)
-	for _, other := range p.bar.Others(pour.Match.Asked, pour.Profile, 2*mostOthers) {
-		named := edit.Replace(r.Draft, line, other.Name).String()
-		if len(l.Others) == mostOthers || !g.Accepts(other) || !p.means(named, at, other, len(r.Spec.Pours)) {
-			continue
-		}
-		l.Doubtful = l.Doubtful || inferred && p.bar.UsualML(other) > 0
-		l.Others = append(l.Others, part.Example{Name: other.Name, Text: named})
+	for _, w := range meant.Ways {
+		l.Others = append(l.Others, part.Example{Name: w.Says, Text: w.Text})
 	}
 	return l
-}
-
-// means reports whether a draft pours an ingredient in a place, and as many as before.
-func (p *pages) means(text string, at int, wanted *flavor.Profile, pours int) bool {
-	r, err := p.bar.ReadRest(text)
-	return err == nil && len(r.Spec.Pours) == pours && r.Spec.Pours[at].Profile.ID == wanted.ID
 }
 
 // bare says what bare numbers were read as, where a drink of them may be in another unit
 // as well, and writes it so.
 func (v *readView) bare(r *reading.Reading) {
-	lines := part.BareLines(r)
-	if len(lines) == 0 {
-		return
+	read, others := remedy.Units(r)
+	for _, w := range others {
+		v.Units = append(v.Units, part.Example{Name: part.UnitName(w.Unit), Text: w.Text})
 	}
-	read := r.Spec.Pours[r.Pours[lines[0]]].Unit
-	for _, u := range part.UnitsFitting(r.Draft, lines) {
-		if u.Unit != read {
-			v.Units = append(v.Units, part.Example{Name: u.Name, Text: part.InUnit(r.Draft, lines, u.Unit)})
-		}
-	}
-	if len(v.Units) > 0 {
+	if len(others) > 0 {
 		v.Bare = measure.UnitWord(2, read)
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"net/url"
 	"strings"
 
+	"counterpour/api/service/remedy"
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/edit"
 	"counterpour/flavor/riff"
@@ -112,7 +113,7 @@ func (v *riffsPage) refuse(p *pages, faults flavor.Faults) error {
 	if err != nil && len(flavor.FaultsOf(err)) == 0 {
 		return err
 	}
-	v.Faults, err = part.RefusedOf(p.bar, p.house.Shelf(), v.Drinker.Limits(), v.Text, faults, &rest)
+	v.Faults, err = part.RefusedOf(p.bar, remedy.Request{Text: v.Text, Faults: faults, Rest: &rest, Guest: v.Drinker.Limits()})
 	for i := range v.Faults {
 		v.Faults[i].Unknown = "" // a word of the house is taught on the bench
 	}

@@ -10,11 +10,13 @@ import (
 
 	"counterpour/api/service"
 	"counterpour/api/service/kitchen"
+	"counterpour/api/service/remedy"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
@@ -125,6 +127,15 @@ func (Bar) UsualML(p *flavor.Profile) float64 {
 		return 60
 	}
 	return 0
+}
+
+// Known is the shelf.
+func (b Bar) Known() naming.Finder { return b }
+
+func (b Bar) Remedies(r remedy.Request) ([]remedy.Remedies, error) { return remedy.For(b, r) }
+
+func (b Bar) MeaningsOf(r *reading.Reading, line int, g guest.Guest) remedy.Meanings {
+	return remedy.MeaningsOf(b, r, line, g)
 }
 
 func (b Bar) Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error) {

@@ -11,8 +11,10 @@ import (
 	"counterpour/api/service/fault"
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/ratio"
 )
 
 // Fields is a spec in fields. A missing method or service is assumed as in a text.
@@ -73,6 +75,38 @@ func (k *Kitchen) ReadText(text string) (flavor.Spec, error) {
 func (k *Kitchen) ReadPart(text string) (reading.Reading, error) {
 	return reading.Resolve(draft.Parse(text), k.Index)
 }
+
+// ReadRest reads a text as ReadPart does. It fails if the lines that were read have nothing
+// to weigh: with the faults of the others, or with that.
+func (k *Kitchen) ReadRest(text string) (reading.Reading, error) {
+	r, err := k.ReadPart(text)
+	if err != nil {
+		return reading.Reading{}, err
+	}
+	if err := CheckWeight(&r.Spec); err != nil {
+		if len(r.Faults) > 0 {
+			err = r.Faults
+		}
+		return reading.Reading{}, err
+	}
+	return r, nil
+}
+
+// CheckWeight returns a fault if the strength, sweetness, acid, bitterness and length of a
+// drink are all zero.
+func CheckWeight(s *flavor.Spec) error {
+	var total float64
+	for _, v := range ratio.EquivalentsOf(s) {
+		total += v
+	}
+	if !(total > 0) {
+		return flavor.Invalid("", "", "the drink has no strength, sweetness, acid, bitterness or length to weigh; add a pour that has")
+	}
+	return nil
+}
+
+// Known finds the ingredients behind written names.
+func (k *Kitchen) Known() naming.Finder { return k.Index }
 
 // ReadFields reads a spec from fields, with the same checks and assumptions as for a
 // text.

@@ -6,9 +6,19 @@ import (
 	"slices"
 	"strings"
 
+	"counterpour/api/service/remedy"
 	"counterpour/flavor"
 	"counterpour/flavor/guest"
+	"counterpour/flavor/measure/draft/reading"
 )
+
+// Remedies returns what [remedy.For] finds for the faults of a draft.
+func (k *Kitchen) Remedies(r remedy.Request) ([]remedy.Remedies, error) { return remedy.For(k, r) }
+
+// MeaningsOf returns what [remedy.MeaningsOf] finds for a line that was read.
+func (k *Kitchen) MeaningsOf(r *reading.Reading, line int, g guest.Guest) remedy.Meanings {
+	return remedy.MeaningsOf(k, r, line, g)
+}
 
 // Others returns up to n ingredients that a written name may mean other than the one it
 // was read as: those of its class whose name holds every word that was written come

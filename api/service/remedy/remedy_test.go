@@ -1,0 +1,158 @@
+package remedy_test
+
+import (
+	"sync"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/api/service/kitchen"
+	"counterpour/api/service/remedy"
+	"counterpour/data"
+	"counterpour/flavor"
+	"counterpour/flavor/guest"
+	"counterpour/index"
+)
+
+var shared = sync.OnceValues(func() (*kitchen.Kitchen, error) {
+	c, err := data.Embedded()
+	if err != nil {
+		return nil, err
+	}
+	return kitchen.New(c, index.New)
+})
+
+// remediesOf returns the faults of a draft, and what mends each.
+func remediesOf(t *testing.T, text string, g guest.Guest) (*kitchen.Kitchen, flavor.Faults, []remedy.Remedies) {
+	t.Helper()
+	k, err := shared()
+	require.NoError(t, err)
+	r, err := k.ReadPart(text)
+	require.NoError(t, err)
+	require.NotEmpty(t, r.Faults, text)
+	found, err := k.Remedies(remedy.Request{Text: text, Faults: r.Faults, Rest: &r, Guest: g})
+	require.NoError(t, err)
+	require.Len(t, found, len(r.Faults), text)
+	return k, r.Faults, found
+}
+
+// What mends a line is what a colleague would write there; common practice, no source.
+func TestForMendsALine(t *testing.T) {
+	for _, c := range []struct {
+		name, text string
+		kind       remedy.Kind
+		says       string // of one of the ways of the first fault
+		becomes    string
+	}{
+		{"a slip of the pen", "2 oz gin\n3/4 oz lemmon jooce\nshake", remedy.Named, "lemon juice", "2 oz gin\n3/4 oz lemon juice\nshake"},
+		{"a name that nobody knows", "2 oz rye whiskey\n1 oz glimmer\nstir", remedy.Beside, "sweet vermouth", "2 oz rye whiskey\n1 oz sweet vermouth\nstir"},
+		{"a number without a unit", "2 oz gin\n20 lemon juice\nshake", remedy.Measured, "20 ml", "2 oz gin\n20 ml lemon juice\nshake"},
+		{"a name without an amount", "25 ml lemon juice\n15 ml simple syrup\nLondon dry gin\nshake", remedy.Measured, "45 ml London dry gin", "25 ml lemon juice\n15 ml simple syrup\n45 ml London dry gin\nshake"},
+		{"nothing like it", "2 oz gin\n3/4 oz glimmer\nshake", remedy.LeftOut, "", "2 oz gin\nshake"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			_, _, found := remediesOf(t, c.text, guest.Guest{})
+			assert.Contains(t, found[0].Ways, remedy.Way{Kind: c.kind, Says: c.says, Text: c.becomes})
+		})
+	}
+}
+
+// Several bare numbers that nothing tells the unit of are mended at once, at the first.
+func TestForSeveralBareNumbers(t *testing.T) {
+	_, faults, found := remediesOf(t, "20 gin\n1/2 oz lemon juice\n30 simple syrup\nshake", guest.Guest{})
+	require.Len(t, faults, 2)
+	assert.Contains(t, found[0].Ways, remedy.Way{Kind: remedy.AllIn, Unit: flavor.Millilitre, Text: "20 ml gin\n1/2 oz lemon juice\n30 ml simple syrup\nshake"})
+	for _, w := range found[1].Ways {
+		assert.Equal(t, remedy.LeftOut, w.Kind)
+	}
+}
+
+// Whatever is offered leaves fewer faults, and pours nothing that the guest must not have.
+func TestForOffersWhatHelpsAndSuits(t *testing.T) {
+	dry := guest.Guest{NoAlcohol: true}
+	for _, text := range []string{
+		"2 oz gin\n3/4 oz glimmer\nshake", "1 oz lemmon jooce\n1 oz glimmer\n2 oz gin", "50 foo\n25 lemon juice\n15 simple", "gin and lemon juice\n3/4 oz glimmer",
+		"2 oz orange jooce\n1 oz glimmer\n1 oz lime juice\nshake",
+	} {
+		for _, g := range []guest.Guest{{}, dry} {
+			k, faults, found := remediesOf(t, text, g)
+			for i := range found {
+				for _, w := range found[i].Ways {
+					r, err := k.ReadRest(w.Text)
+					require.NoError(t, err, w.Text)
+					assert.Less(t, len(r.Faults), len(faults), "%q becomes %q", text, w.Text)
+					if w.Kind == remedy.Named || w.Kind == remedy.Beside {
+						p, _, err := k.Index.Resolve(w.Says)
+						require.NoError(t, err)
+						assert.True(t, g.Accepts(p), "%s in %q", p.Name, text)
+					}
+				}
+				for _, p := range found[i].Means {
+					assert.True(t, g.Accepts(p), "%s in %q", p.Name, text)
+				}
+			}
+		}
+	}
+}
+
+// A fault that is about no line has no remedy, and is not forgotten.
+func TestForOfNoLine(t *testing.T) {
+	k, err := shared()
+	require.NoError(t, err)
+	text := "2 oz gin\nshake"
+	r, err := k.ReadPart(text)
+	require.NoError(t, err)
+	found, err := k.Remedies(remedy.Request{Text: text, Faults: flavor.Faults{{Kind: flavor.ErrInvalid, Message: "it is too large"}}, Rest: &r})
+	require.NoError(t, err)
+	assert.Equal(t, []remedy.Remedies{{}}, found)
+}
+
+// A name that many bottles bear is doubtful, its own is not; common practice, no source.
+func TestMeaningsOf(t *testing.T) {
+	k, err := shared()
+	require.NoError(t, err)
+	for _, c := range []struct {
+		written  string
+		doubtful bool
+		among    string
+	}{
+		{"rum", true, "aged rum"},
+		{"lemmon juice", true, ""},
+		{"London dry gin", false, "old tom gin"},
+	} {
+		r, err := k.ReadRest("2 oz " + c.written + "\n1 oz simple syrup\nshake")
+		require.NoError(t, err)
+		require.Empty(t, r.Faults, c.written)
+		meant := k.MeaningsOf(&r, 0, guest.Guest{})
+		assert.Equal(t, c.doubtful, meant.Doubtful, c.written)
+		if c.among != "" {
+			assert.Contains(t, meant.Ways, remedy.Way{Kind: remedy.Named, Says: c.among, Text: "2 oz " + c.among + "\n1 oz simple syrup\nshake"})
+		}
+	}
+}
+
+// Bare numbers are read in another unit only if they come to one drink in it.
+func TestUnits(t *testing.T) {
+	k, err := shared()
+	require.NoError(t, err)
+	for _, c := range []struct {
+		text   string
+		read   flavor.Unit
+		others []flavor.Unit
+	}{
+		{"6 gin\n3 lemon juice\n2 simple syrup\nshake", flavor.PartUnit, []flavor.Unit{flavor.Centilitre}},
+		{"2 oz gin\n1 oz lemon juice\nshake", "", []flavor.Unit{}},
+		{"60 gin\n30 lemon juice\n20 simple syrup\nshake", flavor.Millilitre, []flavor.Unit{}},
+	} {
+		r, err := k.ReadRest(c.text)
+		require.NoError(t, err)
+		read, ways := remedy.Units(&r)
+		units := []flavor.Unit{}
+		for _, w := range ways {
+			units = append(units, w.Unit)
+		}
+		assert.Equal(t, c.read, read, c.text)
+		assert.Equal(t, c.others, units, c.text)
+	}
+}
