@@ -16,7 +16,7 @@ var columnNotes = []columnNote{
 	{"currency", "Three letters, such as EUR; needed with a price."},
 	{"size_ml", "What a full one holds, in mL. One size is needed."},
 	{"size_g", "What a full one weighs, in g, for what is sold by weight."},
-	{"stock", "How many bottles there are; an open one counts as what is left in it, such as 2.5; empty is none."},
+	{"stock", "How many bottles there are; an open one counts as what is left in it, such as 2.5; 0 or out is none, empty is not counted."},
 	{"note", "Anything."},
 	{"label_contains", "Allergens that its label names, with commas between them. Leave it empty where the label names none."},
 	{"label_may_contain", "Allergens that its label says may be in it."},

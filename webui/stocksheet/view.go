@@ -168,7 +168,7 @@ func (p *preview) ready(r *exchange.SheetRow, shelf *house.Shelf, known bool) {
 		return
 	}
 	b := &r.Bottle
-	row := readyRow{Name: b.Name, Kind: part.ShelfName(shelf, b.Ingredient), Size: part.SizeOf(b), Stock: words.Plain(b.Stock), New: "new"}
+	row := readyRow{Name: b.Name, Kind: part.ShelfName(shelf, b.Ingredient), Size: part.SizeOf(b), Stock: countOf(r), New: "new"}
 	if b.Price != nil {
 		row.Price = words.Joined(words.Figure(*b.Price, 2), b.Currency)
 	}
@@ -176,6 +176,19 @@ func (p *preview) ready(r *exchange.SheetRow, shelf *house.Shelf, known bool) {
 		row.New = "there already"
 	}
 	p.Rows = append(p.Rows, row)
+}
+
+// countOf is how many there are of a bottle, and what that number means where it is none,
+// or is not the file's.
+func countOf(r *exchange.SheetRow) string {
+	switch said := words.Plain(r.Bottle.Stock); {
+	case r.Uncounted:
+		return said + ", not said"
+	case r.Bottle.Stock == 0:
+		return said + ", so it is out"
+	default:
+		return said
+	}
 }
 
 // kindOf offers everything of its class, the nearest first.

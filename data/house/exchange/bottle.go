@@ -154,8 +154,8 @@ func (b *bottleReader) read() {
 	there, known := b.there[id]
 	bottle := there
 	bottle.ID, bottle.Name = id, name
-	if !known && !b.titled(FieldStock) {
-		bottle.Stock = 1
+	if !known {
+		bottle.Stock = uncounted
 	}
 	b.r.Bottle = bottle
 	b.kind()
@@ -365,14 +365,24 @@ func (b *bottleReader) code(written string) string {
 	return strings.ToUpper(written)
 }
 
+// uncounted is how many there are of a new bottle that the file does not count: a bar
+// lists what it has. Common practice, no source.
+const uncounted = 1
+
+// stock reads the count, and whether it is the house's pour. A count that is not said
+// changes nothing: an empty cell must not mark a bottle out.
 func (b *bottleReader) stock() {
 	if b.has(FieldStock) {
 		written := b.cell(FieldStock)
-		v, ok := numeral.Count(written, b.comma)
-		if !ok {
+		v, said, ok := numeral.Count(written, b.comma)
+		switch {
+		case !ok:
 			b.fault(FieldStock, fmt.Sprintf("%q is not a number of bottles; write it as 2 or 2.5", written), Remedy{"none", FieldStock, "0"}, Remedy{"one", FieldStock, "1"})
+		case said:
+			b.r.Bottle.Stock = v
+		default:
+			b.r.Uncounted = true
 		}
-		b.r.Bottle.Stock = v
 	}
 	if !b.has(FieldWell) {
 		return

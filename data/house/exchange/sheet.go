@@ -52,6 +52,9 @@ type SheetRow struct {
 	Faults  []CellFault      // all of them
 	LeftOut string           // why the row is no bottle; empty if it is one
 	Words   []string         // the house's own words for its ingredient
+	// Uncounted means that the cell for the count says nothing. A bottle that is there
+	// keeps its count, and a new one counts as one.
+	Uncounted bool
 
 	row tableRow
 }
@@ -136,6 +139,7 @@ func ReadSheet(r io.Reader, f naming.Finder, there []house.Bottle, settled Settl
 		s.Rows = append(s.Rows, s.read(row))
 	}
 	s.settleCurrency()
+	s.noteUncounted()
 	return s.Sheet, nil
 }
 
@@ -322,6 +326,30 @@ func (s *sheetReader) settleCurrency() {
 			s.AskCurrency = s.AskCurrency || f.Field == FieldCurrency && f.Written == ""
 		}
 	}
+}
+
+// noteUncounted says which bottles have an empty cell where their count should be.
+func (s *sheetReader) noteUncounted() {
+	var names []string
+	for i := range s.Rows {
+		if r := &s.Rows[i]; r.Uncounted && r.LeftOut == "" {
+			names = append(names, r.Bottle.Name)
+		}
+	}
+	if len(names) > 0 {
+		s.Notes = append(s.Notes, "Nothing says how many there are of "+firstOf(names)+"; what is there keeps its count, and what is new counts as one.")
+	}
+}
+
+// mostNamed is how many bottles a note names.
+const mostNamed = 5
+
+// firstOf lists names, and how many more there are.
+func firstOf(names []string) string {
+	if more := len(names) - mostNamed; more > 0 {
+		return strings.Join(names[:mostNamed], ", ") + fmt.Sprintf(" and %d more", more)
+	}
+	return flavor.JoinAnd(names)
 }
 
 // Reading returns the sheet in the form that can be imported, with a note for each

@@ -92,7 +92,7 @@ func TestFilesInUsualForms(t *testing.T) {
 			"Foresail Reposado, reposado-tequila, 700 ml, 30.00 EUR, as known, × 2",
 			"Foresail Espadín, mezcal, 700 ml, 36.00 EUR, as known, × 1",
 			"Topgallant Elder, elderflower-liqueur, 500 ml, 16.40 EUR, as known, × 1",
-			"Topgallant Cherry, maraschino-liqueur, 700 ml, 22.00 EUR, as known, × 0",
+			"Topgallant Cherry, maraschino-liqueur, 700 ml, 22.00 EUR, as known, × 1",
 			"Bosun's Ginger, ginger-beer, 200 ml, 0.90 EUR, as known, × 36",
 			"Galley Lemons, lemon-juice, 1000 ml, 4.20 EUR, as known, × 2",
 			"Galley Nut, orgeat, 1000 g, 9.90 EUR, as known, × 0.5",
@@ -216,6 +216,34 @@ func TestSettledSizeOverridesItsColumn(t *testing.T) {
 		require.NoError(t, err)
 		require.Empty(t, s.Rows[0].Faults, title)
 		assert.Equal(t, 700.0, s.Rows[0].Bottle.SizeML)
+	}
+}
+
+// An empty cell of the count marks nothing out: what is there keeps its count, what is
+// new counts as one as it does without the column, and the sheet says which those are.
+func TestCountThatIsNotSaid(t *testing.T) {
+	there := []house.Bottle{{ID: "hawse", Name: "Hawse", Ingredient: "bourbon", SizeML: 700, Stock: 3}, {ID: "fairlead", Name: "Fairlead", Ingredient: "vodka", SizeML: 700}}
+	for _, c := range []struct {
+		title, cell string
+		want        []float64 // of one that is there, one that is there and out, and one that is new
+		uncounted   bool
+	}{
+		{",qty", ",", []float64{3, 0, 1}, true},
+		{",qty", ",?", []float64{3, 0, 1}, true},
+		{"", "", []float64{3, 0, 1}, false},
+		{",qty", ",0", []float64{0, 0, 0}, false},
+		{",qty", ",out", []float64{0, 0, 0}, false},
+		{",qty", ",2", []float64{2, 2, 2}, false},
+	} {
+		file := "name,kind,size" + c.title + "\nHawse,bourbon,70cl" + c.cell + "\nFairlead,vodka,70cl" + c.cell + "\nSnubber,lemon juice,1L" + c.cell + "\n"
+		s, err := exchange.ReadSheet(strings.NewReader(file), shelf(t), there, exchange.Settled{})
+		require.NoError(t, err)
+		require.Empty(t, s.Reading().Bad)
+		for i, want := range c.want {
+			assert.Equal(t, want, s.Rows[i].Bottle.Stock, file)
+			assert.Equal(t, c.uncounted, s.Rows[i].Uncounted, file)
+		}
+		assert.Equal(t, c.uncounted, strings.Contains(strings.Join(s.Notes, "\n"), "how many there are of Hawse, Fairlead and Snubber"), s.Notes)
 	}
 }
 

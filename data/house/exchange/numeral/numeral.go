@@ -305,16 +305,26 @@ func LooksLikeShare(s string) bool {
 	return ok && (strings.Contains(s, "%") || strings.Contains(strings.ToLower(s), "proof"))
 }
 
-// Count reads a number of bottles.
-func Count(cell string, comma bool) (float64, bool) {
+// Count reads a number of bottles. said is false if the cell leaves it open, as an empty
+// one does: nobody counted, which is another thing than that there is none. ok is false if
+// the cell is no number.
+func Count(cell string, comma bool) (n float64, said, ok bool) {
 	s := strings.ToLower(strings.TrimSpace(cell))
-	if Nothing(s) || s == "out" || s == "empty" {
-		return 0, true
+	switch {
+	case slices.Contains(noneLeft, s):
+		return 0, true, true
+	case Nothing(s):
+		return 0, false, true
 	}
 	s = strings.TrimSpace(perOne.ReplaceAllString(s, ""))
 	if part, found := strings.CutSuffix(s, "%"); found {
-		v, ok := Number(part, comma)
-		return v / 100, ok
+		n, ok = Number(part, comma)
+		return n / 100, true, ok
 	}
-	return Number(s, comma)
+	n, ok = Number(s, comma)
+	return n, true, ok
 }
+
+// noneLeft are words for a count of none, and the dashes that spreadsheets show a nought
+// as. Common practice, no source.
+var noneLeft = []string{"none", "nil", "out", "empty", "zero", "-", "–", "—"}

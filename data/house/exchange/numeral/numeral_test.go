@@ -34,6 +34,21 @@ func TestFiguresAsPeopleWriteThem(t *testing.T) {
 
 	pct, ok := numeral.Strength("86 proof", "", false)
 	assert.Equal(t, []any{43.0, true}, []any{pct, ok}) // of the United States: twice the % vol
-	n, ok := numeral.Count("50 %", false)
-	assert.Equal(t, []any{0.5, true}, []any{n, ok})
+}
+
+// None left is a count; a cell that says nothing is no count. Common practice, no source.
+func TestCountsAsPeopleWriteThem(t *testing.T) {
+	type count struct {
+		n        float64
+		said, ok bool
+	}
+	for cell, want := range map[string]count{
+		"2": {2, true, true}, "2,5": {2.5, true, true}, "½": {0.5, true, true}, "50 %": {0.5, true, true}, "3 btl": {3, true, true},
+		"0": {0, true, true}, "0.0": {0, true, true}, "out": {0, true, true}, "Empty": {0, true, true}, "none": {0, true, true}, "–": {0, true, true},
+		"": {ok: true}, "  ": {ok: true}, "?": {ok: true}, "n/a": {ok: true}, "TBC": {ok: true},
+		"some": {said: true},
+	} {
+		n, said, ok := numeral.Count(cell, false)
+		assert.Equal(t, want, count{n, said, ok}, cell)
+	}
 }
