@@ -9,6 +9,9 @@ import (
 
 	"github.com/gin-gonic/gin"
 	"github.com/stretchr/testify/require"
+
+	"counterpour/api/service/servicetest"
+	"counterpour/api/shape"
 )
 
 // benchText returns a draft that nobody has asked for before: its amount of gin is
@@ -40,11 +43,11 @@ func BenchmarkScoreEndpoint(b *testing.B) {
 // BenchmarkBareHandler is the baseline: a router that decodes the body and writes a fixed
 // answer as JSON.
 func BenchmarkBareHandler(b *testing.B) {
-	a, err := AnswerScore(b.Context(), demoFor(b), ScoreBody{Draft: written(goodText)})
+	a, err := shape.AnswerScore(b.Context(), servicetest.Demo(b), shape.ScoreBody{Draft: written(goodText)})
 	require.NoError(b, err)
 	bare := gin.New()
 	bare.POST("/v1/score", func(c *gin.Context) {
-		var body ScoreBody
+		var body shape.ScoreBody
 		if err := c.ShouldBindJSON(&body); err != nil {
 			c.Status(http.StatusBadRequest)
 			return

@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/api/service"
+	"counterpour/api/shape"
 	"counterpour/flavor/measure"
 )
 
@@ -53,10 +54,10 @@ func TestEveryLimitReachesTheSearch(t *testing.T) {
 		body string
 		of   reflect.Type
 	}{
-		"/v1/cover":  {sour + `,"missing":"orgeat","limit":3,"max_parts":1`, reflect.TypeFor[CoverBody]()},
-		"/v1/riff":   {sour + `,"limit":3`, reflect.TypeFor[RiffBody]()},
-		"/v1/outs":   {`"out":["falernum"],"max_parts":1`, reflect.TypeFor[OutsBody]()},
-		"/v1/use-up": {`"bottles":["orgeat"],"limit":2`, reflect.TypeFor[UseUpBody]()},
+		"/v1/cover":  {sour + `,"missing":"orgeat","limit":3,"max_parts":1`, reflect.TypeFor[shape.CoverBody]()},
+		"/v1/riff":   {sour + `,"limit":3`, reflect.TypeFor[shape.RiffBody]()},
+		"/v1/outs":   {`"out":["falernum"],"max_parts":1`, reflect.TypeFor[shape.OutsBody]()},
+		"/v1/use-up": {`"bottles":["orgeat"],"limit":2`, reflect.TypeFor[shape.UseUpBody]()},
 	} {
 		without := ask(path, "{"+c.body+"}")
 		require.Equal(t, without, ask(path, "{"+c.body+"}"), "%s: the same question has the same answer", path)

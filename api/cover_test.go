@@ -9,6 +9,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"counterpour/api/shape"
 )
 
 func TestCoverScenarios(t *testing.T) {
@@ -72,9 +74,9 @@ func TestAvoidedAllergensStandApart(t *testing.T) {
 		w := httptest.NewRecorder()
 		s.Handler().ServeHTTP(w, (&scenario{url: "/v1/cover", body: draft + `,"missing":"orgeat","avoid":["` + word + `"],"max_parts":1}`}).request())
 		require.Equal(t, http.StatusOK, w.Code, w.Body.String())
-		var answer CoverAnswer
+		var answer shape.CoverAnswer
 		require.NoError(t, json.Unmarshal(w.Body.Bytes(), &answer))
-		avoided := func(c *Cover) (certainty string) {
+		avoided := func(c *shape.Cover) (certainty string) {
 			for _, a := range c.Allergens {
 				if a.Allergen == "tree nuts" {
 					certainty = a.Certainty

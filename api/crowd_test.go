@@ -11,6 +11,7 @@ import (
 
 	"counterpour/api/admission"
 	"counterpour/api/service"
+	"counterpour/api/service/servicetest"
 )
 
 // While all places are taken, a search is refused before its draft is read, and light
@@ -25,7 +26,7 @@ func TestOverloadIsRefusedBeforeReading(t *testing.T) {
 		}
 		leaves = append(leaves, leave)
 	}
-	house := *demoFor(t)
+	house := *servicetest.Demo(t)
 	house.Kitchen = house.Admitting(full)
 	s, err := NewServer(func() *service.Snapshot { return &house }, Options{})
 	require.NoError(t, err)

@@ -8,6 +8,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"counterpour/api/shape"
 )
 
 func TestLikenessScenarios(t *testing.T) {
@@ -46,7 +48,7 @@ func TestLikenessDoesNotDependOnOrder(t *testing.T) {
 		for i, n := range names {
 			quoted[i] = fmt.Sprintf("%q", n)
 		}
-		var a LikenessAnswer
+		var a shape.LikenessAnswer
 		require.NoError(t, json.Unmarshal([]byte(sent(t, s, "/v1/likeness", `{"of":"ingredients","names":[`+strings.Join(quoted, ",")+`]}`)), &a))
 		return a.Aroma
 	}

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/api/service"
+	"counterpour/api/service/servicetest"
 	"counterpour/data/house"
 	"counterpour/data/house/storetest"
 )
@@ -22,7 +23,7 @@ func quoteServed(missing string) string {
 // workingHouse is a server over the demo house in a store.
 func workingHouse(t *testing.T) *Server {
 	t.Helper()
-	k := demoFor(t).Kitchen
+	k := servicetest.Demo(t).Kitchen
 	s := storetest.Memory(t)
 	h, err := k.Catalogue.Demo()
 	require.NoError(t, err)

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/api/service/servicetest"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 )
@@ -41,7 +42,7 @@ func TestPoursOfEveryAnswer(t *testing.T) {
 func checkPour(t *testing.T, url string, p map[string]any) {
 	t.Helper()
 	id, _ := p["id"].(string)
-	profile, ok := demoFor(t).Catalogue.ByID(id)
+	profile, ok := servicetest.Demo(t).Catalogue.ByID(id)
 	require.True(t, ok, "%s: %v", url, p)
 	assert.Equal(t, profile.Name, p["name"], url)
 	unit, _ := p["unit"].(string)

@@ -14,6 +14,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/api/problem"
+	"counterpour/api/service/servicetest"
+	"counterpour/api/shape"
 	"counterpour/api/wire"
 	"counterpour/index"
 )
@@ -51,20 +53,20 @@ func TestErrAbortHandlerIsRepanicked(t *testing.T) {
 }
 
 func TestCoverStopsInTime(t *testing.T) {
-	k := demoFor(t)
+	k := servicetest.Demo(t)
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
 	text := goodText
-	_, err := AnswerCover(ctx, k, CoverBody{Draft: Draft{Text: &text}, Missing: wire.NamesOf("gin"), MaxParts: 2, Limit: 10})
+	_, err := shape.AnswerCover(ctx, k, shape.CoverBody{Draft: shape.Draft{Text: &text}, Missing: wire.NamesOf("gin"), MaxParts: 2, Limit: 10})
 	status, _, known := problem.StatusOf(err)
 	assert.True(t, known, err)
 	assert.Equal(t, http.StatusServiceUnavailable, status)
 }
 
 func TestClosedKitchen(t *testing.T) {
-	x, err := index.New(demoFor(t).Catalogue.Profiles()[:5])
+	x, err := index.New(servicetest.Demo(t).Catalogue.Profiles()[:5])
 	require.NoError(t, err)
-	closed := *demoFor(t)
+	closed := *servicetest.Demo(t)
 	kitchen := *closed.Kitchen
 	kitchen.Index, closed.Kitchen = x, &kitchen
 	require.NoError(t, x.Close())

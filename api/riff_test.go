@@ -1,7 +1,6 @@
 package api
 
 import (
-	"context"
 	"encoding/json"
 	"net/http/httptest"
 	"strings"
@@ -10,7 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/flavor"
+	"counterpour/api/shape"
 )
 
 const sourDraft = `"text":"2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up"`
@@ -44,56 +43,6 @@ func TestRiffForGuests(t *testing.T) {
 	}
 }
 
-// No list contains anything made of nuts, judged by the records and not only by names.
-func TestNoNutInAnyAnswer(t *testing.T) {
-	k := demoFor(t)
-	free := func(specs ...Spec) {
-		t.Helper()
-		for _, s := range specs {
-			read, err := k.Read(Draft{Spec: &s}.service())
-			require.NoError(t, err)
-			for _, p := range read.Pours {
-				assert.True(t, p.Profile.Avoids([]flavor.Allergen{flavor.TreeNuts}), p.Profile.Name)
-			}
-		}
-	}
-	all := make([]string, 0, len(k.Catalogue.Profiles()))
-	for _, p := range k.Catalogue.Profiles() {
-		all = append(all, p.ID)
-	}
-	avoid := []string{"tree nuts"} // that no seed lets one in is for flavor/riff to show
-	for _, text := range []string{falernumSour, honeySour} {
-		a, err := AnswerRiff(context.Background(), k, RiffBody{Draft: Draft{Text: &text}, Avoid: avoid, Toward: []string{"nuttier"}, Stock: all, Limit: 20})
-		require.NoError(t, err)
-		for _, r := range a.Riffs {
-			free(r.Spec)
-			assert.NotContains(t, r.NewAllergens, "tree nuts")
-		}
-		for _, r := range a.Relatives {
-			at := -1
-			for i := range k.Proven {
-				if k.Proven[i].Spec.Name == r.Name {
-					at = i
-				}
-			}
-			require.GreaterOrEqual(t, at, 0)
-			for _, p := range k.Proven[at].Spec.Pours {
-				assert.True(t, p.Profile.Avoids([]flavor.Allergen{flavor.TreeNuts}), "%s: %s", r.Name, p.Profile.Name)
-			}
-		}
-	}
-	u, err := AnswerUseUp(context.Background(), k, UseUpBody{Bottles: []string{"orgeat", "amaretto", "apricot liqueur", "rum"}, Avoid: avoid, Stock: all, Limit: 20})
-	require.NoError(t, err)
-	require.NotEmpty(t, u.Drafts)
-	for _, d := range u.Drafts {
-		free(d.Spec)
-	}
-	require.GreaterOrEqual(t, len(u.Unused), 2)
-	for _, x := range u.Unused[:2] {
-		assert.Equal(t, "guest", x.Why, x.Name)
-	}
-}
-
 // The specs of riffs, drafts and stops come back as the drinks that they were.
 func TestRiffSpecsRoundTrip(t *testing.T) {
 	s, _ := serverFor(t, Options{})
@@ -111,7 +60,7 @@ func TestRiffSpecsRoundTrip(t *testing.T) {
 		require.NoError(t, json.Unmarshal(lists[c.list], &drinks))
 		require.NotEmpty(t, drinks, c.url)
 		for _, d := range drinks {
-			var scored ScoreAnswer
+			var scored shape.ScoreAnswer
 			require.NoError(t, json.Unmarshal([]byte(sent(t, s, "/v1/score", `{"spec":`+string(d.Spec)+`}`)), &scored))
 			assert.InDelta(t, d.Score, scored.Score, 0.1+1e-9, "%s: %s", c.url, d.Spec)
 		}

@@ -8,13 +8,14 @@ import (
 	"github.com/danielgtaylor/huma/v2"
 
 	"counterpour/api/service/kitchen"
+	"counterpour/api/shape"
 	"counterpour/flavor"
 )
 
 // registerScore registers POST /v1/score.
 func (s *Server) registerScore() {
-	type input struct{ Body ScoreBody }
-	handleEncoded[input, ScoreAnswer](s, huma.Operation{
+	type input struct{ Body shape.ScoreBody }
+	handleEncoded[input, shape.ScoreAnswer](s, huma.Operation{
 		OperationID: "score", Method: http.MethodPost, Path: "/v1/score", Tags: []string{"drinks"},
 		Summary:     "Score a draft",
 		Description: "Reads a draft, works out what is in the glass, says how well it fits its family, and finds how to fix it.",
@@ -26,7 +27,7 @@ func (s *Server) registerScore() {
 
 // registerCover registers POST /v1/cover.
 func (s *Server) registerCover() {
-	type input struct{ Body CoverBody }
+	type input struct{ Body shape.CoverBody }
 	handle(s, huma.Operation{
 		OperationID: "cover", Method: http.MethodPost, Path: "/v1/cover", Tags: []string{"drinks"},
 		Summary:     "Cover what is missing",
@@ -35,14 +36,14 @@ func (s *Server) registerCover() {
 			"text": map[string]any{"text": exampleText, "missing": "simple syrup", "limit": 3},
 			"list": map[string]any{"text": exampleText, "missing": []string{"simple syrup", "aromatic bitters"}, "max_parts": 2, "limit": 3},
 			"spec": map[string]any{"spec": exampleSpec, "missing": "simple-syrup", "avoid": []string{"tree nuts"}, "max_parts": 1}}),
-	}, noStore, func(ctx context.Context, in *input) (*CoverAnswer, error) {
-		return AnswerCover(ctx, s.house(), in.Body)
+	}, noStore, func(ctx context.Context, in *input) (*shape.CoverAnswer, error) {
+		return shape.AnswerCover(ctx, s.house(), in.Body)
 	})
 }
 
 // registerOuts registers POST /v1/outs.
 func (s *Server) registerOuts() {
-	type input struct{ Body OutsBody }
+	type input struct{ Body shape.OutsBody }
 	handle(s, huma.Operation{
 		OperationID: "outs", Method: http.MethodPost, Path: "/v1/outs", Tags: []string{"drinks"},
 		Summary:     "Cover a whole menu",
@@ -50,53 +51,53 @@ func (s *Server) registerOuts() {
 		RequestBody: examples(map[string]any{
 			"house": map[string]any{"out": []string{"falernum", "artichoke amaro"}},
 			"menu":  map[string]any{"out": []string{"simple syrup"}, "specs": []any{exampleSpec}, "max_parts": 1}}),
-	}, noStore, func(ctx context.Context, in *input) (*OutsAnswer, error) {
-		return AnswerOuts(ctx, s.house(), in.Body)
+	}, noStore, func(ctx context.Context, in *input) (*shape.OutsAnswer, error) {
+		return shape.AnswerOuts(ctx, s.house(), in.Body)
 	})
 }
 
 // registerCoverage registers POST /v1/coverage.
 func (s *Server) registerCoverage() {
-	type input struct{ Body CoverageBody }
+	type input struct{ Body shape.CoverageBody }
 	handle(s, huma.Operation{
 		OperationID: "coverage", Method: http.MethodPost, Path: "/v1/coverage", Tags: []string{"drinks"},
 		Summary:     "Look ahead before service",
 		Description: "Finds the bottles of a menu that nothing in stock covers well, so that you order two of each.",
 		RequestBody: examples(map[string]any{"menu": map[string]any{"specs": []any{exampleSpec}}}),
-	}, noStore, func(ctx context.Context, in *input) (*CoverageAnswer, error) {
-		return AnswerCoverage(ctx, s.house(), in.Body)
+	}, noStore, func(ctx context.Context, in *input) (*shape.CoverageAnswer, error) {
+		return shape.AnswerCoverage(ctx, s.house(), in.Body)
 	})
 }
 
 // registerRiff registers POST /v1/riff.
 func (s *Server) registerRiff() {
-	type input struct{ Body RiffBody }
+	type input struct{ Body shape.RiffBody }
 	handle(s, huma.Operation{
 		OperationID: "riff", Method: http.MethodPost, Path: "/v1/riff", Tags: []string{"drinks"},
 		Summary:     "Riff on a draft",
 		Description: "Finds variations that stay in balance, meet every wish and differ from each other.",
 		RequestBody: examples(map[string]any{"text": map[string]any{"text": exampleText, "toward": []string{"more bitter"}, "limit": 3}}),
-	}, noStore, func(ctx context.Context, in *input) (*RiffAnswer, error) {
-		return AnswerRiff(ctx, s.house(), in.Body)
+	}, noStore, func(ctx context.Context, in *input) (*shape.RiffAnswer, error) {
+		return shape.AnswerRiff(ctx, s.house(), in.Body)
 	})
 }
 
 // registerUseUp registers POST /v1/use-up.
 func (s *Server) registerUseUp() {
-	type input struct{ Body UseUpBody }
+	type input struct{ Body shape.UseUpBody }
 	handle(s, huma.Operation{
 		OperationID: "use-up", Method: http.MethodPost, Path: "/v1/use-up", Tags: []string{"drinks"},
 		Summary:     "Use bottles up",
 		Description: "Finds balanced drafts, across the families, that use up the bottles that must move; says which bottles found no use, and why.",
 		RequestBody: examples(map[string]any{"house": map[string]any{"bottles": []string{"fino sherry", "apricot liqueur", "mezcal"}, "avoid": []string{"eggs"}, "limit": 4}}),
-	}, noStore, func(ctx context.Context, in *input) (*UseUpAnswer, error) {
-		return AnswerUseUp(ctx, s.house(), in.Body)
+	}, noStore, func(ctx context.Context, in *input) (*shape.UseUpAnswer, error) {
+		return shape.AnswerUseUp(ctx, s.house(), in.Body)
 	})
 }
 
 // registerWalk registers POST /v1/walk.
 func (s *Server) registerWalk() {
-	type input struct{ Body WalkBody }
+	type input struct{ Body shape.WalkBody }
 	handle(s, huma.Operation{
 		OperationID: "walk", Method: http.MethodPost, Path: "/v1/walk", Tags: []string{"drinks"},
 		Summary:     "Walk from one drink to another",
@@ -104,27 +105,27 @@ func (s *Server) registerWalk() {
 		RequestBody: examples(map[string]any{
 			"text":  map[string]any{"from": map[string]any{"text": exampleText}, "to": map[string]any{"spec": exampleWalkTo}, "steps": 2},
 			"house": map[string]any{"from": map[string]any{"drink": "Ropewalk"}, "to": map[string]any{"text": exampleText}}}),
-	}, noStore, func(ctx context.Context, in *input) (*WalkAnswer, error) {
-		return AnswerWalk(ctx, s.house(), in.Body)
+	}, noStore, func(ctx context.Context, in *input) (*shape.WalkAnswer, error) {
+		return shape.AnswerWalk(ctx, s.house(), in.Body)
 	})
 }
 
 // registerCost registers POST /v1/cost.
 func (s *Server) registerCost() {
-	type input struct{ Body CostBody }
+	type input struct{ Body shape.CostBody }
 	handle(s, huma.Operation{
 		OperationID: "cost", Method: http.MethodPost, Path: "/v1/cost", Tags: []string{"house"},
 		Summary:     "Work out what drinks cost",
 		Description: "Says what drinks of the house cost to pour and what each pour has of it, by the prices of the bottles.",
 		RequestBody: examples(map[string]any{"one": map[string]any{"drinks": []string{"Ropewalk"}}, "menu": map[string]any{}}),
-	}, noStore, func(ctx context.Context, in *input) (*CostAnswer, error) {
-		return AnswerCost(ctx, s.house(), in.Body)
+	}, noStore, func(ctx context.Context, in *input) (*shape.CostAnswer, error) {
+		return shape.AnswerCost(ctx, s.house(), in.Body)
 	})
 }
 
 // registerBatch registers POST /v1/batch.
 func (s *Server) registerBatch() {
-	type input struct{ Body BatchBody }
+	type input struct{ Body shape.BatchBody }
 	handle(s, huma.Operation{
 		OperationID: "batch", Method: http.MethodPost, Path: "/v1/batch", Tags: []string{"house"},
 		Summary:     "Plan a batch",
@@ -132,8 +133,8 @@ func (s *Server) registerBatch() {
 		RequestBody: examples(map[string]any{
 			"servings": map[string]any{"drink": "Ropewalk", "servings": 40},
 			"bottle":   map[string]any{"drink": "Ropewalk", "bottle_ml": 750, "from": "freezer"}}),
-	}, noStore, func(ctx context.Context, in *input) (*BatchAnswer, error) {
-		return AnswerBatch(ctx, s.house(), in.Body)
+	}, noStore, func(ctx context.Context, in *input) (*shape.BatchAnswer, error) {
+		return shape.AnswerBatch(ctx, s.house(), in.Body)
 	})
 }
 
@@ -143,16 +144,16 @@ func (s *Server) registerPalate() {
 		OperationID: "get-palate", Method: http.MethodGet, Path: "/v1/palate", Tags: []string{"house"},
 		Summary:     "Get the palate of the house",
 		Description: "The drinks that the house marked as right, and how they move the families.",
-	}, noStore, func(context.Context, *struct{}) (*PalateAnswer, error) {
-		return AnswerPalate(s.house()), nil
+	}, noStore, func(context.Context, *struct{}) (*shape.PalateAnswer, error) {
+		return shape.AnswerPalate(s.house()), nil
 	})
-	type input struct{ Body PalateBody }
+	type input struct{ Body shape.PalateBody }
 	handle(s, huma.Operation{
 		OperationID: "mark-right", Method: http.MethodPost, Path: "/v1/palate", Tags: []string{"house"},
 		Summary:     "Mark a drink as right",
 		Description: "Marks a drink of the house, as it is now, as right for it, or takes the mark off; the families move toward the drinks that are marked.",
 		RequestBody: examples(map[string]any{"mark": map[string]any{"drink": "Ropewalk"}}),
-	}, noStore, func(ctx context.Context, in *input) (*PalateAnswer, error) {
+	}, noStore, func(ctx context.Context, in *input) (*shape.PalateAnswer, error) {
 		return s.markRight(ctx, in.Body)
 	})
 }
@@ -163,16 +164,16 @@ func (s *Server) registerMarks() {
 		OperationID: "get-marks", Method: http.MethodGet, Path: "/v1/marks", Tags: []string{"house"},
 		Summary:     "List what has run out",
 		Description: "All that the house keeps, and what of it has run out.",
-	}, noStore, func(context.Context, *struct{}) (*MarksAnswer, error) {
-		return AnswerMarks(s.house()), nil
+	}, noStore, func(context.Context, *struct{}) (*shape.MarksAnswer, error) {
+		return shape.AnswerMarks(s.house()), nil
 	})
-	type input struct{ Body MarksBody }
+	type input struct{ Body shape.MarksBody }
 	handle(s, huma.Operation{
 		OperationID: "mark", Method: http.MethodPost, Path: "/v1/marks", Tags: []string{"house"},
 		Summary:     "Mark what ran out or is back",
 		Description: "Marks ingredients of the stock as run out or as there again, all of them or none; a mark that is there already changes nothing.",
 		RequestBody: examples(map[string]any{"out": map[string]any{"out": []string{"falernum"}}, "back": map[string]any{"back": []string{"falernum"}}}),
-	}, noStore, func(ctx context.Context, in *input) (*MarksAnswer, error) {
+	}, noStore, func(ctx context.Context, in *input) (*shape.MarksAnswer, error) {
 		return s.mark(ctx, in.Body)
 	})
 }
@@ -183,18 +184,53 @@ func (s *Server) registerTastings() {
 		OperationID: "get-tastings", Method: http.MethodGet, Path: "/v1/tastings", Tags: []string{"house"},
 		Summary:     "List how covers were received",
 		Description: "How guests or tasters liked covers that were poured here; the search for covers uses this.",
-	}, noStore, func(context.Context, *struct{}) (*TastingsAnswer, error) {
-		return AnswerTastings(s.house()), nil
+	}, noStore, func(context.Context, *struct{}) (*shape.TastingsAnswer, error) {
+		return shape.AnswerTastings(s.house()), nil
 	})
-	type input struct{ Body TastingBody }
+	type input struct{ Body shape.TastingBody }
 	handle(s, huma.Operation{
 		OperationID: "note-tasting", Method: http.MethodPost, Path: "/v1/tastings", Tags: []string{"house"},
 		Summary:     "Note how a cover was received",
 		Description: "Reads the drink as it was served, under the name of the drink of the house that it stood in for, and notes how it was received; the next search for covers uses this.",
 		RequestBody: examples(map[string]any{"kept": map[string]any{"text": exampleServed, "missing": "falernum", "verdict": "kept"},
 			"score": map[string]any{"text": exampleServed, "missing": "falernum", "score": 7}}),
-	}, noStore, func(ctx context.Context, in *input) (*TastingsAnswer, error) {
+	}, noStore, func(ctx context.Context, in *input) (*shape.TastingsAnswer, error) {
 		return s.taste(ctx, in.Body)
+	})
+}
+
+// registerLikeness registers POST /v1/likeness.
+func (s *Server) registerLikeness() {
+	type input struct{ Body shape.LikenessBody }
+	handle(s, huma.Operation{
+		OperationID: "likeness", Method: http.MethodPost, Path: "/v1/likeness", Tags: []string{"ingredients"},
+		Summary:     "Tell how alike things smell",
+		Description: "By the odorants that they share, the rare ones counting most, and by what all of them smell of.",
+		RequestBody: examples(map[string]any{
+			"ingredients": map[string]any{"of": "ingredients", "names": []string{"lemon juice", "lime juice", "orgeat"}},
+			"materials":   map[string]any{"of": "materials", "names": []string{"violet", "rose"}, "skip_unknown": true}}),
+	}, noStore, func(_ context.Context, in *input) (*shape.LikenessAnswer, error) {
+		return shape.AnswerLikeness(s.house(), in.Body)
+	})
+}
+
+// registerNames registers GET and POST /v1/names.
+func (s *Server) registerNames() {
+	handle(s, huma.Operation{
+		OperationID: "get-names", Method: http.MethodGet, Path: "/v1/names", Tags: []string{"house"},
+		Summary:     "List the house's own words",
+		Description: "What words mean in this house alone, such as the name on a label.",
+	}, noStore, func(context.Context, *struct{}) (*shape.NamesAnswer, error) {
+		return shape.AnswerNames(s.house()), nil
+	})
+	type input struct{ Body shape.NameBody }
+	handle(s, huma.Operation{
+		OperationID: "name", Method: http.MethodPost, Path: "/v1/names", Tags: []string{"house"},
+		Summary:     "Say what a word of the house means",
+		Description: "Keeps what words mean in this house: drafts, completion and imports know them from then on. With undo it forgets them.",
+		RequestBody: examples(map[string]any{"name": map[string]any{"words": "Old Harbour", "kind": "London dry gin"}, "undo": map[string]any{"words": "Old Harbour", "undo": true}}),
+	}, noStore, func(ctx context.Context, in *input) (*shape.NamesAnswer, error) {
+		return s.name(ctx, in.Body)
 	})
 }
 
@@ -228,8 +264,8 @@ func (s *Server) registerIngredients() {
 		OperationID: "find-ingredients", Method: http.MethodGet, Path: "/v1/ingredients", Tags: []string{"ingredients"},
 		Summary:     "Find ingredients",
 		Description: "A hit meets every parameter that is given. Without words the hits are sorted by id.",
-	}, aMinute, func(ctx context.Context, in *searchParams) (*SearchAnswer, error) {
-		return AnswerSearch(ctx, &s.house().Ingredients, in.request())
+	}, aMinute, func(ctx context.Context, in *searchParams) (*shape.SearchAnswer, error) {
+		return shape.AnswerSearch(ctx, &s.house().Ingredients, in.request())
 	})
 	type input struct {
 		ID string `path:"id" maxLength:"200" doc:"Id of the ingredient" example:"london-dry-gin"`
@@ -238,8 +274,8 @@ func (s *Server) registerIngredients() {
 		OperationID: "get-ingredient", Method: http.MethodGet, Path: "/v1/ingredients/{id}", Tags: []string{"ingredients"},
 		Summary:     "Get an ingredient",
 		Description: "The profile of one ingredient, and where each of its numbers comes from.",
-	}, aMinute, func(ctx context.Context, in *input) (*IngredientAnswer, error) {
-		return AnswerIngredient(s.house(), in.ID)
+	}, aMinute, func(ctx context.Context, in *input) (*shape.IngredientAnswer, error) {
+		return shape.AnswerIngredient(s.house(), in.ID)
 	})
 }
 
@@ -249,8 +285,8 @@ func (s *Server) registerTemplates() {
 		OperationID: "get-templates", Method: http.MethodGet, Path: "/v1/templates", Tags: []string{"drinks"},
 		Summary:     "List the families of drinks",
 		Description: "Each with its ratio as published and as proven drinks have it.",
-	}, aMinute, func(ctx context.Context, _ *struct{}) (*TemplatesAnswer, error) {
-		return AnswerTemplates(s.house())
+	}, aMinute, func(ctx context.Context, _ *struct{}) (*shape.TemplatesAnswer, error) {
+		return shape.AnswerTemplates(s.house())
 	})
 }
 
@@ -284,11 +320,19 @@ func (o *optionalNumber) pointer() *float64 {
 type classParam string
 
 func (classParam) Schema(huma.Registry) *huma.Schema {
-	return &huma.Schema{Type: huma.TypeString, Enum: list(flavor.Classes(), func(c flavor.Class) any { return string(c) })}
+	return &huma.Schema{Type: huma.TypeString, Enum: wordsOf(flavor.Classes())}
 }
 
 type familyParam string
 
 func (familyParam) Schema(huma.Registry) *huma.Schema {
-	return &huma.Schema{Type: huma.TypeString, Enum: list(kitchen.FamilyIDs(), func(id string) any { return id })}
+	return &huma.Schema{Type: huma.TypeString, Enum: wordsOf(kitchen.FamilyIDs())}
+}
+
+// wordsOf are the words that a parameter may be.
+func wordsOf[T ~string](all []T) (out []any) {
+	for _, w := range all {
+		out = append(out, string(w))
+	}
+	return out
 }

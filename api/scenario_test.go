@@ -9,7 +9,6 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"strings"
-	"sync"
 	"testing"
 	"time"
 
@@ -18,36 +17,10 @@ import (
 
 	"counterpour/api/problem"
 	"counterpour/api/service"
-	"counterpour/api/service/kitchen"
-	"counterpour/data"
+	"counterpour/api/service/servicetest"
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/index"
 )
-
-// demo is the demo house over the embedded catalogue, built once.
-var demo = sync.OnceValues(func() (*service.Snapshot, error) {
-	c, err := data.Embedded()
-	if err != nil {
-		return nil, err
-	}
-	k, err := kitchen.New(c, index.New)
-	if err != nil {
-		return nil, err
-	}
-	h, err := c.Demo()
-	if err != nil {
-		return nil, err
-	}
-	return service.AtRest(k, h), nil
-})
-
-func demoFor(t testing.TB) *service.Snapshot {
-	t.Helper()
-	s, err := demo()
-	require.NoError(t, err)
-	return s
-}
 
 func always(s *service.Snapshot) func() *service.Snapshot {
 	return func() *service.Snapshot { return s }
@@ -83,7 +56,7 @@ func serverFor(t testing.TB, opts Options) (*Server, *bytes.Buffer) {
 			return Editor{By: house.By{Actor: "Wren", At: time.Now()}, MayNote: true, MayEdit: true}
 		}
 	}
-	s, err := NewServer(always(demoFor(t)), opts)
+	s, err := NewServer(always(servicetest.Demo(t)), opts)
 	require.NoError(t, err)
 	return s, &log
 }

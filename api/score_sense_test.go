@@ -8,8 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/flavor"
-	"counterpour/flavor/balance"
+	"counterpour/api/shape"
 )
 
 // What a drink looks like and how salty it is, common practice: red bitter
@@ -17,14 +16,14 @@ import (
 // cloudy, a dash of saline is less than a gram in a litre.
 func TestFinishedIsSensed(t *testing.T) {
 	s, _ := serverFor(t, Options{})
-	ask := func(text string) Finished {
+	ask := func(text string) shape.Finished {
 		quoted, err := json.Marshal(map[string]string{"text": text})
 		require.NoError(t, err)
-		var a ScoreAnswer
+		var a shape.ScoreAnswer
 		require.NoError(t, json.Unmarshal([]byte(sent(t, s, "/v1/score", string(quoted))), &a))
 		return a.Finished
 	}
-	bands := func(f Finished) (r, g, b int64) {
+	bands := func(f shape.Finished) (r, g, b int64) {
 		v, err := strconv.ParseInt(f.Colour.RGB[1:], 16, 32)
 		require.NoError(t, err, f.Colour.RGB)
 		return v >> 16, v >> 8 & 255, v & 255
@@ -48,12 +47,4 @@ func TestFinishedIsSensed(t *testing.T) {
 
 	long := ask("2 oz vodka\n4 oz soda water\nbuild, long")
 	assert.Greater(t, long.Carbonation, 3.0)
-}
-
-// A change says what was poured in its own unit, though it is mended in another.
-func TestChangesUseTheUnitOfTheirPour(t *testing.T) {
-	p := &flavor.Profile{ID: "salt", Name: "salt"}
-	got := changeOf(balance.Change{Profile: p, From: 1, FromUnit: flavor.Teaspoon, FromML: 2.7, To: 1, Unit: flavor.Pinch, ToML: 0.1})
-	assert.Equal(t, "1 tsp", got.From)
-	assert.Equal(t, "1 pinch", got.To)
 }

@@ -8,6 +8,7 @@ import (
 	lru "github.com/hashicorp/golang-lru/v2"
 
 	"counterpour/api/service"
+	"counterpour/api/shape"
 	"counterpour/api/wire"
 )
 
@@ -45,7 +46,7 @@ func (s *scoredBodies) of(house *service.Snapshot) (*scoredOf, error) {
 
 // answer returns the JSON answer to a draft, from the cache if the same body was answered
 // for this snapshot before. Errors are not cached.
-func (s *scoredBodies) answer(ctx context.Context, house *service.Snapshot, body ScoreBody) ([]byte, error) {
+func (s *scoredBodies) answer(ctx context.Context, house *service.Snapshot, body shape.ScoreBody) ([]byte, error) {
 	known, err := s.of(house)
 	if err != nil {
 		return nil, err
@@ -57,7 +58,7 @@ func (s *scoredBodies) answer(ctx context.Context, house *service.Snapshot, body
 	if text, ok := known.kept.Get(string(key)); ok {
 		return text, nil
 	}
-	out, err := AnswerScore(ctx, house, body)
+	out, err := shape.AnswerScore(ctx, house, body)
 	if err != nil {
 		return nil, err
 	}

@@ -3,6 +3,8 @@ package api
 import (
 	"testing"
 
+	"counterpour/api/service/servicetest"
+	"counterpour/api/shape"
 	"counterpour/api/wire"
 
 	"github.com/stretchr/testify/assert"
@@ -10,17 +12,17 @@ import (
 )
 
 // written is a draft as text.
-func written(text string) Draft { return Draft{Text: &text} }
+func written(text string) shape.Draft { return shape.Draft{Text: &text} }
 
 // A repeated request is answered from the cache while the house does not change, and only
 // for exactly the same body.
 func TestScoresAreCached(t *testing.T) {
-	house := demoFor(t)
+	house := servicetest.Demo(t)
 	var s scoredBodies
-	body := ScoreBody{Draft: written(goodText)}
+	body := shape.ScoreBody{Draft: written(goodText)}
 	first, err := s.answer(t.Context(), house, body)
 	require.NoError(t, err)
-	fresh, err := AnswerScore(t.Context(), house, body)
+	fresh, err := shape.AnswerScore(t.Context(), house, body)
 	require.NoError(t, err)
 	plain, err := wire.Encode(fresh)
 	require.NoError(t, err)
@@ -49,17 +51,17 @@ func TestScoresAreCached(t *testing.T) {
 
 // Errors are not cached, nor are answers to very long bodies.
 func TestFaultsAreNotCached(t *testing.T) {
-	house := demoFor(t)
+	house := servicetest.Demo(t)
 	var s scoredBodies
 	for range 2 {
-		_, err := s.answer(t.Context(), house, ScoreBody{Draft: written("2 oz unobtainium")})
+		_, err := s.answer(t.Context(), house, shape.ScoreBody{Draft: written("2 oz unobtainium")})
 		assert.Error(t, err)
 	}
 	long := make([]byte, mostScoredLength)
 	for i := range long {
 		long[i] = '\n'
 	}
-	_, err := s.answer(t.Context(), house, ScoreBody{Draft: written(goodText + string(long))})
+	_, err := s.answer(t.Context(), house, shape.ScoreBody{Draft: written(goodText + string(long))})
 	require.NoError(t, err)
 	known, err := s.of(house)
 	require.NoError(t, err)

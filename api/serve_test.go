@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/api/service"
+	"counterpour/api/service/servicetest"
 )
 
 func TestScoreScenarios(t *testing.T) {
@@ -182,7 +183,7 @@ func TestHouseScenarios(t *testing.T) {
 	} {
 		sc.run(t, s.Handler())
 	}
-	bare, err := NewServer(always(demoFor(t)), Options{})
+	bare, err := NewServer(always(servicetest.Demo(t)), Options{})
 	require.NoError(t, err)
 	mark.name, mark.want = "where nothing is kept", []string{"no changes"}
 	mark.run(t, bare.Handler())

@@ -6,6 +6,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"counterpour/api/shape"
 )
 
 const walkTo = `"to":{"text":"2 oz blanco tequila\n1 oz triple sec\n3/4 oz lime juice\nshake, up"}`
@@ -54,7 +56,7 @@ func TestWalkScenarios(t *testing.T) {
 // 0.789 g/mL of ethanol (20 °C).
 func TestAlcoholOfAWalk(t *testing.T) {
 	s, _ := serverFor(t, Options{})
-	var a WalkAnswer
+	var a shape.WalkAnswer
 	require.NoError(t, json.Unmarshal([]byte(sent(t, s, "/v1/walk", `{"from":{`+sourDraft+`},`+walkTo+`,"steps":3}`)), &a))
 	require.Len(t, a.Stops, 5)
 	var grams float64

@@ -19,7 +19,7 @@ import (
 
 	"github.com/gin-gonic/gin"
 
-	"counterpour/api"
+	"counterpour/api/shape"
 )
 
 // balancedDraft is a draft that is sent again and again: common practice, no source.
@@ -199,13 +199,13 @@ func startBare(ctx context.Context, scored []byte) (*server, error) {
 
 // serveBare decodes drafts and answers each with the score that it read from in.
 func serveBare(address string, in io.Reader) error {
-	var answer api.ScoreAnswer
+	var answer shape.ScoreAnswer
 	if err := json.NewDecoder(in).Decode(&answer); err != nil {
 		return err
 	}
 	engine := gin.New()
 	engine.POST("/v1/score", func(c *gin.Context) {
-		var body api.ScoreBody
+		var body shape.ScoreBody
 		if err := c.BindJSON(&body); err == nil {
 			c.JSON(http.StatusOK, &answer)
 		}

@@ -105,6 +105,8 @@ var allowedInService = map[string][]string{
 	"coaching": {},
 	"shared":   {},
 	"remedy":   {},
+
+	"servicetest": {"service", "kitchen"},
 }
 
 // allowedInCounterpour does the same beneath the command; the command itself may

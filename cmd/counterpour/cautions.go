@@ -7,8 +7,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"counterpour/api"
 	"counterpour/api/service/kitchen"
+	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
 )
@@ -29,12 +29,12 @@ type cautionList struct {
 }
 
 type cautionLine struct {
-	api.Caution
+	shape.Caution
 	of []string // labels of the drinks on the page
 }
 
 // add adds the cautions of a drink; label is its label on the page.
-func (l *cautionList) add(label string, cautions []api.Caution) {
+func (l *cautionList) add(label string, cautions []shape.Caution) {
 	l.drinks++
 	for _, c := range cautions {
 		i := slices.IndexFunc(l.lines, func(x cautionLine) bool { return x.Key == c.Key })
@@ -90,7 +90,7 @@ func firstOf(lines []cautionLine) []cautionLine {
 
 // rankOf orders cautions: a strong glass first, then dangers of an ingredient, then
 // practice of bars, storage, and general cautions about alcohol last.
-func rankOf(c *api.Caution) int {
+func rankOf(c *shape.Caution) int {
 	switch {
 	case c.Key == kitchen.StrengthCaution:
 		return 0

@@ -9,7 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"counterpour/api"
+	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data"
 	"counterpour/flavor"
@@ -80,13 +80,13 @@ func load(fsys fs.FS) (*data.Catalogue, error) {
 
 // report is the result of checking a catalogue.
 type report struct {
-	Path        string           `json:"path"` // empty for the embedded catalogue
-	Ingredients int              `json:"ingredients"`
-	Classes     []api.ClassCount `json:"classes"`
-	Figures     int              `json:"figures"`
-	Origins     []originShare    `json:"origins"`
-	Tables      []tableShare     `json:"tables"` // comparison with published tables, by class
-	Faults      []string         `json:"faults"`
+	Path        string             `json:"path"` // empty for the embedded catalogue
+	Ingredients int                `json:"ingredients"`
+	Classes     []shape.ClassCount `json:"classes"`
+	Figures     int                `json:"figures"`
+	Origins     []originShare      `json:"origins"`
+	Tables      []tableShare       `json:"tables"` // comparison with published tables, by class
+	Faults      []string           `json:"faults"`
 }
 
 // tableShare compares the records of a class with the published tables.
@@ -114,7 +114,7 @@ type originShare struct {
 }
 
 func reportOf(path string, c *data.Catalogue, err error) *report {
-	r := &report{Path: path, Classes: []api.ClassCount{}, Origins: []originShare{}, Tables: []tableShare{}, Faults: []string{}}
+	r := &report{Path: path, Classes: []shape.ClassCount{}, Origins: []originShare{}, Tables: []tableShare{}, Faults: []string{}}
 	if err != nil {
 		r.Faults = strings.Split(err.Error(), "\n")
 		return r
@@ -131,7 +131,7 @@ func reportOf(path string, c *data.Catalogue, err error) *report {
 	}
 	for _, class := range flavor.Classes() {
 		if n := classes[class]; n > 0 {
-			r.Classes = append(r.Classes, api.ClassCount{Class: string(class), Count: n})
+			r.Classes = append(r.Classes, shape.ClassCount{Class: string(class), Count: n})
 		}
 	}
 	for _, o := range flavor.Origins() {

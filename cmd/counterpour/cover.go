@@ -7,8 +7,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"counterpour/api"
 	"counterpour/api/service"
+	"counterpour/api/shape"
 	"counterpour/api/wire"
 	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
@@ -22,7 +22,7 @@ import (
 func newCover(open premises.Kitchens) *cobra.Command {
 	var asJSON, cautions *bool
 	var stock, where string
-	var body api.CoverBody
+	var body shape.CoverBody
 	var missing []string
 	cmd := &cobra.Command{
 		Use:   "cover [FILE|-] --missing NAME...",
@@ -55,11 +55,11 @@ pour in place of one ingredient or several so that the finished drink moves leas
 				}
 			}
 			body.Text, body.Missing = &text, wire.NamesOf(missing...)
-			answer, err := api.AnswerCover(cmd.Context(), house, body)
+			answer, err := shape.AnswerCover(cmd.Context(), house, body)
 			if err != nil {
 				return terminal.Explain(err, file)
 			}
-			return terminal.Deliver(cmd, *asJSON, answer, func(p *terminal.Page, a *api.CoverAnswer) { showCovers(p, a, body.MaxABV, *cautions) })
+			return terminal.Deliver(cmd, *asJSON, answer, func(p *terminal.Page, a *shape.CoverAnswer) { showCovers(p, a, body.MaxABV, *cautions) })
 		},
 	}
 	asJSON, cautions = terminal.AddJSON(cmd), addCautions(cmd)
@@ -78,7 +78,7 @@ pour in place of one ingredient or several so that the finished drink moves leas
 // showCovers lists the covers and then, separately, those that depend on a label.
 // Numbering continues from one list to the other. If maxABV is not 0, each line states
 // the strength.
-func showCovers(p *terminal.Page, a *api.CoverAnswer, maxABV float64, everyCaution bool) {
+func showCovers(p *terminal.Page, a *shape.CoverAnswer, maxABV float64, everyCaution bool) {
 	names := make([]string, len(a.Missing.Items))
 	for i, m := range a.Missing.Items {
 		names[i] = m.Name
@@ -98,7 +98,7 @@ func showCovers(p *terminal.Page, a *api.CoverAnswer, maxABV float64, everyCauti
 		p.Line("  no cover keeps the drink in balance; these come nearest")
 	}
 	var cautions cautionList
-	list := func(covers []api.Cover) {
+	list := func(covers []shape.Cover) {
 		for i := range covers {
 			c, place := &covers[i], strconv.Itoa(cautions.drinks+1)
 			p.Head("%s. %s", place, c.Text)
@@ -132,9 +132,9 @@ const apart = 0.5
 
 // whyHere explains why the first cover ranks above a nearer one; "" if there is none, or
 // it is nearer by less than apart.
-func whyHere(covers []api.Cover) string {
+func whyHere(covers []shape.Cover) string {
 	first := &covers[0]
-	at := slices.IndexFunc(covers[1:], func(c api.Cover) bool { return c.DistanceJND < first.DistanceJND-apart })
+	at := slices.IndexFunc(covers[1:], func(c shape.Cover) bool { return c.DistanceJND < first.DistanceJND-apart })
 	if at < 0 {
 		return ""
 	}
@@ -150,7 +150,7 @@ func whyHere(covers []api.Cover) string {
 }
 
 // showRemoved lists what else had to be removed, and why.
-func showRemoved(p *terminal.Page, removed, missing, unstated []api.Ingredient) {
+func showRemoved(p *terminal.Page, removed, missing, unstated []shape.Ingredient) {
 	for _, r := range removed {
 		switch {
 		case slices.Contains(missing, r):
@@ -163,7 +163,7 @@ func showRemoved(p *terminal.Page, removed, missing, unstated []api.Ingredient) 
 }
 
 // showInstead says what to do, and what to offer, if nothing is poured instead.
-func showInstead(p *terminal.Page, a *api.CoverAnswer) {
+func showInstead(p *terminal.Page, a *shape.CoverAnswer) {
 	if c := a.LeftOut; c != nil {
 		word := "or"
 		if a.LeftOutBest {
@@ -187,7 +187,7 @@ func showInstead(p *terminal.Page, a *api.CoverAnswer) {
 }
 
 // showCover lists the pours of a cover and its effect on the drink.
-func showCover(p *terminal.Page, c *api.Cover) {
+func showCover(p *terminal.Page, c *shape.Cover) {
 	for _, x := range c.Spec.Pours {
 		p.Row("   "+amount(x.Amount, x.Unit), x.Ingredient, mark(c, x.Ingredient))
 	}
@@ -199,7 +199,7 @@ func showCover(p *terminal.Page, c *api.Cover) {
 
 // moved says how far a cover moves the drink and, for a guest without alcohol, how far
 // apart from the alcohol.
-func moved(c *api.Cover) string {
+func moved(c *shape.Cover) string {
 	text := terminal.Number(c.DistanceJND, 2) + " noticeable steps"
 	if c.BesideJND > 0 {
 		text += " (" + terminal.Number(c.BesideJND, 2) + " beside the alcohol)"
@@ -208,8 +208,8 @@ func moved(c *api.Cover) string {
 }
 
 // showVerdict says how good a list of covers is, before the list.
-func showVerdict(p *terminal.Page, near, proven bool, ifLabelClears []api.Cover) {
-	keeps := func(c api.Cover) bool { return c.Keeps }
+func showVerdict(p *terminal.Page, near, proven bool, ifLabelClears []shape.Cover) {
+	keeps := func(c shape.Cover) bool { return c.Keeps }
 	switch {
 	case near:
 	case slices.ContainsFunc(ifLabelClears, keeps):
@@ -223,7 +223,7 @@ func showVerdict(p *terminal.Page, near, proven bool, ifLabelClears []api.Cover)
 }
 
 // labelsOf names the labels that must be read before a guest may have a cover.
-func labelsOf(c *api.Cover) string {
+func labelsOf(c *shape.Cover) string {
 	names := make([]string, len(c.Read))
 	for i, id := range c.Read {
 		names[i] = id
@@ -237,7 +237,7 @@ func labelsOf(c *api.Cover) string {
 }
 
 // mark says how a cover changes a pour.
-func mark(c *api.Cover, name string) string {
+func mark(c *shape.Cover, name string) string {
 	for _, x := range c.Parts {
 		if x.Name == name {
 			return "instead"

@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/api"
+	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/terminal"
 )
 
@@ -55,12 +55,12 @@ func TestUnclearedCoversStandApart(t *testing.T) {
 func TestIncompleteSearchSaysSo(t *testing.T) {
 	var b bytes.Buffer
 	p := terminal.NewPage(&b)
-	showCovers(p, &api.CoverAnswer{Near: true}, 0, false)
+	showCovers(p, &shape.CoverAnswer{Near: true}, 0, false)
 	require.NoError(t, p.Close())
 	assert.Contains(t, b.String(), "cut short")
 	b.Reset()
 	p = terminal.NewPage(&b)
-	showCovers(p, &api.CoverAnswer{Near: true, ProvenBest: true}, 0, false)
+	showCovers(p, &shape.CoverAnswer{Near: true, ProvenBest: true}, 0, false)
 	require.NoError(t, p.Close())
 	assert.NotContains(t, b.String(), "cut short")
 }
@@ -105,19 +105,19 @@ func cautionsIn(t *testing.T, args ...string) []string {
 }
 
 func TestWhyHere(t *testing.T) {
-	far, near := api.Cover{DistanceJND: 3, Score: 90, Parts: make([]api.CoverPart, 1)}, api.Cover{DistanceJND: 2, Score: 90, Parts: make([]api.CoverPart, 1)}
+	far, near := shape.Cover{DistanceJND: 3, Score: 90, Parts: make([]shape.CoverPart, 1)}, shape.Cover{DistanceJND: 2, Score: 90, Parts: make([]shape.CoverPart, 1)}
 	custom, worse, blend := far, near, near
-	custom.Custom, worse.Score, blend.Parts = true, 80, make([]api.CoverPart, 2)
+	custom.Custom, worse.Score, blend.Parts = true, 80, make([]shape.CoverPart, 2)
 	for _, c := range []struct {
-		covers []api.Cover
+		covers []shape.Cover
 		why    string
 	}{
-		{[]api.Cover{near, far}, ""},
-		{[]api.Cover{far}, ""},
-		{[]api.Cover{custom, near}, "the trade or the house"},
-		{[]api.Cover{far, blend}, "fewer bottles"},
-		{[]api.Cover{far, worse}, "better balanced"},
-		{[]api.Cover{far, custom, near}, "closer in kind"},
+		{[]shape.Cover{near, far}, ""},
+		{[]shape.Cover{far}, ""},
+		{[]shape.Cover{custom, near}, "the trade or the house"},
+		{[]shape.Cover{far, blend}, "fewer bottles"},
+		{[]shape.Cover{far, worse}, "better balanced"},
+		{[]shape.Cover{far, custom, near}, "closer in kind"},
 	} {
 		why := whyHere(c.covers)
 		if c.why == "" {

@@ -6,8 +6,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"counterpour/api"
 	"counterpour/api/service/kitchen"
+	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor/lookup"
 )
@@ -40,7 +40,7 @@ material. Small spelling mistakes are allowed. With a flag, words may be left ou
 				return err
 			}
 			defer func() { _ = ingredients.Close() }() // an index in memory has nothing to flush
-			answer, err := api.AnswerSearch(cmd.Context(), ingredients, r)
+			answer, err := shape.AnswerSearch(cmd.Context(), ingredients, r)
 			if err != nil {
 				return terminal.Explain(err, "")
 			}
@@ -61,7 +61,7 @@ material. Small spelling mistakes are allowed. With a flag, words may be left ou
 // mostAliases is how many aliases fit on a line.
 const mostAliases = 3
 
-func showHits(p *terminal.Page, a *api.SearchAnswer) {
+func showHits(p *terminal.Page, a *shape.SearchAnswer) {
 	if len(a.Hits) == 0 {
 		p.Line("nothing found; try fewer words, or words of another name for it")
 		return

@@ -5,8 +5,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"counterpour/api"
 	"counterpour/api/service"
+	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
@@ -17,7 +17,7 @@ import (
 //	counterpour outs --out falernum --out "triple sec"
 func newOuts(open premises.Kitchens) *cobra.Command {
 	var asJSON, cautions *bool
-	var body api.OutsBody
+	var body shape.OutsBody
 	var ahead bool
 	var where string
 	cmd := &cobra.Command{
@@ -38,17 +38,17 @@ fetch, and which substitutes serve most drinks.`,
 			}
 			defer done()
 			if ahead {
-				answer, err := api.AnswerCoverage(cmd.Context(), house, api.CoverageBody{})
+				answer, err := shape.AnswerCoverage(cmd.Context(), house, shape.CoverageBody{})
 				if err != nil {
 					return err
 				}
 				return terminal.Deliver(cmd, *asJSON, answer, showCoverage)
 			}
-			answer, err := api.AnswerOuts(cmd.Context(), house, body)
+			answer, err := shape.AnswerOuts(cmd.Context(), house, body)
 			if err != nil {
 				return err
 			}
-			return terminal.Deliver(cmd, *asJSON, answer, func(p *terminal.Page, a *api.OutsAnswer) { showOuts(p, a, *cautions) })
+			return terminal.Deliver(cmd, *asJSON, answer, func(p *terminal.Page, a *shape.OutsAnswer) { showOuts(p, a, *cautions) })
 		},
 	}
 	asJSON, cautions = terminal.AddJSON(cmd), addCautions(cmd)
@@ -61,7 +61,7 @@ fetch, and which substitutes serve most drinks.`,
 	return cmd
 }
 
-func showOuts(p *terminal.Page, a *api.OutsAnswer, everyCaution bool) {
+func showOuts(p *terminal.Page, a *shape.OutsAnswer, everyCaution bool) {
 	var cautions cautionList
 	p.Line("%s%s", a.House, invented(a.Invented))
 	if len(a.Outs) == 0 {
@@ -115,7 +115,7 @@ func invented(is bool) string {
 	return ""
 }
 
-func showCoverage(p *terminal.Page, a *api.CoverageAnswer) {
+func showCoverage(p *terminal.Page, a *shape.CoverageAnswer) {
 	p.Line("%s%s: order two of these", a.House, invented(a.Invented))
 	if len(a.Weak) == 0 {
 		p.Line("  every bottle of the menu has a good cover in stock")

@@ -5,8 +5,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"counterpour/api"
 	"counterpour/api/service"
+	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
@@ -19,7 +19,7 @@ import (
 func newRiff(open premises.Kitchens) *cobra.Command {
 	var asJSON, cautions *bool
 	var stock, where string
-	var body api.RiffBody
+	var body shape.RiffBody
 	cmd := &cobra.Command{
 		Use:   "riff [FILE|-]",
 		Short: "Find variations of a draft that stay in balance",
@@ -41,11 +41,11 @@ stocks and what is in the draft; then the proven drinks nearest to the draft.`,
 				return err
 			}
 			body.Text = &text
-			answer, err := api.AnswerRiff(cmd.Context(), house, body)
+			answer, err := shape.AnswerRiff(cmd.Context(), house, body)
 			if err != nil {
 				return terminal.Explain(err, file)
 			}
-			return terminal.Deliver(cmd, *asJSON, answer, func(p *terminal.Page, a *api.RiffAnswer) { showRiffs(p, a, *cautions) })
+			return terminal.Deliver(cmd, *asJSON, answer, func(p *terminal.Page, a *shape.RiffAnswer) { showRiffs(p, a, *cautions) })
 		},
 	}
 	asJSON, cautions = terminal.AddJSON(cmd), addCautions(cmd)
@@ -58,7 +58,7 @@ stocks and what is in the draft; then the proven drinks nearest to the draft.`,
 	return cmd
 }
 
-func showRiffs(p *terminal.Page, a *api.RiffAnswer, everyCaution bool) {
+func showRiffs(p *terminal.Page, a *shape.RiffAnswer, everyCaution bool) {
 	var cautions cautionList
 	if len(a.Riffs) == 0 {
 		p.Line("No riff from the allowed ingredients stays in balance and meets every wish")
@@ -100,7 +100,7 @@ func showRiffs(p *terminal.Page, a *api.RiffAnswer, everyCaution bool) {
 const mostLabels = 8
 
 // showLabels names the bottles that could be poured too if their labels allow it.
-func showLabels(p *terminal.Page, bottles []api.Ingredient) {
+func showLabels(p *terminal.Page, bottles []shape.Ingredient) {
 	if len(bottles) == 0 {
 		return
 	}
@@ -115,7 +115,7 @@ func showLabels(p *terminal.Page, bottles []api.Ingredient) {
 }
 
 // showLeftOut says what could not be listed, and how to repeat the list.
-func showLeftOut(p *terminal.Page, n *api.Unlisted, seed uint64) {
+func showLeftOut(p *terminal.Page, n *shape.Unlisted, seed uint64) {
 	p.Head("Left out: %d ingredients by the guest or a wish; of the drafts %d out of balance, %d poured as no bar pours, %d beyond a limit, %d short of a wish, %d too alike. Seed %d",
 		n.ByGuest, n.Off, n.Unfit, n.ByLimit, n.Unmet, n.TooAlike, seed)
 }

@@ -6,8 +6,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"counterpour/api"
 	"counterpour/api/service"
+	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
 )
@@ -54,7 +54,7 @@ func stockFrom(house *service.Snapshot, path string) ([]string, error) {
 }
 
 // showDrink lists the pours and the allergens of a drink.
-func showDrink(p *terminal.Page, s *api.Spec, allergens []api.Allergen) {
+func showDrink(p *terminal.Page, s *shape.Spec, allergens []shape.Allergen) {
 	for _, x := range s.Pours {
 		p.Row("   "+amount(x.Amount, x.Unit), x.Ingredient)
 	}
@@ -91,7 +91,7 @@ func showCross(p *terminal.Page, text string) {
 // allergenLines returns a line for each certainty: the allergens that the drink contains,
 // those that it may contain, each with its pours, and the pours whose makers state
 // nothing.
-func allergenLines(marks []api.Allergen) [][2]string {
+func allergenLines(marks []shape.Allergen) [][2]string {
 	var out [][2]string
 	for _, c := range flavor.Certainties() {
 		var names, pours []string

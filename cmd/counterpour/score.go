@@ -6,7 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"counterpour/api"
+	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
@@ -47,11 +47,11 @@ in the glass, how well it fits its family of drinks and how to fix it.
 				return err
 			}
 			defer done()
-			answer, err := api.AnswerScore(cmd.Context(), house, api.ScoreBody{Draft: api.Draft{Text: &text}, Explain: arithmetic, Partial: partial})
+			answer, err := shape.AnswerScore(cmd.Context(), house, shape.ScoreBody{Draft: shape.Draft{Text: &text}, Explain: arithmetic, Partial: partial})
 			if err != nil {
 				return terminal.Explain(err, file)
 			}
-			return terminal.Deliver(cmd, *asJSON, answer, func(p *terminal.Page, a *api.ScoreAnswer) { showScore(p, a, *cautions) })
+			return terminal.Deliver(cmd, *asJSON, answer, func(p *terminal.Page, a *shape.ScoreAnswer) { showScore(p, a, *cautions) })
 		},
 	}
 	asJSON, cautions = terminal.AddJSON(cmd), addCautions(cmd)
@@ -60,7 +60,7 @@ in the glass, how well it fits its family of drinks and how to fix it.
 	return cmd
 }
 
-func showScore(p *terminal.Page, a *api.ScoreAnswer, everyCaution bool) {
+func showScore(p *terminal.Page, a *shape.ScoreAnswer, everyCaution bool) {
 	p.Line("%s", title(a.Spec.Name, a.Spec.Method, a.Spec.Service))
 	for _, x := range a.Spec.Pours {
 		asked := ""
@@ -97,7 +97,7 @@ func showScore(p *terminal.Page, a *api.ScoreAnswer, everyCaution bool) {
 	cautions.show(p, everyCaution)
 }
 
-func showFaults(p *terminal.Page, a *api.ScoreAnswer) {
+func showFaults(p *terminal.Page, a *shape.ScoreAnswer) {
 	for _, f := range a.Faults {
 		if f.Axis == ratio.Method.String() { // method has no measure in steps
 			p.Row(f.Word+":", f.Text)
@@ -115,14 +115,14 @@ func showFaults(p *terminal.Page, a *api.ScoreAnswer) {
 
 // steps says how far off a fault is. Faults that are not about the ratio have no
 // plus-or-minus.
-func steps(f api.Fault) string {
+func steps(f shape.Fault) string {
 	if f.PlusMinus == 0 {
 		return terminal.Number(f.Deviation, 1) + " noticeable steps"
 	}
 	return terminal.Number(f.Deviation, 1) + " ± " + terminal.Number(f.PlusMinus, 1) + " noticeable steps"
 }
 
-func showFinished(p *terminal.Page, f *api.Finished) {
+func showFinished(p *terminal.Page, f *shape.Finished) {
 	p.Head("Finished")
 	for _, r := range mix.Readouts() {
 		value, spread, _ := f.Read(r.Key) // a test of package api checks that every key exists
@@ -146,7 +146,7 @@ func reading(r *mix.Readout, value, spread float64) string {
 }
 
 // standardDrinks formats the two measures that most labels state.
-func standardDrinks(servings []api.Serving) string {
+func standardDrinks(servings []shape.Serving) string {
 	text := ""
 	for _, s := range servings {
 		switch s.Country {
@@ -159,7 +159,7 @@ func standardDrinks(servings []api.Serving) string {
 	return text
 }
 
-func showAllergens(p *terminal.Page, allergens []api.Allergen) {
+func showAllergens(p *terminal.Page, allergens []shape.Allergen) {
 	p.Head("Allergens")
 	lines := allergenLines(allergens)
 	for _, l := range lines {

@@ -5,8 +5,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"counterpour/api"
 	"counterpour/api/service"
+	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/webui/words"
@@ -18,7 +18,7 @@ import (
 func newUseUp(open premises.Kitchens) *cobra.Command {
 	var asJSON, cautions *bool
 	var stock, where string
-	var body api.UseUpBody
+	var body shape.UseUpBody
 	cmd := &cobra.Command{
 		Use:   "use-up --bottle NAME...",
 		Short: "Draft balanced drinks that use bottles up",
@@ -41,11 +41,11 @@ less. If one balanced drink can use two of the bottles, the list has a drink wit
 			if body.Stock, err = stockFrom(house, stock); err != nil {
 				return err
 			}
-			answer, err := api.AnswerUseUp(cmd.Context(), house, body)
+			answer, err := shape.AnswerUseUp(cmd.Context(), house, body)
 			if err != nil {
 				return terminal.Explain(err, "")
 			}
-			return terminal.Deliver(cmd, *asJSON, answer, func(p *terminal.Page, a *api.UseUpAnswer) { showUseUp(p, a, *cautions) })
+			return terminal.Deliver(cmd, *asJSON, answer, func(p *terminal.Page, a *shape.UseUpAnswer) { showUseUp(p, a, *cautions) })
 		},
 	}
 	asJSON, cautions = terminal.AddJSON(cmd), addCautions(cmd)
@@ -61,7 +61,7 @@ less. If one balanced drink can use two of the bottles, the list has a drink wit
 	return cmd
 }
 
-func showUseUp(p *terminal.Page, a *api.UseUpAnswer, everyCaution bool) {
+func showUseUp(p *terminal.Page, a *shape.UseUpAnswer, everyCaution bool) {
 	var cautions cautionList
 	if a.House != "" {
 		p.Line("From the stock of %s%s", a.House, invented(a.Invented))

@@ -6,8 +6,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"counterpour/api"
 	"counterpour/api/service"
+	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
@@ -21,7 +21,7 @@ import (
 func newWalk(open premises.Kitchens) *cobra.Command {
 	var asJSON, cautions *bool
 	var where string
-	var body api.WalkBody
+	var body shape.WalkBody
 	cmd := &cobra.Command{
 		Use:   "walk FROM TO",
 		Short: "Find balanced drinks that lie between two",
@@ -35,7 +35,7 @@ input.`,
 			if err != nil {
 				return err
 			}
-			return terminal.Deliver(cmd, *asJSON, answer, func(p *terminal.Page, a *api.WalkAnswer) { showWalk(p, a, *cautions) })
+			return terminal.Deliver(cmd, *asJSON, answer, func(p *terminal.Page, a *shape.WalkAnswer) { showWalk(p, a, *cautions) })
 		},
 	}
 	asJSON, cautions = terminal.AddJSON(cmd), addCautions(cmd)
@@ -47,14 +47,14 @@ input.`,
 }
 
 // walkBetween reads both ends and finds the walk.
-func walkBetween(cmd *cobra.Command, args []string, open premises.Kitchens, where string, body *api.WalkBody) (*api.WalkAnswer, error) {
+func walkBetween(cmd *cobra.Command, args []string, open premises.Kitchens, where string, body *shape.WalkBody) (*shape.WalkAnswer, error) {
 	if args[0] == "-" && args[1] == "-" {
 		return nil, terminal.Usagef("FROM and TO cannot both be the input; name a file or a drink of the house for one")
 	}
 	files := map[string]string{}
 	for i, end := range []struct {
 		name string
-		to   *api.WalkEnd
+		to   *shape.WalkEnd
 	}{{"from", &body.From}, {"to", &body.To}} {
 		file, err := readEnd(cmd, args[i], end.to)
 		if err != nil {
@@ -67,7 +67,7 @@ func walkBetween(cmd *cobra.Command, args []string, open premises.Kitchens, wher
 		return nil, err
 	}
 	defer done()
-	answer, err := api.AnswerWalk(cmd.Context(), house, *body)
+	answer, err := shape.AnswerWalk(cmd.Context(), house, *body)
 	if err != nil {
 		return nil, explainWalk(err, files)
 	}
@@ -76,7 +76,7 @@ func walkBetween(cmd *cobra.Command, args []string, open premises.Kitchens, wher
 
 // readEnd reads one end of a walk: standard input, a file if one of that name exists, or
 // the name of a drink. It returns the file's name for messages.
-func readEnd(cmd *cobra.Command, arg string, to *api.WalkEnd) (file string, err error) {
+func readEnd(cmd *cobra.Command, arg string, to *shape.WalkEnd) (file string, err error) {
 	if arg != "-" {
 		if info, err := os.Stat(arg); err != nil || info.IsDir() {
 			to.Drink = &arg
@@ -111,7 +111,7 @@ func explainWalk(err error, files map[string]string) error {
 	return terminal.Explain(err, "")
 }
 
-func showWalk(p *terminal.Page, a *api.WalkAnswer, everyCaution bool) {
+func showWalk(p *terminal.Page, a *shape.WalkAnswer, everyCaution bool) {
 	showCross(p, a.CrossContact)
 	stops := a.Stops
 	if x := a.IfLabelClears; x != nil {

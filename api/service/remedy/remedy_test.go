@@ -1,33 +1,22 @@
 package remedy_test
 
 import (
-	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/api/service/kitchen"
+	"counterpour/api/service"
 	"counterpour/api/service/remedy"
-	"counterpour/data"
+	"counterpour/api/service/servicetest"
 	"counterpour/flavor"
 	"counterpour/flavor/guest"
-	"counterpour/index"
 )
 
-var shared = sync.OnceValues(func() (*kitchen.Kitchen, error) {
-	c, err := data.Embedded()
-	if err != nil {
-		return nil, err
-	}
-	return kitchen.New(c, index.New)
-})
-
 // remediesOf returns the faults of a draft, and what mends each.
-func remediesOf(t *testing.T, text string, g guest.Guest) (*kitchen.Kitchen, flavor.Faults, []remedy.Remedies) {
+func remediesOf(t *testing.T, text string, g guest.Guest) (*service.Snapshot, flavor.Faults, []remedy.Remedies) {
 	t.Helper()
-	k, err := shared()
-	require.NoError(t, err)
+	k := servicetest.Demo(t)
 	r, err := k.ReadPart(text)
 	require.NoError(t, err)
 	require.NotEmpty(t, r.Faults, text)
@@ -98,8 +87,7 @@ func TestForOffersWhatHelpsAndSuits(t *testing.T) {
 
 // A fault that is about no line has no remedy, and is not forgotten.
 func TestForOfNoLine(t *testing.T) {
-	k, err := shared()
-	require.NoError(t, err)
+	k := servicetest.Demo(t)
 	text := "2 oz gin\nshake"
 	r, err := k.ReadPart(text)
 	require.NoError(t, err)
@@ -110,8 +98,7 @@ func TestForOfNoLine(t *testing.T) {
 
 // A name that many bottles bear is doubtful, its own is not; common practice, no source.
 func TestMeaningsOf(t *testing.T) {
-	k, err := shared()
-	require.NoError(t, err)
+	k := servicetest.Demo(t)
 	for _, c := range []struct {
 		written  string
 		doubtful bool
@@ -134,8 +121,7 @@ func TestMeaningsOf(t *testing.T) {
 
 // Bare numbers are read in another unit only if they come to one drink in it.
 func TestUnits(t *testing.T) {
-	k, err := shared()
-	require.NoError(t, err)
+	k := servicetest.Demo(t)
 	for _, c := range []struct {
 		text   string
 		read   flavor.Unit

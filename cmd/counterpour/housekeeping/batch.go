@@ -3,7 +3,7 @@ package housekeeping
 import (
 	"github.com/spf13/cobra"
 
-	"counterpour/api"
+	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data/house/prep"
@@ -14,7 +14,7 @@ import (
 //	counterpour house batch "Quay Sour" --serves 40 --from fridge --house bar.house
 func newBatch(open premises.Kitchens, where *string) *cobra.Command {
 	var asJSON *bool
-	var body api.BatchBody
+	var body shape.BatchBody
 	cmd := &cobra.Command{
 		Use:   "batch DRINK (--serves N | --bottle ML | --keg LITRES) --house PATH",
 		Short: "Plan a batch: how much of each, the water for the ice, and how long it keeps",
@@ -33,7 +33,7 @@ and what must be fresh in each drink, is left out.`,
 			}
 			defer done()
 			body.Drink = args[0]
-			answer, err := api.AnswerBatch(cmd.Context(), v.Now(), body)
+			answer, err := shape.AnswerBatch(cmd.Context(), v.Now(), body)
 			if err != nil {
 				return err
 			}
@@ -48,7 +48,7 @@ and what must be fresh in each drink, is left out.`,
 	return cmd
 }
 
-func showBatch(p *terminal.Page, a *api.BatchAnswer) {
+func showBatch(p *terminal.Page, a *shape.BatchAnswer) {
 	p.Line("%s, %s servings of %s mL: %s mL in all, %s %% vol, ice forms at about %s °C", a.Name, terminal.Number(a.Servings, 1), terminal.Number(a.ServingML, 0),
 		terminal.Number(a.TotalML, 0), terminal.Number(a.ABVPct, 1), terminal.Number(a.FreezingC, 0))
 	for _, l := range a.Lines {
@@ -56,7 +56,7 @@ func showBatch(p *terminal.Page, a *api.BatchAnswer) {
 	}
 	for _, part := range []struct {
 		title string
-		lines []api.ApartLine
+		lines []shape.ApartLine
 	}{{"To each drink, as it is made", a.Apart}, {"To each glass, at the end", a.Tops}} {
 		if len(part.lines) > 0 {
 			p.Head("%s", part.title)

@@ -6,7 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"counterpour/api"
+	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 )
@@ -29,7 +29,7 @@ works on the invented demo house.`,
 				return err
 			}
 			defer done()
-			answer, err := api.AnswerCost(cmd.Context(), v.Now(), api.CostBody{Drinks: args})
+			answer, err := shape.AnswerCost(cmd.Context(), v.Now(), shape.CostBody{Drinks: args})
 			if err != nil {
 				return err
 			}
@@ -40,7 +40,7 @@ works on the invented demo house.`,
 	return cmd
 }
 
-func showCosts(p *terminal.Page, a *api.CostAnswer) {
+func showCosts(p *terminal.Page, a *shape.CostAnswer) {
 	if len(a.Drinks) == 0 {
 		p.Line("  the house has no specs yet")
 	}

@@ -5,8 +5,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"counterpour/api"
 	"counterpour/api/service"
+	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data/house"
@@ -40,7 +40,7 @@ none. Without --out and --back it lists what has run out.`,
 					return err
 				}
 			}
-			return terminal.Deliver(cmd, *asJSON, api.AnswerMarks(v.Now()), showMarks)
+			return terminal.Deliver(cmd, *asJSON, shape.AnswerMarks(v.Now()), showMarks)
 		},
 	}
 	asJSON = terminal.AddJSON(cmd)
@@ -50,7 +50,7 @@ none. Without --out and --back it lists what has run out.`,
 	return cmd
 }
 
-func showMarks(p *terminal.Page, a *api.MarksAnswer) {
+func showMarks(p *terminal.Page, a *shape.MarksAnswer) {
 	if len(a.Out) == 0 {
 		p.Line("nothing has run out")
 		return

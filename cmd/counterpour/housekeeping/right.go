@@ -5,8 +5,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"counterpour/api"
 	"counterpour/api/service"
+	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data/house"
@@ -42,7 +42,7 @@ and most of the way for twenty. Without a drink it lists them, and what they mov
 					return err
 				}
 			}
-			return terminal.Deliver(cmd, *asJSON, api.AnswerPalate(v.Now()), showRight)
+			return terminal.Deliver(cmd, *asJSON, shape.AnswerPalate(v.Now()), showRight)
 		},
 	}
 	asJSON = terminal.AddJSON(cmd)
@@ -51,7 +51,7 @@ and most of the way for twenty. Without a drink it lists them, and what they mov
 	return cmd
 }
 
-func showRight(p *terminal.Page, a *api.PalateAnswer) {
+func showRight(p *terminal.Page, a *shape.PalateAnswer) {
 	if len(a.Right) == 0 {
 		p.Line("no drink is marked as right; name one to mark it")
 		return

@@ -5,8 +5,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"counterpour/api"
 	"counterpour/api/service"
+	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data/house"
@@ -42,7 +42,7 @@ Covers that guests keep move up in this house's lists; covers that they send bac
 			if err := v.Taste(cmd.Context(), house.By{Actor: t.taster, At: time.Now().UTC()}, t.request(text)); err != nil {
 				return terminal.Explain(err, file)
 			}
-			return terminal.Deliver(cmd, *asJSON, api.AnswerTastings(v.Now()), func(p *terminal.Page, _ *api.TastingsAnswer) { p.Line("noted") })
+			return terminal.Deliver(cmd, *asJSON, shape.AnswerTastings(v.Now()), func(p *terminal.Page, _ *shape.TastingsAnswer) { p.Line("noted") })
 		},
 	}
 	asJSON = terminal.AddJSON(cmd)

@@ -1,11 +1,6 @@
-package api
+package shape
 
 import (
-	"context"
-	"net/http"
-
-	"github.com/danielgtaylor/huma/v2"
-
 	"counterpour/api/service"
 	"counterpour/api/service/kitchen"
 )
@@ -44,19 +39,4 @@ func AnswerLikeness(s *service.Snapshot, body LikenessBody) (*LikenessAnswer, er
 			return list(row, func(x float64) float64 { return round(x, digitsLikeness) })
 		}),
 	}, nil
-}
-
-// registerLikeness registers POST /v1/likeness.
-func (s *Server) registerLikeness() {
-	type input struct{ Body LikenessBody }
-	handle(s, huma.Operation{
-		OperationID: "likeness", Method: http.MethodPost, Path: "/v1/likeness", Tags: []string{"ingredients"},
-		Summary:     "Tell how alike things smell",
-		Description: "By the odorants that they share, the rare ones counting most, and by what all of them smell of.",
-		RequestBody: examples(map[string]any{
-			"ingredients": map[string]any{"of": "ingredients", "names": []string{"lemon juice", "lime juice", "orgeat"}},
-			"materials":   map[string]any{"of": "materials", "names": []string{"violet", "rose"}, "skip_unknown": true}}),
-	}, noStore, func(_ context.Context, in *input) (*LikenessAnswer, error) {
-		return AnswerLikeness(s.house(), in.Body)
-	})
 }

@@ -1,4 +1,4 @@
-package api
+package shape
 
 import (
 	"context"
@@ -109,7 +109,7 @@ type Refused struct {
 // AnswerCover finds covers. Its faults name the line of a text or the place in
 // the fields.
 func AnswerCover(ctx context.Context, house *service.Snapshot, body CoverBody) (*CoverAnswer, error) {
-	r, err := house.Cover(ctx, service.CoverRequest{Draft: body.Draft.service(), Missing: body.Missing.Items,
+	r, err := house.Cover(ctx, service.CoverRequest{Draft: body.Draft.ToCentre(), Missing: body.Missing.Items,
 		Guest: service.Guest{Avoid: body.Avoid, Diet: body.Diet, MaxABV: body.MaxABV, MaxCost: body.MaxCost, Prices: body.Prices},
 		Stock: body.Stock, Everywhere: body.Everywhere, Parts: body.MaxParts, Limit: body.Limit})
 	if err != nil {

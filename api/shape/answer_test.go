@@ -1,23 +1,23 @@
-package api
+package shape
 
 import (
 	"context"
-	"encoding/json"
 	"math"
-	"net/http/httptest"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/api/service/servicetest"
 	"counterpour/api/wire"
 	"counterpour/flavor"
+	"counterpour/flavor/balance"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/weigh"
 )
 
 const (
+	goodText     = "Halyard Sour\n2 oz gin\n3/4 oz lemon juice\n½ oz simple syrup\n2 dashes aromatic bitters\nshake, up"
 	falernumSour = "1 1/4 oz gin\n3/4 oz lemon juice\n1/2 oz passion fruit syrup\n1/4 oz orgeat\n1/4 oz falernum\nshake, up"
 	honeySour    = "2 oz gin\n3/4 oz honey syrup\n1 oz lemon juice\nshake, up"
 )
@@ -39,7 +39,7 @@ func TestRound(t *testing.T) {
 // TestEveryIngredientAlone scores each ingredient of the catalogue alone, in the last of
 // its units. None causes an internal error.
 func TestEveryIngredientAlone(t *testing.T) {
-	k := demoFor(t)
+	k := servicetest.Demo(t)
 	for i, p := range k.Catalogue.Profiles() {
 		if testing.Short() && i%5 > 0 {
 			continue
@@ -65,7 +65,7 @@ func TestEveryIngredientAlone(t *testing.T) {
 // TestSpecsRoundTrip sends the specs of covers and fixes back; they are read as the same
 // drinks.
 func TestSpecsRoundTrip(t *testing.T) {
-	k := demoFor(t)
+	k := servicetest.Demo(t)
 	ctx := context.Background()
 	text := "2 oz gin\n1 1/2 oz honey syrup\n1 oz lemon juice\n2 dashes bitters\n6 mint leaves\nshake, up"
 	a, err := AnswerScore(ctx, k, ScoreBody{Draft: Draft{Text: &text}})
@@ -90,7 +90,7 @@ func TestSpecsRoundTrip(t *testing.T) {
 
 // TestTextAndFieldsAgree checks that a drink has the same score as text and in fields.
 func TestTextAndFieldsAgree(t *testing.T) {
-	k := demoFor(t)
+	k := servicetest.Demo(t)
 	text := goodText
 	a, err := AnswerScore(context.Background(), k, ScoreBody{Draft: Draft{Text: &text}})
 	require.NoError(t, err)
@@ -105,7 +105,7 @@ func TestTextAndFieldsAgree(t *testing.T) {
 }
 
 func TestAllergensNameTheirPours(t *testing.T) {
-	k := demoFor(t)
+	k := servicetest.Demo(t)
 	text := "2 oz gin\n3/4 oz lemon juice\n1/2 oz orgeat\n1/4 oz orgeat\n1 egg white\nshake, up"
 	a, err := AnswerScore(context.Background(), k, ScoreBody{Draft: Draft{Text: &text}})
 	require.NoError(t, err)
@@ -124,36 +124,8 @@ func TestAllergensNameTheirPours(t *testing.T) {
 	assert.Equal(t, []string{"alcohol", "age", "medicines"}, []string{a.Cautions[0].Key, a.Cautions[1].Key, a.Cautions[2].Key})
 }
 
-// FuzzScore checks that every body is answered without an internal error.
-func FuzzScore(f *testing.F) {
-	for _, seed := range []string{goodText, "-2 oz gin", "2 oz moon dust\nsheke", "½ oz  \u0000", "name: 12\n1e9 ml gin", "2 oz gin\n2 slices orange\ntop soda"} {
-		f.Add(seed, true)
-	}
-	for _, seed := range []string{`{"text":"2 oz gin"}`, `{"spec":{"pours":[{"ingredient":"gin","amount":2,"unit":"oz"}]}}`,
-		`{"spec":{"pours":[{"ingredient":"gin","amount":1e308,"unit":"oz"}]}}`, `[[[[`, `{"text":"a","text":"b"}`, "\xff", `{"a":{"b":[1,{"c":null}]}}`} {
-		f.Add(seed, false)
-	}
-	s, _ := serverFor(f, Options{})
-	h := s.Handler()
-	f.Fuzz(func(t *testing.T, body string, text bool) {
-		if text {
-			body = quote(body)
-		}
-		r := httptest.NewRequest("POST", "/v1/score", strings.NewReader(body))
-		r.Header.Set("Content-Type", mediaJSON)
-		w := httptest.NewRecorder()
-		h.ServeHTTP(w, r)
-		if w.Code >= 500 {
-			t.Fatalf("%d: %s", w.Code, w.Body)
-		}
-		if !json.Valid(w.Body.Bytes()) {
-			t.Fatalf("not JSON: %s", w.Body)
-		}
-	})
-}
-
 func TestOutsOfTheHouse(t *testing.T) {
-	k := demoFor(t)
+	k := servicetest.Demo(t)
 	a, err := AnswerOuts(context.Background(), k, OutsBody{Out: []string{"falernum", "triple sec"}, MaxParts: 2})
 	require.NoError(t, err)
 	require.NotEmpty(t, a.Outs)
@@ -167,25 +139,10 @@ func TestOutsOfTheHouse(t *testing.T) {
 	}
 }
 
-// FuzzQuery checks that every query is answered without an internal error.
-func FuzzQuery(f *testing.F) {
-	for _, seed := range []string{"q=gin&limit=5", "abv_max=1e999", "limit=-1", "q=%ff", "sort=&avoid=eggs,milk&avoid=", "q=a&q=b", ";;&&=", "bitter_min=NaN"} {
-		f.Add(seed)
-	}
-	s, _ := serverFor(f, Options{})
-	h := s.Handler()
-	f.Fuzz(func(t *testing.T, query string) {
-		for _, path := range []string{"/v1/ingredients", "/v1/templates"} {
-			r := httptest.NewRequest("GET", path, nil)
-			r.URL.RawQuery = query
-			w := httptest.NewRecorder()
-			h.ServeHTTP(w, r)
-			if w.Code >= 500 {
-				t.Fatalf("%d: %s", w.Code, w.Body)
-			}
-			if !json.Valid(w.Body.Bytes()) {
-				t.Fatalf("not JSON: %s", w.Body)
-			}
-		}
-	})
+// A change says what was poured in its own unit, though it is mended in another.
+func TestChangesUseTheUnitOfTheirPour(t *testing.T) {
+	p := &flavor.Profile{ID: "salt", Name: "salt"}
+	got := changeOf(balance.Change{Profile: p, From: 1, FromUnit: flavor.Teaspoon, FromML: 2.7, To: 1, Unit: flavor.Pinch, ToML: 0.1})
+	assert.Equal(t, "1 tsp", got.From)
+	assert.Equal(t, "1 pinch", got.To)
 }

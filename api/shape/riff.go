@@ -1,4 +1,4 @@
-package api
+package shape
 
 import (
 	"context"
@@ -93,7 +93,7 @@ type Unlisted struct {
 
 // AnswerRiff finds variations of a draft that stay in balance.
 func AnswerRiff(ctx context.Context, house *service.Snapshot, body RiffBody) (*RiffAnswer, error) {
-	r, err := house.Riff(ctx, service.RiffRequest{Draft: body.Draft.service(), Toward: body.Toward, Stock: body.Stock, Limit: body.Limit, Seed: body.Seed,
+	r, err := house.Riff(ctx, service.RiffRequest{Draft: body.Draft.ToCentre(), Toward: body.Toward, Stock: body.Stock, Limit: body.Limit, Seed: body.Seed,
 		Guest: service.Guest{Avoid: body.Avoid, Diet: body.Diet, MaxABV: body.MaxABV, MaxCost: body.MaxCost, Prices: body.Prices}})
 	if err != nil {
 		return nil, err

@@ -1,8 +1,6 @@
-package api
+package shape
 
 import (
-	"context"
-
 	"counterpour/api/service"
 	"counterpour/flavor"
 )
@@ -23,19 +21,4 @@ type MarksAnswer struct {
 func AnswerMarks(house *service.Snapshot) *MarksAnswer {
 	named := func(p *flavor.Profile) Ingredient { return Ingredient{p.ID, p.Name} }
 	return &MarksAnswer{Stock: list(house.Stock, named), Out: list(house.Out, named)}
-}
-
-// mark writes what ran out and what is back, and returns the stock after it.
-func (s *Server) mark(ctx context.Context, body MarksBody) (*MarksAnswer, error) {
-	by, err := s.mayNote(ctx)
-	if err != nil {
-		return nil, err
-	}
-	if len(body.Out)+len(body.Back) == 0 {
-		return nil, flavor.Invalid("out", "", "nothing is marked; name what ran out or what is back")
-	}
-	if err := s.opts.Keeper.Mark(ctx, by, service.MarkRequest{Out: body.Out, Back: body.Back}); err != nil {
-		return nil, err
-	}
-	return AnswerMarks(s.house()), nil
 }

@@ -1,10 +1,7 @@
-package api
+package shape
 
 import (
-	"context"
-
 	"counterpour/api/service"
-	"counterpour/data/house"
 	"counterpour/flavor/cover"
 )
 
@@ -37,17 +34,4 @@ func AnswerTastings(house *service.Snapshot) *TastingsAnswer {
 	return &TastingsAnswer{list(house.Tastings, func(t cover.Tasting) Tasting {
 		return Tasting{named(t.Missing), list(t.Parts, named), round(t.Liked, digitsLiked)}
 	})}
-}
-
-// taste notes how a cover was received, and returns all tastings.
-func (s *Server) taste(ctx context.Context, body TastingBody) (*TastingsAnswer, error) {
-	by, err := s.mayNote(ctx)
-	if err != nil {
-		return nil, err
-	}
-	request := service.TasteRequest{Served: body.service(), Missing: body.Missing, Verdict: house.Verdict(body.Verdict), Score: body.Score}
-	if err := s.opts.Keeper.Taste(ctx, by, request); err != nil {
-		return nil, err
-	}
-	return AnswerTastings(s.house()), nil
 }

@@ -1,4 +1,4 @@
-package api
+package shape
 
 import (
 	"encoding/json"
@@ -8,15 +8,16 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/api/service/servicetest"
 	"counterpour/flavor/mix"
 )
 
 // Every readout of a drink is served under its key, with value and spread, and nothing
 // else has a spread.
 func TestEveryReadoutIsServed(t *testing.T) {
-	k := demoFor(t)
+	k := servicetest.Demo(t)
 	text := "1 oz gin\n1 oz red bitter aperitif\n3/4 oz lemon juice\n1/2 oz simple syrup\nshake, up"
-	spec, err := k.Read(Draft{Text: &text}.service())
+	spec, err := k.Read(Draft{Text: &text}.ToCentre())
 	require.NoError(t, err)
 	scored, err := k.Judge.Score(&spec)
 	require.NoError(t, err)

@@ -1,4 +1,4 @@
-package api
+package shape
 
 import (
 	"context"
@@ -62,7 +62,7 @@ type Stop struct {
 
 // AnswerWalk finds a path from one drink to another.
 func AnswerWalk(ctx context.Context, house *service.Snapshot, body WalkBody) (*WalkAnswer, error) {
-	r, err := house.Walk(ctx, service.WalkRequest{From: body.From.service(), To: body.To.service(), Steps: body.Steps, PourML: body.PourML,
+	r, err := house.Walk(ctx, service.WalkRequest{From: body.From.ToCentre(), To: body.To.ToCentre(), Steps: body.Steps, PourML: body.PourML,
 		Guest: service.Guest{Avoid: body.Avoid, Diet: body.Diet, MaxABV: body.MaxABV, MaxCost: body.MaxCost, Prices: body.Prices}})
 	if err != nil {
 		return nil, err
@@ -85,9 +85,9 @@ func AnswerWalk(ctx context.Context, house *service.Snapshot, body WalkBody) (*W
 	return a, nil
 }
 
-// service returns the end as the service takes it.
-func (e WalkEnd) service() service.Draft {
-	out := e.Draft.service()
+// ToCentre returns the end as the centre takes it.
+func (e WalkEnd) ToCentre() service.Draft {
+	out := e.Draft.ToCentre()
 	out.Drink = e.Drink
 	return out
 }

@@ -1,4 +1,4 @@
-package api
+package shape
 
 import (
 	"counterpour/api/service"
@@ -42,8 +42,8 @@ type Pour struct {
 	After      bool    `json:"after,omitempty" doc:"Goes in after the rest is mixed, such as a top after the shake"`
 }
 
-// service returns the draft as the service takes it.
-func (d Draft) service() service.Draft {
+// ToCentre returns the draft as the centre takes it.
+func (d Draft) ToCentre() service.Draft {
 	out := service.Draft{Text: d.Text}
 	if d.Spec != nil {
 		fields := d.Spec.fields()

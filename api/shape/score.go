@@ -1,4 +1,4 @@
-package api
+package shape
 
 import (
 	"context"
@@ -147,7 +147,7 @@ const mostDeviation = 99.9
 // AnswerScore reads and scores a draft. Its faults name the line of a text or
 // the place in the fields.
 func AnswerScore(ctx context.Context, house *service.Snapshot, body ScoreBody) (*ScoreAnswer, error) {
-	r, err := house.Score(ctx, service.ScoreRequest{Draft: body.Draft.service(), Explain: body.Explain, Partial: body.Partial})
+	r, err := house.Score(ctx, service.ScoreRequest{Draft: body.Draft.ToCentre(), Explain: body.Explain, Partial: body.Partial})
 	if err != nil {
 		return nil, err
 	}

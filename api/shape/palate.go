@@ -1,8 +1,6 @@
-package api
+package shape
 
 import (
-	"context"
-
 	"counterpour/api/service"
 	"counterpour/flavor/weigh"
 )
@@ -56,16 +54,4 @@ func AnswerPalate(house *service.Snapshot) *PalateAnswer {
 			return out
 		}),
 	}
-}
-
-// markRight marks a drink as right, or removes the mark, and returns the palate after it.
-func (s *Server) markRight(ctx context.Context, body PalateBody) (*PalateAnswer, error) {
-	by, err := s.mayEdit(ctx)
-	if err != nil {
-		return nil, err
-	}
-	if err := s.opts.Keeper.Right(ctx, by, service.RightRequest{Drink: body.Drink, Undo: body.Undo}); err != nil {
-		return nil, err
-	}
-	return AnswerPalate(s.house()), nil
 }
