@@ -4,7 +4,6 @@ import (
 	"context"
 	"net/http"
 	"net/url"
-	"slices"
 	"strings"
 
 	"counterpour/data/house"
@@ -149,7 +148,7 @@ func laidOver(p *flavor.Profile, b house.Bottle) (*flavor.Profile, []error) {
 // two, the one of its settings.
 func (p *pages) currency(ctx context.Context) (string, error) {
 	bottles, err := house.All[house.Bottle](ctx, p.house.Store())
-	all := currencies(house.Items(bottles))
+	all := house.Currencies(house.Items(bottles))
 	if len(all) != 1 {
 		return p.house.Settings().Currency, err
 	}
@@ -207,16 +206,4 @@ func measuredAs(f flavor.Figure, unit string) string {
 		decimals = 0
 	}
 	return words.Joined(words.Figure(f.Value, decimals), words.PlusMinus(f.Spread, decimals), unit)
-}
-
-// currencies lists what bottles are priced in, in order.
-func currencies(bottles []house.Bottle) []string {
-	var out []string
-	for _, b := range bottles {
-		if b.Price != nil && !slices.Contains(out, b.Currency) {
-			out = append(out, b.Currency)
-		}
-	}
-	slices.Sort(out)
-	return out
 }

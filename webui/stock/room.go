@@ -9,7 +9,6 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/webui/form"
-	"counterpour/webui/words"
 )
 
 // stockroom is what the house keeps and makes, at one moment.
@@ -109,8 +108,8 @@ func (r *stockroom) category(b *house.Bottle) string {
 // notes says what is amiss with the stock as a whole.
 func (r *stockroom) notes() []string {
 	var out []string
-	if all := currencies(r.bottles); len(all) > 1 {
-		out = append(out, "Bottles are priced in "+words.List(all)+", so that drinks cannot be costed. Use one currency.")
+	if mixed := house.MixedCurrencies(r.bottles); mixed != "" {
+		out = append(out, mixed)
 	}
 	marked := map[string]int{}
 	for _, b := range r.bottles {

@@ -83,7 +83,7 @@ func TestWhatIsAmissWithTheStock(t *testing.T) {
 		house.Bottle{ID: "nuts", Name: "Sweet liqueur", Ingredient: "falernum", Measured: house.Measured{Brix: stock.Number(30)}, SizeML: 700})
 	h.KeepAll(t, house.Bottle{ID: "own", Name: "Own, bottled", Ingredient: "nut-syrup", SizeML: 700, Measured: house.Measured{Brix: stock.Number(60)}})
 	webuitest.Says(t, webuitest.Get(webuitest.PagesOf(t, h), "/stock?q=own", ""), []string{"the house makes this", "489\u00a0g/L by its recipe"}, nil)
-	webuitest.Says(t, webuitest.Get(webuitest.PagesOf(t, h), "/stock", ""), []string{"priced in EUR and USD", "More than one bottle of London dry gin is marked to be poured; Red cap is",
+	webuitest.Says(t, webuitest.Get(webuitest.PagesOf(t, h), "/stock", ""), []string{"Green cap is priced in USD, the other bottles in EUR", "More than one bottle of London dry gin is marked to be poured; Red cap is",
 		"What was measured is not used: brix says nothing about sugar"}, nil)
 }
 

@@ -47,6 +47,7 @@ type mendRow struct {
 	Number int
 	Name   string
 	Faults []mendFault
+	Leave  string // the value of the button that leaves the row out
 }
 
 // mendFault is a fault with what may be tapped to mend it, and a box for anything
@@ -117,7 +118,7 @@ func (v *view) show(s *exchange.Sheet, settled exchange.Settled, shelf *house.Sh
 	}
 	for _, bad := range s.Unreadable() {
 		p.Bad++
-		p.Mend = append(p.Mend, mendRow{Number: bad.Number, Faults: []mendFault{{Message: words.Sentence(bad.Message)}}})
+		p.Mend = append(p.Mend, mendRow{Number: bad.Number, Leave: leave(bad.Number), Faults: []mendFault{{Message: words.Sentence(bad.Message)}}})
 	}
 	for _, why := range []string{"a heading", "a sum", "left out, as you said"} {
 		if left[why] > 0 {
@@ -141,9 +142,12 @@ func marks(s exchange.Settled) []string {
 	return out
 }
 
+// leave is what a button sends to leave a row out.
+func leave(row int) string { return cellMark(row, exchange.FieldRow, exchange.LeaveOut) }
+
 func (p *preview) mend(r *exchange.SheetRow) {
 	p.Bad++
-	row := mendRow{Number: r.Number, Name: r.Bottle.Name}
+	row := mendRow{Number: r.Number, Name: r.Bottle.Name, Leave: leave(r.Number)}
 	for _, f := range r.Faults {
 		if f.Field == exchange.FieldCurrency && f.Written == "" {
 			continue // asked once, above

@@ -200,10 +200,7 @@ func (b *bottleReader) kind() {
 	if written != "" {
 		message = fmt.Sprintf("%q is not a kind known here", written)
 	}
-	names := b.kinds.Near(written)
-	if len(names) == 0 {
-		names = b.kinds.Near(b.r.Bottle.Name)
-	}
+	names := b.kinds.Near(written, b.r.Bottle.Name)
 	var remedies []Remedy
 	for _, n := range names {
 		remedies = append(remedies, Remedy{n, FieldKind, n})

@@ -71,7 +71,7 @@ func (b *bottleReader) check() {
 	}
 }
 
-// twice offers remedies for a second row with the same id.
+// twice reports a second row with the same id, and offers another id for it.
 func (b *bottleReader) twice() {
 	id := b.r.Bottle.ID
 	first, again := b.seen[id]
@@ -79,7 +79,7 @@ func (b *bottleReader) twice() {
 		b.seen[id] = b.r.Number
 		return
 	}
-	remedies := []Remedy{{"leave this row out", FieldRow, LeaveOut}}
+	var remedies []Remedy
 	for n := 2; n < 100; n++ {
 		other := house.Slug(fmt.Sprintf("%s %d", id, n))
 		if b.r.Bottle.SizeML > 0 && n == 2 {
@@ -87,7 +87,7 @@ func (b *bottleReader) twice() {
 		}
 		_, taken := b.seen[other]
 		if _, kept := b.there[other]; !taken && !kept && other != id {
-			remedies = append([]Remedy{{"keep both", FieldID, other}}, remedies...)
+			remedies = []Remedy{{"keep both", FieldID, other}}
 			break
 		}
 	}

@@ -41,7 +41,7 @@ const (
 	FieldRow         Field = "row"   // for a fault of the whole row; [LeaveOut] settles it
 )
 
-// LeaveOut is the remedy of skipping a row.
+// LeaveOut, settled as the text of [FieldRow], skips a row, whatever is wrong with it.
 const LeaveOut = "leave out"
 
 const (

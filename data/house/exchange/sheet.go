@@ -133,13 +133,14 @@ func ReadSheet(r io.Reader, f naming.Finder, there []house.Bottle, settled Settl
 	}
 	for _, row := range rows {
 		if s.Titles > 0 && len(row.cells) > len(s.Columns) && strings.TrimSpace(strings.Join(row.cells[len(s.Columns):], "")) != "" {
-			s.unreadable = append(s.unreadable, unreadableRow{row, fmt.Errorf("the row has %d fields and the file %d columns; put quotes round a field that holds the separator", len(row.cells), len(s.Columns))})
+			s.cannotRead(row, fmt.Errorf("the row has %d fields and the file %d columns; put quotes round a field that holds the separator", len(row.cells), len(s.Columns)))
 			continue
 		}
 		s.Rows = append(s.Rows, s.read(row))
 	}
 	s.settleCurrency()
 	s.noteUncounted()
+	s.noteCurrencies(there)
 	return s.Sheet, nil
 }
 
@@ -211,11 +212,20 @@ func (s *sheetReader) split(text []byte) []tableRow {
 			if errors.As(err, &fault) {
 				why = fault.Err
 			}
-			s.unreadable = append(s.unreadable, unreadableRow{row, fmt.Errorf("the row cannot be read: %s; put quotes round a field that holds quotes, and double them within", why)})
+			s.cannotRead(row, fmt.Errorf("the row cannot be read: %s; put quotes round a field that holds quotes, and double them within", why))
 		case slices.ContainsFunc(cells, func(c string) bool { return strings.TrimSpace(c) != "" }):
 			out = append(out, row)
 		}
 	}
+}
+
+// cannotRead sets aside a row that cannot be parsed, unless the user leaves it out.
+func (s *sheetReader) cannotRead(row tableRow, err error) {
+	if s.settled.Cells[Cell{row.number, FieldRow}] == LeaveOut {
+		s.Rows = append(s.Rows, SheetRow{Number: row.number, LeftOut: asSaid, row: row})
+		return
+	}
+	s.unreadable = append(s.unreadable, unreadableRow{row, err})
 }
 
 // mapColumns assigns a field to each column.
@@ -251,6 +261,9 @@ func (s *sheetReader) mapColumns(rows []tableRow, there []house.Bottle) error {
 func (s *Sheet) titled(f Field) bool {
 	return slices.ContainsFunc(s.Columns, func(c Column) bool { return c.Field == f })
 }
+
+// asSaid is why a row that the user leaves out is no bottle.
+const asSaid = "left out, as you said"
 
 // sumRow matches the first words of a row of totals. A bottle may have such a name, but
 // then its row has a size or an ingredient.
@@ -295,7 +308,7 @@ func (s *sheetReader) read(row tableRow) SheetRow {
 	label := strings.TrimSpace(strings.Join(row.cells, " "))
 	switch {
 	case r.Cells[FieldRow] == LeaveOut:
-		r.LeftOut = "left out, as you said"
+		r.LeftOut = asSaid
 		return r
 	case s.ownWords(&r):
 		return r
@@ -337,19 +350,23 @@ func (s *sheetReader) noteUncounted() {
 		}
 	}
 	if len(names) > 0 {
-		s.Notes = append(s.Notes, "Nothing says how many there are of "+firstOf(names)+"; what is there keeps its count, and what is new counts as one.")
+		s.Notes = append(s.Notes, "Nothing says how many there are of "+house.FirstFew(names)+"; what is there keeps its count, and what is new counts as one.")
 	}
 }
 
-// mostNamed is how many bottles a note names.
-const mostNamed = 5
-
-// firstOf lists names, and how many more there are.
-func firstOf(names []string) string {
-	if more := len(names) - mostNamed; more > 0 {
-		return strings.Join(names[:mostNamed], ", ") + fmt.Sprintf(" and %d more", more)
+// noteCurrencies says before the import which bottles are priced in another currency than
+// most, those that are in the house counted: no drink that pours both can be costed.
+func (s *sheetReader) noteCurrencies(there []house.Bottle) {
+	after := slices.Clone(there)
+	for i := range s.Rows {
+		if r := &s.Rows[i]; r.LeftOut == "" && len(r.Faults) == 0 {
+			after = slices.DeleteFunc(after, func(b house.Bottle) bool { return b.ID == r.Bottle.ID })
+			after = append(after, r.Bottle)
+		}
 	}
-	return flavor.JoinAnd(names)
+	if said := house.MixedCurrencies(after); said != "" {
+		s.Notes = append(s.Notes, said)
+	}
 }
 
 // Reading returns the sheet in the form that can be imported, with a note for each

@@ -318,6 +318,56 @@ func TestCurrencyOfTheHouse(t *testing.T) {
 	}
 }
 
+// Any row that is not good may be left out: one whose kind nobody knows, one that is
+// there twice, and one that cannot be parsed.
+func TestAnyBadRowMayBeLeftOut(t *testing.T) {
+	const file = "name,kind,size\nHawse,zorble,70cl\nSnubber,vodka,70cl\nSnubber,vodka,70cl\nCleat,vodka,70cl,more,still\nOakum,bourbon,70cl\n"
+	settled := exchange.Settled{Cells: map[exchange.Cell]string{}}
+	read := func() *exchange.Sheet {
+		s, err := exchange.ReadSheet(strings.NewReader(file), shelf(t), nil, settled)
+		require.NoError(t, err)
+		return s
+	}
+	require.Len(t, read().Reading().Bad, 3)
+	for _, bad := range read().Reading().Bad {
+		settled.Cells[exchange.Cell{Row: bad.Number, Field: exchange.FieldRow}] = exchange.LeaveOut
+	}
+	reading := read().Reading()
+	assert.Empty(t, reading.Bad, reading.Faults())
+	assert.Empty(t, reading.Rest())
+	var got []string
+	for _, it := range reading.Items {
+		got = append(got, it.Ref().ID)
+	}
+	assert.Equal(t, []string{"snubber", "oakum"}, got)
+}
+
+// Bottles in two currencies are named before they are taken in, those of the house
+// counted, since no drink can be costed after it.
+func TestTwoCurrenciesAreSaidBefore(t *testing.T) {
+	price := 9.0
+	kept := []house.Bottle{{ID: "oakum", Name: "Oakum", Ingredient: "rye-whiskey", SizeML: 700, Price: &price, Currency: "USD"}}
+	for _, c := range []struct {
+		rows  string
+		there []house.Bottle
+		want  string
+	}{
+		{"Hawse,vodka,70cl,$9\nCleat,bourbon,70cl,$9\nPitch,fernet,70cl,€9\n", nil, "Pitch is priced in EUR, the other bottles in USD"},
+		{"Pitch,fernet,70cl,€9\nHawse,vodka,70cl,9\n", kept, "Pitch is priced in EUR, the other bottles in USD"},
+		{"Oakum,rye,70cl,€9\n", kept, ""}, // it takes the place of the one in dollars
+		{"Hawse,vodka,70cl,$9\nCleat,bourbon,70cl,\n", kept, ""},
+	} {
+		s, err := exchange.ReadSheet(strings.NewReader("name,kind,size,price\n"+c.rows), shelf(t), c.there, exchange.Settled{Currency: "USD"})
+		require.NoError(t, err)
+		require.Empty(t, s.Reading().Bad, c.rows)
+		if notes := strings.Join(s.Notes, "\n"); c.want == "" {
+			assert.NotContains(t, notes, "priced in")
+		} else {
+			assert.Contains(t, notes, c.want)
+		}
+	}
+}
+
 func TestFiguresAsWritten(t *testing.T) {
 	for written, want := range map[string]string{ // sizes: of the trade's units; common practice, no source
 		"70cl": "700 ml", "0.7 L": "700 ml", "0,7l": "700 ml", "750ml": "750 ml", "750 mL btl": "750 ml", "1L": "1000 ml", "1 Ltr": "1000 ml", "1.75L": "1750 ml", "700": "700 ml", "1": "1000 ml",

@@ -263,10 +263,28 @@ func (k *Finder) inName(words, kindWords []string, within flavor.Class) *Kind {
 	return nil
 }
 
-// Near returns suggestions for an unknown name.
-func (k *Finder) Near(written string) []string {
-	if placer, ok := k.finder.(naming.Placer); ok && strings.TrimSpace(written) != "" {
-		return placer.Suggest(written, nil)
+// Near returns suggestions for a kind that is not known: names near to what is written,
+// those before that share the most words with the name on the bottle.
+func (k *Finder) Near(written, name string) []string {
+	placer, ok := k.finder.(naming.Placer)
+	if !ok {
+		return nil
 	}
-	return nil
+	var near []string
+	for _, said := range []string{written, name} {
+		if len(near) == 0 && strings.TrimSpace(said) != "" {
+			near = slices.Clone(placer.Suggest(said, nil))
+		}
+	}
+	onLabel := wordsOfName(name)
+	shared := func(suggested string) (n int) {
+		for _, w := range strings.Fields(flavor.NormaliseName(suggested)) {
+			if slices.Contains(onLabel, w) {
+				n++
+			}
+		}
+		return n
+	}
+	slices.SortStableFunc(near, func(a, b string) int { return shared(b) - shared(a) })
+	return near
 }

@@ -1,0 +1,37 @@
+package kinds_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"counterpour/data/house"
+	"counterpour/data/house/exchange/kinds"
+	"counterpour/flavor"
+)
+
+// speller suggests the same names for whatever is written.
+type speller struct {
+	*house.Shelf
+	near []string
+}
+
+func (s speller) Named(written string) (*flavor.Profile, flavor.MatchHow, bool) {
+	p, m, err := s.Resolve(written)
+	return p, m.How, err == nil
+}
+
+func (s speller) Slip(string, func(*flavor.Profile) bool) (*flavor.Profile, bool) { return nil, false }
+
+func (s speller) Suggest(string, func(*flavor.Profile) bool) []string { return s.near }
+
+// What the name on the bottle says comes first among the kinds that were near.
+func TestTheNameOnTheBottleOrdersWhatIsNear(t *testing.T) {
+	near := []string{"honey-herb liqueur", "green herbal liqueur", "yellow herbal liqueur"}
+	k := kinds.New(speller{house.NewShelf(nil), near})
+	assert.Equal(t, []string{"green herbal liqueur", "yellow herbal liqueur", "honey-herb liqueur"}, k.Near("herbal liqeur", "Green herbal"))
+	assert.Equal(t, near, k.Near("herbal liqeur", "Hawse"))
+	assert.Equal(t, near, k.Near("", "Hawse"), "by the name, where no kind is written")
+	assert.Empty(t, k.Near("", ""))
+	assert.Equal(t, "honey-herb liqueur", near[0], "what was suggested is not changed")
+}
