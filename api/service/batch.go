@@ -54,11 +54,6 @@ func (s *Snapshot) Batch(_ context.Context, r BatchRequest) (*BatchAnswer, error
 	return &BatchAnswer{Drink: d, Batch: b, Cost: s.Prices.Batch(b)}, nil
 }
 
-// Batch does what [Snapshot.Batch] does.
-func (v *Visit) Batch(ctx context.Context, r BatchRequest) (*BatchAnswer, error) {
-	return v.now.Load().Batch(ctx, r)
-}
-
 // Of plans the batch of a drink; made lists what the house makes itself.
 func (r *BatchRequest) Of(mixer *mix.Mixer, spec flavor.Spec, made []house.Made) (*prep.Batch, error) {
 	target, err := r.target()

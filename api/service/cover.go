@@ -148,7 +148,7 @@ func (s *Snapshot) instead(ctx context.Context, spec *flavor.Spec, removed, shel
 	}
 	var err error
 	if !s.elsewhere(r.Stock) {
-		if out.Menu, err = s.nearest(spec, shelf, g); err != nil {
+		if out.Menu, err = s.Nearest(spec, shelf, g); err != nil {
 			return nil, err
 		}
 	}
@@ -185,9 +185,9 @@ func keepsMost(spec *flavor.Spec, removed []*flavor.Profile, riff *flavor.Spec) 
 	return 2*kept > left
 }
 
-// nearest returns the drink of the menu nearest to spec, among those that the stock can
+// Nearest returns the drink of the menu nearest to spec, among those that the stock can
 // pour and the guest may have; nil if there is none.
-func (s *Snapshot) nearest(spec *flavor.Spec, stock []*flavor.Profile, g guest.Guest) (*cover.Offered, error) {
+func (s *Snapshot) Nearest(spec *flavor.Spec, stock []*flavor.Profile, g guest.Guest) (*cover.Offered, error) {
 	there := make(map[*flavor.Profile]bool, len(stock))
 	for _, p := range stock {
 		there[p] = true

@@ -47,10 +47,6 @@ func (v *Venue) Listeners() int {
 	return len(v.listeners)
 }
 
-// Fresh returns why the visit may be out of date, as [Venue.Ready] does; nil if it is
-// not.
-func (v *Visit) Fresh() error { return v.venue.Ready() }
-
 // watch polls the store for changes. The feed reports them sooner, but a feed that is
 // silent cannot be told from one that is broken.
 func (v *Venue) watch(ctx context.Context) {

@@ -122,7 +122,7 @@ func TestDraftWithNothingToWeigh(t *testing.T) {
 		"riff":  second(s.Riff(t.Context(), RiffRequest{Draft: Draft{Text: &foam}, Limit: 1})),
 		"walk":  second(s.Walk(t.Context(), WalkRequest{From: Draft{Text: &foam}, To: Draft{Text: &other}, Steps: 1, PourML: 60})),
 		"menu":  second(s.Outs(t.Context(), OutsRequest{Out: []string{"gin"}, Parts: 1, Menu: []kitchen.Fields{{Pours: []kitchen.Line{{Ingredient: "soy-lecithin-foamer", Amount: 1, Unit: "oz"}}}}})),
-		"bench": second(standing(s).Visit().Read(foam)),
+		"bench": second(s.ReadRest(foam)),
 	} {
 		assert.ErrorIs(t, err, flavor.ErrInvalid, name)
 		assert.ErrorContains(t, err, "to weigh", name)
@@ -130,13 +130,6 @@ func TestDraftWithNothingToWeigh(t *testing.T) {
 }
 
 func second[T any](_ T, err error) error { return err }
-
-// standing is a venue that stands as it is.
-func standing(s *Snapshot) *Venue {
-	v := &Venue{}
-	v.now.Store(s)
-	return v
-}
 
 // Several that are missing go together, each once, and none of them comes back.
 func TestCoverOfSeveral(t *testing.T) {

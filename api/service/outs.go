@@ -56,6 +56,15 @@ func (s *Snapshot) Outs(ctx context.Context, r OutsRequest) (*OutsAnswer, error)
 	return a, nil
 }
 
+// Outs finds covers for a whole menu when bottles run out, by a snapshot of the house.
+// Requests with the same content share one search. The answer must not be changed.
+func (v *Venue) Outs(ctx context.Context, now *Snapshot, r cover.MenuRequest) (*cover.MenuResult, error) {
+	r.Effort, r.Specs = menuEffort, cover.Touching(r.Specs, r.Out) // other drinks do not affect the result
+	return v.menus.Outs(ctx, now.Set.Palates(), r, func(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
+		return admission.Search(ctx, now.Searches, func(ctx context.Context) (*cover.MenuResult, error) { return now.Finder.Outs(ctx, r) })
+	})
+}
+
 func (s *Snapshot) outsRequest(ctx context.Context, r *OutsRequest) (*cover.MenuRequest, error) {
 	var faults flavor.Faults
 	fault.InRange(&faults, "max_parts", r.Parts, 1, cover.MaxParts)

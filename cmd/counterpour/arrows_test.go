@@ -106,6 +106,7 @@ var allowedInService = map[string][]string{
 	"shared":   {},
 	"remedy":   {},
 
+	"visit":       {"service", "coaching", "kitchen", "remedy"},
 	"servicetest": {"service", "kitchen"},
 }
 

@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/api/service/visit"
 	"counterpour/cmd/counterpour/premises"
 	"counterpour/webui"
 	"counterpour/webui/behind"
@@ -23,7 +24,7 @@ func demoPages(t testing.TB) http.Handler {
 	v, done, err := premises.AtHouse(t.Context(), embedded, premises.Demo)
 	require.NoError(t, err)
 	t.Cleanup(done)
-	h, err := webui.New(func() behind.Visit { return v.Visit() }, slog.New(slog.NewTextHandler(io.Discard, nil)))
+	h, err := webui.New(func() behind.Visit { return visit.Of(v) }, slog.New(slog.NewTextHandler(io.Discard, nil)))
 	require.NoError(t, err)
 	return h
 }

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/api/service/visit"
 	"counterpour/cmd/counterpour/premises"
 	"counterpour/webui"
 	"counterpour/webui/behind"
@@ -25,7 +26,7 @@ func TestPagesOverTheKitchen(t *testing.T) {
 	v, done, err := premises.AtHouse(t.Context(), embedded, premises.Demo)
 	require.NoError(t, err)
 	defer done()
-	h, err := webui.New(func() behind.Visit { return v.Visit() }, slog.New(slog.NewTextHandler(io.Discard, nil)))
+	h, err := webui.New(func() behind.Visit { return visit.Of(v) }, slog.New(slog.NewTextHandler(io.Discard, nil)))
 	require.NoError(t, err)
 	for _, c := range []struct {
 		path   string

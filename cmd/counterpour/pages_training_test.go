@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/api/service/visit"
 	"counterpour/cmd/counterpour/premises"
 	"counterpour/data/house"
 	"counterpour/data/house/store"
@@ -39,13 +40,13 @@ func openPages(t *testing.T, path string) (http.Handler, house.Store) {
 	t.Cleanup(done)
 	store, err := store.Open(t.Context(), path, store.Options{})
 	require.NoError(t, err)
-	pages, err := webui.New(func() behind.Visit { return keptVisit{v.Visit(), store} }, slog.New(slog.NewTextHandler(io.Discard, nil)))
+	pages, err := webui.New(func() behind.Visit { return keptVisit{visit.Of(v), store} }, slog.New(slog.NewTextHandler(io.Discard, nil)))
 	require.NoError(t, err)
 	return pages, store
 }
 
-// visit sends a form, or asks for a page if there is none.
-func visit(pages http.Handler, path string, form url.Values, cookies []*http.Cookie) *http.Response {
+// send sends a form, or asks for a page if there is none.
+func send(pages http.Handler, path string, form url.Values, cookies []*http.Cookie) *http.Response {
 	method := http.MethodGet
 	if form != nil {
 		method = http.MethodPost
@@ -72,15 +73,15 @@ func bodyOf(t *testing.T, r *http.Response) string {
 func TestResultsSurviveARestart(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "house.db")
 	pages, store := openPages(t, path)
-	who := visit(pages, "/training/progress", url.Values{"name": {"Ada"}, "back": {"/training"}}, nil).Cookies()
+	who := send(pages, "/training/progress", url.Values{"name": {"Ada"}, "back": {"/training"}}, nil).Cookies()
 	require.Len(t, who, 1)
-	open := visit(pages, "/training?what=family", nil, who)
+	open := send(pages, "/training?what=family", nil, who)
 	require.Equal(t, http.StatusSeeOther, open.StatusCode, "a round has an address of its own")
-	asked := bodyOf(t, visit(pages, open.Header.Get("Location"), nil, who))
+	asked := bodyOf(t, send(pages, open.Header.Get("Location"), nil, who))
 	m := regexp.MustCompile(`name="round" value="([^"]+)"`).FindStringSubmatch(asked)
 	require.NotNil(t, m)
 	form := url.Values{"what": {"family"}, "steps": {""}, "round": {m[1]}, "option": {"0"}}
-	w := visit(pages, "/training", form, who)
+	w := send(pages, "/training", form, who)
 	require.Equal(t, http.StatusOK, w.StatusCode)
 	graded := bodyOf(t, w)
 	played := regexp.MustCompile(`1 round played, [01] right\.`).FindString(graded)
@@ -88,8 +89,8 @@ func TestResultsSurviveARestart(t *testing.T) {
 	require.NoError(t, store.Close())
 
 	pages, store = openPages(t, path)
-	assert.Contains(t, bodyOf(t, visit(pages, "/training/progress", nil, who)), played)
-	w = visit(pages, "/training", form, who)
+	assert.Contains(t, bodyOf(t, send(pages, "/training/progress", nil, who)), played)
+	w = send(pages, "/training", form, who)
 	assert.Equal(t, http.StatusOK, w.StatusCode)
 	assert.Contains(t, bodyOf(t, w), played)
 	records, err := house.All[house.Training](t.Context(), store)
@@ -111,7 +112,7 @@ func TestTrainingPagesOverTheKitchen(t *testing.T) {
 	planned := 0
 	for _, s := range demo.Specs[:6] {
 		for _, axis := range ratio.Axes() {
-			w := visit(pages, "/training/flight?"+url.Values{"drink": {strings.ReplaceAll(flavor.NormaliseName(s.Name), " ", "-")}, "axis": {axis.String()},
+			w := send(pages, "/training/flight?"+url.Values{"drink": {strings.ReplaceAll(flavor.NormaliseName(s.Name), " ", "-")}, "axis": {axis.String()},
 				"builds": {"3"}, "step": {"1"}, "tasters": {"3"}, "each": {"30"}, "seed": {"a"}}.Encode(), nil, nil)
 			body := bodyOf(t, w)
 			switch w.StatusCode {
@@ -128,7 +129,7 @@ func TestTrainingPagesOverTheKitchen(t *testing.T) {
 	assert.Greater(t, planned, 12)
 	families, _ := k.Set.Families()
 	for _, f := range families {
-		w := visit(pages, "/training/starter?family="+f.ID, nil, nil)
+		w := send(pages, "/training/starter?family="+f.ID, nil, nil)
 		assert.Equal(t, http.StatusOK, w.StatusCode, f.ID)
 		assert.Contains(t, bodyOf(t, w), "When it goes wrong", f.ID)
 	}

@@ -21,6 +21,7 @@ import (
 	"counterpour/api/admission"
 	"counterpour/api/service"
 	"counterpour/api/service/kitchen"
+	"counterpour/api/service/visit"
 	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data/house"
@@ -232,9 +233,9 @@ func (s *program) openSearch(ctx context.Context, v *service.Venue) {
 
 func (s *program) pages(v *service.Venue, guard *access.Guard) (http.Handler, error) {
 	if guard == nil {
-		return webui.New(func() behind.Visit { return v.Visit() }, s.log)
+		return webui.New(func() behind.Visit { return visit.Of(v) }, s.log)
 	}
-	return webui.NewWithLogin(func() behind.Visit { return v.Visit() }, guard, s.log)
+	return webui.NewWithLogin(func() behind.Visit { return visit.Of(v) }, guard, s.log)
 }
 
 // editor returns who makes a request over the API, and what their role allows.

@@ -7,6 +7,7 @@ import (
 	"counterpour/api/service/coaching"
 	"counterpour/api/service/kitchen"
 	"counterpour/api/service/remedy"
+	"counterpour/api/service/visit"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
@@ -70,9 +71,9 @@ type Bar interface {
 // Types of the service under the names that the pages use.
 type (
 	// CoverRequest asks for covers of an ingredient.
-	CoverRequest = service.PageCover
+	CoverRequest = visit.CoverRequest
 	// Caution is a caution and its source.
-	Caution = service.Warning
+	Caution = visit.Warning
 	// HouseSpec is a drink on the menu of a house.
 	HouseSpec = service.Drink
 	// SpecQuery asks for drinks of the menu.

@@ -3,7 +3,7 @@ package behind
 import (
 	"net/http"
 
-	"counterpour/api/service"
+	"counterpour/api/service/visit"
 )
 
 // Visit is the house during one request: its state at the start and, after each write of
@@ -14,7 +14,7 @@ type Visit interface {
 	Trainer
 }
 
-var _ Visit = (*service.Visit)(nil)
+var _ Visit = (*visit.Visit)(nil)
 
 // Open begins a visit. Call it once for each request.
 type Open func() Visit

@@ -1,4 +1,4 @@
-package service
+package visit_test
 
 import (
 	"context"
@@ -10,17 +10,22 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/api/service"
+	"counterpour/api/service/servicetest"
+	"counterpour/api/service/visit"
 	"counterpour/data/house"
-	"counterpour/data/house/storetest"
 	"counterpour/flavor"
 	"counterpour/flavor/guest"
 )
 
+// patience is how long what is waited for may take on a busy machine before a test
+// gives it up; no test passes or fails by less.
+const patience = time.Minute
+
 // testVisit is a visit to the demo house in a store in memory.
-func testVisit(t *testing.T) *Visit {
+func testVisit(t *testing.T) *visit.Visit {
 	t.Helper()
-	v, _ := openDemo(t)
-	return v.Visit()
+	return visit.Of(servicetest.OpenDemo(t, nil))
 }
 
 func testBy() house.By { return house.By{Actor: "Wren", At: time.Now()} }
@@ -39,14 +44,14 @@ func TestVisitMarks(t *testing.T) {
 	before, err := r.RunOut(ctx)
 	require.NoError(t, err)
 	assert.Contains(t, before, "falernum")
-	require.NoError(t, r.Mark(ctx, testBy(), MarkRequest{Out: []string{"mint"}}))
-	require.NoError(t, r.Mark(ctx, testBy(), MarkRequest{Back: []string{"falernum"}}))
+	require.NoError(t, r.Mark(ctx, testBy(), service.MarkRequest{Out: []string{"mint"}}))
+	require.NoError(t, r.Mark(ctx, testBy(), service.MarkRequest{Back: []string{"falernum"}}))
 	after, err := r.RunOut(ctx)
 	require.NoError(t, err)
 	assert.Contains(t, after, "mint")
 	assert.NotContains(t, after, "falernum")
 
-	err = r.Mark(ctx, testBy(), MarkRequest{Out: []string{"moonshine"}})
+	err = r.Mark(ctx, testBy(), service.MarkRequest{Out: []string{"moonshine"}})
 	var fault *flavor.Fault
 	assert.True(t, errors.As(err, &fault))
 	assert.ErrorIs(t, err, flavor.ErrUnknown)
@@ -63,7 +68,7 @@ func TestVisitBringsBackAnEmptyBottle(t *testing.T) {
 	outs, err := r.RunOut(ctx)
 	require.NoError(t, err)
 	require.Contains(t, outs, "mint")
-	require.NoError(t, r.Mark(ctx, testBy(), MarkRequest{Back: []string{"mint"}}))
+	require.NoError(t, r.Mark(ctx, testBy(), service.MarkRequest{Back: []string{"mint"}}))
 	outs, err = r.RunOut(ctx)
 	require.NoError(t, err)
 	assert.NotContains(t, outs, "mint")
@@ -76,7 +81,7 @@ func TestVisitFinds(t *testing.T) {
 	r, ctx := testVisit(t), t.Context()
 	menu, err := r.Menu(ctx)
 	require.NoError(t, err)
-	names := func(q DrinkQuery) (out []string) {
+	names := func(q service.DrinkQuery) (out []string) {
 		found, err := r.Find(ctx, q)
 		require.NoError(t, err)
 		for _, s := range found {
@@ -84,22 +89,23 @@ func TestVisitFinds(t *testing.T) {
 		}
 		return out
 	}
-	assert.Len(t, names(DrinkQuery{}), len(menu))
-	assert.Contains(t, names(DrinkQuery{Text: "FALERNUM rum"}), "Copra Schooner")
-	assert.Contains(t, names(DrinkQuery{Text: "falurnum"}), "Copra Schooner", "a slip of the pen")
-	assert.Equal(t, []string{"Copra Schooner"}, names(DrinkQuery{Text: "copra"}))
-	assert.Empty(t, names(DrinkQuery{Text: "copra aquavit"}))
-	without := names(DrinkQuery{Guest: guest.Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}}})
+	assert.Len(t, names(service.DrinkQuery{}), len(menu))
+	assert.Contains(t, names(service.DrinkQuery{Text: "FALERNUM rum"}), "Copra Schooner")
+	assert.Contains(t, names(service.DrinkQuery{Text: "falurnum"}), "Copra Schooner", "a slip of the pen")
+	assert.Equal(t, []string{"Copra Schooner"}, names(service.DrinkQuery{Text: "copra"}))
+	assert.Empty(t, names(service.DrinkQuery{Text: "copra aquavit"}))
+	without := names(service.DrinkQuery{Guest: guest.Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}}})
 	assert.NotEmpty(t, without)
 	assert.NotContains(t, without, "Copra Schooner", "its falernum holds nuts")
 	for _, s := range menu {
-		assert.Contains(t, names(DrinkQuery{Family: s.Family}), s.Spec.Name)
+		assert.Contains(t, names(service.DrinkQuery{Family: s.Family}), s.Spec.Name)
 	}
 }
 
 // Every listener is notified of a change, none delays a mark, and none is left behind.
 func TestVisitChanges(t *testing.T) {
-	r := testVisit(t)
+	v := servicetest.OpenDemo(t, nil)
+	r := visit.Of(v)
 	ctx, leave := context.WithCancel(t.Context())
 	var heard []<-chan struct{}
 	for range 3 {
@@ -123,7 +129,7 @@ func TestVisitChanges(t *testing.T) {
 	}
 	late, err := r.Changes(t.Context())
 	require.NoError(t, err)
-	r.venue.HangUp()
+	v.HangUp()
 	closes(t, late)
 }
 
@@ -168,30 +174,12 @@ func TestConcurrentMarks(t *testing.T) {
 	all.Wait()
 }
 
-// contested is a store in which another write always comes first.
-type contested struct{ house.Store }
-
-func (contested) Write(context.Context, house.By, ...house.Edit) ([]house.Change, error) {
-	return nil, &house.Error{Kind: house.ErrNotFound, Op: "remove", Message: "there is no such record"}
-}
-
-// A mark that conflicts at every try is a conflict, whatever error the store returned.
-func TestMarkThatAlwaysConflicts(t *testing.T) {
-	s := storetest.Memory(t)
-	h, err := testKitchen(t).Catalogue.Demo()
-	require.NoError(t, err)
-	require.NoError(t, Fill(t.Context(), s, h, someone.At))
-	err = open(t, contested{s}).Visit().Mark(t.Context(), testBy(), marked("mint", true))
-	require.ErrorIs(t, err, house.ErrConflict)
-	assert.ErrorContains(t, err, "mark again")
-}
-
 // marked is a bottle that ran out, or is back.
-func marked(id string, out bool) MarkRequest {
+func marked(id string, out bool) service.MarkRequest {
 	if out {
-		return MarkRequest{Out: []string{id}}
+		return service.MarkRequest{Out: []string{id}}
 	}
-	return MarkRequest{Back: []string{id}}
+	return service.MarkRequest{Back: []string{id}}
 }
 
 // What a board notes is written whole or not at all.
@@ -200,13 +188,15 @@ func TestMarksAreAllOrNothing(t *testing.T) {
 	ctx := t.Context()
 	before, err := r.RunOut(ctx)
 	require.NoError(t, err)
-	drink := r.venue.Now().Menu[0]
-	served := Received{Drink: drink.Slug, Missing: drink.Spec.Pours[0].Profile.ID, Served: &drink.Spec, Verdict: house.VerdictKept}
-	for name, m := range map[string]MarkRequest{
-		"a bottle that is not kept": {Out: []string{"mint", "moonshine"}, Received: []Received{served}},
+	menu, err := r.Menu(ctx)
+	require.NoError(t, err)
+	drink := menu[0]
+	served := service.Received{Drink: drink.Slug, Missing: drink.Spec.Pours[0].Profile.ID, Served: &drink.Spec, Verdict: house.VerdictKept}
+	for name, m := range map[string]service.MarkRequest{
+		"a bottle that is not kept": {Out: []string{"mint", "moonshine"}, Received: []service.Received{served}},
 		"out and back at once":      {Out: []string{"mint"}, Back: []string{"mint"}},
-		"a drink that is gone":      {Out: []string{"mint"}, Received: []Received{served, {Drink: "gone", Missing: "mint", Served: &drink.Spec, Verdict: house.VerdictKept}}},
-		"a verdict of nobody's":     {Out: []string{"mint"}, Received: []Received{{Drink: drink.Slug, Missing: served.Missing, Served: &drink.Spec, Verdict: "shrugged"}}},
+		"a drink that is gone":      {Out: []string{"mint"}, Received: []service.Received{served, {Drink: "gone", Missing: "mint", Served: &drink.Spec, Verdict: house.VerdictKept}}},
+		"a verdict of nobody's":     {Out: []string{"mint"}, Received: []service.Received{{Drink: drink.Slug, Missing: served.Missing, Served: &drink.Spec, Verdict: "shrugged"}}},
 	} {
 		assert.Error(t, r.Mark(ctx, testBy(), m), name)
 	}
@@ -217,11 +207,21 @@ func TestMarksAreAllOrNothing(t *testing.T) {
 	require.NoError(t, err)
 	held := len(tastings)
 
-	require.NoError(t, r.Mark(ctx, testBy(), MarkRequest{Out: []string{"mint", "mint"}, Received: []Received{served}}))
+	require.NoError(t, r.Mark(ctx, testBy(), service.MarkRequest{Out: []string{"mint", "mint"}, Received: []service.Received{served}}))
 	tastings, err = house.All[house.Cover](ctx, r.Store())
 	require.NoError(t, err)
 	assert.Len(t, tastings, held+1)
 	after, err = r.RunOut(ctx)
 	require.NoError(t, err)
 	assert.Contains(t, after, "mint")
+}
+
+// A visit to a house whose store answers is up to date, and what cannot be weighed is
+// refused on a page as anywhere.
+func TestVisitReads(t *testing.T) {
+	r := testVisit(t)
+	require.NoError(t, r.Fresh())
+	_, err := r.Read("1 oz soy lecithin foamer\nshake, up")
+	require.ErrorIs(t, err, flavor.ErrInvalid)
+	assert.ErrorContains(t, err, "to weigh")
 }

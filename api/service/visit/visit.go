@@ -1,4 +1,5 @@
-package service
+// Package visit is the house during one request for a page.
+package visit
 
 import (
 	"context"
@@ -9,6 +10,7 @@ import (
 	"time"
 
 	"counterpour/api/admission"
+	"counterpour/api/service"
 	"counterpour/api/service/coaching"
 	"counterpour/api/service/kitchen"
 	"counterpour/api/service/remedy"
@@ -32,25 +34,25 @@ import (
 // each write of the request, the latest one. It may be used concurrently, but by one
 // request only.
 type Visit struct {
-	venue *Venue
-	now   atomic.Pointer[Snapshot]
+	venue *service.Venue
+	now   atomic.Pointer[service.Snapshot]
 }
 
-// Visit begins a visit.
-func (v *Venue) Visit() *Visit {
+// Of begins a visit to a house.
+func Of(v *service.Venue) *Visit {
 	visit := &Visit{venue: v}
-	visit.now.Store(v.Now())
+	visit.refresh()
 	return visit
 }
 
 // refresh takes the latest snapshot, after a write of this request.
 func (v *Visit) refresh() { v.now.Store(v.venue.Now()) }
 
-// PageCover asks for covers of one ingredient of a spec that has been read already.
-type PageCover struct {
+// CoverRequest asks for covers of one ingredient of a spec that has been read already.
+type CoverRequest struct {
 	Spec    *flavor.Spec
 	Missing string // name, alias or id
-	Guest   Guest
+	Guest   service.Guest
 	Stock   []string // ids of what may be poured; nil for the whole catalogue
 	Parts   int      // most substitutes
 	Limit   int      // most covers
@@ -61,7 +63,7 @@ type Warning struct{ Text, Source string }
 
 // Read reads a spec as text.
 func (v *Visit) Read(text string) (flavor.Spec, error) {
-	return v.now.Load().Read(Draft{Text: &text})
+	return v.now.Load().Read(service.Draft{Text: &text})
 }
 
 // ReadRest reads the lines of a text that can be read; the reading holds the faults of the
@@ -93,26 +95,30 @@ func (v *Visit) Judge(s *flavor.Spec) (*balance.Result, error) { return v.now.Lo
 func (v *Visit) Explain(s *flavor.Spec) ([]balance.Step, error) { return v.now.Load().Judge.Explain(s) }
 
 // Cover finds what to pour instead of an ingredient.
-func (v *Visit) Cover(ctx context.Context, r PageCover) (*CoverAnswer, error) {
-	return v.now.Load().Cover(ctx, CoverRequest{Draft: Draft{Spec: r.Spec}, Missing: []string{r.Missing},
+func (v *Visit) Cover(ctx context.Context, r CoverRequest) (*service.CoverAnswer, error) {
+	return v.now.Load().Cover(ctx, service.CoverRequest{Draft: service.Draft{Spec: r.Spec}, Missing: []string{r.Missing},
 		Guest: r.Guest, Stock: r.Stock, Parts: r.Parts, Limit: r.Limit})
 }
 
 // Nearest returns the drink of the menu nearest to a spec, among those that the stock can
 // pour and the guest may have; nil if there is none.
 func (v *Visit) Nearest(s *flavor.Spec, stock []*flavor.Profile, g guest.Guest) (*cover.Offered, error) {
-	return v.now.Load().nearest(s, stock, g)
+	return v.now.Load().Nearest(s, stock, g)
 }
 
-// Outs finds covers for a whole menu when bottles run out. Requests with the same content
-// share one search. The answer must not be changed.
+// Outs does what [service.Venue.Outs] does, with the snapshot of the visit.
 func (v *Visit) Outs(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
-	now := v.now.Load()
-	r.Effort, r.Specs = menuEffort, cover.Touching(r.Specs, r.Out) // other drinks do not affect the result
-	return v.venue.menus.Outs(ctx, now.Set.Palates(), r, func(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
-		return admission.Search(ctx, now.Searches, func(ctx context.Context) (*cover.MenuResult, error) { return now.Finder.Outs(ctx, r) })
-	})
+	return v.venue.Outs(ctx, v.now.Load(), r)
 }
+
+// Batch does what [service.Snapshot.Batch] does.
+func (v *Visit) Batch(ctx context.Context, r service.BatchRequest) (*service.BatchAnswer, error) {
+	return v.now.Load().Batch(ctx, r)
+}
+
+// Fresh returns why the visit may be out of date, as [service.Venue.Ready] does; nil if it
+// is not.
+func (v *Visit) Fresh() error { return v.venue.Ready() }
 
 // Suggest returns up to limit ingredients whose name begins with prefix, the likeliest
 // first.
@@ -146,7 +152,7 @@ func (v *Visit) Family(id string) (template.Family, bool) {
 	return template.Family{}, false
 }
 
-// Ranges returns what [Snapshot.Ranges] does.
+// Ranges returns what [service.Snapshot.Ranges] does.
 func (v *Visit) Ranges(s *flavor.Spec, family string) ([ratio.NumAxes]kitchen.Range, bool) {
 	return v.now.Load().Ranges(s, family)
 }
@@ -167,7 +173,7 @@ func (v *Visit) Cautions(s *flavor.Spec) (out []Warning) {
 	return out
 }
 
-// Named finds the ingredient that a name means, see [Snapshot.Named].
+// Named finds the ingredient that a name means, see [service.Snapshot.Named].
 func (v *Visit) Named(name string) (*flavor.Profile, error) { return v.now.Load().Named(name) }
 
 // Riff finds variations of a drink.
@@ -229,10 +235,12 @@ func (v *Visit) Catalogue() *house.Shelf { return v.venue.Catalogue() }
 func (v *Visit) Shelf() *house.Shelf { return v.now.Load().Shelf }
 
 // Menu returns every drink of the house, sorted by name.
-func (v *Visit) Menu(context.Context) ([]Drink, error) { return slices.Clone(v.now.Load().Menu), nil }
+func (v *Visit) Menu(context.Context) ([]service.Drink, error) {
+	return slices.Clone(v.now.Load().Menu), nil
+}
 
-// Find returns what [Snapshot.FindDrinks] does.
-func (v *Visit) Find(ctx context.Context, q DrinkQuery) ([]Drink, error) {
+// Find returns what [service.Snapshot.FindDrinks] does.
+func (v *Visit) Find(ctx context.Context, q service.DrinkQuery) ([]service.Drink, error) {
 	return v.now.Load().FindDrinks(ctx, q)
 }
 
@@ -249,17 +257,17 @@ func (v *Visit) RunOut(context.Context) (ids []string, err error) {
 	return ids, nil
 }
 
-// Mark does what [Venue.Mark] does.
-func (v *Visit) Mark(ctx context.Context, by house.By, m MarkRequest) error {
+// Mark does what [service.Venue.Mark] does.
+func (v *Visit) Mark(ctx context.Context, by house.By, m service.MarkRequest) error {
 	defer v.refresh()
 	return v.venue.Mark(ctx, by, m)
 }
 
 // Names lists the house's own words in alphabetical order.
-func (v *Visit) Names() []Named { return v.now.Load().Names() }
+func (v *Visit) Names() []service.Named { return v.now.Load().Names() }
 
-// Name does what [Venue.Name] does.
-func (v *Visit) Name(ctx context.Context, by house.By, r NameRequest) error {
+// Name does what [service.Venue.Name] does.
+func (v *Visit) Name(ctx context.Context, by house.By, r service.NameRequest) error {
 	defer v.refresh()
 	return v.venue.Name(ctx, by, r)
 }
@@ -275,7 +283,7 @@ func (v *Visit) Tastings(context.Context) ([]cover.Tasting, error) {
 	return slices.Clone(v.now.Load().Tastings), nil
 }
 
-// Changes returns what [Venue.Changes] does. The error is always nil.
+// Changes returns what [service.Venue.Changes] does. The error is always nil.
 func (v *Visit) Changes(ctx context.Context) (<-chan struct{}, error) {
 	return v.venue.Changes(ctx), nil
 }
@@ -283,7 +291,7 @@ func (v *Visit) Changes(ctx context.Context) (<-chan struct{}, error) {
 // Usual lists what most proven drinks pour, the commonest first, at most n.
 func (v *Visit) Usual(n int) []*flavor.Profile { return v.now.Load().Usual(n) }
 
-// Starters suggests up to n proven drinks for a first menu; see [Snapshot.Starters].
+// Starters suggests up to n proven drinks for a first menu; see [service.Snapshot.Starters].
 func (v *Visit) Starters(n int) []template.Labelled { return v.now.Load().Starters(n) }
 
 // Next makes a round for a learner, who may have no results yet.

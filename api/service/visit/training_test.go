@@ -1,4 +1,4 @@
-package service
+package visit_test
 
 import (
 	"sync"
@@ -16,7 +16,7 @@ import (
 
 // Every kind of round can be made, and made again from its request.
 func TestCoachMakesEveryKind(t *testing.T) {
-	c := standing(testHouse(t)).Visit()
+	c := testVisit(t)
 	for _, kind := range append(drill.Kinds(), "") {
 		r, err := c.Next(drill.Learner{}, coaching.RoundWish{Kind: kind})
 		require.NoError(t, err, kind)
@@ -35,12 +35,12 @@ func TestCoachMakesEveryKind(t *testing.T) {
 
 // The size of the next round follows the learner's results.
 func TestCoachFollowsTheLearner(t *testing.T) {
-	c := standing(testHouse(t)).Visit()
+	c := testVisit(t)
 	var l drill.Learner
 	play := func(right bool) drill.Skill {
 		r, err := c.Next(l, coaching.RoundWish{Kind: drill.KindGuess})
 		require.NoError(t, err)
-		scored, err := c.now.Load().Judge.Score(&r.Specs[0])
+		scored, err := c.Judge(&r.Specs[0])
 		require.NoError(t, err)
 		a := drill.Answer{ABV: scored.Drink.ABV, Volume: scored.Drink.VolumeML}
 		if !right {
@@ -64,8 +64,9 @@ func TestCoachFollowsTheLearner(t *testing.T) {
 
 // A flight and a card come from the same kitchen as the rounds.
 func TestCoachPlans(t *testing.T) {
-	c := standing(testHouse(t)).Visit()
-	spec := readDraft(t, c.now.Load(), "2 oz gin\n3/4 oz lemon juice\n1/2 oz orgeat\nshake, up\n")
+	c := testVisit(t)
+	spec, err := c.Read("2 oz gin\n3/4 oz lemon juice\n1/2 oz orgeat\nshake, up\n")
+	require.NoError(t, err)
 	f, err := c.Flight(drill.FlightRequest{Spec: &spec, Axis: ratio.Sweet, Builds: 3, Step: 1, BuildML: 30, Tasters: 2})
 	require.NoError(t, err)
 	assert.Len(t, f.Builds, 3)
@@ -77,7 +78,7 @@ func TestCoachPlans(t *testing.T) {
 }
 
 func TestCoachConcurrently(t *testing.T) {
-	c := standing(testHouse(t)).Visit()
+	c := testVisit(t)
 	var all sync.WaitGroup
 	for range 4 {
 		all.Go(func() {
