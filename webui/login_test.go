@@ -254,7 +254,7 @@ func TestLoginInABrowser(t *testing.T) {
 	b.Open(address, "/login")
 	b.Click("main button.main")
 	b.Until(`document.getElementById('who').textContent === 'Who are you?'`)
-	bench.Typed("\n3/4 oz lemon juice")
+	bench.Adds("\n3/4 oz lemon juice")
 	bench.Until(atLogin)
 	fill(bench, "Bo", boPasscode)
 	bench.Until(`location.pathname === '/bench'`)

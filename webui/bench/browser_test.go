@@ -37,7 +37,7 @@ func TestBenchInABrowser(t *testing.T) {
 			b.Until(webuitest.Shown + `'Balanced'`)
 
 			// Something ran out; the cover is poured.
-			b.Typed("\n1/2 oz orgeat")
+			b.Adds("\n1/2 oz orgeat")
 			b.Until(`!!document.getElementById('out-orgeat')`)
 			b.Click("#out-orgeat")
 			b.Until(`document.activeElement.id === 'covers-title'`)

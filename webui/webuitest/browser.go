@@ -193,8 +193,29 @@ func (b *Browser) Typed(text string) {
 	b.Do(chromedp.SendKeys(chromedp.ID("text"), text))
 }
 
-// Click clicks on the first element that a selector finds.
-func (b *Browser) Click(css string) { b.T.Helper(); b.Do(chromedp.Click(chromedp.CSS(css))) }
+// Click clicks on the first element that a selector finds, once it lies still in view: while
+// a page scrolls or an answer moves it, a click lands beside it.
+func (b *Browser) Click(css string) {
+	b.T.Helper()
+	b.settle(css)
+	b.Do(chromedp.Click(chromedp.CSS(css)))
+}
+
+// settle brings an element into view and waits for it to lie where it lay a few frames before.
+func (b *Browser) settle(css string) {
+	b.T.Helper()
+	place := fmt.Sprintf(`(e => {
+		e?.scrollIntoView({block: 'nearest', behavior: 'instant'});
+		return e ? JSON.stringify(e.getBoundingClientRect()) : '';
+	})(document.querySelector(%q))`, css)
+	before := ""
+	assert.Eventually(b.T, func() bool {
+		at, err := chromedp.Run(b.Ctx, chromedp.Evaluate[string](place))
+		still := err == nil && at != "" && at == before
+		before = at
+		return still
+	}, Patience, 50*time.Millisecond, "%s does not lie still", css)
+}
 
 // Patience is how long what is waited for may take on a busy machine before a test
 // gives it up; no test passes or fails by less.
