@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strconv"
 
 	"gonum.org/v1/gonum/mat"
 )
@@ -86,18 +87,39 @@ func (t *Table) carriers() int {
 // material carries them.
 func (t *Table) Digest() string {
 	h := sha256.New()
+	var line []byte // written by hand: every start digests the whole table
 	for _, n := range t.Notes {
-		fmt.Fprintf(h, "n %q %d\n", n.ID, n.Family)
+		line = strconv.AppendQuote(append(line[:0], "n "...), n.ID)
+		line = strconv.AppendInt(append(line, ' '), int64(n.Family), 10)
+		h.Write(append(line, '\n'))
 	}
 	for _, o := range t.Odorants {
-		fmt.Fprintf(h, "o %q %v\n", o.Name, o.Character)
+		line = strconv.AppendQuote(append(line[:0], "o "...), o.Name)
+		line = appendParts(append(line, ' '), o.Character)
+		h.Write(append(line, '\n'))
 	}
 	for _, m := range t.Materials {
 		if len(m.Odorants) > 0 {
-			fmt.Fprintf(h, "m %q %v\n", m.Name, m.Odorants)
+			line = strconv.AppendQuote(append(line[:0], "m "...), m.Name)
+			line = appendParts(append(line, ' '), m.Odorants)
+			h.Write(append(line, '\n'))
 		}
 	}
 	return hex.EncodeToString(h.Sum(nil)[:8])
+}
+
+// appendParts writes parts as [{name weight} {name weight}].
+func appendParts(line []byte, parts []Part) []byte {
+	line = append(line, '[')
+	for i, p := range parts {
+		if i > 0 {
+			line = append(line, ' ')
+		}
+		line = append(append(line, '{'), p.Name...)
+		line = strconv.AppendFloat(append(line, ' '), p.Weight, 'g', -1, 64)
+		line = append(line, '}')
+	}
+	return append(line, ']')
 }
 
 // gramOf returns the likenesses of the materials that have odorants.
