@@ -56,7 +56,7 @@ func (b *Browser) Adds(text string) {
 func (b *Browser) Reads(text string) {
 	b.T.Helper()
 	if !assert.Eventually(b.T, func() bool { return b.Text() == text }, Patience, 50*time.Millisecond) {
-		b.T.Logf("the draft reads %q", b.Text())
+		require.Fail(b.T, "the draft reads otherwise", "%q", b.Text())
 	}
 }
 
@@ -209,7 +209,7 @@ func (b *Browser) settle(css string) {
 		return e ? JSON.stringify(e.getBoundingClientRect()) : '';
 	})(document.querySelector(%q))`, css)
 	before := ""
-	assert.Eventually(b.T, func() bool {
+	require.Eventually(b.T, func() bool {
 		at, err := chromedp.Run(b.Ctx, chromedp.Evaluate[string](place))
 		still := err == nil && at != "" && at == before
 		before = at
@@ -218,13 +218,13 @@ func (b *Browser) settle(css string) {
 }
 
 // Patience is how long what is waited for may take on a busy machine before a test
-// gives it up; no test passes or fails by less.
+// gives it up, with all that would have followed; no test passes or fails by less.
 const Patience = time.Minute
 
 // Until waits for an expression to hold.
 func (b *Browser) Until(expression string) {
 	b.T.Helper()
-	assert.Eventually(b.T, func() bool {
+	require.Eventually(b.T, func() bool {
 		ok, err := chromedp.Run(b.Ctx, chromedp.Evaluate[bool](expression))
 		return err == nil && ok
 	}, Patience, 50*time.Millisecond, expression)
