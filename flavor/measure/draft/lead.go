@@ -99,8 +99,11 @@ func (r *reader) without(n int, toks []token.Token, many int) []token.Token {
 	return toks[many:]
 }
 
-// skips notes that words of a line are skipped.
+// skips notes that words of a line are skipped, if there are any.
 func (r *reader) skips(n int, toks []token.Token) {
+	if len(toks) == 0 {
+		return
+	}
 	written := strings.Trim(token.OneLine(r.text[toks[0].Start:toks[len(toks)-1].End]), " :,=-")
 	if written != "" {
 		r.said.Notes = append(r.said.Notes, lineNote(n, "“"+written+"” is skipped"))

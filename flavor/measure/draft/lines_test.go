@@ -378,6 +378,7 @@ func TestParseFaults(t *testing.T) {
 	}{
 		{"", []drafttest.Want{{"line 1", "", ""}}},
 		{" \n\n# nothing\n", []drafttest.Want{{"line 1", "", ""}}},
+		{"0\t\"", []drafttest.Want{{"line 1", "", ""}}}, // a row that says that nothing is poured, of no name
 		{"Only a name\n", []drafttest.Want{{"line 1", "", ""}}},
 		{"-2 oz gin", []drafttest.Want{{"line 1", "-2", ""}}},
 		{head + "-2 oz gin", []drafttest.Want{{"line 2", "-2", ""}}},
