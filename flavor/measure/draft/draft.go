@@ -213,6 +213,20 @@ func (d Draft) LineAround(at int) (start, end int) {
 // Anew reads another text as d was read.
 func (d Draft) Anew(text string) Draft { return parse(text, !d.nameless) }
 
+// Restored returns a draft that was read from a text with blanks in place of what pours
+// nothing as the draft of the text itself, in which these stretches are remarks.
+func (d Draft) Restored(text string, passed []entry.Span) Draft {
+	d.text = text
+	d.Entries = slices.Clone(d.Entries)
+	for _, s := range passed {
+		if !slices.ContainsFunc(d.Entries, func(e Entry) bool { return s.Start < e.Span.End && e.Span.Start < s.End }) {
+			d.Entries = append(d.Entries, Entry{Kind: KindRemark, Span: s, Line: 1 + strings.Count(text[:s.Start], "\n")})
+		}
+	}
+	slices.SortStableFunc(d.Entries, func(a, b Entry) int { return a.Span.Start - b.Span.Start })
+	return d
+}
+
 // PoursOnly reports whether the draft was read by [ParsePours].
 func (d Draft) PoursOnly() bool { return d.nameless }
 

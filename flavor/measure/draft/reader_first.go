@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
@@ -184,7 +185,10 @@ func (r *reader) titleWithRemark(n int, span entry.Span, toks []token.Token) boo
 
 // numberedWords stand before the number of a card, a table or a version, which is no
 // amount: "card 7: Garden Gate", "something for table 9".
-var numberedWords = token.Words(`card table week number no nr version take attempt try test draft trial round batch ticket order bar station deck page menu spec recipe lesson exercise drink room day item mk seat shift level`)
+var numberedWords = token.Words(`card table week number no nr version take attempt try test draft trial round batch ticket order bar station deck page pg menu spec recipe lesson exercise drink room day item mk seat shift level`)
+
+// Numbered reports whether the number behind a word is one of a card, a table or a version.
+func Numbered(w string) bool { return numberedWords[w] }
 
 // titleOfCard reports whether a line holds a number only behind words that something is
 // numbered by, and no pour.
@@ -194,14 +198,15 @@ func (r *reader) titleOfCard(toks []token.Token) bool {
 		switch {
 		case toks[i].Kind == token.Percent || toks[i].Kind == token.Ratio:
 			return false
-		case toks[i].Kind != token.Numeral:
+		case toks[i].Kind != token.Numeral || aside.Multiplies(toks, i): // "Table 14 - 2x"
 		case i == 0 || !numberedWords[toks[i-1].Text] && !(toks[i-1].Is(".") && i > 1 && numberedWords[toks[i-2].Text]) || i+1 < len(toks) && entry.UnitWordsAt(toks[i+1:]):
 			return false
 		default:
 			found = true
 		}
 	}
-	return found && len(toks) > 2 && (len(toks) > 3 || toks[0].Kind == token.Word)
+	capital, _ := utf8.DecodeRuneInString(r.text[toks[0].Start:])
+	return found && (len(toks) > 2 || unicode.IsUpper(capital)) && (len(toks) > 3 || toks[0].Kind == token.Word)
 }
 
 // titled reports whether a pour whose unit is its last word is written as a name is,

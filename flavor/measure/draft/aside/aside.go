@@ -4,6 +4,7 @@ package aside
 
 import (
 	"slices"
+	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -128,4 +129,21 @@ func Said(toks []token.Token) bool {
 		return false
 	}
 	return speechWords.Has(toks[0].Text) || opinions.Has(toks[0].Text) && !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Text == "of" })
+}
+
+// sentenceWords are words of sentences: who lists what is poured uses none of them.
+var sentenceWords = vocabulary.Words(`i we you they he she i'm we've we're it's that's there's isn't don't dont can't if so because too please pls but when while until was is are were has have had should would let's
+wants wanted likes liked asks asked says said prefers`)
+
+// Spoken reports whether words hold one that only sentences do.
+func Spoken(words []string) bool {
+	return slices.ContainsFunc(words, func(w string) bool { return sentenceWords.Has(strings.Trim(strings.ToLower(w), ",;.!?")) })
+}
+
+// Multiplies reports whether a number stands with the sign of a multiple, and before nothing
+// that is poured: "x10", "2x".
+func Multiplies(toks []token.Token, i int) bool {
+	times := func(k int) bool { return toks[k].Text == "x" || toks[k].Text == "×" }
+	ends := func(k int) bool { return k == len(toks) || toks[k].Kind == token.Mark }
+	return i > 0 && times(i-1) && toks[i].Glued && ends(i+1) || i+1 < len(toks) && times(i+1) && toks[i+1].Glued && ends(i+2)
 }

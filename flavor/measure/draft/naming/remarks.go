@@ -24,6 +24,10 @@ var tailWords = token.Words(`from fr ex out off the our my in on at freezer frid
 again pls please obv obviously ofc if poss possible you have got any will do only just straight kept stored batch today tonight frozen room temp temperature good stuff decent fancy nice proper choice choosing preference liking whatever
 vs vsop doc docg dop igp aoc reserva riserva pasada fine chill freddo freddissimo frío fría frais froid fraîche kalt gekühlt`)
 
+// SaysWhere reports whether a word says of a bottle where it stands, how cold it is or when it
+// goes in, and not what it is.
+func SaysWhere(w string) bool { return tailWords[w] }
+
 // withoutTail looks a name up without such words behind it, which are then said to be
 // passed over.
 func (b *Book) withoutTail(name string, pl Place) (Found, bool) {

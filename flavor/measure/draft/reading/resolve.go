@@ -79,6 +79,13 @@ func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 			}
 		}
 	}
+	beside, apart, err := withoutUnpoured(d, out, f)
+	if err != nil || apart && len(beside.Faults) == 0 {
+		return beside, err
+	}
+	if apart {
+		out = beside
+	}
 	return onward(d, out, f)
 }
 

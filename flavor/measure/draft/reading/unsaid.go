@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -124,16 +125,11 @@ func (r *resolver) talk(words string) bool {
 	if len(r.book.Mentioned(kept)) > 0 || len(strings.Fields(words)) < leastTalk {
 		return false
 	}
-	return spoken(kept) || len(r.book.Mentioned(denied)) > 0
+	return aside.Spoken(strings.Fields(kept)) || len(r.book.Mentioned(denied)) > 0
 }
 
 // leastTalk is the fewest words of a sentence.
 const leastTalk = 3
-
-// spoken reports whether words hold one that only sentences do.
-func spoken(words string) bool {
-	return slices.ContainsFunc(strings.Fields(strings.ToLower(words)), func(w string) bool { return sentenceWords[strings.Trim(w, ",;.!?")] })
-}
 
 // besideWords say that something is served beside the drink, and not in it.
 var besideWords = []string{"next to", "alongside", "beside", "on the side", "as a chaser", "comes with"}
@@ -174,7 +170,7 @@ func (r *resolver) unpouredKind(words string, served bool) draft.Kind {
 		}
 		named = append(named, f.Profile)
 	}
-	told, sentence := true, spoken(words)
+	told, sentence := true, aside.Spoken(strings.Fields(words))
 	for _, p := range named { // does it speak of what is poured, or of what is not to be?
 		spokenOf := r.poured(p) || slices.Contains(not, p) || sentence && r.poursKind(p)
 		if !spokenOf && !p.Class.Solid() && p.Class != flavor.ClassSaline {
@@ -207,9 +203,6 @@ var denials = token.Words(`no not never without dont don't instead skip avoid st
 
 // mostDenied is the most words behind a denial that it speaks of.
 const mostDenied = 3
-
-// sentenceWords are words of sentences: who lists what is poured uses none of them.
-var sentenceWords = token.Words(`i we you they he she i'm we've we're it's that's there's isn't don't dont can't if so because too please pls but when while until was is are were has have had should would let's`)
 
 // parted parts words into those that follow a denial and the others.
 func parted(words string) (kept, denied string) {

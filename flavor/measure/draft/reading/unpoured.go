@@ -1,0 +1,87 @@
+package reading
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/unpoured"
+)
+
+// mostRounds is how often a draft is read anew: what stands behind a stretch that pours nothing
+// may be parted otherwise once that is set aside.
+const mostRounds = 3
+
+// withoutUnpoured reads a draft with faults without the stretches that pour nothing, which is
+// said of each. It is false, and before is returned, if that leaves as many faults, or if a
+// pour that could be read is lost or changed by it.
+func withoutUnpoured(d draft.Draft, before Reading, f naming.Finder) (Reading, bool, error) {
+	b := naming.NewBook(f)
+	out, text := before, d.String()
+	var passed []entry.Span
+	var name entry.Span
+	for range mostRounds {
+		aside, ok := unpoured.Of(&d, out.Faults, b)
+		if !ok || b.Err() != nil {
+			break
+		}
+		next := d.Anew(aside.Text)
+		r, err := resolve(next, f)
+		if err != nil {
+			return before, false, err
+		}
+		if !keeps(r.Spec.Pours, before.Spec.Pours) {
+			break
+		}
+		d, out, passed = next, r, append(passed, aside.Spans...)
+		if !aside.Name.Empty() {
+			name = aside.Name
+		}
+		if len(out.Faults) == 0 {
+			break
+		}
+	}
+	if b.Err() != nil || len(out.Faults) >= len(before.Faults) {
+		return before, false, b.Err()
+	}
+	var notes []string
+	if !name.Empty() && out.Draft.NameAt.Start == name.Start {
+		notes = append(notes, measure.LineLocation(lineOf(text, name.Start))+": “"+out.Draft.Name+"” is read as the name of the drink")
+	}
+	slices.SortFunc(passed, func(a, b entry.Span) int { return a.Start - b.Start })
+	for _, s := range passed {
+		if w := strings.Trim(token.OneLine(text[s.Start:s.End]), " .,;:/|-–—"); w != "" {
+			notes = append(notes, measure.LineLocation(lineOf(text, s.Start))+": “"+w+"” pours nothing, and is skipped")
+		}
+	}
+	out.Spec.Notes = append(notes, out.Spec.Notes...)
+	out.Draft = out.Draft.Restored(text, passed)
+	return out, true, nil
+}
+
+// lineOf returns the line of a text, from 1, that holds a byte.
+func lineOf(text string, at int) int { return 1 + strings.Count(text[:at], "\n") }
+
+// samePour is how far the mL of a pour that is read anew may lie off, as a share.
+const samePour = 0.001
+
+// keeps reports whether every pour stands among others, as much of it.
+func keeps(among, pours []flavor.Pour) bool {
+	left := slices.Clone(among)
+	for _, p := range pours {
+		i := slices.IndexFunc(left, func(q flavor.Pour) bool {
+			return q.Profile == p.Profile && math.Abs(q.ML-p.ML) <= samePour*p.ML
+		})
+		if i < 0 {
+			return false
+		}
+		left = slices.Delete(left, i, i+1)
+	}
+	return true
+}

@@ -1,0 +1,125 @@
+package reading_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/reading"
+)
+
+const (
+	threeBelow = "45 ml aged rum\n15 ml dry curaçao\n20 ml lime juice\nshake, up"
+	bareBelow  = "vodka 40\nvanilla syrup 15\nlime 20\nshake, up"
+	ouncesOf   = "2 oz gin\n.75 lemon\n.75 simple\nshake, up"
+)
+
+// What pours nothing is passed over aloud where the rest of the draft proves it: each draft
+// with its pours, its name, and what of it is said to be passed over. Common practice, no source.
+func TestWhatPoursNothing(t *testing.T) {
+	x := wholeCatalogue(t)
+	for _, c := range []struct {
+		text   string
+		pours  int
+		name   string
+		passed []string
+	}{
+		// headings above the name
+		{"CARD 22\nHalyard Court\n" + threeBelow, 3, "Halyard Court", []string{"line 1: “CARD 22”"}},
+		{"Fig. 4: The Long Halyard\n" + threeBelow, 3, "The Long Halyard", []string{"Fig. 4"}},
+		{"COMP SHEET — bartender: J.\nDrink: Halyard\n" + threeBelow, 3, "Halyard", []string{"COMP SHEET", "bartender"}},
+		{"Competition entry no. 7 \"Third Halyard\"\n" + threeBelow, 3, "Third Halyard", []string{"Competition entry no. 7"}},
+		{"from the training binder, p. 12 – HOT SERVES\nHalyard Blanket: 50 ml dark rum, 15 ml brown sugar syrup, 120 ml hot water. Build in the mug.", 3, "Halyard Blanket", []string{"p. 12"}},
+		{"shift sheet pg 2\n\nHALYARD (ea.)\n" + threeBelow, 3, "HALYARD", []string{"shift sheet pg 2"}},
+		{"pls copy this out by Fri 3 March:\n\nLow Halyard\n" + threeBelow, 3, "Low Halyard", []string{"by Fri 3 March"}},
+		// remarks below the name
+		{"HALYARD  —  £12\nShort, loud and grumpy. Sells itself after 11pm.\n" + threeBelow, 3, "HALYARD", []string{"loud and grumpy", "Sells itself after 11pm"}},
+		{"Halyard (Jo's, menu drop 3)\nGP 78% / sell £11.50 / cost £2.11\n" + bareBelow, 3, "Halyard", []string{"menu drop 3"}},
+		{"Halyard\nautumn list, still in testing\n" + threeBelow, 3, "Halyard", []string{"autumn list"}},
+		// counts and references
+		{"Table 14 – 2x\n" + bareBelow, 3, "Table 14 – 2x", nil},
+		{"La Halyard. Finalist heat 2.\n" + threeBelow, 3, "La Halyard", []string{"Finalist heat 2"}},
+		{"note 2 self, halyard sour\n" + bareBelow, 3, "halyard sour", []string{"note 2 self"}},
+		{"BATCH \"Green Halyard\" x10: gin 450, lime cordial 200, water 150. Stored freezer. Pour 95 p.p. into frozen coupe no shake no stir.", 3, "Green Halyard", []string{"x10", "Stored freezer", "Pour 95 p.p"}},
+		{"ticket 0231: halyard x1, 2 oz rye, 1 sugar cube, 4 dash bitters", 3, "halyard", []string{"ticket 0231"}},
+		// names of drinks that name what is poured below
+		{"what the guest at 9 had: scotch highball, 45ml scotch, barspoon of honey liqueur, soda to top", 3, "scotch highball", []string{"what the guest at 9 had"}},
+		{"CARD 3\nRum Halyard\n" + threeBelow, 3, "Rum Halyard", []string{"CARD 3"}},
+		// remarks beside and behind the pours
+		{"2 oz rye, guest wants rye, 1 sugar cube, 4 dash bitters\nstir, rocks", 3, "", []string{"guest wants rye"}},
+		{"1 sugar cube, 4 dash bitters, lemon twist not orange. rye 60", 3, "", []string{"not orange"}},
+	} {
+		s, err := reading.Read(c.text, x)
+		if !assert.NoError(t, err, c.text) {
+			continue
+		}
+		notes := strings.Join(s.Notes, "\n")
+		assert.Len(t, s.Pours, c.pours, c.text)
+		assert.Equal(t, c.name, s.Name, c.text)
+		for _, p := range c.passed {
+			assert.Contains(t, notes, p, c.text)
+		}
+	}
+}
+
+// What may be poured is asked for, wherever it stands: dropping it would change the drink
+// unseen. Common practice, no source.
+func TestWhatMayBePouredIsAskedFor(t *testing.T) {
+	x := wholeCatalogue(t)
+	for _, text := range []string{
+		// an unknown name with an amount
+		"CARD 22\n2 oz umeboshi brandywine\n" + threeBelow,
+		"CARD 22\n2 umeboshi\n" + threeBelow,
+		"CARD 22\numeboshi wash 20\n" + bareBelow,
+		"umeboshi wash 20 ml, 45 ml rum, 20 ml lime juice",
+		"45 ml rum, 20 ml lime juice, 20 ml umeboshi wash",
+		"CARD 22\nsplash of umeboshi wash\n" + threeBelow,
+		"CARD 22\nhandful umeboshi leaves\n" + threeBelow,
+		"45 ml rum, 20 ml lime juice\npour 95 umeboshi wash",
+		// an ingredient without an amount above, between or behind the pours
+		"CARD 22\nfernet\n" + threeBelow,
+		"CARD 22\nHalyard Court\nlemon juice\n" + threeBelow,
+		"CARD 22\nrum\n" + threeBelow,
+		"CARD 22\nfernett\n" + threeBelow,
+		"CARD 22\nginger beer and fernet\n" + threeBelow,
+		"2 oz gin, fernet, 1 oz lime",
+		"2 oz gin, umeboshi, 1 oz lime",
+		"2 oz gin, umeboshi wash\n1 oz lime",
+		"2 oz gin\nwashed umeboshi\n1 oz lime",
+		"2 oz gin, 1 oz lime\nfernet",
+		"2 oz gin\nshiso leaf, clapped in\n1 oz lime",
+		// a number that may be an amount
+		"Umeboshi 20\n" + bareBelow,
+		"CARD 22\nthree umeboshi, 15\n" + ouncesOf,
+		"2 oz gin\nno. 3 umeboshi\n1 oz lime",
+		// too few amounts to tell by
+		"CARD 22\nHalyard Court\ngin",
+		"gin, lime, CARD 22",
+	} {
+		_, err := reading.Read(text, x)
+		assert.Error(t, err, text)
+	}
+}
+
+// What is passed over stays in the draft, as it was written.
+func TestWhatPoursNothingIsKept(t *testing.T) {
+	const text = "CARD 22, in testing\nHalyard Court (ea.)\n2x\n" + threeBelow
+	r, err := reading.Resolve(draft.Parse(text), wholeCatalogue(t))
+	require.NoError(t, err)
+	require.NoError(t, r.Err())
+	assert.Equal(t, text, r.Draft.String())
+	assert.Equal(t, "Halyard Court", r.Spec.Name)
+	var remarks []string
+	for i, e := range r.Draft.Entries {
+		if e.Kind == draft.KindRemark {
+			remarks = append(remarks, strings.TrimSpace(text[e.Span.Start:e.Span.End]))
+		}
+		if i > 0 {
+			assert.GreaterOrEqual(t, e.Span.Start, r.Draft.Entries[i-1].Span.End, "in order")
+		}
+	}
+	assert.Equal(t, []string{"CARD 22, in testing", "(ea.)", "2x"}, remarks)
+}

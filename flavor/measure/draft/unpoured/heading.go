@@ -1,0 +1,240 @@
+package unpoured
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"counterpour/flavor/measure/draft/aside"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/parting"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// part is a stretch between two signs of what stands above the pours.
+type part struct {
+	at       entry.Span // with the signs around it
+	toks     []token.Token
+	line     int
+	before   string // the sign that stands before it
+	behind   string // the sign that ends it
+	labelled bool   // it stands behind a label for the name
+	serves   bool   // it says how the drink is made or served
+	leads    bool   // it stands on the line of the first pour
+	multiple int    // where a multiple ends that is left off its end
+}
+
+// heading sets aside what stands above the first pour, but for the name of the drink and what
+// says how it is served. Unless all of it is proved to pour nothing, it stays.
+func (s *search) heading(faulty map[int]bool) {
+	first := s.pours[0].line.Span.Start
+	parts := s.above(first)
+	if len(parts) == 0 || !slices.ContainsFunc(parts, func(p part) bool { return faulty[p.line] }) {
+		return
+	}
+	for i := range parts {
+		p := &parts[i]
+		if p.serves {
+			continue
+		}
+		if !s.poursNothing(p.toks) {
+			return
+		}
+	}
+	name := s.nameOf(parts)
+	for i := range parts {
+		p := &parts[i]
+		switch {
+		case p.serves:
+			s.blank(p.toks[len(p.toks)-1].End, p.multiple)
+		case i == name:
+			s.keep(p, i, first)
+		default:
+			s.masks = append(s.masks, p.at)
+		}
+	}
+}
+
+// poursNothing reports whether a stretch above the pours is proved to pour nothing.
+func (s *search) poursNothing(toks []token.Token) bool {
+	if len(toks) == 0 {
+		return true
+	}
+	if !s.countsOrRefers(toks) || measures(toks) {
+		return false
+	}
+	return !s.opens(withoutReferences(toks))
+}
+
+// measures reports whether a stretch speaks of a measure without a number: "splash of umeboshi
+// brine", "handful umeboshi".
+func measures(toks []token.Token) bool {
+	for i := range toks[:len(toks)-1] {
+		next := &toks[i+1]
+		if (i == 0 || next.Text == "of") && next.Kind == token.Word && (parting.Measured(&toks[i]) || serving.OtherMeasures[toks[i].Text] && !gathers[toks[i].Text]) {
+			return true
+		}
+	}
+	return false
+}
+
+// gathers are measures that as often say what a text is about: "batch no. 4".
+var gathers = token.Words(`batch bottle glass`)
+
+// above returns the parts of what stands above the first pour.
+func (s *search) above(first int) []part {
+	var out []part
+	line := 1
+	for from := 0; from < first; line++ {
+		end := len(s.text)
+		if at := strings.IndexAny(s.text[from:], "\r\n"); at >= 0 {
+			end = from + at
+		}
+		next := end + 1
+		if strings.HasPrefix(s.text[end:], "\r\n") {
+			next++
+		}
+		leads := end > first
+		if s.text[from:end] != "" && s.text[from] != '#' {
+			out = append(out, s.parts(line, from, min(end, first), leads)...)
+		}
+		from = next
+	}
+	return out
+}
+
+// parts parts a line at its signs.
+func (s *search) parts(line, from, to int, leads bool) []part {
+	toks := token.Lex(nil, s.text, from, to)
+	label, rest := parting.Header(s.text, toks)
+	labelled := label == entry.LabelName && len(rest) > 0 && len(rest) < len(toks)
+	var out []part
+	start, at, before := 0, from, ""
+	if labelled {
+		start = len(toks) - len(rest)
+		at = rest[0].Start
+	}
+	add := func(end int, sign string, upTo int) {
+		p := part{at: entry.Span{Start: at, End: upTo}, toks: toks[start:end], line: line, before: before, behind: sign, labelled: labelled, leads: leads}
+		if n := len(p.toks); n > 2 && (aside.Multiplies(p.toks, n-1) || aside.Multiplies(p.toks, n-2)) {
+			p.toks, p.multiple = p.toks[:n-2], p.toks[n-1].End
+		}
+		said := serving.Read(p.toks)
+		p.serves = label != entry.NoLabel && label != entry.LabelName || said.States() && len(said.Unknown) == 0 && said.Conflict == nil
+		if len(p.toks) > 0 {
+			out = append(out, p)
+			at = upTo
+		} else if len(out) > 0 {
+			out[len(out)-1].at.End = upTo
+			at = upTo
+		}
+		before = sign
+	}
+	for i := start; i < len(toks); i++ {
+		if !endsPart(toks, i) {
+			continue
+		}
+		add(i, toks[i].Text, toks[i].End)
+		start = i + 1
+	}
+	add(len(toks), "", to)
+	return out
+}
+
+// partingSigns are the signs that part two stretches of a heading.
+const partingSigns = `,;:.!?()[]"“”„«»-/|•>=+~`
+
+// endsPart reports whether the sign at i parts two stretches.
+func endsPart(toks []token.Token, i int) bool {
+	t := &toks[i]
+	if t.Kind != token.Mark || !strings.Contains(partingSigns, t.Text) {
+		return false
+	}
+	glued := t.Glued && i+1 < len(toks) && toks[i+1].Glued
+	switch t.Text {
+	case "-", "/", ".":
+		if glued {
+			return false // "half-half", "n/a", "p.p"
+		}
+	}
+	shortened := t.Is(".") && i > 0 && i+1 < len(toks) && toks[i+1].Kind == token.Numeral && marked(toks, i+1)
+	return !shortened
+}
+
+// How surely a part is the name of the drink.
+const (
+	notName = iota
+	perhapsName
+	lowerName
+	titleName
+	quotedName
+	labelledName
+)
+
+// nameOf returns which of the parts is the name of the drink, below 0 if none is.
+func (s *search) nameOf(parts []part) int {
+	best, sure := -1, notName
+	for i := range parts {
+		if k := s.sureness(&parts[i], i+1 == len(parts)); k > sure {
+			best, sure = i, k
+		}
+	}
+	return best
+}
+
+// mostTitle is the most words of a name.
+const mostTitle = 6
+
+// sureness says how surely a part is the name of the drink; last says that the pours follow.
+func (s *search) sureness(p *part, last bool) int {
+	if s.d.Labelled || p.serves {
+		return notName
+	}
+	words := strings.Fields(s.words(p.toks))
+	number := slices.ContainsFunc(p.toks, func(t token.Token) bool { return t.Kind == token.Numeral })
+	switch {
+	case p.labelled:
+		return labelledName
+	case closes[p.before] != "" && closes[p.before] == p.behind:
+		return quotedName
+	case last && p.leads && p.behind == ":" && !number:
+		return quotedName
+	case p.behind == ":", p.before == "(" || p.before == "[", len(words) == 0, len(words) > mostTitle, aside.Spoken(words):
+		return notName
+	case number:
+		return perhapsName
+	}
+	for _, w := range words {
+		if first, _ := utf8.DecodeRuneInString(w); len(w) > longestShort && !unicode.IsUpper(first) {
+			return lowerName
+		}
+	}
+	return titleName
+}
+
+// closes are the signs that close what is quoted, by those that open it.
+var closes = map[string]string{"\"": "\"", "“": "”", "„": "“", "«": "»"}
+
+// keep leaves the name of the drink to be read, and parts it from pours on its line.
+func (s *search) keep(p *part, i, first int) {
+	at := entry.Span{Start: p.toks[0].Start, End: p.toks[len(p.toks)-1].End}
+	if !p.labelled {
+		s.blank(p.at.Start, at.Start)
+	}
+	s.blank(at.End, p.at.End)
+	if p.leads && at.End < first {
+		s.signs = append(s.signs, at.End)
+	}
+	if i > 0 {
+		s.name = at
+	}
+}
+
+// blank sets aside what stands between two bytes, if anything does.
+func (s *search) blank(from, to int) {
+	if from < to && strings.TrimSpace(s.text[from:to]) != "" {
+		s.masks = append(s.masks, entry.Span{Start: from, End: to})
+	}
+}

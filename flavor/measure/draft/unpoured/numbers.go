@@ -1,0 +1,115 @@
+package unpoured
+
+import (
+	"strings"
+
+	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/aside"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
+)
+
+// A number in a stretch that pours nothing counts or refers. That is told by how it stands: its
+// signs, what it stands behind, or that nobody would pour so much beside the amounts below.
+
+// countsOrRefers reports whether every number of a stretch does, and none measures.
+func (s *search) countsOrRefers(toks []token.Token) bool {
+	for i := 0; i < len(toks); i++ {
+		if _, to := aside.Price(toks, i); to > 0 {
+			i = to - 1
+			continue
+		}
+		switch t := &toks[i]; {
+		case t.Kind == token.Percent || t.Kind == token.Ratio:
+			return false
+		case t.Kind == token.Numeral && !s.refers(toks, i):
+			return false
+		}
+	}
+	return true
+}
+
+// refers reports whether the number at i counts or refers.
+func (s *search) refers(toks []token.Token, i int) bool {
+	t := &toks[i]
+	if hour(t.Text) || aside.Multiplies(toks, i) || strings.HasPrefix(t.Text, "0") && len(t.Text) > 1 && !strings.ContainsAny(t.Text, ".,/") { // "x10", "ticket 0231"
+		return true
+	}
+	last := i+1 == len(toks)
+	if !last && (ordinals.Has(toks[i+1].Text) && toks[i+1].Glued) { // "2nd", "11pm"
+		return true
+	}
+	if !last && entry.UnitWordsAt(toks[i+1:]) || t.Value != float64(int(t.Value)) {
+		return false
+	}
+	if marked(toks, i) {
+		return true
+	}
+	if i == 0 || toks[i-1].Kind != token.Word { // "2 umeboshi" may be poured
+		return false
+	}
+	if last { // "Finalist heat 2", where no amount stands behind a name
+		return s.ahead || s.offScale(t.Value)
+	}
+	return toks[i+1].Kind == token.Word && (s.bare == 0 || s.offScale(t.Value)) // "the guest at 9 had"
+}
+
+// hour reports whether a number is one of the clock: "11pm", "7:30".
+func hour(w string) bool {
+	return strings.HasSuffix(w, "pm") || strings.HasSuffix(w, "am") || strings.HasSuffix(w, "h") && len(w) > 1
+}
+
+// leastMillis is the smallest bare number that may be millilitres of a pour beside others that
+// are; common practice.
+const leastMillis = 5
+
+// leastBareML is a bare number above which all bare numbers are millilitres; common practice.
+const leastBareML = 10
+
+// offScale reports whether nobody would pour so much by a bare number, beside those of the
+// draft, which are millilitres.
+func (s *search) offScale(v float64) bool {
+	return s.bare > 1 && s.most >= leastBareML && v < leastMillis
+}
+
+// marked reports whether the number at i has a sign of a reference before it: "#3", "no. 7",
+// "p. 12", "Table 14".
+func marked(toks []token.Token, i int) bool {
+	if i == 0 {
+		return false
+	}
+	before := &toks[i-1]
+	if before.Is("#") && toks[i].Glued || before.Kind == token.Word && (draft.Numbered(before.Text) || len(before.Text) == 1 && toks[i].Glued) { // "v2"
+		return true
+	}
+	return before.Is(".") && before.Glued && i > 1 && toks[i-2].Kind == token.Word && len(toks[i-2].Text) <= longestShort // "p. 12", "vol. 2"
+}
+
+// referring are words that a stop shortens before the number of a page or a picture, and that
+// may name something poured without it.
+var referring = vocabulary.Words(`fig pg p pp ch art vol no nr pl`)
+
+// withoutReferences returns tokens without numbers that refer and the words that they stand
+// behind: the table of "Table 14" is no table sugar, nor "Fig. 4" fruit.
+func withoutReferences(toks []token.Token) []token.Token {
+	var out []token.Token
+	for i := range toks {
+		if toks[i].Kind != token.Numeral || !marked(toks, i) {
+			out = append(out, toks[i])
+			continue
+		}
+		switch n := len(out); {
+		case n > 0 && out[n-1].Kind == token.Word && draft.Numbered(out[n-1].Text):
+			out = out[:n-1]
+		case n > 1 && out[n-1].Is(".") && (referring.Has(out[n-2].Text) || draft.Numbered(out[n-2].Text)):
+			out = out[:n-2]
+		}
+	}
+	return out
+}
+
+// longestShort is the most letters of a word that a stop shortens.
+const longestShort = 4
+
+var ordinals = vocabulary.Words(`st nd rd th am pm h hrs`)

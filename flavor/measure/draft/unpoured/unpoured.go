@@ -1,0 +1,186 @@
+// Package unpoured tells which stretches of a draft pour nothing, where the rest of the draft
+// proves it: a heading above the first pour, a number that counts or refers, a remark beside
+// or behind the pours.
+//
+// The proof is the same for all: the draft states the amounts of what it pours, and the
+// stretch states none and names nothing that is not poured elsewhere. What stands between
+// pours may be poured without an amount, so that it has to say more to be a remark. The
+// package proposes; package reading reads the draft anew without these stretches and keeps
+// what it has proposed only if that lets the rest be read.
+package unpoured
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// Aside is a draft as it is to be read without what pours nothing.
+type Aside struct {
+	Text  string       // of the draft, each byte that is passed over a blank, or a sign that parts the name from the pours
+	Spans []entry.Span // what is passed over, in order
+	Name  entry.Span   // what is taken as the name of the drink instead of the first line; empty: nothing is
+}
+
+// leastStated is the fewest pours with an amount that make an amount the habit of a draft.
+const leastStated = 2
+
+// pour is a line of a draft whose ingredient is known.
+type pour struct {
+	line    *entry.Line
+	profile *flavor.Profile
+	tail    entry.Span // behind a comma in its name, without which alone it is known: "2 oz rye, guest wants rye"
+}
+
+// search looks for what pours nothing.
+type search struct {
+	d     *draft.Draft
+	book  *naming.Book
+	text  string
+	pours []pour
+	bare  int     // pours by the jigger without a unit
+	most  float64 // of their numbers
+	ahead bool    // every amount stands before its name, and what is poured has its unit
+	masks []entry.Span
+	signs []int // bytes at which a colon parts the name from the pours
+	name  entry.Span
+}
+
+// Of returns what of a draft with faults pours nothing; false if nothing is proved to.
+func Of(d *draft.Draft, faults flavor.Faults, b *naming.Book) (Aside, bool) {
+	s := &search{d: d, book: b, text: d.String()}
+	if d.PoursOnly() || !s.gather() {
+		return Aside{}, false
+	}
+	at := map[int]bool{}
+	for _, f := range faults {
+		at[f.Place().Line] = true
+	}
+	s.heading(at)
+	s.remarks(at)
+	if len(s.masks) == 0 {
+		return Aside{}, false
+	}
+	s.merge()
+	text := []byte(s.text)
+	for _, m := range s.masks {
+		for i := m.Start; i < m.End; i++ {
+			text[i] = ' '
+		}
+	}
+	for _, i := range s.signs {
+		text[i] = ':'
+	}
+	return Aside{Text: string(text), Spans: s.masks, Name: s.name}, true
+}
+
+// merge puts stretches in order, and makes one of those that nothing stands between.
+func (s *search) merge() {
+	slices.SortFunc(s.masks, func(a, b entry.Span) int { return cmp.Or(a.Start-b.Start, a.End-b.End) })
+	out := s.masks[:1]
+	for _, m := range s.masks[1:] {
+		last := &out[len(out)-1]
+		if m.Start <= last.End || strings.Trim(s.text[last.End:m.Start], " \t") == "" {
+			last.End = max(last.End, m.End)
+			continue
+		}
+		out = append(out, m)
+	}
+	s.masks = out
+}
+
+// gather finds the ingredients of the pours, and is false if too few state their amounts.
+func (s *search) gather() bool {
+	stated, figures := 0, false
+	s.ahead = true
+	for i := range s.d.Lines {
+		l := &s.d.Lines[i]
+		if toks := token.Lex(nil, s.text, l.Span.Start, l.Span.End); len(withoutReferences(toks)) == 0 { // "CARD 22"
+			continue
+		}
+		f := s.found(l, l.Name)
+		var tail entry.Span
+		if head, _, ok := strings.Cut(s.text[l.NameAt.Start:l.NameAt.End], ","); ok && !f.Firm() {
+			f, tail = s.found(l, head), entry.Span{Start: l.NameAt.Start + len(head), End: l.NameAt.End}
+		}
+		if !f.Firm() || f.Fault != nil {
+			continue
+		}
+		s.pours = append(s.pours, pour{l, f.Profile, tail})
+		if !l.AmountAt.Empty() || !l.UnitAt.Empty() {
+			stated++
+		}
+		if l.AmountAt.Empty() {
+			continue
+		}
+		figures = true
+		if l.Unit == "" && !f.Profile.Class.Solid() {
+			s.bare++
+			s.most = max(s.most, l.Amount)
+		}
+		s.ahead = s.ahead && l.AmountAt.Start < l.NameAt.Start
+	}
+	slices.SortStableFunc(s.pours, func(a, b pour) int { return a.line.Span.Start - b.line.Span.Start })
+	s.ahead = s.ahead && s.bare == 0
+	return figures && stated >= leastStated
+}
+
+// found is what a name means in the place of a line, by the piece where it has no unit and is
+// not poured.
+func (s *search) found(l *entry.Line, name string) naming.Found {
+	f := s.book.Find(name, naming.PlaceOf(cmp.Or(l.Unit, flavor.Millilitre), l.Amount, l.After))
+	if !f.Firm() && l.Unit == "" {
+		f = s.book.Find(name, naming.Place{Unit: flavor.Piece, Amount: l.Amount})
+	}
+	return f
+}
+
+// opens reports whether words may name something that is not poured elsewhere.
+func (s *search) opens(toks []token.Token) bool {
+	words := s.words(toks)
+	if words == "" {
+		return false
+	}
+	if n := len(strings.Fields(words)); n <= naming.LongestName {
+		switch f := s.book.Find(words, naming.Place{Unit: flavor.Splash}); {
+		case f.Profile != nil:
+			return !s.pouredAs(f.Profile)
+		case f.Fault.Kind != flavor.ErrUnknown:
+			return true
+		}
+	}
+	return slices.ContainsFunc(s.book.Mentioned(words), func(p *flavor.Profile) bool { return !s.kin(p) })
+}
+
+// words are the words of tokens, parted by single blanks, but for initials and whose something
+// is: "Tom's" is no tomato.
+func (s *search) words(toks []token.Token) string {
+	var out []string
+	for i := range toks {
+		w := toks[i].Text
+		if toks[i].Kind == token.Word && len(w) > 1 && !strings.HasSuffix(w, "'s") && !strings.HasSuffix(w, "’s") {
+			out = append(out, s.text[toks[i].Start:toks[i].End])
+		}
+	}
+	return strings.Join(out, " ")
+}
+
+// pouredAs reports whether a draft pours exactly an ingredient.
+func (s *search) pouredAs(p *flavor.Profile) bool {
+	return slices.ContainsFunc(s.pours, func(q pour) bool { return q.profile == p && !q.line.AmountAt.Empty() })
+}
+
+// kin reports whether a draft pours an ingredient, one of its class, or one that is made of
+// it: a "rum punch" pours some rum, and a "ginger sour" ginger syrup.
+func (s *search) kin(p *flavor.Profile) bool {
+	key := flavor.NormaliseName(p.Name)
+	return slices.ContainsFunc(s.pours, func(q pour) bool {
+		return q.profile == p || q.profile.Class == p.Class || strings.Contains(" "+flavor.NormaliseName(q.profile.Name)+" ", " "+key+" ")
+	})
+}
