@@ -291,8 +291,12 @@ func (v *Visit) Changes(ctx context.Context) (<-chan struct{}, error) {
 // Usual lists what most proven drinks pour, the commonest first, at most n.
 func (v *Visit) Usual(n int) []*flavor.Profile { return v.now.Load().Usual(n) }
 
-// Starters suggests up to n proven drinks for a first menu; see [service.Snapshot.Starters].
-func (v *Visit) Starters(n int) []template.Labelled { return v.now.Load().Starters(n) }
+// Starters suggests up to n proven drinks for a first menu that what is in stock can pour;
+// see [kitchen.Kitchen.Starters].
+func (v *Visit) Starters(n int) []template.Labelled {
+	now := v.now.Load()
+	return now.Starters(now.InStock(), n)
+}
 
 // Next makes a round for a learner, who may have no results yet.
 func (v *Visit) Next(l drill.Learner, w coaching.RoundWish) (*drill.Round, error) {

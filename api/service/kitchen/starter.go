@@ -1,4 +1,4 @@
-package service
+package kitchen
 
 import (
 	"cmp"
@@ -10,54 +10,36 @@ import (
 	"counterpour/flavor/template"
 )
 
-// pouredBy counts the proven drinks that pour each ingredient.
-func (s *Snapshot) pouredBy() map[*flavor.Profile]int {
-	counts := map[*flavor.Profile]int{}
-	for i := range s.Proven {
-		seen := map[*flavor.Profile]bool{}
-		for j := range s.Proven[i].Spec.Pours {
-			if p := s.Proven[i].Spec.Pours[j].Profile; !seen[p] {
-				seen[p] = true
-				counts[p]++
-			}
-		}
-	}
-	return counts
-}
-
 // Usual lists up to n ingredients that most proven drinks pour, the most common first. It
 // leaves out what comes from the tap.
-func (s *Snapshot) Usual(n int) []*flavor.Profile {
-	counts := s.pouredBy()
+func (k *Kitchen) Usual(n int) []*flavor.Profile {
 	var out []*flavor.Profile
-	for p := range counts {
-		if !p.Class.Free() {
+	for _, p := range k.Catalogue.Profiles() {
+		if k.Common.Drinks(p.ID) > 0 && !p.Class.Free() {
 			out = append(out, p)
 		}
 	}
 	slices.SortFunc(out, func(a, b *flavor.Profile) int {
-		return cmp.Or(cmp.Compare(counts[b], counts[a]), strings.Compare(a.ID, b.ID))
+		return cmp.Or(cmp.Compare(k.Common.Drinks(b.ID), k.Common.Drinks(a.ID)), strings.Compare(a.ID, b.ID))
 	})
 	return out[:min(n, len(out))]
 }
 
-// Starters suggests up to n proven drinks for a first menu. The stock can pour each of
-// them; no two have the same ingredients, and at most a quarter are of one family. Drinks
+// Starters suggests up to n proven drinks for a first menu. A stock can pour each of them; no two have the same ingredients, and at most a quarter are of one family. Drinks
 // whose rarest ingredient is the most common come first.
-func (s *Snapshot) Starters(n int) []template.Labelled {
-	counts := s.pouredBy()
+func (k *Kitchen) Starters(stock []*flavor.Profile, n int) []template.Labelled {
 	there := map[string]bool{}
-	for _, p := range s.InStock() {
+	for _, p := range stock {
 		there[p.ID] = true
 	}
 	scarcest := map[string]int{}
 	var can []template.Labelled
-	for _, d := range s.Proven {
+	for _, d := range k.Proven {
 		least, pourable := math.MaxInt, len(d.Spec.Pours) > 0
 		for i := range d.Spec.Pours {
 			p := d.Spec.Pours[i].Profile
 			pourable = pourable && (there[p.ID] || p.Class.Free())
-			least = min(least, counts[p])
+			least = min(least, k.Common.Drinks(p.ID))
 		}
 		if pourable && d.Spec.Name != "" {
 			can = append(can, d)

@@ -1,4 +1,4 @@
-package service
+package kitchen
 
 import (
 	"testing"
@@ -10,28 +10,28 @@ import (
 // What is usual is poured by no fewer drinks than what comes after it, and is never
 // what comes from the tap.
 func TestUsual(t *testing.T) {
-	v, _ := openDemo(t)
-	s := v.Now()
-	usual, counts := s.Usual(40), s.pouredBy()
+	k := testKitchen(t)
+	usual := k.Usual(40)
 	require.Len(t, usual, 40)
 	for i, p := range usual {
 		assert.False(t, p.Class.Free(), p.ID)
 		if i > 0 {
-			assert.GreaterOrEqual(t, counts[usual[i-1]], counts[p], p.ID)
+			assert.GreaterOrEqual(t, k.Common.Drinks(usual[i-1].ID), k.Common.Drinks(p.ID), p.ID)
 		}
 	}
-	assert.Equal(t, usual, s.Usual(40))
+	assert.Equal(t, usual, k.Usual(40))
 }
 
 // The starters of a menu can be poured from the stock, and are of more than one family.
 func TestStarters(t *testing.T) {
-	v, _ := openDemo(t)
-	s := v.Now()
+	k := testKitchen(t)
+	h, err := k.Catalogue.Demo()
+	require.NoError(t, err)
 	there := map[string]bool{}
-	for _, p := range s.InStock() {
+	for _, p := range h.Stock {
 		there[p.ID] = true
 	}
-	starters := s.Starters(12)
+	starters := k.Starters(h.Stock, 12)
 	require.NotEmpty(t, starters)
 	require.LessOrEqual(t, len(starters), 12)
 	families, made := map[string]int{}, map[string]bool{}
@@ -47,8 +47,6 @@ func TestStarters(t *testing.T) {
 	for family, n := range families {
 		assert.LessOrEqual(t, n, 3, family)
 	}
-	assert.Equal(t, starters, s.Starters(12))
-	empty := *s
-	empty.Stock = nil
-	assert.Empty(t, empty.Starters(12), "nothing is poured from nothing")
+	assert.Equal(t, starters, k.Starters(h.Stock, 12))
+	assert.Empty(t, k.Starters(nil, 12), "nothing is poured from nothing")
 }
