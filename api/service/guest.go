@@ -107,16 +107,3 @@ func (s *Snapshot) shelfFor(ctx context.Context, ids []string, ours bool) ([]*fl
 	}
 	return s.withIDs(ctx, ids)
 }
-
-// CostOf returns the sum of the costs of a drink's pours, from prices per millilitre. ok
-// is false if a pour has no price.
-func CostOf(spec *flavor.Spec, prices map[string]float64) (sum float64, ok bool) {
-	for i := range spec.Pours {
-		price, priced := prices[spec.Pours[i].Profile.ID]
-		if !priced {
-			return 0, false
-		}
-		sum += price * spec.Pours[i].ML
-	}
-	return sum, true
-}

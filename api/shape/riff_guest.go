@@ -1,15 +1,14 @@
 package shape
 
 import (
-	"counterpour/api/service"
 	"counterpour/flavor"
 )
 
 // costOf returns what the pours of a drink cost, in the currency of prices; nil if one of
 // them has no price.
 func costOf(s *flavor.Spec, prices map[string]float64) *float64 {
-	sum, ok := service.CostOf(s, prices)
-	if !ok {
+	sum, unpriced := s.Cost(prices)
+	if len(unpriced) > 0 {
 		return nil
 	}
 	sum = round(sum, digitsCost)

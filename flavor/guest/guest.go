@@ -119,6 +119,5 @@ func (g *Guest) Unsettles(s, was *flavor.Spec) float64 {
 }
 
 func (g *Guest) affords(p *flavor.Profile) bool {
-	_, priced := g.Prices[p.ID]
-	return priced || g.MaxCost <= 0
+	return g.MaxCost <= 0 || p.Priced(g.Prices)
 }

@@ -50,7 +50,9 @@ func checkRiffs(t *testing.T, b *bartest.Bar, req *Request, res *Result) {
 			assert.LessOrEqual(t, x.Drink.ABV, req.Guest.MaxABV, x.Text)
 		}
 		if req.Guest.MaxCost > 0 {
-			assert.LessOrEqual(t, station.CostOf(&x.Spec, req.Guest.Prices), req.Guest.MaxCost)
+			cost, unpriced := x.Spec.Cost(req.Guest.Prices)
+			assert.LessOrEqual(t, cost, req.Guest.MaxCost)
+			assert.Empty(t, unpriced)
 		}
 		checkKept(t, req, x)
 		if x.FamilyID == "hot" {

@@ -104,18 +104,10 @@ func free(shelf *house.Shelf, id string) bool {
 
 // Drink returns the cost of a spec. Still water without a price is free.
 func (p Prices) Drink(s flavor.Spec) Cost {
-	c := Cost{Currency: p.Currency}
-	for _, pour := range s.Pours {
-		if pour.Profile == nil {
-			continue
-		}
-		per, ok := p.PerML[pour.Profile.ID]
-		switch {
-		case ok:
-			c.Amount += per * pour.ML
-		case !pour.Profile.Class.Free() && !slices.Contains(c.Unpriced, pour.Profile.ID):
-			c.Unpriced = append(c.Unpriced, pour.Profile.ID)
-		}
+	sum, unpriced := s.Cost(p.PerML)
+	c := Cost{Amount: sum, Currency: p.Currency}
+	for _, x := range unpriced {
+		c.Unpriced = append(c.Unpriced, x.ID)
 	}
 	slices.Sort(c.Unpriced)
 	return c
@@ -137,8 +129,7 @@ func (p Prices) Shares(s flavor.Spec) []Share {
 		if pour.Profile == nil {
 			continue
 		}
-		per, ok := p.PerML[pour.Profile.ID]
-		share := Share{Ingredient: pour.Profile.ID, Amount: per * pour.ML, Priced: ok || pour.Profile.Class.Free()}
+		share := Share{Ingredient: pour.Profile.ID, Amount: p.PerML[pour.Profile.ID] * pour.ML, Priced: pour.Profile.Priced(p.PerML)}
 		if total > 0 {
 			share.Part = share.Amount / total
 		}

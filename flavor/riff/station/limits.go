@@ -151,12 +151,9 @@ func (l *Limits) acceptsAll(s *flavor.Spec) bool {
 	return true
 }
 
-// CostOf returns the price of every pour, as far as prices are known.
-func CostOf(s *flavor.Spec, prices map[string]float64) float64 {
-	var sum float64
-	for i := range s.Pours {
-		sum += prices[s.Pours[i].Profile.ID] * s.Pours[i].ML
-	}
+// costOf returns the cost of a drink by the prices of the guest, as far as they are known.
+func (l *Limits) costOf(s *flavor.Spec) float64 {
+	sum, _ := s.Cost(l.Guest.Prices)
 	return sum
 }
 
@@ -170,7 +167,7 @@ func (j *Job) Kept(s *Settled) bool {
 	if !l.acceptsAll(&s.Spec) || d.ABV > l.maxABV || d.ABV < l.minABV {
 		return false
 	}
-	if l.Guest.MaxCost > 0 && CostOf(&s.Spec, l.Guest.Prices) > l.Guest.MaxCost {
+	if l.Guest.MaxCost > 0 && l.costOf(&s.Spec) > l.Guest.MaxCost {
 		return false
 	}
 	return !slices.ContainsFunc(l.without, func(f flavor.Family) bool { return d.Aroma[f] >= sense.Aroma.Threshold()/sense.Aroma.Weber() })
@@ -196,7 +193,7 @@ func (j *Job) wishes(s *Settled) bool {
 	if l.fewer && len(s.Spec.Pours) >= len(j.From.Pours) {
 		return false
 	}
-	if l.cheaper && !(CostOf(&s.Spec, l.Guest.Prices) < lessCost*CostOf(j.From, l.Guest.Prices)) {
+	if l.cheaper && !(l.costOf(&s.Spec) < lessCost*l.costOf(j.From)) {
 		return false
 	}
 	for i := range l.Aims {

@@ -121,6 +121,7 @@ func TestCostAddsUp(t *testing.T) {
 		for _, p := range s.Pours {
 			want += p.ML * prices[p.Profile.ID]
 		}
-		assert.InDelta(rt, want, station.CostOf(s, prices), 1e-9)
+		got, _ := s.Cost(prices)
+		assert.InDelta(rt, want, got, 1e-9)
 	})
 }

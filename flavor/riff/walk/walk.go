@@ -156,11 +156,11 @@ func beyond(st *station.Station, req *Request) (faults flavor.Faults, err error)
 		}
 		for i := range end.spec.Pours {
 			p := end.spec.Pours[i].Profile
-			if _, known := g.Prices[p.ID]; !known && !p.Class.Free() {
+			if !p.Priced(g.Prices) {
 				faults = append(faults, flavor.Invalid(flavor.At(end.name+".pours", i), p.Name, "%s has no price, so a cost limit cannot be checked; give it a price, or leave the limit out", p.Name))
 			}
 		}
-		if cost := station.CostOf(end.spec, g.Prices); cost > g.MaxCost {
+		if cost, _ := end.spec.Cost(g.Prices); cost > g.MaxCost {
 			faults = append(faults, flavor.Invalid(end.name, cost, "this drink costs %.2f to pour, above the limit of %.2f; choose one that costs less", cost, g.MaxCost))
 		}
 	}

@@ -117,14 +117,15 @@ func TestWalkWithinLimits(t *testing.T) {
 			prices[s.Pours[i].Profile.ID] = 0.02
 		}
 	}
-	dearest := max(station.CostOf(from, prices), station.CostOf(to, prices))
+	cost := func(s *flavor.Spec) float64 { sum, _ := s.Cost(prices); return sum }
+	dearest := max(cost(from), cost(to))
 	weak := guest.Guest{MaxABV: 20, MaxCost: dearest, Prices: prices}
 	found, err := Find(context.Background(), b.Station, Request{From: from, To: to, Guest: weak})
 	require.NoError(t, err)
 	stops := found.Stops
 	for i := range stops {
 		assert.LessOrEqual(t, stops[i].Drink.ABV, weak.MaxABV)
-		assert.LessOrEqual(t, station.CostOf(&stops[i].Spec, prices), weak.MaxCost)
+		assert.LessOrEqual(t, cost(&stops[i].Spec), weak.MaxCost)
 	}
 	for _, c := range []struct {
 		name   string
