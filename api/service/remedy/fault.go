@@ -78,11 +78,13 @@ type mender struct {
 
 // remedies finds what mends a fault of a line.
 func (m *mender) remedies(f *flavor.Fault) (out Remedies, err error) {
-	beside, err := m.beside(f)
-	if err != nil {
-		return out, err
-	}
 	suggested := m.suggested(f)
+	var beside []*flavor.Profile
+	if len(suggested) == 0 { // a name that is near is what was meant; what else would suit the drink is noise beside it
+		if beside, err = m.beside(f); err != nil {
+			return out, err
+		}
+	}
 	out.Ways = slices.Concat(m.named(f, Named, suggested), m.named(f, Beside, beside), m.measured(f), m.titled(f), m.without(f))
 	if isUnknown(f) {
 		out.Unknown, out.Means = f.Value, firstOf(slices.Concat(beside, suggested))

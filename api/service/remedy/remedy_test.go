@@ -47,6 +47,22 @@ func TestForMendsALine(t *testing.T) {
 	}
 }
 
+// Beside names that are near to the written one, nothing is offered that drinks like this
+// one also pour: it is not what was meant.
+func TestForANearNameIsEnough(t *testing.T) {
+	_, _, found := remediesOf(t, "3/4 oz lemmon jooce\n1 oz glimmer\n2 oz rye whiskey\nstir", guest.Guest{})
+	require.Len(t, found, 2)
+	kinds := func(r remedy.Remedies) (out []remedy.Kind) {
+		for _, w := range r.Ways {
+			out = append(out, w.Kind)
+		}
+		return out
+	}
+	assert.Contains(t, kinds(found[0]), remedy.Named)
+	assert.NotContains(t, kinds(found[0]), remedy.Beside)
+	assert.Contains(t, kinds(found[1]), remedy.Beside)
+}
+
 // Several bare numbers that nothing tells the unit of are mended at once, at the first.
 func TestForSeveralBareNumbers(t *testing.T) {
 	_, faults, found := remediesOf(t, "20 gin\n1/2 oz lemon juice\n30 simple syrup\nshake", guest.Guest{})
