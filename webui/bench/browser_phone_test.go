@@ -15,7 +15,8 @@ func TestDraftToSavedOnAPhone(t *testing.T) {
 	p := webuitest.NewPhone(t)
 	p.Open(webuitest.Serve(t, h), "/bench")
 	p.Typed("Rope Locker\n2 oz gin\n1/4 oz lemon juice\n1/2 oz simple syrup\nshake, up")
-	p.Until(`document.querySelector('.strip p')?.textContent.includes('too little lemon juice')`)
+	p.Until(`document.querySelector('.strip p')?.textContent.includes('our ¾\u00a0oz lemon juice instead of ¼')`) // what the button beside it does
+	p.Until(`(p => p.scrollHeight <= p.clientHeight + 1 && p.scrollWidth <= p.clientWidth + 1)(document.querySelector('.strip p'))`)
 	p.Within(0, ".strip")
 	p.Tap(".strip button")
 	p.Until(`document.querySelector('.strip p').textContent.includes('Balanced')`)
