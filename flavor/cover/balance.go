@@ -128,19 +128,19 @@ func (t *task) choose(roundings []search.Filling) (int, error) {
 		if tried++; tried > mostTried {
 			break
 		}
-		poured, err := t.mixed(x)
+		poured, err := t.pour(x)
 		if err != nil {
 			return -1, err
 		}
-		if rank := x.Rank - x.Distance() + poured.distance; rank < least {
-			chosen, least = i, rank
+		if poured.rank < least {
+			chosen, least = i, poured.rank
 		}
 	}
 	return chosen, nil
 }
 
 // mostTried is how many roundings of a custom are measured in the glass.
-const mostTried = 4
+const mostTried = 6
 
 // server tells which roundings of one combination may be served.
 type server struct {

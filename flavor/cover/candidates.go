@@ -32,7 +32,7 @@ func (t *task) addCandidates() {
 		}
 		amounts := t.inMeasure(p, grid.Of(p))
 		b := t.finder.cellar.Of(p)
-		if len(amounts) == 0 || t.goesFlat(p) || !customs.names(p.ID) && !t.mayHelp(b) {
+		if len(amounts) == 0 || t.goesFlat(p) || t.clouds(p) || !customs.names(p.ID) && !t.mayHelp(b) {
 			continue
 		}
 		part := search.Part{Per: t.rowOf(&b.Holds), Odd: role.Odd(p.Class)}
@@ -221,4 +221,14 @@ func (t *task) goesFlat(p *flavor.Profile) bool {
 		return false
 	}
 	return !slices.ContainsFunc(t.removed, func(q *flavor.Profile) bool { return q.Carbonated || q.Class.Sparkles() })
+}
+
+// clouds reports whether p would cloud a drink that is stirred to be clear: no juice, milk
+// or egg goes into one unless it holds such a thing, or one went, or what soured it.
+func (t *task) clouds(p *flavor.Profile) bool {
+	s := t.req.Spec
+	return s.Method == flavor.Stir && s.Service != flavor.Hot && p.Class.Shaken() &&
+		!slices.ContainsFunc(s.Pours, func(q flavor.Pour) bool {
+			return q.Profile.Class.Shaken() || slices.Contains(t.removed, q.Profile) && q.Profile.Acid.Value >= sourJuice
+		})
 }

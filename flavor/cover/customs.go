@@ -1,6 +1,7 @@
 package cover
 
 import (
+	"context"
 	"slices"
 	"strings"
 
@@ -66,11 +67,20 @@ func (c customs) place(m int, id string) int {
 // they are: several ingredients that the trade pours together, and what the house
 // has tasted.
 func (t *task) addKnown(c customs) {
-	t.known = map[search.Combination]float64{}
+	t.known, t.customAt, t.habits = map[search.Combination]float64{}, map[search.Combination]int{}, nil
 	if len(t.removed) == 1 {
 		for _, x := range c[0] {
-			if parts, ok := t.placesOf(x.Parts); ok && len(parts) > 1 {
-				t.known[search.Combine(parts...)] = t.standingOfCustom(parts, x.Place)
+			parts, ok := t.placesOf(x.Parts)
+			if !ok {
+				continue
+			}
+			key := search.Combine(parts...)
+			if _, twice := t.customAt[key]; twice {
+				continue
+			}
+			t.customAt[key], t.habits = x.Place, append(t.habits, parts)
+			if len(parts) > 1 {
+				t.known[key] = t.standingOfCustom(parts, x.Place)
 			}
 		}
 	}
@@ -86,6 +96,89 @@ func (t *task) standingOfCustom(parts []int, place int) float64 {
 		s += t.entries[i].Price
 	}
 	return s
+}
+
+// habit is what a filling ranks nearer by for being what every hand reaches for: all of
+// [Weights.Habit] for a first choice of the trade, and its share of a later one. What came
+// back in this house is none.
+func (t *task) habit(x *search.Filling) float64 {
+	key := search.Combine(x.Parts...)
+	place, custom := t.customAt[key]
+	if !custom || t.cameBack[key] {
+		return 0
+	}
+	return t.finder.weights.Habit / float64(1+place)
+}
+
+// besides returns what the trade pours for the only thing that went and a search left out
+// of its list, as too far behind the best: each is looked for by itself, since a bartender
+// wants to hear of it beside what comes nearer.
+func (t *task) besides(ctx context.Context, listed []search.Filling) ([]search.Filling, error) {
+	have := make(map[search.Combination]bool, len(listed))
+	for i := range listed {
+		have[search.Combine(listed[i].Parts...)] = true
+	}
+	var out []search.Filling
+	for _, parts := range t.habits {
+		if have[search.Combine(parts...)] {
+			continue
+		}
+		x, found, err := t.byItself(ctx, parts, true)
+		if err == nil && !found && len(t.moves) > 0 {
+			x, found, err = t.byItself(ctx, parts, false) // more amounts are tried where nothing else moves
+		}
+		if err != nil {
+			return nil, err
+		}
+		if found {
+			out = append(out, x)
+		}
+	}
+	return out, nil
+}
+
+// byItself returns the best filling of exactly some parts, if there is one that may be
+// served; with moves, other pours may move.
+func (t *task) byItself(ctx context.Context, parts []int, moves bool) (x search.Filling, found bool, err error) {
+	p := t.problem(1<<len(parts), 0)
+	if !moves {
+		p.Moves = nil
+	}
+	p.Tail, p.Most = 0, len(parts) // however far behind a part of them alone
+	p.Parts = make([]search.Part, len(parts))
+	own := make([]int, len(parts))
+	for k, i := range parts {
+		p.Parts[k], own[k] = t.entries[i], k
+	}
+	if standing, known := t.known[search.Combine(parts...)]; known {
+		p.Known = map[search.Combination]float64{search.Combine(own...): standing}
+	} else {
+		p.Known = nil
+	}
+	named := func(y *search.Filling) search.Filling {
+		z := *y
+		z.Parts = make([]int, len(y.Parts))
+		for k, i := range y.Parts {
+			z.Parts[k] = parts[i]
+		}
+		return z
+	}
+	p.Allows = func(y *search.Filling) bool {
+		z := named(y)
+		return len(y.Parts) == len(parts) && t.allows(&z)
+	}
+	p.Choose = func(roundings []search.Filling) (int, error) {
+		all := make([]search.Filling, len(roundings))
+		for i := range roundings {
+			all[i] = named(&roundings[i])
+		}
+		return t.choose(all)
+	}
+	result, err := search.Find(ctx, p)
+	if err != nil || len(result.Fillings) == 0 {
+		return x, false, err
+	}
+	return named(&result.Fillings[0]), true, nil
 }
 
 // placesOf returns the places of ingredients among the candidates, ascending,

@@ -44,7 +44,8 @@ func (t *task) ideas(ctx context.Context) (ideas []idea, proven bool, err error)
 	if t.req.Far {
 		enough, reach = t.req.Limit, tail
 	}
-	for limit := fillingsEach * t.req.Limit; ; {
+	var besides []search.Filling
+	for limit, first := fillingsEach*t.req.Limit, true; ; first = false {
 		p := t.problem(limit, reach)
 		if p.Effort = t.req.Effort; p.Effort > 0 {
 			p.Effort = max(1, p.Effort-t.effort)
@@ -54,7 +55,12 @@ func (t *task) ideas(ctx context.Context) (ideas []idea, proven bool, err error)
 			return nil, false, err
 		}
 		t.effort += found.Effort
-		measured, err := t.measure(found.Fillings)
+		if first {
+			if besides, err = t.besides(ctx, found.Fillings); err != nil {
+				return nil, false, err
+			}
+		}
+		measured, err := t.measure(withBesides(found.Fillings, besides))
 		if err != nil {
 			return nil, false, err
 		}
@@ -68,6 +74,18 @@ func (t *task) ideas(ctx context.Context) (ideas []idea, proven bool, err error)
 		}
 		reach = tail
 	}
+}
+
+// withBesides adds fillings to a list that does not hold them.
+func withBesides(listed, besides []search.Filling) []search.Filling {
+	out := slices.Clone(listed)
+	for i := range besides {
+		key := search.Combine(besides[i].Parts...)
+		if !slices.ContainsFunc(listed, func(x search.Filling) bool { return search.Combine(x.Parts...) == key }) {
+			out = append(out, besides[i])
+		}
+	}
+	return out
 }
 
 // worthListing leaves out what ranks far below the best, and once something keeps the
@@ -92,13 +110,13 @@ func (t *task) worthListing(ideas []idea) []idea {
 		return 0
 	}
 	slices.SortStableFunc(ideas, func(a, b idea) int { return another(&a) - another(&b) })
-	best := ideas[0].rank
+	best := t.standing(&ideas[0])
 	near := func(x idea) bool { return x.distance <= NearJND && !x.lost() }
 	kept := slices.ContainsFunc(ideas, near)
 	keptByCustom := slices.ContainsFunc(ideas, func(x idea) bool { return near(x) && t.isObvious(&x.filling) })
 	ideas = slices.DeleteFunc(ideas, func(x idea) bool {
 		if t.usual(&x) {
-			return t.noCover(&x) || keptByCustom && x.lost() && x.distance > farJND
+			return t.noCover(&x) || keptByCustom && x.lost() && x.distance > farJND && !t.firstChoice(&x.filling)
 		}
 		return t.noCover(&x) || x.rank > best+tail || kept && t.farOff(&x)
 	})
@@ -133,7 +151,7 @@ func (t *task) stop(ideas []idea) []idea {
 	if t.req.Far || len(ideas) == 0 {
 		return ideas
 	}
-	best, listed := ideas[0].rank, 0
+	best, listed := t.standing(&ideas[0]), 0
 	return slices.DeleteFunc(ideas, func(x idea) bool {
 		listed++
 		switch {
@@ -152,6 +170,10 @@ const (
 	enoughIdeas = 3
 	closeTail   = 3.0
 )
+
+// standing is what an idea ranks if no hand reached for it: by how much others rank below
+// the best is told from there.
+func (t *task) standing(x *idea) float64 { return x.rank + t.habit(&x.filling) }
 
 // noCover reports whether an idea is another drink, or one that nobody would serve. What
 // the trade pours, and one spirit in the full measure of another, makes a drink that
@@ -288,7 +310,7 @@ func (t *task) rate(out *idea) error {
 	out.rank = x.Rank - x.Distance() + felt(out.distance) + t.finder.weights.Score*math.Max(0, t.scoreBefore-out.score-hardlyWorse)
 	out.rank += t.finder.weights.Part*float64(t.idle(x)) + t.finder.weights.Lead*float64(t.unserved(x)) + t.req.Guest.Unsettles(&out.spec, t.req.Spec)
 	out.gone = t.leadsGone(x, out.glass)
-	out.rank += t.finder.weights.Lead * t.missed(out)
+	out.rank += t.finder.weights.Lead*t.missed(out) - t.habit(x)
 	return nil
 }
 

@@ -80,13 +80,13 @@ func pours(glass *sense.Glass, material string) bool {
 // missed is how much of [Weights.Lead] a cover that has lost what led must earn: a quarter more
 // if none of it is left, and nothing if the trade pours it, knowing that. Where several things
 // are out, something is left of the drink that keeps one of them. Of several bottles that the
-// trade pours together one must be like what went.
+// trade pours together one must be like what went, unless they are its first choice.
 func (t *task) missed(x *idea) float64 {
 	const ofSeveral = 1.0 / 3
 	switch {
 	case !x.lost():
 		return 0
-	case t.customary(&x.filling) && (!t.blends(&x.filling) || t.leastApart(&x.filling, 0) <= role.AlikeTo):
+	case t.firstChoice(&x.filling), t.customary(&x.filling) && (!t.blends(&x.filling) || t.leastApart(&x.filling, 0) <= role.AlikeTo):
 		if len(t.removed) > 1 {
 			return ofSeveral
 		}

@@ -116,6 +116,12 @@ func (t *task) byCustom(x *search.Filling) bool {
 	return len(x.Parts) == 1 && t.custom[x.Parts[0]] || t.isKnown(x)
 }
 
+// firstChoice reports whether a filling is the first that the trade pours for what went.
+func (t *task) firstChoice(x *search.Filling) bool {
+	place, custom := t.customAt[search.Combine(x.Parts...)]
+	return custom && place == 0 && t.byCustom(x)
+}
+
 // isObvious reports whether a filling is what a bar pours as a matter of course: one
 // bottle of the class of what went, or what the trade or the house pours for it.
 func (t *task) isObvious(x *search.Filling) bool {

@@ -42,6 +42,8 @@ type task struct {
 	scored      map[search.Key]float64         // scores of fillings with the moves of now, as far as known
 	serves      map[search.Key]bool            // whether they may be served, as far as known
 	known       map[search.Combination]float64 // standing of what the trade or the house knows
+	customAt    map[search.Combination]int     // places of what the trade pours for the only thing that went
+	habits      [][]int                        // the same, as places among the candidates, the first choice first
 	customFor   [][]bool                       // by what went and by candidate: poured alone for it by custom
 	custom      []bool                         // by candidate: the same, of the only thing that went
 	obvious     []bool                         // by candidate: of the class of what went, or poured for it by custom

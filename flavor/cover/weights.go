@@ -33,11 +33,14 @@ type Weights struct {
 	// Custom: what a first choice of the trade is let off of the two before;
 	// Place: what each further place takes back.
 	Custom, Place float64
+	// Habit: what a first choice of the trade ranks nearer by, whatever it is like; the
+	// second half of it, the third a third.
+	Habit float64
 }
 
 // DefaultWeights returns the weights that the program uses.
 func DefaultWeights() Weights {
-	return Weights{Part: 3, Move: 0.25, Unlike: 0.75, Firm: 1.5, Measure: 4, Earn: 1, Rare: 4, Lead: 1.5, Score: 0.04, Role: 4, Class: 1.5, Look: 1.5, Solid: 1.5, Aroma: 4, Custom: 2, Place: 0.1}
+	return Weights{Part: 3, Move: 0.25, Unlike: 0.75, Firm: 1.5, Measure: 4, Earn: 1, Rare: 4, Lead: 1.5, Score: 0.04, Role: 4, Class: 1.5, Look: 1.5, Solid: 1.5, Aroma: 4, Custom: 2, Place: 0.1, Habit: 2}
 }
 
 // NearJND is the distance up to which a cover is said to keep the drink, LastJND the

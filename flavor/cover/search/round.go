@@ -8,9 +8,11 @@ import (
 
 // How many roundings of one combination are tried, the best first: of one part
 // alone, in any amount, or of parts that are known together, and of others, where
-// the last is poured in an amount beside the best.
+// the last is poured in an amount beside the best. Where nothing else moves, all of what is
+// known together may be poured in any amount, and more are tried.
 const (
 	roundingsAlone = 48
+	roundingsKnown = 144
 	roundings      = 6
 )
 
@@ -26,7 +28,8 @@ type rounder struct {
 	cutoff   float64 // rank beyond which a rounding is not kept
 	far      float64 // distance beyond which it is not
 	amounts  [MaxParts]int32
-	most     int // roundings to keep
+	most     int  // roundings to keep
+	any      bool // the last part may be poured in any amount
 	kept     []rounding
 	found    []Filling
 }
@@ -54,8 +57,11 @@ func (r *rounder) compare(a, b rounding) int {
 func (r *rounder) round(parts []int, cutoff, far float64) []Filling {
 	t := r.task
 	r.parts, r.products, r.cutoff, r.far, r.kept = parts, t.productsOf(parts), cutoff, far, r.kept[:0]
-	r.most = roundings
-	if len(parts) == 1 || t.knows(parts) {
+	r.most, r.any = roundings, len(parts) == 1
+	switch known := t.knows(parts); {
+	case known && len(t.sets) == 1:
+		r.most, r.any = roundingsKnown, true
+	case known, len(parts) == 1:
 		r.most = roundingsAlone
 	}
 	standing := t.standing(parts)
@@ -96,7 +102,7 @@ func (r *rounder) descend(k int, square float64, h [MaxParts]float64) {
 	part, self := &r.task.Parts[r.parts[k]], r.products.self[k]
 	if k == len(r.parts)-1 {
 		from, to := 0, len(part.Amounts)
-		if k > 0 {
+		if !r.any {
 			from, to = beside(part.Amounts, h[k]/self)
 		}
 		for i := from; i < to; i++ {
