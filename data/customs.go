@@ -31,6 +31,7 @@ type customsRecords struct {
 	Source   string          `toml:"source"`
 	Kinships []kinshipRecord `toml:"kinship"`
 	Customs  []customRecord  `toml:"custom"`
+	Lighter  []lighterRecord `toml:"lighter"`
 }
 
 type kinshipRecord struct {
@@ -42,6 +43,11 @@ type customRecord struct {
 	Out  string   `toml:"out"`
 	Pour []string `toml:"pour"`
 	Both bool     `toml:"both"`
+}
+
+type lighterRecord struct {
+	Of   []flavor.Class `toml:"of"`
+	Pour []string       `toml:"pour"`
 }
 
 type usualBarRecord struct {
@@ -68,6 +74,9 @@ func (c *Catalogue) Customs() (*flavor.Customs, error) {
 		}
 		seen[r.Out] = true
 		faults = append(faults, c.addCustom(out, r)...)
+	}
+	for _, r := range file.Lighter {
+		faults = append(faults, c.addLighter(out, r)...)
 	}
 	if len(faults) > 0 {
 		return nil, errors.Join(faults...)
@@ -149,6 +158,7 @@ func (c *Catalogue) addKinship(to *flavor.Customs, k kinshipRecord) (faults []er
 			}
 		}
 	}
+	to.AddKin(k.Any)
 	return faults
 }
 
@@ -175,6 +185,27 @@ func (c *Catalogue) addCustom(to *flavor.Customs, r customRecord) (faults []erro
 		if r.Both && len(parts) == 1 {
 			to.Add(parts[0], []string{r.Out}, n)
 		}
+	}
+	return faults
+}
+
+// addLighter adds what is poured for the spirits of some classes where a guest wants less
+// alcohol.
+func (c *Catalogue) addLighter(to *flavor.Customs, r lighterRecord) (faults []error) {
+	place := fmt.Sprintf("data: %s: lighter than %q", customsFile, r.Of)
+	if len(r.Of) == 0 || len(r.Pour) == 0 {
+		return []error{fmt.Errorf("%s: needs a class and what is poured", place)}
+	}
+	for _, id := range r.Pour {
+		if _, found := c.ByID(id); !found {
+			faults = append(faults, fmt.Errorf("%s: %q is not an id of the catalogue", place, id))
+		}
+	}
+	for _, of := range r.Of {
+		if of.Part() != flavor.PartBase {
+			faults = append(faults, fmt.Errorf("%s: %q is no class of spirits", place, of))
+		}
+		to.AddLighter(of, r.Pour)
 	}
 	return faults
 }

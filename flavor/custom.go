@@ -11,7 +11,9 @@ type Custom struct {
 // Customs says what the trade pours in place of what is out. The zero value
 // knows of no custom.
 type Customs struct {
-	of map[string][]Custom // by the id of what is out
+	of      map[string][]Custom // by the id of what is out
+	kin     map[string][]string // by the id of a member, the others in order
+	lighter map[Class][]string  // by the class of a spirit
 }
 
 // Add adds a custom. Of two that pour the same, the one with the better place
@@ -42,6 +44,48 @@ func (c *Customs) For(out string) []Custom {
 		}
 		return slices.Compare(a.Parts, b.Parts)
 	})
+}
+
+// AddKin adds ids that stand in for one another wherever one of them is poured with
+// others.
+func (c *Customs) AddKin(ids []string) {
+	if c.kin == nil {
+		c.kin = map[string][]string{}
+	}
+	for _, id := range ids {
+		for _, other := range ids {
+			if other != id && !slices.Contains(c.kin[id], other) {
+				c.kin[id] = append(c.kin[id], other)
+			}
+		}
+	}
+}
+
+// Kin returns the ids that stand in for one that is poured with others, in the order in
+// which they were added; they are not to be changed. Nil knows of none.
+func (c *Customs) Kin(id string) []string {
+	if c == nil {
+		return nil
+	}
+	return c.kin[id]
+}
+
+// AddLighter adds what is poured in place of the spirits of a class for a guest who wants
+// less alcohol, the first choice first.
+func (c *Customs) AddLighter(of Class, ids []string) {
+	if c.lighter == nil {
+		c.lighter = map[Class][]string{}
+	}
+	c.lighter[of] = append(c.lighter[of], ids...)
+}
+
+// Lighter returns what is poured in place of the spirits of a class for a guest who wants
+// less alcohol, the first choice first; it is not to be changed. Nil knows of nothing.
+func (c *Customs) Lighter(of Class) []string {
+	if c == nil {
+		return nil
+	}
+	return c.lighter[of]
 }
 
 // Out returns the ids of everything that there is a custom for, ascending.

@@ -103,11 +103,12 @@ const asStrong = 8.0
 // costs to pour another, in steps: something of one class or one spirit for another,
 // and most where the spirits are as strong, so that nothing asks for another measure, and
 // where what sparkles fills the glass.
-// The amount is 0 if there is none: where several things went, of what sweetens by
+// The amount is 0 if there is none: where several things went, for a guest who wants less
+// alcohol, of what sweetens by
 // its sugar, and of what is not poured by the jigger, unless it comes by the same
 // piece.
 func (t *task) alike(p *flavor.Profile, amounts []portion.Amount) (ml, firm float64) {
-	if len(t.removed) > 1 {
+	if len(t.removed) > 1 || len(t.lighterThan(t.removed[0])) > 0 {
 		return 0, 0
 	}
 	w, was, gone := &t.finder.weights, t.removed[0].Class, t.pourGone()
@@ -217,7 +218,7 @@ func (t *task) wantsDry() bool {
 // it goes in as what went did.
 func (t *task) goesFlat(p *flavor.Profile) bool {
 	s := t.req.Spec
-	if !p.Carbonated && !p.Class.Sparkles() || s.Service != flavor.Hot && (s.Method == flavor.Build || s.Method == flavor.Swizzle) {
+	if !p.Carbonated && !p.Class.Sparkles() || s.Service != flavor.Hot && (s.Method == flavor.Build || s.Method == flavor.Swizzle) || t.tops(p) {
 		return false
 	}
 	return !slices.ContainsFunc(t.removed, func(q *flavor.Profile) bool { return q.Carbonated || q.Class.Sparkles() })
@@ -231,4 +232,12 @@ func (t *task) clouds(p *flavor.Profile) bool {
 		!slices.ContainsFunc(s.Pours, func(q flavor.Pour) bool {
 			return q.Profile.Class.Shaken() || slices.Contains(t.removed, q.Profile) && q.Profile.Acid.Value >= sourJuice
 		})
+}
+
+// tops reports whether p goes on top of the rest once that is mixed, on the ice: what
+// sparkles in place of a spirit, for a guest who wants less alcohol.
+func (t *task) tops(p *flavor.Profile) bool {
+	s := t.req.Spec.Service
+	return p.Class.Sparkles() && (s == flavor.Rocks || s == flavor.Long || s == flavor.Crushed) &&
+		slices.ContainsFunc(t.removed, func(q *flavor.Profile) bool { return slices.Contains(t.lighterThan(q), p.ID) })
 }

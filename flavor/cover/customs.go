@@ -25,19 +25,61 @@ func (t *task) customsByPart() customs {
 
 // customsFor returns what the trade pours for something, less what the drink pours anyway:
 // where it holds whiskey already, a cream liqueur is made up by cream. What sparkles is made
-// up whole, since the little soda of a drink makes no wine sparkle.
+// up whole, since the little soda of a drink makes no wine sparkle. Where a guest wants less
+// alcohol, what is lighter comes first.
 func (t *task) customsFor(p *flavor.Profile) []flavor.Custom {
 	out := t.finder.customs.For(p.ID)
+	if lighter := t.lighterThan(p); len(lighter) > 0 {
+		first := make([]flavor.Custom, len(lighter), len(lighter)+len(out))
+		for i, id := range lighter {
+			first[i] = flavor.Custom{Parts: []string{id}, Place: i}
+		}
+		out = append(first, out...)
+	}
 	if p.Class.Sparkles() {
 		return out
 	}
 	for i := range out {
 		parts := slices.DeleteFunc(slices.Clone(out[i].Parts), t.stays)
 		if len(parts) > 0 {
-			out[i].Parts = parts
+			out[i].Parts = t.atHand(parts)
 		}
 	}
 	return out
+}
+
+// lighterThan returns what is poured in place of a spirit for a guest who wants less
+// alcohol, and drinks some.
+func (t *task) lighterThan(p *flavor.Profile) []string {
+	if g := &t.req.Guest; !t.dry || g.NoAlcohol || g.NoTrace {
+		return nil
+	}
+	return t.finder.customs.Lighter(p.Class)
+}
+
+// atHand puts kin that is at hand in the place of those of several parts that are not: a
+// rich syrup is poured with the cucumber where there is no other.
+func (t *task) atHand(parts []string) []string {
+	if len(parts) < 2 {
+		return parts
+	}
+	out := slices.Clone(parts)
+	for i, id := range out {
+		if t.offered(id) {
+			continue
+		}
+		kin := t.finder.customs.Kin(id)
+		if at := slices.IndexFunc(kin, func(k string) bool { return t.offered(k) && !slices.Contains(out, k) }); at >= 0 {
+			out[i] = kin[at]
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// offered reports whether an ingredient is among those that may be poured.
+func (t *task) offered(id string) bool {
+	return slices.ContainsFunc(t.req.Candidates, func(p *flavor.Profile) bool { return p.ID == id && t.accepts(p) && !t.inDrink(p) })
 }
 
 // stays reports whether the drink keeps a pour of an ingredient.

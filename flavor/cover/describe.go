@@ -107,7 +107,7 @@ func (t *task) pours(x *search.Filling) iter.Seq[flavor.Pour] {
 // after mixing still is.
 func (t *task) poured(i, part, amount int) flavor.Pour {
 	p := t.cands[part].amounts[amount].Of(t.cands[part].Profile)
-	p.After = t.req.Spec.Pours[i].After
+	p.After = t.req.Spec.Pours[i].After || t.tops(p.Profile)
 	return p
 }
 

@@ -64,7 +64,7 @@ func (t *task) ideas(ctx context.Context) (ideas []idea, proven bool, err error)
 		if err != nil {
 			return nil, false, err
 		}
-		ideas := t.worthListing(merge(measured))
+		ideas := t.worthListing(t.merge(measured))
 		full := len(found.Fillings) == limit
 		if len(ideas) >= enough || !full && reach == tail || !found.Proven || limit >= mostFillings {
 			return ideas[:min(len(ideas), t.req.Limit)], found.Proven, nil
@@ -453,13 +453,16 @@ func (t *task) distanceOf(some []int) (float64, error) {
 	return poured.distance, nil
 }
 
-// merge makes one of ideas that come to the same glass: the better one stands,
-// the others under it.
-func merge(all []idea) []idea {
+// merge makes one of ideas that come to the same glass, or are the same to a hand: the
+// better one stands, the others under it.
+func (t *task) merge(all []idea) []idea {
 	var out []idea
 	for i := range all {
 		x := &all[i]
 		at := slices.IndexFunc(out, func(o idea) bool {
+			if t.onlySugar(&o) && t.onlySugar(x) {
+				return true
+			}
 			steps := sense.Between(o.glass, x.glass)
 			return steps.Total() < sameIdea
 		})
@@ -471,4 +474,11 @@ func merge(all []idea) []idea {
 		}
 	}
 	return out
+}
+
+// onlySugar reports whether an idea pours one plain sweetener where a flavour with sugar
+// went: which of them is no other idea.
+func (t *task) onlySugar(x *idea) bool {
+	return len(x.filling.Parts) == 1 && len(t.removed) == 1 && t.gone[0].smells &&
+		role.OnlySweetens(t.cands[x.filling.Parts[0]].Bottle, t.removed[0].Class)
 }

@@ -82,11 +82,14 @@ func canPour(s *flavor.Spec, pourable func(*flavor.Profile) bool) bool {
 
 // addLeftOut adds the drink with nothing poured in place of what went, unless that is
 // far from it, or no drink: it stays in balance, and ranks before every cover or lies no
-// further than any, or no cover keeps the balance. Where nothing covers a foam, its drink
-// may lie as far without as one that the trade pours.
+// further than any, or no cover keeps the balance. It is not the best beside a relative of
+// what went. Where nothing covers a foam or a milk, its drink may lie as far without as one
+// that the trade pours.
 func (t *task) addLeftOut(to *Result) error {
 	last := LastJND
-	if len(to.Covers) == 0 && !slices.ContainsFunc(t.removed, func(p *flavor.Profile) bool { return p.Class.Kin() != flavor.KinFoam }) {
+	if len(to.Covers) == 0 && !slices.ContainsFunc(t.removed, func(p *flavor.Profile) bool {
+		return p.Class.Kin() != flavor.KinFoam && p.Class.Kin() != flavor.KinMilk
+	}) {
 		last = LastKnownJND
 	}
 	if t.leftOut > last {
@@ -97,7 +100,7 @@ func (t *task) addLeftOut(to *Result) error {
 		return err
 	}
 	nearer := slices.ContainsFunc(to.Covers, func(c Cover) bool { return c.Distance < x.distance })
-	best := len(to.Covers) == 0 || to.Unbalanced || !nearer && x.rank < to.Covers[0].rank
+	best := len(to.Covers) == 0 || to.Unbalanced || !nearer && x.rank < to.Covers[0].rank && !t.relative(&to.Covers[0])
 	balanced := x.score >= t.leastScore()
 	if t.leftOut > NearJND && (!balanced || nearer && !best) {
 		return nil
@@ -106,4 +109,10 @@ func (t *task) addLeftOut(to *Result) error {
 	to.LeftOut, to.LeftOutBest = &c, best && balanced
 	to.Near = to.Near || c.Keeps
 	return nil
+}
+
+// relative reports whether a cover keeps the drink by what the trade pours, or by one bottle
+// of the class of what went: then it is poured rather than nothing, however little went.
+func (t *task) relative(c *Cover) bool {
+	return c.Keeps && (c.Custom || len(c.Parts) == 1 && len(t.removed) == 1 && c.Parts[0].Profile.Class == t.removed[0].Class)
 }

@@ -51,6 +51,9 @@ func TestWhatASmallShelfPours(t *testing.T) {
 		"nobody brings up a beer with a spirit": {"250 ml pale lager\n250 ml lemon-lime soda\nbuild, long", []string{"lager"}, []string{"alcohol-free-lager", "vodka"}, nil, []string{}},
 		"green for white mint liqueur":          {"2 oz cognac\n1 oz crème de menthe\nstir, up", []string{"creme-de-menthe"}, []string{"green-creme-de-menthe"}, nil, []string{"green-creme-de-menthe"}},
 		"tea for a spirit without alcohol":      {"60 ml alcohol-free juniper spirit\n20 ml lemon juice\n15 ml simple syrup\n90 ml tonic water\nbuild, long", []string{"alcohol-free-juniper"}, []string{"green-tea", "espresso", "whole-milk"}, nil, []string{"green-tea"}},
+		"gin and a liqueur for sloe gin":        {"1 1/2 oz sloe gin\n3/4 oz lemon juice\n1/2 oz simple syrup\n2 oz soda water\nshake, long", []string{"sloe-gin"}, []string{"london-dry-gin", "creme-de-cassis", "maraschino-liqueur"}, nil, []string{"creme-de-cassis+london-dry-gin", "maraschino-liqueur"}},
+		"cucumber and the syrup that is there":  {"2 oz London dry gin\n1 oz lime juice\n3/4 oz cucumber syrup\nshake, up", []string{"cucumber-syrup"}, []string{"cucumber", "rich-simple-syrup"}, nil, []string{"cucumber+rich-simple-syrup"}},
+		"no juice in what is stirred":           {"2 oz brandy\n1/2 oz dry orange curaçao\n2 dashes aromatic bitters\nstir, up", []string{"dry-orange-curacao"}, []string{"orange-juice", "simple-syrup", "triple-sec"}, nil, []string{"triple-sec"}},
 		"a full measure for each of two":        {"2 oz pisco\n1 oz lime juice\n3/4 oz simple syrup\n1 egg white\nshake, up", []string{"pisco", "egg-white"}, []string{"grappa", "chickpea-water"}, nil, []string{"chickpea-water+grappa"}},
 	} {
 		spec, err := b.catalogue.ReadSpec("", c.drink)
@@ -59,6 +62,43 @@ func TestWhatASmallShelfPours(t *testing.T) {
 		require.NoError(t, err, name)
 		assert.Equal(t, c.want, poured(r.Covers), name)
 	}
+}
+
+// A trace is covered by a trace of a relative, and that comes before leaving it out. Common
+// practice, no source.
+func TestATraceOfARelative(t *testing.T) {
+	b := newBench(t)
+	spec, err := b.catalogue.ReadSpec("", "2 oz rye whiskey\n1/4 oz simple syrup\n3 dashes anise bitters\n1 dash absinthe\nstir, up")
+	require.NoError(t, err)
+	r, err := b.finder.Find(context.Background(), Request{Spec: &spec, Missing: b.profiles(t, "absinthe"), Candidates: b.profiles(t, "pastis")})
+	require.NoError(t, err)
+	require.Equal(t, []string{"pastis"}, poured(r.Covers))
+	assert.Equal(t, flavor.Dash, r.Covers[0].Parts[0].Unit)
+	assert.False(t, r.LeftOutBest)
+	r, err = b.finder.Find(context.Background(), Request{Spec: &spec, Missing: b.profiles(t, "absinthe"), Candidates: b.profiles(t, "cola")})
+	require.NoError(t, err)
+	assert.True(t, r.LeftOutBest)
+}
+
+// A guest who wants less alcohol is poured a wine in place of a spirit, what sparkles on top
+// of the rest; one who drinks none is not. Common practice, no source.
+func TestWineIsPouredWhereLessIsWanted(t *testing.T) {
+	b := newBench(t)
+	spec, err := b.catalogue.ReadSpec("", "1 oz London dry gin\n1 oz red bitter aperitif\n1 oz sweet vermouth\nstir, rocks")
+	require.NoError(t, err)
+	ask := func(g guest.Guest) *Result {
+		r, err := b.finder.Find(context.Background(), Request{Spec: &spec, Missing: b.profiles(t, "london-dry-gin"), Candidates: b.profiles(t, "dry-vermouth", "prosecco", "grappa"), Guest: g})
+		require.NoError(t, err)
+		return r
+	}
+	light := ask(guest.Guest{MaxABV: 15})
+	assert.ElementsMatch(t, []string{"dry-vermouth", "prosecco"}, poured(light.Covers))
+	for _, c := range light.Covers {
+		assert.LessOrEqual(t, c.ABV, 15.0, c.Text)
+		assert.Equal(t, c.Parts[0].Profile.Class.Sparkles(), c.Spec.Pours[0].After, c.Text)
+	}
+	assert.NotContains(t, poured(ask(guest.Guest{}).Covers), "prosecco")
+	assert.Empty(t, ask(guest.Guest{NoAlcohol: true}).Covers)
 }
 
 // What may carry what a guest avoids is kept in the drink only where labels are read: a port

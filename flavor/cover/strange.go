@@ -2,6 +2,7 @@ package cover
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/floats"
 
@@ -17,6 +18,9 @@ import (
 // keeps the drink in balance when the flavoured one is out.
 func (t *task) strange(b *role.Bottle, m int, place int) float64 {
 	p, w, was, gone := b.Profile, &t.finder.weights, t.removed[m], &t.gone[m]
+	if slices.Contains(t.lighterThan(was), p.ID) {
+		return min(w.Custom/2, w.Place*float64(place))
+	}
 	cost := w.Class*t.classDistance(p.Class, was.Class) + w.Look*role.UnlikeInLook(b, gone.Bottle)
 	if role.ByPiece(p) != role.ByPiece(was) {
 		cost += w.Solid

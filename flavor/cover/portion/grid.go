@@ -3,6 +3,8 @@
 package portion
 
 import (
+	"slices"
+
 	"counterpour/flavor"
 	"counterpour/flavor/cover/role"
 	"counterpour/flavor/measure"
@@ -35,6 +37,13 @@ const (
 // leastML is about the least that a jigger measures, in mL; below it is the barspoon.
 const leastML = 7.0
 
+// traceML is the mL up to which something is poured by the dash or rinses a glass, and
+// traceDashes the most dashes of what is usually poured by more.
+const (
+	traceML     = 3.0
+	traceDashes = 3
+)
+
 // Grid is the amounts that a bartender would pour in place of what is missing.
 // Liquids share one list: their units do not depend on what is in them.
 type Grid struct {
@@ -45,9 +54,14 @@ type Grid struct {
 
 // NewGrid returns the grid for what is missing: its mL, how many pieces of it went, 0 if
 // it was poured otherwise, and the unit that liquids are poured in.
+//
+// Where a trace went, up to [traceML], a liquid may be poured by the dash too.
 func NewGrid(missingML float64, pieces int, unit flavor.Unit) *Grid {
 	g := &Grid{goneML: missingML, pieces: max(mostPieces, pieces+mostPieces), dashes: amountsIn(flavor.Dash, nil, measure.JiggerMarks(flavor.Dash, 1, mostDashes))}
-	g.liquid = amountsIn(flavor.Barspoon, nil, []float64{1})
+	if missingML <= traceML {
+		g.liquid = slices.Clone(g.dashes[:traceDashes])
+	}
+	g.liquid = append(g.liquid, amountsIn(flavor.Barspoon, nil, []float64{1})...)
 	per, _ := measure.MLPerUnit(unit, nil)
 	g.liquid = append(g.liquid, amountsIn(unit, nil, measure.JiggerMarks(unit, leastML/per, (missingML*spareFactor+spareML)/per))...)
 	return g
