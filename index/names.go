@@ -112,7 +112,11 @@ type names struct {
 }
 
 func newNames(profiles []*flavor.Profile) *names {
-	n := &names{written: claims{}, folded: claims{}, sorted: claims{}, closed: claims{},
+	all := 0
+	for _, p := range profiles {
+		all += len(p.Aliases) + 2
+	}
+	n := &names{written: make(claims, all), folded: make(claims, all), sorted: make(claims, all), closed: make(claims, all),
 		spellings: map[int][]spelling{}, known: map[string]bool{}, kin: map[pair]bool{}}
 	for _, p := range profiles {
 		var words []string
@@ -135,9 +139,10 @@ func newNames(profiles []*flavor.Profile) *names {
 }
 
 func (n *names) add(name string, p *flavor.Profile, how flavor.MatchHow) []string {
-	key := fold(name)
+	written := flavor.NormaliseName(name)
+	key := foldKey(written)
 	words := strings.Fields(key)
-	n.written.put(flavor.NormaliseName(name), p, how)
+	n.written.put(written, p, how)
 	n.folded.put(key, p, how)
 	n.sorted.put(sortWords(words), p, how)
 	n.closed.put(strings.Join(words, ""), p, how)

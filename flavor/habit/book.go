@@ -41,6 +41,9 @@ type Book struct {
 // NewBook reads proven drinks, each given by its parts.
 func NewBook(drinks [][]Part) *Book {
 	b := &Book{drinks: len(drinks), shelves: map[flavor.Class]*shelf{}, doses: map[flavor.Class]*shelf{}}
+	for l := range b.levels {
+		b.levels[l], b.byDrink[l] = make([]sample, 0, len(drinks)), make([]float64, 0, len(drinks))
+	}
 	for i, parts := range drinks {
 		for _, p := range parts {
 			if p.Share <= 0 {

@@ -1,6 +1,8 @@
 package makeup
 
 import (
+	"slices"
+
 	"gonum.org/v1/gonum/blas"
 	"gonum.org/v1/gonum/blas/blas64"
 
@@ -19,6 +21,11 @@ type Kinships struct {
 type drinkWeight struct {
 	drink  int
 	weight float64
+}
+
+// Grow makes room for so many more drinks, so that as many can be added in one place.
+func (k *Kinships) Grow(drinks int) {
+	k.aroma = slices.Grow(k.aroma, drinks*flavor.NumFamilies)
 }
 
 // Add lays a drink beside those that are there.
