@@ -96,8 +96,8 @@ type habits struct {
 	near                 []float64                  // how near each proven drink is in make-up
 	kind                 []float64                  // the same, times how surely the drink is of its family; nil until asked for
 	nearTotal, kindTotal float64                    // their sums
-	parts                [][2]*reach                // of each part, beside what leads and leading; nil until asked for
-	doses                [][2]*reach                // the same, in doses
+	parts                [][2]reach                 // of each part, beside what leads and leading; empty until asked for
+	doses                [][2]reach                 // the same, in doses
 	per                  [][habit.NumLevels]float64 // of each part, in a millilitre
 	levels               [habit.NumLevels]levelReach
 }
@@ -110,7 +110,7 @@ func (b *Build) habit() *habits {
 	h := &habits{near: b.near()}
 	h.nearTotal = floats.Sum(h.near)
 	parts := b.parts
-	h.parts, h.doses = make([][2]*reach, len(parts)), make([][2]*reach, len(parts))
+	h.parts, h.doses = make([][2]reach, len(parts)), make([][2]reach, len(parts))
 	h.per = make([][habit.NumLevels]float64, len(parts))
 	for i := range parts {
 		for l := range h.per[i] {
@@ -133,15 +133,15 @@ func (b *Build) doseReachOf(i int, lead float64) reach {
 
 // reachBy returns where part i stops being a matter of taste by what limits it; known
 // keeps what was worked out.
-func (b *Build) reachBy(limit func(*flavor.Profile, bool, []float64) habit.Limit, known *[2]*reach, i int, lead float64) reach {
+func (b *Build) reachBy(limit func(*flavor.Profile, bool, []float64) habit.Limit, known *[2]reach, i int, lead float64) reach {
 	of := func(first int) *reach {
-		if known[first] == nil {
+		r := &known[first]
+		if *r == (reach{}) {
 			l := limit(b.parts[i].Profile, first == 1, b.habits.near)
-			r := reachOf(l.Usual, l.Most)
+			*r = reachOf(l.Usual, l.Most)
 			r.own, r.support = l.Own, l.Support
-			known[first] = &r
 		}
-		return known[first]
+		return r
 	}
 	switch lead {
 	case 0:
@@ -251,7 +251,8 @@ func (b *Build) beyond(ml []float64, tell func(*Beyond)) {
 			levels[l] += share * per
 		}
 		if x := b.poured(i, share, b.leading(i, ml, first, &size), ml); x.Edges > 0 {
-			tell(&x)
+			told := x // few are told, and only those need a place of their own
+			tell(&told)
 		}
 	}
 	b.strayed(ml, &size, tell)
