@@ -56,7 +56,7 @@ func withoutUnpoured(d draft.Draft, before Reading, f naming.Finder) (Reading, b
 	}
 	slices.SortFunc(passed, func(a, b entry.Span) int { return a.Start - b.Start })
 	for _, s := range passed {
-		if w := strings.Trim(token.OneLine(text[s.Start:s.End]), " .,;:/|-–—"); w != "" {
+		if w := strings.Trim(token.OneLine(text[s.Start:s.End]), " .,;:/|-–—\"“”„«»"); w != "" {
 			notes = append(notes, measure.LineLocation(lineOf(text, s.Start))+": “"+w+"” pours nothing, and is skipped")
 		}
 	}

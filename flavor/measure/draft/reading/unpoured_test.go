@@ -45,11 +45,20 @@ func TestWhatPoursNothing(t *testing.T) {
 		{"note 2 self, halyard sour\n" + bareBelow, 3, "halyard sour", []string{"note 2 self"}},
 		{"BATCH \"Green Halyard\" x10: gin 450, lime cordial 200, water 150. Stored freezer. Pour 95 p.p. into frozen coupe no shake no stir.", 3, "Green Halyard", []string{"x10", "Stored freezer", "Pour 95 p.p"}},
 		{"ticket 0231: halyard x1, 2 oz rye, 1 sugar cube, 4 dash bitters", 3, "halyard", []string{"ticket 0231"}},
+		{"OUTDOOR BAR / event 12 July\n\"Slow Halyard\"\n" + threeBelow, 3, "Slow Halyard", []string{"line 1: “OUTDOOR BAR / event 12 July”"}},
+		{"CONFIDENTIAL - do not post\nThe Halyard\n" + threeBelow, 3, "The Halyard", []string{"CONFIDENTIAL"}},
+		{"RUM\nNight Halyard\n45 ml white rum\n15 ml orgeat\n20 ml lime juice", 3, "Night Halyard", []string{"“RUM”"}},
+		{"Room 412 — 1x\n" + threeBelow, 3, "Room 412 — 1x", nil},
 		// names of drinks that name what is poured below
 		{"what the guest at 9 had: scotch highball, 45ml scotch, barspoon of honey liqueur, soda to top", 3, "scotch highball", []string{"what the guest at 9 had"}},
 		{"CARD 3\nRum Halyard\n" + threeBelow, 3, "Rum Halyard", []string{"CARD 3"}},
+		{"Menu v3, page 4\nVanilla Halyard\n" + bareBelow, 3, "Vanilla Halyard", []string{"Menu v3, page 4"}},
 		// remarks beside and behind the pours
 		{"2 oz rye, guest wants rye, 1 sugar cube, 4 dash bitters\nstir, rocks", 3, "", []string{"guest wants rye"}},
+		{threeBelow + "\napproved by Jo 4/10", 3, "", []string{"approved by Jo 4/10"}},
+		{threeBelow + "\nguest 4 is pregnant - no egg", 3, "", []string{"guest 4 is pregnant"}},
+		{threeBelow + "\nBetter than take 1", 3, "", []string{"Better than take 1"}},
+		{bareBelow + "\nlime keeps 3 days in the fridge", 3, "", []string{"keeps 3 days"}},
 		{"1 sugar cube, 4 dash bitters, lemon twist not orange. rye 60", 3, "", []string{"not orange"}},
 	} {
 		s, err := reading.Read(c.text, x)
@@ -79,10 +88,14 @@ func TestWhatMayBePouredIsAskedFor(t *testing.T) {
 		"CARD 22\nsplash of umeboshi wash\n" + threeBelow,
 		"CARD 22\nhandful umeboshi leaves\n" + threeBelow,
 		"45 ml rum, 20 ml lime juice\npour 95 umeboshi wash",
+		"45 ml rum, 20 ml lime juice\nalso 3 umeboshi",
+		"45 ml rum, 20 ml lime juice\numeboshi 3",
+		"CARD 22\nmaybe 2 umeboshi\n" + threeBelow,
 		// an ingredient without an amount above, between or behind the pours
 		"CARD 22\nfernet\n" + threeBelow,
 		"CARD 22\nHalyard Court\nlemon juice\n" + threeBelow,
 		"CARD 22\nrum\n" + threeBelow,
+		"CARD 22\nhouse lime cordial\n" + threeBelow,
 		"CARD 22\nfernett\n" + threeBelow,
 		"CARD 22\nginger beer and fernet\n" + threeBelow,
 		"2 oz gin, fernet, 1 oz lime",

@@ -24,6 +24,7 @@ type part struct {
 	serves   bool   // it says how the drink is made or served
 	leads    bool   // it stands on the line of the first pour
 	multiple int    // where a multiple ends that is left off its end
+	alone    bool   // nothing else stands on its line but prices and what is in brackets
 }
 
 // heading sets aside what stands above the first pour, but for the name of the drink and what
@@ -62,7 +63,7 @@ func (s *search) poursNothing(toks []token.Token) bool {
 	if len(toks) == 0 {
 		return true
 	}
-	if !s.countsOrRefers(toks) || measures(toks) {
+	if !s.countsOrRefers(toks) && !aside.Commentary(toks) || measures(toks) {
 		return false
 	}
 	return !s.opens(withoutReferences(toks))
@@ -140,6 +141,11 @@ func (s *search) parts(line, from, to int, leads bool) []part {
 		start = i + 1
 	}
 	add(len(toks), "", to)
+	for i := range out {
+		out[i].alone = !slices.ContainsFunc(out, func(p part) bool {
+			return p.at != out[i].at && p.before != "(" && p.before != "[" && len(strings.Fields(s.words(p.toks))) > 0
+		})
+	}
 	return out
 }
 
@@ -169,6 +175,7 @@ const (
 	perhapsName
 	lowerName
 	titleName
+	aloneName
 	quotedName
 	labelledName
 )
@@ -201,15 +208,18 @@ func (s *search) sureness(p *part, last bool) int {
 		return quotedName
 	case last && p.leads && p.behind == ":" && !number:
 		return quotedName
-	case p.behind == ":", p.before == "(" || p.before == "[", len(words) == 0, len(words) > mostTitle, aside.Spoken(words):
+	case p.behind == ":", p.behind == "," && !p.leads, p.before == "(" || p.before == "[", len(words) == 0, len(words) > mostTitle, aside.Spoken(words):
 		return notName
-	case number:
+	case number || s.book.Has(strings.Join(words, " ")):
 		return perhapsName
 	}
 	for _, w := range words {
 		if first, _ := utf8.DecodeRuneInString(w); len(w) > longestShort && !unicode.IsUpper(first) {
 			return lowerName
 		}
+	}
+	if p.alone {
+		return aloneName
 	}
 	return titleName
 }

@@ -1,6 +1,7 @@
 package unpoured
 
 import (
+	"regexp"
 	"strings"
 
 	"counterpour/flavor/measure/draft"
@@ -40,6 +41,12 @@ func (s *search) refers(toks []token.Token, i int) bool {
 	if !last && (ordinals.Has(toks[i+1].Text) && toks[i+1].Glued) { // "2nd", "11pm"
 		return true
 	}
+	if !last && counted.Has(toks[i+1].Text) { // "keeps 3 days"
+		return true
+	}
+	if last && i > leastTold && strings.Contains(t.Text, "/") { // "approved by Lena 4/10"
+		return s.ahead
+	}
 	if !last && entry.UnitWordsAt(toks[i+1:]) || t.Value != float64(int(t.Value)) {
 		return false
 	}
@@ -52,8 +59,19 @@ func (s *search) refers(toks []token.Token, i int) bool {
 	if last { // "Finalist heat 2", where no amount stands behind a name
 		return s.ahead || s.offScale(t.Value)
 	}
-	return toks[i+1].Kind == token.Word && (s.bare == 0 || s.offScale(t.Value)) // "the guest at 9 had"
+	if told := when.Has(toks[i-1].Text) || dated(toks[i-1].Text) || dated(toks[i+1].Text) || aside.Spoken(words(toks)); told && s.bare == 0 { // "the guest at 9 had"
+		return true
+	}
+	return toks[i+1].Kind == token.Word && s.offScale(t.Value)
 }
+
+// when are words before the hour, the place or the number of which something is told.
+var when = vocabulary.Words(`at by until till til since from for on of circa around about after before`)
+
+// dated reports whether a word is a day of the week or a month, cut to three letters or not.
+func dated(w string) bool { return dates.MatchString(w) }
+
+var dates = regexp.MustCompile(`^(?:(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day|s)?|jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|(?:nov|dec)(?:ember)?)$`)
 
 // hour reports whether a number is one of the clock: "11pm", "7:30".
 func hour(w string) bool {
@@ -111,5 +129,22 @@ func withoutReferences(toks []token.Token) []token.Token {
 
 // longestShort is the most letters of a word that a stop shortens.
 const longestShort = 4
+
+// words are the words of tokens.
+func words(toks []token.Token) []string {
+	var out []string
+	for i := range toks {
+		if toks[i].Kind == token.Word {
+			out = append(out, toks[i].Text)
+		}
+	}
+	return out
+}
+
+// leastTold is the fewest words before a number at the end of a remark: "umeboshi 3" is a pour.
+const leastTold = 2
+
+// counted are what a number counts beside the pours: hours, guests.
+var counted = vocabulary.Words(`day days night nights week weeks wk wks month months year years hour hours hr hrs min mins minute minutes pax covers guests people ppl persons heads tables orders rounds`)
 
 var ordinals = vocabulary.Words(`st nd rd th am pm h hrs`)

@@ -33,6 +33,31 @@ func (s *search) remarks(faulty map[int]bool) {
 		}
 	}
 	s.portions(last)
+	s.behind(last, faulty)
+}
+
+// behind sets aside stretches behind the last pour that hold numbers which count or refer.
+func (s *search) behind(last int, faulty map[int]bool) {
+	line := 1 + strings.Count(s.text[:last], "\n")
+	for from := last; from < len(s.text); line++ {
+		end := len(s.text)
+		if at := strings.IndexAny(s.text[from:], "\r\n"); at >= 0 {
+			end = from + at
+		}
+		for _, p := range s.parts(line, from, end, false) {
+			i := slices.IndexFunc(p.toks, func(t token.Token) bool { return t.Kind == token.Numeral })
+			if said := serving.Read(p.toks); i < 0 || !faulty[line] || p.serves || said.States() || said.Words > 0 && len(said.Unknown) == 0 {
+				continue
+			}
+			if i+1 == len(p.toks) && i <= leastTold && !marked(p.toks, i) {
+				continue
+			}
+			if s.poursNothing(p.toks) {
+				s.masks = append(s.masks, entry.Span{Start: p.toks[0].Start, End: p.toks[len(p.toks)-1].End})
+			}
+		}
+		from = end + 1
+	}
 }
 
 // remarkIn sets aside a stretch that is a remark, or the denial that it ends in.
@@ -70,6 +95,9 @@ func denied(toks []token.Token) int {
 // remark reports whether a stretch without an amount pours nothing; afterPour says that it
 // stands behind a pour, of which it may tell something, and behind that no pour follows.
 func (s *search) remark(toks []token.Token, afterPour, behind bool) bool {
+	if behind && len(toks) > leastTold && toks[0].Text == "one" && toks[1].Text == "of" && len(s.book.Mentioned(s.words(toks))) == 0 { // "one of Tim's"
+		return true
+	}
 	if len(toks) == 2 && (aside.Multiplies(toks, 0) || aside.Multiplies(toks, 1)) {
 		return true
 	}
@@ -79,7 +107,7 @@ func (s *search) remark(toks []token.Token, afterPour, behind bool) bool {
 	if (afterPour || behind) && told(toks) && len(s.book.Mentioned(s.words(toks))) == 0 {
 		return true
 	}
-	return aside.Spoken(strings.Fields(s.words(toks))) && len(toks) >= leastSpoken && !s.opens(toks)
+	return aside.Spoken(words(toks)) && len(toks) >= leastSpoken && !s.opens(toks)
 }
 
 // leastSpoken is the fewest words of a sentence.

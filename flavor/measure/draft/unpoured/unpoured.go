@@ -28,6 +28,10 @@ type Aside struct {
 	Name  entry.Span   // what is taken as the name of the drink instead of the first line; empty: nothing is
 }
 
+// mostText is how long a draft is at most, in bytes, that is searched: a longer one is no note of
+// one drink, and every stretch is looked up.
+const mostText = 4000
+
 // leastStated is the fewest pours with an amount that make an amount the habit of a draft.
 const leastStated = 2
 
@@ -55,7 +59,7 @@ type search struct {
 // Of returns what of a draft with faults pours nothing; false if nothing is proved to.
 func Of(d *draft.Draft, faults flavor.Faults, b *naming.Book) (Aside, bool) {
 	s := &search{d: d, book: b, text: d.String()}
-	if d.PoursOnly() || !s.gather() {
+	if len(s.text) > mostText || d.PoursOnly() || !s.gather() {
 		return Aside{}, false
 	}
 	at := map[int]bool{}
@@ -155,7 +159,20 @@ func (s *search) opens(toks []token.Token) bool {
 			return true
 		}
 	}
-	return slices.ContainsFunc(s.book.Mentioned(words), func(p *flavor.Profile) bool { return !s.kin(p) })
+	return slices.ContainsFunc(s.book.Mentioned(words), func(p *flavor.Profile) bool { return !s.kin(p) && !s.tastesOf(p, words) })
+}
+
+// tastesOf reports whether words name no more of an ingredient than what it is made of, and
+// something that is poured is made of that too: a "rhubarb collins" pours rhubarb syrup.
+func (s *search) tastesOf(p *flavor.Profile, words string) bool {
+	made, form, _ := strings.Cut(flavor.NormaliseName(p.Name), " ")
+	written := " " + flavor.NormaliseName(words) + " "
+	if !strings.Contains(written, " "+made+" ") || form != "" && strings.Contains(written, " "+form+" ") {
+		return false
+	}
+	return slices.ContainsFunc(s.pours, func(q pour) bool {
+		return strings.Contains(" "+flavor.NormaliseName(q.profile.Name)+" ", " "+made+" ")
+	})
 }
 
 // words are the words of tokens, parted by single blanks, but for initials and whose something
