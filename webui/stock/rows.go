@@ -30,8 +30,8 @@ type stockBottle struct {
 	Amount        string
 	Strength      stockFact
 	Facts         []stockFact // sugar and acid
-	Price         string
-	PerPour       string
+	Price         string      // of a full one
+	PerPour       string      // of the pour that was chosen
 	Allergens     string
 	Trouble       string
 }
@@ -90,7 +90,7 @@ func (r *stockroom) bottleOf(b *house.Bottle, per pourSize) stockBottle {
 		}
 	}
 	if b.Price != nil {
-		v.Price = words.Joined(words.Figure(*b.Price, 2), b.Currency)
+		v.Price = words.Joined(words.Figure(*b.Price, 2), b.Currency) + " a full one"
 		v.PerPour = words.Joined(words.Figure(prep.PourCost(*b.Price, b.VolumeML(ref.profile), per.ml), 2), b.Currency) + " for " + words.Joined(per.Name)
 	}
 	return v

@@ -26,7 +26,7 @@ func TestStockScenarios(t *testing.T) {
 		want, not  []string
 	}{
 		{name: "all", path: "/stock", status: 200,
-			want: []string{"5 bottles and 1 made here", ">Blue cap</a>", "2.5 × 700\u00a0mL", "43.1\u00a0%\u00a0vol", "40.0\u00a0%\u00a0vol by the catalogue", "24.90\u00a0EUR", "1.07\u00a0EUR for 30\u00a0mL",
+			want: []string{"5 bottles and 1 made here", ">Blue cap</a>", "2.5 × 700\u00a0mL", "43.1\u00a0%\u00a0vol", "40.0\u00a0%\u00a0vol by the catalogue", "24.90\u00a0EUR a full one", "1.07\u00a0EUR for 30\u00a0mL",
 				"Red cap is poured", `<span class="mark">Poured</span>`, "none of 1000\u00a0mL", "(8.1\u00a0°Bx)", "62.0\u00a0g/L", "60.0\u00a0g/L by the catalogue",
 				"Contains tree nuts; may contain soybeans.", "No allergen on record for London dry gin.", "Out now", "Of no known category", "anything may be in it",
 				"Nut syrup", "tree nuts (orgeat)", "Not stated", "14 days", "The label on the bottle decides", webuitest.FootLine},
@@ -59,7 +59,7 @@ func TestStockScenarios(t *testing.T) {
 func TestAnEmptyStockSaysWhatToDo(t *testing.T) {
 	w := webuitest.Get(webuitest.NewPages(t), "/stock", "")
 	assert.Equal(t, http.StatusOK, w.Code)
-	webuitest.Says(t, w, []string{"Nothing in stock yet", `href="/stock/bottle"`, `href="/stock/import"`, "import your own list", `href="/start"`, `id="own-words"`}, []string{"Show all", "stock.csv", `name="q"`})
+	webuitest.Says(t, w, []string{"Nothing in stock yet", `href="/stock/bottle"`, `href="/stock/import"`, "import your own list", `href="/start#bottles"`, `id="own-words"`}, []string{"Show all", "stock.csv", `name="q"`})
 }
 
 // A script gets the list alone.
