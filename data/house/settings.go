@@ -91,6 +91,25 @@ func (s Settings) Pour(p flavor.Pour) flavor.Pour {
 	return p
 }
 
+// ForList returns the settings with units for drinks that stand in one list: the house's,
+// or, if it has none, those that most of the drinks are written in. A tie is for ounces.
+func (s Settings) ForList(drinks []*flavor.Spec) Settings {
+	if s.Units != "" {
+		return s
+	}
+	metric := 0
+	for _, d := range drinks {
+		if measure.SystemOf(d) == measure.Metric {
+			metric++
+		}
+	}
+	s.Units = measure.Imperial
+	if 2*metric > len(drinks) {
+		s.Units = measure.Metric
+	}
+	return s
+}
+
 // roundMost is the largest relative distance at which a mark of 5 mL is taken, though one
 // of 2.5 mL is nearer: 3 oz are poured as 90 mL. Common practice, no source.
 const roundMost = 0.02

@@ -70,6 +70,27 @@ func TestPoursInTheUnitsOfTheHouse(t *testing.T) {
 	}
 }
 
+func TestOneListHasOneUnit(t *testing.T) {
+	gin := &flavor.Profile{ID: "gin", Name: "gin"}
+	in := func(u flavor.Unit) *flavor.Spec {
+		return &flavor.Spec{Pours: []flavor.Pour{{Profile: gin, Amount: 1, Unit: u, ML: 30}}}
+	}
+	ounces, millilitres := in(flavor.Ounce), in(flavor.Millilitre)
+	for _, c := range []struct {
+		house  measure.System
+		drinks []*flavor.Spec
+		want   measure.System
+	}{
+		{"", []*flavor.Spec{ounces, millilitres, ounces}, measure.Imperial},
+		{"", []*flavor.Spec{ounces, millilitres, millilitres}, measure.Metric},
+		{"", []*flavor.Spec{ounces, millilitres}, measure.Imperial},
+		{"", nil, measure.Imperial},
+		{measure.Metric, []*flavor.Spec{ounces, ounces}, measure.Metric},
+	} {
+		assert.Equal(t, c.want, house.Settings{Units: c.house}.ForList(c.drinks).Units)
+	}
+}
+
 // Whatever is poured, the card is at most a twentieth off it.
 func TestUnitConversionHardlyChangesAPour(t *testing.T) {
 	gin := &flavor.Profile{ID: "gin", Name: "gin"}

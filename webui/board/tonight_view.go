@@ -40,6 +40,12 @@ type tonightView struct {
 	count map[show]int
 }
 
+// Dry reports whether nobody can be poured any drink of the menu, as on the first days of
+// a house.
+func (v *tonightView) Dry() bool {
+	return v.Menu > 0 && v.count[showReady]+v.count[showCovered] == 0 && !v.Guest.Ticked()
+}
+
 // Path is the address of the page.
 func (v *tonightView) Path() string { return TonightPath }
 

@@ -97,6 +97,16 @@ func place(order []flavor.Class, c flavor.Class) int {
 	return len(order)
 }
 
+// onShelf is how many bottles are there and have not run out.
+func (r *stockroom) onShelf() (n int) {
+	for _, b := range r.bottles {
+		if !slices.Contains(r.outs, b.Ingredient) {
+			n++
+		}
+	}
+	return n
+}
+
 // category is the name of a bottle's category, its id if that is not known.
 func (r *stockroom) category(b *house.Bottle) string {
 	if p, ok := r.shelf.ByID(b.Ingredient); ok {

@@ -7,9 +7,12 @@ import (
 	"net/url"
 	"slices"
 	"strconv"
+	"strings"
 
 	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/flavor/template"
+	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
@@ -39,7 +42,14 @@ type startView struct {
 
 type startShelf struct {
 	Title   string
-	Bottles []form.Option // Chosen: the house has it
+	Bottles []startBottle
+}
+
+// startBottle is a bottle to tick.
+type startBottle struct {
+	ID, Name string
+	There    bool // it is on the shelf, and not out
+	Out      bool // the house has it, and it ran out
 }
 
 type startDrink struct {
@@ -154,24 +164,12 @@ func (p *pages) startOf(r *http.Request) (*startView, error) {
 	if err != nil {
 		return nil, err
 	}
-	v := &startView{Ticked: len(room.bottles), Menu: len(menu)}
+	v := &startView{Ticked: room.onShelf(), Menu: len(menu)}
 	if err := v.house(ctx, p); err != nil {
 		return nil, err
 	}
 	v.shelve(p.house.Usual(usualBottles), room)
-	for _, d := range p.house.Starters(starterDrinks) {
-		drink := startDrink{Name: d.Spec.Name, Family: d.Family}
-		for i := range d.Spec.Pours {
-			if i > 0 {
-				drink.Pours += ", "
-			}
-			drink.Pours += part.Amount(&d.Spec.Pours[i]) + " " + d.Spec.Pours[i].Profile.Name
-		}
-		for _, m := range menu {
-			drink.There = drink.There || m.Spec.Name == d.Spec.Name
-		}
-		v.Drinks = append(v.Drinks, drink)
-	}
+	v.offer(p.house.Starters(starterDrinks), menu, p.house.Settings())
 	seen := map[string]bool{}
 	for _, m := range menu {
 		for i := range m.Spec.Pours {
@@ -194,14 +192,35 @@ func (p *pages) startOf(r *http.Request) (*startView, error) {
 	return v, nil
 }
 
+// offer lists the drinks of a first menu, all in one unit.
+func (v *startView) offer(starters []template.Labelled, menu []behind.HouseSpec, said house.Settings) {
+	var drinks []*flavor.Spec
+	for i := range starters {
+		drinks = append(drinks, &starters[i].Spec)
+	}
+	said = said.ForList(drinks)
+	for i, s := range drinks {
+		shown := part.SpecInUnits(said, s)
+		drink := startDrink{Name: s.Name, Family: starters[i].Family,
+			There: slices.ContainsFunc(menu, func(m behind.HouseSpec) bool { return m.Spec.Name == s.Name })}
+		var pours []string
+		for k := range shown.Pours {
+			pours = append(pours, part.Amount(&shown.Pours[k])+" "+shown.Pours[k].Profile.Name)
+		}
+		drink.Pours = strings.Join(pours, ", ")
+		v.Drinks = append(v.Drinks, drink)
+	}
+}
+
 // shelve groups what is usual by its class.
 func (v *startView) shelve(usual []*flavor.Profile, room *stockroom) {
 	for _, c := range flavor.Classes() {
 		shelf := startShelf{Title: words.SentenceStart(string(c))}
 		for _, p := range usual {
 			if p.Class == c {
-				there := slices.ContainsFunc(room.bottles, func(b house.Bottle) bool { return b.Ingredient == p.ID })
-				shelf.Bottles = append(shelf.Bottles, form.Option{Value: p.ID, Name: p.Name, Chosen: there})
+				kept := slices.ContainsFunc(room.bottles, func(b house.Bottle) bool { return b.Ingredient == p.ID })
+				out := kept && slices.Contains(room.outs, p.ID)
+				shelf.Bottles = append(shelf.Bottles, startBottle{ID: p.ID, Name: p.Name, There: kept && !out, Out: out})
 			}
 		}
 		if len(shelf.Bottles) > 0 {

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/webui/webuitest"
 )
@@ -45,6 +46,15 @@ func TestTheFirstDay(t *testing.T) {
 	webuitest.Holds(t, w, http.StatusConflict, []string{"Nothing was undone", "Somebody has changed it since", `href="/start"`}, nil)
 	assert.Equal(t, "with the good gin", webuitest.KeptSpec(t, h.House, "mainbrace").Item.Note, "what was worked on since stays")
 	assert.Equal(t, http.StatusBadRequest, webuitest.Post(pages, "/start", webuitest.Fields("do", "dance"), false).Code)
+}
+
+// A bottle that ran out is not shown as on the shelf.
+func TestWhatIsOutHasNoTick(t *testing.T) {
+	h := emptyHouse()
+	pages := webuitest.PagesOf(t, h)
+	require.Equal(t, http.StatusSeeOther, webuitest.Post(pages, "/start", webuitest.Fields("do", "bottles", "bottle", "london-dry-gin", "bottle", "orgeat"), false).Code)
+	require.NoError(t, h.Mark(t.Context(), webuitest.Ana, service.MarkRequest{Out: []string{"orgeat"}}))
+	webuitest.Says(t, webuitest.Get(pages, "/start", ""), []string{"1 are on the shelf", `value="london-dry-gin" checked disabled>`, `value="orgeat" disabled> orgeat <span class="mark out">Out now</span>`}, nil)
 }
 
 // From an empty house to a cover: the bottles ticked, three buttons.
