@@ -72,7 +72,7 @@ var allowedInFlavor = map[string][]string{
 	"measure/draft/drafttest": {"flavor", "measure", "measure/measuretest"},
 
 	"riff/wish":      {"flavor", "sense"},
-	"riff/precedent": {"flavor", "sense", "ratio", "template"},
+	"riff/precedent": {"flavor", "sense", "ratio", "makeup", "template"},
 	"riff/serve":     {"flavor"},
 	"riff/wording":   {"flavor", "measure", "weigh", "balance", "riff/precedent", "riff/serve"},
 	"riff/station":   {"flavor", "guest", "measure", "mix", "sense", "ratio", "template", "weigh", "balance", "riff/wish", "riff/precedent", "riff/serve", "riff/wording"},

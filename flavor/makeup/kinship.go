@@ -21,14 +21,17 @@ type classWeight struct {
 	weight float64
 }
 
-// partWeight is how much a pour says about which drinks are its relatives.
-var partWeight = map[flavor.Part]float64{
+// partWeights is how much a pour says about which drinks are its relatives.
+var partWeights = map[flavor.Part]float64{
 	flavor.PartBase: 1, flavor.PartModifier: 1, flavor.PartSweetener: 0.9, flavor.PartSour: 0.6,
 	flavor.PartLength: 0.8, flavor.PartTexture: 0.5, flavor.PartSeasoning: 0.25,
 }
 
-// classShare is the weight of an ingredient's class against its aroma.
-const classShare = 0.7
+// PartWeight returns how much a pour of a part says about what a drink is, 0 to 1.
+func PartWeight(p flavor.Part) float64 { return partWeights[p] }
+
+// ClassShare is the weight of an ingredient's class against its aroma.
+const ClassShare = 0.7
 
 // KinshipOf places a drink of so many mL of each pour. What there is hardly any of
 // hardly counts, so that a splash does not make another drink.
@@ -37,17 +40,17 @@ func KinshipOf(parts []Part, ml []float64) Kinship {
 	total := floats.Sum(ml)
 	for i := range parts {
 		x := &parts[i]
-		w := partWeight[x.Role] * Certainty(x.Amount(ml), total, halfCertain(x.Role))
+		w := PartWeight(x.Role) * Certainty(x.Amount(ml), total, halfCertain(x.Role))
 		if w <= 0 {
 			continue
 		}
-		k.addClass(x.Profile.Class.Place(), w*classShare)
+		k.addClass(x.Profile.Class.Place(), w*ClassShare)
 		norm := math.Sqrt(square(&x.Profile.Aroma))
 		if norm <= 0 {
 			continue
 		}
 		for f, v := range x.Profile.Aroma {
-			k.aroma[f] += w * (1 - classShare) * v / norm
+			k.aroma[f] += w * (1 - ClassShare) * v / norm
 		}
 	}
 	k.scale()

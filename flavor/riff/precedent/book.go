@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/makeup"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
 )
@@ -16,44 +17,28 @@ import (
 // class, and its aroma as a direction.
 type MakeUp []float64
 
-// How much a pour says about what a drink is, and the share of that which its
-// class says and not its aroma. The families use the same weights to find a
-// drink's relatives.
-var partWeight = map[flavor.Part]float64{
-	flavor.PartBase: 1, flavor.PartModifier: 1, flavor.PartSweetener: 0.9, flavor.PartSour: 0.6,
-	flavor.PartLength: 0.8, flavor.PartTexture: 0.5, flavor.PartSeasoning: 0.25,
-}
+// numClasses is how many classes of ingredients there are.
+var numClasses = len(flavor.Classes())
 
-const classShare = 0.7
-
-// classIndex numbers the classes.
-func classIndex() map[flavor.Class]int {
-	out := map[flavor.Class]int{}
-	for i, c := range flavor.Classes() {
-		out[c] = i
-	}
-	return out
-}
-
-// MakeUp returns what one ingredient adds to a make-up.
-func (b *Book) MakeUp(p *flavor.Profile) MakeUp {
-	m := b.empty()
-	w := partWeight[p.Class.Part()]
-	if i, ok := b.classes[p.Class]; ok {
-		m[i] = w * classShare
+// MakeUpOf returns what one ingredient adds to a make-up.
+func MakeUpOf(p *flavor.Profile) MakeUp {
+	m := empty()
+	w := makeup.PartWeight(p.Class.Part())
+	if i := p.Class.Place(); i >= 0 {
+		m[i] = w * makeup.ClassShare
 	}
 	smell := norm(p.Aroma[:])
 	if smell <= 0 {
 		return m
 	}
 	for f, v := range p.Aroma {
-		m[len(b.classes)+f] = w * (1 - classShare) * v / smell
+		m[numClasses+f] = w * (1 - makeup.ClassShare) * v / smell
 	}
 	return m
 }
 
 // empty is the make-up of nothing.
-func (b *Book) empty() MakeUp { return make(MakeUp, len(b.classes)+flavor.NumFamilies) }
+func empty() MakeUp { return make(MakeUp, numClasses+flavor.NumFamilies) }
 
 // Add adds another make-up so many times.
 func (m MakeUp) Add(o MakeUp, times float64) {
@@ -64,17 +49,16 @@ func (m MakeUp) Add(o MakeUp, times float64) {
 
 // Book is the proven drinks, ready to be compared with.
 type Book struct {
-	proven  []template.Labelled
-	classes map[flavor.Class]int
-	made    []MakeUp // of length 1
-	ratios  [][]float64
-	smells  []flavor.Aroma
+	proven []template.Labelled
+	made   []MakeUp // of length 1
+	ratios [][]float64
+	smells []flavor.Aroma
 }
 
 // NewBook returns the proven drinks ready to be compared with; it fails if one has nothing
 // to weigh.
 func NewBook(proven []template.Labelled) (*Book, error) {
-	b := &Book{proven: proven, classes: classIndex()}
+	b := &Book{proven: proven}
 	for i := range proven {
 		s := &proven[i].Spec
 		ratio, smell, err := positionOf(s)
@@ -128,10 +112,10 @@ func (b *Book) cosines(s *flavor.Spec) []float64 {
 
 // MadeOf is the make-up of a drink: of each of its ingredients once.
 func (b *Book) MadeOf(s *flavor.Spec) MakeUp {
-	m := b.empty()
+	m := empty()
 	for i := range s.Pours {
 		if !PouredBefore(s, i) {
-			m.Add(b.MakeUp(s.Pours[i].Profile), 1)
+			m.Add(MakeUpOf(s.Pours[i].Profile), 1)
 		}
 	}
 	return m

@@ -88,7 +88,7 @@ func (s *Station) NewJob(stock []*flavor.Profile, l *Limits, system measure.Syst
 			continue
 		}
 		j.Shelf = append(j.Shelf, Item{Profile: p, Part: p.Class.Part(), Per: ratio.PerML(p), ledger: mix.PerML(p),
-			made: s.book.MakeUp(p), Unit: unit})
+			made: precedent.MakeUpOf(p), Unit: unit})
 	}
 	slices.SortFunc(j.Shelf, func(a, b Item) int { return strings.Compare(a.Profile.ID, b.Profile.ID) })
 	for i := range l.Aims {

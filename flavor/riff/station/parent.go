@@ -35,14 +35,14 @@ func (j *Job) madeOf(p *flavor.Profile) precedent.MakeUp {
 	if it, ok := j.Has(p); ok {
 		return it.made
 	}
-	return j.Station.book.MakeUp(p)
+	return precedent.MakeUpOf(p)
 }
 
 // productsOf returns the products of an ingredient with the proven drinks.
 func (j *Job) productsOf(p *flavor.Profile) []float64 {
 	it, ok := j.Has(p)
 	if !ok {
-		return j.Station.book.Products(j.Station.book.MakeUp(p))
+		return j.Station.book.Products(precedent.MakeUpOf(p))
 	}
 	if it.products == nil {
 		it.products = j.Station.book.Products(it.made)

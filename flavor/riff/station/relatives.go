@@ -24,5 +24,5 @@ func (s *Station) Relatives(d *flavor.Spec, n int, g guest.Guest) ([]precedent.R
 
 // Likeness is how much an item is in kind and smell what an ingredient is, 0 to 1.
 func (j *Job) Likeness(it *Item, p *flavor.Profile) float64 {
-	return it.made.Like(j.Station.book.MakeUp(p))
+	return it.made.Like(precedent.MakeUpOf(p))
 }
