@@ -111,6 +111,21 @@ const (
 	NicheBeer    Niche = "beer"
 )
 
+// Spoilage is how what is opened, pressed or cut of a class goes off.
+type Spoilage string
+
+// The ways to go off, the quickest first; what keeps for months has none.
+const (
+	SpoilsNever  Spoilage = ""
+	SpoilsRawEgg Spoilage = "raw egg"
+	SpoilsMilk   Spoilage = "milk"        // turns within days, and in acid at once
+	SpoilsCut    Spoilage = "cut"         // fruit, herbs and plant milk: brown, and ferment
+	SpoilsJuice  Spoilage = "juice"       // loses its smell within hours of being pressed
+	SpoilsWine   Spoilage = "open bottle" // goes flat and stale
+	SpoilsMade   Spoilage = "made"        // weak and sweet or brewed: ferments within days
+	SpoilsFaded  Spoilage = "faded"       // vermouth and its like: loses its smell within a week
+)
+
 // traits are what is true of everything in a class.
 type traits uint16
 
@@ -126,6 +141,8 @@ const (
 	mild                       // much of what it tastes of goes with the strainer
 	brewed                     // fermented and drunk by the glass: no soda stands for it, nor it for one
 	curdles                    // turns in acid, but for what is cultured or thick with sugar
+	pressed                    // juice of fresh fruit
+	laced                      // wine made stronger or sweeter, or steeped with herbs
 	hued                       // told apart by colour: white and brown spirits, red and white wines, pale and dark beers, clear and dark sodas
 )
 
@@ -154,56 +171,57 @@ type classInfo struct {
 	hotC     float64 // °C at which it goes into a hot drink that it heats: water that has boiled, brews, steamed milk, warmed wine; 0 if it heats none
 	traits   traits
 	niche    Niche
+	spoils   Spoilage
 }
 
 var classes = []classInfo{
-	{ClassGin, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued, NicheAny},
-	{ClassVodka, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued, NicheAny},
-	{ClassWhiskey, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued, NicheAny},
-	{ClassRum, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued, NicheAny},
-	{ClassAgaveSpirit, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued, NicheAny},
-	{ClassBrandy, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued, NicheAny},
-	{ClassFruitSpirit, PartBase, KinSpirit, ByJigger, 60, 1, 0, 0, hued, NicheAny},
-	{ClassAniseSpirit, PartModifier, KinAnise, ByJigger, 15, 1, 0, 0, 0, NicheAny},
-	{ClassOtherSpirit, PartBase, KinSpirit, ByJigger, 60, 1, 0, 0, hued, NicheAny},
-	{ClassLiqueur, PartModifier, KinLiqueur, ByJigger, 45, 1, 0, 0, 0, NicheAny},
-	{ClassCreamLiqueur, PartModifier, KinCream, ByJigger, 60, 1, 0, 0, cloudy | curdles | smooth, NicheCream},
-	{ClassBitterAperitif, PartModifier, KinBitter, ByJigger, 60, 1, 0, 0, 0, NicheAny},
-	{ClassAmaro, PartModifier, KinBitter, ByJigger, 60, 1, 0, 0, 0, NicheAny},
-	{ClassVermouth, PartModifier, KinWine, ByJigger, 90, 1, 0, 0, hued, NicheAny},
-	{ClassAromatisedWine, PartModifier, KinWine, ByJigger, 90, 1, 0, 0, hued, NicheAny},
-	{ClassFortifiedWine, PartModifier, KinWine, ByJigger, 90, 1, 0, 0, hued, NicheAny},
-	{ClassWine, PartModifier, KinWine, ByJigger, 150, 1, 12.5, 75, hued, NicheAny},
-	{ClassSparklingWine, PartLength, KinSparkling, ByJigger, 150, 1, 11.5, 0, fizzy | hued, NicheAny},
-	{ClassBeer, PartLength, KinSparkling, ByJigger, 180, 1, 5, 75, fizzy | brewed | hued, NicheBeer},
-	{ClassCider, PartLength, KinSparkling, ByJigger, 180, 1, 5, 75, fizzy | brewed | hued, NicheBeer},
-	{ClassCocktailBitters, PartSeasoning, KinBitters, ByDash, 3.2, 180, 0, 0, 0, NicheAny},
-	{ClassTincture, PartSeasoning, KinBitters, ByDash, 1.6, 85, 0, 0, 0, NicheAny},
-	{ClassSyrup, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, 0, NicheAny},
-	{ClassSpicedSyrup, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, 0, NicheAny},
-	{ClassFruitSyrup, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, 0, NicheAny},
-	{ClassCordial, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, 0, NicheAny},
-	{ClassSugar, PartSweetener, KinSweetener, ByGram, 12, 1, 0, 0, solid, NicheAny},
-	{ClassSourJuice, PartSour, KinSourJuice, ByJigger, 45, 1, 0, 0, cloudy, NicheSour},
-	{ClassJuice, PartLength, KinJuice, ByJigger, 120, 1, 0, 75, cloudy, NichePlant},
-	{ClassPuree, PartLength, KinFruit, ByJigger, 60, 1, 0, 0, cloudy, NichePlant},
-	{ClassFruit, PartSeasoning, KinFruit, ByPiece, 40, 10, 0, 0, solid | cut | mild, NichePlant},
-	{ClassFreshHerb, PartSeasoning, KinHerb, ByPiece, 8, 100, 0, 0, solid | fixed | apart | mild, NichePlant},
-	{ClassSpice, PartSeasoning, KinSpice, ByPiece, 1, 250, 0, 0, solid | fixed, NicheSavoury},
-	{ClassDairy, PartTexture, KinMilk, ByJigger, 120, 1, 0, 80, cloudy | curdles | smooth, NicheCream},
-	{ClassPlantMilk, PartTexture, KinMilk, ByJigger, 60, 1, 0, 80, cloudy | smooth, NicheCream},
-	{ClassEgg, PartTexture, KinFoam, ByPiece, 50, 1, 0, 0, cloudy | fixed | apart, NicheFoam},
-	{ClassFoam, PartTexture, KinFoam, ByJigger, 30, 1, 0, 0, cloudy | fixed | apart, NicheFoam},
-	{ClassSoda, PartLength, KinSparkling, ByJigger, 180, 1, 0, 0, fizzy | hued, NicheAny},
-	{ClassTea, PartLength, KinTea, ByJigger, 150, 1, 0, 85, 0, NichePlant},
-	{ClassCoffee, PartLength, KinTea, ByJigger, 150, 1, 0, 85, smooth, NichePlant},
-	{ClassWater, PartLength, KinTea, ByJigger, 120, 1, 0, 92, tap, NicheWater},
-	{ClassVinegar, PartSour, KinSharp, ByJigger, 7.5, 1, 0, 0, cloudy, NicheSour},
-	{ClassShrub, PartSour, KinSharp, ByJigger, 45, 1, 0, 0, cloudy, NicheSour},
-	{ClassAcid, PartSour, KinSharp, ByJigger, 15, 1, 0, 0, cloudy, NicheSour},
-	{ClassSaline, PartSeasoning, KinSaline, ByDash, 1, 77, 0, 0, fixed, NicheSavoury},
-	{ClassSavoury, PartSeasoning, KinSavoury, ByDash, 5, 28, 0, 75, fixed, NicheSavoury},
-	{ClassAlcoholFree, PartBase, KinSpirit, ByJigger, 75, 1, 40, 0, 0, NicheAny},
+	{ClassGin, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued, NicheAny, SpoilsNever},
+	{ClassVodka, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued, NicheAny, SpoilsNever},
+	{ClassWhiskey, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued, NicheAny, SpoilsNever},
+	{ClassRum, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued, NicheAny, SpoilsNever},
+	{ClassAgaveSpirit, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued, NicheAny, SpoilsNever},
+	{ClassBrandy, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued, NicheAny, SpoilsNever},
+	{ClassFruitSpirit, PartBase, KinSpirit, ByJigger, 60, 1, 0, 0, hued, NicheAny, SpoilsNever},
+	{ClassAniseSpirit, PartModifier, KinAnise, ByJigger, 15, 1, 0, 0, 0, NicheAny, SpoilsNever},
+	{ClassOtherSpirit, PartBase, KinSpirit, ByJigger, 60, 1, 0, 0, hued, NicheAny, SpoilsNever},
+	{ClassLiqueur, PartModifier, KinLiqueur, ByJigger, 45, 1, 0, 0, 0, NicheAny, SpoilsNever},
+	{ClassCreamLiqueur, PartModifier, KinCream, ByJigger, 60, 1, 0, 0, cloudy | curdles | smooth, NicheCream, SpoilsMilk},
+	{ClassBitterAperitif, PartModifier, KinBitter, ByJigger, 60, 1, 0, 0, 0, NicheAny, SpoilsNever},
+	{ClassAmaro, PartModifier, KinBitter, ByJigger, 60, 1, 0, 0, 0, NicheAny, SpoilsNever},
+	{ClassVermouth, PartModifier, KinWine, ByJigger, 90, 1, 0, 0, hued | laced, NicheAny, SpoilsFaded},
+	{ClassAromatisedWine, PartModifier, KinWine, ByJigger, 90, 1, 0, 0, hued | laced, NicheAny, SpoilsFaded},
+	{ClassFortifiedWine, PartModifier, KinWine, ByJigger, 90, 1, 0, 0, hued | laced, NicheAny, SpoilsFaded},
+	{ClassWine, PartModifier, KinWine, ByJigger, 150, 1, 12.5, 75, hued, NicheAny, SpoilsWine},
+	{ClassSparklingWine, PartLength, KinSparkling, ByJigger, 150, 1, 11.5, 0, fizzy | hued, NicheAny, SpoilsWine},
+	{ClassBeer, PartLength, KinSparkling, ByJigger, 180, 1, 5, 75, fizzy | brewed | hued, NicheBeer, SpoilsWine},
+	{ClassCider, PartLength, KinSparkling, ByJigger, 180, 1, 5, 75, fizzy | brewed | hued, NicheBeer, SpoilsWine},
+	{ClassCocktailBitters, PartSeasoning, KinBitters, ByDash, 3.2, 180, 0, 0, 0, NicheAny, SpoilsNever},
+	{ClassTincture, PartSeasoning, KinBitters, ByDash, 1.6, 85, 0, 0, 0, NicheAny, SpoilsNever},
+	{ClassSyrup, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, 0, NicheAny, SpoilsNever},
+	{ClassSpicedSyrup, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, 0, NicheAny, SpoilsNever},
+	{ClassFruitSyrup, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, 0, NicheAny, SpoilsNever},
+	{ClassCordial, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, 0, NicheAny, SpoilsMade},
+	{ClassSugar, PartSweetener, KinSweetener, ByGram, 12, 1, 0, 0, solid, NicheAny, SpoilsNever},
+	{ClassSourJuice, PartSour, KinSourJuice, ByJigger, 45, 1, 0, 0, cloudy | pressed, NicheSour, SpoilsJuice},
+	{ClassJuice, PartLength, KinJuice, ByJigger, 120, 1, 0, 75, cloudy | pressed, NichePlant, SpoilsJuice},
+	{ClassPuree, PartLength, KinFruit, ByJigger, 60, 1, 0, 0, cloudy, NichePlant, SpoilsCut},
+	{ClassFruit, PartSeasoning, KinFruit, ByPiece, 40, 10, 0, 0, solid | cut | mild, NichePlant, SpoilsCut},
+	{ClassFreshHerb, PartSeasoning, KinHerb, ByPiece, 8, 100, 0, 0, solid | fixed | apart | mild, NichePlant, SpoilsCut},
+	{ClassSpice, PartSeasoning, KinSpice, ByPiece, 1, 250, 0, 0, solid | fixed, NicheSavoury, SpoilsNever},
+	{ClassDairy, PartTexture, KinMilk, ByJigger, 120, 1, 0, 80, cloudy | curdles | smooth, NicheCream, SpoilsMilk},
+	{ClassPlantMilk, PartTexture, KinMilk, ByJigger, 60, 1, 0, 80, cloudy | smooth, NicheCream, SpoilsCut},
+	{ClassEgg, PartTexture, KinFoam, ByPiece, 50, 1, 0, 0, cloudy | fixed | apart, NicheFoam, SpoilsRawEgg},
+	{ClassFoam, PartTexture, KinFoam, ByJigger, 30, 1, 0, 0, cloudy | fixed | apart, NicheFoam, SpoilsMilk},
+	{ClassSoda, PartLength, KinSparkling, ByJigger, 180, 1, 0, 0, fizzy | hued, NicheAny, SpoilsNever},
+	{ClassTea, PartLength, KinTea, ByJigger, 150, 1, 0, 85, 0, NichePlant, SpoilsMade},
+	{ClassCoffee, PartLength, KinTea, ByJigger, 150, 1, 0, 85, smooth, NichePlant, SpoilsMade},
+	{ClassWater, PartLength, KinTea, ByJigger, 120, 1, 0, 92, tap, NicheWater, SpoilsNever},
+	{ClassVinegar, PartSour, KinSharp, ByJigger, 7.5, 1, 0, 0, cloudy, NicheSour, SpoilsNever},
+	{ClassShrub, PartSour, KinSharp, ByJigger, 45, 1, 0, 0, cloudy, NicheSour, SpoilsMade},
+	{ClassAcid, PartSour, KinSharp, ByJigger, 15, 1, 0, 0, cloudy, NicheSour, SpoilsNever},
+	{ClassSaline, PartSeasoning, KinSaline, ByDash, 1, 77, 0, 0, fixed, NicheSavoury, SpoilsNever},
+	{ClassSavoury, PartSeasoning, KinSavoury, ByDash, 5, 28, 0, 75, fixed, NicheSavoury, SpoilsJuice},
+	{ClassAlcoholFree, PartBase, KinSpirit, ByJigger, 75, 1, 40, 0, 0, NicheAny, SpoilsMade},
 }
 
 // Classes lists every class, in the order of a bar's inventory.
@@ -299,6 +317,16 @@ func (c Class) HotC() float64 { i, _ := c.info(); return i.hotC }
 
 // Milky reports whether the class is milk, cream or what is poured for them.
 func (c Class) Milky() bool { return c.Niche() == NicheCream }
+
+// Spoils returns how the class goes off; empty for what keeps for months.
+func (c Class) Spoils() Spoilage { i, _ := c.info(); return i.spoils }
+
+// Pressed reports whether the class is juice of fresh fruit.
+func (c Class) Pressed() bool { return c.is(pressed) }
+
+// Laced reports whether the class is wine made stronger or sweeter, or steeped with herbs,
+// such as vermouth and sherry.
+func (c Class) Laced() bool { return c.is(laced) }
 
 // Brewed reports whether the class is fermented and drunk by the glass, as beer and
 // cider are.

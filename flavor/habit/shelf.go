@@ -51,7 +51,7 @@ func (s *shelf) add(p Part, amount float64, drink int) {
 		at = len(s.profiles)
 		s.profiles = append(s.profiles, p.Profile)
 	}
-	_, reach := habitOf(p.Profile)
+	reach := habitOf(p.Profile).reach
 	x := sampleOf(amount*strength(p.Profile), drink, reach)
 	x.profile, x.lead = at, p.Lead
 	s.samples = append(s.samples, x)
@@ -102,7 +102,8 @@ const (
 // being the most that it pours.
 func (s *shelf) limit(p *flavor.Profile, common float64, first bool, near []float64, rooms *rooms) Limit {
 	likeness := s.likenessTo(p)
-	rare, reach := habitOf(p)
+	usual := habitOf(p)
+	rare, reach := usual.rare, usual.reach
 	most := math.Log(common)
 	x := pool{most: most, usual: most - commonReach}
 	n := len(s.samples)
@@ -210,21 +211,26 @@ func strength(p *flavor.Profile) float64 {
 	return 1
 }
 
-// habitOf returns the share of good drinks that may pour more than the most of an
-// ingredient, and by what factor, as a logarithm, they go beyond one that is known.
-// What seasons or thickens a drink overtakes it, so there the line is drawn closer
+// custom is the share of good drinks that may pour more than the most of an ingredient,
+// and by what factor, as a logarithm, they go beyond one that is known.
+type custom struct{ rare, reach float64 }
+
+// customs are those of what overtakes a drink, by its part: the line is drawn closer there
 // than for what is poured by the jigger, where the ratio tells more.
-func habitOf(p *flavor.Profile) (rare, reach float64) {
-	if p.Class.Mild() {
-		return 0.02, closeReach
+var customs = map[flavor.Part]custom{
+	flavor.PartModifier: {0.04, closeReach}, flavor.PartSeasoning: {0.05, closeReach}, flavor.PartTexture: {0.05, closeReach},
+}
+
+// habitOf returns the custom of an ingredient.
+func habitOf(p *flavor.Profile) custom {
+	c, closer := customs[p.Class.Part()]
+	switch {
+	case p.Class.Mild():
+		return custom{0.02, closeReach}
+	case closer:
+		return c
 	}
-	switch p.Class.Part() {
-	case flavor.PartSeasoning, flavor.PartTexture:
-		return 0.05, closeReach
-	case flavor.PartModifier:
-		return 0.04, closeReach
-	}
-	return 0.02, wideReach
+	return custom{0.02, wideReach}
 }
 
 // leastOf returns the share of a small glass that the least a hand measures of a

@@ -24,7 +24,7 @@ func (w *work) lightened(from *station.Parent) []station.Draft {
 	var options []option
 	for i := range w.Shelf {
 		it := &w.Shelf[i]
-		wine := it.Profile.Class.Kin() == flavor.KinWine && it.Profile.Class != flavor.ClassWine
+		wine := it.Profile.Class.Laced()
 		free := w.Limits.Lighter() && it.Part == flavor.PartBase && it.Profile.ABV.Value <= station.LightABV &&
 			precedent.Cosine(it.Profile.Aroma[:], old.Profile.Aroma[:]) >= madeAfter
 		if !wine && !free || station.Pours(&from.Spec, it.Profile) {

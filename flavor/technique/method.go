@@ -241,7 +241,7 @@ func (w *workshop) clouded() {
 		switch {
 		case WantsShaking(p):
 			return
-		case p.Class.Kin() == flavor.KinWine && p.Class != flavor.ClassWine:
+		case p.Class.Laced():
 			sweet := w.ml[i]
 			if shaken {
 				sweet *= 1 - makeup.Dryness(p)

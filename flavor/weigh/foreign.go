@@ -78,7 +78,7 @@ func isMint(p *flavor.Profile) bool {
 func isMilk(p *flavor.Profile) bool { return p.Class.Milky() }
 
 func isJuice(p *flavor.Profile) bool {
-	return p.Class == flavor.ClassJuice || p.Class == flavor.ClassPuree || p.Class == flavor.ClassSourJuice
+	return p.Class.Pressed() || p.Class == flavor.ClassPuree
 }
 
 // custom is which proven drinks have a character, and what each of them is without it.

@@ -162,7 +162,7 @@ func (p *pages) acid(w *worked, f form.Values) error {
 	if err != nil {
 		return err
 	}
-	if juice.Class != flavor.ClassJuice && juice.Class != flavor.ClassSourJuice {
+	if !juice.Class.Pressed() {
 		return form.Missing("juice", juice.Name+" is no juice; name one, such as orange juice")
 	}
 	target, named := mix.LimeStrength, "lime"

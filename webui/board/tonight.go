@@ -167,7 +167,7 @@ func notKept(s *behind.Shift) []*flavor.Profile {
 	var out []*flavor.Profile
 	for i := range s.Menu {
 		for _, b := range part.Bottles(&s.Menu[i].Spec) {
-			if b.Class != flavor.ClassWater && !slices.Contains(s.Stock, b) && !slices.Contains(out, b) {
+			if !b.Class.Free() && !slices.Contains(s.Stock, b) && !slices.Contains(out, b) {
 				out = append(out, b)
 			}
 		}

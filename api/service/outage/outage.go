@@ -60,7 +60,7 @@ func (n Names) With(spec *flavor.Spec, said []string, missing, shelf []*flavor.P
 // juice or a syrup that smells of it first, and holds a name of it in its own. A bottle
 // of a spirit or a liqueur is bought by a name of its own.
 func (n Names) sisters(p, missing *flavor.Profile, names []string) bool {
-	juices, sweeteners := isJuice(p) && isJuice(missing), isSweetener(p) && isSweetener(missing)
+	juices, sweeteners := p.Class.Pressed() && missing.Class.Pressed(), isSweetener(p) && isSweetener(missing)
 	if !juices && !sweeteners {
 		return false
 	}
@@ -72,10 +72,6 @@ func (n Names) sisters(p, missing *flavor.Profile, names []string) bool {
 	return slices.ContainsFunc(names, func(name string) bool {
 		return slices.ContainsFunc(own, func(o string) bool { return holdsWords(o, name) })
 	})
-}
-
-func isJuice(p *flavor.Profile) bool {
-	return p.Class.Kin() == flavor.KinJuice || p.Class.Kin() == flavor.KinSourJuice
 }
 
 func isSweetener(p *flavor.Profile) bool { return p.Class.Kin() == flavor.KinSweetener }

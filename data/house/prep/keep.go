@@ -17,20 +17,15 @@ type Keep struct {
 
 const lawFirst = "Local food-safety law comes first. Date the bottle, keep it at 5 °C or below, and throw it away if in doubt."
 
-// keepRules give the days by class of ingredient, the strictest first.
-var keepRules = []struct {
-	classes []flavor.Class
-	days    int
-	because string
-	text    string
-}{
-	{[]flavor.Class{flavor.ClassEgg}, 0, "raw egg", "Add the egg to each drink as it is made; use pasteurised egg where the law asks for it."},
-	{[]flavor.Class{flavor.ClassDairy, flavor.ClassCreamLiqueur, flavor.ClassFoam}, 1, "dairy", "Use it the day it is made; acid in it curdles the milk."},
-	{[]flavor.Class{flavor.ClassPlantMilk, flavor.ClassPuree, flavor.ClassFruit, flavor.ClassFreshHerb}, 1, "fresh fruit, herbs or plant milk", "Use it the day it is made."},
-	{[]flavor.Class{flavor.ClassSourJuice, flavor.ClassJuice, flavor.ClassSavoury}, 1, "fresh juice", "Use it the day it is made: juice turns within hours of being pressed. Better still, batch the rest and add the juice to order."},
-	{[]flavor.Class{flavor.ClassTea, flavor.ClassCoffee, flavor.ClassCordial, flavor.ClassShrub, flavor.ClassAlcoholFree}, 3, "tea, coffee, cordial or an alcohol-free base", "Use it within three days."},
-	{[]flavor.Class{flavor.ClassWine, flavor.ClassSparklingWine, flavor.ClassBeer, flavor.ClassCider}, 2, "wine, beer or cider", "Use it within two days: it goes flat and stale."},
-	{[]flavor.Class{flavor.ClassVermouth, flavor.ClassAromatisedWine, flavor.ClassFortifiedWine}, 7, "vermouth or fortified wine", "Use it within a week; the wine fades."},
+// keepRules give the days by how an ingredient goes off.
+var keepRules = map[flavor.Spoilage]Keep{
+	flavor.SpoilsRawEgg: {0, "raw egg", "Add the egg to each drink as it is made; use pasteurised egg where the law asks for it."},
+	flavor.SpoilsMilk:   {1, "dairy", "Use it the day it is made; acid in it curdles the milk."},
+	flavor.SpoilsCut:    {1, "fresh fruit, herbs or plant milk", "Use it the day it is made."},
+	flavor.SpoilsJuice:  {1, "fresh juice", "Use it the day it is made: juice turns within hours of being pressed. Better still, batch the rest and add the juice to order."},
+	flavor.SpoilsMade:   {3, "tea, coffee, cordial or an alcohol-free base", "Use it within three days."},
+	flavor.SpoilsWine:   {2, "wine, beer or cider", "Use it within two days: it goes flat and stale."},
+	flavor.SpoilsFaded:  {7, "vermouth or fortified wine", "Use it within a week; the wine fades."},
 }
 
 // Without perishable ingredients, strength decides.
@@ -57,12 +52,8 @@ func KeepOf(s flavor.Spec, abvPct float64, made []house.Made) Keep {
 
 // with returns the stricter of k and the limit of an ingredient.
 func (k Keep) with(p *flavor.Profile, made []house.Made) Keep {
-	for _, r := range keepRules {
-		for _, c := range r.classes {
-			if c == p.Class && r.days < k.Days {
-				k = Keep{r.days, r.because, r.text}
-			}
-		}
+	if r, spoils := keepRules[p.Class.Spoils()]; spoils && r.Days < k.Days {
+		k = r
 	}
 	for _, m := range made {
 		if m.ID != p.ID {

@@ -1,0 +1,28 @@
+package flavor
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// What the table says of a class in one column agrees with what it says in another.
+func TestTheClassesAgree(t *testing.T) {
+	for _, c := range Classes() {
+		if c.Pressed() {
+			assert.Equal(t, SpoilsJuice, c.Spoils(), c)
+			assert.True(t, c.Shaken(), c)
+		}
+		if c.Laced() {
+			assert.Equal(t, KinWine, c.Kin(), c)
+			assert.Equal(t, SpoilsFaded, c.Spoils(), c)
+		}
+		if c.Brewed() {
+			assert.Equal(t, SpoilsWine, c.Spoils(), c)
+		}
+		if c.Part() == PartBase && c != ClassAlcoholFree {
+			assert.Equal(t, SpoilsNever, c.Spoils(), "%s: spirits keep", c)
+		}
+	}
+	assert.Equal(t, SpoilsNever, Class("none").Spoils())
+}
