@@ -159,3 +159,21 @@ func TestSheetsAreWhole(t *testing.T) {
 
 // comments are those of a sheet.
 var comments = regexp.MustCompile(`(?s)/\*.*?\*/`)
+
+// hoverable is a block of rules for screens whose pointer can stand over a thing without
+// touching it. On others what was tapped, and what slides in under the finger, would
+// stay lit.
+var hoverable = regexp.MustCompile(`(?s)@media \(hover: hover\) \{([^{}]*\{[^{}]*\})*\s*\}`)
+
+func TestOnlyAPointerHovers(t *testing.T) {
+	names, err := fs.Glob(webui.Embedded, "static/*.css")
+	require.NoError(t, err)
+	found := 0
+	for _, name := range names {
+		text, err := fs.ReadFile(webui.Embedded, name)
+		require.NoError(t, err)
+		found += len(hoverable.FindAll(text, -1))
+		assert.NotContains(t, hoverable.ReplaceAllString(string(text), ""), ":hover", "%s: put it under @media (hover: hover)", name)
+	}
+	assert.Positive(t, found)
+}

@@ -4,6 +4,7 @@ import (
 	"testing"
 	"time"
 
+	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/require"
@@ -137,4 +138,38 @@ func TestPagesBehindOthersHoldNoLine(t *testing.T) {
 	require.Eventually(t, func() bool { return h.Listeners() == 1 }, webuitest.Patience, 20*time.Millisecond)
 	first.Until(`document.getElementById('line').hidden`)
 	first.Quiet()
+}
+
+// contrast is the ratio of WCAG 2.2, 1.4.3, between the words of an element and what they
+// stand on.
+const contrast = `((e) => {
+	const light = (c) => c.match(/[\d.]+/g).slice(0, 3).map((v) => v / 255)
+		.map((v) => v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4)
+		.reduce((sum, v, i) => sum + v * [0.2126, 0.7152, 0.0722][i], 0);
+	const solid = (e) => { const c = getComputedStyle(e).backgroundColor; return c === 'rgba(0, 0, 0, 0)' ? solid(e.parentElement) : c; };
+	const [a, b] = [light(getComputedStyle(e).color), light(solid(e))];
+	return (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
+})`
+
+// The word under the pointer, which takes a wrong tap back, can be read as any other.
+func TestUndoCanBeReadUnderThePointer(t *testing.T) {
+	for _, width := range []int64{360, 1280} {
+		for _, page := range []string{"/board", "/tonight"} {
+			h := webuitest.NewHouse()
+			h.Dry = []string{"falernum"}
+			b := webuitest.NewBrowser(t, width)
+			b.Open(webuitest.Serve(t, h), page)
+			b.Click("#back-falernum")
+			b.Until(`document.querySelector('.outs button')?.textContent === 'Undo'`)
+			at, err := chromedp.Run(b.Ctx, chromedp.Evaluate[[]float64](`(() => {
+				const r = document.querySelector('.outs button').getBoundingClientRect();
+				return [r.x + r.width / 2, r.y + r.height / 2];
+			})()`))
+			require.NoError(t, err)
+			b.Do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, at[0], at[1]))
+			b.Until(`document.querySelector('.outs button').matches(':hover')`)
+			b.Until(contrast + `(document.querySelector('.outs button')) >= 4.5`)
+			b.Quiet()
+		}
+	}
 }
