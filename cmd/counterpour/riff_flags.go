@@ -1,7 +1,6 @@
 package main
 
 import (
-	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -89,30 +88,57 @@ func showCross(p *terminal.Page, text string) {
 }
 
 // allergenLines returns a line for each certainty: the allergens that the drink contains,
-// those that it may contain, each with its pours, and the pours whose makers state
-// nothing.
+// those that it may contain, each with its pours, and what nobody has stated of a pour.
 func allergenLines(marks []shape.Allergen) [][2]string {
 	var out [][2]string
+	var known []flavor.Allergen
+	var open []shape.Allergen
 	for _, c := range flavor.Certainties() {
-		var names, pours []string
+		var names []string
 		for _, m := range marks {
-			if m.Certainty != string(c) {
-				continue
-			}
-			names = append(names, m.Allergen+" ("+terminal.OrNone(m.From)+")")
-			for _, id := range m.From {
-				if !slices.Contains(pours, id) {
-					pours = append(pours, id)
-				}
+			switch {
+			case m.Certainty != string(c):
+			case c == flavor.Unstated:
+				open = append(open, m)
+			default:
+				known = append(known, flavor.Allergen(m.Allergen))
+				names = append(names, m.Allergen+" ("+terminal.OrNone(m.From)+")")
 			}
 		}
-		switch {
-		case len(names) == 0:
-		case c == flavor.Unstated:
-			out = append(out, [2]string{"not stated", "anything else in " + terminal.OrNone(pours) + "; read the label"})
-		default:
+		if len(names) > 0 {
 			out = append(out, [2]string{string(c), terminal.OrNone(names)})
 		}
+	}
+	if len(open) > 0 {
+		out = append(out, [2]string{"not stated", strings.Join(openLines(open, known), "; ") + "; read the label"})
+	}
+	return out
+}
+
+// openLines says what nobody has stated of each pour, beside what is known of the drink.
+func openLines(open []shape.Allergen, known []flavor.Allergen) []string {
+	of := map[string][]flavor.Allergen{}
+	var order []string // what is open in words, as the pours come
+	from := map[string][]string{}
+	var pours []string
+	for _, m := range open {
+		for _, id := range m.From {
+			if of[id] == nil {
+				pours = append(pours, id)
+			}
+			of[id] = append(of[id], flavor.Allergen(m.Allergen))
+		}
+	}
+	for _, id := range pours {
+		what := flavor.OpenWords(of[id], known)
+		if from[what] == nil {
+			order = append(order, what)
+		}
+		from[what] = append(from[what], id)
+	}
+	var out []string
+	for _, what := range order {
+		out = append(out, what+" ("+terminal.OrNone(from[what])+")")
 	}
 	return out
 }

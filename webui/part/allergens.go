@@ -15,10 +15,20 @@ const LabelPath = "/stock/label"
 type Allergens struct {
 	Contains []Allergen
 	May      []Allergen
-	Unstated []string // names of pours with unstated allergens
-
-	unclear []string // those of them that may contain what the guest avoids
+	Unstated []Unstated // what nobody has stated, in the order of the pours
 }
+
+// Unstated is allergens that nobody has stated, and the pours that may carry them.
+type Unstated struct {
+	What    string // the allergens in words
+	From    []string
+	Avoided bool // one of them is what the guest avoids
+
+	avoided []string // those that the guest avoids
+}
+
+// Line returns the allergens with their pours.
+func (u Unstated) Line() string { return u.What + " (" + words.List(u.From) + ")" }
 
 // Allergen is one allergen and the pours that contain it.
 type Allergen struct {
@@ -44,8 +54,8 @@ func (v Allergens) InLine() string {
 	}
 	say("contains", v.Contains)
 	say("may contain", v.May)
-	if len(v.Unstated) > 0 {
-		parts = append(parts, "anything may be in the "+words.List(v.Unstated))
+	for _, u := range v.Unstated {
+		parts = append(parts, "not stated: "+u.Line())
 	}
 	if len(parts) == 0 {
 		return "No allergen is recorded; read the labels."
@@ -56,17 +66,12 @@ func (v Allergens) InLine() string {
 // None reports whether no allergen is recorded or unstated.
 func (v Allergens) None() bool { return len(v.Contains)+len(v.May)+len(v.Unstated) == 0 }
 
-// AllergensOf collects the allergens of a drink, in the order of the law. A pour with
-// unstated allergens may contain any, and is listed separately.
+// AllergensOf collects the allergens of a drink, in the order of the law. What nobody has
+// stated of a pour is listed separately.
 func AllergensOf(s *flavor.Spec, avoid []flavor.Allergen) Allergens {
 	var v Allergens
-	for i := range s.Pours {
-		if p := s.Pours[i].Profile; !p.AllergensKnown && !slices.Contains(v.Unstated, p.Name) {
-			v.Unstated = append(v.Unstated, p.Name)
-			if slices.ContainsFunc(avoid, func(a flavor.Allergen) bool { c, _ := p.Allergen(a); return c == flavor.Unstated }) {
-				v.unclear = append(v.unclear, p.Name)
-			}
-		}
+	for _, p := range Bottles(s) {
+		v.leaveOpen(p, avoid)
 	}
 	for _, a := range flavor.Allergens() {
 		contains := Allergen{Allergen: a, Avoided: slices.Contains(avoid, a)}
@@ -95,9 +100,39 @@ func AllergensOf(s *flavor.Spec, avoid []flavor.Allergen) Allergens {
 	return v
 }
 
-// Clashes lists what of the drink the guest must not be served, one line each. A pour
-// with unstated allergens clashes with every allergen except those that it is stated to
-// be free of.
+// leaveOpen adds what nobody has stated of a pour to that of others of which the same is
+// open.
+func (v *Allergens) leaveOpen(p *flavor.Profile, avoid []flavor.Allergen) {
+	open := p.Open()
+	if len(open) == 0 {
+		return
+	}
+	what := openWords(p)
+	at := slices.IndexFunc(v.Unstated, func(u Unstated) bool { return u.What == what })
+	if at < 0 {
+		at = len(v.Unstated)
+		v.Unstated = append(v.Unstated, Unstated{What: what})
+	}
+	u := &v.Unstated[at]
+	u.From = append(u.From, p.Name)
+	for _, a := range avoid {
+		if slices.Contains(open, a) && !slices.Contains(u.avoided, string(a)) {
+			u.Avoided, u.avoided = true, append(u.avoided, string(a))
+		}
+	}
+}
+
+// openWords says which allergens of an ingredient nobody has stated; "" if none.
+func openWords(p *flavor.Profile) string {
+	var onRecord []flavor.Allergen
+	for _, m := range p.AllergenMarks {
+		onRecord = append(onRecord, m.Allergen)
+	}
+	return flavor.OpenWords(p.Open(), onRecord)
+}
+
+// Clashes lists what of the drink the guest must not be served, one line each. What
+// nobody has stated of a pour clashes.
 func (v *Allergens) Clashes() []string {
 	var out []string
 	add := func(word string, list []Allergen) {
@@ -109,8 +144,10 @@ func (v *Allergens) Clashes() []string {
 	}
 	add("contains", v.Contains)
 	add("may contain", v.May)
-	if len(v.unclear) > 0 {
-		out = append(out, "nobody has stated the allergens of "+words.List(v.unclear))
+	for _, u := range v.Unstated {
+		if u.Avoided {
+			out = append(out, "may carry "+flavor.JoinOr(u.avoided)+", which nobody has stated ("+words.List(u.From)+")")
+		}
 	}
 	return out
 }
@@ -131,8 +168,8 @@ func MarksLine(p *flavor.Profile) string {
 	if len(may) > 0 {
 		parts = append(parts, "may contain "+words.List(may))
 	}
-	if !p.AllergensKnown {
-		parts = append(parts, "allergens not stated")
+	if open := openWords(p); open != "" {
+		parts = append(parts, "not stated: "+open)
 	}
 	return strings.Join(parts, "; ")
 }
