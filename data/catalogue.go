@@ -1,7 +1,6 @@
 package data
 
 import (
-	"bytes"
 	"embed"
 	"errors"
 	"fmt"
@@ -155,11 +154,12 @@ func readFile(fsys fs.FS, name string) (catalogueFile, error) {
 
 // decodeStrict decodes a TOML file into v. Fields that v does not have are errors.
 func decodeStrict(fsys fs.FS, name string, v any) error {
-	text, err := fs.ReadFile(fsys, name)
+	text, err := fsys.Open(name)
 	if err != nil {
 		return fmt.Errorf("data: %w", err)
 	}
-	dec := toml.NewDecoder(bytes.NewReader(text)).DisallowUnknownFields()
+	defer text.Close()
+	dec := toml.NewDecoder(text).DisallowUnknownFields()
 	if err := dec.Decode(v); err != nil {
 		var strict *toml.StrictMissingError
 		if errors.As(err, &strict) && len(strict.Errors) > 0 {

@@ -34,7 +34,8 @@ func (r *rests) add(parts []makeup.Part, ml []float64, out func(*makeup.Part) bo
 // restOf returns what a drink is made of without the parts that are left out, and the
 // logarithm of the mL of that: without any other part it is of no size.
 func restOf(parts []makeup.Part, ml []float64, out func(*makeup.Part) bool) (makeup.Kinship, float64) {
-	kept := make([]makeup.Part, 0, len(parts))
+	var few [8]makeup.Part // no drink of usual length needs more room
+	kept := few[:0]
 	var size float64
 	for i := range parts {
 		if !out(&parts[i]) {
