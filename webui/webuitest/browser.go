@@ -55,7 +55,7 @@ func (b *Browser) Adds(text string) {
 // Reads waits for the draft to read as wanted.
 func (b *Browser) Reads(text string) {
 	b.T.Helper()
-	if !assert.Eventually(b.T, func() bool { return b.Text() == text }, Patience, 50*time.Millisecond) {
+	if !assert.Eventually(b.T, func() bool { return b.Text() == text }, Patience, often) {
 		require.Fail(b.T, "the draft reads otherwise", "%q", b.Text())
 	}
 }
@@ -214,12 +214,16 @@ func (b *Browser) settle(css string) {
 		still := err == nil && at != "" && at == before
 		before = at
 		return still
-	}, Patience, 50*time.Millisecond, "%s does not lie still", css)
+	}, Patience, often, "%s does not lie still", css)
 }
 
 // Patience is how long what is waited for may take on a busy machine before a test
 // gives it up, with all that would have followed; no test passes or fails by less.
 const Patience = time.Minute
+
+// often is how long a test waits before it looks again: more than a frame, and little, since
+// most of the time of a test of pages is such waits.
+const often = 20 * time.Millisecond
 
 // Until waits for an expression to hold.
 func (b *Browser) Until(expression string) {
@@ -227,7 +231,7 @@ func (b *Browser) Until(expression string) {
 	require.Eventually(b.T, func() bool {
 		ok, err := chromedp.Run(b.Ctx, chromedp.Evaluate[bool](expression))
 		return err == nil && ok
-	}, Patience, 50*time.Millisecond, expression)
+	}, Patience, often, expression)
 }
 
 // Text is what stands in the box of a draft.
