@@ -204,3 +204,48 @@ func TestTopLevelFolders(t *testing.T) {
 		assert.True(t, slices.Contains(agreed, e.Name()), "%s is not one of the agreed top-level entries", e.Name())
 	}
 }
+
+// Every package has a row in the guide, but for those that serve tests.
+func TestTheGuideNamesEveryPackage(t *testing.T) {
+	guide, err := os.ReadFile(filepath.Join(root, "DEVELOPERS.md"))
+	require.NoError(t, err)
+	named := rowsOf(string(guide))
+	err = filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		if d.IsDir() && (strings.HasPrefix(d.Name(), ".") && path != root || d.Name() == "testdata") {
+			return filepath.SkipDir
+		}
+		if !strings.HasSuffix(path, ".go") || strings.HasSuffix(filepath.Dir(path), "test") {
+			return nil
+		}
+		folder, err := filepath.Rel(root, filepath.Dir(path))
+		assert.True(t, named[filepath.ToSlash(folder)], "%s has no row in DEVELOPERS.md", path)
+		return err
+	})
+	require.NoError(t, err)
+}
+
+// rowsOf are the packages that the tables of the guide name in their first column, by the
+// path from the root; a table headed "in `folder`" names those beneath it.
+func rowsOf(guide string) map[string]bool {
+	named, under := map[string]bool{}, ""
+	for line := range strings.Lines(guide) {
+		row, table := strings.CutPrefix(line, "| ")
+		cell, _, _ := strings.Cut(row, " |")
+		switch folder, beneath := strings.CutPrefix(cell, "in `"); {
+		case !table || strings.HasPrefix(cell, "---"):
+		case beneath:
+			under = strings.Trim(folder, "`") + "/"
+		case !strings.HasPrefix(cell, "`"):
+			under = ""
+		default:
+			names := strings.Split(strings.ReplaceAll(cell, "`", ""), ", ")
+			for _, name := range names { // those behind the first stand beside it
+				named[under+name], named[filepath.Join(filepath.Dir(under+names[0]), filepath.Base(name))] = true, true
+			}
+		}
+	}
+	return named
+}
