@@ -140,6 +140,9 @@ func (t *task) standingOfCustom(parts []int, place int) float64 {
 	return s
 }
 
+// habitPlaces is how many of the first choices of the trade rank nearer for it.
+const habitPlaces = 4.0
+
 // habit is what a filling ranks nearer by for being what every hand reaches for: all of
 // [Weights.Habit] for a first choice of the trade, and its share of a later one. What came
 // back in this house is none.
@@ -149,7 +152,7 @@ func (t *task) habit(x *search.Filling) float64 {
 	if !custom || t.cameBack[key] {
 		return 0
 	}
-	return t.finder.weights.Habit / float64(1+place)
+	return t.finder.weights.Habit * max(0, 1-float64(place)/habitPlaces)
 }
 
 // besides returns what the trade pours for the only thing that went and a search left out

@@ -33,8 +33,8 @@ type Weights struct {
 	// Custom: what a first choice of the trade is let off of the two before;
 	// Place: what each further place takes back.
 	Custom, Place float64
-	// Habit: what a first choice of the trade ranks nearer by, whatever it is like; the
-	// second half of it, the third a third.
+	// Habit: what a first choice of the trade ranks nearer by, whatever it is like; each
+	// further one less by as much.
 	Habit float64
 }
 
