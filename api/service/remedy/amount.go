@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/edit"
+	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/reading"
 )
 
@@ -32,8 +33,9 @@ func (m *mender) measured(f *flavor.Fault) (ways []Way) {
 			ways = m.keep(ways, Way{Kind: Measured, Says: u, Text: m.instead(f, u)})
 		}
 	case f.Field == "unit" && f.Value == shot && at >= 0:
+		shots := m.draft.Lines[at].Amount / entry.Measures[shot].Stated
 		for _, ml := range shotsML {
-			ways = m.keep(ways, in(m.draft, at, ml*m.draft.Lines[at].Amount, flavor.Millilitre))
+			ways = m.keep(ways, in(m.draft, at, ml*shots, flavor.Millilitre))
 		}
 	case f.Field == "amount" && f.Value != "":
 		if lines := m.usual(f.Value); lines != nil {

@@ -37,6 +37,7 @@ func TestForMendsALine(t *testing.T) {
 		{"a slip of the pen", "2 oz gin\n3/4 oz lemmon jooce\nshake", remedy.Named, "lemon juice", "2 oz gin\n3/4 oz lemon juice\nshake"},
 		{"a name that nobody knows", "2 oz rye whiskey\n1 oz glimmer\nstir", remedy.Beside, "sweet vermouth", "2 oz rye whiskey\n1 oz sweet vermouth\nstir"},
 		{"a number without a unit", "2 oz gin\n20 lemon juice\nshake", remedy.Measured, "20 ml", "2 oz gin\n20 ml lemon juice\nshake"},
+		{"a measure that goes by country", "a shot of gin\n20 ml lemon juice\n10 ml simple syrup\nshake", remedy.Measured, "30 ml", "30 ml gin\n20 ml lemon juice\n10 ml simple syrup\nshake"},
 		{"a name without an amount", "25 ml lemon juice\n15 ml simple syrup\nLondon dry gin\nshake", remedy.Measured, "45 ml London dry gin", "25 ml lemon juice\n15 ml simple syrup\n45 ml London dry gin\nshake"},
 		{"nothing like it", "2 oz gin\n3/4 oz glimmer\nshake", remedy.LeftOut, "", "2 oz gin\nshake"},
 	} {
