@@ -7,7 +7,6 @@ import (
 	"unicode/utf8"
 
 	"counterpour/flavor"
-	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/parting"
@@ -44,7 +43,7 @@ const mostPartSize = 12
 // and returns the rest of the line.
 func (r *reader) partSize(toks []token.Token) []token.Token {
 	for i := range toks {
-		if toks[i].Text != "part" && toks[i].Text != "parts" || len(toks)-i > mostPartSize {
+		if u, n := entry.UnitAt(toks[i : i+1]); n == 0 || u != flavor.PartUnit || len(toks)-i > mostPartSize {
 			continue
 		}
 		from := i
@@ -72,19 +71,6 @@ func (r *reader) partSize(toks []token.Token) []token.Token {
 		}
 	}
 	return toks
-}
-
-// sizeParts makes what is written in parts so much as a line says that a part is.
-func (r *reader) sizeParts() {
-	if r.part == nil {
-		return
-	}
-	for i := range r.d.Lines {
-		if l := &r.d.Lines[i]; l.Unit == flavor.PartUnit {
-			l.Amount, l.Unit = l.Amount*r.part.Amount, r.part.Unit
-		}
-	}
-	r.said.Notes = append(r.said.Notes, "a part is taken as "+measure.FormatAmount(r.part.Amount, r.part.Unit)+", as the text says")
 }
 
 // footnote reports whether a line is a note to a name above that ends in a star.

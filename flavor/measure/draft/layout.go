@@ -23,7 +23,7 @@ func linesOf(text string) []numbered {
 	for from, n := 0, 1; from <= len(text); n++ {
 		to, next := lineEnd(text, from)
 		for _, at := range byLabels(text, entry.Span{Start: from, End: to}) {
-			out = append(out, numbered{n, at})
+			out = append(out, numbered{number: n, at: at})
 		}
 		from = next
 	}
@@ -107,7 +107,7 @@ func byTurns(text string, lines []numbered) []numbered {
 			continue
 		}
 		for ; run > 1; run -= 2 {
-			out = append(out, numbered{lines[i].number, entry.Span{Start: lines[i].at.Start, End: lines[i+1].at.End}})
+			out = append(out, numbered{number: lines[i].number, at: entry.Span{Start: lines[i].at.Start, End: lines[i+1].at.End}})
 			i += 2
 		}
 		if run == 1 {
@@ -261,7 +261,7 @@ func (r *reader) amountsBelow(n int, span entry.Span, toks []token.Token) bool {
 		amounts = append(amounts, p)
 	}
 	from, names := r.namesAbove(len(amounts))
-	if names == nil {
+	if names == nil || slices.ContainsFunc(names, func(name []token.Token) bool { return len(entry.TrimMarks(name)) == 0 }) {
 		return false
 	}
 	line := d.Entries[from].Line

@@ -30,6 +30,7 @@ type reader struct {
 	table    *sheet.Table   // whose rows these lines may be
 	tabled   string         // the drink that the rows above name
 	amends   bool           // the line takes back amounts of lines above
+	shares   bool           // percentages say how much of all each pour is
 	plainly  bool           // no name stands before the pours of the first line
 	toks     []token.Token
 	cut      []piece
@@ -88,6 +89,13 @@ func (r *reader) content(n, from, to int) bool {
 		return len(r.d.Faults) < MaxFaults && len(r.d.Lines) <= MaxPours
 	}
 	toks := roundBrackets(parting.Unlist(r.unstruck(n, r.toks)))
+	if len(toks) > 0 {
+		if toks = r.asParts(toks); len(entry.TrimMarks(toks)) == 0 && r.shares { // "total 90 ml"
+			r.first = first
+			r.entry(KindRemark, n, span)
+			return true
+		}
+	}
 	if len(toks) == 0 {
 		r.ruled(n, span)
 		return true
@@ -129,10 +137,10 @@ func (r *reader) content(n, from, to int) bool {
 	if r.headsList(n, span, toks) || r.amountsBelow(n, span, toks) {
 		return true
 	}
-	if r.ditto(n, span, toks) {
+	l, rest := parting.Header(r.text, toks)
+	if (l == entry.NoLabel || l == entry.LabelPours) && r.ditto(n, span, toks) {
 		return len(r.d.Faults) < MaxFaults && len(r.d.Lines) <= MaxPours
 	}
-	l, rest := parting.Header(r.text, toks)
 	if first {
 		if r.firstLine(n, span, l, rest, toks) {
 			return true
@@ -165,7 +173,7 @@ func (r *reader) content(n, from, to int) bool {
 // pouringWords drops what a line says beside its pours, such as prices, talk and words
 // that are taken back, and says so.
 func (r *reader) pouringWords(n int, toks []token.Token) []token.Token {
-	toks = speech.WithoutHesitation(toks)
+	toks = speech.Lengthened(speech.WithoutHesitation(toks))
 	toks = r.withoutServes(n, r.withoutPrices(n, r.remarkFrom(n, r.withoutRole(toks))))
 	toks, r.amends = speech.Amended(speech.Ranges(r.text, toks))
 	toks = r.without(n, toks, speech.StandIn(toks))
@@ -242,8 +250,15 @@ func (r *reader) labelled(n int, span entry.Span, l entry.Label, rest []token.To
 	case entry.LabelRemark:
 		r.entry(KindRemark, n, at)
 	case entry.LabelName:
-		if r.d.Name != "" {
+		if r.d.Name != "" && (r.d.Labelled || len(r.d.Lines) > 0 || r.pours(rest)) {
 			return false
+		}
+		for i := range r.d.Entries { // what stands above a name with its label is none
+			if e := &r.d.Entries[i]; e.Kind == KindName {
+				e.Kind = KindRemark
+				r.said.Notes = append(r.said.Notes, lineNote(e.Line, "“"+r.d.Name+"” is skipped: the name of the drink stands below"))
+				r.d.PerhapsPour, r.d.ServingName = nil, nil
+			}
 		}
 		r.setLabelled(n, at)
 	default:

@@ -82,7 +82,7 @@ func (r *reader) seasoned(n int, in []piece) int {
 		row = append(row, next...)
 		many++
 	}
-	if len(row) < 2 || len(r.d.Lines) == 0 {
+	if len(r.d.Lines) == 0 || len(row) == 0 || len(row) < 2 && !(in[0].sep == "+" && r.d.Lines[len(r.d.Lines)-1].Unit == flavor.Pinch) { // "pinch celery salt + black pepper"
 		return 0
 	}
 	for _, s := range row {

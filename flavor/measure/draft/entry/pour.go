@@ -201,6 +201,17 @@ func AmountAt(toks []token.Token) int {
 	return len(toks) - len(rest)
 }
 
+// AmountOf returns the amount that toks start with, without its unit, and how many tokens
+// it takes, 0 if they start with none.
+func AmountOf(toks []token.Token) (value float64, n int) {
+	var p Written
+	rest, ok := p.takeAmount(toks)
+	if !ok || p.Fault != nil {
+		return 0, 0
+	}
+	return p.Amount, len(toks) - len(rest)
+}
+
 // takeAmount reads an amount at the start of toks and returns what follows it.
 func (p *Written) takeAmount(toks []token.Token) ([]token.Token, bool) {
 	i := p.skipLoose(toks, 0)

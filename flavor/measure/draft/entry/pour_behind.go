@@ -82,7 +82,7 @@ func (p *Written) amountLast(text string, toks []token.Token) bool {
 	if q.Unit == "" && p.Unit != "" { // "soda 60 top"
 		q.After = true
 	}
-	if q.Unit == "" && !strings.Contains(toks[at].Text, "/") {
+	if q.Unit == "" && !strings.Contains(toks[at].Text, "/") && name[0].Start < toks[at].End { // in a row the amount may stand before
 		q.Whole = token.OneLine(text[name[0].Start:toks[at].End])
 	}
 	name = withoutHandful(name)

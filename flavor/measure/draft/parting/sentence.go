@@ -26,6 +26,9 @@ func sentenceEnds(toks []token.Token, i, from int) bool {
 	if u, unit := measure.ParseUnit(before.Text); unit && u.Counted() && i+1 < len(toks) && toks[i+1].Kind == token.Word && !entry.StartsAmount(toks[from:]) && before.End-before.Start > 2 {
 		return true // "clover leaf. Gin 45 ml"
 	}
+	if entry.IsUnit(before) && before.End-before.Start > 3 && i > from+1 && i+1 < len(toks) && serving.Starts(toks[i+1:]) {
+		return true // "soda splash. wine glass"
+	}
 	if before.Kind == token.Word && Measured(before) && i+1 < len(toks) && toks[i+1].Kind == token.Word {
 		if i > 1 && toks[i-2].Kind == token.Numeral {
 			if _, n := serving.TermAt([]string{toks[i+1].Text}); from > 0 && i-2 == from && n > 0 {
@@ -45,6 +48,11 @@ func sentenceEnds(toks []token.Token, i, from int) bool {
 	}
 	if u, unit := measure.ParseUnit(before.Text); (unit || len(before.Text) < 3) && !u.After() {
 		return len(before.Text) >= 3 && toks[i+1].Kind == token.Numeral || shortWords.Has(before.Text)
+	}
+	if next := toks[i+1:]; next[0].Kind == token.Word && serving.StartsMethod(next) && entry.StartsAmount(toks[from:]) { // "1 dash ango. shake"
+		return true
+	} else if next[0].Kind == token.Numeral && entry.UnitWordsAt(next[1:]) && i > from+1 { // "1 pt vanilla syr. 1 pt = 15 ml"
+		return true
 	}
 	return !abbreviations.Has(before.Text[strings.LastIndexByte(before.Text, '-')+1:]) // "acid-adj. orange"
 }

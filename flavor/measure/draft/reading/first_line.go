@@ -214,6 +214,13 @@ func (r *resolver) poursInName() bool {
 		if toks[i].Kind != token.Numeral || toks[i].Wrong != "" {
 			continue
 		}
+		end := i + 1
+		for end < len(toks) && toks[end].Kind == token.Word {
+			end++
+		}
+		if toks[i].Value >= leastMillis && end > i+1 && (i == 0 || toks[i-1].Kind == token.Mark) && r.measureless(r.name[toks[i+1].Start:toks[end-1].End], false) != nil { // "A - 50 gin, B"
+			return true
+		}
 		if _, n := entry.UnitAt(toks[i+1:]); n > 0 && i+1+n < len(toks) && toks[i+1+n].Kind == token.Word && r.book.Mentions(r.name[toks[i+1+n].Start:]) {
 			return true
 		}

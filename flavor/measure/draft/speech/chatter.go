@@ -30,6 +30,25 @@ func WithoutHesitation(toks []token.Token) []token.Token {
 	return toks
 }
 
+// Lengthened reads "up" behind what fills a glass, and nothing else, as topping it up:
+// "soda up". Elsewhere it says how the drink is served.
+func Lengthened(toks []token.Token) []token.Token {
+	alone := func(i int) bool { return i < 0 || i >= len(toks) || toks[i].Kind == token.Mark }
+	for i := range toks {
+		if toks[i].Text != "up" || i == 0 || !alone(i+1) || toks[i].Kind != token.Word {
+			continue
+		}
+		one := entry.Lengtheners[toks[i-1].Text] && alone(i-2)
+		two := i > 1 && alone(i-3) && entry.Lengtheners[toks[i-2].Text+" "+toks[i-1].Text]
+		if one || two {
+			toks = slices.Clone(toks)
+			toks[i].Text = "top"
+			return toks
+		}
+	}
+	return toks
+}
+
 // Chatter reports whether a word is one that talk goes on with before it comes to a pour.
 func Chatter(w string) bool { return chatter.Has(w) }
 

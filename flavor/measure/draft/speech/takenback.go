@@ -17,6 +17,24 @@ import (
 // takesBack are the words that take back what stands before them, the longest first. A
 // single "no" or "sorry" may mean anything, and is none.
 var takesBack = phrases(`no sorry make that
+no wait call it
+no call it
+hmm call it
+hmm make it
+hmm make that
+call that
+call it
+oh wait no
+oh wait
+oh sorry
+hmm no
+no no
+ah no
+ah sorry
+make it
+scratch that make it
+scratch that make that
+nope
 hang on no make that
 no wait make that
 no hang on
@@ -77,6 +95,9 @@ func takenBackAt(toks []token.Token, i int) int {
 	if toks[i].Kind != token.Word || !takesBackFirst[toks[i].Text] {
 		return 0
 	}
+	if n := denied(toks, i); n > 0 {
+		return n
+	}
 	for _, phrase := range takesBack {
 		at := i
 		for k, w := range phrase {
@@ -98,6 +119,26 @@ func takenBackAt(toks []token.Token, i int) int {
 		return at - i
 	}
 	return 0
+}
+
+// denied returns how many tokens are a "no" between two pauses that an amount follows,
+// "30 lemon - no, 25"; 0 if there is none. Elsewhere a "no" may mean anything.
+func denied(toks []token.Token, i int) int {
+	if toks[i].Text != "no" && toks[i].Text != "nope" || i == 0 || i+2 >= len(toks) || !Pause(&toks[i-1]) || !Pause(&toks[i+1]) || toks[i+1].Is(":") || entry.AmountAt(toks[i+2:]) == 0 {
+		return 0
+	}
+	return 2
+}
+
+// oneWord reports whether tokens hold a single word.
+func oneWord(toks []token.Token) bool {
+	words := 0
+	for i := range toks {
+		if toks[i].Kind == token.Word {
+			words++
+		}
+	}
+	return words == 1
 }
 
 // lacking say that there is none of what stands before them, and standIns that what
@@ -168,11 +209,27 @@ func SecondThoughts(text string, toks []token.Token) (out []token.Token, back []
 	return out, back
 }
 
+// unitTaken is the unit of the pour from start to name where the amount at next, so many
+// tokens long, states none of its own: "2 oz gin, make that 1.5".
+func unitTaken(toks []token.Token, start, name, next, amount int) []token.Token {
+	if amount != 1 || entry.UnitWordsAt(toks[next+1:]) {
+		return nil
+	}
+	for i := start; i < name; i++ {
+		if entry.IsUnit(&toks[i]) {
+			unit := toks[i]
+			unit.Start, unit.End = toks[next].End, toks[next].End
+			return []token.Token{unit}
+		}
+	}
+	return nil
+}
+
 // dropped returns the text of the tokens that are left out of others.
 func dropped(text string, of, kept []token.Token) string {
 	var out []string
 	for i := range of {
-		if !slices.ContainsFunc(kept, func(t token.Token) bool { return t.Start == of[i].Start && t.End == of[i].End }) {
+		if !slices.ContainsFunc(kept, func(t token.Token) bool { return t.Start <= of[i].Start && t.End >= of[i].End }) {
 			out = append(out, text[of[i].Start:of[i].End])
 		}
 	}
@@ -190,6 +247,9 @@ func takenBack(toks []token.Token, i, next int) ([]token.Token, bool) {
 	if start < 0 {
 		return nil, false
 	}
+	if value, n := entry.AmountOf(toks[next:]); n > 0 && toks[next].Kind == token.Word { // "make it one and a half"
+		toks = slices.Concat(toks[:next], []token.Token{{Kind: token.Numeral, Start: toks[next].Start, End: toks[next+n-1].End, Value: value, Text: token.Decimals(value)}}, toks[next+n:])
+	}
 	amount := entry.AmountAt(toks[next:])
 	behind := toks[next+amount:]
 	words := len(behind) > 0 && behind[0].Kind == token.Word && !serving.Starts(behind) && !serving.StepVerbs[behind[0].Text] && behind[0].Text != "and" && behind[0].Text != "then"
@@ -197,12 +257,12 @@ func takenBack(toks []token.Token, i, next int) ([]token.Token, bool) {
 	case amount > 0 && name == end: // "2 oz, no sorry, 1½ oz bourbon"
 		return slices.Concat(toks[:start], toks[next:]), true
 	case amount > 0 && words: // "20 lemon, no wait, 25 lemon"
-		if next-i == 1 && behind[0].Text != toks[name].Text { // one word says too little to give up a pour of something else
+		if oneWord(toks[i:next]) && behind[0].Text != toks[name].Text { // one word says too little to give up a pour of something else
 			return nil, false
 		}
 		return slices.Concat(toks[:start], toks[next:]), true
 	case amount > 0: // "20 lemon, no wait, 25"
-		return slices.Concat(toks[:start], toks[name:end], toks[next:]), true
+		return slices.Concat(toks[:start], toks[name:end], toks[next:next+amount], unitTaken(toks, start, name, next, amount), behind), true
 	case words && name < end: // "½ oz ancho no sorry chilli liqueur"
 		if at := slices.IndexFunc(behind, func(t token.Token) bool { return t.Kind == token.Numeral }); at > 0 { // "40 gin, hang on, no, vodka, 40 vodka"
 			if n := entry.AmountAt(behind[at:]); n > 0 && at+n < len(behind) && behind[at+n].Text == behind[0].Text {

@@ -99,6 +99,7 @@ func lexNumber(s string, i int) Token {
 	if from, tight := rangeEnd(s, end); from > 0 && !titleNumber(s, i, end, from) {
 		high, m, ok := readNumber(s, from)
 		switch {
+		case ok && !tight && high > widest*low: // "1.0 - 50 ml gin": the number of a list
 		case ok && high > low && ratioEnd(s, from) == 0:
 			t.Value, t.End = (low+high)/2, m
 			t.Note = OneLine(s[i:m]) + " read as " + Decimals(t.Value) + ", the middle"
@@ -110,6 +111,10 @@ func lexNumber(s string, i int) Token {
 	t.Text = s[i:t.End]
 	return t
 }
+
+// widest is how many times the lower number of a range the higher is at most, where there
+// are spaces around the dash.
+const widest = 4
 
 // lostSpace reads a whole number and a proper fraction of a jigger that run into
 // each other, as "11/2", "1.1/2" and "1.½" do; its end is 0 for anything else.
@@ -224,7 +229,7 @@ func overAt(s string, i int, top float64) (over float64, end int, ok bool) {
 		return 0, 0, false
 	}
 	over = whole(s[from:n])
-	if spaced := at > i || from > at+slash; spaced && (top >= over || over > 8 || n < len(s) && (s[n] == '.' || s[n] == '/')) {
+	if spaced := at > i || from > at+slash; spaced && (top >= over || over > 8 || over == 5 || parts(s) || n < len(s) && (s[n] == '.' || s[n] == '/')) {
 		return 0, 0, false
 	}
 	switch over {
@@ -232,6 +237,12 @@ func overAt(s string, i int, top float64) (over float64, end int, ok bool) {
 		return over, n, true
 	}
 	return 0, 0, false
+}
+
+// parts reports whether slashes with spaces around them part the entries of the line that
+// s ends with: "lime .75 / simple .75 / cachaça 2 / 3 blackberries".
+func parts(s string) bool {
+	return strings.Count(s[strings.LastIndexByte(s, '\n')+1:], " / ") > 1
 }
 
 func slashAt(s string, i int) int {

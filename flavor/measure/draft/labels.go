@@ -1,0 +1,105 @@
+package draft
+
+import (
+	"strings"
+
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// Lists are lettered or numbered line by line: "A gin 50", "B lemon 25"; "1.0 gin 50 ml",
+// "2.0 lemon 25 ml". One line does not tell its label from an amount; lines in a row do.
+
+// leastLabelled is how many lines in a row bear labels at least.
+const leastLabelled = 3
+
+// romans are the numbers of a list in Roman figures, in their order.
+var romans = strings.Fields(`i ii iii iv v vi vii viii ix x xi xii`)
+
+// ranked is the place in its list that the label of a line gives it, in one way to count.
+type ranked struct {
+	way  byte // 'a' letters, 'i' Roman figures, '1' figures
+	rank int
+}
+
+// withoutLabels drops the labels of lines that bear them in a row.
+func withoutLabels(text string, lines []numbered) []numbered {
+	if len(lines) < leastLabelled {
+		return lines
+	}
+	for _, way := range []byte("a1i") {
+		run := 0
+		for i := 0; i <= len(lines); i++ {
+			if i < len(lines) && strings.TrimSpace(text[lines[i].at.Start:lines[i].at.End]) == "" {
+				continue
+			}
+			if i < len(lines) {
+				if rest := afterLabel(text, lines[i].at, ranked{way, run + 1}); rest > 0 {
+					run++
+					continue
+				}
+			}
+			if run >= leastLabelled {
+				dropLabels(text, lines[:i], way, run)
+			}
+			run = 0
+		}
+	}
+	return lines
+}
+
+// dropLabels moves the start of the last lines behind their labels, so many of those that
+// hold anything.
+func dropLabels(text string, lines []numbered, way byte, run int) {
+	for i := len(lines) - 1; run > 0; i-- {
+		if rest := afterLabel(text, lines[i].at, ranked{way, run}); rest > 0 {
+			lines[i].at.Start = rest
+			run--
+		}
+	}
+}
+
+// mostLabel is the most bytes of a label with the signs around it.
+const mostLabel = 8
+
+// afterLabel returns where what follows the label of a line begins, 0 if the line does not
+// bear that label. What follows states an amount of its own, or how the drink is made.
+func afterLabel(text string, at entry.Span, want ranked) int {
+	toks := token.Lex(nil, text, at.Start, at.End)
+	i := 0
+	for i < len(toks) && (toks[i].Is("(") || toks[i].Is("#") || toks[i].Is("[") || toks[i].Is("*") || toks[i].Is("-")) {
+		i++
+	}
+	if i+1 >= len(toks) || !bears(&toks[i], want) {
+		return 0
+	}
+	i++
+	for i < len(toks) && toks[i].Kind == token.Mark && toks[i].Start < at.Start+mostLabel && !toks[i].Is("(") {
+		i++
+	}
+	rest := toks[i:]
+	if len(rest) == 0 || entry.UnitWordsAt(rest) || rest[0].Glued && rest[0].Start == toks[i-1].End && toks[i-1].Kind != token.Mark {
+		return 0
+	}
+	for k := range rest {
+		if rest[k].Kind == token.Numeral {
+			return rest[0].Start
+		}
+	}
+	if entry.StartsAmount(rest) || entry.PourVerbs[rest[0].Text] != "" || serving.Starts(rest) {
+		return rest[0].Start
+	}
+	return 0
+}
+
+// bears reports whether a token is the label of that rank.
+func bears(t *token.Token, want ranked) bool {
+	switch want.way {
+	case 'a':
+		return t.Kind == token.Word && len(t.Text) == 1 && int(t.Text[0])-'a'+1 == want.rank
+	case 'i':
+		return t.Kind == token.Word && want.rank <= len(romans) && t.Text == romans[want.rank-1]
+	}
+	return t.Kind == token.Numeral && t.Wrong == "" && t.Value == float64(want.rank)
+}

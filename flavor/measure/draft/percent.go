@@ -1,0 +1,125 @@
+package draft
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
+)
+
+// A drink may be written as percentages of all of it: "50% gin, 25% lemon, 25% simple,
+// total 90 ml". They are parts, and the total says how much one is.
+
+// wholeWithin is by how many of a hundred percentages may miss it: three thirds are 99.
+const wholeWithin = 3.0
+
+// ofStrength follow a percentage that says how strong something is.
+var ofStrength = vocabulary.Words(`abv vol alc alcohol proof solution acid saline off gp margin full`)
+
+// inShares reports whether the percentages of a text come to a hundred, so that they say
+// how much of all each pour is.
+func inShares(text string) bool {
+	if strings.Count(text, "%") < 2 || len(text) > maxStep {
+		return false
+	}
+	sum, many := 0.0, 0
+	for line := range strings.SplitSeq(text, "\n") {
+		toks := token.Lex(nil, line, 0, len(line))
+		for i := range toks {
+			if toks[i].Kind != token.Percent || i+1 < len(toks) && ofStrength.Has(toks[i+1].Text) {
+				continue
+			}
+			sum += percent(&toks[i])
+			many++
+		}
+	}
+	return many > 1 && sum >= 100-wholeWithin && sum <= 100+wholeWithin
+}
+
+// percent is the number of a percentage, 0 if it cannot be read.
+func percent(t *token.Token) float64 {
+	v, err := strconv.ParseFloat(strings.ReplaceAll(strings.TrimRight(t.Text, " %"), ",", "."), 64)
+	if err != nil {
+		return 0
+	}
+	return v
+}
+
+// asParts writes percentages as parts, and takes the total out of a line that states it.
+func (r *reader) asParts(toks []token.Token) []token.Token {
+	if !r.shares {
+		return toks
+	}
+	toks = r.totalOf(toks)
+	out := make([]token.Token, 0, len(toks)+2)
+	for _, t := range toks {
+		v := 0.0
+		if t.Kind == token.Percent {
+			v = percent(&t)
+		}
+		if v <= 0 {
+			out = append(out, t)
+			continue
+		}
+		t.Kind, t.Value = token.Numeral, v
+		out = append(out, t, token.Token{Kind: token.Word, Start: t.End, End: t.End, Text: "parts"})
+	}
+	return out
+}
+
+// leastTotalML is the least mL that all of a drink comes to; common practice.
+const leastTotalML = 15.0
+
+// totals name all of a drink.
+var totals = vocabulary.Words(`total totals batch volume vol yield yields makes sum altogether overall all whole`)
+
+// totalOf takes the total of a drink off its line, "total: 90 ml", "100 ml batch".
+func (r *reader) totalOf(toks []token.Token) []token.Token {
+	for i := range toks {
+		if toks[i].Kind != token.Numeral || toks[i].Wrong != "" {
+			continue
+		}
+		u, n := entry.UnitAt(toks[i+1:])
+		if per, ok := measure.MLPerUnit(u, nil); n == 0 || !u.Jigger() || !ok || per*toks[i].Value < leastTotalML || per*toks[i].Value > measure.MaxPourML {
+			continue
+		}
+		from, to := i, i+1+n
+		for from > 0 && (totals.Has(toks[from-1].Text) || toks[from-1].Is(":") || toks[from-1].Is("=") || toks[from-1].Text == "of" || toks[from-1].Text == "in" || toks[from-1].Text == "for") {
+			from--
+		}
+		for to < len(toks) && (totals.Has(toks[to].Text) || toks[to].Text == "in") {
+			to++
+		}
+		if !slices.ContainsFunc(toks[from:to], func(t token.Token) bool { return totals.Has(t.Text) }) {
+			continue
+		}
+		r.part = &entry.Written{Line: entry.Line{Amount: toks[i].Value / 100, Unit: u}}
+		r.said.Notes = append(r.said.Notes, "percentages are taken of "+measure.FormatAmount(toks[i].Value, u))
+		rest := toks[to:]
+		for len(rest) > 0 && (rest[0].Is(":") || rest[0].Is(",") || rest[0].Is(";")) {
+			rest = rest[1:]
+		}
+		return slices.Concat(toks[:from], rest)
+	}
+	return toks
+}
+
+// sizeParts makes what is written in parts so much as a text says that a part is.
+func (r *reader) sizeParts() {
+	if r.part == nil {
+		return
+	}
+	for i := range r.d.Lines {
+		if l := &r.d.Lines[i]; l.Unit == flavor.PartUnit {
+			l.Amount, l.Unit = l.Amount*r.part.Amount, r.part.Unit
+		}
+	}
+	if !r.shares {
+		r.said.Notes = append(r.said.Notes, "a part is taken as "+measure.FormatAmount(r.part.Amount, r.part.Unit)+", as the text says")
+	}
+}

@@ -1,0 +1,76 @@
+package reading_test
+
+import (
+	"math"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/reading"
+)
+
+// poured is what a text pours, in mL: "gin 60 + lemon 25".
+func poured(t *testing.T, text string) string {
+	t.Helper()
+	s, err := reading.Read(text, wholeCatalogue(t))
+	require.NoError(t, err, text)
+	var out []string
+	for _, p := range s.Pours {
+		out = append(out, p.Match.Asked+" "+strconv.FormatFloat(math.Round(100*p.ML)/100, 'f', -1, 64))
+	}
+	return strings.Join(out, " + ")
+}
+
+// Letters and numbers of a list are no amounts: common practice, no source.
+func TestListsThatAreLettered(t *testing.T) {
+	for _, text := range []string{
+		"A: gin 50\nB: lemon 25\nC: simple 20\nshake", "A gin 50 ml\nB lemon 25 ml\nC simple 20 ml\nshake up", "1.0 gin 50 ml\n2.0 lemon 25 ml\n3.0 simple 20 ml\nshake",
+		"1.0 - 50 ml gin\n2.0 - 25 ml lemon\n3.0 - 20 ml simple\nshake", "i. 50 ml gin\nii. 25 ml lemon\niii. 20 ml simple\niv. shake", "#1 gin 50ml\n#2 lemon 25ml\n#3 simple 20ml",
+	} {
+		assert.Equal(t, "gin 50 + lemon 25 + simple 20", poured(t, text), text)
+	}
+	assert.Equal(t, "gin 29.57 + lime 59.15 + simple 88.72", poured(t, "1 oz gin\n2 oz lime\n3 oz simple"), "amounts that happen to count up")
+}
+
+// What is taken back is not poured: common practice, no source.
+func TestAmountsTakenBack(t *testing.T) {
+	for text, want := range map[string]string{
+		"2 oz gin no wait make it one and a half\n3/4 lemon\n3/4 simple\nshake": "gin 44.36 + lemon 22.18 + simple 22.18",
+		"60 gin\n30 lemon - no, 25\n20 simple\nshake":                           "gin 60 + lemon 25 + simple 20",
+		"50ml gin oh wait 45ml\n25ml lemon\n15ml simple":                        "gin 45 + lemon 25 + simple 15",
+		"2 oz gin\n1 oz lime, hmm, call it 3/4\n3/4 oz simple":                  "gin 59.15 + lime 22.18 + simple 22.18",
+	} {
+		assert.Equal(t, want, poured(t, text), text)
+	}
+}
+
+// Percentages that come to a hundred are of the total that the text states.
+func TestPercentagesOfATotal(t *testing.T) {
+	for _, text := range []string{
+		"50% gin 25% lemon 25% simple, total 100 ml, shake", "Sour\n50% gin\n25% lemon\n25% simple\ntotal 100 ml\nshake",
+		"100 ml total: 50% gin, 25% lemon, 25% simple. shake", "gin 50%, lemon 25%, simple 25%. 100ml batch",
+	} {
+		assert.Equal(t, "gin 50 + lemon 25 + simple 25", poured(t, text), text)
+	}
+}
+
+// Shorthand of many hands: common practice, no source.
+func TestShorthandOfManyHands(t *testing.T) {
+	for text, want := range map[string]string{
+		"prosecco 90, orange aperitif 60, soda splash. wine glass, ice":   "prosecco 90 + orange aperitif 60 + soda 5",
+		"2 oz gin\n.75 lemon\n.75 simple\n8 basil leaves muddled lightly": "gin 59.15 + lemon 22.18 + simple 22.18 + basil 4",
+		"gin 1, lime .5, 1 dash ango. shake. top soda":                    "gin 29.57 + lime 14.79 + ango 0.8 + soda 90",
+		"rhum blanc 5 cl\ncitron vert 2 cl\nsirop de canne 2 c. à café":   "rhum blanc 50 + citron vert 20 + sirop de canne 9.86",
+		"lime .75 / simple .75 / cachaca 2 / 5 blackberries muddled":      "lime 22.18 + simple 22.18 + cachaca 59.15 + blackberries 20",
+	} {
+		assert.Equal(t, want, poured(t, text), text)
+	}
+	assert.Contains(t, poured(t, "45 vodka, 100 tomato juice, pinch celery salt + black pepper"), "+ black pepper")
+	s, err := reading.Read("barley shochu 45, grapefruit juice 45, 10 ml simple, soda up. highball", wholeCatalogue(t))
+	require.NoError(t, err)
+	assert.Equal(t, flavor.Long, s.Service, "soda up is no service")
+}
