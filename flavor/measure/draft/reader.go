@@ -130,6 +130,9 @@ func (r *reader) content(n, from, to int) bool {
 		r.entry(KindRemark, n, span)
 		return true
 	}
+	if toks = r.insteadOf(n, toks); r.swapped(n, span, toks) {
+		return len(r.d.Faults) < MaxFaults
+	}
 	if toks = r.halved(n, toks); len(toks) == 0 {
 		r.entry(KindRemark, n, span)
 		return true
@@ -267,7 +270,15 @@ func (r *reader) labelled(n int, span entry.Span, l entry.Label, rest []token.To
 	return true
 }
 
+// garnish keeps what is laid on a drink, but for what is dashed on it.
 func (r *reader) garnish(n int, at entry.Span) {
+	if !r.dosed(n, at) {
+		r.garnishText(n, at)
+	}
+}
+
+// garnishText keeps a stretch of the text as garnish.
+func (r *reader) garnishText(n int, at entry.Span) {
 	text := token.OneLine(strings.Trim(r.text[at.Start:at.End], " ,;.-•*"))
 	if text == "" {
 		return

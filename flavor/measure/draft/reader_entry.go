@@ -125,6 +125,9 @@ func (r *reader) take(n int, span entry.Span, p *piece, asStep bool) {
 		}
 		return
 	}
+	if p.pour.Shape != entry.ShapePour && r.swapped(n, at, p.toks) {
+		return
+	}
 	switch p.pour.Shape {
 	case entry.ShapeNothing:
 		r.ruled(n, at)

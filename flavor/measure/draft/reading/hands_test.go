@@ -74,3 +74,29 @@ func TestShorthandOfManyHands(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, flavor.Long, s.Service, "soda up is no service")
 }
+
+// One ingredient takes the place of another that is listed: common practice, no source.
+func TestWhatTakesThePlaceOfAnother(t *testing.T) {
+	for text, want := range map[string]string{
+		"60 gin\n25 lemon\n20 simple\nswap gin for genever\nshake":              "genever 60 + lemon 25 + simple 20",
+		"60 gin\n25 lemon\n20 simple\nshake\n(swap lemon with lime)":            "gin 60 + lime 25 + simple 20",
+		"60 gin, 25 lemon, 20 simple, use honey syrup instead of simple, shake": "gin 60 + lemon 25 + honey syrup 20",
+		"60 gin\n25 lemon\n20 honey syrup instead of simple\nshake":             "gin 60 + lemon 25 + honey syrup 20",
+		"60 gin\n25 lemon\n20 simple\nsub genever for the gin\nshake":           "genever 60 + lemon 25 + simple 20",
+	} {
+		assert.Equal(t, want, poured(t, text), text)
+	}
+	_, err := reading.Read("60 gin\n30 genever\n20 simple\nswap gin for genever", wholeCatalogue(t))
+	assert.Error(t, err, "both are poured")
+}
+
+// Bitters among the garnish are poured: common practice, no source.
+func TestBittersAmongTheGarnish(t *testing.T) {
+	const sour = "60 pisco\n30 lime\n20 simple\nshake, up\ngarnish: "
+	for text, want := range map[string]string{
+		"3 drops aromatic bitters": "aromatic bitters 0.15", "cherry, 2 dashes aromatic bitters": "aromatic bitters 1.6", "mint, aromatic bitters float": "aromatic bitters 1.6",
+	} {
+		assert.Equal(t, "pisco 60 + lime 30 + simple 20 + "+want, poured(t, sour+text), text)
+	}
+	assert.Equal(t, "pisco 60 + lime 30 + simple 20", poured(t, sour+"orange slice + cherry"))
+}

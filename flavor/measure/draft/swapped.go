@@ -1,0 +1,135 @@
+package draft
+
+import (
+	"slices"
+
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
+)
+
+// A draft may change what it has just listed: "swap gin for genever", "honey syrup instead of
+// simple". One of the two is poured above, and the other takes its place.
+
+// swapVerbs begin such a change.
+var swapVerbs = vocabulary.Words(`swap swapped sub subbed substitute replace replaced change changed switch switched trade use using`)
+
+// swapJoins stand between the two.
+var swapJoins = vocabulary.Words(`for with w by to into`)
+
+// mostSwapped is the most words of a line that changes what is poured.
+const mostSwapped = 10
+
+// swapped carries out a stretch that puts one ingredient in the place of another, and is false
+// if it is none, or if neither of the two is poured above. Where both are it is a fault.
+func (r *reader) swapped(n int, span entry.Span, toks []token.Token) bool {
+	toks = entry.TrimMarks(toks)
+	if len(toks) > 2 && toks[0].Is("(") && toks[len(toks)-1].Is(")") {
+		toks = toks[1 : len(toks)-1]
+	}
+	for len(toks) > 1 && (toks[0].Text == "but" || toks[0].Text == "and" || toks[0].Text == "then" || toks[0].Text == "just" || toks[0].Text == "pls" || toks[0].Text == "please") {
+		toks = toks[1:]
+	}
+	if len(toks) < 3 || len(toks) > mostSwapped || slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind != token.Word }) {
+		return false
+	}
+	one, other := r.twoSwapped(toks)
+	one, other = withoutThe(one), withoutThe(other)
+	if len(one) == 0 || len(other) == 0 {
+		return false
+	}
+	i, k := r.pouredAs(one), r.pouredAs(other)
+	if i < 0 && k < 0 {
+		return false
+	}
+	if i >= 0 && k >= 0 {
+		written := token.OneLine(r.text[span.Start:span.End])
+		r.unread(n, span, measure.Invalid("ingredient", written, "%q changes what is poured, and both are poured above; write only what is poured", written))
+		return true
+	}
+	if i < 0 {
+		i, other = k, one
+	}
+	l := &r.d.Lines[i]
+	was := l.Name
+	at := entry.Span{Start: other[0].Start, End: other[len(other)-1].End}
+	l.Name = token.OneLine(r.text[at.Start:at.End])
+	r.said.Notes = append(r.said.Notes, lineNote(n, "“"+l.Name+"” is poured instead of “"+was+"”"))
+	r.entry(KindRemark, n, span)
+	return true
+}
+
+// twoSwapped are the two names of a line that changes one for the other; none if it is no
+// such line.
+func (r *reader) twoSwapped(toks []token.Token) (one, other []token.Token) {
+	if at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Text == "instead" }); at > 0 {
+		begin := 0
+		if swapVerbs.Has(toks[0].Text) {
+			begin = 1
+		}
+		if at+2 < len(toks) && toks[at+1].Text == "of" {
+			return toks[begin:at], toks[at+2:]
+		}
+		return nil, nil
+	}
+	if !swapVerbs.Has(toks[0].Text) || toks[0].Text == "use" || toks[0].Text == "using" {
+		return nil, nil
+	}
+	at := slices.IndexFunc(toks, func(t token.Token) bool { return swapJoins.Has(t.Text) })
+	if at < 2 || at+1 >= len(toks) {
+		return nil, nil
+	}
+	return toks[1:at], toks[at+1:]
+}
+
+// withoutThe drops what stands before a name and says nothing of it.
+func withoutThe(toks []token.Token) []token.Token {
+	for len(toks) > 0 && (toks[0].Text == "the" || toks[0].Text == "in" || toks[0].Text == "out" || toks[0].Text == "a" || toks[0].Text == "some") {
+		toks = toks[1:]
+	}
+	return toks
+}
+
+// pouredAs is the only pour so far whose name holds all of a name's words, below 0 if there
+// is none, or more.
+func (r *reader) pouredAs(name []token.Token) int {
+	found := -1
+	for i := range r.d.Lines {
+		of := token.Lex(nil, r.d.Lines[i].Name, 0, len(r.d.Lines[i].Name))
+		if slices.ContainsFunc(name, func(t token.Token) bool {
+			return !slices.ContainsFunc(of, func(o token.Token) bool { return o.Text == t.Text })
+		}) {
+			continue
+		}
+		if found >= 0 {
+			return -1
+		}
+		found = i
+	}
+	return found
+}
+
+// insteadOf drops behind a pour what it is poured instead of, "20 honey syrup instead of
+// simple", and says so. Where that is poured above, nobody can tell which is meant.
+func (r *reader) insteadOf(n int, toks []token.Token) []token.Token {
+	for i := 2; i+2 < len(toks); i++ {
+		if toks[i].Text != "instead" || toks[i+1].Text != "of" || toks[i-1].Kind != token.Word {
+			continue
+		}
+		end := i + 2
+		for end < len(toks) && toks[end].Kind == token.Word {
+			end++
+		}
+		start := i - 1
+		for start > 0 && toks[start-1].Kind != token.Mark {
+			start--
+		}
+		if !entry.StartsAmount(toks[start:]) || r.pouredAs(withoutThe(toks[i+2:end])) >= 0 {
+			continue
+		}
+		r.skips(n, toks[i:end])
+		return slices.Concat(toks[:i], toks[end:])
+	}
+	return toks
+}
