@@ -28,8 +28,9 @@ const (
 	StageOther       Stage = "other"       // what a family that is hardly likely adds, points
 	StageMean        Stage = "mean"        // the score by the ratio, points
 	StageHabit       Stage = "habit"       // what a pour or a sense beyond habit leaves, points
+	StageUneven      Stage = "uneven"      // what is too much or too little to the rest leaves, points
 	StageBound       Stage = "bound"       // what a bound or a fault of method leaves, points
-	StageScore       Stage = "score"       // of the mean and habit together, or the least bound, points
+	StageScore       Stage = "score"       // of the mean, habit and what is uneven together, or the least bound, points
 )
 
 // Step is one line of the arithmetic of a score. Value is unrounded; the text
@@ -48,7 +49,7 @@ const tellingChance = 0.05
 
 // Explain works out one score line by line. Over the families that are told,
 // probability ÷ 100 × score, and the points of the others, sum to the value of
-// the mean; Score is that of the mean and of what habits leave
+// the mean; Score is that of the mean and of what habits and proportions leave
 // together, or what the bounds or the method leave if that is less.
 func (j *Judge) Explain(s *flavor.Spec) ([]Step, error) {
 	build, err := j.set.Prepare(s)
@@ -162,6 +163,10 @@ func (w *working) habits() {
 		points := weigh.ScoreAt(x.Edges)
 		w.add(StageHabit, "", points, "points", "%s: 100 × 0.7^%.2f leaves %.1f points", habitText(x), x.Edges, points)
 	}
+	if x := &d.Uneven; x.Edges > 0 && x.Profile != nil {
+		points := weigh.ScoreAt(x.Edges)
+		w.add(StageUneven, "", points, "points", "there is %.1f times as much %s as goes with the rest in drinks like this: 100 × 0.7^%.2f leaves %.1f points", math.Exp(-x.Change), x.Profile.Name, x.Edges, points)
+	}
 	for i := range d.Bounds {
 		x := &d.Bounds[i]
 		points := weigh.ScoreAt(x.Edges)
@@ -172,5 +177,5 @@ func (w *working) habits() {
 		points := weigh.ScoreAt(x.Edges)
 		w.add(StageBound, "", points, "points", "%s: 100 × 0.7^%.2f leaves %.1f points", methodText(w.spec, x), x.Edges, points)
 	}
-	w.add(StageScore, "", d.Score, "points", "score: %.1f points, the ratio and the worst pour together, or what else leaves less: %s", d.Score, weigh.VerdictOf(d.Score))
+	w.add(StageScore, "", d.Score, "points", "score: %.1f points, the ratio, the worst pour and what is uneven together, or what else leaves less: %s", d.Score, weigh.VerdictOf(d.Score))
 }

@@ -35,7 +35,7 @@ func TestExplainSumsToTheScore(t *testing.T) {
 				sum += x.Value
 			}
 		}
-		mean, habit, bound := 100.0, 100.0, 100.0
+		mean, habit, uneven, bound := 100.0, 100.0, 100.0, 100.0
 		for _, x := range steps {
 			switch x.Stage {
 			case balance.StageMean:
@@ -43,6 +43,8 @@ func TestExplainSumsToTheScore(t *testing.T) {
 				mean = x.Value
 			case balance.StageHabit:
 				habit = min(habit, x.Value)
+			case balance.StageUneven:
+				uneven = x.Value
 			case balance.StageBound:
 				bound = min(bound, x.Value)
 			}
@@ -51,8 +53,9 @@ func TestExplainSumsToTheScore(t *testing.T) {
 		assert.Equal(t, balance.StageScore, last.Stage)
 		assert.Equal(t, k.score(t, s).Judgement.Score, last.Value, "to the last bit")
 		edges := func(points float64) float64 { return math.Log(points/100) / math.Log(0.7) }
-		both := math.Cbrt(math.Pow(edges(mean), 3) + math.Pow(edges(habit), 3))
-		assert.InDelta(t, min(weigh.ScoreAt(both), bound), last.Value, same, "the ratio and habit together, or the bounds")
+		cubes := math.Pow(edges(mean), 3) + math.Pow(edges(habit), 3)
+		both := math.Pow(cubes*cubes+math.Pow(edges(uneven), 6), 1.0/6)
+		assert.InDelta(t, min(weigh.ScoreAt(both), bound), last.Value, same, "the ratio, habit and proportions together, or the bounds")
 	})
 }
 

@@ -20,7 +20,7 @@ type Fault struct {
 	High      bool    // there is too much of it
 	Deviation float64 // in just-noticeable differences, positive
 	PlusMinus float64 // the drink's own, in the same unit; 0 for what does not show in the ratio
-	Odds      float64 // how probable it is that this, of all, went wrong
+	Odds      float64 // how probable it is that this, of all, went wrong; of a pour, whatever it is told by
 	Then      bool    // the odds are those once the first fault is mended
 	// Profile is the ingredient that the text names as poured too much or too
 	// little; nil if it names none.
@@ -77,6 +77,11 @@ func faultsOf(s *flavor.Spec, j *weigh.Judgement, rest judged, build *weigh.Buil
 	carried, ratios := beyondFaults(s, j), ratioFaults(rest.spec, rest.judgement)
 	if j.Together && len(j.Beyond) > 0 && j.RatioEdges() > slices.MaxFunc(j.Beyond, byEdges).Edges {
 		carried, ratios = ratios, carried
+	}
+	if uneven := unevenFaults(s, j); j.Uneven.Edges >= j.RatioEdges() {
+		ratios = slices.Concat(uneven, ratios)
+	} else {
+		ratios = slices.Concat(ratios, uneven)
 	}
 	for _, f := range slices.Concat(methodFaults(s, j), bounds[:first], carried, odd, ratios, bounds[first:]) {
 		for i := range out {
@@ -171,8 +176,15 @@ func ratioFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
 			out = append(out, f)
 		}
 	}
+	odds := make([]float64, len(out))
+	for i := range out {
+		odds[i] = pourOdds(out, &out[i])
+	}
+	for i := range out {
+		out[i].Odds = odds[i]
+	}
 	slices.SortStableFunc(out, func(a, b Fault) int {
-		return cmp.Or(compareBool(a.Then, b.Then), cmp.Compare(pourOdds(out, &b), pourOdds(out, &a)))
+		return cmp.Or(compareBool(a.Then, b.Then), cmp.Compare(b.Odds, a.Odds))
 	})
 	return out
 }

@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/technique"
 	"counterpour/flavor/weigh"
 )
@@ -131,12 +132,13 @@ func (f *fixing) list(limit int, lift float64) ([]Fix, error) {
 	var told []*candidate
 	best := 0.0
 	slices.SortStableFunc(f.found, func(a, b candidate) int { return a.compare(&b) })
+	spared := f.sparesBase()
 	for i := range f.found {
 		c := &f.found[i]
 		if len(out) == limit {
 			break
 		}
-		if slices.ContainsFunc(told, func(o *candidate) bool { return c.sameIdea(o) }) {
+		if slices.ContainsFunc(told, func(o *candidate) bool { return c.sameIdea(o) }) || spared && c.takesBase() {
 			continue
 		}
 		fix := Fix{Changes: c.changes, Text: c.text()}
@@ -160,6 +162,27 @@ func (f *fixing) list(limit int, lift float64) ([]Fix, error) {
 		told, out = append(told, c), append(out, fix)
 	}
 	return slices.DeleteFunc(out, func(x Fix) bool { return x.Score < worthBeside(best) }), nil
+}
+
+// sparesBase reports whether no fault is of the base, and something balances the draft
+// that leaves all of it as it was ordered.
+func (f *fixing) sparesBase() bool {
+	if slices.ContainsFunc(f.faults, func(x Fault) bool {
+		return x.Profile != nil && x.Profile.Class.Part() == flavor.PartBase || x.Axis == ratio.Strong && x.High
+	}) {
+		return false
+	}
+	return slices.ContainsFunc(f.found, func(c candidate) bool {
+		return c.balanced() && !slices.ContainsFunc(c.changes, func(x Change) bool { return x.Profile.Class.Part() == flavor.PartBase })
+	})
+}
+
+// takesBase reports whether a candidate takes a base further from what was ordered than a
+// fix may that no fault asks for; a smaller drink of the same kind does not.
+func (c *candidate) takesBase() bool {
+	return c.part == "" && slices.ContainsFunc(c.changes, func(x Change) bool {
+		return x.Profile.Class.Part() == flavor.PartBase && x.FromML > 0 && math.Abs(x.ToML-x.FromML) > strayShare*x.FromML+slack
+	})
 }
 
 // worthBeside returns the score that a fix has to reach beside the best there is.
@@ -268,7 +291,7 @@ func (c *candidate) compare(o *candidate) int {
 
 // roomy is the score from which a fix leaves room for a hand's error: among fixes of as
 // many pours it comes before one that hardly balances the draft.
-const roomy = 78.0
+const roomy = 80.0
 
 // roomy reports whether a candidate leaves such room. To leave a pour out always does,
 // and is no reason to do so.

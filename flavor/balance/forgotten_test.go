@@ -60,7 +60,7 @@ var lackSomething = []struct {
 	{"2 oz blanco tequila|1 oz triple sec|shake, up", ratio.Sour, "add ¾ oz lime juice"},
 	{"1 1/2 oz gin|3/4 oz elderflower liqueur|shake, up", ratio.Sour, "add ¾ oz lemon juice"},
 	{"1 oz cognac|1 oz white rum|1 oz triple sec|shake, up", ratio.Sour, "add ¾ oz lemon juice"},
-	{"3/4 oz gin|3/4 oz green herbal liqueur|3/4 oz maraschino liqueur|shake, up", ratio.Sour, "add 1 oz lemon juice"},
+	{"3/4 oz gin|3/4 oz green herbal liqueur|3/4 oz maraschino liqueur|shake, up", ratio.Sour, "add ¾ oz lemon juice"},
 	{"2 oz gin|1/2 oz maraschino liqueur|1/4 oz creme de violette|shake, up", ratio.Sour, "add ¾ oz lemon juice"},
 	{"3/4 oz bourbon|3/4 oz orange bitter aperitif|3/4 oz amaro|shake, up", ratio.Sour, "add ½ oz lemon juice"},
 	// Spirit and syrup shaken, with egg white or without: no citrus.

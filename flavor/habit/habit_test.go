@@ -89,7 +89,7 @@ func TestLimitsFollowTheNearest(t *testing.T) {
 	assert.Greater(t, spoons.Most, dashes.Most)
 	assert.Less(t, dashes.Usual, 0.02)
 	assert.Greater(t, b.Limit(absinthe, true, near(1, 0)).Most, 0.5, "what a drink is made of first is another matter")
-	assert.InEpsilon(t, dashes.Most*strength(absinthe), b.Limit(pastis, false, near(1, 0)).Most*strength(pastis), 0.35, "what smells alike goes by the same dose")
+	assert.InEpsilon(t, dashes.Most*Strength(absinthe), b.Limit(pastis, false, near(1, 0)).Most*Strength(pastis), 0.35, "what smells alike goes by the same dose")
 	assert.False(t, b.Limit(pastis, false, near(1, 0)).Own)
 	assert.Greater(t, dashes.Support, b.Limit(pastis, false, near(1, 0)).Support)
 	assert.Greater(t, b.Limit(pastis, false, near(1, 0)).Support, 10*b.Limit(mint, false, near(1, 0)).Support, "nothing speaks for what smells of something else")

@@ -52,7 +52,7 @@ func (s *shelf) add(p Part, amount float64, drink int) {
 		s.profiles = append(s.profiles, p.Profile)
 	}
 	reach := habitOf(p.Profile).reach
-	x := sampleOf(amount*strength(p.Profile), drink, reach)
+	x := sampleOf(amount*Strength(p.Profile), drink, reach)
 	x.profile, x.lead = at, p.Lead
 	s.samples = append(s.samples, x)
 }
@@ -147,7 +147,7 @@ func (s *shelf) limit(p *flavor.Profile, common float64, first bool, near []floa
 	take(&alike, classDrinks)
 	take(&itself, alikeDrinks)
 	l := Limit{Own: known, Support: itself.total - twins + alike.total}
-	strong := strength(p)
+	strong := Strength(p)
 	l.Most = math.Max(math.Exp(x.most)/strong, leastOf(p))
 	l.Usual = math.Min(math.Exp(x.usual)/strong, l.Most)
 	return l
@@ -196,11 +196,11 @@ func (x *pool) take(share, most, usual float64) {
 	x.usual += share * (usual - x.usual)
 }
 
-// strength is how strong a seasoning or a modifier tastes: of the first in
+// Strength returns how strong a seasoning or a modifier tastes: of the first in
 // intensities of aroma, of the second against an ordinary one; 1 for the rest, of
 // which the ratio tells. Salt and bitterness are put on that scale by judgement: 3 g/L
 // of salt, or 10 mg/L of quinine, count as an intensity of 1.
-func strength(p *flavor.Profile) float64 {
+func Strength(p *flavor.Profile) float64 {
 	const leastSeasoning, leastModifier, usualModifier = 3.0, 8.0, 20.0
 	switch p.Class.Part() {
 	case flavor.PartSeasoning:

@@ -61,7 +61,7 @@ func KinshipOf(parts []Part, ml []float64) Kinship {
 func halfCertain(role flavor.Part) float64 {
 	switch role {
 	case flavor.PartLength:
-		return halfWater
+		return HalfWater
 	case flavor.PartSeasoning:
 		return halfSeasoning
 	}

@@ -17,7 +17,7 @@ const (
 	HalfLiquid    = 0.01
 	halfSeasoning = 0.0005 // dashes and leaves
 	HalfLength    = 0.05   // what lengthens
-	halfWater     = 0.12
+	HalfWater     = 0.12
 	HalfWine      = 0.02
 )
 

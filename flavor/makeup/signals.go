@@ -100,7 +100,7 @@ func SignalsOf(s *flavor.Spec, parts []Part, ml []float64) Signals {
 		HasSoda:         Certainty(of[sodaML], t.total, HalfLength),
 		HasSparkling:    Certainty(of[sparklingML], t.total, HalfLength),
 		HasJuice:        Certainty(of[juiceML], t.total, HalfLength),
-		HasWeak:         Certainty(of[weakML], t.total, halfWater),
+		HasWeak:         Certainty(of[weakML], t.total, HalfWater),
 		HasCoffee:       Certainty(of[coffeeML], t.total, HalfLength),
 		HasCream:        Presence(of[creamML], t.total, HalfLiquid),
 		HasYolk:         Presence(of[yolkML], t.total, HalfLiquid),

@@ -35,6 +35,7 @@ type Build struct {
 	unbased, unsoured, unsweetened []float64
 	served                         []float64                 // see ofService; nil until asked for
 	foreign                        [len(characters)]*float64 // see foreignness; nil until asked for
+	proportion                     *proportions              // see proportions
 	volumeML, ethanolG             upTo
 	borrowed                       []*[]float64 // see room
 }
@@ -196,7 +197,7 @@ func (b *Build) Score(ml []float64) float64 {
 	e := b.Equivalents(ml)
 	signals := makeup.SignalsOf(b.spec, b.parts, ml)
 	b.place(&e, floats.Sum(ml), &signals)
-	return together(b.mean(), b.habitEdges(ml), b.boundEdges(ml, &e))
+	return together(b.mean(), b.habitEdges(ml), b.unevenEdges(ml), b.boundEdges(ml, &e))
 }
 
 // Reaches returns the score of the drink with other amounts and whether it is
@@ -209,7 +210,7 @@ func (b *Build) Reaches(ml []float64, least float64) (score float64, ok bool) {
 	signals := makeup.SignalsOf(b.spec, b.parts, ml)
 	b.place(&e, floats.Sum(ml), &signals)
 	if score = b.mean(); score >= least {
-		score = together(score, b.habitEdges(ml), b.boundEdges(ml, &e))
+		score = together(score, b.habitEdges(ml), b.unevenEdges(ml), b.boundEdges(ml, &e))
 	}
 	return score, score >= least
 }

@@ -23,9 +23,10 @@ type Detail struct {
 	Families    []FamilyDetail
 	Ratio       float64 // Σ probability × score over the families
 	Beyond      []Beyond
+	Uneven      Uneven
 	Bounds      []OutOfBounds
 	Method      []technique.Slip
-	Score       float64 // of Ratio and the worst of Beyond together, or what the other two leave if that is less
+	Score       float64 // of Ratio, the worst of Beyond and Uneven together, or what the other two leave if that is less
 }
 
 // FamilyDetail is the arithmetic of one family; families come the most
@@ -91,7 +92,8 @@ func (b *Build) Detail(ml []float64) Detail {
 	signals := makeup.SignalsOf(b.spec, b.parts, ml)
 	b.place(&d.Equivalents, floats.Sum(ml), &signals)
 	d.Ratio = b.mean()
-	d.Score = together(d.Ratio, b.habitEdges(ml), b.boundEdges(ml, &d.Equivalents))
+	d.Uneven = b.uneven(ml)
+	d.Score = together(d.Ratio, b.habitEdges(ml), d.Uneven.Edges, b.boundEdges(ml, &d.Equivalents))
 	b.beyond(ml, func(x *Beyond) { d.Beyond = append(d.Beyond, *x) })
 	b.bounds(ml, &d.Equivalents, func(x OutOfBounds) { d.Bounds = append(d.Bounds, x) })
 	technique.SlipsOf(b.spec, b.parts, ml, func(x technique.Slip) { d.Method = append(d.Method, x) })

@@ -63,7 +63,7 @@ func TestDetailAddsUp(t *testing.T) {
 			bound = max(bound, x.Edges)
 		}
 		away := math.Log(d.Ratio/100) / math.Log(0.7)
-		both := math.Cbrt(away*away*away + habit*habit*habit)
+		both := math.Pow(math.Pow(away*away*away+habit*habit*habit, 2)+math.Pow(d.Uneven.Edges, 6), 1.0/6)
 		assert.InDelta(t, d.Score, min(weigh.ScoreAt(both), weigh.ScoreAt(bound)), same)
 	})
 }

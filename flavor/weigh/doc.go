@@ -4,8 +4,8 @@
 // The score by the ratio is the mean over the families, weighted by how surely the
 // drink belongs to each, which is read from what is in it, hardly from its amounts.
 // Each family's centre is pulled toward the proven drinks that are made of the same
-// things. What habits, bounds of the glass and the method leave of the score comes on
-// top: the least of them counts.
+// things. What habits, proportions, bounds of the glass and the method leave of the
+// score comes on top.
 //
 // What is wrong with a drink is weighed, not measured: a ratio cannot tell too
 // much of one part from too little of the others, so for every axis the

@@ -28,8 +28,10 @@ type Judgement struct {
 	Beyond []Beyond
 	Bounds []OutOfBounds
 	Method []technique.Slip
-	// Together is true if neither its ratio nor what it carries takes the drink out of
-	// balance by itself, but both do.
+	// Uneven is what is too much or too little to the rest; nothing if it is balanced.
+	Uneven Uneven
+	// Together is true if neither its ratio nor what it carries nor its proportions take
+	// the drink out of balance by themselves, but together they do.
 	Together bool
 }
 
@@ -74,9 +76,9 @@ func (b *Build) Judge(ml []float64) Judgement {
 	signals := makeup.SignalsOf(b.spec, b.parts, ml)
 	b.place(&j.Equivalents, floats.Sum(ml), &signals)
 	j.Ratio = b.mean()
-	habit, bound := b.habitEdges(ml), b.boundEdges(ml, &j.Equivalents)
-	j.Score = together(j.Ratio, habit, bound)
-	j.Together = VerdictOf(j.Score) != Balanced && VerdictOf(j.Ratio) == Balanced && max(habit, bound) < 1 // else one of them does
+	habit, uneven, bound := b.habitEdges(ml), b.unevenEdges(ml), b.boundEdges(ml, &j.Equivalents)
+	j.Score = together(j.Ratio, habit, uneven, bound)
+	j.Together = VerdictOf(j.Score) != Balanced && VerdictOf(j.Ratio) == Balanced && max(habit, uneven, bound) < 1 // else one of them does
 	j.Fits = make([]Fit, 0, len(b.active))
 	for i := range b.active {
 		m := b.model(i)
@@ -87,6 +89,7 @@ func (b *Build) Judge(ml []float64) Judgement {
 		return cmp.Or(cmp.Compare(y.Probability, x.Probability), strings.Compare(x.ID, y.ID))
 	})
 	if VerdictOf(j.Score) != Balanced {
+		j.Uneven = b.uneven(ml)
 		b.beyond(ml, func(x *Beyond) { j.Beyond = append(j.Beyond, *x) })
 		b.bounds(ml, &j.Equivalents, func(x OutOfBounds) { j.Bounds = append(j.Bounds, x) })
 		technique.SlipsOf(b.spec, b.parts, ml, func(x technique.Slip) { j.Method = append(j.Method, x) })

@@ -82,3 +82,6 @@ func axisOfSeasoning(p *flavor.Profile) ratio.Axis {
 	}
 	return ratio.Aroma
 }
+
+// Axis returns what there is too much or too little of by it.
+func (x *Uneven) Axis() ratio.Axis { return axisOfPour(x.Profile) }

@@ -31,6 +31,7 @@ type Set struct {
 	mixed       []bool            // the same: it is shaken, blended or swizzled
 	served      []flavor.Service  // the same
 	recipes     []recipe          // the same
+	tasks       []tasks           // the same
 	unbased     rests             // the same: without its bases
 	unsweetened rests             // the same: without syrups and sugar
 	unturned    rests             // the same: without what is sour and what that turns

@@ -39,14 +39,17 @@ func scoreOf(edges float64) float64 {
 func edgesAt(score float64) float64 { return math.Log(score/100) / logBalanced }
 
 // together returns the score of a drink, given that by its ratio and how far out it is
-// by what it carries and by its bounds and method. What strays by its ratio and by what
-// it carries, though by each within the edge, is further out than by each alone: the
-// cube root of the sum of their cubes, a power that was chosen by the trial. A bound is
-// no matter of more or less, so it only counts if it leaves less.
-func together(ratio, habit, bound float64) float64 {
-	if habit > 0 {
+// by what it carries, by its proportions and by its bounds and method. What strays by its
+// ratio and by what it carries, though by each within the edge, is further out than by
+// each alone: the cube root of the sum of their cubes, a power that was chosen by the
+// trial. Proportions are another view of the ratio, so those two are hardly added up: to
+// the sixth power. A bound is no matter of more or less, so it only counts if it leaves
+// less.
+func together(ratio, habit, uneven, bound float64) float64 {
+	if habit > 0 || uneven > 0 {
 		r := edgesAt(ratio)
-		ratio = min(ratio, scoreOf(math.Cbrt(r*r*r+habit*habit*habit)))
+		cubes := r*r*r + habit*habit*habit
+		ratio = min(ratio, scoreOf(math.Pow(cubes*cubes+math.Pow(uneven, 6), 1.0/6)))
 	}
 	return min(ratio, scoreOf(bound))
 }

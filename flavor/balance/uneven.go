@@ -1,0 +1,32 @@
+package balance
+
+import (
+	"fmt"
+	"math"
+
+	"counterpour/flavor"
+	"counterpour/flavor/weigh"
+)
+
+// unevenFaults tells what is too much or too little to the rest of the draft, if its
+// proportions are out.
+func unevenFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
+	x := &j.Uneven
+	if x.Profile == nil || x.Edges < telling(j) {
+		return nil
+	}
+	f := Fault{Axis: x.Axis(), High: x.Change < 0, Odds: 1, Profile: x.Profile}
+	f.Deviation = math.Max(leastDeviation, JND(f.Axis, x.Change))
+	ml, _ := sameBottle(s, indexOf(s, x.Profile))
+	f.moveML = ml * math.Abs(math.Expm1(x.Change))
+	pour := largestPour(s, x.Profile)
+	if word := "too little"; f.High || f.moveML <= farTimes*ml {
+		if f.High {
+			word = "too much"
+		}
+		f.Text = fmt.Sprintf("about %s %s %s: drinks like this have about %s", amountNear(s, f.moveML, pour), word, x.Profile.Name, amountNear(s, ml*math.Exp(x.Change), pour))
+	} else {
+		f.Text = fmt.Sprintf("far too little %s: drinks like this have about %s", x.Profile.Name, amountNear(s, ml*math.Exp(x.Change), pour))
+	}
+	return []Fault{f}
+}

@@ -1,0 +1,288 @@
+package weigh
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/habit"
+	"counterpour/flavor/makeup"
+	"counterpour/flavor/ratio"
+)
+
+// A ratio adds up what all pours bring of an axis: a liqueur poured twice is lost in the
+// strength of the base, and a syrup in the breadth of its family. So a drink is held
+// against proven drinks of like make-up task by task too: how much there is of what does
+// one, to what does another.
+
+// task is what a pour is there for, finer than its part: who pours twice the amaro does
+// not pour twice the vermouth.
+type task int
+
+const (
+	taskBase task = iota
+	taskSweeten
+	taskSour
+	taskLength
+	taskLiqueur
+	taskBitter
+	taskWine
+	taskMilk
+	taskWhole // the drink, which is no task but what all are a share of
+
+	numTasks = int(taskWhole) + 1
+)
+
+// taskOf returns what a part is there for, and false for what seasons or binds.
+func taskOf(p *makeup.Part) (task, bool) {
+	switch p.Role {
+	case flavor.PartBase:
+		return taskBase, true
+	case flavor.PartSweetener:
+		return taskSweeten, true
+	case flavor.PartSour:
+		return taskSour, true
+	case flavor.PartLength:
+		return taskLength, true
+	case flavor.PartModifier:
+		switch p.Profile.Class.Kin() {
+		case flavor.KinWine:
+			return taskWine, true
+		case flavor.KinBitter:
+			return taskBitter, true
+		}
+		return taskLiqueur, true
+	}
+	return taskMilk, p.Profile.Class.Milky()
+}
+
+// halfOf is the share of a drink at which a task is half there: a dash of a liqueur does
+// not do what liqueurs do. As for signals.
+func (t task) halfOf() float64 {
+	switch t {
+	case taskLength:
+		return makeup.HalfWater
+	case taskLiqueur, taskBitter, taskWine:
+		return 0.04
+	}
+	return 0.02
+}
+
+// tasks is how much a drink has of each task.
+type tasks struct {
+	logs [numTasks]float64 // logarithms of mL, of a base, a sweetener or a sour in equivalents, of a liqueur or an amaro by its strength; 0 for none
+	sure [numTasks]float64 // how surely it is there, 0 to 1
+}
+
+func tasksOf(parts []makeup.Part, ml []float64) tasks {
+	var poured, counted [numTasks]float64
+	for i := range parts {
+		p := &parts[i]
+		x := p.Amount(ml)
+		poured[taskWhole] += x
+		t, ok := taskOf(p)
+		if !ok {
+			continue
+		}
+		poured[t] += x
+		switch t {
+		case taskBase:
+			x *= p.Per[ratio.Strong]
+		case taskSweeten:
+			x *= p.Per[ratio.Sweet]
+		case taskSour:
+			x *= p.Per[ratio.Sour]
+		case taskLiqueur, taskBitter:
+			x *= habit.Strength(p.Profile)
+		}
+		counted[t] += x
+	}
+	counted[taskWhole] = poured[taskWhole]
+	var out tasks
+	for t := range counted {
+		if counted[t] > 0 {
+			out.logs[t] = math.Log(counted[t])
+			out.sure[t] = makeup.Certainty(poured[t], poured[taskWhole], task(t).halfOf())
+		}
+	}
+	return out
+}
+
+// What is known of a proportion is drawn toward the usual spread of one, a logarithm, as
+// by usualProportions drinks, and is the less sure the fewer drinks it rests on. From
+// proportionEdge squared widths on a proportion is out of balance. Chosen by the trial.
+const (
+	usualProportion  = 0.35
+	usualProportions = 1.0
+	fewProportions   = 0.4
+	proportionEdge   = 11.0
+	otherKind        = 0.15 // what is left of a drink's say that is of another family
+	servedElse       = 0.5  // what is left of a drink's say that is served otherwise
+	leastSay         = 1e-4
+)
+
+// pair is what proven drinks have of one task to another: the logarithm of the middle,
+// and its variance; +Inf if none has both.
+type pair struct{ middle, variance float64 }
+
+// proportions is what proven drinks of a draft's make-up have of each task to each other,
+// the first the greater; and of each task in mL, of which the whole is not told.
+type proportions struct {
+	pairs [numTasks][numTasks]pair
+	alone [numTasks]pair
+}
+
+// gathering adds up logarithms by weight.
+type gathering struct{ weight, sum, squares float64 }
+
+func (g *gathering) add(weight, x float64) {
+	g.weight += weight
+	g.sum += weight * x
+	g.squares += weight * x * x
+}
+
+func (g *gathering) pair() pair {
+	if g.weight <= 0 {
+		return pair{variance: math.Inf(1)}
+	}
+	middle := g.sum / g.weight
+	own := max(0, g.squares-g.sum*middle)
+	v := (own + usualProportions*usualProportion*usualProportion) / (g.weight + usualProportions)
+	return pair{middle: middle, variance: v * (1 + fewProportions/g.weight)}
+}
+
+// proportions returns them, which a spec's Build works out once.
+func (b *Build) proportions() *proportions {
+	if b.proportion != nil {
+		return b.proportion
+	}
+	var pairs [numTasks][numTasks]gathering
+	var alone [numTasks]gathering
+	own := tasksOf(b.parts, b.ml)
+	b.habit()
+	for i, kind := range b.ofKind() {
+		near := b.habits.near[i]
+		say := otherKind*near*near + (1-otherKind)*kind
+		if b.set.served[i] != b.spec.Service {
+			say *= servedElse
+		}
+		if say < leastSay {
+			continue
+		}
+		o := &b.set.tasks[i]
+		for t := range numTasks {
+			if own.sure[t] <= 0 || o.sure[t] <= 0 {
+				continue
+			}
+			alone[t].add(say*o.sure[t], o.logs[t])
+			for u := range t {
+				if own.sure[u] > 0 && o.sure[u] > 0 {
+					pairs[t][u].add(say*o.sure[t]*o.sure[u], o.logs[t]-o.logs[u])
+				}
+			}
+		}
+	}
+	b.proportion = &proportions{}
+	for t := range numTasks {
+		b.proportion.alone[t] = alone[t].pair()
+		for u := range t {
+			b.proportion.pairs[t][u] = pairs[t][u].pair()
+		}
+	}
+	return b.proportion
+}
+
+// away returns how far two tasks of a drink are from what is usual, as a logarithm, and
+// the weight of a square of that, in edges. What there is less of than usual has to be
+// there surely: a splash of water or a barspoon of syrup may be no more than that, and is
+// not too little.
+func (p *proportions) away(d *tasks, t, u int) (away, weight float64) {
+	x := &p.pairs[t][u]
+	away, less := d.logs[t]-d.logs[u]-x.middle, u
+	if away < 0 {
+		less = t
+	}
+	return away, d.sure[t] * d.sure[u] * d.sure[less] / (x.variance * proportionEdge)
+}
+
+// unevenEdges returns how far out the drink with other amounts is by the proportion of
+// any two tasks.
+func (b *Build) unevenEdges(ml []float64) float64 {
+	known, d, worst := b.proportions(), tasksOf(b.parts, ml), 0.0
+	for t := range numTasks {
+		for u := range t {
+			away, weight := known.away(&d, t, u)
+			worst = max(worst, away*away*weight)
+		}
+	}
+	return worst
+}
+
+// Uneven is what does one task of a drink, and is too much or too little to what does the
+// others.
+type Uneven struct {
+	Profile *flavor.Profile // the largest pour that does it
+	Change  float64         // logarithm of the factor that would bring it back, negative if there is too much
+	Edges   float64         // how far out the drink is by its proportions, as a square, 1 at the edge
+}
+
+// uneven returns the task that explains best, if it alone went wrong, why the drink is as
+// uneven as it is.
+func (b *Build) uneven(ml []float64) (out Uneven) {
+	known, d := b.proportions(), tasksOf(b.parts, ml)
+	gained := 0.0
+	for t := range int(taskWhole) {
+		by := b.largestOfTask(task(t), ml)
+		if by == nil {
+			continue
+		}
+		gain, change := known.slip(&d, t)
+		if gain > gained {
+			gained, out = gain, Uneven{Profile: by, Change: change}
+		}
+	}
+	out.Edges = b.unevenEdges(ml)
+	return out
+}
+
+// slip returns how much of its unevenness a drink loses if one of its tasks is brought
+// back alone, and the change that does it. What the task has in mL speaks too: of a base
+// and a syrup that do not go together, the one is wrong that others have otherwise.
+func (p *proportions) slip(d *tasks, t int) (gain, change float64) {
+	x := &p.alone[t]
+	weights := d.sure[t] / (x.variance * proportionEdge)
+	pull := weights * (d.logs[t] - x.middle)
+	for u := range int(taskWhole) {
+		if u == t {
+			continue
+		}
+		away, weight := p.away(d, max(t, u), min(t, u))
+		if u > t {
+			away = -away
+		}
+		weights += weight
+		pull += weight * away
+	}
+	if weights <= 0 {
+		return 0, 0
+	}
+	return pull * pull / weights, -pull / weights
+}
+
+// largestOfTask returns the ingredient that does most of a task, the first of equals by
+// its id; nil if none does it.
+func (b *Build) largestOfTask(t task, ml []float64) *flavor.Profile {
+	var of []*makeup.Part
+	for i := range b.parts {
+		if own, ok := taskOf(&b.parts[i]); ok && own == t && b.parts[i].Amount(ml) > 0 {
+			of = append(of, &b.parts[i])
+		}
+	}
+	if len(of) == 0 {
+		return nil
+	}
+	return slices.MaxFunc(of, func(x, y *makeup.Part) int {
+		return cmp.Or(cmp.Compare(x.Amount(ml), y.Amount(ml)), -cmp.Compare(x.Profile.ID, y.Profile.ID))
+	}).Profile
+}
