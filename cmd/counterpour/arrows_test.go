@@ -106,6 +106,7 @@ var allowedInService = map[string][]string{
 	"coaching": {},
 	"shared":   {},
 	"remedy":   {},
+	"evening":  {},
 
 	"visit":       {"service", "coaching", "kitchen", "remedy"},
 	"servicetest": {"service", "kitchen"},

@@ -14,7 +14,6 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
-	"counterpour/flavor/guest"
 	"counterpour/flavor/measure/draft/edit"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
@@ -161,12 +160,12 @@ func (p *pages) boardOf(ctx context.Context, g *form.Guest) (*boardView, error) 
 		Here: g.Address(boardPath), Specs: g.Address("/specs"), Menu: len(s.Menu)}
 	since := outsSince(ctx, p.house)
 	v.shelve(s, since)
-	if len(s.Out) > 0 {
-		r, err := p.bar.Outs(ctx, menuRequest(s, g.Limits()))
-		if err != nil {
-			return nil, err
-		}
-		if err := v.cover(p, s, r, since); err != nil {
+	now, err := behind.EveningOf(ctx, p.bar, s, g.Limits(), part.MostParts)
+	if err != nil {
+		return nil, err
+	}
+	if now.Result != nil {
+		if err := v.cover(p, s, now, since); err != nil {
 			return nil, err
 		}
 	}
@@ -186,12 +185,4 @@ func (p *pages) offer(s *behind.Shift, t *cover.Touched, who *form.Guest) (*part
 		return nil, err
 	}
 	return part.OfferOf(s.Menu, near, who), nil
-}
-
-func menuRequest(s *behind.Shift, g guest.Guest) cover.MenuRequest {
-	r := cover.MenuRequest{Out: s.Out, Stock: s.Stock, Guest: g, Parts: part.MostParts, Tastings: s.Tastings}
-	for i := range s.Menu {
-		r.Specs = append(r.Specs, &s.Menu[i].Spec)
-	}
-	return r
 }

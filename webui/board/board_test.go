@@ -48,6 +48,8 @@ func TestBoardScenarios(t *testing.T) {
 		{name: "nothing keeps a drink, and another is near", out: []string{"orgeat"}, path: "/board", status: 200,
 			want: []string{`Nearest on the menu: <a href="/specs/halyard-sour">Halyard Sour</a>.`}, not: []string{"Offer another drink"}},
 		{name: "drinks without a cover come first", out: []string{"falernum", "orgeat"}, path: "/board", status: 200, want: []string{"out of orgeat"}},
+		{name: "a guest's way leads on for that guest", path: "/board?avoid=tree+nuts", status: 200,
+			want: []string{`<li><a href="/tonight?avoid=tree&#43;nuts">Tonight</a>`, `<li><a href="/specs?avoid=tree&#43;nuts">Specs</a>`, `<li><a href="/map">Map</a>`, "Show for everyone"}},
 		{name: "something that no drink needs", out: []string{"spare-bitters"}, path: "/board", status: 200,
 			want: []string{"No drink needs it", "None of the 4 drinks", "in no drink of the menu"}, not: []string{"Which bottle to fetch"}},
 		{name: "an allergen that is not known", path: "/board?avoid=nutz", status: 400, want: []string{"could not be read"}},

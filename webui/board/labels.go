@@ -2,16 +2,15 @@ package board
 
 import (
 	"cmp"
-	"fmt"
 	"net/http"
 	"net/url"
 	"slices"
+	"strings"
 
+	"counterpour/api/service/evening"
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
 	"counterpour/flavor/guest"
-	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
 	"counterpour/webui/words"
@@ -20,6 +19,7 @@ import (
 // labelsView is the bottles whose labels decide what of the menu a guest may have.
 type labelsView struct {
 	Said    string      // how many drinks wait for them
+	Waiting int         // drinks that cannot be poured before
 	Bottles []labelView // that most drinks wait for first
 }
 
@@ -32,42 +32,53 @@ type labelView struct {
 	drinks int
 }
 
-// labelsFor finds the bottles that a guest must not have only until their labels are
-// read, and counts the drinks that are left out or lose a pour for nothing else.
-func (p *pages) labelsFor(s *behind.Shift, touched map[*flavor.Spec]*cover.Touched, who *form.Guest) (labelsView, error) {
+// labelsFor finds the bottles that a guest must not have only until their labels are read,
+// and counts the drinks that are left out, or lose a pour, for nothing else.
+func labelsFor(now *evening.Answer, who *form.Guest) labelsView {
 	g := who.Limits()
 	rows := map[*flavor.Profile]*labelView{}
-	waiting := 0
-	for i := range s.Menu {
-		spec := &s.Menu[i].Spec
-		unread := unreadIn(spec, touched[spec], &g)
-		if len(unread) == 0 {
+	waiting, sparing := 0, 0
+	for i := range now.Drinks {
+		d := &now.Drinks[i]
+		switch {
+		case d.Waits():
+			waiting++
+		case d.Spares():
+			sparing++
+		default:
 			continue
 		}
-		if why, err := p.tooStrong(spec, &g); err != nil || why != "" {
-			if err != nil {
-				return labelsView{}, err
-			}
-			continue
-		}
-		waiting++
-		for _, b := range unread {
+		for _, b := range d.Unread {
 			if rows[b] == nil {
 				rows[b] = &labelView{Name: b.Name, Why: whyUnread(b, &g), Address: labelAddress(b, who)}
 			}
 			rows[b].drinks++
 		}
 	}
-	var v labelsView
+	v := labelsView{Waiting: waiting}
 	for _, row := range rows {
 		row.Drinks = words.Count(row.drinks, "drink", "drinks")
 		v.Bottles = append(v.Bottles, *row)
 	}
 	slices.SortFunc(v.Bottles, func(a, b labelView) int { return cmp.Or(b.drinks-a.drinks, cmp.Compare(a.Name, b.Name)) })
+	v.Said = labelsSaid(waiting, sparing, len(v.Bottles))
+	return v
+}
+
+// labelsSaid says how many drinks cannot be poured until labels are read, and how many can,
+// without a pour that a label may allow; empty if none.
+func labelsSaid(waiting, sparing, bottles int) string {
+	var parts []string
 	if waiting > 0 {
-		v.Said = fmt.Sprintf("%s for a label: %s to read", words.Count(waiting, "drink waits", "drinks wait"), words.Count(len(v.Bottles), "bottle", "bottles"))
+		parts = append(parts, words.Count(waiting, "drink waits", "drinks wait")+" for a label")
 	}
-	return v, nil
+	if sparing > 0 {
+		parts = append(parts, words.Count(sparing, "drink leaves", "drinks leave")+" out a pour that a label may allow")
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return strings.Join(parts, ", ") + ": " + words.Count(bottles, "bottle", "bottles") + " to read"
 }
 
 // whyUnread says what stands on record of a bottle whose label decides.
@@ -76,21 +87,6 @@ func whyUnread(b *flavor.Profile, g *guest.Guest) string {
 		return "is not stated"
 	}
 	return g.Objection(b)
-}
-
-// unreadIn lists the bottles of a drink, those that are missing aside, that a guest must
-// not have until their labels are read; none if anything else is in the guest's way.
-func unreadIn(s *flavor.Spec, t *cover.Touched, g *guest.Guest) (unread []*flavor.Profile) {
-	for _, b := range part.Bottles(s) {
-		switch {
-		case t != nil && slices.Contains(t.Missing, b), g.Accepts(b):
-		case g.LabelDecides(b):
-			unread = append(unread, b)
-		default:
-			return nil
-		}
-	}
-	return unread
 }
 
 // labelAddress is the address at which the label of an ingredient is stated, and from

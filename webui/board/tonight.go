@@ -10,7 +10,6 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
@@ -116,36 +115,22 @@ func (p *pages) tonightOf(ctx context.Context, x wish) (*tonightView, error) {
 		return nil, err
 	}
 	since := outsSince(ctx, p.house)
-	guest := x.guest.Limits()
-	lacking := append(slices.Clone(s.Out), notKept(s)...)
-	touched := map[*flavor.Spec]*cover.Touched{}
-	if len(lacking) > 0 {
-		r := cover.MenuRequest{Out: lacking, Stock: s.Stock, Guest: guest, Parts: part.MostParts, Tastings: s.Tastings}
-		for i := range s.Menu {
-			r.Specs = append(r.Specs, &s.Menu[i].Spec)
-		}
-		found, err := p.bar.Outs(ctx, r)
-		if err != nil {
-			return nil, err
-		}
-		for i := range found.Touched {
-			touched[found.Touched[i].Spec] = &found.Touched[i]
-		}
+	now, err := behind.EveningOf(ctx, p.bar, s, x.guest.Limits(), part.MostParts)
+	if err != nil {
+		return nil, err
 	}
 	v := newTonightView(p.house.About(), versionOf(s), &x)
 	for _, b := range latest(s.Out, since) {
 		v.Out = append(v.Out, bottleView{ID: b.ID, Name: b.Name})
 	}
 	for i := range s.Menu {
-		d, err := p.drinkOf(&s.Menu[i], touched[&s.Menu[i].Spec], s, &x.guest, since)
+		d, err := p.drinkOf(&s.Menu[i], &now.Drinks[i], s, &x.guest, since)
 		if err != nil {
 			return nil, err
 		}
 		v.add(d)
 	}
-	if v.Labels, err = p.labelsFor(s, touched, &x.guest); err != nil {
-		return nil, err
-	}
+	v.Labels = labelsFor(now, &x.guest)
 	v.finish(&x)
 	for i := range v.Drinks {
 		if d := &v.Drinks[i]; d.touched != nil {
@@ -155,24 +140,6 @@ func (p *pages) tonightOf(ctx context.Context, x wish) (*tonightView, error) {
 		}
 	}
 	return v, nil
-}
-
-// notKept lists what the menu pours and the house does not keep, each once. A
-// house that keeps no stock list is taken to keep everything, and water is
-// always there.
-func notKept(s *behind.Shift) []*flavor.Profile {
-	if len(s.Stock) == 0 {
-		return nil
-	}
-	var out []*flavor.Profile
-	for i := range s.Menu {
-		for _, b := range part.Bottles(&s.Menu[i].Spec) {
-			if !b.Class.Free() && !slices.Contains(s.Stock, b) && !slices.Contains(out, b) {
-				out = append(out, b)
-			}
-		}
-	}
-	return out
 }
 
 // latest returns what is out, what ran out last first.

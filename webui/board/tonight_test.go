@@ -31,6 +31,8 @@ func TestTonightScenarios(t *testing.T) {
 		{name: "a guest who must not have nuts", out: []string{"falernum"}, path: "/tonight?avoid=tree+nuts", status: 200,
 			want: []string{"½ oz clove syrup", "Not for this guest: 1", "orgeat contains tree nuts", "wash the tins", `type="hidden" name="avoid" value="tree nuts"`},
 			not:  []string{"almond"}},
+		{name: "a guest's way leads on for that guest", path: "/tonight?avoid=milk&diet=vegan", status: 200,
+			want: []string{`href="/specs/halyard-sour?avoid=milk&amp;diet=vegan"`, `<li><a href="/board?avoid=milk&amp;diet=vegan">Cover board</a>`, `<li><a href="/tonight?avoid=milk&amp;diet=vegan" aria-current="page">Tonight</a>`, `<a href="/tonight">Show for everyone</a>`}},
 		{name: "nothing covers gin", out: []string{"london-dry-gin"}, path: "/tonight", status: 200,
 			want: []string{"0 ready, 0 with a cover, 4 missing", "Missing London dry gin", "One bottle away: London dry gin.", "Nothing on the menu can be poured", `href="/start#bottles"`}},
 		{name: "something can be poured", out: []string{"falernum"}, path: "/tonight", status: 200, not: []string{"Nothing on the menu can be poured"}},
@@ -88,4 +90,13 @@ func TestTonightInTheUnitsOfTheHouse(t *testing.T) {
 		webuitest.Says(t, webuitest.Get(pages, path, ""), []string{"15 ml almond syrup"}, []string{" oz "})
 	}
 	webuitest.Says(t, webuitest.Get(pages, "/tonight", ""), []string{"60 ml London dry gin", "lemon juice to 22.5\u00a0ml"}, nil)
+}
+
+// Rim and garnish stand on the card, since they are what is forgotten at the pass.
+func TestTonightTellsTheRim(t *testing.T) {
+	h := webuitest.NewHouse()
+	_, err := h.Store().Write(t.Context(), webuitest.Opening, house.Put(house.Spec{ID: "brine", Name: "Brine", Method: "shake", Service: "rocks", Rim: "salt", Garnish: "a lime wheel",
+		Pours: []house.Pour{{Ingredient: "london-dry-gin", Amount: 2, Unit: "oz"}, {Ingredient: "lemon-juice", Amount: 1, Unit: "oz"}}}, 0))
+	require.NoError(t, err)
+	webuitest.Says(t, webuitest.Get(webuitest.PagesOf(t, h), "/tonight", ""), []string{"shake, rocks · a lime wheel · rim of salt"}, nil)
 }

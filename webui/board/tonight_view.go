@@ -6,6 +6,7 @@ import (
 	"slices"
 	"time"
 
+	"counterpour/api/service/evening"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/guest"
@@ -49,6 +50,9 @@ func (v *tonightView) Dry() bool {
 // Path is the address of the page.
 func (v *tonightView) Path() string { return TonightPath }
 
+// ForGuest is who the page is shown for.
+func (v *tonightView) ForGuest() *form.Guest { return v.Guest }
+
 // choiceView is one choice of drinks, and how many there are.
 type choiceView struct {
 	Name, Address string
@@ -56,24 +60,13 @@ type choiceView struct {
 	Chosen        bool
 }
 
-// state is what can be made of a drink now, the most urgent first.
-type state int
-
-// The states of a drink.
-const (
-	stateMissing state = iota
-	stateCovered
-	stateReady
-	stateNotFor
-)
-
 // onAPage is how many drinks a page lists.
 const onAPage = 120
 
 // tonightDrink is a drink of the menu.
 type tonightDrink struct {
 	Slug, Name string
-	Glass      string // method and service
+	Glass      string // method and service, and what goes on the glass
 	Pours      []tonightPour
 	State      string // "ready", "covered", "missing" or "not-for"
 	Word       string // the state in words
@@ -87,10 +80,11 @@ type tonightDrink struct {
 	Missing    string      // what is out
 	Away       string      // the one bottle that brings it back
 	Because    string      // why the guest must not have it
+	Spec       string      // address of its page, for this guest
 	Bench      string      // the drink on the bench, for this guest, with covers if there can be some
 	Coverable  bool        // one of its bottles is in the way, not the whole of it
 
-	state   state
+	state   evening.State
 	since   time.Time      // since when it is touched
 	touched *cover.Touched // nil if it lost no pour
 }
@@ -107,12 +101,10 @@ func newTonightView(about, version string, x *wish) *tonightView {
 	return v
 }
 
-// drinkOf says what can be made of a drink of the menu. t is nil if the house
-// has all that it pours.
-func (p *pages) drinkOf(m *behind.HouseSpec, t *cover.Touched, s *behind.Shift, who *form.Guest, since map[string]time.Time) (*tonightDrink, error) {
-	limits := who.Limits()
-	g := &limits
-	d := &tonightDrink{Slug: m.Slug, Name: m.Spec.Name, Glass: string(m.Spec.Method) + ", " + string(m.Spec.Service), state: stateReady}
+// drinkOf shows what can be made of a drink of the menu.
+func (p *pages) drinkOf(m *behind.HouseSpec, now *evening.Drink, s *behind.Shift, who *form.Guest, since map[string]time.Time) (*tonightDrink, error) {
+	limits, t := who.Limits(), now.Touched
+	d := &tonightDrink{Slug: m.Slug, Name: m.Spec.Name, Glass: part.Serving(&m.Spec), Spec: part.SpecAddress(m.Slug, who), Because: now.Because, state: now.State}
 	shown := part.SpecInUnits(p.house.Settings(), &m.Spec)
 	for i := range shown.Pours {
 		pour := &shown.Pours[i]
@@ -120,35 +112,26 @@ func (p *pages) drinkOf(m *behind.HouseSpec, t *cover.Touched, s *behind.Shift, 
 		d.Pours = append(d.Pours, tonightPour{ID: pour.Profile.ID, Amount: part.Amount(pour), Name: pour.Profile.Name, Out: lacks || s.IsOut(pour.Profile)})
 	}
 	if t != nil {
-		d.touch(t, g, since)
-		// What the guest must not have anyway is not for want of a bottle.
-		if d.state != stateMissing || len(d.Left) == 0 {
-			return d, nil
-		}
+		d.touch(t, &limits, since)
 	}
-	if g.MaxABV > 0 {
+	if d.state == evening.NotFor {
+		at := url.Values{"text": {edit.Format(m.Spec)}}
+		who.AddTo(at)
+		if d.Coverable = now.Barred != nil; d.Coverable {
+			at.Set("missing", now.Barred.ID)
+		}
+		d.Bench = form.Link("/bench", at)
+	}
+	if t == nil && limits.MaxABV > 0 {
 		var err error
 		if d.Strength, err = part.Strength(p.bar, &m.Spec); err != nil && len(flavor.FaultsOf(err)) == 0 {
 			return nil, err
 		}
 	}
-	because, bottle, err := p.forbids(&m.Spec, g)
-	if err != nil {
-		return nil, err
-	}
-	if because != "" {
-		d.state, d.Because = stateNotFor, because
-		at := url.Values{"text": {edit.Format(m.Spec)}}
-		who.AddTo(at)
-		if d.Coverable = bottle != nil; d.Coverable {
-			at.Set("missing", bottle.ID)
-		}
-		d.Bench = form.Link("/bench", at)
-	}
 	return d, nil
 }
 
-// touch says in what state a drink is that lost a pour.
+// touch shows what a drink lost and what becomes of it.
 func (d *tonightDrink) touch(t *cover.Touched, g *guest.Guest, since map[string]time.Time) {
 	var names []string
 	for _, b := range t.Missing {
@@ -157,11 +140,8 @@ func (d *tonightDrink) touch(t *cover.Touched, g *guest.Guest, since map[string]
 			d.since = at
 		}
 	}
-	d.touched, d.Missing, d.state = t, words.List(names), stateMissing
-	d.Left, d.LeftOut, d.Far = part.AlsoGone(t.Removed, t.Missing), part.LeftOutLine(t.Removed, t.LeftOut, part.Chosen(t)), !t.Near && !t.NotSearched
-	if d.LeftOut != "" || t.Chosen >= 0 && !d.Far {
-		d.state = stateCovered
-	}
+	d.touched, d.Missing = t, words.List(names)
+	d.Left, d.LeftOut, d.Far = part.AlsoGone(t.Removed, t.Missing), part.LeftOutLine(t.Removed, t.LeftOut, evening.Chosen(t)), !t.Near && !t.NotSearched
 	if len(t.Missing) == 1 && g.Accepts(t.Missing[0]) {
 		d.Away = names[0]
 	}
@@ -189,50 +169,20 @@ func (p *pages) detail(d *tonightDrink, s *behind.Shift, who *form.Guest) (err e
 	return nil
 }
 
-// forbids says why a guest must not have a drink as it is written, empty if
-// nothing is in the way, and which bottle is if it is one.
-func (p *pages) forbids(s *flavor.Spec, g *guest.Guest) (string, *flavor.Profile, error) {
-	for _, b := range part.Bottles(s) {
-		if !g.Accepts(b) {
-			return b.Name + " " + g.Objection(b), b, nil
-		}
-	}
-	why, err := p.tooStrong(s, g)
-	return why, nil, err
-}
-
-// tooStrong says that a drink is too strong for a guest with a limit, empty if it is not.
-func (p *pages) tooStrong(s *flavor.Spec, g *guest.Guest) (string, error) {
-	if g.MaxABV == 0 {
-		return "", nil
-	}
-	r, err := p.bar.Judge(s)
-	if err != nil {
-		if len(flavor.FaultsOf(err)) > 0 {
-			return "its strength cannot be worked out", nil
-		}
-		return "", err
-	}
-	if r.Drink.ABV > g.MaxABV {
-		return words.Figure(r.Drink.ABV, 1) + "\u00a0% vol", nil
-	}
-	return "", nil
-}
-
 // add counts a drink and keeps it.
 func (v *tonightView) add(d *tonightDrink) {
 	v.Menu++
 	switch d.state {
-	case stateReady:
+	case evening.Ready:
 		d.State, d.Word = "ready", "Ready"
 		v.count[showReady]++
-	case stateCovered:
+	case evening.Covered:
 		d.State, d.Word = "covered", "With a cover"
 		v.count[showCovered]++
-	case stateMissing:
+	case evening.Missing:
 		d.State, d.Word = "missing", "Missing "+d.Missing
 		v.count[showMissing]++
-	case stateNotFor:
+	case evening.NotFor:
 		d.State, d.Word = "not-for", "Not for this guest"
 		if v.Barred++; len(v.NotFor) < onAPage {
 			v.NotFor = append(v.NotFor, *d)

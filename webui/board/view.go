@@ -3,8 +3,10 @@ package board
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"time"
 
+	"counterpour/api/service/evening"
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
@@ -29,6 +31,7 @@ type boardView struct {
 	Touched int           // how many there are
 	InDoubt bool          // time ran out: there may be better covers, or some for a drink that has none
 	Lost    int           // of these, how many have no cover
+	Waiting int           // how many wait for a label
 	Fetch   []fetchView
 	Keep    []keepView
 	Saves   string
@@ -40,6 +43,9 @@ type boardView struct {
 
 // Path is the address of the board.
 func (v *boardView) Path() string { return boardPath }
+
+// ForGuest is who the board is shown for.
+func (v *boardView) ForGuest() *form.Guest { return v.Guest }
 
 // Show is which drinks are asked for: the board shows all that are touched.
 func (v *boardView) Show() string { return "" }
@@ -60,10 +66,12 @@ type shelfView struct {
 // touchedView is a drink that lost a pour.
 type touchedView struct {
 	Slug, Name string
-	Missing    string
-	Unbalanced bool   // no cover keeps it in balance
-	Unknown    bool   // time ran out before this drink
-	Glass      string // method and service
+	Lacks      string      // what it lost, and what the house never kept of it
+	Because    string      // why this guest must not have it, a missing bottle aside
+	Labels     []labelView // that keep it from this guest until they are read
+	Unbalanced bool        // no cover keeps it in balance
+	Unknown    bool        // time ran out before this drink
+	Glass      string      // method and service
 	Cover      *part.Cover
 	Served     string      // the cover, for telling how it was received; empty if that cannot be told
 	Left       []string    // other pours that had to go, for the guest
@@ -123,8 +131,8 @@ func bottleOf(b *flavor.Profile, drinks int) bottleView {
 }
 
 // cover says what becomes of the menu.
-func (v *boardView) cover(p *pages, s *behind.Shift, r *cover.MenuResult, since map[string]time.Time) (err error) {
-	guest := v.Guest.Limits()
+func (v *boardView) cover(p *pages, s *behind.Shift, now *evening.Answer, since map[string]time.Time) (err error) {
+	guest, r := v.Guest.Limits(), now.Result
 	v.Touched, v.InDoubt = len(r.Touched), r.CutShort
 	slugs := map[*flavor.Spec]string{}
 	for i := range s.Menu {
@@ -132,8 +140,12 @@ func (v *boardView) cover(p *pages, s *behind.Shift, r *cover.MenuResult, since 
 	}
 	for i := range r.Touched {
 		t := &r.Touched[i]
-		d := touchedOf(p.house.Settings(), t, guest.Avoid)
-		if d.Lost && !d.Unknown {
+		d, one := touchedOf(p.house.Settings(), t, guest.Avoid), now.Of(t.Spec)
+		d.keptFrom(one, v.Guest)
+		switch {
+		case one.Waits():
+			v.Waiting++
+		case d.Lost && !d.Unknown:
 			v.Lost++
 		}
 		if i >= onAPage {
@@ -145,8 +157,11 @@ func (v *boardView) cover(p *pages, s *behind.Shift, r *cover.MenuResult, since 
 				d.since = at
 			}
 		}
-		if d.Offer, err = p.offer(s, t, v.Guest); err != nil {
-			return err
+		d.Lacks = lacksOf(t, s)
+		if one.State == evening.Missing {
+			if d.Offer, err = p.offer(s, t, v.Guest); err != nil {
+				return err
+			}
 		}
 		if d.Cover != nil {
 			chosen := &t.Covers[t.Chosen]
@@ -195,14 +210,9 @@ func fetchWords(f *cover.Fetch) string {
 }
 
 func touchedOf(said house.Settings, t *cover.Touched, avoid []flavor.Allergen) touchedView {
-	d := touchedView{Name: t.Spec.Name, Unbalanced: t.Unbalanced && t.Chosen >= 0, Glass: string(t.Spec.Method) + ", " + string(t.Spec.Service)}
+	d := touchedView{Name: t.Spec.Name, Unbalanced: t.Unbalanced && t.Chosen >= 0, Glass: part.Serving(t.Spec)}
 	d.Unknown = t.NotSearched
-	var missing []string
-	for _, m := range t.Missing {
-		missing = append(missing, m.Name)
-	}
-	d.Missing = words.List(missing)
-	d.Left, d.LeftOut, d.Far = part.AlsoGone(t.Removed, t.Missing), part.LeftOutLine(t.Removed, t.LeftOut, part.Chosen(t)), !t.Near && !t.NotSearched
+	d.Left, d.LeftOut, d.Far = part.AlsoGone(t.Removed, t.Missing), part.LeftOutLine(t.Removed, t.LeftOut, evening.Chosen(t)), !t.Near && !t.NotSearched
 	d.Lost = d.LeftOut == "" && (t.Chosen < 0 || d.Far)
 	if t.Chosen < 0 {
 		return d
@@ -217,14 +227,49 @@ func touchedOf(said house.Settings, t *cover.Touched, avoid []flavor.Allergen) t
 	return d
 }
 
+// keptFrom says what keeps a drink from a guest that no bottle mends.
+func (d *touchedView) keptFrom(now *evening.Drink, who *form.Guest) {
+	d.Because = now.Because
+	if !now.Waits() {
+		return
+	}
+	g := who.Limits()
+	for _, b := range now.Unread {
+		d.Labels = append(d.Labels, labelView{Name: b.Name, Why: whyUnread(b, &g), Address: labelAddress(b, who)})
+	}
+}
+
+// lacksOf says what of a drink has run out, and what the house does not keep.
+func lacksOf(t *cover.Touched, s *behind.Shift) string {
+	var out, never, parts []string
+	for _, b := range t.Missing {
+		if s.IsOut(b) {
+			out = append(out, b.Name)
+		} else {
+			never = append(never, b.Name)
+		}
+	}
+	if len(out) > 0 {
+		parts = append(parts, "out of "+words.List(out))
+	}
+	if len(never) > 0 {
+		parts = append(parts, "not in the stock: "+words.List(never))
+	}
+	return strings.Join(parts, "; ")
+}
+
 // say puts the board in a line for who cannot see it change.
 func (v *boardView) say() {
 	switch {
-	case len(v.Out) == 0:
+	case len(v.Out) == 0 && v.Touched == 0:
 		v.Said = "Nothing is out."
 	case v.Touched == 0:
 		v.Said = "No drink of the menu needs what is out."
 	default:
-		v.Said = words.Count(v.Touched, "drink is", "drinks are") + " touched; " + words.Count(v.Lost, "has", "have") + " no cover."
+		v.Said = words.Count(v.Touched, "drink is", "drinks are") + " touched; " + words.Count(v.Lost, "has", "have") + " no cover"
+		if v.Waiting > 0 {
+			v.Said += ", " + words.Count(v.Waiting, "waits", "wait") + " for a label"
+		}
+		v.Said += "."
 	}
 }

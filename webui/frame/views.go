@@ -11,6 +11,7 @@ import (
 
 	"counterpour/data/stamp"
 	"counterpour/flavor"
+	"counterpour/webui/form"
 )
 
 // views are the templates, one set per page: layout, shared parts, and the page's own
@@ -30,7 +31,7 @@ func loadViews(fsys fs.FS, f *Frame, login, may bool, stale func() bool) (*views
 		return nil, fmt.Errorf("frame: templates: %w", err)
 	}
 	funcs := htmltemplate.FuncMap{"static": f.statics.link, "house": f.house, "program": stamp.Read().String, "here": func() string { return "" }, "login": func() bool { return login }, "may": func() bool { return may }, "stale": stale,
-		"crosscontact": func() string { return flavor.CrossContact }}
+		"crosscontact": func() string { return flavor.CrossContact }, "place": place}
 	v := &views{pages: map[string]func() (*htmltemplate.Template, error){}}
 	if v.shared, err = htmltemplate.New("").Funcs(funcs).ParseFS(fsys, "templates/layout.html", "templates/parts/*.html"); err != nil {
 		return nil, fmt.Errorf("frame: shared templates: %w", err)
@@ -69,4 +70,14 @@ func (v *views) render(w io.Writer, page, part string, data any) error {
 		return fmt.Errorf("frame: page %s: %w", page, err)
 	}
 	return nil
+}
+
+// place returns the address of a page as it is reached from another: for the same guest, if
+// that one is shown for a guest. Who is served is left by a link that says so, never by the
+// way.
+func place(from any, path string) string {
+	if p, ok := from.(interface{ ForGuest() *form.Guest }); ok {
+		return p.ForGuest().Address(path)
+	}
+	return path
 }

@@ -4,11 +4,11 @@ import (
 	"net/url"
 	"slices"
 
+	"counterpour/api/service/evening"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/measure/draft/edit"
 	"counterpour/flavor/riff"
-	"counterpour/flavor/sense"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/words"
@@ -32,10 +32,15 @@ func OfferOf(menu []behind.HouseSpec, o *cover.Offered, guest *form.Guest) *Offe
 	v.Address = BenchAddress(v.Draft, guest)
 	for i := range menu {
 		if menu[i].Spec.Name == o.Spec.Name {
-			v.Address = "/specs/" + url.PathEscape(menu[i].Slug)
+			v.Address = SpecAddress(menu[i].Slug, guest)
 		}
 	}
 	return v
+}
+
+// SpecAddress returns the address of the page of a spec, for a guest.
+func SpecAddress(slug string, guest *form.Guest) string {
+	return guest.Address("/specs/" + url.PathEscape(slug))
 }
 
 // BenchAddress returns the address of the bench with a draft, for a guest.
@@ -59,23 +64,15 @@ func RiffOf(r *riff.Riff, guest *form.Guest) *Offer {
 // substitute. It is "" if that does not keep the drink, or if a guest will notice and the
 // chosen cover is nearer.
 func LeftOutLine(removed []*flavor.Profile, c, chosen *cover.Cover) string {
-	if c == nil || chosen != nil && c.Notice == sense.WillNotice && chosen.Distance <= c.Distance {
+	if c = evening.Without(c, chosen); c == nil {
 		return ""
 	}
-	return "Or pour it without " + words.List(namesOf(removed)) + ". " + words.Notice(c.Notice) + "; it scores " + words.Points(c.Score) + "."
-}
-
-// Chosen returns the chosen cover; nil if there is none.
-func Chosen(t *cover.Touched) *cover.Cover {
-	if t.Chosen < 0 {
-		return nil
-	}
-	return &t.Covers[t.Chosen]
+	return "Or pour it without " + words.List(NamesOf(removed)) + ". " + words.Notice(c.Notice) + "; it scores " + words.Points(c.Score) + "."
 }
 
 // AlsoGone lists what had to go for the guest, beside what is missing.
 func AlsoGone(removed, missing []*flavor.Profile) []string {
-	return namesOf(slices.DeleteFunc(slices.Clone(removed), func(p *flavor.Profile) bool { return slices.Contains(missing, p) }))
+	return NamesOf(slices.DeleteFunc(slices.Clone(removed), func(p *flavor.Profile) bool { return slices.Contains(missing, p) }))
 }
 
 // OutLine says which bottles of a drink have run out, of a list of ids; "" if none has.
@@ -84,10 +81,11 @@ func OutLine(s *flavor.Spec, out []string) string {
 	if len(gone) == 0 {
 		return ""
 	}
-	return words.Sentence("Out now: " + words.List(namesOf(gone)))
+	return words.Sentence("Out now: " + words.List(NamesOf(gone)))
 }
 
-func namesOf(list []*flavor.Profile) []string {
+// NamesOf lists the names of ingredients.
+func NamesOf(list []*flavor.Profile) []string {
 	var out []string
 	for _, p := range list {
 		out = append(out, p.Name)

@@ -28,7 +28,9 @@ type specPage struct {
 	Typed   string // the note as it was typed, if it was not kept
 	Drawing *part.Drawing
 	Pours   []pourCost
-	Out     string // which of its bottles have run out
+	Guest   *form.Guest
+	Now     *nowView // how it is poured now; nil where that is as it is written, for everybody
+	Out     string   // which of its bottles have run out
 	Cost    part.Cost
 	Price   priceView
 	Text    string // as a bartender would write it
@@ -48,6 +50,7 @@ type pourCost struct {
 	Cost             string // empty if it is not known
 	Share            string // of what is known of the cost
 	Free             bool
+	Gone             string // why it is not poured now; empty if it is
 }
 
 // priceView is the price on the menu, as it was typed, and what it gives.
@@ -58,6 +61,15 @@ type rightView struct {
 	Version int64 // that is marked; 0 if none is
 	Marked  int   // specs of the house that are
 }
+
+// Path is the address of the page, for everybody.
+func (v *specPage) Path() string { return "/specs/" + v.Slug }
+
+// Address is the same for the guest that it is shown for.
+func (v *specPage) Address() string { return part.SpecAddress(v.Slug, v.Guest) }
+
+// ForGuest is who the page is shown for.
+func (v *specPage) ForGuest() *form.Guest { return v.Guest }
 
 // Here reports whether the version that is marked is the one that is shown.
 func (v *specPage) Here() bool { return v.Right.Version == v.Version }
@@ -82,18 +94,24 @@ func (p *pages) specPage(w http.ResponseWriter, r *http.Request) error {
 	if err := form.Parse(r); err != nil {
 		return err
 	}
+	who, err := form.ReadGuest(r.Form)
+	if err != nil {
+		return err
+	}
 	slug, status, trouble := r.PathValue("slug"), http.StatusOK, ""
 	if r.Method == http.MethodPost {
 		said, err := p.changeSpec(r, slug)
 		if err == nil {
-			http.Redirect(w, r, "/specs/"+slug+"?said="+said, http.StatusSeeOther)
+			back := url.Values{"said": {said}}
+			who.AddTo(back)
+			http.Redirect(w, r, form.Link("/specs/"+slug, back), http.StatusSeeOther)
 			return nil
 		}
 		if trouble, status = frame.Told(err); trouble == "" {
 			return err
 		}
 	}
-	v, err := p.specPageOf(r.Context(), slug, r.Form)
+	v, err := p.specPageOf(r.Context(), slug, &who, r.Form)
 	if err != nil {
 		return err
 	}
@@ -112,7 +130,7 @@ func (p *pages) specPage(w http.ResponseWriter, r *http.Request) error {
 }
 
 // specPageOf gathers what there is to say of a spec.
-func (p *pages) specPageOf(ctx context.Context, slug string, form url.Values) (*specPage, error) {
+func (p *pages) specPageOf(ctx context.Context, slug string, who *form.Guest, sent url.Values) (*specPage, error) {
 	ref := house.Ref{Kind: house.KindSpec, ID: slug}
 	history, err := p.house.Store().History(ctx, ref)
 	if errors.Is(err, house.ErrNotFound) {
@@ -122,7 +140,7 @@ func (p *pages) specPageOf(ctx context.Context, slug string, form url.Values) (*
 		return nil, err
 	}
 	last := history[len(history)-1]
-	v := &specPage{Version: last.Version, History: historyOf(history, p.house.Shelf()), Said: saids[form.Get("said")], Unsay: unsaids[form.Get("said")]}
+	v := &specPage{Guest: who, Version: last.Version, History: historyOf(history, p.house.Shelf()), Said: saids[sent.Get("said")], Unsay: unsaids[sent.Get("said")]}
 	kept, there := last.Item.(house.Spec)
 	if !there {
 		v.Gone, v.specView = true, specView{Slug: slug, Name: lastName(history)}
@@ -132,7 +150,7 @@ func (p *pages) specPageOf(ctx context.Context, slug string, form url.Values) (*
 	if v.Right, err = p.rightOf(ctx, slug); err != nil {
 		return nil, err
 	}
-	return v, p.fillSpec(ctx, v, kept, form.Get("price"))
+	return v, p.fillSpec(ctx, v, kept, sent.Get("price"))
 }
 
 // lastName is the name that a removed spec had.
@@ -157,7 +175,7 @@ func (p *pages) fillSpec(ctx context.Context, v *specPage, kept house.Spec, pric
 		}
 		v.Unscored = message
 		v.Text, v.Method = part.SpecText(kept), string(kept.Method)+", "+string(kept.Service)
-		v.Bench = benchOf(kept.ID, 0, anybody())
+		v.Bench = benchOf(kept.ID, 0, v.Guest)
 		for _, pour := range part.Written(kept.Pours, shelf) {
 			v.Pours = append(v.Pours, pourCost{Amount: part.Amount(&pour), Name: pour.Profile.Name})
 		}
@@ -167,12 +185,12 @@ func (p *pages) fillSpec(ctx context.Context, v *specPage, kept house.Spec, pric
 	if err != nil {
 		return err
 	}
-	one, err := p.spec(&behind.HouseSpec{Slug: kept.ID, Family: family, Spec: drink}, anybody())
+	one, err := p.spec(&behind.HouseSpec{Slug: kept.ID, Family: family, Spec: drink}, v.Guest)
 	if err != nil {
 		return err
 	}
 	v.specView, v.Text, v.Unscored = one, edit.Format(drink), one.Trouble
-	v.Bench = benchOf(kept.ID, 0, anybody())
+	v.Bench = benchOf(kept.ID, 0, v.Guest)
 	if scored, err := p.bar.Judge(&drink); err == nil && len(scored.Judgement.Fits) > 0 {
 		v.Drawing = part.ScoredDrawing(p.bar, &drink, scored)
 		if v.Family == "" {
@@ -190,7 +208,7 @@ func (p *pages) fillSpec(ctx context.Context, v *specPage, kept house.Spec, pric
 	v.Out = part.OutLine(&drink, outs)
 	v.Cost, v.Pours = t.CostOf(&drink), poursOf(t, part.SpecInUnits(p.house.Settings(), &drink))
 	v.Price = priceOf(price, v.Cost)
-	return nil
+	return p.fillNow(ctx, v)
 }
 
 // familyOf is the family that the menu means a spec for, if it states one.

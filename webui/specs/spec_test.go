@@ -176,3 +176,24 @@ func TestASpecWhoseBottleIsOut(t *testing.T) {
 	webuitest.Tells(t, webuitest.Get(p, "/specs/mainbrace", ""), 200, "Out now: falernum.", `href="/tonight#drink-mainbrace"`)
 	webuitest.Lacks(t, webuitest.Get(p, "/specs/halyard-sour", ""), "Out now")
 }
+
+// The page of a spec is for the guest that it was opened for: it says what that guest is
+// poured, every way on is for that guest, and one leads to everybody.
+func TestASpecForAGuest(t *testing.T) {
+	h := webuitest.NewHouse()
+	p := webuitest.PagesOf(t, h)
+	const forNuts = "?avoid=tree+nuts"
+	webuitest.Says(t, webuitest.Get(p, "/specs/nutcracker"+forNuts, ""), []string{"For a guest: <strong>without tree nuts</strong>", "wash the tins", `<a href="/specs/nutcracker">Show for everyone</a>`,
+		"Not for this guest as it is: orgeat contains tree nuts.", `</s> <strong class="gone">contains tree nuts</strong>`, `action="/specs/nutcracker?avoid=tree&#43;nuts"`, `href="/bench?avoid=tree&#43;nuts&amp;spec=nutcracker"`,
+		`<a href="/tonight?avoid=tree&#43;nuts">Tonight</a>`}, nil)
+	webuitest.Says(t, webuitest.Get(p, "/specs/halyard-sour"+forNuts, ""), []string{"Poured as it is written."}, []string{`class="gone"`})
+	webuitest.Says(t, webuitest.Get(p, "/specs/halyard-sour", ""), nil, []string{"Poured as it is written", "For a guest"})
+
+	h.Dry = []string{"falernum"}
+	webuitest.Says(t, webuitest.Get(p, "/specs/mainbrace"+forNuts, ""), []string{"For this guest", `<strong class="gone">missing</strong>`, "clove syrup <span class=\"small\">instead</span>", `href="/tonight?avoid=tree&#43;nuts#drink-mainbrace"`}, []string{"almond"})
+	webuitest.Says(t, webuitest.Get(p, "/specs/mainbrace", ""), []string{"<h2 id=\"now-title\">Tonight</h2>", "almond syrup <span class=\"small\">instead</span>"}, nil)
+	assert.Equal(t, http.StatusBadRequest, webuitest.Get(p, "/specs/mainbrace?avoid=nutz", "").Code, "an unknown allergen is refused")
+
+	w := webuitest.Post(p, "/specs/mainbrace"+forNuts, webuitest.Fields("do", "right", "version", "1"), false)
+	assert.Equal(t, "/specs/mainbrace?avoid=tree+nuts&said=right", w.Header().Get("Location"))
+}

@@ -89,6 +89,9 @@ type specsView struct {
 	Standard string // what one standard drink is, and where
 }
 
+// ForGuest is who the page is shown for.
+func (v *specsView) ForGuest() *form.Guest { return &v.Query.Guest }
+
 // drinksCaution is a caution and the drinks that it goes with.
 type drinksCaution struct{ Text, With string }
 
@@ -202,6 +205,7 @@ type specView struct {
 	Method     string
 	Served     string   // how it is mixed and served, in what, and with what on top
 	Steps      []string // further instructions
+	Page       string   // address of its page, for the guest
 	Bench      string   // address of the bench with its text
 	Cost       part.Cost
 }
@@ -212,27 +216,13 @@ func (v *specView) Anchor() string { return "spec-" + v.Slug }
 // InLine is the pours in a line.
 func (v *specView) InLine() string { return words.Bound(strings.Join(v.Pours, "\u00a0· ")) }
 
-// servedOf says how a drink is mixed and served, in what, and with what on top.
-func servedOf(s *flavor.Spec) string {
-	parts := []string{string(s.Method) + ", " + string(s.Service)}
-	for _, more := range []string{s.Glass, s.Garnish} {
-		if more != "" {
-			parts = append(parts, more)
-		}
-	}
-	if s.Rim != "" {
-		parts = append(parts, "rim of "+s.Rim)
-	}
-	return words.SentenceStart(strings.Join(parts, " · "))
-}
-
 // spec says a drink of the house, to a guest. One that cannot be scored says why and keeps
 // its pours and allergens.
 func (p *pages) spec(h *behind.HouseSpec, guest *form.Guest) (specView, error) {
 	s := &h.Spec
 	v := specView{Slug: h.Slug, Name: s.Name, Allergens: part.AllergensOf(s, guest.Limits().Avoid), Cautions: p.bar.Cautions(s), Alcohol: kitchen.HoldsAlcohol(s),
-		Method: string(s.Method) + ", " + string(s.Service), Bench: benchOf(h.Slug, 0, guest)}
-	v.Served, v.Steps = servedOf(s), s.Steps
+		Method: string(s.Method) + ", " + string(s.Service), Page: part.SpecAddress(h.Slug, guest), Bench: benchOf(h.Slug, 0, guest)}
+	v.Served, v.Steps = words.SentenceStart(part.Serving(s)), s.Steps
 	if f, ok := p.bar.Family(h.Family); ok {
 		v.Family = f.Name
 	}

@@ -1,0 +1,22 @@
+package part
+
+import (
+	"strings"
+
+	"counterpour/flavor"
+)
+
+// Serving says how a drink is mixed and served, in what, and with what on top and on the
+// rim.
+func Serving(s *flavor.Spec) string {
+	parts := []string{string(s.Method) + ", " + string(s.Service)}
+	for _, more := range []string{s.Glass, s.Garnish} {
+		if more != "" {
+			parts = append(parts, more)
+		}
+	}
+	if s.Rim != "" {
+		parts = append(parts, "rim of "+s.Rim)
+	}
+	return strings.Join(parts, " · ")
+}

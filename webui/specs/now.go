@@ -1,0 +1,107 @@
+package specs
+
+import (
+	"context"
+	"net/url"
+	"slices"
+	"strings"
+
+	"counterpour/api/service/evening"
+	"counterpour/flavor"
+	"counterpour/webui/behind"
+	"counterpour/webui/form"
+	"counterpour/webui/part"
+	"counterpour/webui/words"
+)
+
+// nowView is how a spec is poured now, for the guest if the page is shown for one.
+type nowView struct {
+	Title   string
+	Lines   []string
+	Labels  []labelLink // that keep it from the guest until they are read
+	Cover   *part.Cover // what is poured instead of what is missing; nil if nothing is
+	Bad     bool        // it cannot be poured now
+	Tonight string      // address of the same among the menu
+}
+
+// labelLink leads to where a label that was read is written down.
+type labelLink struct{ Name, Address string }
+
+// fillNow says how the spec is poured now, as the menu of tonight says it, and which of its
+// pours are not. For everybody it says so only if something is missing.
+func (p *pages) fillNow(ctx context.Context, v *specPage) error {
+	shift, err := behind.ShiftOf(ctx, p.house)
+	if err != nil {
+		return err
+	}
+	at := slices.IndexFunc(shift.Menu, func(m behind.HouseSpec) bool { return m.Slug == v.Slug })
+	if at < 0 || !v.Guest.Ticked() && v.Out == "" {
+		return nil
+	}
+	g := v.Guest.Limits()
+	now, err := behind.EveningOf(ctx, p.bar, shift, g, part.MostParts)
+	if err != nil {
+		return err
+	}
+	d := &now.Drinks[at]
+	for i := range d.Spec.Pours {
+		if i < len(v.Pours) {
+			v.Pours[i].Gone = goneOf(d, d.Spec.Pours[i].Profile, v.Guest)
+		}
+	}
+	v.Now = &nowView{Title: "Tonight", Bad: d.State == evening.Missing || d.State == evening.NotFor,
+		Tonight: v.Guest.Address("/tonight") + "#drink-" + v.Slug}
+	if v.Guest.Ticked() {
+		v.Now.Title = "For this guest"
+	}
+	v.Now.say(d)
+	if d.Waits() {
+		for _, b := range d.Unread {
+			of := url.Values{"of": {b.ID}}
+			v.Guest.AddTo(of)
+			v.Now.Labels = append(v.Now.Labels, labelLink{b.Name, form.Link(part.LabelPath, of)})
+		}
+	}
+	if d.State == evening.Covered {
+		if chosen := evening.Chosen(d.Touched); chosen != nil {
+			shown := part.CoverOf(p.house.Settings(), d.Spec, chosen, d.Touched.ScoreBefore, g.Avoid)
+			v.Now.Cover = &shown
+		}
+	}
+	return nil
+}
+
+// say puts what becomes of a drink in sentences.
+func (v *nowView) say(d *evening.Drink) {
+	t := d.Touched
+	switch d.State {
+	case evening.Ready:
+		v.Lines = []string{"Poured as it is written."}
+	case evening.NotFor:
+		v.Lines = []string{words.Sentence("Not for this guest as it is: " + d.Because)}
+	case evening.Missing:
+		v.Lines = []string{"Nothing here keeps it without " + words.List(part.NamesOf(t.Missing)) + "."}
+	case evening.Covered:
+		if gone := part.AlsoGone(t.Removed, t.Missing); len(gone) > 0 {
+			v.Lines = append(v.Lines, "For this guest leave out "+words.List(gone)+".")
+		}
+		if line := part.LeftOutLine(t.Removed, t.LeftOut, evening.Chosen(t)); line != "" {
+			if t.Chosen < 0 {
+				line = strings.Replace(line, "Or pour", "Pour", 1)
+			}
+			v.Lines = append(v.Lines, line)
+		}
+	}
+}
+
+// goneOf says why a pour is not poured now; empty if it is.
+func goneOf(d *evening.Drink, b *flavor.Profile, who *form.Guest) string {
+	g := who.Limits()
+	switch t := d.Touched; {
+	case t != nil && slices.Contains(t.Missing, b):
+		return "missing"
+	case !g.Accepts(b):
+		return g.Objection(b)
+	}
+	return ""
+}
