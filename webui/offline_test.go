@@ -18,7 +18,8 @@ func TestACopyIsMarkedAsOne(t *testing.T) {
 	defer server.Close()
 	b.Open(server.URL, "/board")
 	b.Until(`!!navigator.serviceWorker.controller`)
-	b.Open(server.URL, "/board") // now it goes through the keeper
+	b.Until(`(caches.open("counterpour-seen-1").then((c) => c.keys()).then((all) => { window.kept = all.length; }), window.kept === 1)`) // what was open before
+	b.Open(server.URL, "/tonight?avoid=tree+nuts")
 	b.Open(server.URL, "/specs?avoid=tree+nuts")
 	b.Until(`document.querySelector('h1') && !document.querySelector('.copy')`)
 	server.CloseClientConnections() // the board listens as long as it can
@@ -31,9 +32,16 @@ func TestACopyIsMarkedAsOne(t *testing.T) {
 	b.Until(`getComputedStyle(document.body).backgroundColor === 'rgb(13, 12, 11)'`)
 	b.Fits()
 
-	b.Open(server.URL, "/training")
+	b.Until(`document.querySelector('.copy').textContent.includes('minute')`)
+	b.Open(server.URL, "/tonight?avoid=tree+nuts&show=ready") // another choice of the same
+	b.Until(`!!document.querySelector('.copy') && !!document.querySelector('.for-guest')`)
+
+	b.Open(server.URL, "/tonight") // for everybody, which was never opened
 	b.Until(`document.querySelector('h1').textContent === 'The bar does not answer'`)
-	b.Until(`[...document.querySelectorAll('li a')].map((a) => a.getAttribute('href')).join() === '/specs?avoid=tree+nuts,/board'`)
+	b.Until(`[...document.querySelectorAll('li a')].map((a) => a.getAttribute('href')).join() === '/tonight?avoid=tree+nuts,/specs?avoid=tree+nuts,/board'`)
+	b.Until(`document.querySelector('li a').textContent.includes('for a guest without tree nuts')`)
+	b.Until(`getComputedStyle(document.body).backgroundColor === 'rgb(13, 12, 11)'`)
+	b.Fits()
 }
 
 func TestWhatIsKeptIsServed(t *testing.T) {

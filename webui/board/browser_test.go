@@ -101,14 +101,46 @@ func TestTheBoardWithoutScripts(t *testing.T) {
 	b.Quiet()
 }
 
-// A board whose server is gone says that it may be old.
-func TestABoardThatIsNotTold(t *testing.T) {
+// A page whose server is gone says so where the thumb is, with what was tapped and is not
+// marked, until that is marked; and it asks for the line ever more rarely.
+func TestATapThatTheServerDoesNotHear(t *testing.T) {
 	h := webuitest.NewHouse()
+	p := webuitest.NewPhone(t)
+	p.Open(webuitest.Serve(t, h), "/tonight")
+	p.Click("#drink-spindrift summary")
+	p.Do(chromedp.Evaluate[chromedp.Void](`window.heard = window.fetch; window.fetch = () => Promise.reject(new TypeError("gone"))`))
+	p.Click("#drink-spindrift button[value=falernum]")
+	p.Until(`document.getElementById('unmarked').textContent.startsWith('Not marked: falernum.')`)
+	p.Within(0, "#line")
+	p.Fits()
+	p.Until(`getComputedStyle(document.getElementById('line')).position === 'fixed'`)
+
+	p.Do(chromedp.Evaluate[chromedp.Void](`window.fetch = window.heard`))
+	p.Click("#drink-spindrift button[value=falernum]")
+	p.Until(isOut)
+	p.Until(`document.getElementById('line').hidden && document.getElementById('unmarked').textContent === ''`)
+	p.Quiet()
+}
+
+// What cannot be reached is not asked for all the time.
+func TestALostLineIsAskedForEverMoreRarely(t *testing.T) {
 	b := webuitest.NewBrowser(t, 360)
-	b.Open(webuitest.Serve(t, h), "/board")
-	b.Do(chromedp.Evaluate[chromedp.Void](`window.fetch = () => Promise.reject(new TypeError("gone"))`))
-	require.NoError(t, h.Mark(t.Context(), house.By{}, service.MarkRequest{Out: []string{"falernum"}}))
-	b.Until(`!document.getElementById('line').hidden`)
+	b.Open(webuitest.Serve(t, webuitest.NewHouse()), "/about:blank")
+	b.Do(chromedp.Evaluate[chromedp.Void](`(() => {
+		window.asked = []; window.waits = [];
+		window.EventSource = class extends EventTarget {
+			constructor() { super(); window.asked.push(1); queueMicrotask(() => this.dispatchEvent(new Event('error'))); }
+			close() {}
+		};
+		const later = window.setTimeout;
+		window.setTimeout = (f, ms) => { if (f.name === 'listen') window.waits.push(ms); return later(f, f.name === 'listen' ? 1 : ms); };
+		document.body.innerHTML = '<p id="line" hidden><strong id="unmarked"></strong><span id="old"></span></p><p id="said"></p><div id="board" data-from="/tonight" data-events="/board/events"><div class="state" data-version="x"></div></div>';
+		const script = document.createElement('script');
+		script.src = '/static/board.js';
+		document.head.append(script);
+	})()`))
+	b.Until(`window.waits.length > 12`)
+	b.Until(`window.waits[0] < 500 && window.waits[3] > 1000 && window.waits.slice(8).every((ms) => ms > 10000 && ms < 20000)`)
 }
 
 // A browser opens six lines to a server at most. A page that is behind others holds none,

@@ -2,7 +2,6 @@ package board
 
 import (
 	"errors"
-	"fmt"
 	"net/http"
 	"time"
 
@@ -12,16 +11,15 @@ import (
 )
 
 // How often the board is told that the line is open, and how long one message
-// may take to be sent. A browser that lost the line asks again after a while.
+// may take to be sent.
 const (
-	heartbeat  = 5 * time.Second
-	sendTime   = 10 * time.Second
-	askAgainMS = 250
+	heartbeat = 5 * time.Second
+	sendTime  = 10 * time.Second
 )
 
 // boardEvents streams the version of the outs, once at the start and again
-// whenever they change, until the request or the house ends. A browser asks
-// again by itself and is told the version anew, so it misses nothing. While the
+// whenever they change, until the request or the house ends. A page that lost the line
+// asks again by itself and is told the version anew, so it misses nothing. While the
 // store of the house does not answer, the line says so once and is silent then:
 // that the line is open must not pass for news.
 func (p *pages) boardEvents(w http.ResponseWriter, r *http.Request) error {
@@ -105,7 +103,7 @@ func (s *stream) open() error {
 	if err := s.rc.SetReadDeadline(time.Time{}); err != nil && !errors.Is(err, http.ErrNotSupported) {
 		return err
 	}
-	return s.send(fmt.Sprintf("retry: %d\n\n", askAgainMS))
+	return s.send(": open\n\n")
 }
 
 func (s *stream) send(text string) error {

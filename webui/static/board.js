@@ -5,6 +5,7 @@
   const board = document.getElementById("board");
   if (!board) return;
   const line = document.getElementById("line"), said = document.getElementById("said");
+  const older = document.getElementById("old"), unmarked = document.getElementById("unmarked");
   const state = () => board.querySelector(".state");
 
   // What has the focus, said so that it is found on a new board: by its own id, or as
@@ -40,8 +41,15 @@
     show(html, options?.method === "POST");
     return true;
   };
+  // What the bar says of itself stands at the lower edge, where the thumb is: that the page
+  // may be old, and what was tapped and is not marked, until that is marked.
   let stale = false; // the bar answers, but its store does not
-  const old = (is) => { line.hidden = !(is || stale); };
+  const failed = new Set();
+  const old = (is) => {
+    older.hidden = !(is || stale);
+    unmarked.textContent = failed.size ? `Not marked: ${[...failed].join(", ")}.${is ? "" : " Tap it again."}` : "";
+    line.hidden = older.hidden && !failed.size;
+  };
   const refresh = () => ask(board.dataset.from).then(() => old(false)).catch(() => old(true));
 
   // The server tells the version of the outs, at once and after every change. A
@@ -63,9 +71,11 @@
     if (marking) return;
     marking = true;
     form.setAttribute("aria-busy", "true");
-    const body = new URLSearchParams(new FormData(form));
+    const body = new URLSearchParams(new FormData(form)), what = button.dataset.bottle ?? button.textContent;
     body.append(button.name, button.value);
+    const slow = setTimeout(() => { failed.add(what); old(true); }, 3000);
     ask(form.getAttribute("action"), { method: "POST", body }).then(() => {
+      failed.delete(what);
       old(false);
       if (document.getElementById("now")) {
         document.getElementById("now").scrollIntoView();
@@ -75,8 +85,10 @@
       else document.getElementById("drinks-title")?.scrollIntoView();
     }).catch(() => {
       form.removeAttribute("aria-busy");
+      failed.add(what);
       old(true);
     }).finally(() => {
+      clearTimeout(slow);
       marking = false;
       follow();
     });
@@ -84,11 +96,14 @@
 
   // The line to the server is open while the page is looked at: a browser opens only six
   // to one server, so that pages behind others would keep the next one waiting. One that
-  // stays down for a while is told of; the browser opens it anew.
-  let events = null, down = 0;
+  // stays down for a while is told of. It is opened anew after a wait that doubles, and
+  // differs from screen to screen, so that a bar that comes back is not run over.
+  const soonest = 250, latest = 15000; // ms
+  let events = null, down = 0, again = 0, wait = soonest;
   const hangUp = () => {
     clearTimeout(down);
-    down = 0;
+    clearTimeout(again);
+    down = again = 0;
     events?.close();
     events = null;
   };
@@ -102,11 +117,18 @@
       told = event.data;
       follow();
     });
-    wire.addEventListener("open", () => { clearTimeout(down); down = 0; });
+    wire.addEventListener("open", () => {
+      clearTimeout(down);
+      down = 0;
+      wait = soonest;
+    });
     wire.addEventListener("error", () => {
       if (wire !== events) return;
-      if (wire.readyState === EventSource.CLOSED) return old(true);
-      down ||= setTimeout(() => old(true), 4000);
+      wire.close();
+      events = null;
+      down ||= setTimeout(() => old(true), 2500);
+      again = setTimeout(listen, wait * (0.75 + Math.random() / 2));
+      wait = Math.min(2 * wait, latest);
     });
   };
   listen();

@@ -1,15 +1,33 @@
 // A copy of the last pages that this device saw, for when the bar does
 // not answer. A copy always says that it is one, and of when.
 "use strict";
-const SEEN = "counterpour-seen-1", FILES = "counterpour-files-1";
+const SEEN = "counterpour-seen-1", FILES = "counterpour-files-1", OWN = "counterpour-own-1";
 const MOST = 80; // pages and files that are kept of each, the oldest go first
 
 // Every page that was opened is kept, but for those that only take something in.
 const taking = ["/login", "/start", "/stock/import", "/specs/import"];
 const kept = (path, response) => !taking.includes(path) && (response.headers.get("Content-Type") || "").startsWith("text/html");
 
-self.addEventListener("install", () => self.skipWaiting());
-self.addEventListener("activate", (event) => event.waitUntil(self.clients.claim()));
+// How the page below looks is kept from the start. What was opened before this was there
+// is kept as well, since it is the page that is asked for next.
+const looks = ["/static/bar.css", "/static/board.css"];
+self.addEventListener("install", (event) => {
+  self.skipWaiting();
+  event.waitUntil(caches.open(OWN).then((cache) => cache.addAll(looks)));
+});
+self.addEventListener("activate", (event) => event.waitUntil((async () => {
+  await self.clients.claim();
+  for (const open of await self.clients.matchAll({ type: "window" })) await take(open.url);
+})()));
+
+const take = async (address) => {
+  try {
+    const request = new Request(address), response = await fetch(request);
+    if (!response.ok || response.redirected || !kept(new URL(address).pathname, response)) return;
+    for (const [, sheet] of (await response.clone().text()).matchAll(/<link rel="stylesheet" href="([^"]+)"/g)) await file(new Request(sheet));
+    await keep(SEEN, request, response);
+  } catch (error) { /* it is kept when it is opened again */ }
+};
 
 self.addEventListener("fetch", (event) => {
   const request = event.request, url = new URL(request.url);
@@ -32,9 +50,13 @@ const keep = async (name, request, response) => {
 const file = async (request) => {
   const cached = await caches.match(request, { cacheName: FILES });
   if (cached) return cached;
-  const response = await fetch(request);
-  if (response.ok) await keep(FILES, request, response.clone());
-  return response;
+  try {
+    const response = await fetch(request);
+    if (response.ok) await keep(FILES, request, response.clone());
+    return response;
+  } catch (error) {
+    return await caches.match(request, { cacheName: OWN }) ?? Response.error();
+  }
 };
 
 const page = async (request, url) => {
@@ -43,18 +65,38 @@ const page = async (request, url) => {
     if (response.ok && !response.redirected && kept(url.pathname, response)) await keep(SEEN, request, response.clone());
     return response;
   } catch (error) {
-    const copy = await caches.match(request, { cacheName: SEEN });
-    return copy ? marked(copy) : others();
+    const copy = await caches.match(request, { cacheName: SEEN }) ?? await alike(url);
+    return copy ? marked(copy) : others(url);
   }
+};
+
+// What only chooses among what a page lists, so that the copy with another choice will do.
+// Who drinks it is no such choice.
+const choices = ["show", "page", "said", "again"];
+const plainly = (url) => {
+  const bare = new URL(url);
+  for (const name of choices) bare.searchParams.delete(name);
+  bare.searchParams.sort();
+  bare.hash = "";
+  return bare.href;
+};
+const alike = async (url) => {
+  const cache = await caches.open(SEEN);
+  for (const request of (await cache.keys()).reverse()) if (plainly(request.url) === plainly(url)) return cache.match(request);
 };
 
 const escape = (text) => text.replace(/[&<>"]/g, (c) => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" })[c]);
 
+const ago = (minutes) => {
+  if (minutes < 1) return "less than a minute ago";
+  if (minutes < 90) return minutes === 1 ? "a minute ago" : `${minutes} minutes ago`;
+  return minutes < 2880 ? `${Math.round(minutes / 60)} hours ago` : `${Math.round(minutes / 1440)} days ago`;
+};
+
 // The time is the server's, as it stood on the answer.
 const when = (response) => {
   const at = new Date(response.headers.get("Date"));
-  const hours = Math.round((Date.now() - at) / 360000) / 10;
-  return `<time datetime="${at.toISOString()}">${escape(at.toLocaleString())}</time> (${hours} hours ago)`;
+  return `<time datetime="${at.toISOString()}">${escape(at.toLocaleString())}</time> (${ago(Math.floor((Date.now() - at) / 60000))})`;
 };
 
 const html = (text) => new Response(text, { headers: { "Content-Type": "text/html; charset=utf-8",
@@ -67,18 +109,24 @@ Nothing can be marked or saved until the bar answers again.</p></div>`;
   return html((await copy.text()).replace(/<main[^>]*>/, (main) => main + note));
 };
 
-// What was never seen here has no copy; what was is listed.
-const others = async () => {
+// What was never seen here has no copy; what was is listed, with whom it is for. It is dark,
+// since a bar is.
+const others = async (asked) => {
   const cache = await caches.open(SEEN);
   const rows = [];
   for (const request of (await cache.keys()).reverse()) {
     const url = new URL(request.url), copy = await cache.match(request);
     const title = /<title>([^<]*)/.exec(await copy.text())?.[1] ?? url.pathname;
-    rows.push(`<li><a href="${escape(url.pathname + url.search)}">${title}</a> as of ${when(copy)}</li>`);
+    const guest = [...url.searchParams.getAll("avoid").map((word) => "without " + word), ...url.searchParams.getAll("diet")].join(", ");
+    const row = `<li><a href="${escape(url.pathname + url.search)}">${title}${guest ? `, for a guest ${escape(guest)}` : ""}</a> <span class="small">as of ${when(copy)}</span></li>`;
+    if (url.pathname === asked.pathname) rows.unshift(row); else rows.push(row);
   }
-  const list = rows.length ? `<p>This device has a copy of:</p><ul>${rows.join("")}</ul>`
-    : "<p>This device has no copies. Pages are kept whenever they are opened.</p>";
-  return html(`<!doctype html><html lang="en-GB"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">
-<title>The bar does not answer</title></head><body><main><h1>The bar does not answer</h1>
-<p>Check that this device is on the bar's network and that the program runs, then <a href="">try again</a>.</p>${list}</main></body></html>`);
+  const list = rows.length ? `<h2>Copies on this device</h2><ul class="plain copies">${rows.join("")}</ul>`
+    : "<p>This device has no copies yet. Pages are kept once they are opened.</p>";
+  return html(`<!doctype html><html lang="en-GB" class="on-board"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="color-scheme" content="dark"><title>The bar does not answer</title>${looks.map((sheet) => `<link rel="stylesheet" href="${sheet}">`).join("")}</head>
+<body><main class="problem"><h1>The bar does not answer</h1>
+<p>Check that this device is on the bar's network and that the program runs.</p>
+<p><a class="again" href="">Try again</a></p>
+<p>Until then nothing can be marked or saved. For a guest with an allergy read the labels: a copy is older than the bottle.</p>${list}</main></body></html>`);
 };
