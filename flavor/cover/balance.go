@@ -128,8 +128,14 @@ func (t *task) choose(roundings []search.Filling) (int, error) {
 		if tried++; tried > mostTried {
 			break
 		}
-		poured, err := t.pour(x)
+		poured, err := t.mixed(x)
 		if err != nil {
+			return -1, err
+		}
+		if x.Rank-x.Distance()+felt(poured.distance)-t.habit(x) >= least {
+			continue // whatever it scores
+		}
+		if err := t.rate(poured); err != nil {
 			return -1, err
 		}
 		if poured.rank < least {
