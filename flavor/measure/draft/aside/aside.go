@@ -52,13 +52,16 @@ var (
 	stockUnits = vocabulary.Words(`bottle bottles btl btls case cases keg kegs crate crates box boxes pax guests covers heads ppl people`)
 	stockWords = vocabulary.Words(`order need needs make makes it so stock buy par left total pls please for have enough about roughly`)
 	wholeWords = vocabulary.Words(`total totals volume yield wet washline dilution`)
-	costWords  = vocabulary.Words(`cost costs costing price priced sells charge charged`)
+	costWords  = vocabulary.Words(`cost costs costing price priced sell sells charge charged`)
 	conditions = vocabulary.Words(`if when once until unless after`)
 	// opinionBegins begin what somebody thought: "25 lemon (30 was too sour)" is a pour.
 	opinionBegins = vocabulary.Words(`the it that this last was i we they a my yesterday`)
 	pastWords     = vocabulary.Words(`was were had used`)
 	tastedWords   = vocabulary.Words(`sweet sour strong weak dry bitter thin hot cold long short boozy sharp tart flat watery much little big`)
 )
+
+// Costs reports whether a word says that what follows is a price.
+func Costs(w string) bool { return costWords.Has(w) }
 
 // Commentary reports whether a sentence holds numbers and pours nothing: "so 14 bottles
 // of fizz pls", "total 90 ml before dilution", "the 2 was too sweet".

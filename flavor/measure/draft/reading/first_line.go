@@ -54,6 +54,12 @@ func (r *resolver) firstLine() {
 			lines = append(lines, nil)
 			continue
 		}
+		if r.namedLikePour(l, lines) {
+			r.note(measure.LineLocation(l.Number) + ": “" + l.Asked + "” is read as the name of the drink; write an amount before it to have it poured")
+			r.name = l.Asked
+			lines = append(lines, nil)
+			continue
+		}
 		lines = append(lines, l)
 	}
 	if s := d.ServingName; s != nil && d.Method == "" && (d.Service == "" || s.Service == "") {
@@ -86,6 +92,20 @@ const (
 	leastSummed = 4    // lines below that hardly come to it by chance
 	sumsWithin  = 0.02 // of the sum
 )
+
+// namedLikePour reports whether a line that reads like a pour, "Verjus Spritz", is the name of
+// the drink instead: it is written like one, above all pours, and what it names is poured below.
+func (r *resolver) namedLikePour(l *entry.Line, above []*entry.Line) bool {
+	first, _ := utf8.DecodeRuneInString(l.Name)
+	if r.draft.Labelled || l.Unit != flavor.Spritz || !l.AmountAt.Empty() || l.NameAt.Start != l.Span.Start || !unicode.IsUpper(first) || slices.ContainsFunc(above, func(o *entry.Line) bool { return o != nil }) {
+		return false
+	}
+	key := " " + flavor.NormaliseName(l.Name) + " "
+	return slices.ContainsFunc(r.draft.Lines, func(o entry.Line) bool {
+		f := r.book.Find(o.Name, naming.PlaceOf(o.Unit, o.Amount, o.After))
+		return !o.AmountAt.Empty() && f.Firm() && strings.Contains(" "+flavor.NormaliseName(f.Profile.Name)+" ", key)
+	})
+}
 
 // sumsUp reports whether the first line has its amount behind its words, and this is what
 // the lines below come to: "SANGRIA 4 L" above many of them, "Sangria (2 L)" above a few.

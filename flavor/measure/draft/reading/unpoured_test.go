@@ -49,6 +49,10 @@ func TestWhatPoursNothing(t *testing.T) {
 		{"CONFIDENTIAL - do not post\nThe Halyard\n" + threeBelow, 3, "The Halyard", []string{"CONFIDENTIAL"}},
 		{"RUM\nNight Halyard\n45 ml white rum\n15 ml orgeat\n20 ml lime juice", 3, "Night Halyard", []string{"“RUM”"}},
 		{"Room 412 — 1x\n" + threeBelow, 3, "Room 412 — 1x", nil},
+		{"spec as of 3/11\nLow Halyard\n" + bareBelow, 3, "Low Halyard", []string{"spec as of 3/11"}},
+		{"tasting night, 2nd course\nVanilla Halyard\n" + bareBelow, 3, "Vanilla Halyard", []string{"tasting night, 2nd course"}},
+		{"CARD 5\nLime Spritz\n" + threeBelow, 3, "Lime Spritz", nil},
+		{"for the tasting (6 pax) 45ml gin, 15ml dry vermouth, 5ml fino. stir, up", 3, "for the tasting", []string{"6 pax"}},
 		// names of drinks that name what is poured below
 		{"what the guest at 9 had: scotch highball, 45ml scotch, barspoon of honey liqueur, soda to top", 3, "scotch highball", []string{"what the guest at 9 had"}},
 		{"CARD 3\nRum Halyard\n" + threeBelow, 3, "Rum Halyard", []string{"CARD 3"}},
@@ -59,6 +63,10 @@ func TestWhatPoursNothing(t *testing.T) {
 		{threeBelow + "\nguest 4 is pregnant - no egg", 3, "", []string{"guest 4 is pregnant"}},
 		{threeBelow + "\nBetter than take 1", 3, "", []string{"Better than take 1"}},
 		{bareBelow + "\nlime keeps 3 days in the fridge", 3, "", []string{"keeps 3 days"}},
+		{"60 ml cold brew, sieved\n40 ml dark rum\n10 ml vanilla syrup\nshake, rocks", 3, "", []string{"sieved"}},
+		{bareBelow + "\nCosts us 1.90, sells 12", 3, "", []string{"Costs us 1.90"}},
+		{bareBelow + "\nsell for 9", 3, "", []string{"sell for 9"}},
+		{threeBelow + "\n(photo on p. 4 of the binder)", 3, "", []string{"(photo on p. 4 of the binder)"}},
 		{"1 sugar cube, 4 dash bitters, lemon twist not orange. rye 60", 3, "", []string{"not orange"}},
 	} {
 		s, err := reading.Read(c.text, x)
@@ -91,6 +99,8 @@ func TestWhatMayBePouredIsAskedFor(t *testing.T) {
 		"45 ml rum, 20 ml lime juice\nalso 3 umeboshi",
 		"45 ml rum, 20 ml lime juice\numeboshi 3",
 		"CARD 22\nmaybe 2 umeboshi\n" + threeBelow,
+		"60 ml cold brew, spiced\n40 ml dark rum\n10 ml vanilla syrup",
+		"CARD 5\numeboshi wash 3/4\n" + ouncesOf,
 		// an ingredient without an amount above, between or behind the pours
 		"CARD 22\nfernet\n" + threeBelow,
 		"CARD 22\nHalyard Court\nlemon juice\n" + threeBelow,

@@ -41,6 +41,7 @@ func (s *search) heading(faulty map[int]bool) {
 			continue
 		}
 		if !s.poursNothing(p.toks) {
+			s.bracketed(parts)
 			return
 		}
 	}
@@ -54,6 +55,17 @@ func (s *search) heading(faulty map[int]bool) {
 			s.keep(p, i, first)
 		default:
 			s.masks = append(s.masks, p.at)
+		}
+	}
+}
+
+// bracketed sets aside numbers in brackets that count or refer, amid what may be poured: "for
+// the tasting (6 pax) 45 ml gin".
+func (s *search) bracketed(parts []part) {
+	for _, p := range parts {
+		numbered := slices.ContainsFunc(p.toks, func(t token.Token) bool { return t.Kind == token.Numeral })
+		if p.before == "(" && p.behind == ")" && numbered && s.poursNothing(p.toks) {
+			s.passOver(p.toks)
 		}
 	}
 }

@@ -2,6 +2,7 @@ package unpoured
 
 import (
 	"regexp"
+	"strconv"
 	"strings"
 
 	"counterpour/flavor/measure/draft"
@@ -16,6 +17,7 @@ import (
 
 // countsOrRefers reports whether every number of a stretch does, and none measures.
 func (s *search) countsOrRefers(toks []token.Token) bool {
+	costs := len(toks) > 0 && aside.Costs(toks[0].Text)
 	for i := 0; i < len(toks); i++ {
 		if _, to := aside.Price(toks, i); to > 0 {
 			i = to - 1
@@ -24,7 +26,7 @@ func (s *search) countsOrRefers(toks []token.Token) bool {
 		switch t := &toks[i]; {
 		case t.Kind == token.Percent || t.Kind == token.Ratio:
 			return false
-		case t.Kind == token.Numeral && !s.refers(toks, i):
+		case t.Kind == token.Numeral && !costs && !s.refers(toks, i):
 			return false
 		}
 	}
@@ -42,6 +44,9 @@ func (s *search) refers(toks []token.Token, i int) bool {
 		return true
 	}
 	if !last && counted.Has(toks[i+1].Text) { // "keeps 3 days"
+		return true
+	}
+	if last && i > 0 && strings.Contains(t.Text, "/") && (when.Has(toks[i-1].Text) || dateLike(t.Text)) { // "spec as of 3/11"
 		return true
 	}
 	if last && i > leastTold && strings.Contains(t.Text, "/") { // "approved by Lena 4/10"
@@ -139,6 +144,13 @@ func words(toks []token.Token) []string {
 		}
 	}
 	return out
+}
+
+// dateLike reports whether a fraction is a day and a month, and none that anybody pours.
+func dateLike(w string) bool {
+	_, month, _ := strings.Cut(w, "/")
+	n, err := strconv.Atoi(month)
+	return err == nil && n > 8
 }
 
 // leastTold is the fewest words before a number at the end of a remark: "umeboshi 3" is a pour.

@@ -49,11 +49,11 @@ func (s *search) behind(last int, faulty map[int]bool) {
 			if said := serving.Read(p.toks); i < 0 || !faulty[line] || p.serves || said.States() || said.Words > 0 && len(said.Unknown) == 0 {
 				continue
 			}
-			if i+1 == len(p.toks) && i <= leastTold && !marked(p.toks, i) {
+			if i+1 == len(p.toks) && i <= leastTold && !marked(p.toks, i) && !aside.Costs(p.toks[0].Text) {
 				continue
 			}
-			if s.poursNothing(p.toks) {
-				s.masks = append(s.masks, entry.Span{Start: p.toks[0].Start, End: p.toks[len(p.toks)-1].End})
+			if s.poursNothing(p.toks) || aside.Costs(p.toks[0].Text) && s.countsOrRefers(p.toks) && len(s.book.Mentioned(s.words(p.toks))) == 0 {
+				s.passOver(p.toks)
 			}
 		}
 		from = end + 1
@@ -67,10 +67,19 @@ func (s *search) remarkIn(at entry.Span, afterPour, behind bool) {
 		return
 	}
 	if s.remark(toks, afterPour, behind) {
-		s.masks = append(s.masks, entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End})
+		s.passOver(toks)
 	} else if k := denied(toks); k > 0 {
-		s.masks = append(s.masks, entry.Span{Start: toks[k].Start, End: toks[len(toks)-1].End})
+		s.passOver(toks[k:])
 	}
+}
+
+// passOver sets tokens aside, with the brackets around them.
+func (s *search) passOver(toks []token.Token) {
+	at := entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End}
+	if at.Start > 0 && s.text[at.Start-1] == '(' && at.End < len(s.text) && s.text[at.End] == ')' {
+		at = entry.Span{Start: at.Start - 1, End: at.End + 1}
+	}
+	s.masks = append(s.masks, at)
 }
 
 // unknown reports whether a pour without an amount stands there whose ingredient is not known.
@@ -104,6 +113,9 @@ func (s *search) remark(toks []token.Token, afterPour, behind bool) bool {
 	if slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral }) && !(behind && s.countsOrRefers(toks)) || measures(toks) {
 		return false
 	}
+	if afterPour && len(toks) == 1 && handled.Has(toks[0].Text) {
+		return true
+	}
 	if (afterPour || behind) && told(toks) && len(s.book.Mentioned(s.words(toks))) == 0 {
 		return true
 	}
@@ -126,6 +138,9 @@ func told(toks []token.Token) bool {
 	}
 	return true
 }
+
+// handled are what may be done to what is poured, that changes nothing about it.
+var handled = vocabulary.Words(`sieved sifted strained chilled cooled warmed peeled measured weighed`)
 
 // particles end what a participle begins.
 var particles = vocabulary.Words(`in on up off out down over through apart once twice too again before after overnight`)

@@ -84,13 +84,13 @@ func Of(d *draft.Draft, faults flavor.Faults, b *naming.Book) (Aside, bool) {
 	return Aside{Text: string(text), Spans: s.masks, Name: s.name}, true
 }
 
-// merge puts stretches in order, and makes one of those that nothing stands between.
+// merge puts stretches in order, and makes one of those that at most a sign stands between.
 func (s *search) merge() {
 	slices.SortFunc(s.masks, func(a, b entry.Span) int { return cmp.Or(a.Start-b.Start, a.End-b.End) })
 	out := s.masks[:1]
 	for _, m := range s.masks[1:] {
 		last := &out[len(out)-1]
-		if m.Start <= last.End || strings.Trim(s.text[last.End:m.Start], " \t") == "" {
+		if m.Start <= last.End || strings.Trim(s.text[last.End:m.Start], " \t,;.") == "" {
 			last.End = max(last.End, m.End)
 			continue
 		}
@@ -153,8 +153,10 @@ func (s *search) opens(toks []token.Token) bool {
 	}
 	if n := len(strings.Fields(words)); n <= naming.LongestName {
 		switch f := s.book.Find(words, naming.Place{Unit: flavor.Splash}); {
+		case f.Profile != nil && (s.pouredAs(f.Profile) || n > 1 && !s.book.Has(words) && s.tastesOf(f.Profile, words)): // "Smoked Pear", above a pear liqueur
+			return false
 		case f.Profile != nil:
-			return !s.pouredAs(f.Profile)
+			return true
 		case f.Fault.Kind != flavor.ErrUnknown:
 			return true
 		}
