@@ -42,7 +42,6 @@ func TestWhatPoursNothing(t *testing.T) {
 		// counts and references
 		{"Table 14 – 2x\n" + bareBelow, 3, "Table 14 – 2x", nil},
 		{"La Halyard. Finalist heat 2.\n" + threeBelow, 3, "La Halyard", []string{"Finalist heat 2"}},
-		{"note 2 self, halyard sour\n" + bareBelow, 3, "halyard sour", []string{"note 2 self"}},
 		{"BATCH \"Green Halyard\" x10: gin 450, lime cordial 200, water 150. Stored freezer. Pour 95 p.p. into frozen coupe no shake no stir.", 3, "Green Halyard", []string{"x10", "Stored freezer", "Pour 95 p.p"}},
 		{"ticket 0231: halyard x1, 2 oz rye, 1 sugar cube, 4 dash bitters", 3, "halyard", []string{"ticket 0231"}},
 		{"OUTDOOR BAR / event 12 July\n\"Slow Halyard\"\n" + threeBelow, 3, "Slow Halyard", []string{"line 1: “OUTDOOR BAR / event 12 July”"}},
@@ -101,6 +100,13 @@ func TestWhatMayBePouredIsAskedFor(t *testing.T) {
 		"CARD 22\nmaybe 2 umeboshi\n" + threeBelow,
 		"60 ml cold brew, spiced\n40 ml dark rum\n10 ml vanilla syrup",
 		"CARD 5\numeboshi wash 3/4\n" + ouncesOf,
+		"an ounce and a half of umeboshi wash, three quarters lemon, three quarters honey",
+		"umeboshi wash x1, red bitter x1, sweet vermouth x1",
+		"gin 60\nsweet vermouth 60\numeboshi wash 2 d",
+		"CARD 22\njuice of 1 umeboshi wash\n60 ml white rum\n2 tsp sugar",
+		"CARD 22\numeboshi wash\n60ml\nSugar syrup\n7.5ml\nAromatic bitters\n2 dashes",
+		// a name without an amount above, where no spirit is poured else
+		"Halyard\numeboshi wash\n20 lemon\n20 lavender syrup",
 		// an ingredient without an amount above, between or behind the pours
 		"CARD 22\nfernet\n" + threeBelow,
 		"CARD 22\nHalyard Court\nlemon juice\n" + threeBelow,

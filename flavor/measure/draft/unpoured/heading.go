@@ -1,6 +1,7 @@
 package unpoured
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"unicode"
@@ -25,6 +26,7 @@ type part struct {
 	leads    bool   // it stands on the line of the first pour
 	multiple int    // where a multiple ends that is left off its end
 	alone    bool   // nothing else stands on its line but prices and what is in brackets
+	inside   bool   // it stands in brackets
 }
 
 // heading sets aside what stands above the first pour, but for the name of the drink and what
@@ -40,12 +42,16 @@ func (s *search) heading(faulty map[int]bool) {
 		if p.serves {
 			continue
 		}
-		if !s.poursNothing(p.toks) {
-			s.bracketed(parts)
+		s.bracketed, s.quoted = p.inside, closes[p.before] != "" && closes[p.before] == p.behind
+		if !s.poursNothing(p.toks) || s.listed(p) {
+			s.numbersInBrackets(parts)
 			return
 		}
 	}
 	name := s.nameOf(parts)
+	if !s.based && slices.ContainsFunc(parts, func(p part) bool { return (name < 0 || p.at != parts[name].at) && plain(&p) }) {
+		return // what makes up the drink may be among them
+	}
 	for i := range parts {
 		p := &parts[i]
 		switch {
@@ -59,11 +65,29 @@ func (s *search) heading(faulty map[int]bool) {
 	}
 }
 
-// bracketed sets aside numbers in brackets that count or refer, amid what may be poured: "for
+// listed reports whether a part stands on the line of the first pour as the pours do, before a
+// sign that parts them, and nothing shows that it is none: "toddy: umeboshi wash, 15 lemon".
+func (s *search) listed(p *part) bool {
+	if !p.leads || p.multiple > 0 || !strings.Contains(",/+;|•&>", cmp.Or(p.behind, ".")) {
+		return false
+	}
+	numbered := slices.ContainsFunc(p.toks, func(t token.Token) bool { return t.Kind == token.Numeral })
+	return !numbered && !aside.Spoken(words(p.toks)) && len(s.book.Mentioned(s.words(p.toks))) == 0
+}
+
+// plain reports whether a part holds only words, so that it may be a pour of which the amount
+// was left out.
+func plain(p *part) bool {
+	return p.behind != ":" && !p.inside && p.before != "[" && !p.serves && !p.labelled && !aside.Spoken(words(p.toks)) &&
+		!slices.ContainsFunc(p.toks, func(t token.Token) bool { return t.Kind != token.Word })
+}
+
+// numbersInBrackets sets aside numbers in brackets that count or refer, amid what may be poured: "for
 // the tasting (6 pax) 45 ml gin".
-func (s *search) bracketed(parts []part) {
+func (s *search) numbersInBrackets(parts []part) {
 	for _, p := range parts {
 		numbered := slices.ContainsFunc(p.toks, func(t token.Token) bool { return t.Kind == token.Numeral })
+		s.bracketed = true
 		if p.before == "(" && p.behind == ")" && numbered && s.poursNothing(p.toks) {
 			s.passOver(p.toks)
 		}
@@ -75,18 +99,25 @@ func (s *search) poursNothing(toks []token.Token) bool {
 	if len(toks) == 0 {
 		return true
 	}
-	if !s.countsOrRefers(toks) && !aside.Commentary(toks) || measures(toks) {
+	if !s.countsOrRefers(toks) && !aside.Commentary(toks) || !s.quoted && measures(toks) {
 		return false
 	}
 	return !s.opens(withoutReferences(toks))
 }
 
-// measures reports whether a stretch speaks of a measure without a number: "splash of umeboshi
-// brine", "handful umeboshi".
+// measures reports whether a stretch speaks of a measure, in words or without a number: "splash
+// of umeboshi brine", "handful umeboshi", "an ounce and a half of umeboshi".
 func measures(toks []token.Token) bool {
-	for i := range toks[:len(toks)-1] {
-		next := &toks[i+1]
-		if (i == 0 || next.Text == "of") && next.Kind == token.Word && (parting.Measured(&toks[i]) || serving.OtherMeasures[toks[i].Text] && !gathers[toks[i].Text]) {
+	if w := toks[0].Text; w != "a" && w != "an" && toks[0].Kind == token.Word && entry.StartsAmount(toks) {
+		return true
+	}
+	for i := range toks {
+		measure := parting.Measured(&toks[i]) || serving.OtherMeasures[toks[i].Text] && !gathers[toks[i].Text]
+		word := i+1 < len(toks) && toks[i+1].Kind == token.Word
+		switch {
+		case word && toks[i+1].Text == "of" && (measure || token.FractionWords[toks[i].Text] > 0), measure && i == 0 && word:
+			return true
+		case measure && i > 0 && (entry.StartsAmount(toks[i-1:i+1]) || token.FractionWords[toks[i-1].Text] > 0 || token.NumberWords[toks[i-1].Text] > 0):
 			return true
 		}
 	}
@@ -124,14 +155,14 @@ func (s *search) parts(line, from, to int, leads bool) []part {
 	label, rest := parting.Header(s.text, toks)
 	labelled := label == entry.LabelName && len(rest) > 0 && len(rest) < len(toks)
 	var out []part
-	start, at, before := 0, from, ""
+	start, at, before, depth := 0, from, "", 0
 	if labelled {
 		start = len(toks) - len(rest)
 		at = rest[0].Start
 	}
 	add := func(end int, sign string, upTo int) {
-		p := part{at: entry.Span{Start: at, End: upTo}, toks: toks[start:end], line: line, before: before, behind: sign, labelled: labelled, leads: leads}
-		if n := len(p.toks); n > 2 && (aside.Multiplies(p.toks, n-1) || aside.Multiplies(p.toks, n-2)) {
+		p := part{at: entry.Span{Start: at, End: upTo}, toks: toks[start:end], line: line, before: before, behind: sign, labelled: labelled, leads: leads, inside: depth > 0}
+		if n := len(p.toks); s.multiples == 1 && n > 2 && (aside.Multiplies(p.toks, n-1) || aside.Multiplies(p.toks, n-2)) {
 			p.toks, p.multiple = p.toks[:n-2], p.toks[n-1].End
 		}
 		said := serving.Read(p.toks)
@@ -151,6 +182,12 @@ func (s *search) parts(line, from, to int, leads bool) []part {
 		}
 		add(i, toks[i].Text, toks[i].End)
 		start = i + 1
+		switch toks[i].Text {
+		case "(":
+			depth++
+		case ")":
+			depth--
+		}
 	}
 	add(len(toks), "", to)
 	for i := range out {

@@ -36,7 +36,7 @@ func (s *search) countsOrRefers(toks []token.Token) bool {
 // refers reports whether the number at i counts or refers.
 func (s *search) refers(toks []token.Token, i int) bool {
 	t := &toks[i]
-	if hour(t.Text) || aside.Multiplies(toks, i) || strings.HasPrefix(t.Text, "0") && len(t.Text) > 1 && !strings.ContainsAny(t.Text, ".,/") { // "x10", "ticket 0231"
+	if hour(t.Text) || aside.Multiplies(toks, i) && s.multiples == 1 || strings.HasPrefix(t.Text, "0") && len(t.Text) > 1 && !strings.ContainsAny(t.Text, ".,/") { // "x10", "ticket 0231"
 		return true
 	}
 	last := i+1 == len(toks)
@@ -62,16 +62,16 @@ func (s *search) refers(toks []token.Token, i int) bool {
 		return false
 	}
 	if last { // "Finalist heat 2", where no amount stands behind a name
-		return s.ahead || s.offScale(t.Value)
+		return s.ahead || s.bracketed && s.offScale(t.Value)
 	}
 	if told := when.Has(toks[i-1].Text) || dated(toks[i-1].Text) || dated(toks[i+1].Text) || aside.Spoken(words(toks)); told && s.bare == 0 { // "the guest at 9 had"
 		return true
 	}
-	return toks[i+1].Kind == token.Word && s.offScale(t.Value)
+	return false
 }
 
 // when are words before the hour, the place or the number of which something is told.
-var when = vocabulary.Words(`at by until till til since from for on of circa around about after before`)
+var when = vocabulary.Words(`at by until till til since`)
 
 // dated reports whether a word is a day of the week or a month, cut to three letters or not.
 func dated(w string) bool { return dates.MatchString(w) }
@@ -103,7 +103,7 @@ func marked(toks []token.Token, i int) bool {
 		return false
 	}
 	before := &toks[i-1]
-	if before.Is("#") && toks[i].Glued || before.Kind == token.Word && (draft.Numbered(before.Text) || len(before.Text) == 1 && toks[i].Glued) { // "v2"
+	if before.Is("#") && toks[i].Glued || before.Kind == token.Word && (draft.Numbered(before.Text) || len(before.Text) == 1 && before.Text != "x" && toks[i].Glued) { // "v2"
 		return true
 	}
 	return before.Is(".") && before.Glued && i > 1 && toks[i-2].Kind == token.Word && len(toks[i-2].Text) <= longestShort // "p. 12", "vol. 2"

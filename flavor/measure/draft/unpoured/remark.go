@@ -15,6 +15,7 @@ import (
 
 // remarks sets aside what stands beside and behind the pours and is proved to be a remark.
 func (s *search) remarks(faulty map[int]bool) {
+	s.bracketed, s.quoted = false, false
 	first, last := s.pours[0].line.Span.Start, s.pours[len(s.pours)-1].line.Span.End
 	for i := range s.d.Entries {
 		e := &s.d.Entries[i]

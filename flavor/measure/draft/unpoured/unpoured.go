@@ -13,9 +13,11 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+	"unicode"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/token"
@@ -44,16 +46,20 @@ type pour struct {
 
 // search looks for what pours nothing.
 type search struct {
-	d     *draft.Draft
-	book  *naming.Book
-	text  string
-	pours []pour
-	bare  int     // pours by the jigger without a unit
-	most  float64 // of their numbers
-	ahead bool    // every amount stands before its name, and what is poured has its unit
-	masks []entry.Span
-	signs []int // bytes at which a colon parts the name from the pours
-	name  entry.Span
+	d         *draft.Draft
+	book      *naming.Book
+	text      string
+	pours     []pour
+	bare      int     // pours by the jigger without a unit
+	most      float64 // of their numbers
+	multiples int     // numbers that multiply: where there are several they may be the amounts
+	based     bool    // some pour is a spirit
+	bracketed bool    // what is looked at stands in brackets
+	quoted    bool    // what is looked at stands in quotes: "Third Bell" is no third
+	ahead     bool    // every amount stands before its name, and what is poured has its unit
+	masks     []entry.Span
+	signs     []int // bytes at which a colon parts the name from the pours
+	name      entry.Span
 }
 
 // Of returns what of a draft with faults pours nothing; false if nothing is proved to.
@@ -101,11 +107,23 @@ func (s *search) merge() {
 
 // gather finds the ingredients of the pours, and is false if too few state their amounts.
 func (s *search) gather() bool {
+	for line := range strings.Lines(s.text) {
+		toks := token.Lex(nil, line, 0, len(line))
+		if len(toks) > 1 && entry.AmountAt(toks) == len(toks) && entry.UnitWordsAt(toks[1:]) {
+			return false // names and amounts stand on lines of their own
+		}
+		for i := range toks {
+			if toks[i].Kind == token.Numeral && aside.Multiplies(toks, i) {
+				s.multiples++
+			}
+		}
+	}
 	stated, figures := 0, false
 	s.ahead = true
 	for i := range s.d.Lines {
 		l := &s.d.Lines[i]
-		if toks := token.Lex(nil, s.text, l.Span.Start, l.Span.End); len(withoutReferences(toks)) == 0 { // "CARD 22"
+		toks := token.Lex(nil, s.text, l.Span.Start, l.Span.End)
+		if len(withoutReferences(toks)) == 0 { // "CARD 22"
 			continue
 		}
 		f := s.found(l, l.Name)
@@ -113,9 +131,13 @@ func (s *search) gather() bool {
 		if head, _, ok := strings.Cut(s.text[l.NameAt.Start:l.NameAt.End], ","); ok && !f.Firm() {
 			f, tail = s.found(l, head), entry.Span{Start: l.NameAt.Start + len(head), End: l.NameAt.End}
 		}
+		if (!f.Firm() || f.Fault != nil) && !l.AmountAt.Empty() && !l.UnitAt.Empty() && l.Unit.Jigger() && unicode.IsLetter(rune(s.text[l.UnitAt.Start])) {
+			return false // so much of something unknown is poured, whatever it is
+		}
 		if !f.Firm() || f.Fault != nil {
 			continue
 		}
+		s.based = s.based || f.Profile.Class.Part() == flavor.PartBase
 		s.pours = append(s.pours, pour{l, f.Profile, tail})
 		if !l.AmountAt.Empty() || !l.UnitAt.Empty() {
 			stated++

@@ -60,8 +60,9 @@ func TestOfSetsNothingAside(t *testing.T) {
 // A number refers by its sign, by the word before it, or by what it counts: common practice,
 // no source.
 func TestRefers(t *testing.T) {
-	ahead := &search{ahead: true}
-	metric := &search{bare: 3, most: 45}
+	ahead := &search{ahead: true, multiples: 1}
+	metric := &search{bare: 3, most: 45, multiples: 1}
+	inBrackets := &search{bare: 3, most: 45, bracketed: true}
 	for _, c := range []struct {
 		text string
 		s    *search
@@ -69,7 +70,8 @@ func TestRefers(t *testing.T) {
 	}{
 		{"entry no. 7", metric, true}, {"entry #7", metric, true}, {"p. 12", metric, true}, {"table 14", metric, true}, {"v2", metric, true},
 		{"x10", metric, true}, {"2x", metric, true}, {"ticket 0231", metric, true}, {"after 11pm", metric, true}, {"the 2nd", metric, true},
-		{"keeps 3 days", metric, true}, {"event 12 July", ahead, true}, {"the guest at 9 had", ahead, true}, {"heat 2", ahead, true}, {"heat 2", metric, true},
+		{"keeps 3 days", metric, true}, {"event 12 July", ahead, true}, {"the guest at 9 had", ahead, true}, {"heat 2", ahead, true}, {"heat 2", inBrackets, true},
+		{"heat 2", metric, false}, {"wash x1", &search{multiples: 3}, false}, {"juice of 1 umeboshi", ahead, false}, {"umeboshi 2 d", metric, false},
 		{"heat 20", metric, false}, {"2 umeboshi", ahead, false}, {"2x umeboshi", ahead, false}, {"maybe 2 umeboshi", ahead, false}, {"wash 20 ml", ahead, false},
 		{"wash 0.5", ahead, false}, {"wash ½", ahead, false}, {"20 %", ahead, false}, {"wash 2:1", ahead, false},
 	} {
