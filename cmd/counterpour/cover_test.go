@@ -21,7 +21,7 @@ func TestCoversSayHowGoodTheyAre(t *testing.T) {
 	bourbons := file(t, "bourbons.txt", "bourbon\nrye whiskey\nlemon juice\norgeat\nsimple syrup\naromatic bitters\nsweet vermouth\nhoney syrup\n")
 	cola := file(t, "cola.txt", "cola\nvodka\n")
 	for _, c := range []command{
-		{name: "what a guest notices", args: []string{"cover", path, "--missing", "gin", "--limit", "1", "--max-parts", "1"},
+		{name: "what a guest notices", args: []string{"cover", path, "--missing", "gin", "--limit", "3", "--max-parts", "1"},
 			out: []string{"noticeable steps, a guest won't notice"}, outNot: []string{"nothing here keeps", "cut short"}},
 		{name: "nothing at all", args: []string{"cover", path, "--missing", "gin", "--stock", water},
 			out: []string{"Without London dry gin\n  nothing here keeps this drink\n"}, outNot: []string{"\n1. "}},
