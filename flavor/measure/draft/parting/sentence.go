@@ -51,7 +51,7 @@ func sentenceEnds(toks []token.Token, i, from int) bool {
 	}
 	if next := toks[i+1:]; next[0].Kind == token.Word && serving.StartsMethod(next) && entry.StartsAmount(toks[from:]) { // "1 dash ango. shake"
 		return true
-	} else if next[0].Kind == token.Numeral && entry.UnitWordsAt(next[1:]) && i > from+1 { // "1 pt vanilla syr. 1 pt = 15 ml"
+	} else if next[0].Kind == token.Numeral && entry.UnitWordsAt(next[1:]) && i > from+1 && entry.StartsAmount(toks[from:]) { // "1 pt vanilla syr. 1 pt = 15 ml"
 		return true
 	}
 	return !abbreviations.Has(before.Text[strings.LastIndexByte(before.Text, '-')+1:]) // "acid-adj. orange"
