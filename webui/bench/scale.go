@@ -1,8 +1,6 @@
 package bench
 
 import (
-	"strings"
-
 	"counterpour/api/service/kitchen"
 	"counterpour/flavor"
 	"counterpour/webui/form"
@@ -18,7 +16,7 @@ type scaleForm struct {
 // toVolume brings a drink to the volume that was typed. A volume that cannot be
 // read or reached is a fault at "volume".
 func (p *pages) toVolume(s *flavor.Spec, typed string) (flavor.Spec, error) {
-	want, err := form.Number(strings.TrimSpace(typed), "in mL")
+	want, err := form.Quantity(typed, "mL")
 	if err != nil {
 		return flavor.Spec{}, flavor.Invalid("volume", typed, "%s", volumeHint)
 	}

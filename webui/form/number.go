@@ -7,6 +7,8 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+
+	"counterpour/data/house/exchange/numeral"
 )
 
 var (
@@ -34,6 +36,42 @@ func Number(text, in string) (float64, error) {
 		return 0, fmt.Errorf("%q is too large; write it %s", text, in)
 	}
 	return v, nil
+}
+
+// Quantity parses a typed number with or without its unit, as a stock list may have it:
+// 70cl is 700 where mL are asked for. in is the unit of a number alone and of the result;
+// empty if there is none. It is as strict with the number as [Number].
+func Quantity(text, in string) (float64, error) {
+	how := "such as 2.5"
+	if in != "" {
+		how = "in " + in
+	}
+	figure, each, ok := numeral.In(text, in)
+	if !ok {
+		return 0, fmt.Errorf("%q is not a number; write digits alone, %s", text, how)
+	}
+	v, err := Number(figure, how)
+	return v * each, err
+}
+
+// Price parses a typed price with or without its currency. code is empty if none is
+// written; shared is true for a sign of several currencies, such as that of the dollar.
+func Price(text, such string) (sum float64, code string, shared bool, err error) {
+	figure, code, shared := numeral.Priced(text)
+	sum, err = Number(figure, such)
+	return sum, code, shared, err
+}
+
+// ErrCurrency is a price in another currency than the house's.
+var ErrCurrency = errors.New("the house reckons in another currency")
+
+// PriceIn parses a price in the currency of the house, which may be written with it.
+func PriceIn(text, currency, such string) (float64, error) {
+	sum, code, shared, err := Price(text, such)
+	if err == nil && code != "" && code != currency && !(shared && numeral.Shares(code, currency)) {
+		err = fmt.Errorf("%q is in %s: %w; write it in %s", text, code, ErrCurrency, currency)
+	}
+	return sum, err
 }
 
 // Version reads the version of the record on which a form is based; 0 if the form has

@@ -40,6 +40,41 @@ func TestNumber(t *testing.T) {
 	assert.ErrorContains(t, err, "is too large")
 }
 
+// Every form reads what a stock list may hold, and is as strict with its figures as
+// before.
+func TestQuantityReadsUnits(t *testing.T) {
+	const tolerance = 1e-9
+	for _, c := range []struct {
+		text, in string
+		want     float64
+	}{{"70cl", "mL", 700}, {"1L", "mL", 1000}, {"0,7 l", "mL", 700}, {"1 ltr", "mL", 1000}, {"150", "mL", 150}, {"1 kg", "g", 1000}, {"40 %", "% vol", 40}, {"66°Bx", "°Bx", 66}, {"12,5", "", 12.5}} {
+		v, err := Quantity(c.text, c.in)
+		require.NoError(t, err, c.text)
+		assert.InDelta(t, c.want, v, tolerance, c.text)
+	}
+	for text, want := range map[string]string{
+		"1,500 ml": `"1,500" can be read two ways; write 1500 or 1.500`,
+		"1 kg":     `"1 kg" is not a number; write digits alone, in mL`,
+		"1e3":      `"1e3" is not a number; write digits alone, in mL`,
+		"":         `"" is not a number; write digits alone, in mL`,
+	} {
+		_, err := Quantity(text, "mL")
+		assert.EqualError(t, err, want)
+	}
+	sum, code, shared, err := Price("$18.50", "such as 18.50")
+	require.NoError(t, err)
+	assert.Equal(t, []any{18.5, "USD", true}, []any{sum, code, shared})
+	_, _, _, err = Price("€1,500", "such as 18.50")
+	assert.ErrorIs(t, err, ErrTwoWays)
+	for text, currency := range map[string]string{"$12": "USD", "$ 12": "AUD", "12": "EUR", "€12": "EUR"} {
+		v, err := PriceIn(text, currency, "such as 12.50")
+		require.NoError(t, err, text)
+		assert.InDelta(t, 12, v, tolerance, text)
+	}
+	_, err = PriceIn("$12", "EUR", "such as 12.50")
+	assert.ErrorIs(t, err, ErrCurrency)
+}
+
 // Whatever is read is a number that can be reckoned with.
 func FuzzNumber(f *testing.F) {
 	for _, text := range []string{"2.5", "2,5", "NaN", "1e309", "1,500", "", "−1"} {

@@ -22,10 +22,10 @@ func (f Values) Option(field, value, name string) Option {
 	return Option{value, name, slices.Contains(f[field], value)}
 }
 
-// Number reads the number in a field. An invalid one is a fault at the field, which says
+// Number reads the number in a field, with or without its unit. An invalid one is a fault at the field, which says
 // what to write and in which unit.
 func (f Values) Number(field, what, unit string) (float64, error) {
-	v, err := Number(f.Get(field), "in "+unit)
+	v, err := Quantity(f.Get(field), unit)
 	switch {
 	case errors.Is(err, ErrTwoWays):
 		return 0, Missing(field, err.Error())

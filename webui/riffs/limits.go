@@ -43,7 +43,7 @@ func (l *limits) hold(ctx context.Context, p *pages, g *guest.Guest) (*part.Tari
 	}
 	g.Prices, l.Priced = t.PerML, len(t.PerML) > 0
 	if l.ABV != "" {
-		most, err := form.Number(strings.TrimSpace(strings.TrimSuffix(l.ABV, "%")), "such as 12")
+		most, err := form.Quantity(l.ABV, "% vol")
 		switch {
 		case err != nil:
 			l.ABVSays = words.Sentence(err.Error())
@@ -53,7 +53,7 @@ func (l *limits) hold(ctx context.Context, p *pages, g *guest.Guest) (*part.Tari
 		g.MaxABV = most
 	}
 	if l.Cost != "" {
-		if g.MaxCost, err = mostCost(l.Cost, l.Priced); err != nil {
+		if g.MaxCost, err = mostCost(l.Cost, t); err != nil {
 			l.CostSays = words.Sentence(err.Error())
 		}
 	}

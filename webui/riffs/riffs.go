@@ -146,7 +146,7 @@ func (v *riffsPage) fill(ctx context.Context, p *pages) (status int, err error) 
 	}
 	request.Guest.Prices = v.tariff.PerML
 	if v.Cost != "" {
-		if request.Guest.MaxCost, err = mostCost(v.Cost, len(request.Guest.Prices) > 0); err != nil {
+		if request.Guest.MaxCost, err = mostCost(v.Cost, v.tariff); err != nil {
 			v.CostSays = words.Sentence(err.Error())
 		}
 	}
@@ -188,11 +188,14 @@ func refusal(ctx context.Context, err error) (says string, status int, other err
 }
 
 // mostCost reads the most that a drink may cost.
-func mostCost(typed string, priced bool) (float64, error) {
-	if !priced {
+func mostCost(typed string, t *part.Tariff) (float64, error) {
+	if len(t.PerML) == 0 {
 		return 0, errors.New("the house has no prices, so a cost limit cannot be checked; leave it empty")
 	}
-	v, err := form.Number(typed, "such as 2.50")
+	v, err := form.PriceIn(typed, t.Currency, "such as 2.50")
+	if errors.Is(err, form.ErrCurrency) {
+		return 0, err
+	}
 	if err != nil || !(v > 0) {
 		return 0, fmt.Errorf("%q is no cost; write a number above 0, such as 2.50", typed)
 	}

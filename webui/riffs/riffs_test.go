@@ -190,7 +190,7 @@ func TestWalkScenarios(t *testing.T) {
 		{name: "as weak as its ends", path: query("/riffs/walk", "from", "halyard-sour", "to", "mainbrace", "abv", "20"), status: 200, want: []string{"A walk of 5 drinks", "abv=20"}},
 		{name: "no such drink", path: query("/riffs/walk", "from", "nowhere", "to", "mainbrace"), status: 409},
 		{name: "too many steps", path: query("/riffs/walk", "steps", "9"), status: 400},
-		{name: "weak ones", path: query("/riffs/walk", "from", "halyard-sour", "to", "mainbrace", "abv", "strong", "cost", "x"), status: 422, want: []string{"is not a number; write digits alone, such as 12", "is no cost", `value="strong"`}, not: []string{"Choose two drinks"}},
+		{name: "weak ones", path: query("/riffs/walk", "from", "halyard-sour", "to", "mainbrace", "abv", "strong", "cost", "x"), status: 422, want: []string{"is not a number; write digits alone, in % vol", "is no cost", `value="strong"`}, not: []string{"Choose two drinks"}},
 		{name: "sent", method: "POST", path: "/riffs/walk", form: url.Values{"from": {"halyard-sour"}, "to": {"mainbrace"}}, status: 200, want: []string{"A walk of 5 drinks"}},
 	} {
 		c.run(t, h)

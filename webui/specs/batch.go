@@ -79,7 +79,11 @@ func readBatchForm(q url.Values) batchForm {
 		for _, size := range batchSizes {
 			if size.spelt != nil && size.spelt.MatchString(m[2]) {
 				f.Amount, f.Of = m[1], size.id
+				return f
 			}
+		}
+		if ml, err := form.Quantity(f.Amount, "mL"); err == nil { // such as 70 cl
+			f.Amount, f.Of = words.Plain(ml), "ml"
 		}
 	}
 	return f

@@ -207,7 +207,7 @@ func (p *pages) fillSpec(ctx context.Context, v *specPage, kept house.Spec, pric
 	}
 	v.Out = part.OutLine(&drink, outs)
 	v.Cost, v.Pours = t.CostOf(&drink), poursOf(t, part.SpecInUnits(p.house.Settings(), &drink))
-	v.Price = priceOf(price, v.Cost)
+	v.Price = priceOf(price, t.Currency, v.Cost)
 	return p.fillNow(ctx, v)
 }
 
@@ -259,13 +259,15 @@ func poursOf(t *part.Tariff, s *flavor.Spec) []pourCost {
 }
 
 // priceOf says which share of a price on the menu the pours cost.
-func priceOf(typed string, c part.Cost) priceView {
+func priceOf(typed, currency string, c part.Cost) priceView {
 	v := priceView{Typed: strings.TrimSpace(typed)}
 	if v.Typed == "" {
 		return v
 	}
-	price, err := form.Number(v.Typed, "such as 12.50")
+	price, err := form.PriceIn(v.Typed, currency, "such as 12.50")
 	switch {
+	case errors.Is(err, form.ErrCurrency):
+		v.Fault = words.Sentence(err.Error())
 	case err != nil || !(price > 0 && price < 1e6):
 		v.Fault = "Write the price with digits, above zero, such as 12.50."
 	case c.Amount == "":

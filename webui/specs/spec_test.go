@@ -34,6 +34,8 @@ func TestThePageOfASpec(t *testing.T) {
 func TestThePourCost(t *testing.T) {
 	p := webuitest.PagesOf(t, webuitest.OnSale(t))
 	webuitest.Tells(t, webuitest.Get(p, "/specs/mainbrace?price=11,45", ""), 200, "<strong>20.0\u00a0%</strong> of that price", `value="11,45"`)
+	webuitest.Tells(t, webuitest.Get(p, "/specs/mainbrace?price=11,45+%E2%82%AC", ""), 200, "<strong>20.0\u00a0%</strong> of that price")
+	webuitest.Tells(t, webuitest.Get(p, "/specs/mainbrace?price=%2412", ""), 200, "the house reckons in another currency")
 	webuitest.Tells(t, webuitest.Get(p, "/specs/nutcracker?price=10", ""), 200, "<strong>at least 20.0\u00a0%</strong>")
 	for _, typed := range []string{"ten", "0", "-3", "1e99", "NaN"} {
 		webuitest.Tells(t, webuitest.Get(p, "/specs/mainbrace?price="+typed, ""), 200, "Write the price with digits", `value="`+typed+`"`)

@@ -7,7 +7,9 @@ import (
 	"strings"
 
 	"counterpour/data/house"
+	"counterpour/data/house/exchange/numeral"
 	"counterpour/flavor"
+	"counterpour/webui/form"
 	"counterpour/webui/part"
 	"counterpour/webui/words"
 )
@@ -93,10 +95,38 @@ func bottleFields(names *part.NearFinder) []formField[house.Bottle] {
 		amountField(groupThere, formBox{Name: "size_ml", Label: "A full one holds", Unit: "mL", Hint: "As the label states it, such as 700."}, func(b *house.Bottle) *float64 { return &b.SizeML }),
 		amountField(groupThere, formBox{Name: "size_g", Label: "Or weighs", Unit: "g", Hint: "For what is sold by weight, such as sugar, in place of mL."}, func(b *house.Bottle) *float64 { return &b.SizeG }),
 		amountField(groupThere, formBox{Name: "stock", Label: "In stock", Unit: "bottles", Hint: "An open bottle counts as what is left in it: 2.5 is two full ones and a half."}, func(b *house.Bottle) *float64 { return &b.Stock }),
-		optionalField(groupCost, formBox{Name: "price", Label: "Price", Hint: "Of one full bottle, as you pay it."}, func(b *house.Bottle) **float64 { return &b.Price }),
+		priceField(),
 		currencyField(),
 		textField(groupCost, formBox{Name: "note", Label: "Note", Kind: "area", Rows: 2, Hint: "Where it is kept, who sells it, whatever helps."}, func(b *house.Bottle) *string { return &b.Note }),
 	)
+}
+
+// priceField takes a price with its currency or without; settleBottle holds that currency
+// against the field of it.
+func priceField() formField[house.Bottle] {
+	f := optionalField(groupCost, formBox{Name: "price", Label: "Price", Hint: "Of one full bottle, as you pay it."}, func(b *house.Bottle) **float64 { return &b.Price })
+	f.take = func(b *house.Bottle, text string) error {
+		v, _, _, err := form.Price(text, "such as 2.5")
+		b.Price = &v
+		return err
+	}
+	return f
+}
+
+// settleCurrency takes the currency that is written with the price, unless the field
+// beside it says another.
+func settleCurrency(f *filledForm[house.Bottle]) {
+	b, price := &f.item, f.box("price")
+	_, code, shared, err := form.Price(price.Value, "")
+	switch {
+	case b.Price == nil:
+		b.Currency = "" // a currency without a price says nothing
+	case err != nil || code == "" || code == b.Currency || shared && numeral.Shares(code, b.Currency):
+	case b.Currency == "":
+		b.Currency = code
+	default:
+		price.Fault = "The price is in " + code + ", the field beside it says " + b.Currency + ": which is it?"
+	}
 }
 
 func currencyField() formField[house.Bottle] {
@@ -110,9 +140,7 @@ func currencyField() formField[house.Bottle] {
 // well from the bottle that had it.
 func (p *pages) settleBottle(ctx context.Context, f *filledForm[house.Bottle]) ([]house.Edit, error) {
 	b := &f.item
-	if b.Price == nil {
-		b.Currency = "" // a currency without a price says nothing
-	}
+	settleCurrency(f)
 	if size := f.box("size_ml"); size.Fault == "" && f.box("size_g").Fault == "" && b.SizeML == 0 && b.SizeG == 0 {
 		size.Fault = "Say what a full one holds in mL, or below what it weighs in g."
 	}

@@ -36,6 +36,35 @@ func follow(t *testing.T, h http.Handler, w *httptest.ResponseRecorder) *httptes
 	return webuitest.Get(h, path, "")
 }
 
+// The form takes what a stock list may hold, and asks where two fields disagree.
+func TestABottleAsAStockListHasIt(t *testing.T) {
+	for _, c := range []struct {
+		size, abv, price, currency string
+		want                       house.Bottle // empty if something is asked
+		asks                       string
+	}{
+		{size: "70cl", abv: "40 %", price: "$18.50", want: house.Bottle{SizeML: 700, Currency: "USD"}},
+		{size: "0,7 L", abv: "80 proof", price: "$18.50", currency: "AUD", want: house.Bottle{SizeML: 700, Currency: "AUD"}},
+		{size: "1 ltr", abv: "40", price: "18,50 €", want: house.Bottle{SizeML: 1000, Currency: "EUR"}},
+		{size: "70cl", abv: "40", price: "€18.50", currency: "USD", asks: "The price is in EUR, the field beside it says USD: which is it?"},
+		{size: "1 kg", abv: "40", price: "18.50", currency: "USD", asks: `is not a number; write digits alone, in mL`},
+	} {
+		h := webuitest.NewLaid()
+		w := webuitest.Post(webuitest.PagesOf(t, h), "/stock/bottle", formOf("name", "Blue cap", "ingredient", "London dry gin", "abv", c.abv, "size_ml", c.size, "stock", "2 bottles", "price", c.price, "currency", c.currency), false)
+		if c.asks != "" {
+			webuitest.Says(t, w, []string{c.asks}, nil)
+			assert.Empty(t, h.Bottles(t))
+			continue
+		}
+		require.Equal(t, http.StatusSeeOther, w.Code, w.Body.String())
+		got := h.Bottle(t, "blue-cap").Item
+		assert.Equal(t, c.want, house.Bottle{SizeML: got.SizeML, Currency: got.Currency}, c.size)
+		assert.InDelta(t, 40, *got.ABVPct, 1e-9)
+		assert.InDelta(t, 18.5, *got.Price, 1e-9)
+		assert.InDelta(t, 2, got.Stock, 1e-9)
+	}
+}
+
 func TestABottleComesAndGoes(t *testing.T) {
 	h := webuitest.NewLaid()
 	pages := webuitest.PagesOf(t, h)

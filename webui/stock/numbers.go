@@ -10,14 +10,9 @@ import (
 	"counterpour/webui/words"
 )
 
-// number reads what was typed into a field, with a point or a comma.
-func (b *formBox) number(text string) (float64, error) {
-	in := "such as 2.5"
-	if b.Unit != "" {
-		in = "in " + b.Unit
-	}
-	return form.Number(text, in)
-}
+// number reads what was typed into a field, with a point or a comma, with its unit or
+// without.
+func (b *formBox) number(text string) (float64, error) { return form.Quantity(text, b.Unit) }
 
 // told says what is wrong with what a field holds: a number out of its range in
 // the unit of the field, anything else as the house says it.

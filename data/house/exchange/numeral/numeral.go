@@ -119,22 +119,8 @@ func KnownCurrency(code string) bool {
 // Money reads a price and its currency: a code, or a sign; shared is true for a sign of
 // several currencies. ok is false if the cell is no price.
 func Money(cell string, comma bool) (sum float64, code string, shared, ok bool) {
-	s := strings.TrimSpace(cell)
-	for _, g := range signs {
-		if strings.Contains(s, g.sign) {
-			code, shared = g.code, strings.Contains(sharedSigns, g.sign)
-			s = strings.Replace(s, g.sign, " ", 1)
-			break
-		}
-	}
-	if m := codeBeside.FindString(s); code == "" && m != "" && KnownCurrency(m) {
-		code, s = m, strings.Replace(s, m, " ", 1)
-	} else if m != "" && KnownCurrency(m) {
-		code, shared, s = m, false, strings.Replace(s, m, " ", 1)
-	}
-	s = perOne.ReplaceAllString(strings.TrimSpace(s), "")
-	s = strings.TrimSuffix(strings.TrimSuffix(strings.TrimSpace(s), ".-"), ",-") // 18.- and 18,-
-	sum, ok = Number(s, comma)
+	figure, code, shared := Priced(cell)
+	sum, ok = Number(figure, comma)
 	return sum, code, shared, ok
 }
 
@@ -149,11 +135,14 @@ func LooksLikeMoney(s string) bool {
 	return ok && code != ""
 }
 
-// sizeUnits are the units of bottle sizes and their factors to mL or g.
-var sizeUnits = map[string]struct {
+// sizeUnit is how much a unit is in mL, or in g if it is a weight.
+type sizeUnit struct {
 	each   float64
 	weight bool
-}{
+}
+
+// sizeUnits are the units of bottle sizes and their factors to mL or g.
+var sizeUnits = map[string]sizeUnit{
 	"ml": {1, false}, "millilitre": {1, false}, "milliliter": {1, false}, "mil": {1, false}, "cc": {1, false},
 	"cl": {10, false}, "centilitre": {10, false}, "centiliter": {10, false}, "dl": {100, false},
 	"l": {1000, false}, "lt": {1000, false}, "ltr": {1000, false}, "litre": {1000, false}, "liter": {1000, false}, "lit": {1000, false},
@@ -203,17 +192,11 @@ func Size(cell, unit string, comma bool) (a Amount, open, ok bool) {
 	if !isNumber || v <= 0 {
 		return a, false, false
 	}
-	said := strings.TrimSpace(strings.ReplaceAll(strings.ToLower(m[2]), ".", ""))
-	for _, word := range []string{"bottles", "bottle", "btl", "can", "keg", "jar", "carton", "bag", "box", "tin", "each"} {
-		said = strings.TrimSpace(strings.TrimSuffix(said, word))
-	}
+	said := unitWord(m[2])
 	if said == "" {
 		return inUnit(v, unit, true)
 	}
-	u, known := sizeUnits[said]
-	if !known {
-		u, known = sizeUnits[strings.TrimSuffix(said, "s")]
-	}
+	u, known := sizeUnitOf(said)
 	return scaled(v, u.each, u.weight), false, known
 }
 

@@ -52,3 +52,36 @@ func TestCountsAsPeopleWriteThem(t *testing.T) {
 		assert.Equal(t, want, count{n, said, ok}, cell)
 	}
 }
+
+// What is typed into a form may carry its unit; of another kind it is refused.
+func TestInAUnit(t *testing.T) {
+	type split struct {
+		figure string
+		each   float64
+	}
+	for _, c := range []struct {
+		text, unit string
+		want       split
+	}{
+		{"700", "mL", split{"700", 1}}, {"70cl", "mL", split{"70", 10}}, {" 0,7 L ", "mL", split{"0,7", 1000}}, {"1 ltr", "mL", split{"1", 1000}}, {"700 mL btl", "mL", split{"700", 1}},
+		{"1 kg", "g", split{"1", 1000}}, {"500 grams", "g", split{"500", 1}}, {"40 %", "% vol", split{"40", 1}}, {"40% ABV", "% vol", split{"40", 1}}, {"80 proof", "% vol", split{"80", 0.5}},
+		{"66 °Bx", "°Bx", split{"66", 1}}, {"300 g/l", "g/L", split{"300", 1}}, {"2 bottles", "bottles", split{"2", 1}}, {"a lot", "mL", split{"a lot", 1}},
+	} {
+		figure, each, ok := numeral.In(c.text, c.unit)
+		assert.True(t, ok, c.text)
+		assert.Equal(t, c.want, split{figure, each}, c.text)
+	}
+	for text, unit := range map[string]string{"1 kg": "mL", "70 cl": "g", "40 mL": "% vol", "1e3": "mL", "3 glimmers": "mL", "5 %": "bottles"} {
+		_, _, ok := numeral.In(text, unit)
+		assert.False(t, ok, text)
+	}
+}
+
+func TestPriced(t *testing.T) {
+	for cell, want := range map[string][]any{
+		"$18.50": {"18.50", "USD", true}, "18,50 €": {"18,50", "EUR", false}, "CAD 12": {"12", "CAD", false}, "US$ 9 each": {"9", "USD", false}, "12.50": {"12.50", "", false}, "18.-": {"18", "", false},
+	} {
+		figure, code, shared := numeral.Priced(cell)
+		assert.Equal(t, want, []any{figure, code, shared}, cell)
+	}
+}
