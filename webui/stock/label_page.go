@@ -31,6 +31,7 @@ type labelView struct {
 	None     bool // it names none of them
 	By       string
 	Fault    string
+	Amiss    string // id of the field that the fault is about; empty if it is about none
 	Guest    *form.Guest
 	Back     string // tonight for the guest
 }
@@ -142,11 +143,11 @@ func (p *pages) stateLabel(r *http.Request, v *labelView) ([]house.Change, error
 	v.None = none
 	switch named := len(l.Contains)+len(l.MayContain) > 0; {
 	case named && none:
-		v.Fault = "You ticked that the label names none of them, and ticked some: which is it?"
+		v.Amiss, v.Fault = "none", "You ticked that the label names none of them, and ticked some: which is it?"
 	case !named && !none:
-		v.Fault = "Tick what the label names, or that it names none of them."
+		v.Amiss, v.Fault = "none", "Tick what the label names, or that it names none of them."
 	case l.ReadBy == "":
-		v.Fault = "Say who read the label."
+		v.Amiss, v.Fault = "by", "Say who read the label."
 	}
 	if v.Fault != "" {
 		return nil, nil
