@@ -197,6 +197,7 @@ func (p *pages) plan(ctx context.Context, v *batchPage, kept house.Spec) error {
 type batchView struct {
 	For     string // what it is made for
 	Lines   []batchLine
+	Sum     batchLine // of the lines as shown
 	Total   string
 	Serving string
 	Serves  string
@@ -234,6 +235,7 @@ func batchViewOf(b *prep.Batch, fills string) *batchView {
 	for _, l := range b.Lines {
 		v.Lines = append(v.Lines, batchLineOf(&l, b.Water == l))
 	}
+	v.Sum = batchLineOf(&b.Sum, false)
 	v.Tops, v.Apart = pourList(b.Tops), pourList(b.Apart)
 	if b.Keep.Days > 0 {
 		v.Days = "At most " + words.Count(b.Keep.Days, "day", "days") + ": " + b.Keep.Because

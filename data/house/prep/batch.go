@@ -68,7 +68,8 @@ type Batch struct {
 	Lines     []Line  // in the order of the spec, water last
 	Water     Line    // replaces the ice's melt water; zero if made to order
 	LaterML   float64 // water per serving that would freeze the batch: add it in the glass
-	TotalML   float64 // of the mixture at 20 °C
+	Sum       Line    // of the lines that are measured, each as it is rounded; without a name
+	TotalML   float64 // of the mixture at 20 °C, which differs from the sum by rounding, and as spirit and water shrink
 	ServingML float64 // volume to pour for one serving
 	ABVPct    float64 // of the mixture
 	FreezingC float64
@@ -182,6 +183,19 @@ func (b *Batch) fill(pours []flavor.Pour, waterML float64) {
 		scale.Water += b.Water.ScaleG
 	}
 	b.ByJugABVPct, b.ByScaleABVPct = jug.ABV(), scale.ABV()
+	b.sum()
+}
+
+// sum adds up the lines that are measured. What is counted has no volume or weight that
+// somebody would pour.
+func (b *Batch) sum() {
+	for i := range b.Lines {
+		if l := &b.Lines[i]; l.Count == 0 {
+			b.Sum.ML, b.Sum.G = b.Sum.ML+l.ML, b.Sum.G+l.G
+			b.Sum.JugML, b.Sum.ScaleG = b.Sum.JugML+l.JugML, b.Sum.ScaleG+l.ScaleG
+		}
+	}
+	b.Sum.JugML, b.Sum.ScaleG = math.Round(100*b.Sum.JugML)/100, math.Round(100*b.Sum.ScaleG)/100 // sums of quarters and tenths
 }
 
 func line(p flavor.Pour, servings float64) Line {

@@ -90,6 +90,27 @@ func TestABatchTastesLikeTheDrink(t *testing.T) {
 	assert.Equal(t, 7, b.Keep.Days, "vermouth")
 }
 
+// The sum is that of the lines as somebody pours them; what is counted is not in it.
+func TestTheLinesAddUpToTheirSum(t *testing.T) {
+	c, m := stand(t)
+	for _, text := range []string{"2½ oz London dry gin\n½ oz dry vermouth\n1 dash orange bitters\nstir, up", "2 oz bourbon\n1 cube white sugar cube\n2 dashes aromatic bitters\nstir, rocks"} {
+		b, err := prep.Scale(m, spec(t, c, text), prep.Target{Servings: 10, Place: prep.Fridge}, nil)
+		require.NoError(t, err)
+		var jug, scale, ml, g float64
+		for _, l := range b.Lines {
+			if l.Count == 0 {
+				jug, scale, ml, g = jug+l.JugML, scale+l.ScaleG, ml+l.ML, g+l.G
+			}
+		}
+		const tolerance = 1e-9
+		assert.InDelta(t, jug, b.Sum.JugML, tolerance, text)
+		assert.InDelta(t, scale, b.Sum.ScaleG, tolerance, text)
+		assert.InDelta(t, ml, b.Sum.ML, tolerance, text)
+		assert.InDelta(t, g, b.Sum.G, tolerance, text)
+		assert.Zero(t, b.Sum.Count)
+	}
+}
+
 func TestABatchFillsItsBottle(t *testing.T) {
 	c, m := stand(t)
 	s := spec(t, c, "2 oz bourbon\n1 oz sweet vermouth\n2 dashes aromatic bitters\nstir, up")
