@@ -39,6 +39,25 @@ func (s *Snapshot) FindDrinks(ctx context.Context, q DrinkQuery) ([]Drink, error
 	return slices.DeleteFunc(slices.Clone(s.Menu), func(d Drink) bool { return !q.holds(&d, words, meant) || !s.weakEnough(&d, &q.Guest) }), nil
 }
 
+// Names reports whether each word of a text is part of the name of the drink, or of a name
+// or the class of one of its ingredients, as it is written. [Snapshot.FindDrinks] also
+// finds what is only near to a word, or meant by it.
+func (d *Drink) Names(text string) bool {
+	said := []string{flavor.NormaliseName(d.Spec.Name)}
+	for i := range d.Spec.Pours {
+		p := d.Spec.Pours[i].Profile
+		for _, name := range append([]string{p.Name, string(p.Class)}, p.Aliases...) {
+			said = append(said, flavor.NormaliseName(name))
+		}
+	}
+	for _, w := range strings.Fields(flavor.NormaliseName(text)) {
+		if !slices.ContainsFunc(said, func(s string) bool { return strings.Contains(s, w) }) {
+			return false
+		}
+	}
+	return true
+}
+
 // weakEnough reports whether a drink is within a guest's limit on strength. A drink whose
 // strength cannot be worked out is not.
 func (s *Snapshot) weakEnough(d *Drink, g *guest.Guest) bool {

@@ -136,7 +136,7 @@ func (p *pages) specsOf(ctx context.Context, q *sift, path string, size int) (*s
 	}
 	v := &specsView{About: p.house.About(), Query: q, Any: q.any(),
 		Families: part.FamiliesOf(p.bar, menu, q.Family), All: len(menu),
-		Print: q.address("/specs/print"), List: q.address("/specs"), Found: foundOf(len(found), len(menu))}
+		Print: q.address("/specs/print"), List: q.address("/specs"), Found: foundOf(q.Text, found, len(menu))}
 	t, err := part.TariffOf(ctx, p.house)
 	if err != nil {
 		return nil, err
@@ -177,12 +177,30 @@ func (v *specsView) Letters() []letterView {
 	return out
 }
 
-// foundOf says how many specs of how many are listed.
-func foundOf(found, all int) string {
-	if found == all {
-		return words.Count(all, "spec", "specs")
+// foundOf says how many specs of how many are listed, and how many of them hold the words
+// that were asked for. The others are near to them, or meant by them.
+func foundOf(text string, found []behind.HouseSpec, all int) string {
+	of := words.Count(all, "spec", "specs")
+	if text == "" && len(found) < all {
+		return strconv.Itoa(len(found)) + " of " + of
 	}
-	return strconv.Itoa(found) + " of " + words.Count(all, "spec", "specs")
+	if text == "" {
+		return of
+	}
+	named := 0
+	for i := range found {
+		if found[i].Names(text) {
+			named++
+		}
+	}
+	quoted, near := " with “"+text+"”", len(found)-named
+	switch {
+	case near == 0:
+		return strconv.Itoa(named) + " of " + of + quoted
+	case named == 0:
+		return "None of " + of + quoted + "; " + strconv.Itoa(near) + " near to it"
+	}
+	return strconv.Itoa(named) + " of " + of + quoted + ", and " + strconv.Itoa(near) + " near to it"
 }
 
 // specView is a drink of the house.

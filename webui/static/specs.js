@@ -3,6 +3,7 @@
 "use strict";
 (() => {
   const box = document.getElementById("q"), list = document.getElementById("specs"), none = document.getElementById("none");
+  const counted = document.getElementById("counted"), sifted = document.getElementById("sifted");
   const letters = document.querySelector(".letters");
   if (!box || !list) return;
   const plain = (s) => s.normalize("NFD").replace(/[\u0300-\u036f]/g, "").toLowerCase();
@@ -20,6 +21,10 @@
       if (!li.hidden) shown++;
     }
     none.hidden = shown > 0;
+    // What was counted, and is printed, is what the house found; what is shown now is another list.
+    counted.hidden = !all;
+    sifted.hidden = all;
+    sifted.textContent = all ? "" : `${shown} of the ${drinks.length} listed here ${shown === 1 ? "has" : "have"} “${box.value.trim()}”. Find looks everywhere, and prints what it finds.`;
     if (letters) letters.hidden = !all; // they lead to what is not shown
   });
 })();
