@@ -30,6 +30,7 @@ func TestToolsScenarios(t *testing.T) {
 		{name: "nothing asked", path: "/tools", status: 200, want: []string{"A syrup", `value="orange juice"`, "Diluted spirit", webuitest.FootLine}, not: []string{"Makes", `class="worked"`}},
 		{name: "a syrup", path: q("tool", "syrup", "brix", "50", "yield", "1000"), status: 200,
 			want: []string{"<dt>Sugar</dt><dd>615\u00a0g", "<dt>Water</dt><dd>615\u00a0g", "1000 mL weigh 1230 g at 1.230 g/mL", "Keeps 14 to 28 days"}, not: []string{"crystallises out"}},
+		{name: "a litre of syrup", path: q("tool", "syrup", "brix", "50 °Bx", "yield", "1L"), status: 200, want: []string{"<dt>Sugar</dt><dd>615\u00a0g", "1000 mL weigh", `value="1L"`}},
 		{name: "a syrup that crystallises", path: q("tool", "syrup", "brix", "70", "yield", "500"), status: 200, want: []string{"Above 66.6 °Bx"}},
 		{name: "a syrup too thick", path: q("tool", "syrup", "brix", "90", "yield", "500"), status: 422, want: []string{"90 °Bx is out of range; use 0 to 85", `value="90"`, `role="alert"`}},
 		{name: "no yield", path: q("tool", "syrup", "brix", "50", "yield", "0"), status: 422, want: []string{"0 mL must be more than 0"}},

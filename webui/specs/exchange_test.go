@@ -69,7 +69,7 @@ func TestWhatCannotBeReadIsNamed(t *testing.T) {
 		require.NoError(t, err)
 		assert.Len(t, changes, 4)
 	}
-	reads := []string{"line 7: Dogwatch", "line 9:", `unknown ingredient "lemmon juice"`, "replaces version 1", "simple syrup from ½ oz to ¾ oz", "Quiet Berth: new", "Import the 2 that can be read", pasted + "</textarea>"}
+	reads := []string{"line 7: Dogwatch", "line 9:", `unknown ingredient "lemmon juice"`, "replaces version 1", "simple syrup from ½ oz to ¾ oz", "Quiet Berth: new</p>\n<ul class=\"build\"><li>2 oz London dry gin</li><li>1 oz lemon juice</li></ul>", "Import the 2 that can be read", pasted + "</textarea>"}
 	webuitest.Tells(t, webuitest.Post(p, "/specs/import", webuitest.Fields("as", "text", "text", pasted), false), 200, reads...)
 	unchanged()
 	webuitest.Tells(t, webuitest.Post(p, "/specs/import", webuitest.Fields("as", "text", "text", pasted, "do", "all"), false), 422, append(reads, "Nothing was imported")...)

@@ -12,6 +12,7 @@ import (
 	"counterpour/api/service/specbook"
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
+	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
@@ -40,6 +41,8 @@ type importedSpec struct {
 	Slug, Name string
 	Replaces   int64 // the version that it would replace; 0 if it is new
 	Changes    []string
+	Pours      []string
+	Served     string // how it is made
 }
 
 // Good is how many would be written.
@@ -178,6 +181,20 @@ func (f *specForm) read(text string, finder naming.Finder) (*exchange.Reading, e
 	return exchange.ReadText(strings.NewReader(text), finder)
 }
 
+// show fills in what would be poured.
+func (v *importedSpec) show(s *house.Spec, shelf *house.Shelf) {
+	for i := range s.Pours {
+		x := &s.Pours[i]
+		pour := flavor.Pour{Amount: x.Amount, Unit: x.Unit}
+		said := part.Amount(&pour) + " " + part.ShelfName(shelf, x.Ingredient)
+		if x.After {
+			said += ", after"
+		}
+		v.Pours = append(v.Pours, said)
+	}
+	v.Served = string(s.Method) + ", " + string(s.Service)
+}
+
 // preview holds what was read against the house, and writes nothing.
 func (p *pages) preview(ctx context.Context, v *importPage, reading *exchange.Reading) error {
 	incoming, err := behind.SpecsOf(p.house).Incoming(ctx, reading)
@@ -188,6 +205,7 @@ func (p *pages) preview(ctx context.Context, v *importPage, reading *exchange.Re
 	for i := range incoming {
 		in := &incoming[i]
 		one := importedSpec{Slug: in.Spec.ID, Name: in.Spec.Name, Replaces: in.Version}
+		one.show(&in.Spec, p.house.Shelf())
 		switch {
 		case in.Same():
 			v.Same = append(v.Same, one)
