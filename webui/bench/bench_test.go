@@ -90,7 +90,7 @@ func TestBenchScenarios(t *testing.T) {
 		{name: "covers closed", method: "POST", path: "/", form: form("text", webuitest.NutDraft, "covering", "orgeat", "close", "covers"), fragment: true, status: 200,
 			not: []string{"Out of orgeat"}},
 		{name: "nothing covers it", method: "POST", path: "/", form: form("text", webuitest.NutDraft, "missing", "orgeat", "avoid", "sesame"), status: 200,
-			want: []string{"Nothing here keeps this drink.", "For one guest: without sesame", `Nearest on the menu: <a href="/specs/halyard-sour">Halyard Sour</a>. A guest will notice.`,
+			want: []string{"Nothing here keeps this drink.", "For one guest: without sesame", `Nearest on the menu: <a href="/specs/halyard-sour?avoid=sesame">Halyard Sour</a>. A guest will notice.`,
 				`Nearest riff: <a href="/bench?avoid=sesame&amp;text=`, "Pour simple syrup. A guest will notice."}, not: []string{"Pour this", "Offer the guest another one", "Pour it without"}},
 		{name: "the drink can do without it", method: "POST", path: "/", form: form("text", webuitest.NutDraft, "missing", "orgeat"), status: 200,
 			want: []string{"Or pour it without orgeat. A guest will notice; it scores 71.", "Pour it without</button>"}, not: []string{"Nothing here keeps this drink"}},
