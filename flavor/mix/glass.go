@@ -17,7 +17,7 @@ type Glass struct {
 
 // commonGlasses have common sizes: common practice, no standard sets them.
 var commonGlasses = [...]Glass{
-	{"coupe", 150}, {"Nick-and-Nora glass", 150}, {"cocktail glass", 180}, {"sour glass", 180}, {"flute", 180},
+	{"coupe", 150}, {"large coupe", 210}, {"Nick-and-Nora glass", 150}, {"cocktail glass", 180}, {"sour glass", 180}, {"flute", 180},
 	{"rocks glass", 300}, {"double rocks glass", 350}, {"fizz glass", 250}, {"highball glass", 350}, {"collins glass", 400},
 	{"wine glass", 350}, {"balloon glass", 600}, {"snifter", 350}, {"julep cup", 350}, {"copper mug", 450}, {"mug", 250},
 	{"hurricane glass", 450}, {"tiki mug", 450}, {"pint glass", 500}, {"punch cup", 200}, {"cordial glass", 90}, {"shot glass", 60},
@@ -41,7 +41,7 @@ var plainNames = func() (names [len(commonGlasses)]string) {
 // usual names the glasses that a service is usually poured into: common practice,
 // no source.
 var usual = map[flavor.Service][]string{
-	flavor.Up:      {"coupe", "wine glass"},
+	flavor.Up:      {"coupe", "large coupe", "wine glass"},
 	flavor.Rocks:   {"rocks glass", "highball glass"},
 	flavor.Crushed: {"julep cup", "collins glass"},
 	flavor.Long:    {"highball glass", "collins glass"},

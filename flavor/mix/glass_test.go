@@ -75,7 +75,7 @@ func TestFillUsual(t *testing.T) {
 		service flavor.Service
 		glass   string
 		spillML float64
-	}{{140, flavor.Up, "coupe", 0}, {160, flavor.Up, "wine glass", 0}, {900, flavor.Up, "wine glass", 550}, {280, flavor.Long, "collins glass", 0}} {
+	}{{140, flavor.Up, "coupe", 0}, {168, flavor.Up, "large coupe", 0}, {210, flavor.Up, "large coupe", 0}, {240, flavor.Up, "wine glass", 0}, {900, flavor.Up, "wine glass", 550}, {280, flavor.Long, "collins glass", 0}} {
 		f, err := fillUsual(c.ml, c.service)
 		require.NoError(t, err)
 		assert.Equal(t, c.glass, f.Glass.Name)
@@ -117,6 +117,8 @@ func TestWhatFitsAGlass(t *testing.T) {
 		}
 		assert.Equal(t, c.fits, fits, "%v mL in a %s", c.ml, c.glass)
 	}
+	large, _ := GlassNamed("a chilled large coupe")
+	assert.Equal(t, "large coupe", large.Name)
 	double, _ := GlassNamed("double rocks glass")
 	assert.Equal(t, "double rocks glass", double.Name)
 }

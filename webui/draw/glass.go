@@ -28,6 +28,7 @@ type shape struct {
 // are drawn as a tumbler.
 var shapes = map[string]shape{
 	"coupe":               {bowl: []ring{{0, 1}, {5, 20}, {12, 34}, {22, 43}, {34, 46}}, stem: 52},
+	"large coupe":         {bowl: []ring{{0, 1}, {6, 21}, {14, 36}, {27, 45}, {43, 48}}, stem: 52},
 	"Nick-and-Nora glass": {bowl: []ring{{0, 1}, {7, 17}, {18, 26}, {36, 31}, {56, 30}}, stem: 48},
 	"wine glass":          {bowl: []ring{{0, 1}, {7, 18}, {22, 33}, {40, 37}, {58, 34}, {72, 29}}, stem: 46},
 	"flute":               {bowl: []ring{{0, 1}, {12, 10}, {40, 16}, {86, 17}}, stem: 36},

@@ -50,6 +50,7 @@ func TestLook(t *testing.T) {
 	k := testKitchen(t)
 	for _, x := range []struct{ text, glass, colour string }{
 		{"2 oz gin\n1/2 oz dry vermouth\nstir, up", "coupe", "clear"},
+		{"2 oz gin\n1 oz lemon juice\n1 oz simple syrup\nshake, up", "large coupe", ""},
 		{"2 oz gin\n1 oz lemon juice\n1 oz simple syrup\n1 egg white\nshake, up", "wine glass", "white"},
 		{"1 oz gin\n1 oz red bitter aperitif\n1 oz sweet vermouth\nstir, rocks", "rocks glass", ""},
 		{"2 oz gin\n1/2 oz dry vermouth\nstir, up\nglass: Nick and Nora", "Nick-and-Nora glass", ""},
