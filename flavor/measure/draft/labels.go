@@ -2,6 +2,8 @@ package draft
 
 import (
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/serving"
@@ -29,6 +31,9 @@ func withoutLabels(text string, lines []numbered) []numbered {
 		return lines
 	}
 	for _, way := range []byte("a1i") {
+		if !mayLabel(text, lines, way) {
+			continue
+		}
 		run := 0
 		for i := 0; i <= len(lines); i++ {
 			if i < len(lines) && strings.TrimSpace(text[lines[i].at.Start:lines[i].at.End]) == "" {
@@ -47,6 +52,47 @@ func withoutLabels(text string, lines []numbered) []numbered {
 		}
 	}
 	return lines
+}
+
+// mayLabel reports whether so many lines in a row may bear labels by their first sign
+// alone. Most drafts bear none, and are not to be lexed once more to learn that.
+func mayLabel(text string, lines []numbered, way byte) bool {
+	var begun [leastLabelled + 1]bool // whether the lines so far end in that many of the list
+	begun[0] = true
+	for i := range lines {
+		sign := firstSign(text[lines[i].at.Start:lines[i].at.End])
+		if sign == "" {
+			continue
+		}
+		for rank := leastLabelled; rank > 0; rank-- {
+			begun[rank] = begun[rank-1] && mayBear(sign, ranked{way, rank})
+		}
+		if begun[leastLabelled] {
+			return true
+		}
+	}
+	return false
+}
+
+// firstSign returns a line from its first letter or figure on.
+func firstSign(line string) string {
+	return strings.TrimLeftFunc(line, func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsNumber(c) })
+}
+
+// mayBear reports whether what begins with a letter or a figure may be the label of that
+// rank, up to nine: it may whenever [bears] says so, and now and then besides.
+func mayBear(sign string, want ranked) bool {
+	first, size := utf8.DecodeRuneInString(sign)
+	switch {
+	case first >= utf8.RuneSelf:
+		return true
+	case want.way == '1':
+		return first == '0' || int(first-'0') == want.rank
+	case want.way == 'a':
+		next, _ := utf8.DecodeRuneInString(sign[size:])
+		return int(first|0x20)-'a'+1 == want.rank && !unicode.IsLetter(next)
+	}
+	return strings.IndexByte("ivxIVX", sign[0]) >= 0
 }
 
 // dropLabels moves the start of the last lines behind their labels, so many of those that
