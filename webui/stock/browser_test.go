@@ -97,6 +97,7 @@ func TestTheStockIsFoundAsItIsTyped(t *testing.T) {
 	b.Do(chromedp.SendKeys(chromedp.ID("q"), "cap"))
 	b.Until(names + `'Blue cap,Red cap'`)
 	b.Until(`document.getElementById('told').textContent === '2 bottles.' && document.activeElement.id === 'q'`)
+	b.Until(`document.querySelector('#mark [name=list]').value === '/stock?q=cap'`) // a mark leads back to what was found
 	b.Do(chromedp.SendKeys(chromedp.ID("q"), strings.Repeat(kb.Backspace, len("cap"))+"nut"))
 	b.Until(names + `'Nut syrup'`)
 	b.Quiet()

@@ -68,7 +68,7 @@ func TestTheStockAsAnAnswer(t *testing.T) {
 	r.Header.Set("HX-Request", "true")
 	w := httptest.NewRecorder()
 	webuitest.PagesOf(t, webuitest.Stocked(t)).ServeHTTP(w, r)
-	webuitest.Says(t, w, []string{"Blue cap", "1 bottle."}, []string{"<html", "<form"})
+	webuitest.Says(t, w, []string{"Blue cap", "1 bottle.", `name="list" value="/stock?q=blue"`}, []string{"<html", "<form"})
 }
 
 // Without a catalogue beside the shelf, the shelf is the catalogue.
