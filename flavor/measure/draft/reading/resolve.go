@@ -20,6 +20,8 @@ type Reading struct {
 	Spec   flavor.Spec   // of the lines that can be read; Assume has filled it in
 	Pours  []int         // for each line of the draft its pour in the spec, −1 if it has none
 	Faults flavor.Faults // of the draft and of its names, by line
+
+	several bool // the draft holds versions of a drink
 }
 
 // Err returns the faults as an error, nil if everything was read.
@@ -51,7 +53,8 @@ type resolver struct {
 	name  string
 	steps []string
 
-	topped []*flavor.Profile // for each pour of the spec what tops it without an amount, else nil
+	several bool              // it holds versions of a drink
+	topped  []*flavor.Profile // for each pour of the spec what tops it without an amount, else nil
 }
 
 func (r *resolver) note(n string) {
@@ -78,6 +81,9 @@ func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 				return out, err
 			}
 		}
+	}
+	if out.several { // what parts them is to stay
+		return out, nil
 	}
 	beside, apart, err := withoutUnpoured(d, out, f)
 	if err != nil || apart && len(beside.Faults) == 0 {
@@ -147,7 +153,7 @@ func resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 	out.Faults = append(out.Faults, r.found...)
 	out.Spec, out.Pours = r.spec(&out.Faults)
 	slices.SortStableFunc(out.Faults, func(a, b *flavor.Fault) int { return cmp.Compare(a.Place().Line, b.Place().Line) })
-	out.Draft.Name = r.name
+	out.Draft.Name, out.several = r.name, r.several
 	return out, nil
 }
 

@@ -51,6 +51,7 @@ func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
 			r.note(measure.LineLocation(t.line.Number) + ": " + n)
 		}
 	}
+	r.versions(&s, at, faults)
 	r.checkSteps(&s, faults)
 	r.checkSize(&s)
 	s.Steps, s.Notes = r.steps, r.notes
