@@ -9,6 +9,30 @@ import (
 // free of alcohol; many laws draw the line there.
 const NoAlcoholABV = 0.5
 
+// seasonedShare is the most of a drink that seasonings are while they season it: some
+// dashes of bitters make no alcoholic drink of soda water. Common practice, no source.
+const seasonedShare = 0.1
+
+// AlcoholFree reports whether a drink is meant without alcohol: it holds no more than
+// NoAlcoholABV before ice, or nothing but its seasonings holds more. To such a drink
+// nothing with alcohol is ever suggested. One without pours is not.
+func (s *Spec) AlcoholFree() bool {
+	all, ethanol, seasoned, other := 0.0, 0.0, 0.0, false
+	for i := range s.Pours {
+		p := &s.Pours[i]
+		all += p.ML
+		ethanol += p.ML * p.Profile.ABV.Value
+		switch {
+		case p.Profile.ABV.Value <= NoAlcoholABV:
+		case p.Profile.Class.Part() == PartSeasoning:
+			seasoned += p.ML
+		default:
+			other = true
+		}
+	}
+	return len(s.Pours) > 0 && (ethanol <= NoAlcoholABV*all || !other && seasoned <= seasonedShare*all)
+}
+
 // Diet is a word for what a guest eats and drinks, and what it rules out. What
 // comes from animals is ruled out twice: by the tag of an ingredient, which
 // says what it is made with, and by the allergen, since wine that may be fined

@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/weigh"
 )
 
 // byAdding tries what the pantry holds, and a base if there is none.
@@ -35,7 +36,7 @@ func (f *fixing) byCompanions() error {
 		}
 		a := addition{profile: c.Profile, unit: u, asked: asked}
 		for _, times := range []float64{0.5, 0.75, 1, 1.5, 2} {
-			if x := measure.Snap(c.ML*times, u, c.Profile); x > 0 && !slices.Contains(a.amounts, x) {
+			if x := measure.Snap(c.ML*times, u, c.Profile); x > 0 && f.fits(c.ML*times) && !slices.Contains(a.amounts, x) {
 				a.amounts = append(a.amounts, x)
 			}
 		}
@@ -44,13 +45,20 @@ func (f *fixing) byCompanions() error {
 	return f.adding(out, false)
 }
 
+// fits reports whether so many mL more go into the largest glass, or the draft is for more
+// than one guest anyway.
+func (f *fixing) fits(ml float64) bool {
+	all := f.spec.VolumeML()
+	return all >= batchFromML || all+ml <= weigh.MostML
+}
+
 // adding tries to add something to the draft and, if that does not balance it and besides
 // is true, to move one pour beside it.
 func (f *fixing) adding(additions []addition, besides bool) error {
 	at := len(f.spec.Pours)
 	for place, a := range additions {
 		ladder := a.ladder(at)
-		if len(ladder) == 0 {
+		if len(ladder) == 0 || f.spikes(ladder) {
 			continue
 		}
 		with := apply(f.spec, []Change{ladder[len(ladder)/2]})
@@ -58,7 +66,7 @@ func (f *fixing) adding(additions []addition, besides bool) error {
 		if err != nil {
 			return fmt.Errorf("trying to add %s: %w", a.profile.Name, err)
 		}
-		added := fixing{judge: f.judge, spec: &with, base: f.base, faults: f.faults, build: build, ml: build.Amounts()}
+		added := fixing{judge: f.judge, spec: &with, base: f.base, faults: f.faults, build: build, ml: build.Amounts(), free: f.free}
 		k, score := added.along(at, ladder, comfortable)
 		c := candidate{changes: []Change{ladder[k]}, asked: a.asked, steps: place*mostSteps + k + 1, score: score, puts: a.asked == 0 && f.forgets()}
 		f.keep(c)

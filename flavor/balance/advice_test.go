@@ -233,7 +233,6 @@ func TestWhatIsForgotten(t *testing.T) {
 	}{
 		{"1 oz lemon juice\n3/4 oz honey syrup\nshake, up", "add ", ratio.Strong},
 		{"1 oz sweet vermouth\n2 dashes aromatic bitters\nstir, up", "add ", ratio.Strong},
-		{"4 oz hot coffee\n1/2 oz demerara syrup\n1 oz heavy cream\nbuild, hot", "add ", ratio.Strong},
 		{"2 oz white rum\n3/4 oz simple syrup\n8 mint leaves\n3 oz soda water\nbuild, long", "lime juice", ratio.Sour},
 		{"1 1/2 oz lemon juice\n1 oz simple syrup\n5 oz water\nbuild, long", "", 0},
 		{"2 oz bourbon\n8 mint leaves\n1/2 oz simple syrup\nbuild, crushed", "", 0},

@@ -60,8 +60,9 @@ const leastLift, someLift = 3.0, 0.1
 // as far as it takes to be balanced with room for a hand's error. What a pour is too much in
 // itself of is poured as proven drinks pour it, or left out if none does. The base
 // stays within a quarter of what was ordered unless it is at fault; nothing is
-// added where an amount would do, and no length to a drink that is served up. The
-// same draft always gives the same list. A balanced draft needs none.
+// added where an amount would do, no length to a drink that is served up, and no more of
+// what holds alcohol to a draft without. The same draft always gives the same list. A
+// balanced draft needs none.
 func (j *Judge) Fixes(s *flavor.Spec, r *Result, limit int) ([]Fix, error) {
 	if r.Verdict == weigh.Balanced || limit <= 0 {
 		return nil, nil
@@ -78,7 +79,7 @@ func (j *Judge) fixes(s *flavor.Spec, r *Result, build *weigh.Build, limit int) 
 	if r.Verdict == weigh.Balanced || limit <= 0 {
 		return nil, nil
 	}
-	f := &fixing{judge: j, spec: s, base: r.Judgement.Score, faults: r.Faults, build: build, ml: build.Amounts()}
+	f := &fixing{judge: j, spec: s, base: r.Judgement.Score, faults: r.Faults, build: build, ml: build.Amounts(), free: s.AlcoholFree()}
 	f.byMethod()
 	f.byFaults()
 	f.leaveStrangeOut()
@@ -213,6 +214,11 @@ func (f *fixing) heady(changes []Change) bool {
 		g += (x.ToML - x.FromML) * x.Profile.ABV.Value / 100 * mix.EthanolDensity
 	}
 	return g > plentyG && g > strongerTimes*before
+}
+
+// spikes reports whether changes pour what holds alcohol into a draft without.
+func (f *fixing) spikes(changes []Change) bool {
+	return f.free && slices.ContainsFunc(changes, func(x Change) bool { return x.ToML > x.FromML && x.Profile.ABV.Value > flavor.NoAlcoholABV })
 }
 
 // bursts reports whether a candidate still shakes what is hot, if that is what is wrong:

@@ -15,7 +15,8 @@ import (
 )
 
 // Whatever is not balanced is told why, and what to do about it: proven drinks with one
-// part poured three times or a fifth, and with one pour left out.
+// part poured three times or a fifth, and with one pour left out. What lacks its spirit
+// alone, and holds no alcohol, may be meant so: it is told, and nothing is poured.
 func TestEveryVerdictHasAReasonAndAWayOut(t *testing.T) {
 	k := newKitchen(t)
 	every := 3
@@ -29,7 +30,8 @@ func TestEveryVerdictHasAReasonAndAWayOut(t *testing.T) {
 				continue
 			}
 			assert.NotEmpty(t, r.Faults, "%s: %.1f %+v", s.Name, r.Judgement.Score, s.Pours)
-			assert.NotEmpty(t, k.fixes(t, &s, r), "%s: %.1f %+v", s.Name, r.Judgement.Score, s.Pours)
+			sober := s.AlcoholFree() && len(r.Faults) > 0 && r.Faults[0].Axis == ratio.Strong && !r.Faults[0].High
+			assert.True(t, sober || len(k.fixes(t, &s, r)) > 0, "%s: %.1f %+v", s.Name, r.Judgement.Score, s.Pours)
 		}
 	}
 }

@@ -15,6 +15,7 @@ type fixing struct {
 	faults []Fault
 	build  *weigh.Build
 	ml     []float64 // of the draft, changed and put back in the search
+	free   bool      // the draft is without alcohol, and stays so
 	found  []candidate
 }
 
@@ -43,7 +44,7 @@ func (f *fixing) keep(c candidate) {
 	}
 	c.puts = c.puts || f.rids(&c)
 	c.small = c.part == "" && after < smallShare*f.spec.VolumeML()
-	if c.score > f.base && !f.heady(c.changes) && !f.bursts(c) {
+	if c.score > f.base && !f.heady(c.changes) && !f.spikes(c.changes) && !f.bursts(c) {
 		f.found = append(f.found, c)
 	}
 }

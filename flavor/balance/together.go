@@ -99,7 +99,7 @@ func (f *fixing) thenMend(c *candidate) error {
 		return err
 	}
 	defer build.Done()
-	then := fixing{judge: f.judge, spec: &with, base: c.score, faults: r.Faults, build: build, ml: build.Amounts()}
+	then := fixing{judge: f.judge, spec: &with, base: c.score, faults: r.Faults, build: build, ml: build.Amounts(), free: f.free}
 	then.byFaults()
 	if err := then.byAdding(); err != nil {
 		return err

@@ -26,7 +26,8 @@ type recipe struct {
 }
 
 // Companions returns what the proven drinks that are made of the same things as the draft,
-// and of one more, pour as that one: what most of them pour first, up to limit.
+// and of one more, pour as that one: what most of them pour first, up to limit. A draft
+// without alcohol has no companion with it.
 func (b *Build) Companions(limit int) []Companion {
 	own, votes := makeup.KinshipOf(b.parts, b.ml), map[*flavor.Profile]*votes{}
 	for i := range b.set.recipes {
@@ -52,7 +53,7 @@ func (b *Build) vote(i int, own *makeup.Kinship, all map[*flavor.Profile]*votes)
 	r := &b.set.recipes[i]
 	for k := range r.parts {
 		p := &r.parts[k]
-		if !joins(p) || slices.ContainsFunc(b.parts, func(o makeup.Part) bool { return o.Profile.Class == p.Profile.Class }) {
+		if !joins(p) || !b.allows(p.Profile) || slices.ContainsFunc(b.parts, func(o makeup.Part) bool { return o.Profile.Class == p.Profile.Class }) {
 			continue
 		}
 		kin, size := restOf(r.parts, r.ml, func(o *makeup.Part) bool { return o == p })
@@ -74,6 +75,12 @@ func (b *Build) vote(i int, own *makeup.Kinship, all map[*flavor.Profile]*votes)
 		v.nearest = math.Max(v.nearest, near)
 		v.logs += w * (math.Log(p.Amount(r.ml)) - size)
 	}
+}
+
+// allows reports whether an ingredient may be suggested for the draft: none with alcohol for
+// one without.
+func (b *Build) allows(p *flavor.Profile) bool {
+	return p.ABV.Value <= flavor.NoAlcoholABV || !b.spec.AlcoholFree()
 }
 
 // servedOtherwise is what is left of a drink's say if it is served otherwise than the draft:

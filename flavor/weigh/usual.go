@@ -11,9 +11,13 @@ import (
 )
 
 // UsualBase returns the base that most proven drinks with the same rest are poured
-// on, those nearest counting most; nil if no proven drink is near.
+// on, those nearest counting most; nil if no proven drink is near, or if that has alcohol
+// and the draft has none: what stands for it would be a guess.
 func (b *Build) UsualBase() *flavor.Profile {
-	return mostVoted(b.set.bases, b.nearUnbased())
+	if p := mostVoted(b.set.bases, b.nearUnbased()); p != nil && b.allows(p) {
+		return p
+	}
+	return nil
 }
 
 // UsualSour returns what most proven drinks with the same rest are made sour with, as

@@ -78,19 +78,20 @@ const (
 // Beside returns up to n ingredients that the proven drinks nearest to a part of a draft
 // pour beside what it holds, each drink counting by its nearness. If ml is above 0, only
 // pours of about so many millilitres count. What the part holds already is left out, and
-// so is what comes from the tap.
+// so is what comes from the tap, and what holds alcohol if the part is without.
 func (k *Kitchen) Beside(part *flavor.Spec, ml float64, n int) ([]*flavor.Profile, error) {
 	near, err := k.Station.Relatives(part, relatives, guest.Guest{})
 	if err != nil {
 		return nil, err
 	}
+	may := guest.Guest{NoAlcohol: part.AlcoholFree()}
 	poured := map[*flavor.Profile]float64{}
 	for i := range near {
 		weight := 1 / (1 + near[i].Distance*near[i].Distance)
 		for j := range near[i].Proven.Spec.Pours {
 			p := &near[i].Proven.Spec.Pours[j]
 			sized := ml <= 0 || p.ML <= ml*sizeRange && p.ML >= ml/sizeRange
-			if sized && !p.Profile.Class.Free() && !holds(part, p.Profile) {
+			if sized && !p.Profile.Class.Free() && may.MayHave(p.Profile) && !holds(part, p.Profile) {
 				poured[p.Profile] += weight
 			}
 		}

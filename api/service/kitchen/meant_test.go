@@ -61,6 +61,22 @@ func TestBeside(t *testing.T) {
 	}
 }
 
+// What is meant without alcohol is not asked for any; common practice, no source.
+func TestBesideWithoutAlcohol(t *testing.T) {
+	k := testKitchen(t)
+	for _, part := range []string{"2 oz alcohol-free gin\n¾ oz lemon juice\nshake", "5 oz soda water\n5 dashes aromatic bitters\nbuild, long", "2 oz pineapple juice\n1 oz lime juice\nshake"} {
+		r, err := k.ReadPart(part)
+		require.NoError(t, err)
+		require.Empty(t, r.Faults, part)
+		found, err := k.Beside(&r.Spec, 0, 8)
+		require.NoError(t, err)
+		assert.NotEmpty(t, found, part)
+		for _, p := range found {
+			assert.LessOrEqual(t, p.ABV.Value, flavor.NoAlcoholABV, "%s: %s", part, p.Name)
+		}
+	}
+}
+
 // How much of it a hand pours; common practice, no source.
 func TestUsualML(t *testing.T) {
 	k := testKitchen(t)
