@@ -165,7 +165,7 @@ func (r *resolver) nameless() {
 		return
 	}
 	line := 1 + strings.Count(d.String()[:d.NameAt.Start], "\n")
-	if r.poursInName() {
+	if r.poursIn(r.name) {
 		r.askName(line, "%q holds a pour; write it on a line of its own, or \"%s %s\" if it is the name of the drink")
 		return
 	}
@@ -226,10 +226,10 @@ func (r *resolver) measuredName() bool {
 	return false
 }
 
-// poursInName reports whether a name holds an amount with its unit and an ingredient behind
+// poursIn reports whether a name holds an amount with its unit and an ingredient behind
 // it: what stands there is a pour, whatever sign ends the name.
-func (r *resolver) poursInName() bool {
-	toks := token.Lex(nil, r.name, 0, len(r.name))
+func (r *resolver) poursIn(name string) bool {
+	toks := token.Lex(nil, name, 0, len(name))
 	for i := range toks {
 		if toks[i].Kind != token.Numeral || toks[i].Wrong != "" {
 			continue
@@ -238,10 +238,10 @@ func (r *resolver) poursInName() bool {
 		for end < len(toks) && toks[end].Kind == token.Word {
 			end++
 		}
-		if toks[i].Value >= leastMillis && end > i+1 && (i == 0 || toks[i-1].Kind == token.Mark) && r.measureless(r.name[toks[i+1].Start:toks[end-1].End], false) != nil { // "A - 50 gin, B"
+		if toks[i].Value >= leastMillis && end > i+1 && (i == 0 || toks[i-1].Kind == token.Mark) && r.measureless(name[toks[i+1].Start:toks[end-1].End], false) != nil { // "A - 50 gin, B"
 			return true
 		}
-		if _, n := entry.UnitAt(toks[i+1:]); n > 0 && i+1+n < len(toks) && toks[i+1+n].Kind == token.Word && r.book.Mentions(r.name[toks[i+1+n].Start:]) {
+		if _, n := entry.UnitAt(toks[i+1:]); n > 0 && i+1+n < len(toks) && toks[i+1+n].Kind == token.Word && r.book.Mentions(name[toks[i+1+n].Start:]) {
 			return true
 		}
 	}
@@ -289,6 +289,9 @@ func (r *resolver) measureless(name string, shortened bool) *flavor.Profile {
 func (r *resolver) isName(l *entry.Line) bool {
 	if r.titled(l) {
 		return true
+	}
+	if r.poursIn(l.Asked) {
+		return false
 	}
 	if l.Whole != "" {
 		if _, _, ok := r.book.Named(l.Whole); ok {

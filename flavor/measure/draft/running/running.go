@@ -336,12 +336,19 @@ func (r *running) words(toks []token.Token) string {
 // mostLaid is the most things that are laid on one drink; common practice.
 const mostLaid = 4
 
+// listSigns are signs that part one pour from the next.
+const listSigns = "+&,/;|•>-"
+
 // mostLead is the most words before the first amount that may be a name.
 const mostLead = 8
 
 // lead takes what stands before the first amount: the name of the drink, or words that
 // say nothing.
 func (r *running) lead(toks []token.Token) bool {
+	sign := ""
+	if n := len(toks); n > 1 && toks[n-1].Kind == token.Mark {
+		sign = toks[n-1].Text
+	}
 	toks = entry.TrimMarks(toks)
 	if len(toks) == 0 {
 		return true
@@ -372,7 +379,22 @@ func (r *running) lead(toks []token.Token) bool {
 		return len(r.book.Mentioned(written)) == 0
 	}
 	r.name = written
-	return true
+	return !r.listSign(sign, toks[len(toks)-1].End)
+}
+
+// listSign reports whether a sign that can part a list stands behind a byte more than
+// once: what stands before it is an entry of the list as the others are, and no name.
+func (r *running) listSign(sign string, from int) bool {
+	if sign == "" || !strings.Contains(listSigns, sign) {
+		return false
+	}
+	n := 0
+	for i := range r.toks {
+		if r.toks[i].Start >= from && r.toks[i].Is(sign) {
+			n++
+		}
+	}
+	return n > 1
 }
 
 // namePoured reports whether every ingredient that the name names is poured too: what is
