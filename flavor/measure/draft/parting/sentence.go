@@ -49,13 +49,17 @@ func sentenceEnds(toks []token.Token, i, from int) bool {
 	if u, unit := measure.ParseUnit(before.Text); (unit || len(before.Text) < 3) && !u.After() {
 		return len(before.Text) >= 3 && toks[i+1].Kind == token.Numeral || shortWords.Has(before.Text)
 	}
-	if next := toks[i+1:]; next[0].Kind == token.Word && serving.StartsMethod(next) && entry.StartsAmount(toks[from:]) { // "1 dash ango. shake"
+	if next := toks[i+1:]; next[0].Kind == token.Word && serving.StartsMethod(next) && (entry.StartsAmount(toks[from:]) || orderWords.Has(next[0].Text)) { // "1 dash ango. shake", "bianco verm. stir"
 		return true
 	} else if next[0].Kind == token.Numeral && entry.UnitWordsAt(next[1:]) && i > from+1 && entry.StartsAmount(toks[from:]) { // "1 pt vanilla syr. 1 pt = 15 ml"
 		return true
 	}
 	return !abbreviations.Has(before.Text[strings.LastIndexByte(before.Text, '-')+1:]) // "acid-adj. orange"
 }
+
+// orderWords are words of method that stand in no name: there is blended whisky, and none
+// that is stirred.
+var orderWords = vocabulary.Words(`stir stirred shake shaken build throw swizzle`)
 
 // shortWords are words of two letters that end a sentence as any other does.
 var shortWords = vocabulary.Words(`it up in on us me so go no is do`)

@@ -131,7 +131,7 @@ var glassTerms = []struct {
 
 // Fillers are words of such a line that change nothing.
 var Fillers = token.Words(`vaso bicchiere verre copo glas im einem einen dem het el nel dans au poi puis dann luego depois com avec auf sur con su på mit and then with over into in on a an the of at to glass chilled cold serve served serving method service strain strained straining strainer shaker tin tins
-mixing hard well gently v very good briefly quickly vigorously lightly for all ingredients everything using from off top up it all add pour drink cocktail prechilled pre-chilled frosted frozen-glass first two three four rest others it really super proper properly`)
+mixing hard well gently v very good briefly quickly vigorously lightly down for all ingredients everything using from off top up it all add pour drink cocktail prechilled pre-chilled frosted frozen-glass first two three four rest others it really super proper properly`)
 
 // plainFillers say nothing that a card should keep; other fillers make a step.
 var plainFillers = vocabulary.Words(`and then with over into in on a an the of at to glass serve served serving method service strain strained with shaker ice tin`)
