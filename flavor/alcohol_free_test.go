@@ -21,6 +21,8 @@ func TestAlcoholFree(t *testing.T) {
 	}{
 		{"nothing", nil, false},
 		{"soda", []flavor.Pour{soda}, true},
+		{"juice and syrup of a sour", []flavor.Pour{pour(25, 0, flavor.ClassSourJuice), pour(20, 0, flavor.ClassSyrup)}, false},
+		{"a sour of an alcohol-free spirit", []flavor.Pour{pour(25, 0, flavor.ClassSourJuice), pour(45, 0.5, flavor.ClassAlcoholFree)}, true},
 		{"an alcohol-free spirit", []flavor.Pour{soda, pour(50, 0.5, flavor.ClassAlcoholFree)}, true},
 		{"five dashes of bitters", []flavor.Pour{soda, pour(4, 44, bitters)}, true},
 		{"a jigger of bitters", []flavor.Pour{soda, pour(45, 44, bitters)}, false},

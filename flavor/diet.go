@@ -13,15 +13,22 @@ const NoAlcoholABV = 0.5
 // dashes of bitters make no alcoholic drink of soda water. Common practice, no source.
 const seasonedShare = 0.1
 
+// leastFreeML is the least that a drink without alcohol is poured of, half a small coupe:
+// lemon juice and syrup for a sour are half a drink, whose spirit was forgotten. Common
+// practice, no source.
+const leastFreeML = 75.0
+
 // AlcoholFree reports whether a drink is meant without alcohol: it holds no more than
-// NoAlcoholABV before ice, or nothing but its seasonings holds more. To such a drink
-// nothing with alcohol is ever suggested. One without pours is not.
+// NoAlcoholABV before ice, or nothing but its seasonings holds more, and it is a drink
+// without a spirit: what stands for one is in it, or it fills a glass. To such a drink
+// nothing with alcohol is ever suggested.
 func (s *Spec) AlcoholFree() bool {
-	all, ethanol, seasoned, other := 0.0, 0.0, 0.0, false
+	all, ethanol, seasoned, other, stead := 0.0, 0.0, 0.0, false, false
 	for i := range s.Pours {
 		p := &s.Pours[i]
 		all += p.ML
 		ethanol += p.ML * p.Profile.ABV.Value
+		stead = stead || p.Profile.Class == ClassAlcoholFree
 		switch {
 		case p.Profile.ABV.Value <= NoAlcoholABV:
 		case p.Profile.Class.Part() == PartSeasoning:
@@ -30,7 +37,8 @@ func (s *Spec) AlcoholFree() bool {
 			other = true
 		}
 	}
-	return len(s.Pours) > 0 && (ethanol <= NoAlcoholABV*all || !other && seasoned <= seasonedShare*all)
+	without := ethanol <= NoAlcoholABV*all || !other && seasoned <= seasonedShare*all
+	return without && (stead || all >= leastFreeML)
 }
 
 // Diet is a word for what a guest eats and drinks, and what it rules out. What
