@@ -6,7 +6,6 @@ import (
 	"counterpour/api/service"
 	"counterpour/api/shape"
 	"counterpour/data/house"
-	"counterpour/flavor"
 )
 
 // mark writes what ran out and what is back, and returns the stock after it.
@@ -14,9 +13,6 @@ func (s *Server) mark(ctx context.Context, body shape.MarksBody) (*shape.MarksAn
 	by, err := s.mayNote(ctx)
 	if err != nil {
 		return nil, err
-	}
-	if len(body.Out)+len(body.Back) == 0 {
-		return nil, flavor.Invalid("out", "", "nothing is marked; name what ran out or what is back")
 	}
 	if err := s.opts.Keeper.Mark(ctx, by, service.MarkRequest{Out: body.Out, Back: body.Back}); err != nil {
 		return nil, err

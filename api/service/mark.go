@@ -26,6 +26,9 @@ type MarkRequest struct {
 	Received []Received
 }
 
+// Empty reports whether a request notes nothing.
+func (r *MarkRequest) Empty() bool { return len(r.Out)+len(r.Back)+len(r.Received) == 0 }
+
 // Received says how a cover was received. The cover was poured for a drink of the house.
 type Received struct {
 	Drink   string // slug
@@ -37,10 +40,13 @@ type Received struct {
 // Mark writes which ingredients of the stock ran out or are back, and how covers were
 // received. If every bottle of an ingredient that is back was counted as empty, one of
 // them now counts as full. Marking what is marked already changes nothing. It is a fault
-// if an ingredient is not in stock or is both out and back, or if the house does not know
-// a drink or an ingredient. The error is [house.ErrConflict] if every retry conflicted
+// if the request is empty, if an ingredient is not in stock or is both out and back, or if
+// the house does not know a drink or an ingredient. The error is [house.ErrConflict] if every retry conflicted
 // with another write.
 func (v *Venue) Mark(ctx context.Context, by house.By, r MarkRequest) error {
+	if r.Empty() {
+		return flavor.Invalid("out", "", "nothing is marked; name what ran out or what is back")
+	}
 	now := v.Now()
 	var faults flavor.Faults
 	var err error

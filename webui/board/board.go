@@ -122,6 +122,9 @@ func (p *pages) mark(r *http.Request) error {
 			request.Received = append(request.Received, received)
 		}
 	}
+	if request.Empty() { // the board is shown as it stands
+		return nil
+	}
 	err := p.house.Mark(r.Context(), frame.By(r), request)
 	if len(flavor.FaultsOf(err)) > 0 {
 		return frame.ErrGone

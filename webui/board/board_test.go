@@ -105,6 +105,10 @@ func TestMarking(t *testing.T) {
 	assert.Equal(t, "/board?again=orgeat#out-now", w.Header().Get("Location"))
 	assert.Equal(t, []string{"falernum"}, h.Dry)
 
+	w = webuitest.Post(pages, "/board", url.Values{"avoid": {"milk"}}, false)
+	assert.Equal(t, "/board?avoid=milk#drinks", w.Header().Get("Location"), "a form that marks nothing changes nothing")
+	assert.Equal(t, []string{"falernum"}, h.Dry)
+
 	w = webuitest.Post(pages, "/board", url.Values{"out": {"moonshine"}}, false)
 	assert.Equal(t, http.StatusConflict, w.Code)
 	assert.Contains(t, w.Body.String(), "The house does not have that")

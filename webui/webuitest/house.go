@@ -160,6 +160,9 @@ func (h *House) Tastings(ctx context.Context) ([]cover.Tasting, error) {
 }
 
 func (h *House) Mark(ctx context.Context, by house.By, r service.MarkRequest) error {
+	if r.Empty() {
+		return &flavor.Fault{Kind: flavor.ErrInvalid, Message: "nothing is marked"}
+	}
 	stock, _ := h.Stock(ctx)
 	for _, id := range slices.Concat(r.Out, r.Back) {
 		if !slices.ContainsFunc(stock, func(p *flavor.Profile) bool { return p.ID == id }) {

@@ -193,6 +193,7 @@ func TestMarksAreAllOrNothing(t *testing.T) {
 	drink := menu[0]
 	served := service.Received{Drink: drink.Slug, Missing: drink.Spec.Pours[0].Profile.ID, Served: &drink.Spec, Verdict: house.VerdictKept}
 	for name, m := range map[string]service.MarkRequest{
+		"nothing":                   {},
 		"a bottle that is not kept": {Out: []string{"mint", "moonshine"}, Received: []service.Received{served}},
 		"out and back at once":      {Out: []string{"mint"}, Back: []string{"mint"}},
 		"a drink that is gone":      {Out: []string{"mint"}, Received: []service.Received{served, {Drink: "gone", Missing: "mint", Served: &drink.Spec, Verdict: house.VerdictKept}}},
