@@ -33,6 +33,7 @@ const (
 	MostML      = 470.0
 	batchML     = 1000.0 // from here a spec is for more than one glass
 	freeShare   = 0.85   // of a bound, up to which it costs nothing
+	freeSize    = 0.8    // of a bound of the whole glass, which a pour moves by all that it changes
 )
 
 // inGlass is a drink as its bounds see it.
@@ -72,18 +73,18 @@ func (b *Build) bounds(ml []float64, e *ratio.Equivalents, tell func(OutOfBounds
 	if b.spec.Service == flavor.Neat {
 		abv = mostNeatABV
 	}
-	high := func(a ratio.Axis, amount, most float64) {
-		if x := (amount/most - freeShare) / (1 - freeShare); x > 0 {
+	high := func(a ratio.Axis, amount, most, free float64) {
+		if x := (amount/most - free) / (1 - free); x > 0 {
 			tell(OutOfBounds{Axis: a, High: true, Amount: amount, Bound: most, Edges: x * x})
 		}
 	}
-	high(ratio.Sour, g.acid, mostAcid)
-	high(ratio.Sweet, g.sweet, mostSweet)
-	high(ratio.Strong, g.abv, abv)
+	high(ratio.Sour, g.acid, mostAcid, freeShare)
+	high(ratio.Sweet, g.sweet, mostSweet, freeShare)
+	high(ratio.Strong, g.abv, abv, freeShare)
 	if g.ml < batchML {
-		high(ratio.Volume, g.ml, MostML)
+		high(ratio.Volume, g.ml, MostML, freeSize)
 	}
-	if x := (leastML/g.ml - freeShare) / (1 - freeShare); x > 0 {
+	if x := (leastML/g.ml - freeSize) / (1 - freeSize); x > 0 {
 		tell(OutOfBounds{Axis: ratio.Volume, High: false, Amount: g.ml, Bound: leastML, Edges: x * x})
 	}
 	if x := b.baseless(ml, e); x > tellingSober {

@@ -64,3 +64,23 @@ func TestOrderOfPoursOfProvenDrinks(t *testing.T) {
 		assert.InDelta(t, was, k.score(t, &s), same, s.Name)
 	}
 }
+
+// A hundredth of any pour of a drink that is too small for its glass, or too large: what
+// the whole glass holds is bounded, and no bound is a cliff.
+func TestAHundredthOfASmallOrLargeGlassIsNoCliff(t *testing.T) {
+	k := newKitchen(t)
+	for i := range k.book {
+		for _, size := range []float64{35, 45, 55, 250, 350, 450} {
+			s := scaled(&k.book[i].Spec, size)
+			b := k.build(t, s)
+			was := b.Score(b.Amounts())
+			for p := range s.Pours {
+				for _, factor := range []float64{0.99, 1.01} {
+					ml := b.Amounts()
+					ml[p] *= factor
+					assert.InDelta(t, was, b.Score(ml), mostJump, "%s of %v mL: %s × %v", s.Name, size, s.Pours[p].Profile.Name, factor)
+				}
+			}
+		}
+	}
+}

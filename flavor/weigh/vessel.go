@@ -61,7 +61,7 @@ func (b *Build) potent(glass *inGlass, tell func(OutOfBounds)) {
 		most = mostEthanolCrushed
 	}
 	g := glass.ethanol
-	free := freeShare
+	free := freeSize
 	if !b.ethanolG.allows(b, b.set.ethanol, g/gentleShare) && b.ethanolG.most < most {
 		most, free = b.ethanolG.most, gentleShare
 	}
