@@ -175,7 +175,7 @@ func (r *reader) join(a, b *piece, alone bool) (piece, bool) {
 		both.AddNote(token.OneLine(r.text[both.AmountAt.Start:both.AmountAt.End]) + " read as " + token.Decimals(both.Amount))
 		both.Of = append(append([]token.Token(nil), a.toks...), b.toks...)
 		return piece{toks: both.Of, sep: a.sep, pour: both}, true
-	case a.pour.Shape == entry.ShapeAmount && a.pour.Each && a.pour.Unit == flavor.PartUnit && b.pour.Shape == entry.ShapeAmount && b.pour.Fault == nil && !b.pour.UnitAt.Empty():
+	case equalOf(a) && b.pour.Shape == entry.ShapeAmount && b.pour.Fault == nil && (b.pour.Each || !b.pour.UnitAt.Empty()):
 		both := b.pour // "all equal, 25 ml: ..."
 		both.Each = true
 		both.Of = append(append([]token.Token(nil), a.toks...), b.toks...)
@@ -195,6 +195,15 @@ func (r *reader) join(a, b *piece, alone bool) (piece, bool) {
 		return both, b.sep != "," || a.pour.Shape != entry.ShapePour || both.pour.Shape == entry.ShapePour
 	}
 	return piece{}, false
+}
+
+// equalOf reports whether a piece says that what follows is poured in equal parts: "equal
+// parts", or "equal" alone.
+func equalOf(p *piece) bool {
+	if p.pour.Shape == entry.ShapeName {
+		return len(p.toks) == 1 && p.toks[0].Text == "equal"
+	}
+	return p.pour.Shape == entry.ShapeAmount && p.pour.Each && p.pour.Unit == flavor.PartUnit
 }
 
 // piped reports whether an upright stroke stands before a piece.

@@ -176,7 +176,7 @@ func (r *reader) content(n, from, to int) bool {
 // pouringWords drops what a line says beside its pours, such as prices, talk and words
 // that are taken back, and says so.
 func (r *reader) pouringWords(n int, toks []token.Token) []token.Token {
-	toks = speech.Lengthened(speech.WithoutHesitation(toks))
+	toks = withIceSizes(speech.Lengthened(speech.WithoutHesitation(toks)))
 	toks = r.withoutServes(n, r.withoutPrices(n, r.remarkFrom(n, r.withoutRole(toks))))
 	toks, r.amends = speech.Amended(speech.Ranges(r.text, toks))
 	toks = r.without(n, toks, speech.StandIn(toks))

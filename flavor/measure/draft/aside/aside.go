@@ -56,6 +56,7 @@ var (
 	conditions = vocabulary.Words(`if when once until unless after`)
 	// opinionBegins begin what somebody thought: "25 lemon (30 was too sour)" is a pour.
 	opinionBegins = vocabulary.Words(`the it that this last was i we they a my yesterday`)
+	articles      = vocabulary.Words(`the all our that those these`)
 	pastWords     = vocabulary.Words(`was were had used`)
 	tastedWords   = vocabulary.Words(`sweet sour strong weak dry bitter thin hot cold long short boozy sharp tart flat watery much little big`)
 )
@@ -67,6 +68,9 @@ func Costs(w string) bool { return costWords.Has(w) }
 // of fizz pls", "total 90 ml before dilution", "the 2 was too sweet".
 func Commentary(toks []token.Token) bool {
 	if len(toks) > 1 && (costWords.Has(toks[0].Text) && toks[1].Kind == token.Numeral || toks[0].Kind == token.Numeral && conditions.Has(toks[1].Text)) { // "costs 2.10 a pop", "86 if we run out"
+		return true
+	}
+	if len(toks) > 2 && toks[0].Text == "86" && articles.Has(toks[1].Text) { // "86 the crisps": there are none left
 		return true
 	}
 	if len(toks) > 1 && opinionBegins.Has(toks[0].Text) && pastWords.Has(toks[1].Text) { // "we were at 2 oz"

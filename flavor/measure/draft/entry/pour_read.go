@@ -398,6 +398,11 @@ func (p *Written) equalParts(text string, toks []token.Token) bool {
 		p.Unit, p.UnitAt = "", Span{}
 		rest, _ = p.takeAmount(rest)
 	}
+	if len(rest) > 1 && rest[0].Kind == token.Numeral && rest[0].Wrong == "" && (rest[1].Text == "each" || rest[1].Text == "ea") { // "equal parts 25 each - gin, ..."
+		p.Unit, p.UnitAt = "", Span{}
+		rest, _ = p.takeAmount(rest)
+		rest = rest[1:]
+	}
 	p.readAfterAmount(text, rest)
 	return true
 }

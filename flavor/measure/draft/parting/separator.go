@@ -241,10 +241,11 @@ func beforeNumeral(toks []token.Token, i, from int) string {
 	if toks[i].Wrong == "" && toks[i-1].Kind == token.Word && orders(toks[from:i]) && poursFollow(toks[i:]) {
 		return "and" // "shake 45 gin 20 lemon"
 	}
-	if !entry.StartsAmount(toks[from:]) || !Named(toks[from:i]) || toks[i].Wrong != "" || i+1 >= len(toks) || toks[i-1].Kind != token.Word {
+	end := nameEnd(toks, i) // of what stands before
+	if !entry.StartsAmount(toks[from:]) || end <= from || !Named(toks[from:end]) || toks[i].Wrong != "" || i+1 >= len(toks) || toks[end-1].Kind != token.Word {
 		return ""
 	}
-	if entry.AgeWords[toks[i+1].Text] || entry.Joins[toks[i-1].Text] || entry.IsUnit(&toks[i-1]) && !endsName(toks[from:i]) || entry.IceOnly(toks[i+1:]) {
+	if entry.AgeWords[toks[i+1].Text] || entry.Joins[toks[end-1].Text] || entry.IsUnit(&toks[end-1]) && !endsName(toks[from:end]) || entry.IceOnly(toks[i+1:]) {
 		return ""
 	}
 	if u, n := entry.UnitAt(toks[i+1:]); n > 0 && u != "" && (i+1+n >= len(toks) || toks[i+1+n].Is(",") || toks[i+1+n].Is(";")) {
@@ -260,6 +261,23 @@ func beforeNumeral(toks []token.Token, i, from int) string {
 		}
 	}
 	return ""
+}
+
+// nameEnd returns where the name ends that stands before i, without words in brackets behind
+// it: "20 aquafaba (vegan!!) 2 dashes bitters".
+func nameEnd(toks []token.Token, i int) int {
+	if !toks[i-1].Is(")") {
+		return i
+	}
+	for k := i - 2; k >= 0; k-- {
+		switch {
+		case toks[k].Is("("):
+			return k
+		case toks[k].Kind != token.Word && !toks[k].Is("!") && !toks[k].Is("?") && !toks[k].Is(","):
+			return i
+		}
+	}
+	return i
 }
 
 // poursFollow reports whether bare numbers with their names follow, two at least, and no
