@@ -42,7 +42,7 @@ var allowedInFlavor = map[string][]string{
 	"template":  {"flavor", "ratio", "makeup"},
 	"weigh":     {"flavor", "mix", "habit", "ratio", "makeup", "technique", "template"},
 	"balance":   {"flavor", "guest", "makeup", "measure", "mix", "sense", "ratio", "technique", "template", "weigh"},
-	"cover":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/choice", "cover/search", "cover/portion", "cover/role", "cover/wording"},
+	"cover":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/choice", "cover/search", "cover/portion", "cover/role", "cover/wording", "technique"},
 	"drill":     {"flavor", "measure", "mix", "sense", "ratio", "template", "weigh", "balance", "cover", "riff"},
 
 	"template/templatetest": {"flavor", "ratio", "template"},

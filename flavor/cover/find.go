@@ -111,7 +111,8 @@ type Result struct {
 	Unbalanced bool
 	// LeftOut is the drink with nothing poured instead; nil unless that keeps it
 	// within [NearJND], or is in balance, within [LastJND], and no cover is nearer or
-	// ranks before it.
+	// ranks before it. Where nothing covers a foam or a milk it may be another drink
+	// altogether, in balance.
 	LeftOut *Cover
 	// LeftOutBest is true if that is in balance and does better than every cover.
 	LeftOutBest bool

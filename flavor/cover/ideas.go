@@ -287,13 +287,17 @@ func (t *task) pour(x *search.Filling) (*idea, error) {
 // mixed mixes a filling and measures how far from the original the glass is.
 func (t *task) mixed(x *search.Filling) (*idea, error) {
 	out := &idea{filling: *x, spec: t.specOf(x)}
-	var err error
-	if out.drink, err = t.finder.mixer.Mix(&out.spec); err != nil {
-		return nil, err
+	return out, t.inGlass(out)
+}
+
+// inGlass mixes the drink of an idea, and measures how far from the original its glass is.
+func (t *task) inGlass(x *idea) (err error) {
+	if x.drink, err = t.finder.mixer.Mix(&x.spec); err != nil {
+		return err
 	}
-	out.glass = t.finder.space.Glass(&out.spec, out.drink)
-	out.distance = t.between(t.glass, out.glass)
-	return out, nil
+	x.glass = t.finder.space.Glass(&x.spec, x.drink)
+	x.distance = t.between(t.glass, x.glass)
+	return nil
 }
 
 // rate scores an idea that is mixed, and ranks it.
@@ -307,11 +311,17 @@ func (t *task) rate(out *idea) error {
 		}
 		t.scored[x.Key()] = out.score
 	}
+	t.rank(out)
+	return nil
+}
+
+// rank ranks an idea that is mixed and scored.
+func (t *task) rank(out *idea) {
+	x := &out.filling
 	out.rank = x.Rank - x.Distance() + felt(out.distance) + t.finder.weights.Score*math.Max(0, t.scoreBefore-out.score-hardlyWorse)
 	out.rank += t.finder.weights.Part*float64(t.idle(x)) + t.finder.weights.Lead*float64(t.unserved(x)) + t.req.Guest.Unsettles(&out.spec, t.req.Spec)
 	out.gone = t.leadsGone(x, out.glass)
 	out.rank += t.finder.weights.Lead*t.missed(out) - t.habit(x)
-	return nil
 }
 
 // blends reports whether a filling pours more things than went.

@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor/guest"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/sense"
+	"counterpour/flavor/technique"
 )
 
 // Offered is a drink to offer in place of one that nothing keeps.
@@ -83,19 +84,17 @@ func canPour(s *flavor.Spec, pourable func(*flavor.Profile) bool) bool {
 // addLeftOut adds the drink with nothing poured in place of what went, unless that is
 // far from it, or no drink: it stays in balance, and ranks before every cover or lies no
 // further than any, or no cover keeps the balance. It is not the best beside a relative of
-// what went. Where nothing covers a foam or a milk, its drink may lie as far without as one
-// that the trade pours.
+// what went. Where nothing covers a foam or a milk, what is left is offered however far it
+// lies, if it is a drink in balance: a guest who avoids milk is better told of another drink
+// than of none.
 func (t *task) addLeftOut(to *Result) error {
-	last := LastJND
-	if len(to.Covers) == 0 && !slices.ContainsFunc(t.removed, func(p *flavor.Profile) bool {
+	softened := len(to.Covers) == 0 && len(t.keep) > 1 && !slices.ContainsFunc(t.removed, func(p *flavor.Profile) bool {
 		return p.Class.Kin() != flavor.KinFoam && p.Class.Kin() != flavor.KinMilk
-	}) {
-		last = LastKnownJND
-	}
-	if t.leftOut > last {
+	})
+	if t.leftOut > LastJND && !softened {
 		return nil
 	}
-	x, err := t.pour(&search.Filling{})
+	x, err := t.without()
 	if err != nil {
 		return err
 	}
@@ -109,6 +108,25 @@ func (t *task) addLeftOut(to *Result) error {
 	to.LeftOut, to.LeftOutBest = &c, best && balanced
 	to.Near = to.Near || c.Keeps
 	return nil
+}
+
+// without is the drink with nothing poured in place of what went; stirred, if it was shaken
+// for the sake of that alone.
+func (t *task) without() (*idea, error) {
+	x, err := t.pour(&search.Filling{})
+	wants := func(p flavor.Pour) bool { return technique.WantsShaking(p.Profile) }
+	if err != nil || !x.spec.Method.Shaken() || !slices.ContainsFunc(t.req.Spec.Pours, wants) || slices.ContainsFunc(x.spec.Pours, wants) {
+		return x, err
+	}
+	x.spec.Method = flavor.Stir
+	if err := t.inGlass(x); err != nil {
+		return nil, err
+	}
+	if x.score, err = t.finder.judge.ScoreOnly(&x.spec); err != nil {
+		return nil, err
+	}
+	t.rank(x)
+	return x, nil
 }
 
 // relative reports whether a cover keeps the drink by what the trade pours, or by one bottle

@@ -80,6 +80,32 @@ func TestATraceOfARelative(t *testing.T) {
 	assert.True(t, r.LeftOutBest)
 }
 
+// Where nothing stands for the cream that a guest avoids, what is left is offered if it is a
+// drink in balance, named as another one, and stirred once nothing in it wants shaking; a
+// liqueur by itself is none. Common practice, no source.
+func TestWhatCreamLeavesIsAnotherDrink(t *testing.T) {
+	b := newBench(t)
+	for drink, says := range map[string]string{
+		"1 1/2 oz vodka\n3/4 oz coffee liqueur\n3/4 oz heavy cream\nbuild, rocks": "leave it out: another drink",
+		"1 1/2 oz vodka\n3/4 oz coffee liqueur\n3/4 oz heavy cream\nshake, up":    "leave it out and stir: another drink",
+		"1 1/2 oz amaretto\n1 1/2 oz heavy cream\nbuild, rocks":                   "",
+	} {
+		spec, err := b.catalogue.ReadSpec("", drink)
+		require.NoError(t, err, drink)
+		r, err := b.finder.Find(context.Background(), Request{Spec: &spec, Missing: b.profiles(t, "heavy-cream"), Candidates: b.profiles(t, "white-rum"), Guest: guest.Guest{Avoid: []flavor.Allergen{flavor.Milk}}})
+		require.NoError(t, err, drink)
+		assert.Empty(t, r.Covers, drink)
+		if says == "" {
+			assert.Nil(t, r.LeftOut, drink)
+			continue
+		}
+		require.NotNil(t, r.LeftOut, drink)
+		assert.True(t, strings.HasPrefix(r.LeftOut.Text, says), r.LeftOut.Text)
+		assert.True(t, r.LeftOutBest, drink)
+		assert.False(t, r.Near, drink)
+	}
+}
+
 // A guest who wants less alcohol is poured a wine in place of a spirit, what sparkles on top
 // of the rest; one who drinks none is not. Common practice, no source.
 func TestWineIsPouredWhereLessIsWanted(t *testing.T) {

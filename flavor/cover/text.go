@@ -19,6 +19,9 @@ func (t *task) text(c *Cover, glass *sense.Glass) string {
 	text := strings.Join(parts, " + ")
 	if len(parts) == 0 {
 		text = "leave it out"
+		if m := c.Spec.Method; m != t.req.Spec.Method {
+			text += " and " + string(m)
+		}
 	}
 	for _, ch := range c.Changes {
 		text += fmt.Sprintf(", %s to %s", ch.Profile.Name, measure.FormatAmount(ch.To, ch.Unit))

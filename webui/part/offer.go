@@ -61,13 +61,17 @@ func RiffOf(r *riff.Riff, guest *form.Guest) *Offer {
 }
 
 // LeftOutLine describes the drink without everything that had to go and without a
-// substitute. It is "" if that does not keep the drink, or if a guest will notice and the
+// substitute, and says so if it is another one. It is "" if there is none, or if a guest will notice and the
 // chosen cover is nearer.
 func LeftOutLine(removed []*flavor.Profile, c, chosen *cover.Cover) string {
 	if c = evening.Without(c, chosen); c == nil {
 		return ""
 	}
-	return "Or pour it without " + words.List(NamesOf(removed)) + ". " + words.Notice(c.Notice) + "; it scores " + words.Points(c.Score) + "."
+	line := "Or pour it without " + words.List(NamesOf(removed))
+	if c.Distance > cover.LastJND {
+		line += ", as another drink"
+	}
+	return line + ". " + words.Notice(c.Notice) + "; it scores " + words.Points(c.Score) + "."
 }
 
 // AlsoGone lists what had to go for the guest, beside what is missing.
