@@ -34,8 +34,8 @@ func overSize(size, usual float64) float64 {
 		return 0
 	}
 	glass := (logBatch - (size - usual)) / (logBatch - logBatchFrom) // 1 and more for a glass, 0 and less for a batch
-	over /= sizeSpread
-	return sizeWeight * over * over * min(1, max(0, glass))
+	over *= min(1, max(0, glass)) / sizeSpread
+	return sizeWeight * over * over
 }
 
 // tellingSize is the share of a squared edge from which size is worth telling.
