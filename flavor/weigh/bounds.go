@@ -73,17 +73,18 @@ func (b *Build) bounds(ml []float64, e *ratio.Equivalents, tell func(OutOfBounds
 	if b.spec.Service == flavor.Neat {
 		abv = mostNeatABV
 	}
-	high := func(a ratio.Axis, amount, most, free float64) {
-		if x := (amount/most - free) / (1 - free); x > 0 {
+	over := func(a ratio.Axis, amount, most, x float64) {
+		if x > 0 {
 			tell(OutOfBounds{Axis: a, High: true, Amount: amount, Bound: most, Edges: x * x})
 		}
 	}
-	high(ratio.Sour, g.acid, mostAcid, freeShare)
-	high(ratio.Sweet, g.sweet, mostSweet, freeShare)
-	high(ratio.Strong, g.abv, abv, freeShare)
-	if g.ml < batchML {
-		high(ratio.Volume, g.ml, MostML, freeSize)
+	high := func(a ratio.Axis, amount, most float64) {
+		over(a, amount, most, (amount/most-freeShare)/(1-freeShare))
 	}
+	high(ratio.Sour, g.acid, mostAcid)
+	high(ratio.Sweet, g.sweet, mostSweet)
+	high(ratio.Strong, g.abv, abv)
+	over(ratio.Volume, g.ml, MostML, inOneGlass((g.ml/MostML-freeSize)/(1-freeSize), g.ml))
 	if x := (leastML/g.ml - freeSize) / (1 - freeSize); x > 0 {
 		tell(OutOfBounds{Axis: ratio.Volume, High: false, Amount: g.ml, Bound: leastML, Edges: x * x})
 	}
@@ -103,6 +104,14 @@ func (b *Build) bounds(ml []float64, e *ratio.Equivalents, tell func(OutOfBounds
 	b.large(g.ml, tell)
 	b.potent(&g, tell)
 	b.hot(ml, tell)
+}
+
+// inOneGlass returns how far a drink of so many mL is out by what one glass has of
+// something at most, given how far it would be if it surely were one glass: the nearer it
+// is to a batch, the less that can tell.
+func inOneGlass(out, ml float64) float64 {
+	const steep = 4.0 // per logarithm of the mL; a hundredth is then no cliff
+	return min(out, max(0, steep*math.Log(batchML/ml)))
 }
 
 // leastABV is what counts as no alcohol, % vol.

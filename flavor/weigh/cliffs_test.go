@@ -65,12 +65,14 @@ func TestOrderOfPoursOfProvenDrinks(t *testing.T) {
 	}
 }
 
-// A hundredth of any pour of a drink that is too small for its glass, or too large: what
-// the whole glass holds is bounded, and no bound is a cliff.
-func TestAHundredthOfASmallOrLargeGlassIsNoCliff(t *testing.T) {
+// A hundredth of any pour of a drink that is too small for its glass, or too large, or
+// larger still, up to a batch: what the whole glass holds is bounded, and no bound is a
+// cliff.
+func TestAHundredthOfADrinkOfAnySizeIsNoCliff(t *testing.T) {
 	k := newKitchen(t)
 	for i := range k.book {
-		for _, size := range []float64{35, 45, 55, 250, 350, 450} {
+		own := k.book[i].Spec.VolumeML()
+		for _, size := range []float64{35, 45, 55, 250, 350, 450, 3.6 * own, 4.2 * own, 4.6 * own, 4.9 * own} {
 			s := scaled(&k.book[i].Spec, size)
 			b := k.build(t, s)
 			was := b.Score(b.Amounts())

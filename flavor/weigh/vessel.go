@@ -21,7 +21,7 @@ const (
 // overfull tells whether a drink of so many mL does not go into the glass that the
 // spec names.
 func (b *Build) overfull(ml float64, tell func(OutOfBounds)) {
-	if b.spec.Glass == "" || ml >= batchML {
+	if b.spec.Glass == "" {
 		return
 	}
 	glass, ok := mix.GlassNamed(b.spec.Glass)
@@ -34,7 +34,7 @@ func (b *Build) overfull(ml float64, tell func(OutOfBounds)) {
 	if room < glass.ML {
 		from, to = roomyOnIce, smallOnIce
 	}
-	if x := (ml/room - from) / (to - from); x > 0 {
+	if x := inOneGlass((ml/room-from)/(to-from), ml); x > 0 {
 		tell(OutOfBounds{Axis: ratio.Volume, High: true, Amount: ml, Bound: room, Edges: x * x, Glass: glass})
 	}
 }
@@ -65,7 +65,7 @@ func (b *Build) potent(glass *inGlass, tell func(OutOfBounds)) {
 	if !b.ethanolG.allows(b, b.set.ethanol, g/gentleShare) && b.ethanolG.most < most {
 		most, free = b.ethanolG.most, gentleShare
 	}
-	if x := (g/most - free) / (1 - free); x > 0 {
+	if x := inOneGlass((g/most-free)/(1-free), glass.ml); x > 0 {
 		tell(OutOfBounds{Axis: ratio.Strong, High: true, Amount: g, Bound: most, Edges: math.Min(x*x, noScore), Grams: true})
 	}
 }
@@ -80,7 +80,7 @@ func (b *Build) large(ml float64, tell func(OutOfBounds)) {
 		return
 	}
 	most := b.volumeML.most
-	if x := (ml/most - gentleShare) / (1 - gentleShare); x > 0 {
+	if x := inOneGlass((ml/most-gentleShare)/(1-gentleShare), ml); x > 0 {
 		tell(OutOfBounds{Axis: ratio.Volume, High: true, Amount: ml, Bound: most, Edges: math.Min(x*x, noScore)})
 	}
 }
