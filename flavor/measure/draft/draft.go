@@ -115,7 +115,7 @@ func (d Draft) Plainly() Draft { return read(d.text, !d.nameless, true) }
 
 // read reads a text; plainly, without a name before the pours of its first line.
 func read(text string, named, plainly bool) Draft {
-	r := reader{d: Draft{text: text, nameless: !named}, first: named, plainly: plainly, shares: inShares(text)}
+	r := reader{d: Draft{text: text, nameless: !named}, first: named, plainly: plainly, shares: inShares(text), batch: batchOf(text)}
 	if fault := checkText(text); fault != nil {
 		r.d.Faults = flavor.Faults{fault}
 		return r.d

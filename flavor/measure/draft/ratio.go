@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/token"
@@ -25,6 +26,9 @@ func (r *reader) ratioList(n int, toks []token.Token) []token.Token {
 		p := entry.Written{Of: name, Shape: entry.ShapePour, Stated: true}
 		p.Amount, p.Unit, p.AmountAt, p.Shared = amounts[i], unit, entry.Span{Start: toks[at].Start, End: toks[at].End}, true
 		p.Figures = true
+		if amounts[i] == 0 {
+			p.Amount, p.Unit, p.After, p.Shape, p.Stated, p.Figures = 1, flavor.Top, true, entry.ShapeImplied, false, false
+		}
 		p.TakeNameOnly(r.text, name)
 		r.takePour(n, entry.Span{Start: name[0].Start, End: name[len(name)-1].End}, &p, false)
 	}

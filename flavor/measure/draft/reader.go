@@ -31,6 +31,7 @@ type reader struct {
 	tabled   string         // the drink that the rows above name
 	amends   bool           // the line takes back amounts of lines above
 	shares   bool           // percentages say how much of all each pour is
+	batch    float64        // drinks that the numbers in brackets behind the amounts are for; 0: there are none
 	plainly  bool           // no name stands before the pours of the first line
 	toks     []token.Token
 	cut      []piece
@@ -88,7 +89,7 @@ func (r *reader) content(n, from, to int) bool {
 	} else if r.row(n, raw) {
 		return len(r.d.Faults) < MaxFaults && len(r.d.Lines) <= MaxPours
 	}
-	toks := roundBrackets(parting.Unlist(r.unstruck(n, r.toks)))
+	toks := r.withoutBatch(n, roundBrackets(parting.Unlist(r.unstruck(n, r.toks))))
 	if len(toks) > 0 {
 		if toks = r.asParts(toks); len(entry.TrimMarks(toks)) == 0 && r.shares { // "total 90 ml"
 			r.first = first

@@ -147,6 +147,14 @@ func Spoken(words []string) bool {
 	return slices.ContainsFunc(words, func(w string) bool { return sentenceWords.Has(strings.Trim(strings.ToLower(w), ",;.!?")) })
 }
 
+// leave ends words that say what is allowed: "kids ok".
+var leave = vocabulary.Words(`ok okay`)
+
+// Allows reports whether words end in what gives leave.
+func Allows(words []string) bool {
+	return len(words) > 1 && leave.Has(words[len(words)-1])
+}
+
 // Multiplies reports whether a number stands with the sign of a multiple, and before nothing
 // that is poured: "x10", "2x".
 func Multiplies(toks []token.Token, i int) bool {

@@ -21,7 +21,7 @@ func Ratio(toks []token.Token) ([]float64, flavor.Unit) {
 		sep, unit = "/", ""
 	}
 	var out []float64
-	for _, s := range strings.Split(strings.Trim(toks[0].Text, sep), sep) {
+	for _, s := range strings.Split(strings.Trim(strings.TrimSuffix(toks[0].Text, "."), sep), sep) {
 		v, err := strconv.ParseFloat(s, 64)
 		if err != nil || !(v > 0) {
 			return nil, ""
@@ -74,11 +74,18 @@ func RatioNames(toks []token.Token, want int) (names [][]token.Token, rest []tok
 	return names, toks[min(from, len(toks)):]
 }
 
+// topEnd ends a list of numbers whose last name fills the glass up.
+const topEnd = "/top"
+
+// leastUnparted is the fewest numbers that part names without signs between them.
+const leastUnparted = 3
+
 // RatioLast reads names with their numbers behind them, "rye, lemon, maple 60/20/15
-// ml", and returns the place of the numbers; no names if toks are none of that.
+// ml", and returns the place of the numbers; no names if toks are none of that. The
+// amount 0 is that of the last, which fills the glass up: "vodka lime soda: 50/20/top".
 func RatioLast(toks []token.Token) (at int, names [][]token.Token, amounts []float64, u flavor.Unit, rest []token.Token) {
 	for at = 1; at < len(toks); at++ {
-		amounts, u = Ratio(toks[at:])
+		amounts, u = ratioWithTop(toks[at:])
 		if amounts == nil {
 			if toks[at].Kind == token.Numeral {
 				break
@@ -87,7 +94,9 @@ func RatioLast(toks []token.Token) (at int, names [][]token.Token, amounts []flo
 		}
 		list, left := RatioNames(toks[:at], len(amounts))
 		if list == nil || len(left) > 0 {
-			break
+			if list = wordByWord(toks[:at], len(amounts)); list == nil {
+				break
+			}
 		}
 		rest = toks[at+1:]
 		if unit, n := entry.UnitAt(rest); n > 0 && unit.Jigger() {
@@ -96,4 +105,36 @@ func RatioLast(toks []token.Token) (at int, names [][]token.Token, amounts []flo
 		return at, list, amounts, u, rest
 	}
 	return 0, nil, nil, "", nil
+}
+
+// ratioWithTop is [Ratio], with 0 for a "top" at its end.
+func ratioWithTop(toks []token.Token) ([]float64, flavor.Unit) {
+	numbers, topped := strings.CutSuffix(strings.TrimSuffix(toks[0].Text, "."), topEnd)
+	if !topped || toks[0].Kind != token.Numeral {
+		return Ratio(toks)
+	}
+	t := toks[0]
+	t.Text = numbers
+	amounts, unit := Ratio([]token.Token{t})
+	if amounts == nil {
+		return nil, ""
+	}
+	return append(amounts, 0), unit
+}
+
+// wordByWord returns names of a word each before a colon, if there are as many as numbers
+// follow it: "vodka lime soda: 50/20/top".
+func wordByWord(toks []token.Token, want int) [][]token.Token {
+	last := len(toks) - 1
+	if want < leastUnparted || last != want || !toks[last].Is(":") {
+		return nil
+	}
+	var out [][]token.Token
+	for i := range toks[:last] {
+		if toks[i].Kind != token.Word {
+			return nil
+		}
+		out = append(out, toks[i:i+1])
+	}
+	return out
 }

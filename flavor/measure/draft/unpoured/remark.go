@@ -120,7 +120,8 @@ func (s *search) remark(toks []token.Token, afterPour, behind bool) bool {
 	if (afterPour || behind) && told(toks) && len(s.book.Mentioned(s.words(toks))) == 0 {
 		return true
 	}
-	return aside.Spoken(words(toks)) && len(toks) >= leastSpoken && !s.opens(toks)
+	said := words(toks)
+	return (aside.Spoken(said) && len(toks) >= leastSpoken || aside.Allows(said)) && !s.opens(toks)
 }
 
 // leastSpoken is the fewest words of a sentence.
