@@ -86,6 +86,7 @@ type Cover struct {
 	Ask            []string    `json:"ask,omitempty" doc:"What to ask the guest before you pour: what the law does not count as an avoided allergen, but some guests avoid"`
 	Also           []string    `json:"also,omitempty" doc:"Other covers that give the same glass, one line each"`
 	Custom         bool        `json:"custom" doc:"The trade or the house pours this in place of what is missing, so it may stand above a cover that is a little nearer"`
+	Ahead          string      `json:"ahead,omitempty" enum:"custom,bottles,balance,kind" doc:"Why it stands above a nearer cover: the trade or the house pours it, it takes fewer bottles, it is better balanced, or it is closer in kind to what is missing; left out where it stands above none"`
 	Keeps          bool        `json:"keeps" doc:"It keeps the drink: it lies within 4 noticeable steps, within 5 where it is what every bar pours, or within 9 where it is a custom and no leading aroma is lost"`
 	Text           string      `json:"text"`
 }
@@ -185,6 +186,7 @@ func coverOf(house *service.Snapshot, c *cover.Cover, before float64) Cover {
 		NewAllergens:   list(c.NewAllergens, func(a flavor.Allergen) string { return string(a) }),
 		Cautions:       cautionsOf(house.CautionsOf(&c.Spec)),
 		Custom:         c.Custom,
+		Ahead:          string(c.Ahead),
 		Keeps:          c.Keeps,
 		Text:           c.Text,
 	}

@@ -13,6 +13,7 @@ import (
 	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
+	"counterpour/flavor/cover"
 	"counterpour/webui/words"
 )
 
@@ -103,8 +104,8 @@ func showCovers(p *terminal.Page, a *shape.CoverAnswer, maxABV float64, everyCau
 			c, place := &covers[i], strconv.Itoa(cautions.drinks+1)
 			p.Head("%s. %s", place, c.Text)
 			showCover(p, c)
-			if why := whyHere(covers[i:]); why != "" {
-				p.Line("     %s", why)
+			if c.Ahead != "" {
+				p.Line("     listed above a nearer cover: %s", whyAhead[cover.Ahead(c.Ahead)])
 			}
 			if maxABV > 0 {
 				p.Line("     finished at %s %% vol; the guest's limit is %s", terminal.Number(c.ABVPct, 1), terminal.Number(maxABV, 1))
@@ -126,27 +127,12 @@ func showCovers(p *terminal.Page, a *shape.CoverAnswer, maxABV float64, everyCau
 	}
 }
 
-// apart is the difference in distance, in just-noticeable steps, above which the reader
-// is told why a nearer cover ranks lower.
-const apart = 0.5
-
-// whyHere explains why the first cover ranks above a nearer one; "" if there is none, or
-// it is nearer by less than apart.
-func whyHere(covers []shape.Cover) string {
-	first := &covers[0]
-	at := slices.IndexFunc(covers[1:], func(c shape.Cover) bool { return c.DistanceJND < first.DistanceJND-apart })
-	if at < 0 {
-		return ""
-	}
-	switch below := &covers[1+at]; {
-	case first.Custom:
-		return "listed above a nearer cover: the trade or the house pours it"
-	case len(below.Parts) > len(first.Parts):
-		return "listed above a nearer cover: fewer bottles"
-	case below.Score < first.Score-1:
-		return "listed above a nearer cover: better balanced"
-	}
-	return "listed above a nearer cover: closer in kind to what is out"
+// whyAhead says, by the reason for it, why a cover stands above a nearer one.
+var whyAhead = map[cover.Ahead]string{
+	cover.AheadByCustom:  "the trade or the house pours it",
+	cover.AheadByBottles: "fewer bottles",
+	cover.AheadByBalance: "better balanced",
+	cover.AheadByKind:    "closer in kind to what is out",
 }
 
 // showRemoved lists what else had to be removed, and why.

@@ -11,6 +11,7 @@ import (
 
 	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/terminal"
+	"counterpour/flavor/cover"
 )
 
 const bitteredSour = "2 oz aged rum\n3/4 oz lime juice\n1/2 oz falernum\n2 dashes aromatic bitters\nshake, up\n"
@@ -104,26 +105,10 @@ func cautionsIn(t *testing.T, args ...string) []string {
 	return strings.Split(strings.TrimRight(rest, "\n"), "\n")
 }
 
-func TestWhyHere(t *testing.T) {
-	far, near := shape.Cover{DistanceJND: 3, Score: 90, Parts: make([]shape.CoverPart, 1)}, shape.Cover{DistanceJND: 2, Score: 90, Parts: make([]shape.CoverPart, 1)}
-	custom, worse, blend := far, near, near
-	custom.Custom, worse.Score, blend.Parts = true, 80, make([]shape.CoverPart, 2)
-	for _, c := range []struct {
-		covers []shape.Cover
-		why    string
-	}{
-		{[]shape.Cover{near, far}, ""},
-		{[]shape.Cover{far}, ""},
-		{[]shape.Cover{custom, near}, "the trade or the house"},
-		{[]shape.Cover{far, blend}, "fewer bottles"},
-		{[]shape.Cover{far, worse}, "better balanced"},
-		{[]shape.Cover{far, custom, near}, "closer in kind"},
-	} {
-		why := whyHere(c.covers)
-		if c.why == "" {
-			assert.Empty(t, why)
-			continue
-		}
-		assert.Contains(t, why, c.why)
+// Every reason for which a cover ranks above a nearer one has its words.
+func TestWhyAhead(t *testing.T) {
+	for _, why := range cover.AheadReasons() {
+		assert.NotEmpty(t, whyAhead[why], why)
 	}
+	assert.Len(t, whyAhead, len(cover.AheadReasons()))
 }

@@ -83,7 +83,8 @@ type Cover struct {
 	Ask          []string          // what to ask the guest before it is poured, see [flavor.Spec.Ask]
 	Also         []Cover           // covers that come to the same glass, the best first
 	Text         string
-	Custom       bool // the trade, or the house, pours it in place of what went
+	Custom       bool  // the trade, or the house, pours it in place of what went
+	Ahead        Ahead // why it ranks above a nearer one of its list
 
 	// Keeps is true if it keeps the drink, the alcohol apart that the guest must not have:
 	// it lies within [NearJND], hardly further and is what every bar pours, or is
@@ -133,6 +134,8 @@ func (f *Finder) Find(ctx context.Context, r Request) (*Result, error) {
 	if err := f.addLabels(ctx, &r, result); err != nil {
 		return nil, err
 	}
+	rankedAhead(result.Covers)
+	rankedAhead(result.IfLabelClears)
 	return result, nil
 }
 
