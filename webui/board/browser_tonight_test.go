@@ -143,3 +143,20 @@ func TestManyBottlesOutOnAPhone(t *testing.T) {
 	p.Fits()
 	p.Quiet()
 }
+
+// A drink is found while its name is typed, and stays found when a bottle of it is marked.
+func TestTonightIsSiftedAsOneTypes(t *testing.T) {
+	b := webuitest.NewBrowser(t, 360)
+	b.Open(webuitest.Serve(t, webuitest.NewHouse()), "/tonight")
+	b.Do(chromedp.SendKeys(chromedp.ID("q"), "mainbr"))
+	const shown = `[...document.querySelectorAll('.evening > li')].filter((e) => !e.hidden).map((e) => e.querySelector('h2').textContent).join()`
+	b.Until(shown + ` === 'Mainbrace'`)
+	b.Until(`document.getElementById('sifted').textContent.startsWith('1 of the 4 listed here.')`)
+	b.Fits()
+	b.Click("#drink-mainbrace summary")
+	b.Click("#drink-mainbrace button[value=falernum]")
+	b.Until(`!!document.getElementById('back-falernum') && ` + shown + ` === 'Mainbrace'`)
+	b.Until(`document.querySelector('.outs .many').textContent.startsWith('1 out')`)
+	b.Accessible(webuitest.Axe(t), "tonight, sifted")
+	b.Quiet()
+}

@@ -6,8 +6,10 @@ import (
 	"net/url"
 	"slices"
 	"strconv"
+	"strings"
 	"time"
 
+	"counterpour/api/service/evening"
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/webui/behind"
@@ -68,7 +70,8 @@ const (
 type wish struct {
 	guest form.Guest
 	show  show
-	page  int // of the drinks, from 1
+	text  string // words of the drinks that are looked for; empty for all
+	page  int    // of the drinks, from 1
 }
 
 func readWish(f url.Values) (wish, error) {
@@ -80,15 +83,28 @@ func readWish(f url.Values) (wish, error) {
 	if err != nil {
 		return wish{}, err
 	}
-	x := wish{guest: guest, show: show(f.Get("show")), page: page}
+	x := wish{guest: guest, show: show(f.Get("show")), text: strings.TrimSpace(f.Get(findField)), page: page}
+	if len(x.text) > mostSought {
+		return wish{}, form.ErrUnreadable
+	}
 	if !slices.Contains([]show{showAll, showReady, showCovered, showMissing, showAway}, x.show) {
 		return wish{}, form.ErrUnreadable
 	}
 	return x, nil
 }
 
-// address returns the address of the page with another choice of drinks.
-func (x *wish) address(s show) string { return form.Link(TonightPath, x.fields(s)) }
+// findField is the field of the words that are looked for, of at most mostSought bytes.
+const (
+	findField  = "q"
+	mostSought = 400
+)
+
+// address returns the address of the page with a choice of all drinks.
+func (x *wish) address(s show) string {
+	all := *x
+	all.text = ""
+	return form.Link(TonightPath, all.fields(s))
+}
 
 // here is the address of the page as it is shown.
 func (x *wish) here() string {
@@ -104,6 +120,9 @@ func (x *wish) fields(s show) url.Values {
 	x.guest.AddTo(v)
 	if s != showAll {
 		v.Set("show", string(s))
+	}
+	if x.text != "" {
+		v.Set(findField, x.text)
 	}
 	return v
 }
@@ -128,7 +147,7 @@ func (p *pages) tonightOf(ctx context.Context, x wish) (*tonightView, error) {
 		if err != nil {
 			return nil, err
 		}
-		v.add(d)
+		v.add(d, evening.Holds(&s.Menu[i].Spec, x.text))
 	}
 	v.Labels = labelsFor(now, &x.guest)
 	v.finish(&x)

@@ -47,6 +47,13 @@ func TestTonightScenarios(t *testing.T) {
 		{name: "only what is ready", out: []string{"falernum"}, path: "/tonight?show=ready", status: 200, want: []string{"Halyard Sour"}, not: []string{"Mainbrace"}},
 		{name: "one bottle away", out: []string{"falernum"}, path: "/tonight?show=away", status: 200, want: []string{"Mainbrace"}, not: []string{"Halyard Sour"}},
 		{name: "a guest who drinks no alcohol", path: "/tonight?strength=none", status: 200, want: []string{"Not for this guest: 4", "holds 40 % vol of alcohol", "0 ready"}},
+		{name: "a drink that is asked for", out: []string{"falernum"}, path: "/tonight?q=halyard", status: 200,
+			want: []string{"1 of 4 drinks with “halyard”.", `<a href="/tonight">Show all</a>`, `type="hidden" name="q" value="halyard"`, "<strong>4</strong> All", ">1 out<"}, not: []string{"Mainbrace"}},
+		{name: "a pour that is asked for", path: "/tonight?q=orgeat", status: 200, not: []string{"Halyard Sour"}},
+		{name: "a drink that is asked for and not for this guest", path: "/tonight?avoid=tree+nuts&q=orgeat", status: 200,
+			want: []string{", 1 of them not for this guest.", `id="not-for" open`, "orgeat contains tree nuts", `<a href="/tonight?avoid=tree&#43;nuts">Show all</a>`}},
+		{name: "a word that no drink has", path: "/tonight?q=zorble", status: 200, want: []string{"0 of 4 drinks with “zorble”."}},
+		{name: "more words than a name has", path: "/tonight?q=" + strings.Repeat("a", 401), status: 400, want: []string{"could not be read"}},
 		{name: "an allergen that is not known", path: "/tonight?avoid=nutz", status: 400, want: []string{"could not be read"}},
 		{name: "a list that is not known", path: "/tonight?show=some", status: 400, want: []string{"could not be read"}},
 	} {

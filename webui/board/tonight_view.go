@@ -25,6 +25,9 @@ type tonightView struct {
 	Here     string // address of what is shown
 	Guest    *form.Guest
 	Show     string
+	Text     string // words of the drinks that are looked for
+	Found    string // how many have them; empty if none are looked for
+	Whole    string // address of the same list without them
 	Choices  []choiceView
 	ByBottle string // address of the board, for this guest
 	Out      []bottleView
@@ -66,6 +69,7 @@ const onAPage = 120
 // tonightDrink is a drink of the menu.
 type tonightDrink struct {
 	Slug, Name string
+	Words      string // under which it is found
 	Glass      string // method and service, and what goes on the glass
 	Pours      []tonightPour
 	State      string // "ready", "covered", "missing" or "not-for"
@@ -96,7 +100,7 @@ type tonightPour struct {
 }
 
 func newTonightView(about, version string, x *wish) *tonightView {
-	v := &tonightView{About: about, Version: version, Guest: &x.guest, Show: string(x.show), Page: x.page, Here: x.here(),
+	v := &tonightView{About: about, Version: version, Guest: &x.guest, Show: string(x.show), Text: x.text, Whole: x.address(x.show), Page: x.page, Here: x.here(),
 		ByBottle: x.guest.Address(boardPath), count: map[show]int{}}
 	return v
 }
@@ -104,7 +108,7 @@ func newTonightView(about, version string, x *wish) *tonightView {
 // drinkOf shows what can be made of a drink of the menu.
 func (p *pages) drinkOf(m *behind.HouseSpec, now *evening.Drink, s *behind.Shift, who *form.Guest, since map[string]time.Time) (*tonightDrink, error) {
 	limits, t := who.Limits(), now.Touched
-	d := &tonightDrink{Slug: m.Slug, Name: m.Spec.Name, Glass: part.Serving(&m.Spec), Spec: part.SpecAddress(m.Slug, who), Because: now.Because, state: now.State}
+	d := &tonightDrink{Slug: m.Slug, Name: m.Spec.Name, Words: evening.Words(&m.Spec), Glass: part.Serving(&m.Spec), Spec: part.SpecAddress(m.Slug, who), Because: now.Because, state: now.State}
 	shown := part.SpecInUnits(p.house.Settings(), &m.Spec)
 	for i := range shown.Pours {
 		pour := &shown.Pours[i]
@@ -169,8 +173,8 @@ func (p *pages) detail(d *tonightDrink, s *behind.Shift, who *form.Guest) (err e
 	return nil
 }
 
-// add counts a drink and keeps it.
-func (v *tonightView) add(d *tonightDrink) {
+// add counts a drink, and keeps it if it is one of those that are looked for.
+func (v *tonightView) add(d *tonightDrink, sought bool) {
 	v.Menu++
 	switch d.state {
 	case evening.Ready:
@@ -184,15 +188,25 @@ func (v *tonightView) add(d *tonightDrink) {
 		v.count[showMissing]++
 	case evening.NotFor:
 		d.State, d.Word = "not-for", "Not for this guest"
-		if v.Barred++; len(v.NotFor) < onAPage {
-			v.NotFor = append(v.NotFor, *d)
+		if sought {
+			v.bar(d)
 		}
 		return
 	}
+	v.count[showAll]++
 	if d.Away != "" {
 		v.count[showAway]++
 	}
-	v.Drinks = append(v.Drinks, *d)
+	if sought {
+		v.Drinks = append(v.Drinks, *d)
+	}
+}
+
+// bar keeps a drink that is not for this guest.
+func (v *tonightView) bar(d *tonightDrink) {
+	if v.Barred++; len(v.NotFor) < onAPage {
+		v.NotFor = append(v.NotFor, *d)
+	}
 }
 
 // finish puts the drinks in order and keeps those that are asked for. For the house
@@ -211,7 +225,7 @@ func (v *tonightView) finish(x *wish) {
 		show show
 		name string
 		n    int
-	}{{showAll, "All", len(v.Drinks)}, {showReady, "Ready", v.count[showReady]}, {showCovered, "With a cover", v.count[showCovered]},
+	}{{showAll, "All", v.count[showAll]}, {showReady, "Ready", v.count[showReady]}, {showCovered, "With a cover", v.count[showCovered]},
 		{showMissing, "Missing", v.count[showMissing]}, {showAway, "One bottle away", v.count[showAway]}} {
 		v.Choices = append(v.Choices, choiceView{Name: c.name, Address: x.address(c.show), Count: c.n, Chosen: c.show == x.show})
 	}
@@ -225,6 +239,20 @@ func (v *tonightView) finish(x *wish) {
 		}
 		return d.State != string(x.show)
 	})
+	v.Found = v.found()
 	v.Pager = part.NewPager(len(v.Drinks), onAPage, x.page, TonightPath, x.fields(x.show))
 	v.Drinks = part.PageOf(v.Pager, v.Drinks)
+}
+
+// found says how many of the listed drinks, and of those that are not for this guest, have
+// the words that are looked for.
+func (v *tonightView) found() string {
+	if v.Text == "" {
+		return ""
+	}
+	said := fmt.Sprintf("%d of %s with “%s”", len(v.Drinks)+v.Barred, words.Count(v.Menu, "drink", "drinks"), v.Text)
+	if v.Barred > 0 {
+		said += fmt.Sprintf(", %d of them not for this guest", v.Barred)
+	}
+	return said + "."
 }

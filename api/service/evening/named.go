@@ -1,0 +1,29 @@
+package evening
+
+import (
+	"strings"
+
+	"counterpour/flavor"
+)
+
+// Words is what a drink is found under: its name and the names of its pours, as
+// [flavor.NormaliseName] writes them.
+func Words(s *flavor.Spec) string {
+	names := []string{flavor.NormaliseName(s.Name)}
+	for i := range s.Pours {
+		names = append(names, flavor.NormaliseName(s.Pours[i].Profile.Name))
+	}
+	return strings.Join(names, " ")
+}
+
+// Holds reports whether a drink has all the words of a text in its [Words], each whole or
+// in part, so that it is found while it is typed. An empty text finds every drink.
+func Holds(s *flavor.Spec, text string) bool {
+	in := Words(s)
+	for word := range strings.FieldsSeq(flavor.NormaliseName(text)) {
+		if !strings.Contains(in, word) {
+			return false
+		}
+	}
+	return true
+}
