@@ -32,6 +32,7 @@ type customsRecords struct {
 	Kinships []kinshipRecord `toml:"kinship"`
 	Customs  []customRecord  `toml:"custom"`
 	Lighter  []lighterRecord `toml:"lighter"`
+	Apart    []apartRecord   `toml:"apart"`
 }
 
 type kinshipRecord struct {
@@ -48,6 +49,11 @@ type customRecord struct {
 type lighterRecord struct {
 	Of   []flavor.Class `toml:"of"`
 	Pour []string       `toml:"pour"`
+}
+
+type apartRecord struct {
+	Of     []flavor.Class `toml:"of"`
+	Beside []string       `toml:"beside"`
 }
 
 type usualBarRecord struct {
@@ -77,6 +83,9 @@ func (c *Catalogue) Customs() (*flavor.Customs, error) {
 	}
 	for _, r := range file.Lighter {
 		faults = append(faults, c.addLighter(out, r)...)
+	}
+	for _, r := range file.Apart {
+		faults = append(faults, c.addApart(out, r)...)
 	}
 	if len(faults) > 0 {
 		return nil, errors.Join(faults...)
@@ -206,6 +215,26 @@ func (c *Catalogue) addLighter(to *flavor.Customs, r lighterRecord) (faults []er
 			faults = append(faults, fmt.Errorf("%s: %q is no class of spirits", place, of))
 		}
 		to.AddLighter(of, r.Pour)
+	}
+	return faults
+}
+
+// addApart adds what nobody pours the spirits of some classes beside.
+func (c *Catalogue) addApart(to *flavor.Customs, r apartRecord) (faults []error) {
+	place := fmt.Sprintf("data: %s: %q apart", customsFile, r.Of)
+	if len(r.Of) == 0 || len(r.Beside) == 0 {
+		return []error{fmt.Errorf("%s: needs a class and what it is not poured beside", place)}
+	}
+	for _, id := range r.Beside {
+		if _, found := c.ByID(id); !found {
+			faults = append(faults, fmt.Errorf("%s: %q is not an id of the catalogue", place, id))
+		}
+	}
+	for _, of := range r.Of {
+		if of.Part() != flavor.PartBase {
+			faults = append(faults, fmt.Errorf("%s: %q is no class of spirits", place, of))
+		}
+		to.KeepApart(of, r.Beside)
 	}
 	return faults
 }

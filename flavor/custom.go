@@ -14,6 +14,7 @@ type Customs struct {
 	of      map[string][]Custom // by the id of what is out
 	kin     map[string][]string // by the id of a member, the others in order
 	lighter map[Class][]string  // by the class of a spirit
+	apart   map[Class][]string  // by the class of a spirit, the ids of what nobody pours it beside
 }
 
 // Add adds a custom. Of two that pour the same, the one with the better place
@@ -86,6 +87,20 @@ func (c *Customs) Lighter(of Class) []string {
 		return nil
 	}
 	return c.lighter[of]
+}
+
+// KeepApart adds that nobody pours the spirits of a class beside what has some ids.
+func (c *Customs) KeepApart(of Class, ids []string) {
+	if c.apart == nil {
+		c.apart = map[Class][]string{}
+	}
+	c.apart[of] = append(c.apart[of], ids...)
+}
+
+// Apart reports whether nobody pours the spirits of a class beside an ingredient. Nil knows
+// of none.
+func (c *Customs) Apart(of Class, id string) bool {
+	return c != nil && slices.Contains(c.apart[of], id)
 }
 
 // Out returns the ids of everything that there is a custom for, ascending.

@@ -26,9 +26,10 @@ func (t *task) customsByPart() customs {
 // customsFor returns what the trade pours for something, less what the drink pours anyway:
 // where it holds whiskey already, a cream liqueur is made up by cream. What sparkles is made
 // up whole, since the little soda of a drink makes no wine sparkle. Where a guest wants less
-// alcohol, what is lighter comes first.
+// alcohol, what is lighter comes first; what is kept apart from the rest of the drink is no
+// custom.
 func (t *task) customsFor(p *flavor.Profile) []flavor.Custom {
-	out := t.finder.customs.For(p.ID)
+	out := slices.DeleteFunc(t.finder.customs.For(p.ID), func(x flavor.Custom) bool { return t.apartIn(x.Parts, p) })
 	if lighter := t.lighterThan(p); len(lighter) > 0 {
 		first := make([]flavor.Custom, len(lighter), len(lighter)+len(out))
 		for i, id := range lighter {
@@ -55,6 +56,21 @@ func (t *task) lighterThan(p *flavor.Profile) []string {
 		return nil
 	}
 	return t.finder.customs.Lighter(p.Class)
+}
+
+// keptApart reports whether nobody pours a spirit beside something that the drink keeps, in
+// place of one of another class.
+func (t *task) keptApart(p, was *flavor.Profile) bool {
+	return p.Class != was.Class && slices.ContainsFunc(t.keep, func(i int) bool {
+		return t.finder.customs.Apart(p.Class, t.req.Spec.Pours[i].Profile.ID)
+	})
+}
+
+// apartIn reports whether one of the candidates with some ids is kept apart from the drink.
+func (t *task) apartIn(ids []string, was *flavor.Profile) bool {
+	return slices.ContainsFunc(t.req.Candidates, func(p *flavor.Profile) bool {
+		return slices.Contains(ids, p.ID) && t.keptApart(p, was)
+	})
 }
 
 // atHand puts kin that is at hand in the place of those of several parts that are not: a

@@ -54,6 +54,9 @@ func TestWhatASmallShelfPours(t *testing.T) {
 		"gin and a liqueur for sloe gin":        {"1 1/2 oz sloe gin\n3/4 oz lemon juice\n1/2 oz simple syrup\n2 oz soda water\nshake, long", []string{"sloe-gin"}, []string{"london-dry-gin", "creme-de-cassis", "maraschino-liqueur"}, nil, []string{"creme-de-cassis+london-dry-gin", "maraschino-liqueur"}},
 		"cucumber and the syrup that is there":  {"2 oz London dry gin\n1 oz lime juice\n3/4 oz cucumber syrup\nshake, up", []string{"cucumber-syrup"}, []string{"cucumber", "rich-simple-syrup"}, nil, []string{"cucumber+rich-simple-syrup"}},
 		"no juice in what is stirred":           {"2 oz brandy\n1/2 oz dry orange curaçao\n2 dashes aromatic bitters\nstir, up", []string{"dry-orange-curacao"}, []string{"orange-juice", "simple-syrup", "triple-sec"}, nil, []string{"triple-sec"}},
+		"gin beside tomato before rum":          {"2 oz vodka\n4 oz tomato juice\n1/2 oz lemon juice\nbuild, long", []string{"vodka"}, []string{"white-rum", "london-dry-gin"}, nil, []string{"london-dry-gin"}},
+		"rum beside ginger as ever":             {"1 1/2 oz vodka\n1/2 oz lime juice\n4 oz ginger beer\nbuild, long", []string{"vodka"}, []string{"white-rum", "london-dry-gin"}, nil, []string{"white-rum", "london-dry-gin"}},
+		"of rums another, beside tomato too":    {"2 oz white rum\n4 oz tomato juice\n1/2 oz lime juice\nbuild, long", []string{"white-rum"}, []string{"gold-rum"}, nil, []string{"gold-rum"}},
 		"a full measure for each of two":        {"2 oz pisco\n1 oz lime juice\n3/4 oz simple syrup\n1 egg white\nshake, up", []string{"pisco", "egg-white"}, []string{"grappa", "chickpea-water"}, nil, []string{"chickpea-water+grappa"}},
 	} {
 		spec, err := b.catalogue.ReadSpec("", c.drink)

@@ -36,6 +36,9 @@ func (t *task) strange(b *role.Bottle, m int, place int) float64 {
 		was.Class.Kin() == flavor.KinJuice && p.ABV.Value > flavor.NoAlcoholABV && place < 0:
 		cost += w.Role
 	}
+	if t.keptApart(p, was) {
+		cost += w.Role
+	}
 	if gone.smells {
 		passes := spirits && role.UnlikeInLook(b, gone.Bottle) <= clearForClear
 		if place < 0 && b.Smell.Plain() && p.Class != was.Class && !role.OnlySweetens(b, was.Class) && !passes {

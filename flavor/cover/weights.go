@@ -27,8 +27,8 @@ type Weights struct {
 	Lead float64
 	// Score: each point of the score that is lost, the first few apart.
 	Score float64
-	// Role: a part that is no spirit in the place of a little of a base spirit, or holds
-	// alcohol in the place of a juice.
+	// Role: a part that is no spirit in the place of a little of a base spirit, holds
+	// alcohol in the place of a juice, or is a spirit beside what nobody pours it beside.
 	Role float64
 	// Custom: what a first choice of the trade is let off of the two before;
 	// Place: what each further place takes back.
