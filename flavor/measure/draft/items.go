@@ -188,7 +188,7 @@ func (r *reader) join(a, b *piece, alone bool) (piece, bool) {
 		return piece{}, false
 	case b.sep == "/" && (spacedOut(a, b) || r.slashes > 1), b.sep == "+", b.sep == "and" && a.pour.AmountAt.Start > a.pour.NameAt.Start:
 		return piece{}, false
-	case (a.pour.Shape == entry.ShapeImplied && !a.pour.NoAmount || a.pour.Shape == entry.ShapePour) && b.sep == "," && laidOn(b): // "top lager, lemon"
+	case (a.pour.Shape == entry.ShapeImplied && !a.pour.NoAmount || a.pour.Shape == entry.ShapePour) && b.sep == "," && (laidOn(b) || studded(b.toks)): // "top lager, lemon"
 		return piece{}, false
 	case a.pour.Shape == entry.ShapePour && a.pour.Fault == nil, a.pour.Shape == entry.ShapeImplied && !a.pour.NoAmount, a.pour.Shape == entry.ShapeName && (b.sep == "," || b.sep == "/"):
 		both := r.both(a, b)

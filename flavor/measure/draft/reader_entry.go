@@ -218,6 +218,10 @@ func (r *reader) unnamed(n int, at entry.Span, written string, toks []token.Toke
 		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+written+"” is skipped")
 		return
 	}
+	if len(r.d.Lines) > 0 && studded(toks) {
+		r.laid(n, toks)
+		return
+	}
 	if fixed, ok := r.corrected(n, toks); ok {
 		r.takeServing(n, at, fixed, false)
 		return

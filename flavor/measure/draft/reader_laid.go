@@ -1,6 +1,9 @@
 package draft
 
 import (
+	"slices"
+	"strings"
+
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/serving"
@@ -12,6 +15,13 @@ import (
 func laidOn(p *piece) bool {
 	toks := entry.TrimMarks(p.toks)
 	return p.pour.Shape == entry.ShapeName && len(toks) > 0 && len(toks) <= 2 && entry.EndsLaid(toks)
+}
+
+// studded reports whether words without an amount name a fruit with spices stuck into it,
+// which is laid on a drink: "clove studded lemon".
+func studded(toks []token.Token) bool {
+	i := slices.IndexFunc(toks, func(t token.Token) bool { return t.Text == "studded" || strings.HasSuffix(t.Text, "-studded") })
+	return i >= 0 && i+2 == len(toks) && entry.EndsLaid(toks)
 }
 
 // dressed reports whether an entry that follows the service on its line is what the
