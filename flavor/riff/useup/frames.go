@@ -218,6 +218,8 @@ func leastAlike(p *flavor.Profile, proven *flavor.Spec) float64 {
 	switch {
 	case p.Class.Kin() != flavor.KinLiqueur:
 		return 0
+	case has(flavor.PartSour) && !has(flavor.PartBase):
+		return alikeStirred // a wine answers few, sour or not
 	case has(flavor.PartSour), slices.ContainsFunc(proven.Pours, func(x flavor.Pour) bool { return x.Profile.Class.Kin() == flavor.KinSparkling }):
 		return alikeSoured
 	case proven.Method == flavor.Stir, slices.ContainsFunc(proven.Pours, func(x flavor.Pour) bool { return x.Profile.Class.Kin() == flavor.KinMilk }):
@@ -227,7 +229,7 @@ func leastAlike(p *flavor.Profile, proven *flavor.Spec) float64 {
 }
 
 // takesPlace reports whether a liqueur takes the place of something else in a proven
-// drink: of the syrup in a sour or a collins, of the aperitif under sparkling wine, and
+// drink: of the syrup in a sour or a collins of spirit, of the aperitif under sparkling wine, and
 // of the spirit under a soda. Common practice, no source.
 func takesPlace(p, old *flavor.Profile, proven *flavor.Spec) bool {
 	if p.Class != flavor.ClassLiqueur {
@@ -239,7 +241,7 @@ func takesPlace(p, old *flavor.Profile, proven *flavor.Spec) bool {
 	switch old.Class.Kin() {
 	case flavor.KinSweetener:
 		return !old.Class.Solid() && old.Aroma.Total() < plainAroma &&
-			has(func(q *flavor.Profile) bool { return q.Class.Part() == flavor.PartSour }) &&
+			has(func(q *flavor.Profile) bool { return q.Class.Part() == flavor.PartSour }) && has(precedent.IsBase) &&
 			!has(func(q *flavor.Profile) bool { return q.Class.Kin() == flavor.KinLiqueur })
 	case flavor.KinSpirit:
 		return len(proven.Pours) <= mostUnderSoda && has(func(q *flavor.Profile) bool { return q.Class == flavor.ClassSoda })

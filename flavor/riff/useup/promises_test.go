@@ -165,3 +165,28 @@ func TestUseUpPoursALiqueurLong(t *testing.T) {
 		}), name)
 	}
 }
+
+// A sour of a fortified wine keeps its syrup: no liqueur alone sweetens what no spirit
+// carries, and seasons it by an ounce at most. Common practice, no source.
+func TestUseUpSweetensNoWineByLiqueurAlone(t *testing.T) {
+	const mostML = 31.0
+	b := bartest.New(t)
+	has := func(d *Draft, part flavor.Part) bool {
+		return slices.ContainsFunc(d.Spec.Pours, func(p flavor.Pour) bool { return p.Profile.Class.Part() == part })
+	}
+	seen := 0
+	for _, name := range []string{"apricot liqueur", "peach liqueur", "elderflower liqueur"} {
+		res, err := Find(context.Background(), b.Station, Request{Bottles: b.Bottles(t, "fino sherry", name), Stock: b.Usual, Limit: 6})
+		require.NoError(t, err)
+		for i := range res.Drafts {
+			d := &res.Drafts[i]
+			if len(d.Uses) < 2 || has(d, flavor.PartBase) || !has(d, flavor.PartSour) || has(d, flavor.PartLength) {
+				continue
+			}
+			seen++
+			assert.True(t, has(d, flavor.PartSweetener), d.Text)
+			assert.LessOrEqual(t, d.Uses[1].ML, mostML, d.Text)
+		}
+	}
+	assert.Positive(t, seen)
+}
