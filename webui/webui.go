@@ -11,6 +11,7 @@ import (
 	"counterpour/webui/behind"
 	"counterpour/webui/bench"
 	"counterpour/webui/board"
+	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/likeness"
 	"counterpour/webui/part"
@@ -63,11 +64,11 @@ func NewWithLogin(open behind.Open, door Doorkeeper, log *slog.Logger) (http.Han
 
 // first answers the first address: with what a house can pour tonight, or where
 // there is no menu yet with the first day, or the bench for who may not begin it. A draft that comes with the address, or
-// is sent to it, is for the bench, as links that were kept expect.
+// is sent to it, is for the bench, as links that were kept expect; a guest alone is no draft.
 func first(mux *http.ServeMux, open behind.Open) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		at := bench.Path
-		if r.Method != http.MethodPost && r.URL.RawQuery == "" {
+		if r.Method != http.MethodPost && form.OnlyGuest(r.URL.Query()) {
 			menu, err := open().Menu(r.Context())
 			switch {
 			case err != nil:

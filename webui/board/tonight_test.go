@@ -25,6 +25,8 @@ func TestTonightScenarios(t *testing.T) {
 	}{
 		{name: "the first page of a house", path: "/", status: 200, want: []string{"<title>Tonight", "4 ready, 0 with a cover, 0 missing something.", `<span class="word">Ready</span>`},
 			not: []string{"is in stock"}},
+		{name: "the first page for a guest", path: "/?avoid=milk&diet=vegan&strength=low", status: 200, want: []string{"<title>Tonight", "For a guest: <strong>vegan, without milk"}},
+		{name: "a spec in the old address of the bench", path: "/?spec=mainbrace&avoid=milk", status: 200, want: []string{"<title>The bench"}},
 		{name: "a draft in the old address of the bench", path: "/?text=2+oz+gin", status: 200, want: []string{"<title>The bench"}, not: []string{"<title>Tonight"}},
 		{name: "a bottle is out", out: []string{"falernum"}, path: "/tonight", status: 200,
 			want: []string{"2 ready, 2 with a cover", "falernum is out", `<span class="word">With a cover</span>`, "½ oz almond syrup", "New allergen: tree nuts", `<span class="for">For falernum.</span> A guest may notice.`}},
@@ -32,7 +34,7 @@ func TestTonightScenarios(t *testing.T) {
 			want: []string{"½ oz clove syrup", "Not for this guest: 1", "orgeat contains tree nuts", "wash the tins", `type="hidden" name="avoid" value="tree nuts"`},
 			not:  []string{"almond"}},
 		{name: "a guest's way leads on for that guest", path: "/tonight?avoid=milk&diet=vegan", status: 200,
-			want: []string{`href="/specs/halyard-sour?avoid=milk&amp;diet=vegan"`, `<li><a href="/board?avoid=milk&amp;diet=vegan">Cover board</a>`, `<li><a href="/tonight?avoid=milk&amp;diet=vegan" aria-current="page">Tonight</a>`, `<a href="/tonight">Show for everyone</a>`}},
+			want: []string{`href="/specs/halyard-sour?avoid=milk&amp;diet=vegan"`, `<li><a href="/board?avoid=milk&amp;diet=vegan">Cover board</a>`, `<li><a href="/riffs?avoid=milk&amp;diet=vegan">Riffs</a>`, `<p class="mark"><a href="/?avoid=milk&amp;diet=vegan">`, `<li><a href="/tonight?avoid=milk&amp;diet=vegan" aria-current="page">Tonight</a>`, `<a href="/tonight">Show for everyone</a>`}},
 		{name: "nothing covers gin", out: []string{"london-dry-gin"}, path: "/tonight", status: 200,
 			want: []string{"0 ready, 0 with a cover, 4 missing", "Missing London dry gin", "One bottle away: London dry gin.", "Nothing on the menu can be poured", `href="/start#bottles"`}},
 		{name: "something can be poured", out: []string{"falernum"}, path: "/tonight", status: 200, not: []string{"Nothing on the menu can be poured"}},

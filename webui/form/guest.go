@@ -103,6 +103,16 @@ func (d *Guest) AddTo(v url.Values) {
 	}
 }
 
+// OnlyGuest reports whether a query says nothing but who the guest is, if that.
+func OnlyGuest(v url.Values) bool {
+	for field := range v {
+		if field != "avoid" && field != "diet" && field != "strength" {
+			return false
+		}
+	}
+	return true
+}
+
 // Address returns a path with the guest in its query.
 func (d *Guest) Address(path string) string {
 	v := url.Values{}

@@ -52,6 +52,9 @@ func readRiffsForm(r *http.Request) (riffsForm, error) {
 	return f, err
 }
 
+// ForGuest is who the page is shown for.
+func (f *riffsForm) ForGuest() *form.Guest { return &f.Drinker }
+
 // Link is the address of the list, which brings it again.
 func (f *riffsForm) Link() string {
 	v := url.Values{"text": {f.Text}}

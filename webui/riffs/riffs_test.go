@@ -275,3 +275,13 @@ func TestAWalkSaysWhatIsOut(t *testing.T) {
 	w := webuitest.Get(webuitest.PagesOf(t, h), "/riffs/walk?from=halyard-sour&to=mainbrace&steps=2", "")
 	webuitest.Says(t, w, []string{"A walk of", "Out now: falernum."}, nil)
 }
+
+// The ways between the pages of riffs, and out of them, lead on for the guest.
+func TestWaysFromRiffsKeepTheGuest(t *testing.T) {
+	for _, path := range []string{"/riffs", "/riffs/use-up", "/riffs/walk"} {
+		body := webuitest.Get(webuitest.PagesOf(t, webuitest.NewHouse()), path+"?avoid=milk&diet=vegan", "").Body.String()
+		for _, to := range []string{"/", "/tonight", "/board", "/riffs", "/riffs/use-up", "/riffs/walk"} {
+			assert.Contains(t, body, `href="`+to+`?avoid=milk&amp;diet=vegan"`, path)
+		}
+	}
+}

@@ -54,6 +54,9 @@ func readUseUpForm(r *http.Request, units measure.System) (useUpForm, error) {
 	return f, err
 }
 
+// ForGuest is who the page is shown for.
+func (f *useUpForm) ForGuest() *form.Guest { return &f.Drinker }
+
 // Link is the address of the list, which brings it again.
 func (f *useUpForm) Link() string {
 	v := url.Values{"bottle": f.Ticked}

@@ -61,6 +61,9 @@ func readWalkForm(r *http.Request) (walkForm, error) {
 	return f, err
 }
 
+// ForGuest is who the page is shown for.
+func (f *walkForm) ForGuest() *form.Guest { return &f.Drinker }
+
 // Link is the address of the walk, which brings it again.
 func (f *walkForm) Link() string {
 	v := url.Values{}
