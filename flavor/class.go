@@ -365,6 +365,9 @@ func (p *Profile) UsualUnit(jigger Unit) (Unit, bool) {
 // soberABV is the strength up to which a bottle is sold as one without alcohol.
 const soberABV = 1.2
 
+// Base reports whether p is what a guest orders by, a spirit or what stands for one.
+func (p *Profile) Base() bool { return p.Class.Part() == PartBase }
+
 // StandsForABV returns the strength, in % vol, of what a bottle without alcohol stands
 // for in a drink: 0 if it has alcohol, or stands for nothing that has. What is sweet
 // stands for an aperitif, a vermouth or a liqueur, the sweeter the weaker.

@@ -155,6 +155,27 @@ func (s Spec) Clone() Spec {
 	return s
 }
 
+// Has reports whether a pour of the drink is of some kind.
+func (s Spec) Has(is func(*Profile) bool) bool {
+	for i := range s.Pours {
+		if is(s.Pours[i].Profile) {
+			return true
+		}
+	}
+	return false
+}
+
+// HasPart reports whether something in the drink plays a part.
+func (s Spec) HasPart(part Part) bool {
+	return s.Has(func(p *Profile) bool { return p.Class.Part() == part })
+}
+
+// HasKin reports whether the drink pours something of a kin.
+func (s Spec) HasKin(k Kin) bool { return s.Has(func(p *Profile) bool { return p.Class.Kin() == k }) }
+
+// HasClass reports whether the drink pours something of a class.
+func (s Spec) HasClass(c Class) bool { return s.Has(func(p *Profile) bool { return p.Class == c }) }
+
 // VolumeML returns the volume of all pours, in mL, before ice.
 func (s Spec) VolumeML() float64 {
 	var v float64

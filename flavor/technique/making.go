@@ -80,7 +80,7 @@ func Afterwards(s *flavor.Spec) Making {
 // BuiltHot builds a drink hot. What wants shaking is shaken without what is hot,
 // which goes in afterwards.
 func BuiltHot(s *flavor.Spec) Making {
-	if s.Method != flavor.Stir && slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.Class == flavor.ClassEgg }) {
+	if s.Method != flavor.Stir && s.HasClass(flavor.ClassEgg) {
 		var hot []*flavor.Profile
 		for i := range s.Pours {
 			if p := &s.Pours[i]; mix.Heats(s, p) && !slices.Contains(hot, p.Profile) {

@@ -186,7 +186,7 @@ func (w *workshop) uniced() {
 	w.say(Uniced, by, sour/w.total, 0.08, 0.18, still)
 	if w.spec.Service == flavor.Up {
 		water, _ := w.of(func(p *flavor.Pour) bool { return p.Profile.Class.Free() })
-		spirit, by := w.of(func(p *flavor.Pour) bool { return p.Profile.Class.Part() == flavor.PartBase })
+		spirit, by := w.of(func(p *flavor.Pour) bool { return p.Profile.Base() })
 		w.say(Uniced, by, spirit/w.total-2*water/w.total, 0.2, 0.4, still)
 	}
 }

@@ -8,7 +8,7 @@ import (
 
 // HasJuice reports whether a drink contains fresh juice, which a batch may leave out.
 func HasJuice(s *flavor.Spec) bool {
-	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.Class.Pressed() })
+	return s.Has(func(p *flavor.Profile) bool { return p.Class.Pressed() })
 }
 
 // takeApart splits a drink into what can be bottled and what is added to each drink, see

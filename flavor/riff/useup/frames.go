@@ -50,13 +50,11 @@ type frame struct {
 // familyOf is the family of a frame: its proven drink's, or that of what is left of it
 // for a guest who takes no alcohol.
 func (u *user) familyOf(s *flavor.Spec, p *template.Labelled) string {
-	dry := func(s *flavor.Spec) bool {
-		return !slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.Class.Part() == flavor.PartBase })
-	}
+	dry := func(s *flavor.Spec) bool { return !s.HasPart(flavor.PartBase) }
 	switch {
 	case !u.work.Limits.Guest.NoAlcohol || dry(s) == dry(&p.Spec):
 		return p.Family
-	case slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.Class.Part() == flavor.PartLength }):
+	case s.HasPart(flavor.PartLength):
 		return "lemonade"
 	}
 	return "light-sour"
@@ -172,11 +170,9 @@ const mostBeside = 5
 // Common practice, no source.
 func (u *user) beside(s *flavor.Spec, it *station.Item) (out flavor.Spec, ok bool) {
 	p := it.Profile
-	sour := slices.ContainsFunc(s.Pours, func(x flavor.Pour) bool { return x.Profile.Class.Part() == flavor.PartSour })
+	sour := s.HasPart(flavor.PartSour)
 	herb := p.Class.Kin() == flavor.KinHerb || p.Class.Kin() == flavor.KinSpice || p.Class.Kin() == flavor.KinBitters
-	rival := slices.ContainsFunc(s.Pours, func(x flavor.Pour) bool {
-		return x.Profile.Class.Kin() == p.Class.Kin() && p.Class.Kin() != flavor.KinBitters
-	})
+	rival := s.HasKin(p.Class.Kin()) && p.Class.Kin() != flavor.KinBitters
 	if !sour || rival || station.Pours(s, p) || len(s.Pours) > mostBeside || !herb && !u.work.Accent(p) {
 		return out, false
 	}
@@ -212,17 +208,14 @@ const (
 // leastAlike is how much alike to what it takes the place of a bottle must be in a
 // proven drink.
 func leastAlike(p *flavor.Profile, proven *flavor.Spec) float64 {
-	has := func(part flavor.Part) bool {
-		return slices.ContainsFunc(proven.Pours, func(x flavor.Pour) bool { return x.Profile.Class.Part() == part })
-	}
 	switch {
 	case p.Class.Kin() != flavor.KinLiqueur:
 		return 0
-	case has(flavor.PartSour) && !has(flavor.PartBase):
+	case proven.HasPart(flavor.PartSour) && !proven.HasPart(flavor.PartBase):
 		return alikeStirred // a wine answers few, sour or not
-	case has(flavor.PartSour), slices.ContainsFunc(proven.Pours, func(x flavor.Pour) bool { return x.Profile.Class.Kin() == flavor.KinSparkling }):
+	case proven.HasPart(flavor.PartSour), proven.HasKin(flavor.KinSparkling):
 		return alikeSoured
-	case proven.Method == flavor.Stir, slices.ContainsFunc(proven.Pours, func(x flavor.Pour) bool { return x.Profile.Class.Kin() == flavor.KinMilk }):
+	case proven.Method == flavor.Stir, proven.HasKin(flavor.KinMilk):
 		return alikeStirred
 	}
 	return alikeElse
@@ -235,18 +228,14 @@ func takesPlace(p, old *flavor.Profile, proven *flavor.Spec) bool {
 	if p.Class != flavor.ClassLiqueur {
 		return false
 	}
-	has := func(is func(*flavor.Profile) bool) bool {
-		return slices.ContainsFunc(proven.Pours, func(x flavor.Pour) bool { return is(x.Profile) })
-	}
 	switch old.Class.Kin() {
 	case flavor.KinSweetener:
 		return !old.Class.Solid() && old.Aroma.Total() < plainAroma &&
-			has(func(q *flavor.Profile) bool { return q.Class.Part() == flavor.PartSour }) && has(precedent.IsBase) &&
-			!has(func(q *flavor.Profile) bool { return q.Class.Kin() == flavor.KinLiqueur })
+			proven.HasPart(flavor.PartSour) && proven.HasPart(flavor.PartBase) && !proven.HasKin(flavor.KinLiqueur)
 	case flavor.KinSpirit:
-		return len(proven.Pours) <= mostUnderSoda && has(func(q *flavor.Profile) bool { return q.Class == flavor.ClassSoda })
+		return len(proven.Pours) <= mostUnderSoda && proven.HasClass(flavor.ClassSoda)
 	case flavor.KinBitter:
-		return has(func(q *flavor.Profile) bool { return q.Class == flavor.ClassSparklingWine })
+		return proven.HasClass(flavor.ClassSparklingWine)
 	}
 	return false
 }

@@ -95,8 +95,8 @@ func Recipe(changes []balance.Change) []string {
 
 // splits reports whether what came in is a base and another one made room.
 func splits(came *balance.Change, moved []balance.Change) bool {
-	return came.Profile.Class.Part() == flavor.PartBase && slices.ContainsFunc(moved, func(x balance.Change) bool {
-		return x.Profile.Class.Part() == flavor.PartBase && x.ToML < x.FromML
+	return came.Profile.Base() && slices.ContainsFunc(moved, func(x balance.Change) bool {
+		return x.Profile.Base() && x.ToML < x.FromML
 	})
 }
 

@@ -1,7 +1,6 @@
 package wording
 
 import (
-	"slices"
 	"strings"
 
 	"counterpour/flavor"
@@ -19,42 +18,46 @@ type family struct {
 // families are the words of the trade for the families, by id, and what each claims.
 // Common practice, no source.
 var families = map[string]family{
-	"sour":               {"sour", func(h *serve.Held, s *flavor.Spec) bool { return soured(s) && !h.Soda }},
-	"bitter-split-sour":  {"bitter sour", func(h *serve.Held, s *flavor.Spec) bool { return soured(s) && has(s, flavor.KinBitter) }},
-	"tropical-sour":      {"tropical sour", func(h *serve.Held, s *flavor.Spec) bool { return soured(s) && tropical(s) }},
-	"punch":              {"punch", func(h *serve.Held, s *flavor.Spec) bool { return h.LengthML > 0 }},
-	"daisy":              {"daisy", func(h *serve.Held, s *flavor.Spec) bool { return soured(s) && has(s, flavor.KinLiqueur) && !h.Soda }},
-	"collins":            {"collins", func(h *serve.Held, s *flavor.Spec) bool { return soured(s) && h.Fizz }},
+	"sour": {"sour", func(h *serve.Held, s *flavor.Spec) bool { return s.HasPart(flavor.PartSour) && !h.Soda }},
+	"bitter-split-sour": {"bitter sour", func(h *serve.Held, s *flavor.Spec) bool {
+		return s.HasPart(flavor.PartSour) && s.HasKin(flavor.KinBitter)
+	}},
+	"tropical-sour": {"tropical sour", func(h *serve.Held, s *flavor.Spec) bool { return s.HasPart(flavor.PartSour) && tropical(s) }},
+	"punch":         {"punch", func(h *serve.Held, s *flavor.Spec) bool { return h.LengthML > 0 }},
+	"daisy": {"daisy", func(h *serve.Held, s *flavor.Spec) bool {
+		return s.HasPart(flavor.PartSour) && s.HasKin(flavor.KinLiqueur) && !h.Soda
+	}},
+	"collins":            {"collins", func(h *serve.Held, s *flavor.Spec) bool { return s.HasPart(flavor.PartSour) && h.Fizz }},
 	"highball":           {"highball", func(h *serve.Held, s *flavor.Spec) bool { return h.Fizz || serve.Long(h.LengthML) }},
-	"juice-highball":     {"juice highball", func(h *serve.Held, s *flavor.Spec) bool { return has(s, flavor.KinJuice) }},
+	"juice-highball":     {"juice highball", func(h *serve.Held, s *flavor.Spec) bool { return s.HasKin(flavor.KinJuice) }},
 	"aromatic-stirred":   {"aromatic stirred", stirredOnly},
 	"dry-stirred":        {"dry stirred", stirredOnly},
-	"equal-parts-bitter": {"equal-parts bitter", func(h *serve.Held, s *flavor.Spec) bool { return even(s) && has(s, flavor.KinBitter) }},
-	"equal-parts-sour":   {"equal-parts sour", func(h *serve.Held, s *flavor.Spec) bool { return even(s) && soured(s) }},
+	"equal-parts-bitter": {"equal-parts bitter", func(h *serve.Held, s *flavor.Spec) bool { return even(s) && s.HasKin(flavor.KinBitter) }},
+	"equal-parts-sour":   {"equal-parts sour", func(h *serve.Held, s *flavor.Spec) bool { return even(s) && s.HasPart(flavor.PartSour) }},
 	"wine-stirred":       {"stirred aperitif", stirredOnly},
 	"old-fashioned":      {"old-fashioned", stirredOnly},
 	"duo": {"duo", func(h *serve.Held, s *flavor.Spec) bool {
 		return counted(s, precedent.Carries) == 2 && stirredOnly(h, s)
 	}},
 	"flip":           {"flip", func(h *serve.Held, s *flavor.Spec) bool { return h.Foam }},
-	"julep":          {"julep", func(h *serve.Held, s *flavor.Spec) bool { return has(s, flavor.KinHerb) }},
+	"julep":          {"julep", func(h *serve.Held, s *flavor.Spec) bool { return s.HasKin(flavor.KinHerb) }},
 	"spritz":         {"spritz", func(h *serve.Held, s *flavor.Spec) bool { return h.Fizz && s.Service != flavor.Up }},
-	"sparkling-sour": {"sparkling sour", func(h *serve.Held, s *flavor.Spec) bool { return h.Fizz && soured(s) }},
+	"sparkling-sour": {"sparkling sour", func(h *serve.Held, s *flavor.Spec) bool { return h.Fizz && s.HasPart(flavor.PartSour) }},
 	"swizzle":        {"swizzle", func(h *serve.Held, s *flavor.Spec) bool { return s.Service == flavor.Crushed }},
 	"dessert":        {"dessert", nil},
 	"hot":            {"hot drink", func(h *serve.Held, s *flavor.Spec) bool { return s.Service == flavor.Hot }},
-	"light-sour":     {"light sour", func(h *serve.Held, s *flavor.Spec) bool { return soured(s) && !h.Soda }},
+	"light-sour":     {"light sour", func(h *serve.Held, s *flavor.Spec) bool { return s.HasPart(flavor.PartSour) && !h.Soda }},
 	"light-highball": {"light highball", func(h *serve.Held, s *flavor.Spec) bool { return h.Fizz || serve.Long(h.LengthML) }},
 	"savoury": {"savoury", func(h *serve.Held, s *flavor.Spec) bool {
-		return has(s, flavor.KinSavoury) || has(s, flavor.KinSpice) || has(s, flavor.KinSaline)
+		return s.HasKin(flavor.KinSavoury) || s.HasKin(flavor.KinSpice) || s.HasKin(flavor.KinSaline)
 	}},
-	"beer":   {"beer drink", func(h *serve.Held, s *flavor.Spec) bool { return hasClass(s, flavor.ClassBeer) }},
+	"beer":   {"beer drink", func(h *serve.Held, s *flavor.Spec) bool { return s.HasClass(flavor.ClassBeer) }},
 	"frozen": {"frozen", func(h *serve.Held, s *flavor.Spec) bool { return s.Method == flavor.Blend }},
 	"wine-cooler": {"wine cooler", func(h *serve.Held, s *flavor.Spec) bool {
-		return hasClass(s, flavor.ClassWine) || has(s, flavor.KinWine) && h.Fizz
+		return s.HasClass(flavor.ClassWine) || s.HasKin(flavor.KinWine) && h.Fizz
 	}},
-	"wine-and-soda": {"wine and soda", func(h *serve.Held, s *flavor.Spec) bool { return has(s, flavor.KinWine) && h.Fizz }},
-	"lemonade":      {"lemonade", func(h *serve.Held, s *flavor.Spec) bool { return soured(s) && !slices.ContainsFunc(s.Pours, alcoholic) }},
+	"wine-and-soda": {"wine and soda", func(h *serve.Held, s *flavor.Spec) bool { return s.HasKin(flavor.KinWine) && h.Fizz }},
+	"lemonade":      {"lemonade", func(h *serve.Held, s *flavor.Spec) bool { return s.HasPart(flavor.PartSour) && !s.Has(alcoholic) }},
 	"milk-punch":    {"milk punch", func(h *serve.Held, s *flavor.Spec) bool { return h.Milk }},
 }
 
@@ -70,7 +73,7 @@ func FamilyWord(s *flavor.Spec, fits []weigh.Fit) string {
 			break
 		}
 		known, ok := families[f.ID]
-		if f.ID == "wine-cooler" && s.Service == flavor.Crushed && has(s, flavor.KinWine) {
+		if f.ID == "wine-cooler" && s.Service == flavor.Crushed && s.HasKin(flavor.KinWine) {
 			return "cobbler"
 		}
 		switch {
@@ -90,9 +93,9 @@ func formOf(h *serve.Held, s *flavor.Spec) string {
 		return "hot drink"
 	case h.Milk:
 		return "creamy drink"
-	case soured(s) && h.Fizz:
+	case s.HasPart(flavor.PartSour) && h.Fizz:
 		return "fizz"
-	case soured(s):
+	case s.HasPart(flavor.PartSour):
 		return "sour"
 	case h.Fizz && s.Service == flavor.Up:
 		return "sparkling drink"
@@ -108,19 +111,7 @@ func formOf(h *serve.Held, s *flavor.Spec) string {
 
 func stirredOnly(h *serve.Held, _ *flavor.Spec) bool { return !h.Cloudy && !h.Fizz }
 
-func soured(s *flavor.Spec) bool {
-	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.Class.Part() == flavor.PartSour })
-}
-
-func has(s *flavor.Spec, k flavor.Kin) bool {
-	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.Class.Kin() == k })
-}
-
-func hasClass(s *flavor.Spec, c flavor.Class) bool {
-	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.Class == c })
-}
-
-func alcoholic(p flavor.Pour) bool { return p.Profile.ABV.Value > flavor.NoAlcoholABV }
+func alcoholic(p *flavor.Profile) bool { return p.ABV.Value > flavor.NoAlcoholABV }
 
 func counted(s *flavor.Spec, so func(*flavor.Profile) bool) (n int) {
 	for i := range s.Pours {
@@ -134,9 +125,9 @@ func counted(s *flavor.Spec, so func(*flavor.Profile) bool) (n int) {
 // tropical reports whether a drink pours rum, or what smells of the tropics or of
 // almonds first.
 func tropical(s *flavor.Spec) bool {
-	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool {
-		f, ok := precedent.LeadOf(p.Profile)
-		return p.Profile.Class == flavor.ClassRum || ok && (f == flavor.Tropical || f == flavor.Nut && p.Profile.Class.Part() == flavor.PartSweetener)
+	return s.Has(func(p *flavor.Profile) bool {
+		f, ok := precedent.LeadOf(p)
+		return p.Class == flavor.ClassRum || ok && (f == flavor.Tropical || f == flavor.Nut && p.Class.Part() == flavor.PartSweetener)
 	})
 }
 

@@ -39,7 +39,7 @@ func LeadsOf(s *flavor.Spec) []*flavor.Profile {
 	var out []*flavor.Profile
 	pours := ByVolume(s)
 	for _, p := range pours {
-		if p.Profile.Class.Part() == flavor.PartBase && len(out) < 2 {
+		if p.Profile.Base() && len(out) < 2 {
 			out = append(out, p.Profile)
 		}
 	}
