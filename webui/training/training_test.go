@@ -53,7 +53,7 @@ func TestTrainingScenarios(t *testing.T) {
 		{name: "mend it", path: "/training?what=mend", status: 200, want: []string{`<label for="pour-1">lemon juice</label>`, `value="¼ oz"`}},
 		{name: "order", path: "/training?what=order-sweet", status: 200, want: []string{"<h3>Drink 3</h3>", `name="place-2"`}},
 		{name: "cover", path: "/training?what=cover", status: 200, want: []string{"½ oz orgeat", `name="lost" value="smoke"`}},
-		{name: "guess", path: "/training?what=guess", status: 200, want: []string{"Strength, % vol", "Volume, ml"}},
+		{name: "guess", path: "/training?what=guess", status: 200, want: []string{"Strength, % vol", "Volume, mL"}},
 		{name: "no round to be had", path: "/training?what=cover&steps=12", status: 422, want: []string{"Nothing in this stock covers", `<option value="cover" selected>`}},
 		{name: "a drill that is not known", path: "/training?what=darts", status: 400},
 		{name: "a size that is not offered", path: "/training?what=fault&steps=7", status: 400},
