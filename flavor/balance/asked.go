@@ -59,7 +59,7 @@ func (f *fixing) served(ladder []Change) []Change {
 		return ladder
 	}
 	most := math.Inf(1)
-	if ladder[0].Profile.Class.Part() == flavor.PartBase && f.spec.VolumeML() < batchFromML {
+	if ladder[0].Profile.Base() && f.spec.VolumeML() < batchFromML {
 		most = mostBaseML - (baseOf(f.spec) - ladder[0].FromML)
 	}
 	for i := range ladder {
@@ -126,7 +126,7 @@ func (f *fixing) within(pour int, ladder []Change, x *Fault) (at int, score floa
 	switch {
 	case x.Beyond:
 		least, enough = x.mostML/2, plain
-	case f.spec.Pours[pour].Profile.Class.Part() == flavor.PartBase:
+	case f.spec.Pours[pour].Profile.Base():
 		least = f.spec.Pours[pour].ML / 2
 		if x.grams && len(ladder) > 0 {
 			least = math.Min(least, ladder[0].ToML)
@@ -148,7 +148,7 @@ func (f *fixing) within(pour int, ladder []Change, x *Fault) (at int, score floa
 // holds reports whether a fix of a fault never takes a pour further than it goes: a
 // drink without half of its base is another one.
 func (x *Fault) holds(s *flavor.Spec, pour int) bool {
-	return !x.Beyond && s.Pours[pour].Profile.Class.Part() == flavor.PartBase
+	return !x.Beyond && s.Pours[pour].Profile.Base()
 }
 
 // askedPours returns the pours that a fault is about: the largest of the

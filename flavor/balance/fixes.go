@@ -169,12 +169,12 @@ func (f *fixing) list(limit int, lift float64) ([]Fix, error) {
 // that leaves all of it as it was ordered.
 func (f *fixing) sparesBase() bool {
 	if slices.ContainsFunc(f.faults, func(x Fault) bool {
-		return x.Profile != nil && x.Profile.Class.Part() == flavor.PartBase || x.Axis == ratio.Strong && x.High
+		return x.Profile != nil && x.Profile.Base() || x.Axis == ratio.Strong && x.High
 	}) {
 		return false
 	}
 	return slices.ContainsFunc(f.found, func(c candidate) bool {
-		return c.balanced() && !slices.ContainsFunc(c.changes, func(x Change) bool { return x.Profile.Class.Part() == flavor.PartBase })
+		return c.balanced() && !slices.ContainsFunc(c.changes, func(x Change) bool { return x.Profile.Base() })
 	})
 }
 
@@ -182,7 +182,7 @@ func (f *fixing) sparesBase() bool {
 // fix may that no fault asks for; a smaller drink of the same kind does not.
 func (c *candidate) takesBase() bool {
 	return c.part == "" && slices.ContainsFunc(c.changes, func(x Change) bool {
-		return x.Profile.Class.Part() == flavor.PartBase && x.FromML > 0 && math.Abs(x.ToML-x.FromML) > strayShare*x.FromML+slack
+		return x.Profile.Base() && x.FromML > 0 && math.Abs(x.ToML-x.FromML) > strayShare*x.FromML+slack
 	})
 }
 

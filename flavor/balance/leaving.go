@@ -51,7 +51,7 @@ func (f *fixing) byLeavingOut() error {
 	}
 	for i := range f.spec.Pours {
 		p := f.spec.Pours[i].Profile
-		if p.Class.Part() != flavor.PartBase && (p.Class.Movable() || p.Class == flavor.ClassEgg) && indexOf(f.spec, p) == i {
+		if !p.Base() && (p.Class.Movable() || p.Class == flavor.ClassEgg) && indexOf(f.spec, p) == i {
 			f.leaveOut(p, unasked)
 		}
 	}

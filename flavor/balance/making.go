@@ -155,7 +155,7 @@ func (f *fixing) tryMaking(asked int, m technique.Making) {
 
 // clear reports whether nothing in the draft wants shaking.
 func (f *fixing) clear() bool {
-	return !slices.ContainsFunc(f.spec.Pours, func(p flavor.Pour) bool { return technique.WantsShaking(p.Profile) })
+	return !f.spec.Has(technique.WantsShaking)
 }
 
 // tryStirring keeps the draft stirred, after what puts back the juice for which it is shaken,

@@ -130,9 +130,7 @@ func (f *fixing) additions() []addition {
 // brings reports whether a pour of a draft does what a class does: seasonings
 // differ by class, all else by part.
 func brings(s *flavor.Spec, c flavor.Class) bool {
-	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool {
-		return p.Profile.Class == c || c.Part() != flavor.PartSeasoning && p.Profile.Class.Part() == c.Part()
-	})
+	return s.HasClass(c) || c.Part() != flavor.PartSeasoning && s.HasPart(c.Part())
 }
 
 // ladder returns the amounts of a pour that is not there yet.

@@ -120,7 +120,7 @@ func first(of func(int) float64, low, high int, enough float64) int {
 // baseOf returns the mL of all bases of a spec.
 func baseOf(s *flavor.Spec) (ml float64) {
 	for i := range s.Pours {
-		if isBase(s.Pours[i]) {
+		if s.Pours[i].Profile.Base() {
 			ml += s.Pours[i].ML
 		}
 	}

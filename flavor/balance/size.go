@@ -58,7 +58,7 @@ func (f *fixing) scaled(asked int, share float64, word string) float64 {
 	c := candidate{asked: asked, steps: mostSteps, part: word}
 	for i := range f.spec.Pours {
 		p := &f.spec.Pours[i]
-		if word == "" && !isBase(*p) {
+		if word == "" && !p.Profile.Base() {
 			continue
 		}
 		to := measure.Snap(p.ML*share, p.Unit, p.Profile)

@@ -37,10 +37,10 @@ func (f *fixing) freely(pour int, more bool) []Change {
 	for i := range ladder {
 		c := &ladder[i]
 		far := math.Max(c.ToML/c.FromML, c.FromML/c.ToML) > strayTimes
-		if p.Profile.Class.Part() == flavor.PartBase {
+		if p.Profile.Base() {
 			far = math.Abs(c.ToML-c.FromML) > strayShare*c.FromML+slack
 		}
-		if far && !f.blamed(p.Profile, more) || isBase(*p) && c.FromML-c.ToML > baseOf(f.spec)/2+slack {
+		if far && !f.blamed(p.Profile, more) || p.Profile.Base() && c.FromML-c.ToML > baseOf(f.spec)/2+slack {
 			return ladder[:i] // a drink without half of its base is another one
 		}
 	}

@@ -189,12 +189,10 @@ func lacks(j *weigh.Judgement, p weigh.Pull) string {
 
 // missesBase reports whether a drink has no base and half of those made like it do.
 func missesBase(s *flavor.Spec, j *weigh.Judgement) bool {
-	return !slices.ContainsFunc(s.Pours, isBase) && slices.ContainsFunc(j.Bounds, func(x weigh.OutOfBounds) bool {
+	return !s.HasPart(flavor.PartBase) && slices.ContainsFunc(j.Bounds, func(x weigh.OutOfBounds) bool {
 		return x.Axis == ratio.Strong && !x.High
 	})
 }
-
-func isBase(p flavor.Pour) bool { return p.Profile.Class.Part() == flavor.PartBase }
 
 // plainAmount says an amount of no pour in particular in the units of a spec.
 func plainAmount(s *flavor.Spec, ml float64) string {

@@ -187,7 +187,7 @@ func (t *task) mayHelp(b *role.Bottle) bool {
 	p := b.Profile
 	switch {
 	case p.Fat.Value >= role.MostlyFat, p.Class == flavor.ClassAlcoholFree && !t.wantsDry(),
-		role.Savoury(p) && !slices.ContainsFunc(t.req.Spec.Pours, func(q flavor.Pour) bool { return role.Savoury(q.Profile) }),
+		role.Savoury(p) && !t.req.Spec.Has(role.Savoury),
 		role.Wakes(p) && !slices.ContainsFunc(t.removed, role.HoldsCaffeine),
 		role.Wakes(p) && p.Class == flavor.ClassSoda && !slices.ContainsFunc(t.removed, func(q *flavor.Profile) bool { return q.Caffeine.Value >= role.WakingMGPerL }):
 		return false

@@ -3,7 +3,6 @@ package cover
 import (
 	"slices"
 
-	"counterpour/flavor"
 	"counterpour/flavor/cover/portion"
 	"counterpour/flavor/cover/search"
 	"counterpour/flavor/sense"
@@ -22,7 +21,7 @@ func (t *task) addMoves(base bool) {
 	t.moves, t.scored, t.serves = nil, map[search.Key]float64{}, map[search.Key]bool{}
 	for _, i := range t.keep {
 		p := &t.req.Spec.Pours[i]
-		if isBase(p) && !base {
+		if p.Profile.Base() && !base {
 			continue
 		}
 		v := t.rowOf(&t.finder.cellar.Of(p.Profile).Holds)
@@ -34,12 +33,10 @@ func (t *task) addMoves(base bool) {
 	}
 }
 
-func isBase(p *flavor.Pour) bool { return p.Profile.Class.Part() == flavor.PartBase }
-
 // baseMoves reports whether the drink keeps a base that could move.
 func (t *task) baseMoves() bool {
 	return slices.ContainsFunc(t.keep, func(i int) bool {
 		p := &t.req.Spec.Pours[i]
-		return isBase(p) && len(portion.Steps(p)) > 0
+		return p.Profile.Base() && len(portion.Steps(p)) > 0
 	})
 }

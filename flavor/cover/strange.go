@@ -25,7 +25,7 @@ func (t *task) strange(b *role.Bottle, m int, place int) float64 {
 	if role.ByPiece(p) != role.ByPiece(was) {
 		cost += w.Solid
 	}
-	base := was.Class.Part() == flavor.PartBase && was.Class.Kin() == flavor.KinSpirit
+	base := was.Base() && was.Class.Kin() == flavor.KinSpirit
 	spirits := base && p.Class.Kin() == flavor.KinSpirit
 	switch {
 	case place < 0 && p.Class.Kin() != was.Class.Kin() && role.Leafy(p.Class) && was.Class.Part() == flavor.PartModifier && t.gapML >= seasoningML:

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"counterpour/flavor"
 	"counterpour/flavor/cover/wording"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/sense"
@@ -25,7 +24,7 @@ func (t *task) text(c *Cover, glass *sense.Glass) string {
 	}
 	for _, ch := range c.Changes {
 		text += fmt.Sprintf(", %s to %s", ch.Profile.Name, measure.FormatAmount(ch.To, ch.Unit))
-		if ch.Profile.Class.Part() == flavor.PartBase {
+		if ch.Profile.Base() {
 			text += " (nothing else keeps the balance)"
 		}
 	}

@@ -186,7 +186,7 @@ func apart(covers []cover.Cover, size float64) []cover.Cover {
 // pours it: one liqueur is not much like another. Common practice, no source.
 func teaches(c *cover.Cover) bool {
 	part, out := c.Parts[0].Profile, c.For[0]
-	spirits := out.Class.Part() == flavor.PartBase && part.Class == out.Class
+	spirits := out.Base() && part.Class == out.Class
 	return len(c.Gone) == 0 && (c.Custom || spirits)
 }
 

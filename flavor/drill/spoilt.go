@@ -214,7 +214,7 @@ func opposes(x, slip side) bool {
 // of the vermouth is out of range, and nobody calls that drink sharp. Of acid it must be a
 // drink that something sours.
 func tasted(x side, s *spoiling, is *mix.Drink) bool {
-	sours := slices.ContainsFunc(s.spec.Pours, func(p flavor.Pour) bool { return p.Profile.Class.Part() == flavor.PartSour })
+	sours := s.spec.HasPart(flavor.PartSour)
 	if x.axis == ratio.Sour && !sours {
 		return false
 	}

@@ -99,7 +99,7 @@ type counting struct {
 // countingOf returns what an ingredient is counted as, of which one mL is per.
 func countingOf(p *flavor.Profile, per *ratio.Equivalents) counting {
 	c := counting{tally: tallies[p.Class]}
-	c.base = p.Class.Part() == flavor.PartBase && (p.ABV.Value > leastBaseABV || p.StandsForABV() > leastStandIn)
+	c.base = p.Base() && (p.ABV.Value > leastBaseABV || p.StandsForABV() > leastStandIn)
 	c.rum = c.base && p.Class == flavor.ClassRum
 	switch {
 	case p.Yolky():

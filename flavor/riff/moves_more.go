@@ -48,6 +48,13 @@ func largest(s *flavor.Spec, part flavor.Part) int {
 	return at
 }
 
+// without returns a drink without one of its pours.
+func without(s *flavor.Spec, at int) flavor.Spec {
+	out := *s
+	out.Pours = slices.Delete(slices.Clone(s.Pours), at, at+1)
+	return out
+}
+
 // leastSplitML is the least that each base of two gives, three quarters of an ounce
 // as a jigger rounds it: less of each is no base. Common practice, no source.
 const leastSplitML = 20.0
@@ -55,7 +62,7 @@ const leastSplitML = 20.0
 // splits shares the base between it and another one; what has two has enough.
 func (w *work) splits(from *station.Parent) []station.Draft {
 	at := largest(&from.Spec, flavor.PartBase)
-	if at < 0 || slices.ContainsFunc(slices.Delete(slices.Clone(from.Spec.Pours), at, at+1), isBase) {
+	if at < 0 || without(&from.Spec, at).HasPart(flavor.PartBase) {
 		return nil
 	}
 	var options []option
@@ -101,8 +108,6 @@ func (w *work) split(options []option, from *station.Parent, at int, it *station
 	o.Least = map[string]float64{old.Profile.ID: least, it.Profile.ID: least}
 	return append(options, o)
 }
-
-func isBase(p flavor.Pour) bool { return p.Profile.Class.Part() == flavor.PartBase }
 
 // Length poured on top, in mL, and the largest drink that still takes it.
 const (
@@ -257,7 +262,7 @@ func (w *work) accent(it *station.Item) (flavor.Pour, bool) {
 // foamed adds the white of an egg, or what foams like it, to a drink that is
 // shaken with something sour.
 func (w *work) foamed(from *station.Parent) []station.Draft {
-	herbs := slices.ContainsFunc(from.Spec.Pours, func(p flavor.Pour) bool { return p.Profile.Class.Kin() == flavor.KinHerb })
+	herbs := from.Spec.HasKin(flavor.KinHerb)
 	if !from.Spec.Method.Shaken() || herbs || !w.spareFoam() || largest(&from.Spec, flavor.PartSour) < 0 || largest(&from.Spec, flavor.PartTexture) >= 0 {
 		return nil
 	}
@@ -362,9 +367,9 @@ func needed(s *flavor.Spec, at int) bool {
 	case flavor.PartTexture:
 		return s.Pours[at].Profile.Class.Kin() == flavor.KinMilk
 	case flavor.PartSweetener:
-		return !slices.ContainsFunc(slices.Delete(slices.Clone(s.Pours), at, at+1), sweetens)
+		return !slices.ContainsFunc(without(s, at).Pours, sweetens)
 	case flavor.PartSour:
-		return !slices.ContainsFunc(slices.Delete(slices.Clone(s.Pours), at, at+1), func(p flavor.Pour) bool { return p.Profile.Class.Part() == part })
+		return !without(s, at).HasPart(part)
 	}
 	return false
 }
@@ -384,7 +389,7 @@ func (w *work) without(from *station.Parent, at int) station.Draft {
 	likely := w.LikelyWith(from, nil, gone.Profile)
 	s := from.Spec.Clone()
 	s.Pours = slices.Delete(s.Pours, at, at+1)
-	if length := largest(&s, flavor.PartLength); length >= 0 && gone.Profile.Class.Part() == flavor.PartBase {
+	if length := largest(&s, flavor.PartLength); length >= 0 && gone.Profile.Base() {
 		x := &s.Pours[length] // what is long fills the glass that the base leaves empty
 		if p, ok := station.Pour(x.Profile, x.Unit, x.ML+gone.ML); ok {
 			p.After = x.After

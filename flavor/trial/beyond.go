@@ -104,23 +104,22 @@ func unless(m Mischief, classes ...flavor.Class) Mischief {
 	}}
 }
 
-func isBase(p flavor.Pour) bool { return p.Profile.Class.Part() == flavor.PartBase }
-
 // withoutBase leaves out every base; the first of them is what is missing.
 func withoutBase(s flavor.Spec, _ Larder) (flavor.Spec, *flavor.Profile, bool) {
-	i := slices.IndexFunc(s.Pours, isBase)
+	based := func(p flavor.Pour) bool { return p.Profile.Base() }
+	i := slices.IndexFunc(s.Pours, based)
 	if i < 0 {
 		return s, nil, false
 	}
 	by := s.Pours[i].Profile
-	s.Pours = slices.DeleteFunc(s.Pours, isBase)
+	s.Pours = slices.DeleteFunc(s.Pours, based)
 	return s, by, len(s.Pours) > 1
 }
 
 func twiceTheBase(s flavor.Spec, _ Larder) (flavor.Spec, *flavor.Profile, bool) {
 	var by *flavor.Profile
 	for i := range s.Pours {
-		if p := &s.Pours[i]; isBase(*p) {
+		if p := &s.Pours[i]; p.Profile.Base() {
 			p.Amount *= 2
 			p.ML *= 2
 			by = p.Profile
@@ -150,8 +149,8 @@ func blendedWithSoda(s flavor.Spec, l Larder) (flavor.Spec, *flavor.Profile, boo
 }
 
 func rawEgg(s flavor.Spec, l Larder) (flavor.Spec, *flavor.Profile, bool) {
-	if s.Service == flavor.Hot || slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.Class == flavor.ClassDairy }) ||
-		!slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.Class == flavor.ClassEgg }) {
+	if s.Service == flavor.Hot || s.HasClass(flavor.ClassDairy) ||
+		!s.HasClass(flavor.ClassEgg) {
 		return s, nil, false
 	}
 	s.Method = flavor.Build

@@ -60,7 +60,7 @@ func (p *Prank) judge(j *balance.Judge, s *flavor.Spec, by *flavor.Profile, advi
 		if i == 0 {
 			p.Fault = f.Text
 		}
-		if i < 2 && (by == nil && (f.Axis == ratio.Method || f.Axis == ratio.Temperature) || by != nil && f.Profile == by || by != nil && by.Class.Part() == flavor.PartBase && f.Axis == ratio.Strong) {
+		if i < 2 && (by == nil && (f.Axis == ratio.Method || f.Axis == ratio.Temperature) || by != nil && f.Profile == by || by != nil && by.Base() && f.Axis == ratio.Strong) {
 			p.Named = true
 		}
 	}
@@ -82,10 +82,10 @@ func undoes(fix *balance.Fix, s *flavor.Spec, by *flavor.Profile) bool {
 	if by == nil {
 		return fix.Spec.Method != s.Method || lateOrHot(&fix.Spec) > lateOrHot(s)
 	}
-	base := by.Class.Part() == flavor.PartBase
+	base := by.Base()
 	missing := !slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile == by })
 	return slices.ContainsFunc(fix.Changes, func(c balance.Change) bool {
-		kind := c.Profile.Class == by.Class || base && c.Profile.Class.Part() == flavor.PartBase
+		kind := c.Profile.Class == by.Class || base && c.Profile.Base()
 		return kind && (c.ToML > c.FromML) == missing
 	})
 }

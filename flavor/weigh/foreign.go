@@ -63,7 +63,7 @@ func isCoffee(p *flavor.Profile) bool {
 
 // isCaskAged reports whether a base lay in casks, whose roast and vanilla coffee takes up.
 func isCaskAged(p *flavor.Profile) bool {
-	return p.Class.Part() == flavor.PartBase && smellsOf(p, flavor.Oak, caskNote)
+	return p.Base() && smellsOf(p, flavor.Oak, caskNote)
 }
 
 // isChilli reports whether an ingredient makes a drink hot by the dash, as savoury drinks

@@ -186,10 +186,7 @@ const anotherKind = 0.6
 
 // milky reports whether a drink is one of milk or cream, which is never kin to one without.
 func milky(s *flavor.Spec) bool {
-	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool {
-		kin := p.Profile.Class.Kin()
-		return kin == flavor.KinMilk || kin == flavor.KinCream
-	})
+	return s.HasKin(flavor.KinMilk) || s.HasKin(flavor.KinCream)
 }
 
 // rounding is what the cosine of a make-up and itself may differ from 1 by.

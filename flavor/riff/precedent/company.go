@@ -68,7 +68,7 @@ func NewCompanions(proven []template.Labelled, space *sense.Space) *Companions {
 				continue
 			}
 			drink = append(drink, at)
-			if IsBase(x.Profile) {
+			if x.Profile.Base() {
 				bases++
 			}
 		}
@@ -164,7 +164,7 @@ func (c *Companions) Likeness(p, q *flavor.Profile) float64 {
 // in a sense, and how many would by chance.
 func (c *Companions) together(a, b *flavor.Profile, x, y *Kept, s int) (seen, chance float64) {
 	switch {
-	case IsBase(a) && IsBase(b): // few drinks have two bases: among those that do
+	case a.Base() && b.Base(): // few drinks have two bases: among those that do
 		var m, n float64
 		for _, i := range c.split {
 			seen += c.both(i, x, y, s)

@@ -52,7 +52,7 @@ func SweetBesideBase(s *flavor.Spec, liqueur *flavor.Profile) bool {
 	base := 0.0
 	for i := range s.Pours {
 		p := &s.Pours[i]
-		if IsBase(p.Profile) {
+		if p.Profile.Base() {
 			base += p.ML
 		}
 		if p.Profile.Class.Kin() == flavor.KinMilk {
@@ -135,7 +135,7 @@ func (p *Practice) MostML(x *flavor.Profile) float64 {
 	if x.Class.Part() == flavor.PartSeasoning {
 		most = min(most, mostSeasoning*x.Class.MostML())
 	}
-	if x.Class.Part() == flavor.PartBase {
+	if x.Base() {
 		most = max(most, flavor.ClassOtherSpirit.MostML()*min(1, usualStrength/max(x.ABV.Value, leastStrength)))
 	}
 	return most
@@ -237,9 +237,6 @@ func norm(v []float64) float64 {
 	}
 	return math.Sqrt(sum)
 }
-
-// IsBase reports whether an ingredient is what a guest orders by.
-func IsBase(p *flavor.Profile) bool { return p.Class.Part() == flavor.PartBase }
 
 // Carries reports whether an ingredient brings alcohol and is no seasoning.
 func Carries(p *flavor.Profile) bool {

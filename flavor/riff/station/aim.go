@@ -322,7 +322,7 @@ const mostBroughtBack = 0.15
 // bringsBack reports whether something new brings what there should be less of: who
 // wants less sugar wants the syrup gone, and no liqueur for it.
 func (j *Job) bringsBack(a *Aim, s *Settled) bool {
-	came := j.grown(a, s, func(p *flavor.Profile) bool { return !Pours(j.wished.spec, p) && p.Class.Part() != flavor.PartBase })
+	came := j.grown(a, s, func(p *flavor.Profile) bool { return !Pours(j.wished.spec, p) && !p.Base() })
 	was := a.in(j.wished)
 	return came > mostBroughtBack*was
 }

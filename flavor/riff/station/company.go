@@ -79,7 +79,7 @@ func (j *Job) Uneasy(s *flavor.Spec) bool {
 	for i := range s.Pours {
 		for k := range i {
 			a, b := s.Pours[i].Profile, s.Pours[k].Profile
-			if a.ID == b.ID || precedent.IsBase(a) && precedent.IsBase(b) || j.givenBoth(a, b) {
+			if a.ID == b.ID || a.Base() && b.Base() || j.givenBoth(a, b) {
 				continue
 			}
 			if j.pairOf(a, b).Shunned() || sauced(a, b) || sauced(b, a) {
@@ -211,7 +211,7 @@ func (j *Job) foams(s *flavor.Spec, p *flavor.Profile) bool {
 	if p.Class.Part() != flavor.PartTexture {
 		return false
 	}
-	return j.stepsIn(p) || p.Whitens() && slices.ContainsFunc(s.Pours, func(x flavor.Pour) bool { return x.Profile.Class.Part() == flavor.PartSour })
+	return j.stepsIn(p) || p.Whitens() && s.HasPart(flavor.PartSour)
 }
 
 // stepsIn reports whether an ingredient steps in for a pour of the drink asked about

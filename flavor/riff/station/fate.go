@@ -73,7 +73,7 @@ func (j *Job) Fits(s *Settled) bool {
 	if !j.Limits.Guest.NoAlcohol && !j.movesFree(&s.Spec) && poured(&s.Spec, precedent.Carries) < j.leastCarried() {
 		return false
 	}
-	if poured(&s.Spec, func(*flavor.Profile) bool { return true }) < j.leastPoured() || poured(&s.Spec, precedent.IsBase) > j.mostBase() {
+	if poured(&s.Spec, func(*flavor.Profile) bool { return true }) < j.leastPoured() || poured(&s.Spec, (*flavor.Profile).Base) > j.mostBase() {
 		return false
 	}
 	cloys := precedent.Cloying(&s.Spec) && !slices.ContainsFunc(j.Given, precedent.Cloying)
@@ -129,7 +129,7 @@ func (j *Job) mostBase() float64 {
 		most = usualBaseML // a riff is no larger than it needs to be
 	}
 	for _, g := range j.Given {
-		most = max(most, moreBase*poured(g, precedent.IsBase))
+		most = max(most, moreBase*poured(g, (*flavor.Profile).Base))
 	}
 	return most
 }

@@ -28,7 +28,7 @@ const leastFizzML = 29.0
 // is moved.
 func (j *Job) LeastOf(p *flavor.Pour) float64 {
 	least := 0.0
-	if p.Profile.Class.Part() == flavor.PartBase {
+	if p.Profile.Base() {
 		least = LeastBaseML
 		if was := j.given(p.Profile); was > 0 {
 			least = min(least, was)

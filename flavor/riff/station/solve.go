@@ -6,7 +6,6 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
-	"counterpour/flavor/riff/precedent"
 	"counterpour/flavor/riff/wish"
 	"counterpour/flavor/sense"
 	"counterpour/flavor/weigh"
@@ -145,7 +144,7 @@ func (s *solver) begin() {
 			s.most[i] = min(s.most[i], max(p.ML, s.job.given(p.Profile)))
 		}
 		s.least[i] = max(s.job.LeastOf(p), s.floor[p.Profile.ID])
-		if s.job.keepsBase() && precedent.IsBase(p.Profile) {
+		if s.job.keepsBase() && p.Profile.Base() {
 			s.least[i] = max(s.least[i], baseKept*p.ML)
 		}
 		if s.job.keepsBase() && s.job.knownBy(p.Profile) {
@@ -181,7 +180,7 @@ func (j *Job) knownBy(p *flavor.Profile) bool {
 // standsOn reports whether the drink asked about stands on an ingredient for want of a
 // spirit: what is poured beside it is no drop of it.
 func (j *Job) standsOn(p *flavor.Profile) bool {
-	return j.From != nil && p.Class.Part() == flavor.PartModifier && j.given(p) >= leastPourML && !slices.ContainsFunc(j.From.Pours, func(x flavor.Pour) bool { return precedent.IsBase(x.Profile) })
+	return j.From != nil && p.Class.Part() == flavor.PartModifier && j.given(p) >= leastPourML && !j.From.HasPart(flavor.PartBase)
 }
 
 // keepsBase reports whether a base stays about as it is: where a wish for more or less

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/riff/precedent"
 	"counterpour/flavor/riff/wording"
 )
 
@@ -66,7 +65,7 @@ func (j *Job) precedent(s *flavor.Spec, came []*flavor.Profile) string {
 		count := 0
 		best := mostLike(x.products, func(i int) bool {
 			proven := &j.Station.Proven()[i].Spec
-			if tooMany(proven) || !pours(proven, of.is) || lead != came[0] && !pours(proven, func(p *flavor.Profile) bool { return p.Class == lead.Class }) {
+			if tooMany(proven) || !proven.Has(of.is) || lead != came[0] && !proven.HasClass(lead.Class) {
 				return false
 			}
 			count++
@@ -94,7 +93,7 @@ func tooMany(s *flavor.Spec) bool { return bases(s) > mostBases }
 
 func bases(s *flavor.Spec) (n int) {
 	for i := range s.Pours {
-		if precedent.IsBase(s.Pours[i].Profile) {
+		if s.Pours[i].Profile.Base() {
 			n++
 		}
 	}
@@ -103,16 +102,13 @@ func bases(s *flavor.Spec) (n int) {
 
 // sameKinds reports whether two drinks pour the same classes of things.
 func sameKinds(a, b *flavor.Spec) bool {
-	of := func(c flavor.Class) func(*flavor.Profile) bool {
-		return func(p *flavor.Profile) bool { return p.Class == c }
-	}
 	for i := range a.Pours {
-		if !pours(b, of(a.Pours[i].Profile.Class)) {
+		if !b.HasClass(a.Pours[i].Profile.Class) {
 			return false
 		}
 	}
 	for i := range b.Pours {
-		if !pours(a, of(b.Pours[i].Profile.Class)) {
+		if !a.HasClass(b.Pours[i].Profile.Class) {
 			return false
 		}
 	}
@@ -120,10 +116,6 @@ func sameKinds(a, b *flavor.Spec) bool {
 }
 
 func (j *Job) provenName(i int) string { return j.Station.Proven()[i].Spec.Name }
-
-func pours(s *flavor.Spec, is func(*flavor.Profile) bool) bool {
-	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return is(p.Profile) })
-}
 
 // mostLike returns the proven drink that is made most like a drink, of those that
 // count; −1 if none does.

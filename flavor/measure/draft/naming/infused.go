@@ -127,7 +127,7 @@ func holdsInfusion(p *flavor.Profile, what []string) bool {
 	case flavor.ClassJuice, flavor.ClassSourJuice:
 		return !slices.ContainsFunc(what, func(w string) bool { return !treated[w] })
 	}
-	return p.Class.Part() == flavor.PartBase
+	return p.Base()
 }
 
 // flavouring reports whether all words name things that are known, and an allergen that

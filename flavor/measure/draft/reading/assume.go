@@ -101,7 +101,7 @@ func lengthened(s *flavor.Spec) bool {
 		if p.Profile == nil {
 			return false
 		}
-		strong = strong || p.Profile.Class.Part() == flavor.PartBase
+		strong = strong || p.Profile.Base()
 		listed = listed || p.Profile.Carbonated && !p.After
 		switch class := p.Profile.Class; {
 		case p.Profile.Carbonated:
@@ -126,7 +126,7 @@ func juiced(s *flavor.Spec) bool {
 			return false
 		case p.Profile.Class == flavor.ClassJuice:
 			juice += p.ML
-		case p.Profile.Class.Part() == flavor.PartBase, p.Profile.Class == flavor.ClassLiqueur, p.After, p.Profile.Class.Part() == flavor.PartSeasoning:
+		case p.Profile.Base(), p.Profile.Class == flavor.ClassLiqueur, p.After, p.Profile.Class.Part() == flavor.PartSeasoning:
 		case p.Profile.Class == flavor.ClassSourJuice && p.ML <= mostBrightML/2:
 		default:
 			return false

@@ -188,7 +188,7 @@ func (r *resolver) nameless() {
 		if p = cmp.Or(counted, p); p == nil {
 			continue
 		}
-		if !lowly && counted == nil && p.Class.Part() != flavor.PartBase {
+		if !lowly && counted == nil && !p.Base() {
 			r.note(measure.LineLocation(line) + ": “" + r.name + "” is read as the name of the drink; write an amount before it to have it poured")
 			return
 		}
@@ -335,7 +335,7 @@ func (r *resolver) titled(l *entry.Line) bool {
 	below := r.draft.Lines[1:]
 	based := slices.ContainsFunc(below, func(o entry.Line) bool {
 		f := r.book.Find(o.Name, naming.Place{Unit: o.Unit, Amount: o.Amount})
-		return f.Profile != nil && f.Profile.Class.Part() == flavor.PartBase
+		return f.Profile != nil && f.Profile.Base()
 	})
 	return based && len(below) > 1 && unicode.IsUpper(first) && l.AmountAt.Start > l.NameAt.Start && !slices.ContainsFunc(below, func(o entry.Line) bool {
 		return o.Number == l.Number || !o.NoAmount && (o.AmountAt.Start > o.NameAt.Start || o.UnitAt.Empty() && !o.AmountAt.Empty())

@@ -137,7 +137,7 @@ func (s *search) gather() bool {
 		if !f.Firm() || f.Fault != nil {
 			continue
 		}
-		s.based = s.based || f.Profile.Class.Part() == flavor.PartBase
+		s.based = s.based || f.Profile.Base()
 		s.pours = append(s.pours, pour{l, f.Profile, tail})
 		if !l.AmountAt.Empty() || !l.UnitAt.Empty() {
 			stated++
