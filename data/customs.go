@@ -200,41 +200,31 @@ func (c *Catalogue) addCustom(to *flavor.Customs, r customRecord) (faults []erro
 
 // addLighter adds what is poured for the spirits of some classes where a guest wants less
 // alcohol.
-func (c *Catalogue) addLighter(to *flavor.Customs, r lighterRecord) (faults []error) {
-	place := fmt.Sprintf("data: %s: lighter than %q", customsFile, r.Of)
-	if len(r.Of) == 0 || len(r.Pour) == 0 {
-		return []error{fmt.Errorf("%s: needs a class and what is poured", place)}
-	}
-	for _, id := range r.Pour {
-		if _, found := c.ByID(id); !found {
-			faults = append(faults, fmt.Errorf("%s: %q is not an id of the catalogue", place, id))
-		}
-	}
-	for _, of := range r.Of {
-		if of.Part() != flavor.PartBase {
-			faults = append(faults, fmt.Errorf("%s: %q is no class of spirits", place, of))
-		}
-		to.AddLighter(of, r.Pour)
-	}
-	return faults
+func (c *Catalogue) addLighter(to *flavor.Customs, r lighterRecord) []error {
+	return c.ofSpirits(fmt.Sprintf("lighter than %q", r.Of), r.Of, r.Pour, to.AddLighter)
 }
 
 // addApart adds what nobody pours the spirits of some classes beside.
-func (c *Catalogue) addApart(to *flavor.Customs, r apartRecord) (faults []error) {
-	place := fmt.Sprintf("data: %s: %q apart", customsFile, r.Of)
-	if len(r.Of) == 0 || len(r.Beside) == 0 {
-		return []error{fmt.Errorf("%s: needs a class and what it is not poured beside", place)}
+func (c *Catalogue) addApart(to *flavor.Customs, r apartRecord) []error {
+	return c.ofSpirits(fmt.Sprintf("%q apart", r.Of), r.Of, r.Beside, to.KeepApart)
+}
+
+// ofSpirits adds ingredients for each of some classes of spirits; what names the record.
+func (c *Catalogue) ofSpirits(what string, classes []flavor.Class, ids []string, add func(flavor.Class, []string)) (faults []error) {
+	place := fmt.Sprintf("data: %s: %s", customsFile, what)
+	if len(classes) == 0 || len(ids) == 0 {
+		return []error{fmt.Errorf("%s: needs a class of spirits and ingredients", place)}
 	}
-	for _, id := range r.Beside {
+	for _, id := range ids {
 		if _, found := c.ByID(id); !found {
 			faults = append(faults, fmt.Errorf("%s: %q is not an id of the catalogue", place, id))
 		}
 	}
-	for _, of := range r.Of {
+	for _, of := range classes {
 		if of.Part() != flavor.PartBase {
 			faults = append(faults, fmt.Errorf("%s: %q is no class of spirits", place, of))
 		}
-		to.KeepApart(of, r.Beside)
+		add(of, ids)
 	}
 	return faults
 }

@@ -60,7 +60,7 @@ var allowedInFlavor = map[string][]string{
 	"measure/draft/entry":     {"flavor", "measure", "measure/draft/token", "measure/vocabulary", "measure/draft/serving"},
 	"measure/draft/speech":    {"flavor", "measure", "measure/draft/token", "measure/vocabulary", "measure/draft/serving", "measure/draft/entry"},
 	"measure/draft/parting":   {"flavor", "measure", "measure/draft/token", "measure/vocabulary", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech"},
-	"measure/draft/sheet":     {"flavor", "measure", "measure/draft/token", "measure/draft/serving", "measure/draft/entry"},
+	"measure/draft/sheet":     {"flavor", "measure", "measure/draft/token", "measure/vocabulary", "measure/draft/serving", "measure/draft/entry"},
 	"measure/draft":           {"flavor", "measure", "measure/draft/token", "measure/vocabulary", "measure/draft/aside", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech", "measure/draft/parting", "measure/draft/sheet"},
 	"measure/draft/naming":    {"flavor", "measure", "measure/draft/token", "measure/vocabulary", "measure/draft/serving"},
 	"measure/draft/running":   {"flavor", "measure/draft/token", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech", "measure/draft/parting", "measure/draft", "measure/draft/naming"},

@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/sheet"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -115,12 +116,12 @@ func (d Draft) Plainly() Draft { return read(d.text, !d.nameless, true) }
 
 // read reads a text; plainly, without a name before the pours of its first line.
 func read(text string, named, plainly bool) Draft {
-	r := reader{d: Draft{text: text, nameless: !named}, first: named, plainly: plainly, shares: inShares(text), batch: batchOf(text)}
+	r := reader{d: Draft{text: text, nameless: !named}, first: named, plainly: plainly, shares: len(text) <= maxStep && sheet.InShares(text), batch: sheet.BatchColumn(text)}
 	if fault := checkText(text); fault != nil {
 		r.d.Faults = flavor.Faults{fault}
 		return r.d
 	}
-	for _, l := range withoutLabels(text, linesOf(text)) {
+	for _, l := range unlabelled(text, linesOf(text)) {
 		if !r.line(l.number, l.at.Start, l.at.End) {
 			break
 		}

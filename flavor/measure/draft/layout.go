@@ -81,6 +81,19 @@ type numbered struct {
 	at     entry.Span
 }
 
+// unlabelled is lines without the labels of a list.
+func unlabelled(text string, lines []numbered) []numbered {
+	spans := make([]entry.Span, len(lines))
+	for i := range lines {
+		spans[i] = lines[i].at
+	}
+	parting.WithoutLabels(text, spans)
+	for i := range lines {
+		lines[i].at = spans[i]
+	}
+	return lines
+}
+
 // byTurns joins lines that hold an amount alone with the name on the next line, or on
 // the line before where a name comes first.
 func byTurns(text string, lines []numbered) []numbered {

@@ -2,53 +2,17 @@ package draft
 
 import (
 	"slices"
-	"strconv"
-	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/sheet"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/vocabulary"
 )
 
 // A drink may be written as percentages of all of it: "50% gin, 25% lemon, 25% simple,
 // total 90 ml". They are parts, and the total says how much one is.
-
-// wholeWithin is by how many of a hundred percentages may miss it: three thirds are 99.
-const wholeWithin = 3.0
-
-// ofStrength follow a percentage that says how strong something is.
-var ofStrength = vocabulary.Words(`abv vol alc alcohol proof solution acid saline off gp margin full`)
-
-// inShares reports whether the percentages of a text come to a hundred, so that they say
-// how much of all each pour is.
-func inShares(text string) bool {
-	if strings.Count(text, "%") < 2 || len(text) > maxStep {
-		return false
-	}
-	sum, many := 0.0, 0
-	for line := range strings.SplitSeq(text, "\n") {
-		toks := token.Lex(nil, line, 0, len(line))
-		for i := range toks {
-			if toks[i].Kind != token.Percent || i+1 < len(toks) && ofStrength.Has(toks[i+1].Text) {
-				continue
-			}
-			sum += percent(&toks[i])
-			many++
-		}
-	}
-	return many > 1 && sum >= 100-wholeWithin && sum <= 100+wholeWithin
-}
-
-// percent is the number of a percentage, 0 if it cannot be read.
-func percent(t *token.Token) float64 {
-	v, err := strconv.ParseFloat(strings.ReplaceAll(strings.TrimRight(t.Text, " %"), ",", "."), 64)
-	if err != nil {
-		return 0
-	}
-	return v
-}
 
 // asParts writes percentages as parts, and takes the total out of a line that states it.
 func (r *reader) asParts(toks []token.Token) []token.Token {
@@ -60,7 +24,7 @@ func (r *reader) asParts(toks []token.Token) []token.Token {
 	for _, t := range toks {
 		v := 0.0
 		if t.Kind == token.Percent {
-			v = percent(&t)
+			v = sheet.Percent(&t)
 		}
 		if v <= 0 {
 			out = append(out, t)

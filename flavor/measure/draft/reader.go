@@ -31,7 +31,7 @@ type reader struct {
 	tabled   string         // the drink that the rows above name
 	amends   bool           // the line takes back amounts of lines above
 	shares   bool           // percentages say how much of all each pour is
-	batch    float64        // drinks that the numbers in brackets behind the amounts are for; 0: there are none
+	batch    bool           // the numbers in brackets behind the amounts are those of a batch
 	plainly  bool           // no name stands before the pours of the first line
 	toks     []token.Token
 	cut      []piece
@@ -177,7 +177,7 @@ func (r *reader) content(n, from, to int) bool {
 // pouringWords drops what a line says beside its pours, such as prices, talk and words
 // that are taken back, and says so.
 func (r *reader) pouringWords(n int, toks []token.Token) []token.Token {
-	toks = withIceSizes(speech.Lengthened(speech.WithoutHesitation(toks)))
+	toks = serving.WithIceSizes(speech.Lengthened(speech.WithoutHesitation(toks)))
 	toks = r.withoutServes(n, r.withoutPrices(n, r.remarkFrom(n, r.withoutRole(toks))))
 	toks, r.amends = speech.Amended(speech.Ranges(r.text, toks))
 	toks = r.without(n, toks, speech.StandIn(toks))

@@ -190,3 +190,13 @@ func (r *reader) unitsStated(toks []token.Token) []token.Token {
 	}
 	return entry.TrimMarks(out)
 }
+
+// withoutBatch drops what a line says of the batch, in a text with a column for one.
+func (r *reader) withoutBatch(n int, toks []token.Token) []token.Token {
+	open := sheet.AmountInBrackets(toks)
+	if open == 0 || !r.batch {
+		return toks
+	}
+	r.skips(n, toks[open:])
+	return toks[:open]
+}

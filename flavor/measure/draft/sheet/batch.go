@@ -1,4 +1,4 @@
-package draft
+package sheet
 
 import (
 	"strings"
@@ -10,37 +10,37 @@ import (
 // leastColumn is the fewest lines that prove a column of amounts for a batch.
 const leastColumn = 2
 
-// batchOf returns how many drinks the numbers in brackets at the ends of the lines of a text
-// are for, "Armagnac 40 (400)", 0 if they are no such column: each has to be the same whole
-// multiple of the amount before it, in the same unit. Bare amounts have to be so large that
-// they are millilitres, since "4 (40)" may be centilitres and millilitres of one drink.
-func batchOf(text string) float64 {
+// BatchColumn reports whether the numbers in brackets at the ends of the lines of a text are
+// for a batch, "Armagnac 40 (400)": each is the same whole multiple of the amount before it, in
+// the same unit. Bare amounts have to be so large that they are millilitres, since "4 (40)" may
+// be centilitres and millilitres of one drink.
+func BatchColumn(text string) bool {
 	var times float64
 	lines, bare, most := 0, false, 0.0
 	for line := range strings.Lines(text) {
-		one, many, unit, ok := columnOf(token.Lex(nil, line, 0, len(line)))
+		if !strings.HasSuffix(strings.TrimSpace(line), ")") {
+			continue
+		}
+		one, many, unit, ok := oneAndMany(token.Lex(nil, line, 0, len(line)))
 		if !ok {
 			continue
 		}
 		k := many / one
 		if k < 2 || k != float64(int(k)) || lines > 0 && k != times {
-			return 0
+			return false
 		}
 		times, lines, bare, most = k, lines+1, bare || !unit, max(most, one)
 	}
-	if lines < leastColumn || bare && most < leastBareColumn {
-		return 0
-	}
-	return times
+	return lines >= leastColumn && !(bare && most < leastBareColumn)
 }
 
 // leastBareColumn is the number from which on an amount without a unit is millilitres; common practice.
 const leastBareColumn = 15
 
-// columnOf returns the amounts of a line that ends in "40 (400)", "40 ml (400)" or "40 ml (400 ml)",
+// oneAndMany returns the amounts of a line that ends in "40 (400)", "40 ml (400)" or "40 ml (400 ml)",
 // and whether the first has a unit.
-func columnOf(toks []token.Token) (one, many float64, unit, ok bool) {
-	open := bracketLast(toks)
+func oneAndMany(toks []token.Token) (one, many float64, unit, ok bool) {
+	open := AmountInBrackets(toks)
 	if open < 2 {
 		return 0, 0, false, false
 	}
@@ -60,8 +60,8 @@ func columnOf(toks []token.Token) (one, many float64, unit, ok bool) {
 	return toks[at].Value, inside[0].Value, m > 0, true
 }
 
-// bracketLast returns where the brackets open in which a line ends in an amount, 0 if it does not.
-func bracketLast(toks []token.Token) int {
+// AmountInBrackets returns where the brackets open in which a line ends in an amount, 0 if it does not.
+func AmountInBrackets(toks []token.Token) int {
 	last := len(toks) - 1
 	if last < 3 || !toks[last].Is(")") {
 		return 0
@@ -78,14 +78,4 @@ func bracketLast(toks []token.Token) int {
 		}
 	}
 	return 0
-}
-
-// withoutBatch drops what a line says of the batch, in a text with a column for one.
-func (r *reader) withoutBatch(n int, toks []token.Token) []token.Token {
-	open := bracketLast(toks)
-	if open == 0 || r.batch == 0 {
-		return toks
-	}
-	r.skips(n, toks[open:])
-	return toks[:open]
 }

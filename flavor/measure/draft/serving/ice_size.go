@@ -1,4 +1,4 @@
-package draft
+package serving
 
 import (
 	"slices"
@@ -12,16 +12,16 @@ var (
 	icePieces = token.Words(`cube cubes sphere rock block`)
 )
 
-// withIceSizes reads the size of a piece of ice as that the piece is large, "2x2 cube",
+// WithIceSizes reads the size of a piece of ice as that the piece is large, "2x2 cube",
 // "2 inch cube", where nothing stands behind it: a "1 cm cube of ginger" is no ice.
-func withIceSizes(toks []token.Token) []token.Token {
+func WithIceSizes(toks []token.Token) []token.Token {
 	for i := range toks {
 		n := iceSize(toks[i:])
 		if n == 0 {
 			continue
 		}
 		large := token.Token{Kind: token.Word, Start: toks[i].Start, End: toks[i+n-1].End, Text: "large", Glued: toks[i].Glued}
-		return withIceSizes(slices.Concat(toks[:i], []token.Token{large}, toks[i+n:]))
+		return WithIceSizes(slices.Concat(toks[:i], []token.Token{large}, toks[i+n:]))
 	}
 	return toks
 }

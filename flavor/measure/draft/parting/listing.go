@@ -1,4 +1,4 @@
-package draft
+package parting
 
 import (
 	"strings"
@@ -25,10 +25,11 @@ type ranked struct {
 	rank int
 }
 
-// withoutLabels drops the labels of lines that bear them in a row.
-func withoutLabels(text string, lines []numbered) []numbered {
+// WithoutLabels moves the starts of lines that bear labels in a row behind them. Lines are
+// spans of the text, in its order, and are changed where they lie.
+func WithoutLabels(text string, lines []entry.Span) {
 	if len(lines) < leastLabelled {
-		return lines
+		return
 	}
 	for _, way := range []byte("a1i") {
 		if !mayLabel(text, lines, way) {
@@ -36,11 +37,11 @@ func withoutLabels(text string, lines []numbered) []numbered {
 		}
 		run := 0
 		for i := 0; i <= len(lines); i++ {
-			if i < len(lines) && strings.TrimSpace(text[lines[i].at.Start:lines[i].at.End]) == "" {
+			if i < len(lines) && strings.TrimSpace(text[lines[i].Start:lines[i].End]) == "" {
 				continue
 			}
 			if i < len(lines) {
-				if rest := afterLabel(text, lines[i].at, ranked{way, run + 1}); rest > 0 {
+				if rest := afterLabel(text, lines[i], ranked{way, run + 1}); rest > 0 {
 					run++
 					continue
 				}
@@ -51,16 +52,15 @@ func withoutLabels(text string, lines []numbered) []numbered {
 			run = 0
 		}
 	}
-	return lines
 }
 
 // mayLabel reports whether so many lines in a row may bear labels by their first sign
 // alone. Most drafts bear none, and are not to be lexed once more to learn that.
-func mayLabel(text string, lines []numbered, way byte) bool {
+func mayLabel(text string, lines []entry.Span, way byte) bool {
 	var begun [leastLabelled + 1]bool // whether the lines so far end in that many of the list
 	begun[0] = true
 	for i := range lines {
-		sign := firstSign(text[lines[i].at.Start:lines[i].at.End])
+		sign := firstSign(text[lines[i].Start:lines[i].End])
 		if sign == "" {
 			continue
 		}
@@ -97,10 +97,10 @@ func mayBear(sign string, want ranked) bool {
 
 // dropLabels moves the start of the last lines behind their labels, so many of those that
 // hold anything.
-func dropLabels(text string, lines []numbered, way byte, run int) {
+func dropLabels(text string, lines []entry.Span, way byte, run int) {
 	for i := len(lines) - 1; run > 0; i-- {
-		if rest := afterLabel(text, lines[i].at, ranked{way, run}); rest > 0 {
-			lines[i].at.Start = rest
+		if rest := afterLabel(text, lines[i], ranked{way, run}); rest > 0 {
+			lines[i].Start = rest
 			run--
 		}
 	}
