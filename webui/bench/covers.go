@@ -60,7 +60,7 @@ func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f bench
 		Stocked: request.Stock != nil, Anywhere: f.Anywhere && stock != nil}
 	v.Left = part.AlsoGone(found.Removed, answer.Missing)
 	if c := found.LeftOut; c != nil {
-		v.LeftOut = &leftOutView{part.LeftOutLine(found.Removed, c, nil), rewrite(text, s, &c.Spec)}
+		v.LeftOut = &leftOutView{part.LeftOutLine(found.Removed, c, nil, false), rewrite(text, s, &c.Spec)}
 	}
 	if x := answer.Instead; x != nil {
 		v.Menu, v.Riff = part.OfferOf(shift.Menu, x.Menu, &f.Guest), part.RiffOf(x.Riff, &f.Guest)

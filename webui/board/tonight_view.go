@@ -145,7 +145,7 @@ func (d *tonightDrink) touch(t *cover.Touched, g *guest.Guest, since map[string]
 		}
 	}
 	d.touched, d.Missing = t, words.List(names)
-	d.Left, d.LeftOut, d.Far = part.AlsoGone(t.Removed, t.Missing), part.LeftOutLine(t.Removed, t.LeftOut, evening.Chosen(t)), !t.Near && !t.NotSearched
+	d.Left, d.LeftOut, d.Far = part.AlsoGone(t.Removed, t.Missing), part.LeftOutLine(t.Removed, t.LeftOut, evening.Chosen(t), false), !t.Near && !t.NotSearched
 	if len(t.Missing) == 1 && g.Accepts(t.Missing[0]) {
 		d.Away = names[0]
 	}

@@ -62,12 +62,16 @@ func RiffOf(r *riff.Riff, guest *form.Guest) *Offer {
 
 // LeftOutLine describes the drink without everything that had to go and without a
 // substitute, and says so if it is another one. It is "" if there is none, or if a guest will notice and the
-// chosen cover is nearer.
-func LeftOutLine(removed []*flavor.Profile, c, chosen *cover.Cover) string {
+// chosen cover is nearer. Where nothing else is offered it is alone.
+func LeftOutLine(removed []*flavor.Profile, c, chosen *cover.Cover, alone bool) string {
 	if c = evening.Without(c, chosen); c == nil {
 		return ""
 	}
-	line := "Or pour it without " + words.List(NamesOf(removed))
+	line := "Or pour it without "
+	if alone {
+		line = "Pour it without "
+	}
+	line += words.List(NamesOf(removed))
 	if c.Distance > cover.LastJND {
 		line += ", as another drink"
 	}

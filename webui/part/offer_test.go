@@ -22,15 +22,17 @@ func TestLeftOutLine(t *testing.T) {
 	for _, c := range []struct {
 		name         string
 		left, chosen *cover.Cover
+		alone        bool
 		want         string
 	}{
-		{"it does not keep the drink", nil, left(1), ""},
-		{"nothing else does", left(3.5), nil, "Or pour it without spare bitters. A guest will notice; it scores 80."},
-		{"a guest may not notice", left(1.5), left(0.5), "Or pour it without spare bitters. A guest may notice; it scores 80."},
-		{"a cover comes nearer", left(3.5), left(2), ""},
-		{"a cover lies further", left(3.5), left(3.8), "Or pour it without spare bitters. A guest will notice; it scores 80."},
+		{"it does not keep the drink", nil, left(1), false, ""},
+		{"nothing else does", left(3.5), nil, false, "Or pour it without spare bitters. A guest will notice; it scores 80."},
+		{"nothing else is offered", left(3.5), nil, true, "Pour it without spare bitters. A guest will notice; it scores 80."},
+		{"a guest may not notice", left(1.5), left(0.5), false, "Or pour it without spare bitters. A guest may notice; it scores 80."},
+		{"a cover comes nearer", left(3.5), left(2), false, ""},
+		{"a cover lies further", left(3.5), left(3.8), false, "Or pour it without spare bitters. A guest will notice; it scores 80."},
 	} {
-		assert.Equal(t, c.want, part.LeftOutLine(gone, c.left, c.chosen), c.name)
+		assert.Equal(t, c.want, part.LeftOutLine(gone, c.left, c.chosen, c.alone), c.name)
 	}
 }
 

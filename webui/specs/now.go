@@ -4,7 +4,6 @@ import (
 	"context"
 	"net/url"
 	"slices"
-	"strings"
 
 	"counterpour/api/service/evening"
 	"counterpour/flavor"
@@ -85,10 +84,7 @@ func (v *nowView) say(d *evening.Drink) {
 		if gone := part.AlsoGone(t.Removed, t.Missing); len(gone) > 0 {
 			v.Lines = append(v.Lines, "For this guest leave out "+words.List(gone)+".")
 		}
-		if line := part.LeftOutLine(t.Removed, t.LeftOut, evening.Chosen(t)); line != "" {
-			if t.Chosen < 0 {
-				line = strings.Replace(line, "Or pour", "Pour", 1)
-			}
+		if line := part.LeftOutLine(t.Removed, t.LeftOut, evening.Chosen(t), t.Chosen < 0); line != "" {
 			v.Lines = append(v.Lines, line)
 		}
 	}
