@@ -77,10 +77,18 @@
     undo.hidden = past.length === 0;
     redo.hidden = future.length === 0;
   };
+  // Whoever has gone on to something else before the answer comes is not called back.
+  const callBack = (to) => {
+    const from = document.activeElement, id = from.id;
+    then = () => {
+      const at = document.activeElement;
+      if (at === document.body || at === from || (id && at.id === id)) to().focus();
+    };
+  };
   const step = (from, to) => {
     if (from.length === 0) return;
     to.push(box.value);
-    then = () => (undo.hidden ? redo : undo).querySelector("button").focus();
+    callBack(() => (undo.hidden ? redo : undo).querySelector("button"));
     write(from.pop());
     showSteps();
   };
@@ -94,13 +102,7 @@
     remember();
     if (fresh) before.value = "";
     else if (!before.value.trim()) before.value = box.value;
-    // Whoever has gone on to something else meanwhile is not called back.
-    const from = document.activeElement, id = from.id;
-    then = () => {
-      const at = document.activeElement;
-      if (at !== document.body && at !== from && !(id && at.id === id)) return;
-      (byId(focus) || (undo.hidden ? box : undo.querySelector("button"))).focus();
-    };
+    callBack(() => byId(focus) || (undo.hidden ? box : undo.querySelector("button")));
     write(text);
     showSteps();
   };
