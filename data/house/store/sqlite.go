@@ -415,10 +415,17 @@ func (c wholeStatements) query(ctx context.Context, query string, args ...any) (
 	return c.sqliteConn.query(context.WithoutCancel(ctx), query, args...)
 }
 
-// cancelled returns the context's error if it has one, otherwise the engine's.
+// cancelled returns the context's error if it has one or its time is up, otherwise the
+// engine's: a connection that was given the same time may end by it a moment before.
 func cancelled(ctx context.Context, err error) error {
-	if err != nil && ctx.Err() != nil {
+	if err == nil {
+		return nil
+	}
+	if ctx.Err() != nil {
 		return ctx.Err()
+	}
+	if end, limited := ctx.Deadline(); limited && !time.Now().Before(end) {
+		return context.DeadlineExceeded
 	}
 	return err
 }
