@@ -40,7 +40,7 @@ var allowedInFlavor = map[string][]string{
 	"makeup":    {"flavor", "mix", "ratio"},
 	"technique": {"flavor", "mix", "ratio", "makeup"},
 	"template":  {"flavor", "ratio", "makeup"},
-	"weigh":     {"flavor", "mix", "habit", "ratio", "makeup", "technique", "template"},
+	"weigh":     {"flavor", "mix", "habit", "ratio", "makeup", "technique", "template", "weigh/proportion"},
 	"balance":   {"flavor", "guest", "makeup", "measure", "mix", "sense", "ratio", "technique", "template", "weigh"},
 	"cover":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/choice", "cover/search", "cover/portion", "cover/role", "cover/wording", "technique"},
 	"drill":     {"flavor", "measure", "mix", "sense", "ratio", "template", "weigh", "balance", "cover", "riff"},
@@ -70,6 +70,8 @@ var allowedInFlavor = map[string][]string{
 	"measure/vocabulary":      {},
 	"measure/measuretest":     {"flavor"},
 	"measure/draft/drafttest": {"flavor", "measure", "measure/measuretest"},
+
+	"weigh/proportion": {"flavor", "habit", "ratio", "makeup"},
 
 	"riff/wish":      {"flavor", "sense"},
 	"riff/precedent": {"flavor", "sense", "ratio", "makeup", "template"},

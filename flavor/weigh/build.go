@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor/makeup"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
+	"counterpour/flavor/weigh/proportion"
 )
 
 // Build is a spec made ready to be judged with other amounts: what does not
@@ -35,7 +36,7 @@ type Build struct {
 	unbased, unsoured, unsweetened []float64
 	served                         []float64                 // see ofService; nil until asked for
 	foreign                        [len(characters)]*float64 // see foreignness; nil until asked for
-	proportion                     *proportions              // see proportions
+	proportion                     *proportion.Usual         // see proportions
 	volumeML, ethanolG             upTo
 	borrowed                       []*[]float64 // see room
 }

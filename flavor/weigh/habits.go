@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/technique"
 	"counterpour/flavor/template"
+	"counterpour/flavor/weigh/proportion"
 )
 
 // Beyond is a pour, or a sense, that a drink carries more of than it usually
@@ -214,7 +215,7 @@ func (s *Set) readHabits(proven []template.Labelled) {
 		s.sharp = append(s.sharp, makeup.Presence(e[ratio.Sour], e.Total(), halfSharp) > 0.5)
 		s.mixed = append(s.mixed, mixes(proven[i].Spec.Method))
 		s.served = append(s.served, proven[i].Spec.Service)
-		s.tasks = append(s.tasks, tasksOf(b.parts, ml))
+		s.tasks = append(s.tasks, proportion.TasksOf(b.parts, ml))
 		s.recipes = append(s.recipes, recipe{b.parts, ml})
 		s.unbased.add(b.parts, ml, makeup.IsBase)
 		s.unsweetened.add(b.parts, ml, makeup.IsSweetener)

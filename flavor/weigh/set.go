@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor/habit"
 	"counterpour/flavor/makeup"
 	"counterpour/flavor/template"
+	"counterpour/flavor/weigh/proportion"
 )
 
 // Set is the families of drinks, ready to judge. It is safe for concurrent use.
@@ -17,27 +18,27 @@ type Set struct {
 	palates     []Palate              // of the house, for the families it moved
 	hulls       []template.Hull       // of each family
 	book        *habit.Book
-	volumes     *habit.Range      // mL in the glass of the proven drinks
-	ethanol     *habit.Range      // g in the glass of the same
-	kin         makeup.Kinships   // of the proven drinks
-	strong      []bool            // the same: it has alcohol, or what stands for it
-	bases       []*flavor.Profile // the same; nil if it has none
-	sours       []*flavor.Profile // the same: what it is mostly made sour with
-	family      []int             // the same: its family, of models; -1 if it is not among them
-	milky       []bool            // the same: it has milk or cream that acid turns
-	sharp       []bool            // the same: it has a sour part
-	sweet       []bool            // the same: it has a syrup or sugar
-	seasoned    []bool            // the same: it has bitters
-	mixed       []bool            // the same: it is shaken, blended or swizzled
-	served      []flavor.Service  // the same
-	recipes     []recipe          // the same
-	tasks       []tasks           // the same
-	unbased     rests             // the same: without its bases
-	unsweetened rests             // the same: without syrups and sugar
-	unturned    rests             // the same: without what is sour and what that turns
-	unsoured    rests             // the same: without what is sour
-	unseasoned  rests             // the same: without bitters
-	customs     customs           // the same: which have what character
+	volumes     *habit.Range       // mL in the glass of the proven drinks
+	ethanol     *habit.Range       // g in the glass of the same
+	kin         makeup.Kinships    // of the proven drinks
+	strong      []bool             // the same: it has alcohol, or what stands for it
+	bases       []*flavor.Profile  // the same; nil if it has none
+	sours       []*flavor.Profile  // the same: what it is mostly made sour with
+	family      []int              // the same: its family, of models; -1 if it is not among them
+	milky       []bool             // the same: it has milk or cream that acid turns
+	sharp       []bool             // the same: it has a sour part
+	sweet       []bool             // the same: it has a syrup or sugar
+	seasoned    []bool             // the same: it has bitters
+	mixed       []bool             // the same: it is shaken, blended or swizzled
+	served      []flavor.Service   // the same
+	recipes     []recipe           // the same
+	tasks       []proportion.Tasks // the same
+	unbased     rests              // the same: without its bases
+	unsweetened rests              // the same: without syrups and sugar
+	unturned    rests              // the same: without what is sour and what that turns
+	unsoured    rests              // the same: without what is sour
+	unseasoned  rests              // the same: without bitters
+	customs     customs            // the same: which have what character
 	tuning      template.Tuning
 	rooms       *rooms
 }

@@ -1,4 +1,10 @@
-package weigh
+// Package proportion holds a drink against others task by task: how much there is of what
+// does one task, as sweetening, to what does another.
+//
+// A ratio adds up what all pours bring of an axis: a liqueur poured twice is lost in the
+// strength of the base, and a syrup in the breadth of its family. Which other drinks count,
+// and how much each, is for the caller to say.
+package proportion
 
 import (
 	"cmp"
@@ -10,11 +16,6 @@ import (
 	"counterpour/flavor/makeup"
 	"counterpour/flavor/ratio"
 )
-
-// A ratio adds up what all pours bring of an axis: a liqueur poured twice is lost in the
-// strength of the base, and a syrup in the breadth of its family. So a drink is held
-// against proven drinks of like make-up task by task too: how much there is of what does
-// one, to what does another.
 
 // task is what a pour is there for, finer than its part: who pours twice the amaro does
 // not pour twice the vermouth.
@@ -69,13 +70,15 @@ func (t task) halfOf() float64 {
 	return 0.02
 }
 
-// tasks is how much a drink has of each task.
-type tasks struct {
+// Tasks is how much a drink has of each task. The zero value has nothing.
+type Tasks struct {
 	logs [numTasks]float64 // logarithms of mL, of a base, a sweetener or a sour in equivalents, of a liqueur or an amaro by its strength; 0 for none
 	sure [numTasks]float64 // how surely it is there, 0 to 1
 }
 
-func tasksOf(parts []makeup.Part, ml []float64) tasks {
+// TasksOf returns how much a drink has of each task, given its parts and the mL of each of
+// its pours.
+func TasksOf(parts []makeup.Part, ml []float64) Tasks {
 	var poured, counted [numTasks]float64
 	for i := range parts {
 		p := &parts[i]
@@ -99,7 +102,7 @@ func tasksOf(parts []makeup.Part, ml []float64) tasks {
 		counted[t] += x
 	}
 	counted[taskWhole] = poured[taskWhole]
-	var out tasks
+	var out Tasks
 	for t := range counted {
 		if counted[t] > 0 {
 			out.logs[t] = math.Log(counted[t])
@@ -117,8 +120,6 @@ const (
 	usualProportions = 1.0
 	fewProportions   = 0.4
 	proportionEdge   = 11.0
-	otherKind        = 0.15 // what is left of a drink's say that is of another family
-	servedElse       = 0.5  // what is left of a drink's say that is served otherwise
 	leastSay         = 1e-4
 )
 
@@ -126,9 +127,10 @@ const (
 // and its variance; +Inf if none has both.
 type pair struct{ middle, variance float64 }
 
-// proportions is what proven drinks of a draft's make-up have of each task to each other,
-// the first the greater; and of each task in mL, of which the whole is not told.
-type proportions struct {
+// Usual is what drinks of a draft's make-up have of each task to each other, the first
+// the greater; and of each task in mL, of which the whole is not told. It is read-only once
+// learnt and safe for concurrent use.
+type Usual struct {
 	pairs [numTasks][numTasks]pair
 	alone [numTasks]pair
 }
@@ -152,52 +154,43 @@ func (g *gathering) pair() pair {
 	return pair{middle: middle, variance: v * (1 + fewProportions/g.weight)}
 }
 
-// proportions returns them, which a spec's Build works out once.
-func (b *Build) proportions() *proportions {
-	if b.proportion != nil {
-		return b.proportion
-	}
+// Learn returns what drinks have of each task that the draft has; says is how much each of
+// them counts, 0 to 1.
+func Learn(draft *Tasks, drinks []Tasks, says []float64) *Usual {
 	var pairs [numTasks][numTasks]gathering
 	var alone [numTasks]gathering
-	own := tasksOf(b.parts, b.ml)
-	b.habit()
-	for i, kind := range b.ofKind() {
-		near := b.habits.near[i]
-		say := otherKind*near*near + (1-otherKind)*kind
-		if b.set.served[i] != b.spec.Service {
-			say *= servedElse
-		}
+	for i, say := range says {
 		if say < leastSay {
 			continue
 		}
-		o := &b.set.tasks[i]
+		o := &drinks[i]
 		for t := range numTasks {
-			if own.sure[t] <= 0 || o.sure[t] <= 0 {
+			if draft.sure[t] <= 0 || o.sure[t] <= 0 {
 				continue
 			}
 			alone[t].add(say*o.sure[t], o.logs[t])
 			for u := range t {
-				if own.sure[u] > 0 && o.sure[u] > 0 {
+				if draft.sure[u] > 0 && o.sure[u] > 0 {
 					pairs[t][u].add(say*o.sure[t]*o.sure[u], o.logs[t]-o.logs[u])
 				}
 			}
 		}
 	}
-	b.proportion = &proportions{}
+	out := &Usual{}
 	for t := range numTasks {
-		b.proportion.alone[t] = alone[t].pair()
+		out.alone[t] = alone[t].pair()
 		for u := range t {
-			b.proportion.pairs[t][u] = pairs[t][u].pair()
+			out.pairs[t][u] = pairs[t][u].pair()
 		}
 	}
-	return b.proportion
+	return out
 }
 
 // away returns how far two tasks of a drink are from what is usual, as a logarithm, and
 // the weight of a square of that, in edges. What there is less of than usual has to be
 // there surely: a splash of water or a barspoon of syrup may be no more than that, and is
 // not too little.
-func (p *proportions) away(d *tasks, t, u int) (away, weight float64) {
+func (p *Usual) away(d *Tasks, t, u int) (away, weight float64) {
 	x := &p.pairs[t][u]
 	away, less := d.logs[t]-d.logs[u]-x.middle, u
 	if away < 0 {
@@ -206,50 +199,41 @@ func (p *proportions) away(d *tasks, t, u int) (away, weight float64) {
 	return away, d.sure[t] * d.sure[u] * d.sure[less] / (x.variance * proportionEdge)
 }
 
-// unevenEdges returns how far out the drink with other amounts is by the proportion of
-// any two tasks.
-func (b *Build) unevenEdges(ml []float64) float64 {
-	known, d, worst := b.proportions(), tasksOf(b.parts, ml), 0.0
+// Edges returns how far out a drink is by the proportion of any two of its tasks, as a
+// square: 0 if all are as usual, 1 at the edge of good drinks.
+func (p *Usual) Edges(d *Tasks) float64 {
+	worst := 0.0
 	for t := range numTasks {
 		for u := range t {
-			away, weight := known.away(&d, t, u)
+			away, weight := p.away(d, t, u)
 			worst = max(worst, away*away*weight)
 		}
 	}
 	return worst
 }
 
-// Uneven is what does one task of a drink, and is too much or too little to what does the
-// others.
-type Uneven struct {
-	Profile *flavor.Profile // the largest pour that does it
-	Change  float64         // logarithm of the factor that would bring it back, negative if there is too much
-	Edges   float64         // how far out the drink is by its proportions, as a square, 1 at the edge
-}
-
-// uneven returns the task that explains best, if it alone went wrong, why the drink is as
-// uneven as it is.
-func (b *Build) uneven(ml []float64) (out Uneven) {
-	known, d := b.proportions(), tasksOf(b.parts, ml)
-	gained := 0.0
+// Slip returns the task that explains best, if it alone went wrong, why a drink with such
+// parts, in mL a pour, is as uneven as it is: the largest ingredient that does it, and the
+// logarithm of the factor that would bring it back, negative if there is too much. The
+// ingredient is nil if no task explains anything.
+func (p *Usual) Slip(parts []makeup.Part, ml []float64) (by *flavor.Profile, change float64) {
+	d, gained := TasksOf(parts, ml), 0.0
 	for t := range int(taskWhole) {
-		by := b.largestOfTask(task(t), ml)
-		if by == nil {
+		does := largestOf(task(t), parts, ml)
+		if does == nil {
 			continue
 		}
-		gain, change := known.slip(&d, t)
-		if gain > gained {
-			gained, out = gain, Uneven{Profile: by, Change: change}
+		if gain, back := p.slip(&d, t); gain > gained {
+			gained, by, change = gain, does, back
 		}
 	}
-	out.Edges = b.unevenEdges(ml)
-	return out
+	return by, change
 }
 
 // slip returns how much of its unevenness a drink loses if one of its tasks is brought
 // back alone, and the change that does it. What the task has in mL speaks too: of a base
 // and a syrup that do not go together, the one is wrong that others have otherwise.
-func (p *proportions) slip(d *tasks, t int) (gain, change float64) {
+func (p *Usual) slip(d *Tasks, t int) (gain, change float64) {
 	x := &p.alone[t]
 	weights := d.sure[t] / (x.variance * proportionEdge)
 	pull := weights * (d.logs[t] - x.middle)
@@ -270,13 +254,13 @@ func (p *proportions) slip(d *tasks, t int) (gain, change float64) {
 	return pull * pull / weights, -pull / weights
 }
 
-// largestOfTask returns the ingredient that does most of a task, the first of equals by
+// largestOf returns the ingredient that does most of a task, the first of equals by
 // its id; nil if none does it.
-func (b *Build) largestOfTask(t task, ml []float64) *flavor.Profile {
+func largestOf(t task, parts []makeup.Part, ml []float64) *flavor.Profile {
 	var of []*makeup.Part
-	for i := range b.parts {
-		if own, ok := taskOf(&b.parts[i]); ok && own == t && b.parts[i].Amount(ml) > 0 {
-			of = append(of, &b.parts[i])
+	for i := range parts {
+		if own, ok := taskOf(&parts[i]); ok && own == t && parts[i].Amount(ml) > 0 {
+			of = append(of, &parts[i])
 		}
 	}
 	if len(of) == 0 {
