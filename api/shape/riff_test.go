@@ -30,7 +30,7 @@ func TestNoNutInAnyAnswer(t *testing.T) {
 	}
 	avoid := []string{"tree nuts"} // that no seed lets one in is for flavor/riff to show
 	for _, text := range []string{falernumSour, honeySour} {
-		a, err := AnswerRiff(context.Background(), k, RiffBody{Draft: Draft{Text: &text}, Avoid: avoid, Toward: []string{"nuttier"}, Stock: all, Limit: 20})
+		a, err := AnswerRiff(context.Background(), k, RiffBody{Draft: Draft{Text: &text}, Search: Search{Avoid: avoid, Toward: []string{"nuttier"}, Stock: all, Limit: 20}})
 		require.NoError(t, err)
 		for _, r := range a.Riffs {
 			free(r.Spec)
@@ -49,7 +49,7 @@ func TestNoNutInAnyAnswer(t *testing.T) {
 			}
 		}
 	}
-	u, err := AnswerUseUp(context.Background(), k, UseUpBody{Bottles: []string{"orgeat", "amaretto", "apricot liqueur", "rum"}, Avoid: avoid, Stock: all, Limit: 20})
+	u, err := AnswerUseUp(context.Background(), k, UseUpBody{Bottles: []string{"orgeat", "amaretto", "apricot liqueur", "rum"}, Search: Search{Avoid: avoid, Stock: all, Limit: 20}})
 	require.NoError(t, err)
 	require.NotEmpty(t, u.Drafts)
 	for _, d := range u.Drafts {
