@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/joining"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
@@ -129,7 +130,7 @@ func headsRemark(toks []token.Token) bool {
 	}
 	return !slices.ContainsFunc(toks[:colon], func(t token.Token) bool {
 		return t.Kind != token.Word || serving.Known(t.Text) || serving.StepVerbs[t.Text] || serving.Fillers[t.Text] || entry.PourVerbs[t.Text] != "" || entry.PouringVerb(t.Text) ||
-			roleWords[t.Text] || entry.Labels[t.Text] != entry.NoLabel || entry.UnitWordsAt([]token.Token{t})
+			joining.Roles[t.Text] || entry.Labels[t.Text] != entry.NoLabel || entry.UnitWordsAt([]token.Token{t})
 	})
 }
 

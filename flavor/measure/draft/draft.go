@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/joining"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/sheet"
@@ -20,8 +21,6 @@ const (
 	MaxLine   = entry.MostName // characters of a pour
 	MaxPours  = 40
 	MaxFaults = 100 // reading stops here; nobody mends more at once
-
-	maxStep = 2000 // characters of a line that is no pour
 )
 
 // Kind is what a stretch of a draft was read as.
@@ -116,13 +115,13 @@ func (d Draft) Plainly() Draft { return read(d.text, !d.nameless, true) }
 
 // read reads a text; plainly, without a name before the pours of its first line.
 func read(text string, named, plainly bool) Draft {
-	r := reader{d: Draft{text: text, nameless: !named}, first: named, plainly: plainly, shares: len(text) <= maxStep && sheet.InShares(text), batch: sheet.BatchColumn(text)}
+	r := reader{d: Draft{text: text, nameless: !named}, first: named, plainly: plainly, join: joining.Joiner{Text: text}, shares: len(text) <= joining.MostLine && sheet.InShares(text), batch: sheet.BatchColumn(text)}
 	if fault := checkText(text); fault != nil {
 		r.d.Faults = flavor.Faults{fault}
 		return r.d
 	}
-	for _, l := range unlabelled(text, linesOf(text)) {
-		if !r.line(l.number, l.at.Start, l.at.End) {
+	for _, l := range joining.Lines(text) {
+		if !r.line(l.Number, l.At.Start, l.At.End) {
 			break
 		}
 	}
@@ -156,21 +155,6 @@ func (d Draft) Err() error {
 		return nil
 	}
 	return faults
-}
-
-// lineEnd returns the end of the line that starts at from, and where the next
-// one starts.
-func lineEnd(text string, from int) (end, next int) {
-	at := strings.IndexAny(text[from:], "\r\n")
-	if at < 0 {
-		return len(text), len(text) + 1
-	}
-	end = from + at
-	next = end + 1
-	if strings.HasPrefix(text[end:], "\r\n") {
-		next++
-	}
-	return end, next
 }
 
 // checkText refuses a text that is too long or is not UTF-8.
@@ -207,7 +191,7 @@ const NamePrefix = "name:"
 // ends.
 func (d Draft) LineAround(at int) (start, end int) {
 	start = strings.LastIndexAny(d.text[:at], "\r\n") + 1
-	end, _ = lineEnd(d.text, start)
+	end, _ = joining.LineEnd(d.text, start)
 	return start, end
 }
 

@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/joining"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/sheet"
@@ -24,7 +25,6 @@ type reader struct {
 	section  entry.Label    // of a header that stands alone above
 	heading  *entry.Written // the amount of the list that goes on below
 	amount   *entry.Written // of the pour above
-	slashes  int            // that part the entries of a line
 	part     *entry.Written // how much a line says that a part is
 	sentence bool           // it is one that is read: what it tells comes after what others tell
 	table    *sheet.Table   // whose rows these lines may be
@@ -34,7 +34,7 @@ type reader struct {
 	batch    bool           // the numbers in brackets behind the amounts are those of a batch
 	plainly  bool           // no name stands before the pours of the first line
 	toks     []token.Token
-	cut      []piece
+	join     joining.Joiner
 }
 
 func (r *reader) fail(line int, f *flavor.Fault) {
@@ -178,7 +178,7 @@ func (r *reader) content(n, from, to int) bool {
 // that are taken back, and says so.
 func (r *reader) pouringWords(n int, toks []token.Token) []token.Token {
 	toks = serving.WithIceSizes(speech.Lengthened(speech.WithoutHesitation(toks)))
-	toks = r.withoutServes(n, r.withoutPrices(n, r.remarkFrom(n, r.withoutRole(toks))))
+	toks = r.withoutServes(n, r.withoutPrices(n, r.remarkFrom(n, joining.WithoutRole(r.text, toks))))
 	toks, r.amends = speech.Amended(speech.Ranges(r.text, toks))
 	toks = r.without(n, toks, speech.StandIn(toks))
 	toks = r.withoutCommentary(n, r.secondThoughts(n, speech.Dictated(toks)))

@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/joining"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
@@ -20,69 +21,82 @@ func (r *reader) entries(n int, span entry.Span, toks []token.Token, asSteps boo
 	if len(toks) == 0 {
 		return
 	}
-	r.takeAll(n, span, r.underHead(r.spread(r.gather(r.pieces(toks)))), asSteps)
+	r.takeAll(n, span, r.underHead(r.join.Entries(toks)), asSteps)
 }
 
 // takeAll takes the entries of a line, each by what stands before it.
-func (r *reader) takeAll(n int, span entry.Span, in []piece, asSteps bool) {
+func (r *reader) takeAll(n int, span entry.Span, in []joining.Piece, asSteps bool) {
 	for i := 0; i < len(in); i++ {
 		if many := r.seasoned(n, in[i:]); many > 0 {
 			i += many - 1
-			if i+1 < len(in) && laidOn(&in[i+1]) { // "s&p, celery"
+			if i+1 < len(in) && in[i+1].LaidOn() { // "s&p, celery"
 				i++
-				r.laid(n, in[i].toks)
+				r.laid(n, in[i].Toks)
 			}
 			continue
 		}
-		if in[i].sep == parting.Soaked && i > 0 && listed(&in[i]) {
+		if in[i].Sep == parting.Soaked && i > 0 && in[i].Listed() {
 			r.soak(n, &in[i])
 			continue
 		}
-		if role := roleOf(&in[i]); i > 0 && in[i].sep == ";" && role != "" && !in[i].pour.Shared && in[i-1].pour.Shape == entry.ShapePour || i > 0 && i == len(in)-1 && in[i].sep == "," && columnRoles[role] && in[i-1].pour.Shape == entry.ShapePour && in[i-1].pour.AmountAt.Start > in[i-1].pour.NameAt.Start {
-			r.entry(KindRemark, n, entry.Span{Start: in[i].toks[0].Start, End: in[i].toks[len(in[i].toks)-1].End})
+		if role := in[i].Role(); i > 0 && in[i].Sep == ";" && role != "" && !in[i].Pour.Shared && in[i-1].Pour.Shape == entry.ShapePour || i > 0 && i == len(in)-1 && in[i].Sep == "," && joining.InColumn(role) && in[i-1].Pour.Shape == entry.ShapePour && in[i-1].Pour.AmountAt.Start > in[i-1].Pour.NameAt.Start {
+			r.entry(KindRemark, n, entry.Span{Start: in[i].Toks[0].Start, End: in[i].Toks[len(in[i].Toks)-1].End})
 			if k := len(r.d.Lines) - 1; k >= 0 && (role == "float" || role == "top") {
 				r.d.Lines[k].After = true
 			}
 			continue
 		}
-		if i > 0 && dressed(&in[i-1], &in[i]) || len(r.d.Lines) > 0 && saltAlone(&in[i]) {
-			toks := entry.TrimMarks(in[i].toks)
+		if i > 0 && joining.Dressed(&in[i-1], &in[i]) || len(r.d.Lines) > 0 && in[i].SaltAlone() {
+			toks := entry.TrimMarks(in[i].Toks)
 			at := entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End}
 			r.d.Rim = token.OneLine(r.text[at.Start:at.End])
 			r.entry(KindRim, n, at)
 			r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+r.d.Rim+"” is kept as the rim; write it with an amount to have it poured")
-			in[i].pour.Shape = entry.ShapeRim
+			in[i].Pour.Shape = entry.ShapeRim
 			continue
 		}
-		if i > 0 && ((in[i-1].pour.Shape == entry.ShapeServing || in[i-1].pour.Shape == entry.ShapeRim) && laidOn(&in[i]) || in[i-1].pour.Shape == entry.ShapeGarnish && in[i].sep == "+" && in[i].pour.Shape == entry.ShapeName) {
-			in[i].pour.Shape = entry.ShapeGarnish
-			r.laid(n, in[i].toks)
+		if i > 0 && ((in[i-1].Pour.Shape == entry.ShapeServing || in[i-1].Pour.Shape == entry.ShapeRim) && in[i].LaidOn() || in[i-1].Pour.Shape == entry.ShapeGarnish && in[i].Sep == "+" && in[i].Pour.Shape == entry.ShapeName) {
+			in[i].Pour.Shape = entry.ShapeGarnish
+			r.laid(n, in[i].Toks)
 			continue
 		}
-		if i+1 < len(in) && in[i+1].sep == "+" && in[i].pour.Shape == entry.ShapeName && laidOn(&in[i]) && in[i+1].pour.Shape == entry.ShapeGarnish {
-			in[i].pour.Shape = entry.ShapeGarnish // "orange + lemon zest"
-			r.laid(n, in[i].toks)
+		if i+1 < len(in) && in[i+1].Sep == "+" && in[i].Pour.Shape == entry.ShapeName && in[i].LaidOn() && in[i+1].Pour.Shape == entry.ShapeGarnish {
+			in[i].Pour.Shape = entry.ShapeGarnish // "orange + lemon zest"
+			r.laid(n, in[i].Toks)
 			continue
 		}
 		r.take(n, span, &in[i], asSteps)
 	}
 }
 
+// dashesSoaked is how many dashes of bitters a sugar cube takes; common practice.
+const dashesSoaked = 3
+
+// soak takes what a sugar cube is soaked in as dashes.
+func (r *reader) soak(n int, p *joining.Piece) {
+	at := entry.Span{Start: p.Toks[0].Start, End: p.Toks[len(p.Toks)-1].End}
+	q := entry.Written{Of: p.Toks, Shape: entry.ShapeImplied}
+	q.TakeNameOnly(r.text, p.Toks)
+	q.Amount, q.Unit = dashesSoaked, flavor.Dash
+	q.AddNote("what the cube is soaked in is taken as " + measure.FormatAmount(dashesSoaked, flavor.Dash))
+	r.takePour(n, at, &q, false)
+}
+
 // seasoned takes seasonings in a row, of which no amounts are written, as a pinch of each, and
 // returns how many entries they are; 0 if these do not begin with any. One alone may dress
 // the rim.
-func (r *reader) seasoned(n int, in []piece) int {
+func (r *reader) seasoned(n int, in []joining.Piece) int {
 	var row []parting.Seasoning
 	many := 0
-	for many < len(in) && in[many].pour.Shape != entry.ShapeRim {
-		next := parting.Seasonings(in[many].toks)
+	for many < len(in) && in[many].Pour.Shape != entry.ShapeRim {
+		next := parting.Seasonings(in[many].Toks)
 		if next == nil {
 			break
 		}
 		row = append(row, next...)
 		many++
 	}
-	if len(r.d.Lines) == 0 || len(row) == 0 || len(row) < 2 && !(in[0].sep == "+" && r.d.Lines[len(r.d.Lines)-1].Unit == flavor.Pinch) { // "pinch celery salt + black pepper"
+	if len(r.d.Lines) == 0 || len(row) == 0 || len(row) < 2 && !(in[0].Sep == "+" && r.d.Lines[len(r.d.Lines)-1].Unit == flavor.Pinch) { // "pinch celery salt + black pepper"
 		return 0
 	}
 	for _, s := range row {
@@ -94,100 +108,85 @@ func (r *reader) seasoned(n int, in []piece) int {
 	return many
 }
 
-// roleWords are what a column says that a pour is in its drink.
-var roleWords = token.Words(`length mod mods liq bitter bitters spirits liqueurs base sour sweet strong weak modifier float top citrus lengthener spirit mixer bitter sweetener acid split accent liqueur bitters juice syrup`)
-
-// columnRoles are those that are no names of ingredients: a last column says them behind a
-// comma too.
-var columnRoles = token.Words(`sour sweet base modifier mod citrus lengthener length spirit sweetener split accent acid strong weak`)
-
-// roleOf is the role that a piece names, and nothing else; empty if it names none.
-func roleOf(p *piece) string {
-	if toks := entry.TrimMarks(p.toks); len(toks) == 1 && roleWords[toks[0].Text] {
-		return toks[0].Text
-	}
-	return ""
-}
-
 // take takes one entry of a line.
-func (r *reader) take(n int, span entry.Span, p *piece, asStep bool) {
-	if len(p.toks) == 0 {
+func (r *reader) take(n int, span entry.Span, p *joining.Piece, asStep bool) {
+	if len(p.Toks) == 0 {
 		return
 	}
-	at := entry.Span{Start: p.toks[0].Start, End: p.toks[len(p.toks)-1].End}
+	at := entry.Span{Start: p.Toks[0].Start, End: p.Toks[len(p.Toks)-1].End}
 	written := token.OneLine(r.text[at.Start:at.End])
-	r.said.Merge(&p.pour.Beside, true)
-	if skip := ofServes(p.toks); skip > 0 { // "4 serves", "100 ml per serve over ice"
+	r.said.Merge(&p.Pour.Beside, true)
+	if skip := ofServes(p.Toks); skip > 0 { // "4 serves", "100 ml per serve over ice"
 		r.entry(KindRemark, n, at)
-		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[at.Start:p.toks[skip-1].End])+"” is skipped: the amounts are taken as those of one drink")
-		if rest := p.toks[skip:]; len(rest) > 0 {
+		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[at.Start:p.Toks[skip-1].End])+"” is skipped: the amounts are taken as those of one drink")
+		if rest := p.Toks[skip:]; len(rest) > 0 {
 			r.takeServing(n, entry.Span{Start: rest[0].Start, End: at.End}, rest, asStep)
 		}
 		return
 	}
-	if p.pour.Shape != entry.ShapePour && r.swapped(n, at, p.toks) {
+	if p.Pour.Shape != entry.ShapePour && r.swapped(n, at, p.Toks) {
 		return
 	}
-	switch p.pour.Shape {
+	switch p.Pour.Shape {
 	case entry.ShapeNothing:
 		r.ruled(n, at)
 	case entry.ShapePour, entry.ShapeImplied:
-		if len(r.d.Lines) > 0 && sums[strings.ToLower(p.pour.Name)] {
+		if len(r.d.Lines) > 0 && sums[strings.ToLower(p.Pour.Name)] {
 			r.entry(KindRemark, n, at)
 			r.said.Notes = append(r.said.Notes, lineNote(n, "“"+written+"” is skipped: it is the total"))
 			return
 		}
-		if r.servedAbove() && p.pour.Laid(p.toks) {
-			r.laid(n, p.toks)
+		if r.servedAbove() && p.Pour.Laid(p.Toks) {
+			r.laid(n, p.Toks)
 			return
 		}
-		r.takePour(n, at, &p.pour, asStep)
+		r.takePour(n, at, &p.Pour, asStep)
 	case entry.ShapeServing:
-		r.sentence = p.sep == "."
-		r.takeServing(n, at, p.toks, asStep)
+		r.sentence = p.Sep == "."
+		r.takeServing(n, at, p.Toks, asStep)
 		r.sentence = false
 	case entry.ShapeGarnish:
 		r.takeGarnish(n, at, p)
 	case entry.ShapeRim:
-		r.d.Rim = p.pour.Remark
-		if s := serving.Read(p.toks); s.Glass != "" || s.Service != "" || s.Method != "" {
+		r.d.Rim = p.Pour.Remark
+		if s := serving.Read(p.Toks); s.Glass != "" || s.Service != "" || s.Method != "" {
 			r.said.Merge(&serving.Said{Glass: s.Glass, Method: s.Method, MethodAs: s.MethodAs, Service: s.Service, ServiceAs: s.ServiceAs, Weak: s.Weak}, true)
 		}
 		r.entry(KindRim, n, at)
 	case entry.ShapeAmount:
-		if p.pour.Unit == flavor.Dash && p.pour.Fault == nil && !p.pour.Each && p.pour.Figures { // "2 dash": of the bitters that stand beside every well
-			q := p.pour
+		if p.Pour.Unit == flavor.Dash && p.Pour.Fault == nil && !p.Pour.Each && p.Pour.Figures { // "2 dash": of the bitters that stand beside every well
+			q := p.Pour
 			q.Shape, q.Name, q.NameAt = entry.ShapePour, "aromatic bitters", entry.Span{Start: at.End, End: at.End}
 			q.AddNote("“" + written + "” names no ingredient, and is read as aromatic bitters")
 			q.Guessed = true
 			r.takePour(n, at, &q, asStep)
 			return
 		}
-		if p.pour.Each && p.pour.Unit == flavor.PartUnit && len(r.d.Lines) > 1 { // "1 gin, 1 lime, 1 honey, equal parts"
+		if p.Pour.Each && p.Pour.Unit == flavor.PartUnit && len(r.d.Lines) > 1 { // "1 gin, 1 lime, 1 honey, equal parts"
 			r.entry(KindRemark, n, at)
 			return
 		}
-		if p.pour.Each && p.pour.Fault == nil && p.pour.Unit.Jigger() && r.part == nil && r.equalParts() { // "equal parts a, b and c, 22 ml each"
-			r.part = &p.pour
+		if p.Pour.Each && p.Pour.Fault == nil && p.Pour.Unit.Jigger() && r.part == nil && r.equalParts() { // "equal parts a, b and c, 22 ml each"
+			r.part = &p.Pour
 			r.entry(KindRemark, n, at)
 			return
 		}
 		r.unread(n, at, measure.Invalid("ingredient", written, "%q names no ingredient; write it after the amount, such as \"2 oz London dry gin\"", written))
 	case entry.ShapeTail:
-		if strings.HasPrefix(p.toks[0].Text, "mud") || slices.ContainsFunc(r.d.Lines, func(l entry.Line) bool { return l.After }) { // a step that speaks of a pour above
-			r.takeServing(n, at, p.toks, asStep)
+		if strings.HasPrefix(p.Toks[0].Text, "mud") || slices.ContainsFunc(r.d.Lines, func(l entry.Line) bool { return l.After }) { // a step that speaks of a pour above
+			r.takeServing(n, at, p.Toks, asStep)
 			return
 		}
 		f := measure.Invalid("ingredient", written, "%q names no ingredient; write what to pour, such as \"top soda water\"", written)
 		f.Location = measure.LineLocation(n)
-		r.d.Doubts = append(r.d.Doubts, Doubt{Entry: len(r.d.Entries), After: len(r.d.Lines), Top: entry.PourVerbs[p.toks[0].Text] == flavor.Top, Fault: f, toks: slices.Clone(p.toks)})
+		r.d.Doubts = append(r.d.Doubts, Doubt{Entry: len(r.d.Entries), After: len(r.d.Lines), Top: entry.PourVerbs[p.Toks[0].Text] == flavor.Top, Fault: f, toks: slices.Clone(p.Toks)})
 		r.entry(KindUnread, n, at)
 	case entry.ShapeName:
 		if asStep {
-			r.takeServing(n, at, p.toks, true)
+			r.takeServing(n, at, p.Toks, true)
 			return
 		}
-		r.unnamed(n, at, written, p.toks)
+		r.unnamed(n, at, written, p.Toks)
 	}
 }
 
@@ -218,7 +217,7 @@ func (r *reader) unnamed(n int, at entry.Span, written string, toks []token.Toke
 		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+written+"” is skipped")
 		return
 	}
-	if len(r.d.Lines) > 0 && studded(toks) {
+	if len(r.d.Lines) > 0 && joining.Studded(toks) {
 		r.laid(n, toks)
 		return
 	}
@@ -233,6 +232,14 @@ func (r *reader) unnamed(n int, at entry.Span, written string, toks []token.Toke
 	f.Location = measure.LineLocation(n)
 	r.d.Doubts = append(r.d.Doubts, Doubt{Entry: len(r.d.Entries), After: len(r.d.Lines), Laid: r.served > 0 && r.served == len(r.d.Lines) || len(r.d.Lines) > 1 && r.d.Lines[len(r.d.Lines)-1].After, Mixed: muddled, Fault: f, toks: slices.Clone(toks)})
 	r.entry(KindUnread, n, at)
+}
+
+// laid keeps what is laid on a drink, and says so: it might have been meant to be
+// poured.
+func (r *reader) laid(n int, toks []token.Token) {
+	at := entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End}
+	r.garnish(n, at)
+	r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[at.Start:at.End])+"” is kept as garnish; write it on a line of its own, with an amount, to have it poured")
 }
 
 // corrected returns words of making and serving with the slips of the pen among them
@@ -309,8 +316,8 @@ func (r *reader) amountText(p *entry.Written) string {
 }
 
 // takeGarnish keeps a garnish with the words that are not only "garnish with".
-func (r *reader) takeGarnish(n int, at entry.Span, p *piece) {
-	toks := p.toks
+func (r *reader) takeGarnish(n int, at entry.Span, p *joining.Piece) {
+	toks := p.Toks
 	if first := toks[0].Text; (first == "handful" || first == "bunch") && r.served == 0 {
 		written := token.OneLine(r.text[at.Start:at.End])
 		r.unread(n, at, measure.Invalid("amount", written, "%q states no number; write one, such as \"8 mint leaves\", or \"garnish: %s\" if it is laid on the drink", written, written))
@@ -334,9 +341,9 @@ func (r *reader) takeGarnish(n int, at entry.Span, p *piece) {
 			toks = toks[:len(toks)-1]
 		default:
 			r.garnish(n, entry.Span{Start: toks[0].Start, End: last.End})
-			if p.pour.Unit.Counted() && p.pour.UnitAt.Start == at.Start || serving.OtherMeasures[toks[0].Text] {
+			if p.Pour.Unit.Counted() && p.Pour.UnitAt.Start == at.Start || serving.OtherMeasures[toks[0].Text] {
 				r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[at.Start:at.End])+"” is kept as garnish; write 1 before it to have it counted")
-			} else if p.pour.ByNoun && len(toks) == 1 && r.said.Method == "" && r.said.Service == "" { // "mint", above "shake": perhaps it goes in
+			} else if p.Pour.ByNoun && len(toks) == 1 && r.said.Method == "" && r.said.Service == "" { // "mint", above "shake": perhaps it goes in
 				r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[at.Start:at.End])+"” is kept as garnish; write it with an amount to have it poured")
 			}
 			return

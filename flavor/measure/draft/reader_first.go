@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/joining"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/speech"
@@ -92,13 +93,13 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 	if l == entry.NoLabel && r.leads(n, span, toks) {
 		return true
 	}
-	in := r.spread(r.gather(r.pieces(toks)))
+	in := r.join.Entries(toks)
 	if l == entry.NoLabel && r.oneLiner(n, span, in) {
 		return true
 	}
 	glued := 0
 	for i := range in {
-		p := &in[i].pour
+		p := &in[i].Pour
 		if len(in) == 1 && toks[0].Text == "equal" { // "Equal parts digestif": of one thing there are none
 			continue
 		}
@@ -122,10 +123,10 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 		line := r.lineOf(n, p)
 		r.d.PerhapsPour = &line
 		r.said.Merge(&p.Beside, true)
-	} else if len(in) == 1 && in[0].pour.Shape == entry.ShapeImplied && in[0].pour.Fault == nil && !r.titled(&in[0].pour) {
-		line := r.lineOf(n, &in[0].pour)
+	} else if len(in) == 1 && in[0].Pour.Shape == entry.ShapeImplied && in[0].Pour.Fault == nil && !r.titled(&in[0].Pour) {
+		line := r.lineOf(n, &in[0].Pour)
 		r.d.PerhapsPour = &line
-		r.said.Merge(&in[0].pour.Beside, true)
+		r.said.Merge(&in[0].Pour.Beside, true)
 	}
 	if s := serving.Read(toks); s.Method != "" && len(s.Unknown) == 0 && s.Conflict == nil && s.Words > 1 {
 		r.d.ServingName = &s
@@ -281,8 +282,8 @@ func (r *reader) namedAgain(n int, span entry.Span, toks []token.Token) bool {
 		!slices.ContainsFunc(toks, func(t token.Token) bool { return t.Is("-") || t.Is(":") || t.Is("=") }) {
 		return false
 	}
-	in := r.spread(r.gather(r.pieces(toks)))
-	if len(in) < 3 || !untold(&in[0]) || in[1].sep != "-" && in[1].sep != ":" && in[1].sep != "=" {
+	in := r.join.Entries(toks)
+	if len(in) < 3 || !in[0].Untold() || in[1].Sep != "-" && in[1].Sep != ":" && in[1].Sep != "=" {
 		return false
 	}
 	heading := d.Name
@@ -306,9 +307,9 @@ func (r *reader) pours(toks []token.Token) bool {
 		}
 	}
 	n := 0
-	in := r.spread(r.gather(r.pieces(toks)))
+	in := r.join.Entries(toks)
 	for i := range in {
-		if in[i].pour.States(r.text) {
+		if in[i].Pour.States(r.text) {
 			n++
 		}
 	}
@@ -316,86 +317,90 @@ func (r *reader) pours(toks []token.Token) bool {
 }
 
 // oneLiner reads a name and its pours on one line: "Halyard: 2 oz gin, ...".
-func (r *reader) oneLiner(n int, span entry.Span, in []piece) bool {
+func (r *reader) oneLiner(n int, span entry.Span, in []joining.Piece) bool {
 	if len(in) > 1 && numberedName(in) {
-		toks := in[0].toks
+		toks := in[0].Toks
 		r.setName(n, entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End})
 		r.takeAll(n, span, in[1:], false)
 		return true
 	}
 	if k := titled(r.text, in); k > 1 { // "Exercise 4. Daiquiri variation. White rum 60 ml; ..."
-		last := in[k-1].toks
-		r.setName(n, entry.Span{Start: in[0].toks[0].Start, End: last[len(last)-1].End})
+		last := in[k-1].Toks
+		r.setName(n, entry.Span{Start: in[0].Toks[0].Start, End: last[len(last)-1].End})
 		r.d.Titled = true
 		r.takeAll(n, span, in[k:], false)
 		return true
 	}
-	if len(in) > 1 && in[0].pour.Shape == entry.ShapeImplied && (in[1].sep == ":" || in[1].sep == "=" || in[1].sep == "-" && len(in) > 2) && in[1].pour.States(r.text) { // "Vermouth spritz: 60 bianco, ..."
-		toks := in[0].toks
+	if len(in) > 1 && in[0].Pour.Shape == entry.ShapeImplied && (in[1].Sep == ":" || in[1].Sep == "=" || in[1].Sep == "-" && len(in) > 2) && in[1].Pour.States(r.text) { // "Vermouth spritz: 60 bianco, ..."
+		toks := in[0].Toks
 		r.setName(n, entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End})
 		r.takeAll(n, span, in[1:], false)
 		return true
 	}
 	for k := 1; k+1 < len(in) && k < 3; k++ { // "NA - Ginger fizz: 1 ginger syrup, ...", "soju + yuzu soda! 50 soju, ..."
-		if (in[k+1].sep == ":" || in[k+1].sep == "." || in[k+1].sep == "=") && (in[k].sep == ":" || in[k].sep == "-" || in[k].sep == "+" || in[k].sep == "and") && untold(&in[0]) && untold(&in[k]) && in[k+1].pour.States(r.text) {
-			last := in[k].toks
-			r.setName(n, entry.Span{Start: in[0].toks[0].Start, End: last[len(last)-1].End})
+		if (in[k+1].Sep == ":" || in[k+1].Sep == "." || in[k+1].Sep == "=") && (in[k].Sep == ":" || in[k].Sep == "-" || in[k].Sep == "+" || in[k].Sep == "and") && in[0].Untold() && in[k].Untold() && in[k+1].Pour.States(r.text) {
+			last := in[k].Toks
+			r.setName(n, entry.Span{Start: in[0].Toks[0].Start, End: last[len(last)-1].End})
 			r.takeAll(n, span, in[k+1:], false)
 			return true
 		}
 	}
-	if len(in) < 2 || in[0].pour.Shape != entry.ShapeName && in[0].pour.Shape != entry.ShapeServing && in[0].pour.Shape != entry.ShapeGarnish {
+	if len(in) < 2 || in[0].Pour.Shape != entry.ShapeName && in[0].Pour.Shape != entry.ShapeServing && in[0].Pour.Shape != entry.ShapeGarnish {
 		return false
 	}
 	pours := 0
 	for i := range in[1:] {
-		if in[1+i].pour.States(r.text) {
+		if in[1+i].Pour.States(r.text) {
 			pours++
 		}
 	}
-	sep := in[1].sep
-	if pours == 0 || sep != ":" && sep != "=" && sep != "-" && sep != "," && sep != ";" && sep != "." && sep != "/" || in[0].pour.Shape != entry.ShapeName && sep != ":" && sep != "-" {
+	sep := in[1].Sep
+	if pours == 0 || sep != ":" && sep != "=" && sep != "-" && sep != "," && sep != ";" && sep != "." && sep != "/" || in[0].Pour.Shape != entry.ShapeName && sep != ":" && sep != "-" {
 		return false
 	}
-	if in[0].pour.Shape == entry.ShapeServing && entry.Labels[in[0].toks[0].Text] == entry.NoLabel && sep == ":" && serving.StartsMethod(in[0].toks) && len(in[0].toks) == 1 {
+	if in[0].Pour.Shape == entry.ShapeServing && entry.Labels[in[0].Toks[0].Text] == entry.NoLabel && sep == ":" && serving.StartsMethod(in[0].Toks) && len(in[0].Toks) == 1 {
 		return false // "shake: 2 oz gin, ..."
 	}
-	toks := in[0].toks
+	toks := in[0].Toks
 	r.setName(n, entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End})
 	r.d.Titled = sep == ":" && pours > 1
 	r.takeAll(n, span, in[1:], false)
 	return true
 }
 
+// numberedName reports whether what stands before a colon is a name that ends in a
+// number, "service 1: 45 vodka", and no pour.
+func numberedName(in []joining.Piece) bool {
+	p := &in[0].Pour
+	return in[1].Sep == ":" && p.Shape == entry.ShapePour && p.Whole != "" && p.Unit == "" && entry.StartsAmount(in[1].Toks)
+}
+
 // titled returns how many pieces of a line are its title: none states an amount but for a
 // number, and a colon or a stop parts them from at least two pours. It is 0 if none are.
-func titled(text string, in []piece) int {
+func titled(text string, in []joining.Piece) int {
 	k := 0
-	for k < len(in) && (untold(&in[k]) || k == 0 && in[k].pour.Shape == entry.ShapePour && in[k].pour.Whole != "" && in[k].pour.Unit == "") {
+	for k < len(in) && (in[k].Untold() || k == 0 && in[k].Pour.Shape == entry.ShapePour && in[k].Pour.Whole != "" && in[k].Pour.Unit == "") {
 		k++
 	}
-	if k == 0 || k+1 >= len(in) || in[k].sep != ":" && in[k].sep != "." {
+	if k == 0 || k+1 >= len(in) || in[k].Sep != ":" && in[k].Sep != "." {
 		return 0
 	}
 	for i := 1; i < k; i++ {
-		if in[i].sep != ":" && in[i].sep != "." && in[i].sep != "-" && in[i].sep != "+" {
+		if in[i].Sep != ":" && in[i].Sep != "." && in[i].Sep != "-" && in[i].Sep != "+" {
 			return 0
 		}
 	}
 	pours := 0
 	for i := range in[k:] {
-		if in[k+i].pour.States(text) {
+		if in[k+i].Pour.States(text) {
 			pours++
 		}
 	}
-	if pours < 2 || !in[k].pour.States(text) {
+	if pours < 2 || !in[k].Pour.States(text) {
 		return 0
 	}
 	return k
 }
-
-// untold reports whether a piece states no amount.
-func untold(p *piece) bool { return listed(p) || p.pour.Shape == entry.ShapeServing }
 
 // setName takes a stretch of the text as the name, but for a colon at its end.
 func (r *reader) setName(n int, at entry.Span) {

@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/joining"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -57,8 +58,8 @@ func trimSpan(text string, from, to int) (int, int) {
 
 // checkLine refuses a line that is too long or holds what no keyboard types.
 func checkLine(line string) *flavor.Fault {
-	if len(line) > MaxLine && utf8.RuneCountInString(line) > maxStep {
-		return measure.Invalid("", string([]rune(line)[:40]), "the line is longer than %d characters; write one pour a line", maxStep)
+	if len(line) > MaxLine && utf8.RuneCountInString(line) > joining.MostLine {
+		return measure.Invalid("", string([]rune(line)[:40]), "the line is longer than %d characters; write one pour a line", joining.MostLine)
 	}
 	if i := strings.IndexFunc(line, token.Unprintable); i >= 0 {
 		c, _ := utf8.DecodeRuneInString(line[i:])

@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/joining"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/sheet"
 	"counterpour/flavor/measure/draft/token"
@@ -45,7 +46,7 @@ func (r *reader) row(n int, line entry.Span) bool {
 		return true
 	}
 	for i := range row.Pours {
-		if p := r.pourOfRow(n, &row.Pours[i]); len(p.toks) > 0 {
+		if p := r.pourOfRow(n, &row.Pours[i]); len(p.Toks) > 0 {
 			r.take(n, line, &p, false)
 		}
 	}
@@ -118,11 +119,11 @@ func (r *reader) lex(s entry.Span) []token.Token {
 var noAmount = token.Words(`- – — 0 0.0 0.00 n/a na none nil x /`)
 
 // pourOfRow is the pour of a row; it is empty where the row says that nothing is poured.
-func (r *reader) pourOfRow(n int, c *sheet.Pour) piece {
+func (r *reader) pourOfRow(n int, c *sheet.Pour) joining.Piece {
 	name, amount := r.lex(c.Name), r.lex(c.Amount)
 	if written := strings.ToLower(r.text[c.Amount.Start:c.Amount.End]); noAmount[written] {
 		r.skips(n, name)
-		return piece{}
+		return joining.Piece{}
 	}
 	all := slices.Concat(name, amount)
 	slices.SortStableFunc(all, func(a, b token.Token) int { return a.Start - b.Start })
@@ -132,9 +133,9 @@ func (r *reader) pourOfRow(n int, c *sheet.Pour) piece {
 			toks = slices.Concat(amount, name)
 		}
 	}
-	p := piece{toks: all, sep: ";", pour: entry.Read(r.text, toks)}
-	p.pour.Of = all
-	r.underUnits(c, &p.pour)
+	p := joining.Piece{Toks: all, Sep: ";", Pour: entry.Read(r.text, toks)}
+	p.Pour.Of = all
+	r.underUnits(c, &p.Pour)
 	return p
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/joining"
 	"counterpour/flavor/measure/draft/speech"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -50,7 +51,7 @@ func (r *reader) halved(n int, toks []token.Token) []token.Token {
 		if len(name) == 0 || slices.ContainsFunc(name, func(t token.Token) bool { return t.Kind != token.Word }) {
 			return toks
 		}
-		q := r.repeated(p, name)
+		q := joining.Repeated(r.text, p, name)
 		if of := toks[kind:total]; len(of) > 0 && len(name) == 1 && name[0].Text != of[len(of)-1].Text { // "half white" of rum
 			q.Name += " " + strings.TrimSpace(r.text[of[0].Start:of[len(of)-1].End])
 		}

@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/joining"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/running"
 	"counterpour/flavor/measure/draft/serving"
@@ -326,7 +327,7 @@ func (r *resolver) slippedUnit(l *entry.Line) (near []string, word, rest string)
 		rest []string
 	}{{words[0], words[1:]}, {words[last], words[:last]}} {
 		near := measure.SlippedUnits(split.word)
-		if len(near) == 0 || len(split.word) < leastUnitSlip || serving.OtherMeasures[split.word] || serving.DegreeWords[split.word] || draft.Quality(strings.ToLower(split.word)) || r.book.Has(split.word+" syrup") { // gum is no gram
+		if len(near) == 0 || len(split.word) < leastUnitSlip || serving.OtherMeasures[split.word] || serving.DegreeWords[split.word] || joining.Quality(strings.ToLower(split.word)) || r.book.Has(split.word+" syrup") { // gum is no gram
 			continue
 		}
 		rest := strings.TrimPrefix(strings.Join(split.rest, " "), "of ")

@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/joining"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
@@ -265,7 +266,7 @@ func (r *resolver) checkSteps(s *flavor.Spec, faults *flavor.Faults) {
 			continue
 		}
 		toks := token.Lex(nil, r.draft.String(), e.Span.Start, e.Span.End)
-		at := slices.IndexFunc(toks, func(t token.Token) bool { return draft.PourSteps[t.Text] })
+		at := slices.IndexFunc(toks, func(t token.Token) bool { return joining.PourSteps[t.Text] })
 		if at < 0 {
 			continue
 		}

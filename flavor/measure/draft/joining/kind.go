@@ -1,4 +1,4 @@
-package draft
+package joining
 
 import (
 	"strings"
@@ -15,6 +15,7 @@ var heads = token.Words(`syrup syr sirop liqueur liq juice cordial shrub purée 
 // that leave it open; common practice.
 var shades = func() map[string]map[string]bool {
 	bottle := token.Words(`white dark gold golden aged old light black red dry sweet medium spiced overproof amber brown green blue sparkling semi-dry extra-dry`)
+
 	out := map[string]map[string]bool{
 		"water": token.Words(`soda tonic sparkling still`), "milk": token.Words(`whole skimmed condensed evaporated`), "cream": token.Words(`heavy double single whipping light`), "lemonade": bottle,
 	}
@@ -31,25 +32,20 @@ var shades = func() map[string]map[string]bool {
 
 // headed reports whether what stands behind a comma, alone on the line of a pour, says
 // which of a kind it is: "20 ml syrup, raspberry". Amid others it is laid on the drink.
-func headed(a, b *piece) bool {
-	after := entry.TrimMarks(b.toks)
-	return b.sep == "," && poursOne(a) && heads[strings.ToLower(a.pour.Name)] && len(after) > 0 && len(after) <= 2 && listed(b) && (len(after) == 1 || !entry.LaidNoun(after[1].Text))
+func headed(a, b *Piece) bool {
+	after := entry.TrimMarks(b.Toks)
+	return b.Sep == "," && a.poursOne() && heads[strings.ToLower(a.Pour.Name)] && len(after) > 0 && len(after) <= 2 && b.Listed() && (len(after) == 1 || !entry.LaidNoun(after[1].Text))
 }
 
-// shadedBy reports whether what stands behind a comma is a shade of the pour: "rum, white",
+// shadedBy reports whether what stands behind a comma is a shade of the Pour: "rum, white",
 // "rum, overproof, white". Alone on the line of a pour one is whatever that pour is: the
 // white of an egg is no part of "grapefruit juice, white".
-func shadedBy(a, b *piece, alone bool) bool {
-	after := entry.TrimMarks(b.toks)
-	if !poursOne(a) || len(after) == 0 || !listed(b) && b.pour.Shape != entry.ShapeImplied {
+func shadedBy(a, b *Piece, alone bool) bool {
+	after := entry.TrimMarks(b.Toks)
+	if !a.poursOne() || len(after) == 0 || !b.Listed() && b.Pour.Shape != entry.ShapeImplied {
 		return false
 	}
-	name, _, _ := strings.Cut(strings.ToLower(a.pour.Name), ",")
+	name, _, _ := strings.Cut(strings.ToLower(a.Pour.Name), ",")
 	kind := name[strings.LastIndexByte(name, ' ')+1:]
 	return shades[name][after[0].Text] || alone && (shades[kind][after[0].Text] || len(after) == 1 && after[0].Text == "white")
-}
-
-// poursOne reports whether a piece states an amount of one thing.
-func poursOne(p *piece) bool {
-	return p.pour.Shape == entry.ShapePour && p.pour.Fault == nil && !p.pour.Each
 }

@@ -1,0 +1,87 @@
+package joining
+
+import (
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// Spread gives every name of a list its amount: "1 oz each a, b and c", or "a, b
+// and c, 1 oz each".
+func (j *Joiner) Spread(in []Piece) []Piece {
+	each := -1
+	for i := range in {
+		if in[i].Pour.Each && in[i].Pour.Amount > 0 {
+			each = i
+			break
+		}
+	}
+	if each < 0 {
+		return in
+	}
+	from, to := each, each
+	if p := &in[each].Pour; p.NameAt.Empty() || p.AmountAt.Start < p.NameAt.Start {
+		for to+1 < len(in) && in[to+1].Listed() {
+			to++
+		}
+		if each > 1 && in[each-1].Listed() && in[each-2].Listed() && p.NameAt.Empty() && !slices.ContainsFunc(in[each+1:to+1], func(q Piece) bool { return !q.LaidOn() }) {
+			to = each // "mezcal, vermouth, bitter, 25 ml each, orange"
+		}
+	}
+	if to == each && (in[each].Pour.NameAt.Empty() || in[each].Pour.AmountAt.Empty() || in[each].Pour.AmountAt.Start > in[each].Pour.NameAt.Start) {
+		for from > 0 && in[from-1].Listed() && !(from == 1 && (in[1].Sep == ":" || in[1].Sep == "-")) { // behind a title
+			from--
+		}
+	}
+	var names [][]token.Token
+	amount := in[each].Pour
+	if to+1 < len(in) && amount.Unit == flavor.PartUnit && inBrackets(&in[to+1]) { // "equal parts a, b, c (22 ml)"
+		to++
+		last := in[to].Pour
+		amount.Amount, amount.Unit, amount.AmountAt, amount.UnitAt = last.Amount, last.Unit, last.AmountAt, last.UnitAt
+		in[to].Toks = last.NameTokens()
+	}
+	for i := from; i <= to; i++ {
+		toks := in[i].Toks
+		if i == each {
+			toks = amount.NameTokens()
+		}
+		names = append(names, entry.PartNames(toks)...)
+	}
+	if last := len(names) - 1; last > 0 && amount.Unit == flavor.PartUnit { // "equal red bitter & sweet vermouth 25 ml"
+		if q := entry.Read(j.Text, names[last]); q.Shape == entry.ShapePour && q.Fault == nil && q.Unit.Jigger() && q.AmountAt.Start > q.NameAt.Start {
+			amount.Amount, amount.Unit, amount.AmountAt, amount.UnitAt = q.Amount, q.Unit, q.AmountAt, q.UnitAt
+			names[last] = q.NameTokens()
+		}
+	}
+	if len(names) == 1 { // "1 each egg white"; an amount alone, "equal parts", is of no one thing
+		in[each].Pour.Each = in[each].Pour.Shape == entry.ShapeAmount
+		return in
+	}
+	out := append([]Piece(nil), in[:from]...)
+	for _, n := range names {
+		n = entry.TrimMarks(n)
+		if len(n) == 0 {
+			continue
+		}
+		out = append(out, Piece{Toks: n, Sep: ";", Pour: Repeated(j.Text, amount, n)})
+	}
+	return append(out, in[to+1:]...)
+}
+
+// inBrackets reports whether a pour states its amount behind its name in brackets.
+func inBrackets(p *Piece) bool {
+	toks := entry.TrimMarks(p.Toks)
+	return p.Pour.Shape == entry.ShapePour && p.Pour.Fault == nil && p.Pour.Unit.Jigger() && p.Pour.AmountAt.Start > p.Pour.NameAt.Start && len(toks) > 0 && toks[len(toks)-1].Is(")")
+}
+
+// Repeated is a pour of a name with an amount that is written elsewhere.
+func Repeated(text string, amount entry.Written, name []token.Token) entry.Written {
+	q := amount
+	q.Of, q.Each, q.Shared, q.Shape, q.Whole = name, false, true, entry.ShapePour, ""
+	q.TakeNameOnly(text, name)
+	q.CheckUnit(name)
+	return q
+}
