@@ -1,36 +1,58 @@
 package mix
 
-import "counterpour/flavor"
+import (
+	"math"
+	"slices"
+
+	"counterpour/flavor"
+)
 
 // heatedC is the temperature in °C of a hot pour of what the trade hardly ever heats;
 // common practice, no source.
 const heatedC = 75.0
 
-// leastHeater is the volume in mL from which an ingredient heats a drink, if the draft
-// does not say that it is hot.
-const leastHeater = 30.0
+// From hardlyHeats to surelyHeats, in mL, an ingredient heats a drink the more surely, if the
+// draft does not say that it is hot: half an ounce of coffee is a flavour, a double shot is
+// what the drink is hot by. Common practice, no source.
+const hardlyHeats, surelyHeats = 15.0, 60.0
 
-// Heats reports whether a pour of a spec makes a hot drink hot: it is said to be, or it
-// is what the trade heats, the spec has leastHeater of it, and nothing is said. Cream and
-// butter go in cold.
-func Heats(s *flavor.Spec, p *flavor.Pour) bool {
+// Heats reports whether a pour of a spec may make a hot drink hot: it is said to be, or it
+// is what the trade heats, the spec has more than a flavour of it, and nothing is said. Cream
+// and butter go in cold.
+func Heats(s *flavor.Spec, p *flavor.Pour) bool { return heats(s, nil, p) > 0 }
+
+// heats returns how surely a pour of a spec makes a hot drink hot, 0 to 1. The amounts in
+// mL stand in for those of the spec; nil for its own.
+func heats(s *flavor.Spec, ml []float64, p *flavor.Pour) float64 {
 	switch p.Warmth() {
 	case flavor.HeatHot:
-		return true
+		return 1
 	case flavor.HeatCold:
-		return false
+		return 0
 	}
-	return p.Profile.Class.Heated() && !p.Profile.Carbonated && !p.Profile.Cream() && poured(s, p.Profile) >= leastHeater
+	if !p.Profile.Class.Heated() || p.Profile.Carbonated || p.Profile.Cream() {
+		return 0
+	}
+	sure := math.Log(poured(s, ml, p.Profile)/hardlyHeats) / math.Log(surelyHeats/hardlyHeats)
+	return min(1, max(0, sure))
 }
 
 // poured returns how much of an ingredient a spec pours, in mL, however it is split.
-func poured(s *flavor.Spec, of *flavor.Profile) (ml float64) {
+func poured(s *flavor.Spec, ml []float64, of *flavor.Profile) (sum float64) {
 	for i := range s.Pours {
 		if s.Pours[i].Profile == of {
-			ml += s.Pours[i].ML
+			sum += amountOf(s, ml, i)
 		}
 	}
-	return ml
+	return sum
+}
+
+// amountOf returns the mL of pour i: of the amounts given or, if there are none, the spec's.
+func amountOf(s *flavor.Spec, ml []float64, i int) float64 {
+	if ml != nil {
+		return ml[i]
+	}
+	return s.Pours[i].ML
 }
 
 // HotC returns the temperature in °C at which a hot drink is served: as it is
@@ -38,51 +60,39 @@ func poured(s *flavor.Spec, of *flavor.Profile) (ml float64) {
 // from the shelf or the refrigerator evens out, in a mug that was warmed. The
 // amounts in mL stand in for those of the spec; nil for its own. What is said to
 // be hot is; if nothing is said, that is the water, the tea and the coffee, else
-// all that the trade heats, else everything.
+// all that the trade heats, else everything. Where there is little of what would heat it,
+// the answer lies between.
 func HotC(s *flavor.Spec, ml []float64) float64 {
 	if s.HotC != 0 {
 		return s.HotC
 	}
-	hot := heatersOf(s)
-	return evened(s, ml, func(p *flavor.Pour) float64 {
-		switch {
-		case hot == nil && !late(p):
-			return usualHotC
-		case hot != nil && hot(p):
-			return pouredC(p)
+	said := slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Warmth() != "" })
+	whole := evened(s, ml, func(p *flavor.Pour) float64 {
+		if said || late(p) {
+			return keptC(p)
 		}
-		return keptC(p)
+		return usualHotC
 	})
+	return heated(s, ml, heatersOf(s, ml), whole, keptC)
 }
 
 // MixedC returns the temperature in °C of what is mixed, before it meets ice: that of
 // the bar, but for what is hot. What goes in afterwards is left out. The amounts in
 // mL stand in for those of the spec; nil for its own.
 func MixedC(s *flavor.Spec, ml []float64) float64 {
-	hot := func(p *flavor.Pour) bool { return p.Warmth() == flavor.HeatHot }
-	if heaters := heatersOf(s); s.Service == flavor.Hot && heaters != nil {
-		hot = heaters
-	}
 	amounts := make([]float64, len(s.Pours))
 	for i := range s.Pours {
-		p := &s.Pours[i]
-		amounts[i] = p.ML
-		if ml != nil {
-			amounts[i] = ml[i]
-		}
-		if late(p) {
-			amounts[i] = 0
+		if !late(&s.Pours[i]) {
+			amounts[i] = amountOf(s, ml, i)
 		}
 	}
-	return evened(s, amounts, func(p *flavor.Pour) float64 {
-		switch {
-		case hot(p):
-			return pouredC(p)
-		case p.Warmth() == flavor.HeatCold:
+	cold := func(p *flavor.Pour) float64 {
+		if p.Warmth() == flavor.HeatCold {
 			return fridgeC
 		}
 		return usualBarC
-	})
+	}
+	return heated(s, amounts, heatersOf(s, ml), evened(s, amounts, cold), cold)
 }
 
 // evenedHot returns the temperature in °C where those pours even out that are in: the
@@ -106,26 +116,47 @@ func evenedHot(s *flavor.Spec, otherC float64, in func(*flavor.Pour) bool) float
 	})
 }
 
-// heatersOf tells which pours of a hot drink are hot; nil if it is heated as a whole.
-func heatersOf(s *flavor.Spec) func(*flavor.Pour) bool {
-	said := func(p *flavor.Pour) bool { return p.Warmth() == flavor.HeatHot }
-	heats := func(p *flavor.Pour) bool { return Heats(s, p) }
-	brewed := func(p *flavor.Pour) bool {
-		return heats(p) && (p.Profile.Class == flavor.ClassWater || p.Profile.Class.Kin() == flavor.KinTea)
-	}
-	cold := false
-	for _, is := range []func(*flavor.Pour) bool{said, brewed, heats} {
+// heated returns the temperature in °C of a drink that has wholeC if none of its pours makes
+// it hot: it is drawn toward where the pours even out that do, as surely as they do. A pour
+// that does not is at the temperature that cold says.
+func heated(s *flavor.Spec, ml []float64, by []heater, wholeC float64, cold func(*flavor.Pour) float64) float64 {
+	c := wholeC
+	for _, hot := range by {
+		sure := 0.0
 		for i := range s.Pours {
-			cold = cold || s.Pours[i].Warmth() == flavor.HeatCold
-			if is(&s.Pours[i]) {
-				return is
-			}
+			sure = max(sure, hot(&s.Pours[i]))
 		}
+		if sure == 0 {
+			continue
+		}
+		here := evened(s, ml, func(p *flavor.Pour) float64 { return cold(p) + hot(p)/sure*(pouredC(p)-cold(p)) })
+		c += sure * (here - c)
 	}
-	if cold {
-		return said
+	return c
+}
+
+// heater tells how surely a pour is what makes a drink hot, 0 to 1.
+type heater func(*flavor.Pour) float64
+
+// heatersOf returns the ways to tell what makes a drink hot; the later ones go before.
+func heatersOf(s *flavor.Spec, ml []float64) []heater {
+	said := func(p *flavor.Pour) float64 {
+		if p.Warmth() == flavor.HeatHot {
+			return 1
+		}
+		return 0
 	}
-	return nil
+	if s.Service != flavor.Hot {
+		return []heater{said}
+	}
+	any := func(p *flavor.Pour) float64 { return heats(s, ml, p) }
+	brewed := func(p *flavor.Pour) float64 {
+		if p.Profile.Class == flavor.ClassWater || p.Profile.Class.Kin() == flavor.KinTea {
+			return any(p)
+		}
+		return 0
+	}
+	return []heater{any, brewed, said}
 }
 
 // pouredC is the temperature in °C of a pour that is hot.
@@ -150,11 +181,7 @@ func keptC(p *flavor.Pour) float64 {
 func evened(s *flavor.Spec, ml []float64, of func(*flavor.Pour) float64) float64 {
 	var heat, capacity float64
 	for i := range s.Pours {
-		p := &s.Pours[i]
-		v := p.ML
-		if ml != nil {
-			v = ml[i]
-		}
+		p, v := &s.Pours[i], amountOf(s, ml, i)
 		x := p.Profile
 		solids := (x.Sugar.Value + x.Acid.Value + x.Salt.Value + x.Texture.Value) / 1000
 		c := v * (x.WaterGPerML*waterHeat + x.ABV.Value/100*EthanolDensity*ethanolHeat + solids*solidsHeat)
