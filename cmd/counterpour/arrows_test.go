@@ -42,7 +42,7 @@ var allowedInFlavor = map[string][]string{
 	"template":  {"flavor", "ratio", "makeup"},
 	"weigh":     {"flavor", "mix", "habit", "ratio", "makeup", "technique", "template", "weigh/proportion"},
 	"balance":   {"flavor", "guest", "makeup", "measure", "mix", "sense", "ratio", "technique", "template", "weigh"},
-	"cover":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/choice", "cover/search", "cover/portion", "cover/role", "cover/wording", "technique"},
+	"cover":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/choice", "cover/gap", "cover/search", "cover/portion", "cover/role", "cover/wording", "technique"},
 	"drill":     {"flavor", "measure", "mix", "sense", "ratio", "template", "weigh", "balance", "cover", "riff"},
 
 	"template/templatetest": {"flavor", "ratio", "template"},
@@ -52,6 +52,7 @@ var allowedInFlavor = map[string][]string{
 	"cover/lookahead": {"flavor", "cover"},
 	"cover/role":      {"flavor", "sense"},
 	"cover/portion":   {"flavor", "measure", "cover/role"},
+	"cover/gap":       {"flavor", "guest", "measure", "sense", "cover/portion", "cover/role"},
 	"cover/wording":   {"flavor", "mix", "sense"},
 
 	"measure/draft/token":     {"flavor"},

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover/gap"
 	"counterpour/flavor/cover/role"
 	"counterpour/flavor/cover/search"
 )
@@ -16,13 +17,13 @@ func (t *task) akin(x *search.Filling, otherKin float64) bool {
 	if t.dyes(x) {
 		return false
 	}
-	if t.byCustom(x) {
+	if t.practice.pours(x.Parts) {
 		return true
 	}
-	if t.cameBack[search.Combine(x.Parts...)] {
+	if t.practice.sentBack(x.Parts) {
 		return false // it keeps nothing else off the list
 	}
-	for m := range t.removed {
+	for m := range t.gap.Gone {
 		if t.leading(m) && !slices.ContainsFunc(x.Parts, func(i int) bool { return t.standsIn(i, m, otherKin) }) {
 			return false
 		}
@@ -36,26 +37,26 @@ func (t *task) akin(x *search.Filling, otherKin float64) bool {
 func (t *task) sameKin(x *search.Filling) bool {
 	stands := func(part, m int) bool {
 		c := &t.cands[part]
-		was := t.removed[m].Class
+		was := t.gap.Gone[m].Profile.Class
 		switch {
-		case t.customFor[m][part]:
+		case t.practice.alone[m][part]:
 			return true
 		case role.OnlySweetens(c.Bottle, was):
-			return len(t.removed) > 1 // else it is another drink, and no cover of a flavour
-		case c.Profile.Class.Kin() != was.Kin(), role.OtherWork(c.Bottle, t.gone[m].Bottle):
+			return len(t.gap.Gone) > 1 // else it is another drink, and no cover of a flavour
+		case c.Profile.Class.Kin() != was.Kin(), role.OtherWork(c.Bottle, t.gap.Gone[m].Bottle):
 			return false
 		}
 		// Made without alcohol are gins and bitters alike: only their smell tells them apart.
-		return was != flavor.ClassAlcoholFree || role.Apart(&c.Smell, &t.gone[m].Smell, 0, math.Inf(1)) <= akinTo
+		return was != flavor.ClassAlcoholFree || role.Apart(&c.Smell, &t.gap.Gone[m].Smell, 0, math.Inf(1)) <= akinTo
 	}
-	for m := range t.removed {
+	for m := range t.gap.Gone {
 		if t.leading(m) && !slices.ContainsFunc(x.Parts, func(i int) bool { return stands(i, m) }) {
 			return false
 		}
 	}
 	for _, i := range x.Parts {
 		helps := false
-		for m := range t.removed {
+		for m := range t.gap.Gone {
 			helps = helps || stands(i, m)
 		}
 		if !helps && t.strays(i, likeSmell) {
@@ -67,10 +68,10 @@ func (t *task) sameKin(x *search.Filling) bool {
 
 // leading reports whether removed m is what a cover must be like.
 func (t *task) leading(m int) bool {
-	return t.req.missing(t.removed[m]) || t.gone[m].weight >= muchOfTheGap
+	return t.gap.Gone[m].Missing || t.gap.Gone[m].Weight >= muchOfTheGap
 }
 
-// muchOfTheGap is the weight, see [departed], from which what had to go for the guest must
+// muchOfTheGap is the weight, see [gap.Gone], from which what had to go for the guest must
 // be stood for like what is out.
 const muchOfTheGap = 0.5
 
@@ -89,7 +90,7 @@ func (t *task) strays(part int, otherKin float64) bool {
 	case flavor.PartSour, flavor.PartSeasoning, flavor.PartTexture:
 		return false
 	}
-	for m := range t.removed {
+	for m := range t.gap.Gone {
 		if t.standsIn(part, m, otherKin) {
 			return false
 		}
@@ -104,34 +105,30 @@ const (
 	likeSmell = 0.75
 )
 
-// sourJuice is the acid, in g/L, from which a juice sours a drink, as grapefruit does
-// where lemon and lime are out.
-const sourJuice = 8.0
-
 // standsIn reports whether a part stands in for removed m: by custom, by doing the same
 // work where smell is not what counts, or by its smell.
 func (t *task) standsIn(part, m int, otherKin float64) bool {
-	c, was := &t.cands[part], t.removed[m].Class
+	c, was := &t.cands[part], t.gap.Gone[m].Profile.Class
 	is := c.Profile.Class
 	both := func(p flavor.Part) bool { return is.Part() == p && was.Part() == p }
 	switch {
-	case t.customFor[m][part]:
+	case t.practice.alone[m][part]:
 		return true
-	case role.OtherWork(c.Bottle, t.gone[m].Bottle):
+	case role.OtherWork(c.Bottle, t.gap.Gone[m].Bottle):
 		return false
-	case !t.gone[m].smells, both(flavor.PartBase) && was != flavor.ClassAlcoholFree, both(flavor.PartSweetener), both(flavor.PartSour):
+	case !t.gap.Gone[m].Smells, both(flavor.PartBase) && was != flavor.ClassAlcoholFree, both(flavor.PartSweetener), both(flavor.PartSour):
 		return true
-	case was.Part() == flavor.PartSour && c.Profile.Acid.Value >= sourJuice:
+	case was.Part() == flavor.PartSour && c.Profile.Acid.Value >= gap.SourJuice:
 		return true
 	case is.Kin() == was.Kin(), role.SweetFlavour(is) && role.SweetFlavour(was):
 		otherKin = akinTo
 	}
-	return role.Apart(&c.Smell, &t.gone[m].Smell, 0, math.Inf(1)) <= otherKin
+	return role.Apart(&c.Smell, &t.gap.Gone[m].Smell, 0, math.Inf(1)) <= otherKin
 }
 
 // dyes reports whether a part is blue or green and nothing that went is: in however
 // little, a guest sees it.
 func (t *task) dyes(x *search.Filling) bool {
 	dyed := func(i int) bool { return t.cands[i].Dyed() && role.SweetFlavour(t.cands[i].Profile.Class) }
-	return slices.ContainsFunc(x.Parts, dyed) && !slices.ContainsFunc(t.gone, func(d departed) bool { return d.Dyed() })
+	return slices.ContainsFunc(x.Parts, dyed) && !slices.ContainsFunc(t.gap.Gone, func(q gap.Gone) bool { return q.Dyed() })
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover/gap"
 	"counterpour/flavor/cover/search"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/weigh"
@@ -54,10 +55,10 @@ func (s *scorer) balanced(x *search.Filling) bool {
 		s.ml = append(s.ml, p.ML)
 	}
 	least := s.task.leastScore()
-	switch single := len(x.Parts) <= len(s.task.removed); {
-	case s.task.gapML >= baseML && (single && s.task.spiritsAlone(x) || s.task.byCustom(x)) && s.task.sameMix(x):
+	switch single := len(x.Parts) <= len(s.task.gap.Gone); {
+	case s.task.gap.ML >= gap.BaseML && (single && s.task.spiritsAlone(x) || s.task.practice.pours(x.Parts)) && s.task.sameMix(x):
 		least -= spiritSlack
-	case !single && !s.task.isKnown(x):
+	case !single && !s.task.practice.knows(x.Parts):
 		least = math.Max(least, s.task.scoreBefore-blendSlack)
 	}
 	score, ok := s.build.Reaches(s.ml, least)
@@ -70,7 +71,7 @@ func (s *scorer) balanced(x *search.Filling) bool {
 // spiritsAlone reports whether spirits went, and nothing else is poured for them.
 func (t *task) spiritsAlone(x *search.Filling) bool {
 	other := func(p *flavor.Profile) bool { return p.Class.Kin() != flavor.KinSpirit }
-	return !slices.ContainsFunc(t.removed, other) &&
+	return !t.gap.Any(other) &&
 		!slices.ContainsFunc(x.Parts, func(i int) bool { return other(t.cands[i].Profile) })
 }
 
@@ -113,7 +114,7 @@ func (t *task) choose(roundings []search.Filling) (int, error) {
 	}
 	s := server{task: t}
 	defer s.done()
-	custom := t.byCustom(&roundings[0])
+	custom := t.practice.pours(roundings[0].Parts)
 	chosen, least, tried := -1, math.Inf(1), 0
 	for i := range roundings {
 		x := &roundings[i]

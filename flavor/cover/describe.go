@@ -22,14 +22,14 @@ func (t *task) keeps(x *idea) bool {
 	case x.distance <= farJND:
 		return t.everyBar(x)
 	}
-	return x.distance <= knownJND && t.usual(x) && !x.lost()
+	return x.distance <= knownJND && t.practice.pours(x.filling.Parts) && !x.lost()
 }
 
 // describe turns an idea into a cover.
 func (t *task) describe(x *idea) Cover {
 	steps := sense.Between(t.glass, x.glass)
-	c := Cover{Distance: steps.Total(), Keeps: t.keeps(x), rank: x.rank, Spec: x.spec, Score: x.score, Custom: t.usual(x)}
-	if t.dry {
+	c := Cover{Distance: steps.Total(), Keeps: t.keeps(x), rank: x.rank, Spec: x.spec, Score: x.score, Custom: t.practice.pours(x.filling.Parts)}
+	if t.gap.Less {
 		c.Beside = x.distance
 	}
 	t.addParts(&c, &x.filling)
@@ -68,7 +68,7 @@ func (t *task) addParts(c *Cover, x *search.Filling) {
 				stands = m
 			}
 		}
-		c.For = append(c.For, t.removed[stands])
+		c.For = append(c.For, t.gap.Gone[stands].Profile)
 	}
 }
 
@@ -87,7 +87,7 @@ func (t *task) pours(x *search.Filling) iter.Seq[flavor.Pour] {
 	return func(yield func(flavor.Pour) bool) {
 		parts := x.Parts
 		for i := range t.req.Spec.Pours {
-			if slices.Contains(t.keep, i) {
+			if slices.Contains(t.gap.Keep, i) {
 				if !yield(t.moved(i, x)) {
 					return
 				}
@@ -107,7 +107,7 @@ func (t *task) pours(x *search.Filling) iter.Seq[flavor.Pour] {
 // after mixing still is.
 func (t *task) poured(i, part, amount int) flavor.Pour {
 	p := t.cands[part].amounts[amount].Of(t.cands[part].Profile)
-	p.After = t.req.Spec.Pours[i].After || t.tops(p.Profile)
+	p.After = t.req.Spec.Pours[i].After || t.gap.Tops(p.Profile)
 	return p
 }
 
@@ -125,6 +125,6 @@ func (t *task) moved(i int, x *search.Filling) flavor.Pour {
 // specOf returns the whole drink.
 func (t *task) specOf(x *search.Filling) flavor.Spec {
 	s := t.req.Spec.Clone()
-	s.Pours = slices.AppendSeq(make([]flavor.Pour, 0, len(t.keep)+len(x.Parts)), t.pours(x))
+	s.Pours = slices.AppendSeq(make([]flavor.Pour, 0, len(t.gap.Keep)+len(x.Parts)), t.pours(x))
 	return s
 }

@@ -5,7 +5,6 @@ import (
 	"context"
 	"math"
 	"slices"
-	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover/role"
@@ -21,14 +20,15 @@ const coversOfEach = 3
 // have earned their place by that, and rank by their own standing like any others; the
 // amounts are found for all of them at once.
 func (t *task) addOneByOne(ctx context.Context) error {
-	if len(t.removed) < 2 || len(t.removed) > MaxParts {
+	if len(t.gap.Gone) < 2 || len(t.gap.Gone) > MaxParts {
 		return nil
 	}
-	t.oneByOne = map[search.Combination]bool{}
+	t.practice.oneByOne = map[search.Combination]bool{}
 	together := [][]int{nil}
-	for m, p := range t.removed {
+	for m := range t.gap.Gone {
+		p := t.gap.Gone[m].Profile
 		alone, err := t.madeAfter(m), error(nil)
-		if !t.dry {
+		if !t.gap.Less {
 			alone, err = t.bestFor(ctx, p)
 		}
 		if err != nil {
@@ -54,10 +54,10 @@ func (t *task) addOneByOne(ctx context.Context) error {
 			continue
 		}
 		key := search.Combine(parts...)
-		if _, known := t.known[key]; !known {
-			t.known[key] = plain.Standing(parts)
+		if _, known := t.practice.standing[key]; !known {
+			t.practice.standing[key] = plain.Standing(parts)
 		}
-		t.oneByOne[key] = true
+		t.practice.oneByOne[key] = true
 	}
 	return nil
 }
@@ -71,7 +71,7 @@ func union(a, b []int) []int {
 
 // blendsFor returns what the trade pours together in place of one of several things out.
 func (t *task) blendsFor(gone *flavor.Profile) (out [][]int) {
-	for _, x := range t.customsFor(gone) {
+	for _, x := range t.gap.CustomsFor(gone) {
 		if parts, all := t.placesOf(x.Parts); all && len(parts) > 1 {
 			out = append(out, parts)
 		}
@@ -84,7 +84,7 @@ func (t *task) blendsFor(gone *flavor.Profile) (out [][]int) {
 func (t *task) sugarFor(m int) [][]int {
 	best, least := -1, math.Inf(1)
 	for i := range t.cands {
-		if cost := t.entries[i].Strange[m] + t.entries[i].Price; cost < least && role.OnlySweetens(t.cands[i].Bottle, t.removed[m].Class) {
+		if cost := t.entries[i].Strange[m] + t.entries[i].Price; cost < least && role.OnlySweetens(t.cands[i].Bottle, t.gap.Gone[m].Profile.Class) {
 			best, least = i, cost
 		}
 	}
@@ -100,7 +100,7 @@ func (t *task) sugarFor(m int) [][]int {
 func (t *task) madeAfter(m int) [][]int {
 	var out []int
 	for i := range t.cands {
-		if t.standsDry(t.cands[i].Profile.Class, t.removed[m].Class) && t.entries[i].Strange[m] < t.finder.weights.Aroma {
+		if t.gap.StandsDry(t.cands[i].Profile.Class, t.gap.Gone[m].Profile.Class) && t.entries[i].Strange[m] < t.finder.weights.Gap.Aroma {
 			out = append(out, i)
 		}
 	}
@@ -123,7 +123,7 @@ func oneEach(places []int) [][]int {
 func (t *task) bestFor(ctx context.Context, gone *flavor.Profile) ([][]int, error) {
 	r := *t.req
 	r.Missing, r.Parts, r.Limit = []*flavor.Profile{gone}, 1, coversOfEach
-	r.Candidates = slices.DeleteFunc(slices.Clone(t.req.Candidates), func(p *flavor.Profile) bool { return t.inDrink(p) })
+	r.Candidates = slices.DeleteFunc(slices.Clone(t.req.Candidates), func(p *flavor.Profile) bool { return t.gap.InDrink(p) })
 	r.Guest = guest.Guest{} // the candidates of this task are already the guest's
 	r.Tastings = nil
 	one, err := t.finder.newTask(&r, false)
@@ -140,8 +140,7 @@ func (t *task) bestFor(ctx context.Context, gone *flavor.Profile) ([][]int, erro
 	var out []int
 	for i := range ideas {
 		id := one.cands[ideas[i].filling.Parts[0]].Profile.ID
-		at, found := slices.BinarySearchFunc(t.cands, id, func(c candidate, id string) int { return strings.Compare(c.Profile.ID, id) })
-		if found {
+		if at, found := t.placeOf(id); found {
 			out = append(out, at)
 		}
 	}

@@ -8,6 +8,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/cover/gap"
 	"counterpour/flavor/cover/role"
 	"counterpour/flavor/cover/search"
 	"counterpour/flavor/guest"
@@ -20,15 +21,15 @@ type Finder struct {
 	mixer   *mix.Mixer
 	judge   *balance.Judge
 	space   *sense.Space
-	cellar  *role.Cellar
-	customs *flavor.Customs
+	trade   gap.Trade
 	weights Weights
 }
 
 // NewFinder returns a finder that knows the customs of the trade and judges by
 // weights.
 func NewFinder(mixer *mix.Mixer, judge *balance.Judge, space *sense.Space, customs *flavor.Customs, w Weights) *Finder {
-	return &Finder{mixer: mixer, judge: judge, space: space, cellar: role.NewCellar(space), customs: customs, weights: w}
+	return &Finder{mixer: mixer, judge: judge, space: space, weights: w,
+		trade: gap.Trade{Cellar: role.NewCellar(space), Customs: customs, Weights: w.Gap, Near: NearJND}}
 }
 
 // Limits of a request.
@@ -164,7 +165,7 @@ func (f *Finder) covers(ctx context.Context, r *Request, labels bool) (*Result, 
 	if err != nil {
 		return nil, err
 	}
-	result := &Result{ScoreBefore: task.scoreBefore, Removed: task.removed, Unstated: task.unstated(), Proven: true}
+	result := &Result{ScoreBefore: task.scoreBefore, Removed: task.gap.Profiles(), Unstated: task.gap.Unstated(), Proven: true}
 	task.addCandidates()
 	if err := task.addOneByOne(ctx); err != nil {
 		return nil, err
@@ -172,7 +173,7 @@ func (f *Finder) covers(ctx context.Context, r *Request, labels bool) (*Result, 
 	// The base is what the guest ordered: it moves only if nothing else keeps
 	// the drink in balance, and balance is given up only after that.
 	for _, pass := range []struct{ base, strict bool }{{false, true}, {true, true}, {false, false}} {
-		if pass.base && !task.baseMoves() || pass.strict && task.dry {
+		if pass.base && !task.baseMoves() || pass.strict && task.gap.Less {
 			continue // it would be the same search again, or nothing keeps the balance
 		}
 		task.strict = pass.strict
@@ -185,7 +186,7 @@ func (f *Finder) covers(ctx context.Context, r *Request, labels bool) (*Result, 
 		if len(ideas) == 0 {
 			continue
 		}
-		result.Unbalanced = !pass.strict && !task.dry
+		result.Unbalanced = !pass.strict && !task.gap.Less
 		for i := range ideas {
 			c := task.describe(&ideas[i])
 			result.Near = result.Near || c.Keeps
@@ -215,9 +216,4 @@ func (r *Request) check() error {
 		}
 	}
 	return r.Guest.Check()
-}
-
-// missing reports whether p is what ran out.
-func (r *Request) missing(p *flavor.Profile) bool {
-	return slices.ContainsFunc(r.Missing, func(m *flavor.Profile) bool { return m.ID == p.ID })
 }

@@ -88,7 +88,7 @@ func canPour(s *flavor.Spec, pourable func(*flavor.Profile) bool) bool {
 // lies, if it is a drink in balance: a guest who avoids milk is better told of another drink
 // than of none.
 func (t *task) addLeftOut(to *Result) error {
-	softened := len(to.Covers) == 0 && len(t.keep) > 1 && !slices.ContainsFunc(t.removed, func(p *flavor.Profile) bool {
+	softened := len(to.Covers) == 0 && len(t.gap.Keep) > 1 && !t.gap.Any(func(p *flavor.Profile) bool {
 		return p.Class.Kin() != flavor.KinFoam && p.Class.Kin() != flavor.KinMilk
 	})
 	if t.leftOut > LastJND && !softened {
@@ -132,5 +132,5 @@ func (t *task) without() (*idea, error) {
 // relative reports whether a cover keeps the drink by what the trade pours, or by one bottle
 // of the class of what went: then it is poured rather than nothing, however little went.
 func (t *task) relative(c *Cover) bool {
-	return c.Keeps && (c.Custom || len(c.Parts) == 1 && len(t.removed) == 1 && c.Parts[0].Profile.Class == t.removed[0].Class)
+	return c.Keeps && (c.Custom || len(c.Parts) == 1 && len(t.gap.Gone) == 1 && c.Parts[0].Profile.Class == t.gap.Gone[0].Profile.Class)
 }

@@ -24,12 +24,13 @@ func (x *idea) lacks(name string) bool {
 func (t *task) leadsGone(x *search.Filling, glass *sense.Glass) []sense.Lost {
 	var out []sense.Lost
 	add := func(l sense.Lost) {
-		if told := slices.ContainsFunc(out, func(o sense.Lost) bool { return o.Material == l.Material }); !told && !(t.dry && l.Material == sense.Ethanol.Lead()) {
+		if told := slices.ContainsFunc(out, func(o sense.Lost) bool { return o.Material == l.Material }); !told && !(t.gap.Less && l.Material == sense.Ethanol.Lead()) {
 			out = append(out, l)
 		}
 	}
-	for m, p := range t.removed {
-		if !t.req.missing(p) {
+	for m := range t.gap.Gone {
+		p := t.gap.Gone[m].Profile
+		if !t.gap.Gone[m].Missing {
 			continue
 		}
 		least := t.leastApart(x, m)
@@ -39,7 +40,7 @@ func (t *task) leadsGone(x *search.Filling, glass *sense.Glass) []sense.Lost {
 				add(l)
 			}
 		}
-		if leads := t.finder.space.Leads(p); t.gone[m].told && !t.resembles(x, m) && len(leads) > 0 && !pours(glass, leads[0].Name) {
+		if leads := t.finder.space.Leads(p); t.gap.Gone[m].Told && !t.resembles(x, m) && len(leads) > 0 && !pours(glass, leads[0].Name) {
 			add(sense.Lost{Material: leads[0].Name})
 		}
 	}
@@ -49,13 +50,13 @@ func (t *task) leadsGone(x *search.Filling, glass *sense.Glass) []sense.Lost {
 // resembles reports whether some part smells like removed m: it is taken for it or, of one
 // class or one sweet flavour for another, not quite unlike it.
 func (t *task) resembles(x *search.Filling, m int) bool {
-	was := t.removed[m].Class
+	was := t.gap.Gone[m].Profile.Class
 	return slices.ContainsFunc(x.Parts, func(i int) bool {
 		c, most := &t.cands[i], role.AlikeTo
 		if is := c.Profile.Class; is == was || role.SweetFlavour(is) && role.SweetFlavour(was) {
 			most = nothingLike
 		}
-		return role.Apart(&c.Smell, &t.gone[m].Smell, 0, math.Inf(1)) <= most
+		return role.Apart(&c.Smell, &t.gap.Gone[m].Smell, 0, math.Inf(1)) <= most
 	})
 }
 
@@ -64,7 +65,7 @@ func (t *task) resembles(x *search.Filling, m int) bool {
 func (t *task) leastApart(x *search.Filling, m int) float64 {
 	least := math.Inf(1)
 	for _, i := range x.Parts {
-		least = min(least, role.Apart(&t.cands[i].Smell, &t.gone[m].Smell, 0, math.Inf(1)))
+		least = min(least, role.Apart(&t.cands[i].Smell, &t.gap.Gone[m].Smell, 0, math.Inf(1)))
 	}
 	return least
 }
@@ -86,12 +87,12 @@ func (t *task) missed(x *idea) float64 {
 	switch {
 	case !x.lost():
 		return 0
-	case t.firstChoice(&x.filling), t.customary(&x.filling) && (!t.blends(&x.filling) || t.leastApart(&x.filling, 0) <= role.AlikeTo):
-		if len(t.removed) > 1 {
+	case t.practice.firstChoice(x.filling.Parts), t.customary(&x.filling) && (!t.blends(&x.filling) || t.leastApart(&x.filling, 0) <= role.AlikeTo):
+		if len(t.gap.Gone) > 1 {
 			return ofSeveral
 		}
 		return 0
-	case slices.ContainsFunc(t.removed, func(p *flavor.Profile) bool { return t.unled(x, p) }):
+	case t.gap.Any(func(p *flavor.Profile) bool { return t.unled(x, p) }):
 		return 1.25
 	}
 	return 1
@@ -106,10 +107,8 @@ func (t *task) unled(x *idea, p *flavor.Profile) bool {
 // keepsNothing reports whether a cover has lost all that led one of the things out: what it
 // was poured for to taste or to feel, and what it smelt of.
 func (t *task) keepsNothing(x *idea) bool {
-	for _, p := range t.removed {
-		if lead, tastes := t.finder.space.LeadSense(p); tastes && x.lacks(lead.Lead()) && t.unled(x, p) {
-			return true
-		}
-	}
-	return false
+	return t.gap.Any(func(p *flavor.Profile) bool {
+		lead, tastes := t.finder.space.LeadSense(p)
+		return tastes && x.lacks(lead.Lead()) && t.unled(x, p)
+	})
 }

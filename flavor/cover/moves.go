@@ -3,6 +3,7 @@ package cover
 import (
 	"slices"
 
+	"counterpour/flavor/cover/gap"
 	"counterpour/flavor/cover/portion"
 	"counterpour/flavor/cover/search"
 	"counterpour/flavor/sense"
@@ -19,15 +20,15 @@ type move struct {
 // them if it may move.
 func (t *task) addMoves(base bool) {
 	t.moves, t.scored, t.serves = nil, map[search.Key]float64{}, map[search.Key]bool{}
-	for _, i := range t.keep {
+	for _, i := range t.gap.Keep {
 		p := &t.req.Spec.Pours[i]
 		if p.Profile.Base() && !base {
 			continue
 		}
-		v := t.rowOf(&t.finder.cellar.Of(p.Profile).Holds)
+		v := t.gap.RowOf(&t.finder.trade.Cellar.Of(p.Profile).Holds)
 		for _, a := range portion.Steps(p) {
 			m := move{pour: i, amount: a}
-			addTo(&m.by, &v, a.ML-p.ML)
+			gap.AddTo(&m.by, &v, a.ML-p.ML)
 			t.moves = append(t.moves, m)
 		}
 	}
@@ -35,7 +36,7 @@ func (t *task) addMoves(base bool) {
 
 // baseMoves reports whether the drink keeps a base that could move.
 func (t *task) baseMoves() bool {
-	return slices.ContainsFunc(t.keep, func(i int) bool {
+	return slices.ContainsFunc(t.gap.Keep, func(i int) bool {
 		p := &t.req.Spec.Pours[i]
 		return p.Profile.Base() && len(portion.Steps(p)) > 0
 	})

@@ -47,7 +47,7 @@ func compareIDs(a, b *flavor.Profile) int {
 // hand.
 func (b *bench) pouredFor(custom, ids []string) bool {
 	return len(custom) == len(ids) && !slices.ContainsFunc(ids, func(id string) bool {
-		return !slices.ContainsFunc(custom, func(x string) bool { return x == id || slices.Contains(b.finder.customs.Kin(x), id) })
+		return !slices.ContainsFunc(custom, func(x string) bool { return x == id || slices.Contains(b.finder.trade.Customs.Kin(x), id) })
 	})
 }
 
@@ -59,7 +59,7 @@ func TestListsKeepToTheRules(t *testing.T) {
 		r := b.drawRequest(rt)
 		result, err := b.finder.Find(context.Background(), r)
 		require.NoError(rt, err)
-		customs := b.finder.customs.For(r.Missing[0].ID)
+		customs := b.finder.trade.Customs.For(r.Missing[0].ID)
 		for i := range result.Covers {
 			c := &result.Covers[i]
 			found++

@@ -9,7 +9,9 @@ import (
 	"pgregory.net/rapid"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover/gap"
 	"counterpour/flavor/cover/search"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/mix"
 )
 
@@ -34,10 +36,8 @@ func TestStrengthIsRuledOutSoundly(t *testing.T) {
 		if drink.ABV < 1 || drink.ABV > 60 {
 			return
 		}
-		task := &task{finder: b.finder, req: &Request{Spec: &spec}}
-		for i := range spec.Pours {
-			task.keep = append(task.keep, i)
-		}
+		task := &task{finder: b.finder, req: &Request{Spec: &spec},
+			gap: gap.New(&b.finder.trade, gap.Asked{Spec: &spec, Guest: &guest.Guest{}}, nil)}
 		// A limit at the strength of the drink itself is kept by it.
 		limit, err := task.strongest(drink.ABV)
 		require.NoError(rt, err)
@@ -69,7 +69,7 @@ func TestStrengthWithOtherIce(t *testing.T) {
 	} {
 		mixer, err := b.finder.mixer.WithIce(c.ice)
 		require.NoError(t, err)
-		task := &task{finder: NewFinder(mixer, b.finder.judge, b.finder.space, b.finder.customs, DefaultWeights()), req: &Request{Spec: spec}}
+		task := &task{finder: NewFinder(mixer, b.finder.judge, b.finder.space, b.finder.trade.Customs, DefaultWeights()), req: &Request{Spec: spec}}
 		for _, most := range []float64{0.5, 15, 30} {
 			limit, err := task.strongest(most)
 			require.NoError(t, err)

@@ -32,7 +32,7 @@ const (
 // combinations that they are about. Tastings of other drinks with the same
 // bottle out count too: it is the pair that was tasted.
 func (t *task) addTastings() {
-	t.cameBack = map[search.Combination]bool{}
+	t.practice.cameBack = map[search.Combination]bool{}
 	type tally struct{ n, liked float64 }
 	tallies := map[search.Combination]tally{}
 	for _, x := range t.req.Tastings {
@@ -48,7 +48,7 @@ func (t *task) addTastings() {
 	}
 	plain := search.Problem{Parts: t.entries, Costs: search.Costs{Part: t.finder.weights.Part}}
 	for key, s := range tallies {
-		standing, custom := t.known[key]
+		standing, custom := t.practice.standing[key]
 		if !custom {
 			standing = plain.Standing(key.Parts())
 		}
@@ -57,12 +57,12 @@ func (t *task) addTastings() {
 		}
 		mean := (s.liked + tasteDoubt/2) / (s.n + tasteDoubt)
 		if mean < 0.5 {
-			t.cameBack[key] = true
-			if parts := key.Parts(); len(parts) == 1 && t.custom[parts[0]] {
-				standing += t.finder.weights.Custom // it is let off nothing any more
+			t.practice.cameBack[key] = true
+			if t.practice.poursAlone(key.Parts()) {
+				standing += t.finder.weights.Gap.Custom // it is let off nothing any more
 			}
 		}
-		t.known[key] = standing + tasteJND*(1-2*mean)
+		t.practice.standing[key] = standing + tasteJND*(1-2*mean)
 	}
 }
 

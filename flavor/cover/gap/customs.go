@@ -1,0 +1,112 @@
+package gap
+
+import (
+	"slices"
+
+	"counterpour/flavor"
+)
+
+// Customs are what the trade pours for each thing that went.
+type Customs [][]flavor.Custom
+
+// Customs lists what the trade pours for each thing that went.
+func (g *Gap) Customs() Customs {
+	out := make(Customs, len(g.Gone))
+	for m := range g.Gone {
+		out[m] = g.CustomsFor(g.Gone[m].Profile)
+	}
+	return out
+}
+
+// Names reports whether some custom pours an ingredient.
+func (c Customs) Names(id string) bool {
+	return slices.ContainsFunc(c, func(of []flavor.Custom) bool {
+		return slices.ContainsFunc(of, func(x flavor.Custom) bool { return slices.Contains(x.Parts, id) })
+	})
+}
+
+// Place returns the place of an ingredient poured alone in place of what went, by its index,
+// or −1 if that is no custom.
+func (c Customs) Place(m int, id string) int {
+	for _, x := range c[m] {
+		if len(x.Parts) == 1 && x.Parts[0] == id {
+			return x.Place
+		}
+	}
+	return -1
+}
+
+// CustomsFor returns what the trade pours for something, less what the drink pours anyway:
+// where it holds whiskey already, a cream liqueur is made up by cream. What sparkles is made
+// up whole, since the little soda of a drink makes no wine sparkle. Where a guest wants less
+// alcohol, what is lighter comes first; what is kept apart from the rest of the drink is no
+// custom.
+func (g *Gap) CustomsFor(p *flavor.Profile) []flavor.Custom {
+	out := slices.DeleteFunc(g.trade.Customs.For(p.ID), func(x flavor.Custom) bool { return g.apartIn(x.Parts, p) })
+	if lighter := g.lighter(p); len(lighter) > 0 {
+		first := make([]flavor.Custom, len(lighter), len(lighter)+len(out))
+		for i, id := range lighter {
+			first[i] = flavor.Custom{Parts: []string{id}, Place: i}
+		}
+		out = append(first, out...)
+	}
+	if p.Class.Sparkles() {
+		return out
+	}
+	for i := range out {
+		parts := slices.DeleteFunc(slices.Clone(out[i].Parts), func(id string) bool {
+			return g.Keeps(func(q *flavor.Profile) bool { return q.ID == id })
+		})
+		if len(parts) > 0 {
+			out[i].Parts = g.atHand(parts)
+		}
+	}
+	return out
+}
+
+// lighter returns what is poured in place of a spirit for a guest who wants less alcohol, and
+// drinks some.
+func (g *Gap) lighter(p *flavor.Profile) []string {
+	if !g.Less || g.noAlcohol() {
+		return nil
+	}
+	return g.trade.Customs.Lighter(p.Class)
+}
+
+// keptApart reports whether nobody pours a spirit beside something that the drink keeps, in
+// place of one of another class.
+func (g *Gap) keptApart(p, was *flavor.Profile) bool {
+	return p.Class != was.Class && g.Keeps(func(q *flavor.Profile) bool { return g.trade.Customs.Apart(p.Class, q.ID) })
+}
+
+// apartIn reports whether one of the candidates with some ids is kept apart from the drink.
+func (g *Gap) apartIn(ids []string, was *flavor.Profile) bool {
+	return slices.ContainsFunc(g.Asked.Candidates, func(p *flavor.Profile) bool {
+		return slices.Contains(ids, p.ID) && g.keptApart(p, was)
+	})
+}
+
+// atHand puts kin that is at hand in the place of those of several parts that are not: a
+// rich syrup is poured with the cucumber where there is no other.
+func (g *Gap) atHand(parts []string) []string {
+	if len(parts) < 2 {
+		return parts
+	}
+	out := slices.Clone(parts)
+	for i, id := range out {
+		if g.offered(id) {
+			continue
+		}
+		kin := g.trade.Customs.Kin(id)
+		if at := slices.IndexFunc(kin, func(k string) bool { return g.offered(k) && !slices.Contains(out, k) }); at >= 0 {
+			out[i] = kin[at]
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// offered reports whether an ingredient is among those that may be poured.
+func (g *Gap) offered(id string) bool {
+	return slices.ContainsFunc(g.Asked.Candidates, func(p *flavor.Profile) bool { return p.ID == id && g.Accepts(p) && !g.InDrink(p) })
+}

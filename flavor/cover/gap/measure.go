@@ -1,0 +1,123 @@
+package gap
+
+import (
+	"math"
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/cover/portion"
+	"counterpour/flavor/cover/role"
+	"counterpour/flavor/measure"
+)
+
+// Grid returns the amounts that a hand pours in place of what went.
+func (g *Gap) Grid() *portion.Grid {
+	return portion.NewGrid(g.ML, g.pieces(), g.jigger())
+}
+
+// pourGone returns the first pour that went.
+func (g *Gap) pourGone() *flavor.Pour {
+	pours := g.Asked.Spec.Pours
+	at := slices.IndexFunc(pours, func(p flavor.Pour) bool { return p.Profile == g.Gone[0].Profile })
+	return &pours[at]
+}
+
+// jigger returns the unit that covers are poured in: that of what went, if a jigger
+// is marked with it, else that of the drink.
+func (g *Gap) jigger() flavor.Unit {
+	switch u := g.pourGone().Unit; u {
+	case flavor.Ounce, flavor.Millilitre, flavor.Centilitre, flavor.PartUnit:
+		return u
+	}
+	return measure.SystemOf(g.Asked.Spec).Unit()
+}
+
+// pieces returns how many pieces, leaves or slices went, 0 if it was poured
+// otherwise.
+func (g *Gap) pieces() int {
+	if p := g.pourGone(); p.Unit.Counted() {
+		return int(p.Amount)
+	}
+	return 0
+}
+
+// baseGone returns the spirits of a base that went with other things: none if the guest is
+// to have less alcohol.
+func (g *Gap) baseGone() (was portion.Spirits) {
+	if len(g.Gone) < 2 || g.WantsDry() || g.Asked.Guest.MaxABV > 0 {
+		return was
+	}
+	for i := range g.Asked.Spec.Pours {
+		if p := &g.Asked.Spec.Pours[i]; g.Took(p.Profile) {
+			was.Add(p.Profile, p.ML)
+		}
+	}
+	if was.ML < BaseML {
+		return portion.Spirits{}
+	}
+	return was
+}
+
+// FullMeasure reports whether, with several things out, a base is covered by its full measure
+// of spirit.
+func (g *Gap) FullMeasure(is *portion.Spirits) bool {
+	return g.base.Bottles == 0 || is.MeasureOf(&g.base)
+}
+
+// InMeasure leaves of the amounts of a bottle those of a full measure, where it is a spirit
+// and one went with other things, or brewed and what went was: a search that looks at others
+// too may find none of those.
+func (g *Gap) InMeasure(p *flavor.Profile, amounts []portion.Amount) []portion.Amount {
+	full := func(portion.Amount) bool { return true }
+	switch {
+	case g.base.Bottles == 1 && p.Class.Kin() == flavor.KinSpirit:
+		full = func(a portion.Amount) bool {
+			var is portion.Spirits
+			is.Add(p, a.ML)
+			return is.MeasureOf(&g.base)
+		}
+	case p.Class.Brewed() && g.Brewed > 0:
+		full = func(a portion.Amount) bool { return portion.SameMeasure(a.ML, g.Brewed) }
+	}
+	return slices.DeleteFunc(slices.Clone(amounts), func(a portion.Amount) bool { return !full(a) })
+}
+
+// asStrong is the difference in % vol up to which two spirits count as equally strong.
+const asStrong = 8.0
+
+// Alike returns the amount of p that is poured like for like, in mL, and what it
+// costs to pour another, in steps: something of one class or one spirit for another,
+// and most where the spirits are as strong, so that nothing asks for another measure, and
+// where what sparkles fills the glass.
+// The amount is 0 if there is none: where several things went, for a guest who wants less
+// alcohol, of what sweetens by its sugar, and of what is not poured by the jigger, unless it
+// comes by the same piece.
+func (g *Gap) Alike(p *flavor.Profile, amounts []portion.Amount) (ml, firm float64) {
+	gone := g.Gone[0].Profile
+	if len(g.Gone) > 1 || len(g.lighter(gone)) > 0 || role.Sweetens(p.Class, gone.Class) {
+		return 0, 0
+	}
+	was, w := gone.Class, &g.trade.Weights
+	at := slices.IndexFunc(amounts, g.sameAmount)
+	both := p.Class.Kin() == flavor.KinSpirit && was.Kin() == flavor.KinSpirit
+	switch {
+	case at >= 0 && (g.StandsDry(p.Class, was) || was.Sparkles() && role.Fills(p.Class, was) || both && math.Abs(p.ABV.Value-gone.ABV.Value) <= asStrong):
+		return amounts[at].ML, w.Measure
+	case at >= 0 && (p.Class == was || both || role.Fills(p.Class, was)):
+		return amounts[at].ML, w.Firm
+	}
+	little := g.ML < SeasoningML && p.Class.Measured() == flavor.ByDash
+	if little || p.Class.Solid() || was.Solid() {
+		return 0, 0
+	}
+	return g.ML, 0
+}
+
+// sameAmount reports whether an amount is that of what went: as many pieces, or as many mL.
+func (g *Gap) sameAmount(a portion.Amount) bool {
+	const same = 1e-6
+	if gone := g.pourGone(); gone.Unit.Counted() {
+		return a.Unit == gone.Unit && a.Value == gone.Amount
+	}
+	return math.Abs(a.ML-g.ML) < same
+}

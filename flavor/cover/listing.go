@@ -1,0 +1,155 @@
+package cover
+
+import (
+	"slices"
+
+	"counterpour/flavor/cover/role"
+)
+
+// worthListing leaves of ranked ideas those that a bartender wants to read, the best first.
+func (t *task) worthListing(ideas []idea) []idea {
+	if len(ideas) == 0 {
+		return nil
+	}
+	t.putOthersBehind(ideas)
+	ideas = t.withoutFar(ideas)
+	ideas = t.withoutLost(ideas)
+	for _, otherKin := range []float64{role.AlikeTo, likeSmell} {
+		unlike := func(x idea) bool { return !t.akin(&x.filling, otherKin) }
+		if like := slices.DeleteFunc(slices.Clone(ideas), unlike); len(like) > 0 {
+			return t.stop(like) // beside what is like the thing that went nothing is listed that is not
+		}
+	}
+	return t.unlike(ideas)
+}
+
+// putOthersBehind puts what is another drink, and no custom, behind what is not.
+func (t *task) putOthersBehind(ideas []idea) {
+	another := func(x *idea) int {
+		if x.distance > LastJND && !t.practice.pours(x.filling.Parts) {
+			return 1
+		}
+		return 0
+	}
+	slices.SortStableFunc(ideas, func(a, b idea) int { return another(&a) - another(&b) })
+}
+
+// withoutFar leaves out what is no cover, what ranks far below the best and, once something
+// keeps the drink, what does not: what lies far from it, or nearly so and has lost what led.
+// What the trade pours stays, unless both is true of it and something else that a bar pours
+// as a matter of course keeps the drink.
+func (t *task) withoutFar(ideas []idea) []idea {
+	best := t.standing(&ideas[0])
+	near := func(x idea) bool { return x.distance <= NearJND && !x.lost() }
+	kept := slices.ContainsFunc(ideas, near)
+	keptByCustom := slices.ContainsFunc(ideas, func(x idea) bool { return near(x) && t.practice.obvious(x.filling.Parts) })
+	return slices.DeleteFunc(ideas, func(x idea) bool {
+		switch parts := x.filling.Parts; {
+		case t.noCover(&x):
+			return true
+		case t.practice.pours(parts):
+			return keptByCustom && x.lost() && x.distance > farJND && !t.practice.firstChoice(parts)
+		}
+		return x.rank > best+tail || kept && t.farOff(&x)
+	})
+}
+
+// withoutLost leaves out, beside ideas that keep what led, blends that do not, since a blend
+// is poured to bring that back, and what keeps nothing of the thing that went.
+func (t *task) withoutLost(ideas []idea) []idea {
+	if !slices.ContainsFunc(ideas, func(x idea) bool { return !x.lost() }) {
+		return ideas
+	}
+	return slices.DeleteFunc(ideas, func(x idea) bool {
+		return x.lost() && (t.blends(&x.filling) || t.keepsNothing(&x)) && !t.practice.pours(x.filling.Parts)
+	})
+}
+
+// unlike leaves of ideas that are all unlike the thing that went single bottles that lie
+// near, and what is of the same kin: no more than a few.
+func (t *task) unlike(ideas []idea) []idea {
+	ideas = slices.DeleteFunc(ideas, func(x idea) bool {
+		return (x.distance > farJND || len(x.filling.Parts) > 1) && !t.sameKin(&x.filling)
+	})
+	if !t.req.Far {
+		ideas = ideas[:min(len(ideas), enoughIdeas)]
+	}
+	return ideas
+}
+
+// farOff reports whether an idea has no place beside one that keeps the drink: it lies
+// far from it, or nearly so and has lost what led.
+func (t *task) farOff(x *idea) bool {
+	return !t.practice.eachAlone(x.filling.Parts) && (x.distance > farJND || x.lost() && x.distance > NearJND)
+}
+
+// stop ends a list behind its first ideas where the next ranks no more close to the
+// best, or does not lie near and has lost what led: three good ideas are worth more than
+// five with two bad ones. What the trade pours stays, if it is no more bottles than went.
+func (t *task) stop(ideas []idea) []idea {
+	if t.req.Far || len(ideas) == 0 {
+		return ideas
+	}
+	best, listed := t.standing(&ideas[0]), 0
+	return slices.DeleteFunc(ideas, func(x idea) bool {
+		listed++
+		switch {
+		case listed <= enoughIdeas:
+			return false
+		case t.practice.pours(x.filling.Parts):
+			return t.blends(&x.filling)
+		}
+		return x.rank > best+closeTail || x.lost() && x.distance > NearJND
+	})
+}
+
+// How many ideas are listed whatever they rank, and by how much one behind them may rank
+// below the best, in steps.
+const (
+	enoughIdeas = 3
+	closeTail   = 3.0
+)
+
+// standing is what an idea ranks if no hand reached for it: by how much others rank below
+// the best is told from there.
+func (t *task) standing(x *idea) float64 { return x.rank + t.habit(&x.filling) }
+
+// noCover reports whether an idea is another drink, or one that nobody would serve. What
+// the trade pours, and one spirit in the full measure of another, makes a drink that
+// every bar knows, and may lie further off. A guest who drinks no alcohol knows that the
+// balance is not kept.
+func (t *task) noCover(x *idea) bool {
+	last, worth := LastJND, leastWorth
+	switch {
+	case t.customary(&x.filling):
+		last, worth = LastCustomJND, leastKnownWorth
+	case t.everyBar(x):
+		last = LastKnownJND
+	}
+	return x.distance > last || !t.req.Guest.NoAlcohol && !t.req.Guest.NoTrace && x.score < worth*t.scoreBefore
+}
+
+// everyBar reports whether an idea is what any bar pours: by custom, or one spirit in the
+// measure of another.
+func (t *task) everyBar(x *idea) bool {
+	if t.customary(&x.filling) {
+		return true
+	}
+	parts := x.filling.Parts
+	return len(parts) == 1 && t.spiritsAlone(&x.filling) && t.cands[parts[0]].amounts[x.filling.Amounts[0]].ML >= leastShare*t.gap.ML
+}
+
+// farJND is the distance from which a cover is not worth listing beside one that
+// keeps the drink.
+const farJND = 1.25 * NearJND
+
+// knownJND is the distance up to which what the trade pours, and has lost nothing that led,
+// keeps the drink.
+const knownJND = 1.75 * NearJND
+
+// leastWorth is the share of the score below which a cover is none, leastKnownWorth the one
+// for what the trade pours.
+const (
+	leastWorth      = 0.5
+	leastKnownWorth = 0.3
+)
