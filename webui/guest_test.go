@@ -43,7 +43,7 @@ func TestLinksKeepTheGuest(t *testing.T) {
 				}
 				found++
 				asked := at.Query()
-				usual := strings.HasPrefix(m[2], "No ") || m[2] == "Vegan" // which asks for one thing more
+				usual := strings.HasPrefix(m[2], "No ") || m[2] == "Vegan" || m[2] == "Alcohol-free" // which asks for one thing more
 				for _, field := range []string{"avoid", "diet", "strength"} {
 					if usual {
 						assert.Subset(t, asked[field], want[field], "%s: %s of %s", page, field, m[0])

@@ -34,3 +34,25 @@ func TestWhatALabelDecides(t *testing.T) {
 		}
 	}
 }
+
+// What a label decides is told by its allergens, and only by those that the guest avoids.
+func TestWhatIsToBeRead(t *testing.T) {
+	unstated := &flavor.Profile{}
+	both := &flavor.Profile{AllergenMarks: []flavor.AllergenMark{{Allergen: flavor.Milk, Certainty: flavor.MayContain}}}
+	for name, c := range map[string]struct {
+		guest Guest
+		of    *flavor.Profile
+		want  string
+	}{
+		"nothing is avoided":   {Guest{}, unstated, ""},
+		"one is not stated":    {Guest{Avoid: []flavor.Allergen{flavor.Gluten}}, unstated, "may carry gluten, which nobody has stated"},
+		"two are not stated":   {Guest{Avoid: []flavor.Allergen{flavor.TreeNuts, flavor.Peanuts}}, unstated, "may carry tree nuts or peanuts, which nobody has stated"},
+		"one is possible":      {Guest{Avoid: []flavor.Allergen{flavor.Milk}}, both, "may contain milk"},
+		"possible and unknown": {Guest{Avoid: []flavor.Allergen{flavor.Milk, flavor.Eggs}}, both, "may contain milk and may carry eggs, which nobody has stated"},
+		"the label is no help": {Guest{Avoid: []flavor.Allergen{flavor.Milk}}, &flavor.Profile{AllergenMarks: []flavor.AllergenMark{{Allergen: flavor.Milk, Certainty: flavor.Contains}}}, ""},
+	} {
+		if got := c.guest.ToRead(c.of); got != c.want {
+			t.Errorf("%s: %q, want %q", name, got, c.want)
+		}
+	}
+}

@@ -30,6 +30,22 @@ func (g *Guest) Objection(p *flavor.Profile) string {
 	return ""
 }
 
+// ToRead says what the label of p decides for the guest, in words that go on from its name,
+// such as "may carry gluten, which nobody has stated"; empty if no label decides.
+func (g *Guest) ToRead(p *flavor.Profile) string {
+	if !g.LabelDecides(p) {
+		return ""
+	}
+	var parts []string
+	if found := g.carried(p, flavor.MayContain); len(found) > 0 {
+		parts = append(parts, fmt.Sprintf("%s %s", flavor.MayContain, flavor.JoinAnd(found)))
+	}
+	if open := g.carried(p, flavor.Unstated); len(open) > 0 {
+		parts = append(parts, "may carry "+flavor.JoinOr(open)+", which nobody has stated")
+	}
+	return flavor.JoinAnd(parts)
+}
+
 // carried lists the allergens to avoid that an ingredient carries with a certainty.
 func (g *Guest) carried(p *flavor.Profile, with flavor.Certainty) (names []string) {
 	for _, a := range g.Avoid {

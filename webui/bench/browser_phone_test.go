@@ -8,7 +8,7 @@ import (
 	"counterpour/webui/webuitest"
 )
 
-// On a phone a draft is read, mended and saved in three taps beside the typing,
+// On a phone a draft is read, mended and saved in two taps beside the typing, both in the strip,
 // and each answer stands on the screen.
 func TestDraftToSavedOnAPhone(t *testing.T) {
 	h := webuitest.NewHouse()
@@ -21,7 +21,8 @@ func TestDraftToSavedOnAPhone(t *testing.T) {
 	p.Tap(".strip button")
 	p.Until(`document.querySelector('.strip p').textContent.includes('Balanced')`)
 	p.Within(1, ".strip .points")
-	p.Tap("#save button[name=save]")
+	p.Within(1, ".strip button[name=save]")
+	p.Tap(".strip button[name=save]")
 	p.Until(`document.getElementById('asked')?.textContent.includes('Saved')`)
 	p.Within(2, "#asked")
 	assert.Contains(t, webuitest.KeptSpec(t, h, "rope-locker").Item.Name, "Rope Locker")

@@ -167,6 +167,7 @@ func (p *pages) boardOf(ctx context.Context, g *form.Guest) (*boardView, error) 
 	if err != nil {
 		return nil, err
 	}
+	v.shelveInstead(s, now)
 	if now.Result != nil {
 		if err := v.cover(p, s, now, since); err != nil {
 			return nil, err

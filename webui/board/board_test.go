@@ -37,6 +37,8 @@ func TestBoardScenarios(t *testing.T) {
 				"<details id=\"full-mainbrace\"", "½\u00a0oz clove syrup, lemon juice to ¾\u00a0oz (A guest may notice)", "falernum</strong> makes 2 drinks complete again",
 				"clove syrup</strong> for 2 drinks", `name="back" value="falernum"`, "tree nuts (almond syrup)</span>", "2 drinks are touched; 0 have no cover."},
 			not: []string{"<h3>Halyard Sour</h3>", `name="out" value="falernum"`, "No cover"}},
+		{name: "what is poured instead can run out too", out: []string{"falernum"}, path: "/board?avoid=tree+nuts", status: 200,
+			want: []string{`<li><a href="#shelf-instead">Instead</a></li>`, "Poured instead tonight", `aria-label="Ran out: clove syrup, poured instead in 2 drinks"`}, not: []string{"Ran out: spare bitters"}},
 		{name: "a guest who must not have nuts", out: []string{"falernum"}, path: "/board?avoid=tree+nuts", status: 200,
 			want: []string{"For a guest: <strong>without tree nuts", "½ oz clove syrup", "Not shown: 1 of the menu", `value="tree nuts" checked`,
 				`type="hidden" name="avoid" value="tree nuts"`, `href="/specs?avoid=tree&#43;nuts"`},

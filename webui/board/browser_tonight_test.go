@@ -24,6 +24,7 @@ func TestTonightOnAPhone(t *testing.T) {
 	b.Click("#drink-mainbrace summary")
 	b.Click("#drink-mainbrace button[value=falernum]")
 	b.Until(`!!document.getElementById('back-falernum')`)
+	b.Until(inView + `(document.getElementById('back-falernum'))`) // what mends a wrong tap
 	b.Until(inView + `(document.querySelector('.evening .cover'))`)
 	b.Until(`document.querySelector('.evening .notice').textContent.includes('A guest may notice')`)
 	b.Fits()

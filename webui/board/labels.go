@@ -10,7 +10,6 @@ import (
 	"counterpour/api/service/evening"
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/guest"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
 	"counterpour/webui/words"
@@ -50,7 +49,7 @@ func labelsFor(now *evening.Answer, who *form.Guest) labelsView {
 		}
 		for _, b := range d.Unread {
 			if rows[b] == nil {
-				rows[b] = &labelView{Name: b.Name, Why: whyUnread(b, &g), Address: labelAddress(b, who)}
+				rows[b] = &labelView{Name: b.Name, Why: g.ToRead(b), Address: labelAddress(b, who)}
 			}
 			rows[b].drinks++
 		}
@@ -79,14 +78,6 @@ func labelsSaid(waiting, sparing, bottles int) string {
 		return ""
 	}
 	return strings.Join(parts, ", ") + ": " + words.Count(bottles, "bottle", "bottles") + " to read"
-}
-
-// whyUnread says what stands on record of a bottle whose label decides.
-func whyUnread(b *flavor.Profile, g *guest.Guest) string {
-	if b.Clear(g.Avoid) == flavor.NotStated {
-		return "is not stated"
-	}
-	return g.Objection(b)
 }
 
 // labelAddress is the address at which the label of an ingredient is stated, and from

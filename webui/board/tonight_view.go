@@ -96,7 +96,8 @@ type tonightDrink struct {
 // tonightPour is one pour, with the bottle to tap when it runs out.
 type tonightPour struct {
 	ID, Amount, Name string
-	Out              bool // it is not poured: it ran out, or the guest must not have it
+	Out              bool   // it is not poured: it ran out, or the guest must not have it
+	Note             string // what a cover changes of it; empty if it is poured as written
 }
 
 func newTonightView(about, version string, x *wish) *tonightView {
@@ -166,11 +167,28 @@ func (p *pages) detail(d *tonightDrink, s *behind.Shift, who *form.Guest) (err e
 		}
 		shown := part.CoverOf(p.house.Settings(), t.Spec, c, t.ScoreBefore, g.Avoid)
 		d.Cover, d.Unbalanced = &shown, t.Unbalanced
+		if !d.Far {
+			d.Pours = poured(d.Pours, shown.Pours)
+		}
 		if shown.Moved, err = part.DifferenceOf(p.bar, "moved-"+d.Slug, t.Spec, &c.Spec); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// poured lists the pours of a drink as they are poured with a cover, those that are
+// not poured last. What is poured instead can run out too.
+func poured(written []tonightPour, covered []part.Pour) (out []tonightPour) {
+	for i := range covered {
+		out = append(out, tonightPour{ID: covered[i].ID, Amount: covered[i].Amount, Name: covered[i].Name, Note: covered[i].Note()})
+	}
+	for _, p := range written {
+		if p.Out {
+			out = append(out, p)
+		}
+	}
+	return out
 }
 
 // add counts a drink, and keeps it if it is one of those that are looked for.

@@ -96,12 +96,7 @@ type keepView struct{ Name, Drinks string }
 // from it.
 func (v *boardView) shelve(s *behind.Shift, since map[string]time.Time) {
 	guest := v.Guest.Limits()
-	need := map[*flavor.Profile]int{}
-	for i := range s.Menu {
-		for _, b := range part.Bottles(&s.Menu[i].Spec) {
-			need[b]++
-		}
-	}
+	need := needed(s)
 	for _, b := range latest(s.Out, since) {
 		v.Out = append(v.Out, bottleOf(b, need[b]))
 	}
@@ -119,6 +114,43 @@ func (v *boardView) shelve(s *behind.Shift, since map[string]time.Time) {
 		if len(shelf.Bottles) > 0 {
 			v.Shelves = append(v.Shelves, shelf)
 		}
+	}
+}
+
+// needed counts the drinks of the menu that pour each bottle.
+func needed(s *behind.Shift) map[*flavor.Profile]int {
+	need := map[*flavor.Profile]int{}
+	for i := range s.Menu {
+		for _, b := range part.Bottles(&s.Menu[i].Spec) {
+			need[b]++
+		}
+	}
+	return need
+}
+
+// shelveInstead adds what the covers pour and no drink of the menu does, before the other
+// shelves: it can run out too.
+func (v *boardView) shelveInstead(s *behind.Shift, now *evening.Answer) {
+	need, instead := needed(s), map[*flavor.Profile]int{}
+	for i := range now.Drinks {
+		d := &now.Drinks[i]
+		if d.State != evening.Covered {
+			continue
+		}
+		if chosen := evening.Chosen(d.Touched); chosen != nil {
+			for k := range chosen.Parts {
+				instead[chosen.Parts[k].Profile]++
+			}
+		}
+	}
+	shelf := shelfView{ID: "shelf-instead", Title: "Poured instead tonight", Short: "Instead"}
+	for _, b := range s.Stock {
+		if instead[b] > 0 && need[b] == 0 && !s.IsOut(b) {
+			shelf.Bottles = append(shelf.Bottles, bottleView{ID: b.ID, Name: b.Name, Drinks: "poured instead in " + words.Count(instead[b], "drink", "drinks")})
+		}
+	}
+	if len(shelf.Bottles) > 0 {
+		v.Shelves = append([]shelfView{shelf}, v.Shelves...)
 	}
 }
 
@@ -235,7 +267,7 @@ func (d *touchedView) keptFrom(now *evening.Drink, who *form.Guest) {
 	}
 	g := who.Limits()
 	for _, b := range now.Unread {
-		d.Labels = append(d.Labels, labelView{Name: b.Name, Why: whyUnread(b, &g), Address: labelAddress(b, who)})
+		d.Labels = append(d.Labels, labelView{Name: b.Name, Why: g.ToRead(b), Address: labelAddress(b, who)})
 	}
 }
 

@@ -37,20 +37,22 @@ type Box struct {
 type Guest struct {
 	Avoid    []flavor.Allergen
 	Diet     []string
-	Strength string // a word of strengths; empty for no limit
+	Strength string // "low" for at most [lowABV]; empty for no limit
 }
 
-// strength is a limit on the strength of a drink.
-type strength struct {
-	word, name string
-	most       float64 // % vol
-}
+// The one limit on strength that a guest may choose. Whoever drinks no alcohol keeps to a
+// diet, which also looks at what is poured.
+const (
+	low    = "low"
+	lowABV = 12 // % vol of the finished drink
+)
 
-// strengths are the limits that a guest may choose, in % vol of the finished drink.
-var strengths = []strength{
-	{"low", "at most 12 % vol", 12},
-	{"none", "no alcohol (at most 0.5 % vol)", flavor.NoAlcoholABV},
-}
+// noStrength was another limit, which asked for what the diet noAlcohol asks for; links of
+// old still have it.
+const (
+	noStrength = "none"
+	noAlcohol  = "alcohol-free"
+)
 
 // ReadGuest reads the guest's allergens, diet and limit on strength. An unknown word is
 // refused: to ignore it would endanger a guest.
@@ -69,7 +71,13 @@ func ReadGuest(form url.Values) (Guest, error) {
 			d.Diet = append(d.Diet, word)
 		}
 	}
-	if d.Strength = form.Get("strength"); d.Strength != "" && !slices.ContainsFunc(strengths, func(s strength) bool { return s.word == d.Strength }) {
+	switch d.Strength = form.Get("strength"); d.Strength {
+	case "", low:
+	case noStrength:
+		if d.Strength = ""; !slices.Contains(d.Diet, noAlcohol) {
+			d.Diet = append(d.Diet, noAlcohol)
+		}
+	default:
 		return Guest{}, fmt.Errorf("%w: no strength is %q", ErrUnreadable, d.Strength)
 	}
 	return d, nil
@@ -81,11 +89,8 @@ func (d *Guest) Limits() guest.Guest {
 	for _, word := range d.Diet {
 		_ = g.Keep(word) // cannot fail: it was read before
 	}
-	for _, s := range strengths {
-		if s.word == d.Strength {
-			g.MaxABV = s.most
-			g.NoAlcohol = g.NoAlcohol || s.most <= flavor.NoAlcoholABV
-		}
+	if d.Strength == low {
+		g.MaxABV = lowABV
 	}
 	return g
 }
@@ -151,7 +156,7 @@ var usual = []struct {
 	{"No egg", Guest{Diet: []string{"no egg"}}},
 	{"No dairy", Guest{Diet: []string{"no dairy"}}},
 	{"Vegan", Guest{Diet: []string{"vegan"}}},
-	{"No alcohol", Guest{Diet: []string{"alcohol-free"}}},
+	{"Alcohol-free", Guest{Diet: []string{noAlcohol}}},
 }
 
 // Usual lists frequent wishes. Each address is path for a guest with that wish beside all
@@ -184,16 +189,29 @@ func (d *Guest) Boxes() []Box {
 	return out
 }
 
+// dietNotes say how far a diet goes where its name leaves it open.
+var dietNotes = map[string]string{
+	noAlcohol:       fmt.Sprintf("at most %.1f\u00a0%% vol", flavor.NoAlcoholABV),
+	"0.0 % alcohol": "not a trace",
+}
+
 // Diets are the checkboxes of diets.
-func (d *Guest) Diets() []Option { return Options(flavor.DietNames(), d.Diet...) }
+func (d *Guest) Diets() []Option {
+	out := Options(flavor.DietNames(), d.Diet...)
+	for i := range out {
+		if note := dietNotes[out[i].Value]; note != "" {
+			out[i].Name += ", " + note
+		}
+	}
+	return out
+}
+
+// lowName is the limit on strength in words.
+var lowName = fmt.Sprintf("at most %d\u00a0%% vol", lowABV)
 
 // Strengths are the choices of a limit on strength.
 func (d *Guest) Strengths() []Option {
-	out := []Option{{Value: "", Name: "any strength", Chosen: d.Strength == ""}}
-	for _, s := range strengths {
-		out = append(out, Option{Value: s.word, Name: s.name, Chosen: s.word == d.Strength})
-	}
-	return out
+	return Choose([]Option{{Name: "any strength"}, {Value: low, Name: lowName}}, d.Strength)
 }
 
 // Ticked reports whether the guest has any wish.
@@ -205,10 +223,8 @@ func (d *Guest) Line() string {
 	if len(d.Avoid) > 0 {
 		parts = append(parts, "without "+words.List(words.Of(d.Avoid)))
 	}
-	for _, s := range strengths {
-		if s.word == d.Strength {
-			parts = append(parts, s.name)
-		}
+	if d.Strength == low {
+		parts = append(parts, lowName)
 	}
 	return strings.Join(parts, ", ")
 }

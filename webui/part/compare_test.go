@@ -9,6 +9,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/flavor/cover"
 )
 
 func pour(id string, amount float64, unit flavor.Unit, ml float64) flavor.Pour {
@@ -34,6 +35,17 @@ func TestCompare(t *testing.T) {
 		{"gin", "1 oz", "1½ oz", 1, true},
 		{"salt", "1", "", 3, false},
 	}, got)
+}
+
+// A covered drink says of each pour what is not as it is written.
+func TestWhatACoverChangesOfAPour(t *testing.T) {
+	from := flavor.Spec{Pours: []flavor.Pour{pour("gin", 2, flavor.Ounce, 59.1), pour("lemon", 0.75, flavor.Ounce, 22.2), pour("falernum", 0.5, flavor.Ounce, 14.8)}}
+	to := flavor.Spec{Pours: []flavor.Pour{pour("gin", 2, flavor.Ounce, 59.1), pour("lemon", 1, flavor.Ounce, 29.6), pour("orgeat", 0.5, flavor.Ounce, 14.8)}}
+	var got []string
+	for _, p := range coverPours(&from, &cover.Cover{Spec: to}) {
+		got = append(got, p.ID+": "+p.Amount+" "+p.Name+", "+p.Note())
+	}
+	assert.Equal(t, []string{"gin: 2 oz gin, ", "lemon: 1 oz lemon, instead of ¾ oz", "orgeat: ½ oz orgeat, instead"}, got)
 }
 
 // Every pour of both stands in one pair.

@@ -46,8 +46,17 @@ type Cover struct {
 
 // Pour is one pour of the covered drink.
 type Pour struct {
-	Amount, Name string
-	Mark         string // "instead" or "moved"; empty if unchanged
+	ID, Amount, Name string
+	Mark             string // "instead" or "moved"; empty if unchanged
+	Was              string // the amount before, where it is moved
+}
+
+// Note says what is not as it is written; empty if the pour is unchanged.
+func (p *Pour) Note() string {
+	if p.Was != "" {
+		return "instead of " + p.Was
+	}
+	return p.Mark
 }
 
 // CoverOf describes a cover of a drink with the score before, its pours in the units of
@@ -63,7 +72,7 @@ func CoverOf(said house.Settings, from *flavor.Spec, c *cover.Cover, before floa
 func instead(c *cover.Cover) []string {
 	var out []string
 	for i := range c.Parts {
-		out = append(out, Amount(&c.Parts[i])+" "+c.Parts[i].Profile.Name)
+		out = append(out, words.Bound(Amount(&c.Parts[i])+" "+c.Parts[i].Profile.Name))
 	}
 	return out
 }
@@ -89,12 +98,12 @@ func coverPours(from *flavor.Spec, c *cover.Cover) []Pour {
 		if p.Is == nil {
 			continue
 		}
-		v := Pour{Amount: p.After(), Name: p.Name()}
+		v := Pour{ID: p.Is.Profile.ID, Amount: p.After(), Name: p.Name()}
 		switch {
 		case p.Was == nil:
 			v.Mark = "instead"
 		case p.Moved():
-			v.Mark = "moved"
+			v.Mark, v.Was = "moved", p.Before()
 		}
 		out = append(out, v)
 	}
