@@ -25,6 +25,7 @@ type WalkRequest struct {
 	Steps    int     // balanced drinks between the two, 1 to walk.MaxSteps
 	PourML   float64 // mL of each finished drink, MinSmallPourML to MaxSmallPourML
 	Guest    Guest
+	Stock    []string // ids of what proven drinks between the two may pour; nil for the stock of the house
 }
 
 // WalkAnswer is the path found.
@@ -48,6 +49,9 @@ type Stop struct {
 func (s *Snapshot) Walk(ctx context.Context, r WalkRequest) (*WalkAnswer, error) {
 	request, err := s.walkRequest(&r)
 	if err != nil {
+		return nil, err
+	}
+	if request.Stock, err = s.pourable(ctx, r.Stock); err != nil {
 		return nil, err
 	}
 	found, err := admission.Search(ctx, s.Searches, func(ctx context.Context) (*walk.Result, error) { return walk.Find(ctx, s.Station, *request) })

@@ -17,6 +17,7 @@ type WalkBody struct {
 	Diet    []string           `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol"`
 	MaxABV  float64            `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Highest strength of every drink of the walk, in % vol; leave it out for any strength"`
 	Prices  map[string]float64 `json:"prices_per_ml,omitempty" doc:"What a millilitre costs, by ingredient id, in any currency; left out, by the prices of the house"`
+	Stock   []string           `json:"stock,omitempty" maxItems:"10000" doc:"Ids of what proven drinks between the two may pour beside what the two pour; left out, what the house has in stock, less what has run out"`
 	MaxCost float64            `json:"max_cost,omitempty" minimum:"0" doc:"Highest cost of all pours of one whole drink, in the currency of the prices; every pour of both ends must then have a price"`
 }
 
@@ -47,7 +48,7 @@ type UnclearWalk struct {
 
 // Stop is one drink of a walk.
 type Stop struct {
-	Spec         Spec       `json:"spec" doc:"As a spec that can be sent back"`
+	Spec         Spec       `json:"spec" doc:"As a spec that can be sent back; a proven drink bears its name"`
 	Score        float64    `json:"score"`
 	HopJND       float64    `json:"hop_jnd" doc:"From the drink before, in noticeable steps; 0 for the first"`
 	Changes      []Change   `json:"changes" doc:"From the drink before"`
@@ -62,7 +63,7 @@ type Stop struct {
 
 // AnswerWalk finds a path from one drink to another.
 func AnswerWalk(ctx context.Context, house *service.Snapshot, body WalkBody) (*WalkAnswer, error) {
-	r, err := house.Walk(ctx, service.WalkRequest{From: body.From.ToCentre(), To: body.To.ToCentre(), Steps: body.Steps, PourML: body.PourML,
+	r, err := house.Walk(ctx, service.WalkRequest{From: body.From.ToCentre(), To: body.To.ToCentre(), Steps: body.Steps, PourML: body.PourML, Stock: body.Stock,
 		Guest: service.Guest{Avoid: body.Avoid, Diet: body.Diet, MaxABV: body.MaxABV, MaxCost: body.MaxCost, Prices: body.Prices}})
 	if err != nil {
 		return nil, err

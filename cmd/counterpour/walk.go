@@ -20,18 +20,19 @@ import (
 //	counterpour walk draft.txt "Ropewalk" --steps 3
 func newWalk(open premises.Kitchens) *cobra.Command {
 	var asJSON, cautions *bool
-	var where string
+	var stock, where string
 	var body shape.WalkBody
 	cmd := &cobra.Command{
 		Use:   "walk FROM TO",
 		Short: "Find balanced drinks that lie between two",
 		Long: `Finds balanced drinks that lie between two, for a tasting, in steps as even as the
-jigger allows, and adds up the alcohol of small pours. FROM and TO are files with
+jigger allows, and adds up the alcohol of small pours. Where what the two pour leaves
+a long hop, proven drinks that the stock pours lie between too, by name. FROM and TO are files with
 a draft, one pour a line, or names of drinks of the house; one may be - for the
 input.`,
 		Args: cobra.ExactArgs(2),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			answer, err := walkBetween(cmd, args, open, where, &body)
+			answer, err := walkBetween(cmd, args, open, where, stock, &body)
 			if err != nil {
 				return err
 			}
@@ -43,11 +44,12 @@ input.`,
 	cmd.Flags().Float64Var(&body.PourML, "pour", service.DefaultSmallPourML, "how much of each drink is poured, in mL, 10 to 200")
 	guestFlags{&body.Avoid, &body.Diet, &body.MaxABV, &body.MaxCost}.add(cmd)
 	cmd.Flags().StringVar(&where, "house", "", houseFlag)
+	cmd.Flags().StringVar(&stock, "stock", "", "file that lists what proven drinks between the two may pour, one name or id a line, # for comments; the house's stock if empty")
 	return cmd
 }
 
 // walkBetween reads both ends and finds the walk.
-func walkBetween(cmd *cobra.Command, args []string, open premises.Kitchens, where string, body *shape.WalkBody) (*shape.WalkAnswer, error) {
+func walkBetween(cmd *cobra.Command, args []string, open premises.Kitchens, where, stock string, body *shape.WalkBody) (*shape.WalkAnswer, error) {
 	if args[0] == "-" && args[1] == "-" {
 		return nil, terminal.Usagef("FROM and TO cannot both be the input; name a file or a drink of the house for one")
 	}
@@ -67,6 +69,9 @@ func walkBetween(cmd *cobra.Command, args []string, open premises.Kitchens, wher
 		return nil, err
 	}
 	defer done()
+	if body.Stock, err = stockFrom(house, stock); err != nil {
+		return nil, err
+	}
 	answer, err := shape.AnswerWalk(cmd.Context(), house, *body)
 	if err != nil {
 		return nil, explainWalk(err, files)

@@ -196,6 +196,7 @@ func (v *Visit) UseUp(ctx context.Context, r useup.Request) (*useup.Result, erro
 // Walk finds drinks that lie between two drinks.
 func (v *Visit) Walk(ctx context.Context, r walk.Request) (*walk.Result, error) {
 	now := v.now.Load()
+	r.Stock = now.InStock()
 	return admission.Search(ctx, now.Searches, func(ctx context.Context) (*walk.Result, error) { return walk.Find(ctx, now.Station, r) })
 }
 

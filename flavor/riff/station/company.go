@@ -72,22 +72,34 @@ func (j *Job) comesTogether(a, b *flavor.Profile) bool {
 	return len(j.Given) > 1 && given(a) && given(b)
 }
 
-// Uneasy reports whether a drink between two that are to meet pours what proven drinks
-// shun, one of either, two bases aside, of which one gives way to the other: sauces and
-// tonic water on the way from one long drink to another.
-func (j *Job) Uneasy(s *flavor.Spec) bool {
+// What is uneasy in a drink between two that are to meet, in the strangeness of pairs.
+const (
+	uneasyShunned = 1.5  // a pair that proven drinks shun: one gives way to the other
+	uneasyNever   = 40.0 // a sauce in a sweet soda, or what curdles beside what proven drinks keep from it
+)
+
+// Uneasy is how strange the company is that the pours of a drink keep between two that
+// are to meet, 0 for none: of one of either, two bases aside, of which one gives way to
+// the other.
+func (j *Job) Uneasy(s *flavor.Spec) (odd float64) {
 	for i := range s.Pours {
 		for k := range i {
 			a, b := s.Pours[i].Profile, s.Pours[k].Profile
 			if a.ID == b.ID || a.Base() && b.Base() || j.givenBoth(a, b) {
 				continue
 			}
-			if j.pairOf(a, b).Shunned() || sauced(a, b) || sauced(b, a) {
-				return true
+			pair := j.pairOf(a, b)
+			switch {
+			case sauced(a, b), sauced(b, a), pair.Shunned() && (a.Class.Curdles() || b.Class.Curdles()):
+				odd += uneasyNever
+			case pair.Shunned():
+				odd += uneasyShunned
+			default:
+				odd += min(uneasyShunned, max(0, pair.Odd()))
 			}
 		}
 	}
-	return false
+	return odd
 }
 
 // sauced reports whether one of two is a sauce and the other a sweet soda. Common practice,

@@ -11,23 +11,20 @@ import (
 	"counterpour/flavor/riff/wording"
 )
 
-// path chooses n drinks between the ends, none that pours what proven drinks shun if there
-// are such, and with hops that are plain to tell, else with smaller ones.
+// path chooses n drinks between the ends, with hops that are plain to tell if there are
+// such, else with smaller ones.
 func (k *walker) path(n int) ([]Stop, error) {
-	last := len(k.states) - 1
-	apart := station.Apart(k.states[0].at, k.states[last].at)
+	first, last := &k.states[0], &k.states[len(k.states)-1]
+	apart := station.Apart(first.at, last.at)
 	if most := int(apart/leastHop) - 1; most < n {
 		return nil, tooNear(n, max(0, most), apart)
 	}
-	var stops []Stop
-	var fault error
-	for _, way := range []struct {
-		least  float64
-		uneasy bool
-	}{{plainHop, false}, {leastHop, false}, {plainHop, true}, {leastHop, true}} {
-		if stops, fault = k.pathOf(n, way.least, way.uneasy); fault == nil {
-			break
-		}
+	for i := range k.states {
+		k.states[i].progress = between(apart, station.Apart(first.at, k.states[i].at), station.Apart(k.states[i].at, last.at))
+	}
+	stops, fault := k.pathOf(n, plainHop)
+	if fault != nil {
+		stops, fault = k.pathOf(n, leastHop)
 	}
 	return stops, fault
 }
@@ -42,9 +39,8 @@ func tooNear(n, most int, apart float64) *flavor.Fault {
 }
 
 // pathOf chooses n drinks between the ends by dynamic programming over states that only
-// ever turn onward, no hop smaller than the least, and through uneasy ones if that is
-// allowed.
-func (k *walker) pathOf(n int, least float64, uneasy bool) ([]Stop, error) {
+// ever turn onward, no hop smaller than the least.
+func (k *walker) pathOf(n int, least float64) ([]Stop, error) {
 	last := len(k.states) - 1
 	cost := make([]float64, len(k.states))
 	for i := range cost {
@@ -54,7 +50,7 @@ func (k *walker) pathOf(n int, least float64, uneasy bool) ([]Stop, error) {
 	var came [][]int
 	reached := 0
 	for step := 1; step <= n+1; step++ {
-		costNow, from := k.step(cost, least, step == n+1, uneasy)
+		costNow, from := k.step(cost, least, step == n+1)
 		cost = costNow
 		came = append(came, from)
 		if step <= n && slices.ContainsFunc(cost[1:last], func(c float64) bool { return !math.IsInf(c, 1) }) {
@@ -73,23 +69,23 @@ func (k *walker) pathOf(n int, least float64, uneasy bool) ([]Stop, error) {
 }
 
 // step extends every path by one drink; only the final step may reach the end.
-func (k *walker) step(cost []float64, least float64, final, uneasy bool) (now []float64, from []int) {
+func (k *walker) step(cost []float64, least float64, final bool) (now []float64, from []int) {
 	last := len(k.states) - 1
 	now, from = make([]float64, len(cost)), make([]int, len(cost))
 	for j := range k.states {
 		now[j] = math.Inf(1)
-		if final != (j == last) || k.states[j].uneasy && !uneasy {
+		if final != (j == last) {
 			continue
 		}
 		for i := range k.states {
-			if math.IsInf(cost[i], 1) || i == j || !onward(k.states[i].turned, k.states[j].turned) {
+			if math.IsInf(cost[i], 1) || i == j || !k.onward(i, j) {
 				continue
 			}
-			d := station.Apart(k.states[i].at, k.states[j].at)
+			d := k.apart(i, j)
 			if d < least {
 				continue
 			}
-			c := cost[i] + d*d
+			c := cost[i] + d*d*d + k.states[j].toll
 			if c < now[j] && len(wording.Changes(&k.states[i].spec, &k.states[j].spec)) > 0 { // not the method alone
 				now[j], from[j] = c, i
 			}
@@ -105,13 +101,32 @@ const (
 	plainHop = 2.0
 )
 
-func onward(a, b []int) bool {
-	for i := range a {
-		if b[i] < a[i] {
+// onward reports whether a walk may lead from one state to another: nothing turns back,
+// and to a proven drink and on from it the way gets shorter.
+func (k *walker) onward(i, j int) bool {
+	a, b := &k.states[i], &k.states[j]
+	if a.turned == nil || b.turned == nil {
+		return b.progress >= a.progress+leastProgress
+	}
+	for p := range a.turned {
+		if b.turned[p] < a.turned[p] {
 			return false
 		}
 	}
 	return true
+}
+
+// apart is how far apart two states are, worked out once.
+func (k *walker) apart(i, j int) float64 {
+	n := len(k.states)
+	if len(k.hops) != n*n {
+		k.hops = make([]float64, n*n)
+	}
+	d := &k.hops[i*n+j]
+	if *d == 0 {
+		*d = station.Apart(k.states[i].at, k.states[j].at)
+	}
+	return *d
 }
 
 func (k *walker) stops(order []int) []Stop {

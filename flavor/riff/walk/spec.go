@@ -1,6 +1,8 @@
 package walk
 
 import (
+	"slices"
+
 	"counterpour/flavor"
 	"counterpour/flavor/riff/station"
 )
@@ -20,15 +22,24 @@ func (k *walker) specOf(turned []int) flavor.Spec {
 			out.Pours = addPart(out.Pours, &k.to.Pours[j], float64(turned[i])/2)
 		}
 	}
-	for i := range out.Pours {
-		p := &out.Pours[i]
-		if it, ok := k.work.Has(p.Profile); ok && p.Unit.Jigger() && it.Unit.Jigger() && p.ML > spoonML {
-			p.Unit = it.Unit
-		}
-	}
-	out = station.Snapped(&out)
+	out = k.inMeasure(&out)
 	k.work.Refit(&out)
 	return out
+}
+
+// inMeasure is a drink in the measure of the first, each amount one that a hand pours.
+func (k *walker) inMeasure(s *flavor.Spec) flavor.Spec {
+	unit := k.work.System.Unit()
+	if at := slices.IndexFunc(k.from.Pours, func(p flavor.Pour) bool { return p.Unit.Jigger() }); at >= 0 {
+		unit = k.from.Pours[at].Unit
+	}
+	out := s.Clone()
+	for i := range out.Pours {
+		if p := &out.Pours[i]; p.Unit.Jigger() && p.ML > spoonML {
+			p.Unit = unit
+		}
+	}
+	return station.Snapped(&out)
 }
 
 // spoonML is what no jigger in ounces reads: a bar spoon, and a little more.

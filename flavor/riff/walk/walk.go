@@ -27,6 +27,9 @@ type Request struct {
 	From, To *flavor.Spec
 	Between  int // drinks between the two, 1 to MaxSteps; 0 means DefaultSteps
 	Guest    guest.Guest
+	// Stock is what may be poured, beside what the two pour, in a proven drink that lies
+	// between them; see [Find].
+	Stock []*flavor.Profile
 }
 
 // Stop is one drink of a walk.
@@ -50,8 +53,10 @@ type Result struct {
 // Find returns a path from one drink to another for a tasting menu: both ends as
 // they are, and between them balanced drinks made of what the two hold, each
 // pour of the first giving way to one of the second, by half and then in whole.
-// Of all such paths it is one whose hops have the least sum of squares, so that
-// they are as even as the jigger lets them be. It fails if the request is out of
+// Of all such paths it is one whose hops have the least sum of cubes, so that
+// they are as even as the jigger lets them be. Where that leaves a long hop, as from
+// the last drink with juice to the first without, proven drinks that the guest may have
+// and the stock pours are stops too; such a stop bears its name. It fails if the request is out of
 // range, if a pour is not for this guest whatever its label says, if ctx ends too early, or, with a fault that
 // says how many there are, if fewer balanced drinks lie between the two than
 // are asked for.
@@ -88,6 +93,12 @@ func Find(ctx context.Context, st *station.Station, req Request) (*Result, error
 		return nil, err
 	}
 	stops, fault := k.path(req.Between)
+	if fault == nil && err == nil && longest(stops) > longHop {
+		if err := k.bridge(&req); err != nil {
+			return nil, err
+		}
+		stops, fault = k.path(req.Between)
+	}
 	switch {
 	case err != nil && fault != nil:
 		return nil, err // there may have been enough drinks
@@ -174,6 +185,7 @@ type walker struct {
 	from, to *flavor.Spec
 	pairs    []pairing
 	states   []state
+	hops     []float64 // how far apart each two states are, 0 for what is not worked out yet
 }
 
 // pairing is what gives way to what: indices of pours, −1 for nothing. The pair
@@ -187,7 +199,10 @@ type state struct {
 	score  float64
 	drink  *mix.Drink
 	at     *sense.Glass
-	uneasy bool // it pours together what proven drinks shun
+	// progress is how far a proven drink, or one that leads to or from it, lies on the way,
+	// 0 to 1; proven drinks have not turned.
+	progress float64
+	toll     float64 // cubed steps that a walk through it costs
 }
 
 // mostPairs bounds the search: 3⁵ drinks, twice for the method.
@@ -338,7 +353,7 @@ func (k *walker) between(turned []int) (state, bool, error) {
 	if s.Score < weigh.BalancedFrom || !k.work.Fits(s) || !k.work.Kept(s) {
 		return state{}, false, nil
 	}
-	return state{turned: slices.Clone(turned), spec: s.Spec, score: s.Score, drink: s.Drink, at: s.Glass, uneasy: k.work.Uneasy(&s.Spec)}, true, nil
+	return state{turned: slices.Clone(turned), spec: s.Spec, score: s.Score, drink: s.Drink, at: s.Glass, toll: oddToll * k.work.Uneasy(&s.Spec)}, true, nil
 }
 
 // placed returns a fault with its place at one end of a walk.

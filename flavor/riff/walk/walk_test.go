@@ -3,6 +3,7 @@ package walk
 import (
 	"context"
 	"flag"
+	"slices"
 	"strconv"
 	"testing"
 	"time"
@@ -193,6 +194,77 @@ func TestNoSauceInASoda(t *testing.T) {
 			soda = soda || p.Profile.ID == "tonic-water"
 		}
 		assert.False(t, sauce && soda, s.Text)
+	}
+}
+
+// Between a sour and a stirred drink the last juice is a long hop. Proven drinks shorten it:
+// by name, poured from the stock, and none where there is no stock or no long hop.
+func TestALongHopIsBridged(t *testing.T) {
+	b := bartest.New(t)
+	for _, c := range []struct {
+		from, to string
+		shorter  bool
+	}{{bartest.GinSour, bartest.OldWhiskey, true}, {bartest.OldWhiskey, bartest.AgaveDaisy, true}, {bartest.GinSour, bartest.Collins, false}} {
+		req := Request{From: b.Spec(t, c.from), To: b.Spec(t, c.to)}
+		without, err := Find(context.Background(), b.Station, req)
+		require.NoError(t, err)
+		for _, s := range without.Stops[1 : DefaultSteps+1] {
+			assert.Empty(t, s.Spec.Name)
+		}
+		req.Stock = b.Catalogue.Profiles()
+		with, err := Find(context.Background(), b.Station, req)
+		require.NoError(t, err)
+		if !c.shorter {
+			assert.Equal(t, without.Stops, with.Stops)
+			continue
+		}
+		assert.Less(t, longest(with.Stops), longest(without.Stops), c.from)
+		names := map[string]bool{}
+		for i := range b.Proven {
+			names[b.Proven[i].Spec.Name] = true
+		}
+		named := 0
+		for _, s := range with.Stops[1 : DefaultSteps+1] {
+			if s.Spec.Name != "" {
+				named++
+				assert.True(t, names[s.Spec.Name], s.Spec.Name)
+			}
+			bartest.CheckAmounts(t, &s.Spec)
+		}
+		assert.Positive(t, named)
+	}
+}
+
+// A proven drink on the way is for the guest: what they avoid, or what nobody has stated to
+// be free of it, is in none, whatever lies in the stock; and there is no alcohol in any where
+// neither end has some.
+func TestABridgeIsForTheGuest(t *testing.T) {
+	b := bartest.New(t)
+	avoid := []flavor.Allergen{flavor.TreeNuts, flavor.Eggs, flavor.Milk}
+	checks(t, 6)
+	rapid.Check(t, func(rt *rapid.T) {
+		at := rapid.IntRange(0, len(b.Proven)-1)
+		from, to := b.Proven[at.Draw(rt, "from")].Spec, b.Proven[at.Draw(rt, "to")].Spec
+		req := Request{From: &from, To: &to, Stock: b.Catalogue.Profiles(), Guest: guest.Guest{Avoid: []flavor.Allergen{rapid.SampledFrom(avoid).Draw(rt, "avoid")}}}
+		found, err := Find(context.Background(), b.Station, req)
+		if err != nil {
+			assert.ErrorIs(rt, err, flavor.ErrInvalid)
+			return
+		}
+		for _, s := range found.Stops {
+			for _, p := range s.Spec.Pours {
+				assert.True(rt, req.Guest.MayHave(p.Profile) || slices.Contains(found.Labels, p.Profile), "%s is not for the guest", p.Profile.Name)
+			}
+		}
+	})
+	dry, also := b.Spec(t, "4 oz tomato juice\n1/2 oz lemon juice\n3 dashes Worcestershire-style sauce\nbuild, long"), b.Spec(t, "3/4 oz lemon juice\n3/4 oz simple syrup\n4 oz soda water\nbuild, long")
+	found, err := Find(context.Background(), b.Station, Request{From: dry, To: also, Between: 1, Stock: b.Catalogue.Profiles()})
+	if err == nil {
+		for _, s := range found.Stops {
+			assert.Less(t, s.Drink.ABV, flavor.NoAlcoholABV)
+		}
+	} else {
+		assert.ErrorIs(t, err, flavor.ErrInvalid)
 	}
 }
 
