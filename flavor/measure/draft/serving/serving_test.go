@@ -64,3 +64,26 @@ func TestNearestMethods(t *testing.T) {
 	assert.Equal(t, []string{"rocks"}, NearestMethods("roks"))
 	assert.Empty(t, NearestMethods("pamplemousse"))
 }
+
+// A drink is heated as a whole, or frozen by a machine; a rocks glass that something is neat in
+// is no ice: common practice, no source.
+func TestWhatHeatsAndWhatFreezes(t *testing.T) {
+	for text, want := range map[string]flavor.Service{
+		"heat or steam, mug": flavor.Hot, "simmer on the stove": flavor.Hot, "warm it, toddy glass": flavor.Hot, "steam wand": flavor.Hot,
+		"neat in chilled rocks": flavor.Neat, "up, into a cold rocks": flavor.Up, "on the rocks": flavor.Rocks,
+	} {
+		s := Of(text)
+		assert.Nil(t, s.Conflict, text)
+		assert.Equal(t, want, s.Service, text)
+	}
+	for _, text := range []string{"do not heat", "don't boil", "never simmer"} {
+		assert.Empty(t, Of(text).Service, text)
+	}
+	s := Of("warm the glass")
+	assert.True(t, s.Weak && s.Service == flavor.Hot, "a warm glass suggests a hot drink, and does not say so")
+	for _, text := range []string{"slushie machine", "through the slush machine", "granita machine"} {
+		s := Of(text)
+		assert.Equal(t, flavor.Blend, s.Method, text)
+		assert.NotEmpty(t, s.Notes, text)
+	}
+}

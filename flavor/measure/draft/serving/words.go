@@ -51,7 +51,9 @@ var nearMethods = map[string]term{
 	"dirty dump":        {Service: flavor.Rocks, keep: true, note: "a dirty dump is taken as served on its ice"},
 	"open pour":         {Service: flavor.Rocks, keep: true, note: "an open pour is taken as served on its ice"},
 	"dump":              {Service: flavor.Rocks, weak: true, keep: true},
-	"double strain":     {keep: true}, "double strained": {keep: true}, "dbl strain": {keep: true}, "dbl strained": {keep: true}, "d strain": {keep: true},
+	"slush machine":     frozenByMachine, "slushie machine": frozenByMachine, "slushy machine": frozenByMachine, "frozen machine": frozenByMachine, "frozen drink machine": frozenByMachine, "granita machine": frozenByMachine,
+	"slush": frozenByMachine, "slushie": frozenByMachine, "slushy": frozenByMachine,
+	"double strain": {keep: true}, "double strained": {keep: true}, "dbl strain": {keep: true}, "dbl strained": {keep: true}, "d strain": {keep: true},
 	"double fine strain": {keep: true}, "fine strain": {keep: true}, "dstrain": {keep: true}, "cap with crushed": {Service: flavor.Crushed, weak: true}, "capped with crushed": {Service: flavor.Crushed, weak: true}, "top with crushed": {Service: flavor.Crushed, weak: true}, "fine strained": {keep: true}, "2x strain": {keep: true}, "ds": {keep: true},
 	"swizzle stick": {keep: true}, "swizzle sticks": {keep: true}, "stir stick": {keep: true}, "stir sticks": {keep: true},
 	"str": {keep: true}, "muddle": {keep: true}, "muddled": {keep: true},
@@ -63,6 +65,18 @@ var nearMethods = map[string]term{
 	"serve frozen": {}, "served frozen": {}, "frozen glass": {}, "serve ice cold": {},
 	"served down": {Service: flavor.Up, Glass: "rocks glass", note: "served down is taken as strained into a rocks glass without ice"},
 }
+
+// frozenByMachine is what a machine makes that freezes a drink while it turns.
+var frozenByMachine = term{Method: flavor.Blend, keep: true, note: "a slush machine is taken as a blender with ice; it dilutes less"}
+
+// heatings heat the whole drink. A participle is none of them: it may stand before what alone
+// is hot, as in "steamed milk".
+var heatings = strings.Split(`heat,heat it,heat all,heat up,heat gently,heat or steam,steam,steam it,steam wand,the wand,warm it,warm it up,warm through,warm gently,warm all,simmer,simmered,
+on the stove,on stove,on the hob,on hob,in a pan,in a saucepan,over heat,over low heat,low heat,gentle heat`, ",")
+
+// heatedThings are what is heated before a drink is poured into it, which suggests a hot one as
+// a mug does.
+var heatedThings = strings.Fields(`glass mug cup glasses mugs cups`)
 
 // serviceTerms are the words for each service.
 var serviceTerms = map[flavor.Service][]string{
@@ -185,6 +199,27 @@ var terms = func() *vocabulary.Table[[]phrase] {
 			}
 		}
 		put(no+" hot", term{keep: true})
+		put(no+" boil", term{keep: true})
+		put(no+" boiled", term{keep: true})
+		put(no+" boiling", term{keep: true})
+		for _, w := range heatings {
+			put(no+" "+strings.TrimSpace(w), term{keep: true})
+		}
+	}
+	for _, w := range heatings {
+		put(strings.TrimSpace(w), term{Service: flavor.Hot, keep: true})
+	}
+	for _, w := range heatedThings {
+		for _, heated := range []string{"heat", "warm", "hot", "steam", "preheat", "warmed", "heated", "preheated"} {
+			for _, the := range []string{"", "the ", "a ", "your "} {
+				put(heated+" "+the+w, term{Service: flavor.Hot, Glass: "mug", weak: true, keep: true})
+			}
+		}
+	}
+	for _, into := range []string{"in", "into", "in a", "into a"} { // "neat in a chilled rocks" is a glass
+		for _, cold := range []string{"", "chilled ", "cold ", "frozen ", "frosted "} {
+			put(into+" "+cold+"rocks", term{Glass: "rocks glass", Service: flavor.Rocks, weak: true})
+		}
 	}
 	for _, g := range glassTerms {
 		for _, w := range g.words {
