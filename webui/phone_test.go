@@ -23,11 +23,24 @@ func TestThePagesOnAPhone(t *testing.T) {
 		})()`)
 		p.Fits()
 	}
+	p.Open(address, "/map")
+	p.Until(`(pan => pan.scrollWidth > pan.clientWidth && pan.scrollLeft > 0)(document.querySelector(".pan.drawn"))`) // the middle of the map, not its corner
 	p.Tap(".to-all")
 	p.Until(`document.getElementById("all-places").matches(":popover-open")`)
 	p.Tap(`#all-places a[href="/map"]`)
 	p.Until(`location.pathname === "/map"`)
 	p.Quiet()
+}
+
+// On a tablet every page stands in the row with its whole name, and the stock is a table.
+func TestThePagesOnATablet(t *testing.T) {
+	b := webuitest.NewBrowser(t, 768)
+	b.Open(webuitest.Serve(t, webuitest.Stocked(t)), "/stock")
+	b.Until(`(row => row.scrollWidth <= row.clientWidth && [...row.querySelectorAll("a")].every(a => a.getBoundingClientRect().right <= innerWidth))(document.querySelector(".top .places"))`)
+	b.Until(`document.querySelector(".to-all").getClientRects().length === 0`)
+	b.Until(`getComputedStyle(document.querySelector(".stock tbody tr:not(.shelf)")).display === "table-row"`)
+	b.Fits()
+	b.Quiet()
 }
 
 // Without scripts a phone reaches every page as well.

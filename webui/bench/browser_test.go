@@ -71,6 +71,28 @@ func TestADraftOutlivesThePage(t *testing.T) {
 	b.Quiet()
 }
 
+// The answer to an undo brings back who waits for it, and nobody who has gone on.
+func TestUndoCallsNobodyBackWhoHasGoneOn(t *testing.T) {
+	b := webuitest.OpenBrowser(t, 360)
+	b.Typed("2 oz gin\n1/4 oz lemon juice")
+	b.Until(webuitest.Shown + `'Out of balance'`)
+	b.Click(".cards button")
+	b.Until(webuitest.Focus + `'Undo the change'`)
+
+	b.Do(chromedp.Evaluate[chromedp.Void](`{ const ask = window.fetch; window.held = []; window.fetch = (...a) => new Promise(done => held.push(() => done(ask(...a)))); }`))
+	b.Click("#undo button")
+	b.Until(`held.length === 1`)
+	b.Do(chromedp.Evaluate[chromedp.Void](`document.getElementById('text').focus(); held.pop()()`))
+	b.Until(webuitest.Shown + `'Out of balance'`)
+	b.Until(`document.activeElement.id === 'text'`)
+
+	b.Click("#redo button")
+	b.Until(`held.length === 1`)
+	b.Do(chromedp.Evaluate[chromedp.Void](`held.pop()()`))
+	b.Until(webuitest.Focus + `'Undo the change'`)
+	b.Quiet()
+}
+
 // A server that is gone costs nothing that was typed.
 func TestABarThatDoesNotAnswer(t *testing.T) {
 	b := webuitest.OpenBrowser(t, 360)

@@ -123,7 +123,7 @@ func (p *pages) specPage(w http.ResponseWriter, r *http.Request) error {
 			return err
 		}
 	}
-	if v.Gone && status == http.StatusOK {
+	if v.Gone && v.Said == "" && status == http.StatusOK { // whoever has just removed it asks for nothing that is gone
 		status = http.StatusGone
 	}
 	return p.Write(w, r, status, "spec", "layout", v)
@@ -143,7 +143,9 @@ func (p *pages) specPageOf(ctx context.Context, slug string, who *form.Guest, se
 	v := &specPage{Guest: who, Version: last.Version, History: historyOf(history, p.house.Shelf()), Said: saids[sent.Get("said")], Unsay: unsaids[sent.Get("said")]}
 	kept, there := last.Item.(house.Spec)
 	if !there {
-		v.Gone, v.specView = true, specView{Slug: slug, Name: lastName(history)}
+		last := lastKept(history)
+		v.Gone, v.specView, v.Note = true, specView{Slug: slug, Name: last.Name}, last.Note
+		v.Text = textOf(last, p.house.Shelf())
 		return v, nil
 	}
 	v.Note, v.specView.Slug, v.specView.Name = kept.Note, slug, kept.Name
@@ -153,14 +155,23 @@ func (p *pages) specPageOf(ctx context.Context, slug string, who *form.Guest, se
 	return v, p.fillSpec(ctx, v, kept, sent.Get("price"))
 }
 
-// lastName is the name that a removed spec had.
-func lastName(history []house.Change) string {
+// lastKept is a removed spec as it was last.
+func lastKept(history []house.Change) house.Spec {
 	for _, c := range slices.Backward(history) {
 		if s, ok := c.Item.(house.Spec); ok {
-			return s.Name
+			return s
 		}
 	}
-	return ""
+	return house.Spec{}
+}
+
+// textOf writes a spec as a bartender would, also where the shelf cannot pour it any more.
+func textOf(kept house.Spec, shelf *house.Shelf) string {
+	drink, err := kept.Flavor(shelf)
+	if err != nil {
+		return part.SpecText(kept)
+	}
+	return edit.Format(drink)
 }
 
 // fillSpec works out what is in the glass. A spec that the shelf cannot pour

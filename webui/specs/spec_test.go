@@ -107,8 +107,9 @@ func TestASpecIsRemovedAndPutBack(t *testing.T) {
 	act(t, p, "spindrift", "do", "right", "version", "1")
 	w := webuitest.Post(p, "/specs/spindrift", webuitest.Fields("do", "remove", "version", "1"), false)
 	require.Equal(t, http.StatusSeeOther, w.Code)
-	w = webuitest.Get(p, w.Header().Get("Location"), "")
-	webuitest.Tells(t, w, http.StatusGone, "<h1>Spindrift</h1>", "Removed from the specs", "Put it back", "removed by bar")
+	webuitest.Tells(t, webuitest.Get(p, w.Header().Get("Location"), ""), http.StatusOK, "Removed.")
+	webuitest.Tells(t, webuitest.Get(p, "/specs/spindrift", ""), http.StatusGone, "<h1>Spindrift</h1>", "Removed from the specs", "Put it back", "removed by bar",
+		"As it was", "Spindrift\n1 oz London dry gin")
 	_, err := house.Get[house.Right](t.Context(), h.Store(), "spindrift")
 	assert.ErrorIs(t, err, house.ErrNotFound, "its mark goes with it")
 	webuitest.Lacks(t, webuitest.Get(p, "/specs", ""), "Spindrift")
