@@ -17,10 +17,11 @@ func Long(ml float64) bool { return ml >= longML }
 // Held is what of a drink decides how it is mixed and served.
 type Held struct {
 	// loose: herbs, fruit, coffee and cordials are shaken or not, as one likes
-	Foam, Cloudy, Milk, Dairy, Loose, Coffee, Herb, Fizz, Soda bool
-	Sodas                                                      int     // flavoured ones
-	Still                                                      int     // pours that do not sparkle
-	SodaML, WineML, LengthML, AllML                            float64 // WineML is sparkling wine
+	// White is the white of an egg, or what foams like it, without the yolk; Sour is what sours
+	White, Sour, Foam, Cloudy, Milk, Dairy, Loose, Coffee, Herb, Fizz, Soda bool
+	Sodas                                                                   int     // flavoured ones
+	Still                                                                   int     // pours that do not sparkle
+	SodaML, WineML, LengthML, AllML                                         float64 // WineML is sparkling wine
 }
 
 // HeldBy reads off a drink what decides how it is mixed and served.
@@ -30,6 +31,8 @@ func HeldBy(s *flavor.Spec) Held {
 		p := &s.Pours[i]
 		kin := p.Profile.Class.Kin()
 		h.AllML += p.ML
+		h.White = h.White || p.Profile.Whitens()
+		h.Sour = h.Sour || p.Profile.Class.Part() == flavor.PartSour || p.Profile.Class == flavor.ClassCordial
 		h.Foam = h.Foam || kin == flavor.KinFoam
 		h.Milk = h.Milk || kin == flavor.KinMilk || kin == flavor.KinCream
 		h.Dairy = h.Dairy || p.Profile.Class.Curdles()
@@ -81,6 +84,8 @@ const (
 	motley     Slip = "one flavoured soda is enough"
 	watered    Slip = "sparkling wine is not served on crushed ice"
 	needless   Slip = "one thing under what sparkles is poured, not shaken"
+	flabby     Slip = "the white of an egg is shaken with something sour"
+	cloying    Slip = "over the white of an egg goes plain soda, not a sweet one"
 	deadened   Slip = "what sparkles is built, or goes on top of what is stirred up"
 )
 
@@ -99,6 +104,8 @@ func SlipsOf(s *flavor.Spec) []Slip {
 	if s.Service == flavor.Hot || s.Service == flavor.Neat {
 		return out
 	}
+	add(h.White && !h.Sour, flabby)
+	add(h.White && h.Sodas > 0, cloying)
 	shaken := s.Method.Aerates()
 	stirred := s.Method == flavor.Stir || s.Method == flavor.Throw
 	add(s.Method == flavor.Blend && h.Fizz, flat)

@@ -168,6 +168,10 @@ func (j *Job) Odd(s *flavor.Spec) float64 {
 	return odd
 }
 
+// Odd is how strange the company is that the pours of a settled drink keep, those of the
+// proven one that it stands on aside; below 0 if they go together well.
+func (s *Settled) Odd() float64 { return s.odd }
+
 // Shuns reports whether proven drinks shun the company of a draft, and counts it if
 // they do: no amounts mend that, so there is no need to settle them.
 func (j *Job) Shuns(d *Draft) bool {

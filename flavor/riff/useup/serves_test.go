@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/riff/serve"
+	"counterpour/flavor/riff/station"
 	"counterpour/flavor/weigh"
 )
 
@@ -41,6 +42,31 @@ func TestUseUpMovesWhatFewProvenDrinksPour(t *testing.T) {
 		require.NoError(t, err)
 		assert.GreaterOrEqual(t, len(res.Drafts), 3, name)
 	}
+}
+
+// Two bottles that are strange to each other are moved apart first, and a list is not filled
+// with what proven drinks pour with neither. Common practice, no source.
+func TestStrangersAreNotTheFirstDraft(t *testing.T) {
+	b := bartest.New(t)
+	res, err := Find(context.Background(), b.Station, Request{Bottles: b.Bottles(t, "fino sherry", "crème de violette"), Stock: b.Usual})
+	require.NoError(t, err)
+	require.NotEmpty(t, res.Drafts)
+	assert.Len(t, res.Drafts[0].Uses, 1, res.Drafts[0].Text)
+	res, err = Find(context.Background(), b.Station, Request{Bottles: b.Bottles(t, "fino sherry", "pear liqueur"), Stock: b.Usual})
+	require.NoError(t, err)
+	assert.True(t, slices.ContainsFunc(res.Drafts, func(d Draft) bool { return len(d.Uses) == 2 }), "one moves both")
+	u := &user{}
+	usual, strange := make([]*station.Settled, enoughUsual), b.Station.NewJob(b.Usual, &station.Limits{}, "oz", 0)
+	for i := range usual {
+		usual[i], err = strange.Settle(&station.Draft{Spec: *b.Spec(t, bartest.GinSour)})
+		require.NoError(t, err)
+	}
+	odd, err := strange.Settle(&station.Draft{Spec: *b.Spec(t, "1 oz mezcal\n1 oz sambuca\n3/4 oz light orange bitter aperitif\n3/4 oz lime juice\nshake, up")})
+	require.NoError(t, err)
+	require.Greater(t, odd.Odd(), strangeFrom)
+	u.req = &Request{}
+	assert.Equal(t, usual, u.familiar(append(slices.Clone(usual), odd)))
+	assert.Len(t, u.familiar([]*station.Settled{usual[0], odd}), 2, "a short list is not cut")
 }
 
 // A bar without alcohol is told what it can pour, asked for or not: milk from oats with

@@ -265,7 +265,7 @@ func (u *user) accents() map[string]float64 {
 // one; of a bottle that others move already, it gains less with each.
 const (
 	newBottle = 0.4
-	together  = 0.5 // by two bottles at once, once
+	together  = 0.5 // by two bottles at once, once, less as they are strange to each other
 	fullUse   = 0.3
 	fullUseML = 60.0
 	// That much less where a draft is hardly balanced: two bottles that only just stand
@@ -279,22 +279,28 @@ const (
 func (u *user) choose(pool []*station.Settled) []*station.Settled {
 	times := map[string]int{} // that a bottle is moved by what is chosen
 	met := false              // two of them at once
-	return u.work.Pick(pool, u.req.Limit, func(s *station.Settled) float64 {
-		var gain float64
-		if !met && u.moved(&s.Spec) > 1 {
-			gain += together
-		}
+	chosen := 0
+	return u.work.Pick(u.familiar(pool), u.req.Limit, func(s *station.Settled) float64 {
 		sits := min(1, (s.Score-weigh.BalancedFrom+nearBalance)/wellBalanced)
-		for _, p := range u.req.Bottles {
-			ml := u.uses(&s.Spec, p)
-			if ml > 0 && times[p.ID] == 0 {
+		var most, all float64 // that one bottle gains, and that all do
+		moved := u.moved(&s.Spec)
+		for _, p := range moved {
+			gain := fullUse * sits * min(1, u.uses(&s.Spec, p)/fullUseML) / float64(1+times[p.ID])
+			if times[p.ID] == 0 {
 				gain += newBottle * sits
 			}
-			gain += fullUse * sits * min(1, ml/fullUseML) / float64(1+times[p.ID])
+			most, all = max(most, gain), all+gain
 		}
-		return gain
+		if len(moved) < 2 {
+			return all
+		}
+		if !met {
+			all += together
+		}
+		return most + (all-most)*max(akin(s), min(1, float64(chosen)/float64(waits)))
 	}, func(s *station.Settled) {
-		met = met || u.moved(&s.Spec) > 1
+		met = met || len(u.moved(&s.Spec)) > 1
+		chosen++
 		for _, p := range u.req.Bottles {
 			if u.uses(&s.Spec, p) > 0 {
 				times[p.ID]++
@@ -303,16 +309,44 @@ func (u *user) choose(pool []*station.Settled) []*station.Settled {
 	})
 }
 
-// moved is how many of the bottles a drink moves.
-func (u *user) moved(s *flavor.Spec) int {
-	ids := map[string]bool{}
+// A list has company that proven drinks keep, once there is so much of it: what is stranger
+// is left out then, since it would fill the list and not be poured. Judged on lists of the
+// trade.
+const (
+	strangeFrom = 0.6
+	enoughUsual = 5
+)
+
+// familiar leaves out the drafts of strange company, if there are enough others; those that
+// move two bottles at once stay.
+func (u *user) familiar(pool []*station.Settled) []*station.Settled {
+	usual := slices.DeleteFunc(slices.Clone(pool), func(s *station.Settled) bool { return s.Odd() >= strangeFrom && len(u.moved(&s.Spec)) < 2 })
+	if len(usual) < enoughUsual {
+		return pool
+	}
+	return usual
+}
+
+// moved lists which of the bottles a drink moves.
+func (u *user) moved(s *flavor.Spec) (out []*flavor.Profile) {
 	for _, p := range u.req.Bottles {
-		if u.uses(s, p) > 0 {
-			ids[p.ID] = true
+		if u.uses(s, p) > 0 && !slices.Contains(out, p) {
+			out = append(out, p)
 		}
 	}
-	return len(ids)
+	return out
 }
+
+// akin is 1 for a draft whose pours go together, and falls to nothing with how strange the
+// company is that they keep.
+func akin(s *station.Settled) float64 { return max(0, 1-max(0, s.Odd())/strangers) }
+
+// strangers is how strange a draft is that gains nothing by moving two bottles at once until
+// waits others are chosen: it is listed where it can be, and not first.
+const (
+	strangers = 0.5
+	waits     = 5
+)
 
 func (u *user) result(chosen []*station.Settled) (*Result, error) {
 	out, used := &Result{}, map[string]bool{}
