@@ -37,7 +37,7 @@ func TestBenchScenarios(t *testing.T) {
 		{name: "a draft in the address", path: "/?text=" + url.QueryEscape(webuitest.GoodDraft), status: 200,
 			want: []string{"Balanced", ">94<", "<textarea"}},
 		{name: "a good draft, without scripts", method: "POST", path: "/", form: form("text", webuitest.GoodDraft), status: 200,
-			want: []string{"How the score is worked out", "<li>2 oz gin count as 60.6 mL of 40 % spirit.</li>", "Ratio 23.", "17 more lines follow in the same way, the last of them: Ratio 40.",
+			want: []string{"How the score is worked out", "<li>2\u00a0oz gin count as 60.6\u00a0mL of 40\u00a0% spirit.</li>", "Ratio 23.", "17 more lines follow in the same way, the last of them: Ratio 40.",
 				"<!doctype html>", ">94<", "of 100", "Balanced", "96\u00a0% likely", "Daisy 3\u00a0%", "About 6 in 10",
 				"3/4 oz lemon juice", "written as gin", "It ran out", "167", "± 6 mL", "14.5", "± 0.6 % vol", "−6", webuitest.FootLine,
 				"No allergen is recorded for these pours", `role="img"`, "<caption>",

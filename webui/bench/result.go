@@ -133,7 +133,7 @@ func (v *resultView) explain(bar behind.Bar, s *flavor.Spec) error {
 		return err
 	}
 	for _, step := range steps[:min(len(steps), explainLines)] {
-		v.Explained = append(v.Explained, words.Sentence(step.Text))
+		v.Explained = append(v.Explained, words.Sentence(words.Bound(step.Text)))
 	}
 	if more := len(steps) - len(v.Explained); more > 0 {
 		v.Unsaid = words.Count(more, "more line follows", "more lines follow") + " in the same way, the last of them: " + words.Sentence(steps[len(steps)-1].Text)

@@ -98,9 +98,9 @@ func TestTonightInTheUnitsOfTheHouse(t *testing.T) {
 	require.NoError(t, err)
 	pages := webuitest.PagesOf(t, h)
 	for _, path := range []string{"/tonight", "/board"} {
-		webuitest.Says(t, webuitest.Get(pages, path, ""), []string{"15 ml almond syrup"}, []string{" oz "})
+		webuitest.Says(t, webuitest.Get(pages, path, ""), []string{"15 mL almond syrup"}, []string{" oz "})
 	}
-	webuitest.Says(t, webuitest.Get(pages, "/tonight", ""), []string{"60 ml London dry gin", "lemon juice to 22.5\u00a0ml"}, nil)
+	webuitest.Says(t, webuitest.Get(pages, "/tonight", ""), []string{"60 mL London dry gin", "lemon juice to 22.5\u00a0mL"}, nil)
 }
 
 // Rim and garnish stand on the card, since they are what is forgotten at the pass.

@@ -30,8 +30,8 @@ func TestCompare(t *testing.T) {
 	}
 	assert.Equal(t, []row{
 		{"lemon", "¾ oz", "¾ oz", 2, false},
-		{"gin", "2 oz", "59.1 ml", 0, false},
-		{"syrup", "", "15 ml", 0, false},
+		{"gin", "2 oz", "59.1 mL", 0, false},
+		{"syrup", "", "15 mL", 0, false},
 		{"gin", "1 oz", "1½ oz", 1, true},
 		{"salt", "1", "", 3, false},
 	}, got)
@@ -45,7 +45,7 @@ func TestWhatACoverChangesOfAPour(t *testing.T) {
 	for _, p := range coverPours(&from, &cover.Cover{Spec: to}) {
 		got = append(got, p.ID+": "+p.Amount+" "+p.Name+", "+p.Note())
 	}
-	assert.Equal(t, []string{"gin: 2 oz gin, ", "lemon: 1 oz lemon, instead of ¾ oz", "orgeat: ½ oz orgeat, instead"}, got)
+	assert.Equal(t, []string{"gin: 2 oz gin, ", "lemon: 1 oz lemon, was ¾ oz", "orgeat: ½ oz orgeat, instead"}, got)
 }
 
 // Every pour of both stands in one pair.

@@ -54,7 +54,7 @@ type Pour struct {
 // Note says what is not as it is written; empty if the pour is unchanged.
 func (p *Pour) Note() string {
 	if p.Was != "" {
-		return "instead of " + p.Was
+		return "was " + p.Was
 	}
 	return p.Mark
 }
@@ -63,7 +63,7 @@ func (p *Pour) Note() string {
 // the house.
 func CoverOf(said house.Settings, from *flavor.Spec, c *cover.Cover, before float64, avoid []flavor.Allergen) Cover {
 	from, c = SpecInUnits(said, from), CoverInUnits(said, c)
-	return Cover{Text: words.Sentence(c.Text), Instead: instead(c), Moves: moves(c), Tell: tell(c), Change: change(c), New: words.Of(c.NewAllergens), Ask: c.Ask,
+	return Cover{Text: words.Sentence(words.Bound(c.Text)), Instead: instead(c), Moves: moves(c), Tell: tell(c), Change: change(c), New: words.Of(c.NewAllergens), Ask: c.Ask,
 		Allergens: AllergensOf(&c.Spec, avoid), Pours: coverPours(from, c), Score: words.Points(c.Score), Before: words.Points(before),
 		Verdict: strings.ToLower(words.Verdict(weigh.VerdictOf(c.Score))), Steps: words.Figure(c.Distance, 1), Notice: words.Notice(c.Notice)}
 }

@@ -2,6 +2,7 @@ package part
 
 import (
 	"slices"
+	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
@@ -33,10 +34,14 @@ func Bottles(s *flavor.Spec) []*flavor.Profile {
 	return out
 }
 
-// Amount formats the amount of a pour; pieces have no unit.
+// Amount formats the amount of a pour; pieces have no unit, and millilitres are written as
+// everywhere on the pages, "22.5 mL".
 func Amount(p *flavor.Pour) string {
-	if p.Unit == flavor.Piece {
+	switch p.Unit {
+	case flavor.Piece:
 		return measure.FormatAmount(p.Amount, "")
+	case flavor.Millilitre:
+		return strings.TrimSuffix(measure.FormatAmount(p.Amount, p.Unit), string(p.Unit)) + "mL"
 	}
 	return measure.FormatAmount(p.Amount, p.Unit)
 }

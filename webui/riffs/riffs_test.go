@@ -149,7 +149,7 @@ func TestUseUpScenarios(t *testing.T) {
 			want: []string{"1 draft<", "For a guest: without tree nuts.", "<strong>almond syrup.</strong> The guest must not have it", "Moves some clove syrup"}, not: []string{"Moves some almond", "orgeat <span"}},
 		{name: "more bottles than drafts", path: query("/riffs/use-up", "bottle", webuitest.Almond.ID, "bottle", webuitest.Clove.ID, "bottle", webuitest.Falernum.ID, "bottle", webuitest.Gin.ID, "bottle", webuitest.Lemon.ID, "bottle", webuitest.Syrup.ID, "limit", "5"), status: 200,
 			want: []string{"5 drafts", "others came first; ask for more drafts"}},
-		{name: "in millilitres", path: query("/riffs/use-up", "bottle", webuitest.Almond.ID, "unit", "ml"), status: 200, want: []string{"15 ml almond syrup", `<option value="ml" selected>mL`}},
+		{name: "in millilitres", path: query("/riffs/use-up", "bottle", webuitest.Almond.ID, "unit", "ml"), status: 200, want: []string{"15 mL almond syrup", `<option value="ml" selected>mL`}},
 		{name: "names that nobody knows", path: query("/riffs/use-up", "bottle", webuitest.Almond.ID, "names", "moon dust, falernum\nsun dust"), status: 422,
 			want: []string{"moon dust", "sun dust", "moon dust, falernum\nsun dust</textarea>", `value="almond-syrup" checked`, `id="names-says"`}, not: []string{"Moves some"}},
 		{name: "nothing that finds a use", path: query("/riffs/use-up", "bottle", webuitest.Spare.ID), status: 200, want: []string{"<h2>No draft</h2>", "No draft is in balance", "No use found for"}},

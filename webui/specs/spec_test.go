@@ -148,7 +148,7 @@ func TestHistoryInWords(t *testing.T) {
 		{Ingredient: "london-dry-gin", Amount: 2, Unit: "oz"}, {Ingredient: "lemon-juice", Amount: 0.75, Unit: "oz"}, {Ingredient: "lemon-juice", Amount: 1, Unit: "dash"}}}
 	is := house.Spec{ID: "x", Name: "Y", Method: "stir", Service: "rocks", Pours: []house.Pour{
 		{Ingredient: "lemon-juice", Amount: 22.5, Unit: "ml"}, {Ingredient: "london-dry-gin", Amount: 2, Unit: "oz"}, {Ingredient: "gone", Amount: 1, Unit: "piece"}}}
-	assert.Equal(t, []string{"the name from X to Y", "lemon juice from ¾ oz to 22.5 ml", "1 gone added", "1 dash lemon juice taken out", "the order of the pours",
+	assert.Equal(t, []string{"the name from X to Y", "lemon juice from ¾ oz to 22.5 mL", "1 gone added", "1 dash lemon juice taken out", "the order of the pours",
 		"from shake to stir", "served rocks in place of up", "the note taken out"}, part.SpecChanges(&was, &is, shelf))
 	assert.Empty(t, part.SpecChanges(&was, &was, shelf))
 	assert.Equal(t, "2 Jan 2027, 23:04 UTC", words.Moment(time.Date(2027, 1, 3, 0, 4, 0, 0, time.FixedZone("", 3600))))

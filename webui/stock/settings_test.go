@@ -22,7 +22,7 @@ func TestSettingsOfTheHouse(t *testing.T) {
 	require.Equal(t, http.StatusSeeOther, w.Code, w.Body)
 	assert.Equal(t, house.Settings{Name: "Dry Dock", Units: measure.Metric, Currency: "EUR", Decimal: ",", Country: "Germany"}, h.Settings())
 	webuitest.Says(t, webuitest.Get(pages, "/stock/house?id=house&done=1", ""), []string{"<p>Saved.", ">Undo</button>", `value="Dry Dock"`, "<title>Settings of the house · Dry Dock"}, nil)
-	webuitest.Says(t, webuitest.Get(pages, "/specs/spindrift/card", ""), []string{"30 ml London dry gin", "15 ml falernum", "(Germany)"}, []string{"1 oz London dry gin"})
+	webuitest.Says(t, webuitest.Get(pages, "/specs/spindrift/card", ""), []string{"30 mL London dry gin", "15 mL falernum", "(Germany)"}, []string{"1 oz London dry gin"})
 	webuitest.Says(t, webuitest.Get(pages, "/stock/bottle", ""), []string{`name="currency" value="EUR"`}, nil)
 
 	w = webuitest.Post(pages, "/stock/house", webuitest.Fields("version", "1", "name", "Dry Dock", "currency", "euros", "decimal", "."), false)

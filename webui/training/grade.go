@@ -41,7 +41,8 @@ var sides = map[drill.Kind][2]string{
 }
 
 func (p *pages) gradeOf(r *drill.Round, g *drill.Grade, f form.Values) (*gradeView, error) {
-	v := &gradeView{Word: "Not this time", Points: words.Points(100 * g.Points), Question: words.Sentence(r.Question), Solution: words.Sentence(g.Solution), Text: g.Text}
+	v := &gradeView{Word: "Not this time", Points: words.Points(100 * g.Points), Question: words.Sentence(words.Bound(r.Question)),
+		Solution: words.Sentence(words.Bound(g.Solution)), Text: words.Bound(g.Text)}
 	if g.Right {
 		v.Word = "Right"
 	}

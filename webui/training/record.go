@@ -20,7 +20,7 @@ func saidIn(f form.Values, r *drill.Round) string {
 		var moved []string
 		for i := range r.Specs[0].Pours {
 			pour := &r.Specs[0].Pours[i]
-			if text := f.Get(fmt.Sprintf("pour-%d", i)); text != part.Amount(pour) {
+			if text := f.Get(fmt.Sprintf("pour-%d", i)); !strings.EqualFold(text, part.Amount(pour)) {
 				moved = append(moved, text+" of "+pour.Profile.Name)
 			}
 		}
@@ -34,7 +34,7 @@ func saidIn(f form.Values, r *drill.Round) string {
 		}
 		return strings.Join(names, ", ")
 	case drill.KindGuess:
-		return f.Get("abv") + " % vol, " + f.Get("volume") + " ml"
+		return f.Get("abv") + " % vol, " + f.Get("volume") + " mL"
 	}
 	at, err := strconv.Atoi(f.Get("option"))
 	if err != nil || at < 0 || at >= len(r.Options) {

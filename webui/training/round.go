@@ -45,7 +45,7 @@ type roundPour struct{ Field, Amount, Name, Value string }
 
 var roundHints = map[drill.Kind]string{
 	drill.KindFault:  "One pour of a proven drink is wrong.",
-	drill.KindMend:   "Change one amount; you may write a fraction or ml. Every change that brings it into balance is right.",
+	drill.KindMend:   "Change one amount; you may write a fraction or mL. Every change that brings it into balance is right.",
 	drill.KindOrder:  "As they stand in the glass, once the ice has given its water.",
 	drill.KindGuess:  "As it stands in the glass, once the ice has given its water.",
 	drill.KindCover:  "The cover that a guest would notice least. Tick what the drink has less of with it; tick none if nothing is lost.",
@@ -53,13 +53,13 @@ var roundHints = map[drill.Kind]string{
 }
 
 func (p *pages) questionOf(r *drill.Round, f form.Values) *questionView {
-	v := &questionView{Kind: string(r.Request.Kind), Text: words.Sentence(r.Question), Hint: roundHints[r.Request.Kind],
+	v := &questionView{Kind: string(r.Request.Kind), Text: words.Sentence(words.Bound(r.Question)), Hint: roundHints[r.Request.Kind],
 		Size: stepsOf(r.Request.Kind, r.Size), Round: p.seal.seal(r)}
 	for i := range r.Specs {
 		v.Drinks = append(v.Drinks, drinkOf(&r.Specs[i], i, f))
 	}
 	for i, o := range r.Options {
-		v.Options = append(v.Options, f.Option("option", strconv.Itoa(i), o.Label))
+		v.Options = append(v.Options, f.Option("option", strconv.Itoa(i), words.Bound(o.Label)))
 	}
 	switch r.Request.Kind {
 	case drill.KindFault:
@@ -108,7 +108,7 @@ func answerIn(f form.Values, r *drill.Round) (a drill.Answer, err error) {
 		return orderIn(f, len(r.Specs))
 	case drill.KindGuess:
 		if a.ABV, err = f.Number("abv", "the strength", "% vol"); err == nil {
-			a.Volume, err = f.Number("volume", "the volume", "ml")
+			a.Volume, err = f.Number("volume", "the volume", "mL")
 		}
 	default:
 		if a.Option, err = strconv.Atoi(f.Get("option")); err != nil {

@@ -12,8 +12,9 @@ import (
 	"time"
 
 	"counterpour/data/house"
+	"counterpour/flavor"
 	"counterpour/flavor/drill"
-	"counterpour/webui/part"
+	"counterpour/flavor/measure"
 )
 
 // sealer turns the request of a round into a word that tells nothing of it, and
@@ -68,13 +69,22 @@ func looks(r *drill.Round) []byte {
 		s := &r.Specs[i]
 		fmt.Fprintf(h, "%q %s %s", s.Name, s.Method, s.Service)
 		for j := range s.Pours {
-			fmt.Fprintf(h, "%q %q", part.Amount(&s.Pours[j]), s.Pours[j].Profile.ID)
+			fmt.Fprintf(h, "%q %q", sealedAmount(&s.Pours[j]), s.Pours[j].Profile.ID)
 		}
 	}
 	for _, o := range r.Options {
 		fmt.Fprintf(h, "%q", o.Label)
 	}
 	return h.Sum(nil)[:looksBytes]
+}
+
+// sealedAmount is an amount as seals have it, whatever a page makes of it: a round that was
+// handed out before a new version of the program is graded after it.
+func sealedAmount(p *flavor.Pour) string {
+	if p.Unit == flavor.Piece {
+		return measure.FormatAmount(p.Amount, "")
+	}
+	return measure.FormatAmount(p.Amount, p.Unit)
 }
 
 // seal returns the word for a round.

@@ -2,6 +2,7 @@ package training
 
 import (
 	"context"
+	"encoding/hex"
 	"testing"
 	"time"
 
@@ -11,6 +12,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/data/house/storetest"
+	"counterpour/flavor"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/ratio"
 )
@@ -52,6 +54,15 @@ func TestLooks(t *testing.T) {
 	assert.Equal(t, looks(&a), looks(&b))
 	b.Options = []drill.Option{{Label: "honey syrup"}}
 	assert.NotEqual(t, looks(&a), looks(&b))
+}
+
+// A round that was handed out before is graded still: what a seal holds of it does not
+// change with what pages make of amounts. The bytes are those of the first seals.
+func TestOldSealsHold(t *testing.T) {
+	gin, egg := &flavor.Profile{ID: "gin", Name: "gin"}, &flavor.Profile{ID: "egg-white", Name: "egg white"}
+	r := drill.Round{Question: "Too much of what?", Specs: []flavor.Spec{{Name: "Sour", Method: flavor.Shake, Service: flavor.Up, Pours: []flavor.Pour{
+		{Profile: gin, Amount: 22.5, Unit: flavor.Millilitre}, {Profile: gin, Amount: 0.75, Unit: flavor.Ounce}, {Profile: egg, Amount: 1, Unit: flavor.Piece}}}}}
+	assert.Equal(t, "cebc2a6cc678cd32", hex.EncodeToString(looks(&r)))
 }
 
 // A house that is only read hands rounds out all the same; one whose key is spoilt

@@ -52,7 +52,7 @@ func TestTrainingScenarios(t *testing.T) {
 			want: []string{"¼ oz lemon juice", `<option value="fault" selected>`, `name="of" value="bitter"`, "too little"}},
 		{name: "mend it", path: "/training?what=mend", status: 200, want: []string{`<label for="pour-1">lemon juice</label>`, `value="¼ oz"`}},
 		{name: "order", path: "/training?what=order-sweet", status: 200, want: []string{"<h3>Drink 3</h3>", `name="place-2"`}},
-		{name: "cover", path: "/training?what=cover", status: 200, want: []string{"½ oz orgeat", `name="lost" value="smoke"`}},
+		{name: "cover", path: "/training?what=cover", status: 200, want: []string{"½\u00a0oz orgeat", `name="lost" value="smoke"`}},
 		{name: "guess", path: "/training?what=guess", status: 200, want: []string{"Strength, % vol", "Volume, mL"}},
 		{name: "no round to be had", path: "/training?what=cover&steps=12", status: 422, want: []string{"Nothing in this stock covers", `<option value="cover" selected>`}},
 		{name: "a drill that is not known", path: "/training?what=darts", status: 400},
@@ -74,7 +74,7 @@ func TestAnswers(t *testing.T) {
 		not    []string
 	}{
 		{name: "right", what: "fault", answer: []string{"way", "little", "of", "sour"}, status: 200,
-			want: []string{">Right<", "100 of 100 points", "Too little acid.", "It carries 7 ml of lemon juice. That is too little.", "Next round", `<svg class="bars"`, `<svg class="strips"`,
+			want: []string{">Right<", "100 of 100 points", "Too little acid.", "It carries 7\u00a0mL of lemon juice. That is too little.", "Next round", `<svg class="bars"`, `<svg class="strips"`,
 				"Hollow is the classic", "How it goes", "1 round played, 1 right.", "The next round like this is as hard: 6.0 noticeable steps, after 6.0."}},
 		{name: "wrong", what: "fault", answer: []string{"way", "much", "of", "sour"}, status: 200, want: []string{"Not this time", "1 round played, 0 right.", "is easier: 8.5 noticeable steps, after 6.0."}},
 		{name: "half an answer", what: "fault", answer: []string{"way", "much"}, status: 422,

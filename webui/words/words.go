@@ -103,10 +103,16 @@ func MillilitreDecimals(ml float64) int {
 }
 
 // measured matches an amount before its unit.
-var measured = regexp.MustCompile(`([\d½¼¾⅓⅔⅛⅜⅝⅞]) (oz|mL|ml|cl|g|%|°C|tsp|barspoons?|dash(?:es)?|drops?|parts?|steps?)\b|([\d½¼¾⅓⅔⅛⅜⅝⅞]) (%)`)
+var measured = regexp.MustCompile(`([\d½¼¾⅓⅔⅛⅜⅝⅞])[ \x{00a0}](oz|mL|ml|cl|g|%|°C|tsp|barspoons?|dash(?:es)?|drops?|parts?|steps?)\b|([\d½¼¾⅓⅔⅛⅜⅝⅞]) (%)`)
 
-// Bound replaces the space between each amount and its unit by a no-break space.
-func Bound(s string) string { return measured.ReplaceAllString(s, "$1$3\u00a0$2$4") }
+// Bound replaces the space between each amount and its unit by a no-break space, and writes
+// millilitres as pages do.
+func Bound(s string) string {
+	return millilitres.ReplaceAllString(measured.ReplaceAllString(s, "$1$3\u00a0$2$4"), "\u00a0mL")
+}
+
+// millilitres matches the unit as drafts have it, behind a bound amount.
+var millilitres = regexp.MustCompile(`\x{00a0}ml\b`)
 
 // Sentence capitalises the first letter and adds a full stop.
 func Sentence(s string) string {

@@ -69,6 +69,8 @@ func TestAmountsAreNotBroken(t *testing.T) {
 		"14 % vol in 90 mL, at -6 °C":            "14\u00a0% vol in 90\u00a0mL, at -6\u00a0°C.",
 		"2 dashes of bitters, and 2 ozone lamps": "2\u00a0dashes of bitters, and 2 ozone lamps.",
 		"1 dash":                                 "1\u00a0dash.",
+		"22.5 ml to 30\u00a0ml, as 5 cl":         "22.5\u00a0mL to 30\u00a0mL, as 5\u00a0cl.",
+		"ml 3 mles":                              "Ml 3 mles.",
 	} {
 		assert.Equal(t, want, Sentence(Bound(text)))
 	}
