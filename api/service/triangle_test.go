@@ -60,3 +60,55 @@ func TestTriangleFaults(t *testing.T) {
 		assert.Equal(t, field, fault.Place().Field)
 	}
 }
+
+// What B is: the drink with the cover in place of the pour that it covers, re-balanced, or
+// another drink of the menu; batches of both are enough for every glass.
+func TestTriangleSaysHowBothArePoured(t *testing.T) {
+	s := testHouse(t)
+	drink := s.drinkCalled("Brass Chronometer")
+	require.NotNil(t, drink)
+	for _, c := range []struct {
+		cover, instead string
+	}{{"dry orange curaçao", "triple sec"}, {"Lime juice", "lemon juice"}, {"Ropewalk", ""}} {
+		r := triangleOf(drink.Name, 20)
+		r.Cover = c.cover
+		a, err := s.Triangle(t.Context(), r)
+		require.NoError(t, err, c.cover)
+		require.NotNil(t, a.B, c.cover)
+		if c.instead != "" {
+			require.NotNil(t, a.Instead, c.cover)
+			assert.Equal(t, c.instead, a.Instead.Name, c.cover)
+			assert.False(t, a.B.Spec.Has(func(p *flavor.Profile) bool { return p == a.Instead }), "%s still pours %s", c.cover, c.instead)
+		} else {
+			assert.Nil(t, a.Instead)
+		}
+		assert.Equal(t, 3*6+2, a.A.Glasses+a.B.Glasses, "three for each of six tasters, and one of each to spare")
+		for _, side := range []*coaching.TriangleSide{a.A, a.B} {
+			tops := 0.0
+			for i := range side.Batch.Tops {
+				tops += side.Batch.Tops[i].ML
+			}
+			assert.InDelta(t, 20, side.Batch.ServingML+tops, 1, "mL in a glass of %s", c.cover) // what sugar and contraction do
+			assert.InDelta(t, float64(side.Glasses)*side.Batch.ServingML, side.Batch.BottleML, 0.01)
+		}
+	}
+}
+
+// No test of a drink against itself, nor against what nobody would pour in it.
+func TestTriangleRefusesWhatIsNoCover(t *testing.T) {
+	s := testHouse(t)
+	for cover, says := range map[string]string{"triple sec": "is in Brass Chronometer already", "brass chronometer": "nobody can tell it from itself", "cola": "covers nothing in Brass Chronometer"} {
+		r := triangleOf("Brass Chronometer", 20)
+		r.Cover = cover
+		_, err := s.Triangle(t.Context(), r)
+		var fault *flavor.Fault
+		require.ErrorAs(t, err, &fault, cover)
+		assert.Equal(t, "cover", fault.Place().Field, cover)
+		assert.Contains(t, fault.Message, says)
+	}
+	unknown := triangleOf("Brass Chronometer", 20)
+	unknown.Cover = "moon dust"
+	a, err := s.Triangle(t.Context(), unknown)
+	require.NoError(t, err, "the bar may pour what nobody here knows")
+	assert.Nil(t, a.B)
+}

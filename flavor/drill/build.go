@@ -25,8 +25,10 @@ func glassOf(a ratio.Axis, d *mix.Drink) float64 {
 	return 100 / d.ABV // how far the alcohol is stretched
 }
 
+// unitOf is what the value of an axis in the glass is given in.
 func unitOf(a ratio.Axis) string {
-	return [ratio.NumAxes]string{"% vol", "g of sucrose per 100 mL", "g of citric acid per 100 mL", "mg of quinine per litre", "mL that hold 1 mL of ethanol"}[a]
+	return [ratio.NumAxes]string{"% vol", "g/100 mL of sweetness, counted as sucrose", "g/100 mL of acid, counted as citric", "mg/L of bitterness, counted as quinine",
+		"mL of drink for each mL of alcohol"}[a]
 }
 
 // mover returns the pour that moves an axis most.

@@ -16,7 +16,7 @@ type FlightRequest struct {
 	Spec    *flavor.Spec
 	Axis    ratio.Axis
 	Builds  int     // 3 or 5
-	Step    float64 // just-noticeable differences between neighbours, more than 0 and up to 4
+	Step    float64 // just-noticeable differences between neighbours, 0.5 to 4
 	BuildML float64 // finished, for each taster; 0 means 60
 	Tasters int     // 1 to 60
 	// MaxDrinks is the most a taster may take in, in United States standard
@@ -30,6 +30,7 @@ const (
 	DefaultBuildML = 60.0
 	leastBuildML   = 10.0
 	mostBuildML    = 120.0
+	leastStep      = 0.5 // below, hardly anybody tells neighbours apart
 	mostStep       = 4.0
 	mostTasters    = 60
 	// MaxTasterDrinks is the most that one taster takes in over a flight, in
@@ -73,6 +74,18 @@ type Flight struct {
 	Drinks   float64 // the same in United States standard drinks
 	Cautions []string
 	Marks    []flavor.AllergenMark // of every glass; an ingredient that nobody has stated may bring any
+	// Lesson is what the flight teaches about its axis, to be said once it is tasted.
+	Lesson string
+	// Stray is what else moves further from the middle than the axis does from one build to
+	// the next, in just-noticeable differences; nil if nothing does.
+	Stray *Stray
+	Foams bool // the drink lives by its foam, which no batch keeps
+}
+
+// Stray is another axis that moves with that of a flight.
+type Stray struct {
+	Axis  ratio.Axis
+	Steps float64 // at most, from the middle
 }
 
 // Flight plans small builds of one drink, stepped along one axis of the finished
@@ -115,8 +128,31 @@ func (t *Trainer) Flight(r FlightRequest) (*Flight, error) {
 	if f.Orders, err = serve(blind, r.Tasters, rng); err != nil {
 		return nil, err
 	}
-	f.Cautions, f.Marks = cautions(f), r.Spec.Allergens()
+	f.Cautions, f.Marks, f.Lesson, f.Stray = cautions(f), r.Spec.Allergens(), lessonOf(r.Axis), f.stray(r.Step)
+	f.Foams = r.Spec.HasKin(flavor.KinFoam)
 	return f, nil
+}
+
+// stray returns what else moves further from the middle than a step of the axis.
+func (f *Flight) stray(step float64) *Stray {
+	var most *Stray
+	for i := range f.Builds {
+		if b := &f.Builds[i]; b.Drift > step && (most == nil || b.Drift > most.Steps) {
+			most = &Stray{Axis: b.DriftOf, Steps: b.Drift}
+		}
+	}
+	return most
+}
+
+// lessonOf says what more of an axis does to a drink; common practice, no source.
+func lessonOf(a ratio.Axis) string {
+	return [ratio.NumAxes]string{
+		"More alcohol is felt before it is tasted: heat in the nose and the throat, and everything else steps back behind it.",
+		"More sugar makes the drink fuller and rounder, and hides acid, bitterness and heat; too much lies on the tongue and tastes flat.",
+		"More acid makes the drink brighter and drier and brings fruit forward; too much is thin and sharp.",
+		"Bitterness comes last and stays longest, so wait ten seconds before the next glass; sugar hides it, and cold brings it out.",
+		"More length opens the aroma and takes the heat away; too much, and the drink is thin and tastes of water.",
+	}[a]
 }
 
 func (r *FlightRequest) check() error {
@@ -133,8 +169,8 @@ func (r *FlightRequest) check() error {
 		return flavor.Invalid("axis", int(r.Axis), "the axis is not known; use one of %v", ratio.Axes())
 	case r.Builds != 3 && r.Builds != 5:
 		return flavor.Invalid("builds", r.Builds, "%d builds have no middle build to taste against; use 3 or 5", r.Builds)
-	case !(r.Step > 0 && r.Step <= mostStep):
-		return flavor.Invalid("step", r.Step, "%v is no step; use more than 0 and up to %v noticeable steps", r.Step, mostStep)
+	case !(r.Step >= leastStep && r.Step <= mostStep):
+		return flavor.Invalid("step", r.Step, "%v is no step to taste; use %v to %v noticeable steps", r.Step, leastStep, mostStep)
 	case !(r.BuildML >= leastBuildML && r.BuildML <= mostBuildML):
 		return flavor.Invalid("build_ml", r.BuildML, "%v ml is no small build; use %v to %v", r.BuildML, leastBuildML, mostBuildML)
 	case r.Tasters < 1 || r.Tasters > mostTasters:
@@ -175,7 +211,7 @@ func tooMuch(f *Flight, r *FlightRequest) error {
 		remedies = append(remedies, "taste a weaker drink")
 	}
 	remedy := flavor.JoinOr(remedies)
-	return flavor.Invalid("build_ml", r.BuildML, "%d builds of %.0f ml hold %.1f g of ethanol for each taster, %.1f standard drinks (United States); the limit is %.1f: %s",
+	return flavor.Invalid("build_ml", r.BuildML, "%d builds of %.0f ml hold %.1f g of ethanol for each taster, %.2f standard drinks (United States); the limit is %.2f: %s",
 		r.Builds, r.BuildML, f.EthanolG, f.Drinks, r.MaxDrinks, remedy)
 }
 

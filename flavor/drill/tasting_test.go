@@ -110,6 +110,41 @@ func TestFlightSteps(t *testing.T) {
 	assert.Contains(t, nuts.Marks, flavor.AllergenMark{Allergen: flavor.TreeNuts, Certainty: flavor.Contains})
 }
 
+// A flight says what else moves further from the middle than its axis from one build to the
+// next, and nothing where hardly anything does; and what it teaches.
+func TestFlightSaysWhatElseMoves(t *testing.T) {
+	s := newSchool(t)
+	for _, c := range []struct {
+		text  string
+		axis  ratio.Axis
+		stray bool
+		of    ratio.Axis
+		foams bool
+	}{
+		{text: "2 oz rye whiskey\n1 oz sweet vermouth\n2 dashes aromatic bitters\nstir, up", axis: ratio.Strong, stray: true, of: ratio.Sweet},
+		{text: sourText, axis: ratio.Sour},
+		{text: "2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\n1/2 oz egg white\nshake, up", axis: ratio.Sour, foams: true},
+	} {
+		f, err := s.trainer.Flight(FlightRequest{Spec: s.Spec(t, c.text), Axis: c.axis, Builds: 3, Step: 1, Tasters: 2, BuildML: 30})
+		require.NoError(t, err)
+		most := 0.0
+		for _, b := range f.Builds {
+			most = max(most, b.Drift)
+		}
+		if c.stray {
+			require.NotNil(t, f.Stray, c.text)
+			assert.Equal(t, c.of, f.Stray.Axis)
+			assert.InDelta(t, most, f.Stray.Steps, 1e-9)
+			assert.Greater(t, f.Stray.Steps, 1.0)
+		} else {
+			assert.Nil(t, f.Stray, c.text)
+			assert.LessOrEqual(t, most, 1.0)
+		}
+		assert.Equal(t, c.foams, f.Foams)
+		assert.NotEmpty(t, f.Lesson)
+	}
+}
+
 // No flight is planned that would take a taster beyond the limit; the fault says
 // by how much and what to do, and doing it helps.
 func TestFlightRefusesTooMuch(t *testing.T) {
@@ -153,6 +188,7 @@ func TestFlightFaults(t *testing.T) {
 		"no spec":       func(r *FlightRequest) { r.Spec = nil },
 		"two builds":    func(r *FlightRequest) { r.Builds = 2 },
 		"no step":       func(r *FlightRequest) { r.Step = 0 },
+		"step too fine": func(r *FlightRequest) { r.Step = 0.4 },
 		"step not real": func(r *FlightRequest) { r.Step = math.NaN() },
 		"no tasters":    func(r *FlightRequest) { r.Tasters = 0 },
 		"a bucket":      func(r *FlightRequest) { r.BuildML = 500 },

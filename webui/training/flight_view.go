@@ -37,6 +37,9 @@ type flightPlan struct {
 	Tasters   []tasterView
 	Other     string // the same with other codes
 	Unit      string
+	Lesson    string // said once it is tasted
+	Stray     string // what else moves, and by more
+	Foams     bool   // no batch keeps its foam
 }
 
 // buildView is one build, as whoever pours needs it.
@@ -89,7 +92,12 @@ func flightViewOf(sent flightForm, menu []behind.HouseSpec, asked bool) *flightV
 func (p *pages) flightPlan(r *drill.FlightRequest, f *drill.Flight, form flightForm) *flightPlan {
 	noun := axisNoun[f.Axis]
 	v := &flightPlan{Name: r.Spec.Name, Task: fmt.Sprintf("Number them by %s, 1 the least.", noun), Alcohol: alcoholOf(p.house.Settings(), f.EthanolG),
-		Cautions: f.Cautions, Care: p.bar.Cautions(r.Spec), Allergens: part.AllergensOf(r.Spec, nil), Other: form.address(newSeed()), Unit: f.Unit}
+		Cautions: f.Cautions, Care: p.bar.Cautions(r.Spec), Allergens: part.AllergensOf(r.Spec, nil), Other: form.address(newSeed()), Unit: f.Unit,
+		Lesson: f.Lesson, Foams: f.Foams}
+	if f.Stray != nil {
+		v.Stray = fmt.Sprintf("The %s moves too, by up to %s steps from the middle: more than the %s does from one build to the next. Choose another axis or another drink if the %s alone is to be tasted.",
+			axisNoun[f.Stray.Axis], words.Figure(f.Stray.Steps, 1), noun, noun)
+	}
 	if v.Name == "" {
 		v.Name = "the drink in the box"
 	}
@@ -105,7 +113,7 @@ func (p *pages) flightPlan(r *drill.FlightRequest, f *drill.Flight, form flightF
 }
 
 func buildViewOf(b *drill.Build, unit string) buildView {
-	v := buildView{Code: b.Code, Steps: "as it is poured", Value: words.Figure(b.Value, 2) + " " + unit}
+	v := buildView{Code: b.Code, Steps: "as it is poured", Value: words.Figure(b.Value, decimalsOf(b.Value)) + " " + unit}
 	if b.Step != 0 {
 		v.Steps = words.Signed(b.JND, 1) + " steps"
 	}
@@ -125,6 +133,14 @@ func buildViewOf(b *drill.Build, unit string) buildView {
 	v.WaterOne, v.WaterAll = tenth(b.Sheet.WaterML/b.Sheet.Servings), tenth(b.Sheet.WaterML)
 	v.TotalOne, v.TotalAll = tenth(b.Sheet.PourML), tenth(b.Sheet.TotalML)
 	return v
+}
+
+// decimalsOf is how many decimals a value of an axis is given with: as many as can be tasted.
+func decimalsOf(value float64) int {
+	if value < 10 {
+		return 2
+	}
+	return 1
 }
 
 // driftTold is how far, in noticeable steps, another axis may move unsaid.

@@ -116,6 +116,10 @@ func (p *pages) planTriangle(ctx context.Context, sent triangleForm) (*openTest,
 	if err != nil {
 		return nil, err
 	}
+	return p.layOut(ctx, sent, request)
+}
+
+func (p *pages) layOut(ctx context.Context, sent triangleForm, request coaching.TriangleRequest) (*openTest, error) {
 	plan, err := p.trainer.Triangle(ctx, request)
 	var alcohol *coaching.AlcoholError
 	if errors.As(err, &alcohol) {
@@ -148,7 +152,7 @@ func (f triangleForm) request() (r coaching.TriangleRequest, err error) {
 	if r.Seed, err = readSeed(f.Seed); err != nil {
 		return r, err
 	}
-	if r.Drink = f.Drink; f.Drink == "" || f.Cover == "" {
+	if r.Drink, r.Cover = f.Drink, f.Cover; f.Drink == "" || f.Cover == "" {
 		return r, form.Missing("drink", "name the drink and what is poured in the cover")
 	}
 	if f.Tasters != "" {

@@ -100,7 +100,12 @@ func (p *pages) sentTest(r *http.Request) (*openTest, error) {
 	case err == nil:
 		return &openTest{Triangle: kept.Item, version: version}, nil
 	case errors.Is(err, house.ErrNotFound) && r.Form.Get("test") == "":
-		test, err := p.planTriangle(r.Context(), sent)
+		request, err := sent.request()
+		if err != nil {
+			return nil, err
+		}
+		request.Cover = "" // how it is poured was said with the plan, and only the picks count now
+		test, err := p.layOut(r.Context(), sent, request)
 		if err == nil {
 			test.At = frame.By(r).At
 		}

@@ -3,6 +3,7 @@ package training
 import (
 	"context"
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -36,6 +37,10 @@ type testView struct {
 	Sums         []string // what the plan can find
 	Alcohol      string
 	Sides        []sideView
+	Told         string // what B is
+	Looks        string // how the two differ to the eye
+	Foams        bool   // a side lives by its foam
+	Poured       bool   // how both are poured is said
 	Servings     []servingView
 	Done         string // how many have picked
 	Begun        bool
@@ -53,6 +58,7 @@ type sideView struct {
 	Known      bool // its allergens are worked out from the house's records
 	Allergens  part.Allergens
 	Cautions   []behind.Caution
+	Sheet      *sheetView // how it is poured; nil if nobody here knows
 }
 
 // servingView is what one taster is handed.
@@ -170,7 +176,11 @@ func (p *pages) testView(ctx context.Context, t *openTest) (*testView, error) {
 	if err != nil {
 		return nil, err
 	}
+	v.Told = fmt.Sprintf("A is %s as it is; B is the same with %s in the cover.", t.Drink, t.Cover)
 	v.Sides = []sideView{p.sideView("A", t.Drink, spec), p.sideView("B", t.Cover, p.bottleAlone(t.Cover))}
+	if t.plan != nil && t.plan.B != nil {
+		p.addSheets(v, t.plan)
+	}
 	if !t.Closed {
 		return v, nil
 	}
@@ -181,6 +191,52 @@ func (p *pages) testView(ctx context.Context, t *openTest) (*testView, error) {
 	v.Verdict = &verdictView{Word: foundWord(found), Text: words.Sentence(found.Text), P: words.Figure(found.P, 3), Right: fmt.Sprintf("%d of %d", found.Right, found.Answers),
 		Share: fmt.Sprintf("%s to %s %%", words.Figure(100*found.Low, 0), words.Figure(100*found.High, 0))}
 	return v, nil
+}
+
+// addSheets says how both sides are poured, and what B is.
+func (p *pages) addSheets(v *testView, plan *coaching.TriangleAnswer) {
+	for i, side := range []*coaching.TriangleSide{plan.A, plan.B} {
+		s := &v.Sides[i]
+		s.Known, s.Allergens, s.Cautions = true, part.AllergensOf(&side.Spec, nil), p.bar.Cautions(&side.Spec)
+		s.Sheet = sheetViewOf(side)
+		v.Foams = v.Foams || side.Foams
+	}
+	v.Looks, v.Poured = plan.Looks, true
+	if plan.Instead != nil {
+		v.Told = fmt.Sprintf("A is %s as it is; B pours %s in place of the %s.", v.Drink, v.Cover, plan.Instead.Name)
+	} else {
+		v.Told = fmt.Sprintf("A is %s, B is %s.", v.Drink, v.Cover)
+	}
+}
+
+// sheetView is how one side is poured for all tasters.
+type sheetView struct {
+	Glasses string
+	Rows    []buildRow
+	Water   buildRow // for the ice
+	Total   buildRow
+}
+
+func sheetViewOf(side *coaching.TriangleSide) *sheetView {
+	b := side.Batch
+	v := &sheetView{Glasses: words.Count(side.Glasses, "glass", "glasses"),
+		Water: buildRow{One: tenth(b.WaterML / b.Servings), All: tenth(b.WaterML)},
+		Total: buildRow{One: tenth(b.ServingML), All: tenth(b.BottleML)}}
+	for i := range b.Bottle.Pours {
+		pour := &b.Bottle.Pours[i]
+		one, all := *pour, *pour
+		one.Amount, one.ML = pour.Amount/b.Servings, pour.ML/b.Servings
+		row := buildRow{Name: pour.Profile.Name, One: words.Figure(one.ML, 2) + " mL", All: tenth(pour.ML)}
+		if pour.Profile.Class.Solid() {
+			all.Amount = math.Ceil(pour.Amount)
+			row.One, row.All = "its share", part.Amount(&all)
+		}
+		v.Rows = append(v.Rows, row)
+	}
+	for i := range b.Tops {
+		v.Rows = append(v.Rows, buildRow{Name: b.Tops[i].Profile.Name, One: words.Figure(b.Tops[i].ML, 2) + " mL", All: "into each glass"})
+	}
+	return v
 }
 
 // sumsOf says what a plan can and cannot find.

@@ -5,11 +5,14 @@ import (
 	"io"
 	"log/slog"
 	"net/http"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"counterpour/api/service/coaching"
+	"counterpour/flavor"
+	"counterpour/flavor/mix"
 	"counterpour/webui"
 	"counterpour/webui/behind"
 )
@@ -35,7 +38,8 @@ type visit struct {
 	Trainer
 }
 
-// Triangle knows how strong the drinks of the menu are.
+// Triangle knows how strong the drinks of the menu are, and pours a cover that the house knows
+// in place of one of its kin.
 func (v visit) Triangle(ctx context.Context, r coaching.TriangleRequest) (*coaching.TriangleAnswer, error) {
 	menu, err := v.Menu(ctx)
 	if err != nil {
@@ -47,7 +51,11 @@ func (v visit) Triangle(ctx context.Context, r coaching.TriangleRequest) (*coach
 			if err != nil {
 				return nil, err
 			}
-			return coaching.LayOut(r, judged.Drink.ABV)
+			a, err := coaching.LayOut(r, judged.Drink.ABV)
+			if err != nil {
+				return nil, err
+			}
+			return a, v.pourBoth(a, &menu[i].Spec, r.Cover)
 		}
 	}
 	a, err := coaching.LayOut(r, coaching.SpiritABV)
@@ -55,6 +63,31 @@ func (v visit) Triangle(ctx context.Context, r coaching.TriangleRequest) (*coach
 		a.Assumed = true
 	}
 	return a, err
+}
+
+func (v visit) pourBoth(a *coaching.TriangleAnswer, spec *flavor.Spec, with string) error {
+	p, _, err := v.Shelf().Resolve(with)
+	if err != nil {
+		return nil // nobody here knows it
+	}
+	mixer, err := mix.NewMixer()
+	if err != nil {
+		return err
+	}
+	b, at := spec.Clone(), max(0, slices.IndexFunc(spec.Pours, func(q flavor.Pour) bool { return q.Profile.Class.Kin() == p.Class.Kin() }))
+	a.Instead, a.Looks, b.Pours[at].Profile = spec.Pours[at].Profile, "white turns straw", p
+	const each = 10
+	for _, side := range []struct {
+		spec *flavor.Spec
+		into **coaching.TriangleSide
+	}{{spec, &a.A}, {&b, &a.B}} {
+		batch, err := mixer.Batch(side.spec, each)
+		if err != nil {
+			return err
+		}
+		*side.into = &coaching.TriangleSide{Spec: *side.spec, Glasses: each, Batch: batch, Foams: true}
+	}
+	return nil
 }
 
 // Visit is how a request sees a fake house, which may change under it.

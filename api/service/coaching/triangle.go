@@ -31,6 +31,7 @@ const USDrinkG = 14.0
 type TriangleRequest struct {
 	drill.TriangleRequest
 	Drink   string  // name; a drink that the house does not have is assumed to be a neat spirit
+	Cover   string  // name of what is poured in it instead, or of another drink of the house
 	GlassML float64 // volume of one glass
 }
 
@@ -39,8 +40,22 @@ type TriangleAnswer struct {
 	drill.Triangle
 	Wanted   float64 // the statistical power asked for
 	Enough   int     // tasters needed for that power; 0 if even the largest planned number has less
-	EthanolG float64 // for each taster
+	EthanolG float64 // for each taster, at the strength of the stronger side
 	Assumed  bool    // the strength is unknown and assumed to be [SpiritABV]
+	// A is the drink and B what it is tested against; nil if the house does not know both.
+	A, B *TriangleSide
+	// Instead is the pour of the drink that B pours the cover in place of; nil if B is
+	// another drink.
+	Instead *flavor.Profile
+	Looks   string // how B looks against A, such as "clear turns amber"; empty if nobody sees it
+}
+
+// TriangleSide is one of the two drinks of a triangle test.
+type TriangleSide struct {
+	Spec    flavor.Spec
+	Glasses int            // that all tasters are handed, and one to spare
+	Batch   *mix.BatchPlan // for that many glasses
+	Foams   bool           // it lives by its foam, which no batch keeps
 }
 
 // AlcoholError refuses a tasting in which a taster would drink more alcohol than
