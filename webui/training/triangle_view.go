@@ -203,6 +203,7 @@ func (p *pages) addSheets(v *testView, plan *coaching.TriangleAnswer) {
 	}
 	v.Looks, v.Poured = plan.Looks, true
 	if plan.Instead != nil {
+		v.Sides[1].Name = "with " + v.Cover
 		v.Told = fmt.Sprintf("A is %s as it is; B pours %s in place of the %s.", v.Drink, v.Cover, plan.Instead.Name)
 	} else {
 		v.Told = fmt.Sprintf("A is %s, B is %s.", v.Drink, v.Cover)
