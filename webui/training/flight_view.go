@@ -95,7 +95,7 @@ func (p *pages) flightPlan(r *drill.FlightRequest, f *drill.Flight, form flightF
 		Cautions: f.Cautions, Care: p.bar.Cautions(r.Spec), Allergens: part.AllergensOf(r.Spec, nil), Other: form.address(newSeed()), Unit: f.Unit,
 		Lesson: f.Lesson, Foams: f.Foams}
 	if f.Stray != nil {
-		v.Stray = fmt.Sprintf("The %s moves too, by up to %s steps from the middle: more than the %s does from one build to the next. Choose another axis or another drink if the %s alone is to be tasted.",
+		v.Stray = fmt.Sprintf("The %s moves too, by up to %s steps: more than one step of %s. To taste %s alone, choose another drink.",
 			axisNoun[f.Stray.Axis], words.Figure(f.Stray.Steps, 1), noun, noun)
 	}
 	if v.Name == "" {

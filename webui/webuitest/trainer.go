@@ -106,8 +106,10 @@ func (f Trainer) Flight(r drill.FlightRequest) (*drill.Flight, error) {
 	if r.Builds*int(r.BuildML) > 200 {
 		return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Message: "5 builds hold 41.0 g of ethanol for each taster, 2.9 standard drinks (United States); the limit is 2.0: pour 40 ml each"}
 	}
-	plan := &drill.Flight{Axis: r.Axis, Unit: "g of sucrose per 100 ml", EthanolG: 20, Drinks: 1.4, Lesson: "More sugar hides the acid.", Foams: true,
-		Stray: &drill.Stray{Axis: ratio.Sour, Steps: 2.4}, Cautions: []string{"Taste, then spit into the cup.", "Water before each glass."}}
+	plan := &drill.Flight{Axis: r.Axis, Unit: "g of sucrose per 100 ml", EthanolG: 20, Drinks: 1.4, Lesson: "More sugar hides the acid.", Foams: true, Cautions: []string{"Taste, then spit into the cup.", "Water before each glass."}}
+	if r.Axis == ratio.Strong {
+		plan.Stray = &drill.Stray{Axis: ratio.Sweet, Steps: 2.4}
+	}
 	var codes []int
 	for i := range r.Builds {
 		b := drill.Build{Step: i - r.Builds/2, Code: 100 + int(r.Seed%700) + 11*i, Spec: r.Spec.Clone(), Drink: &mix.Drink{VolumeML: r.BuildML}, Value: 8 + float64(i)}
