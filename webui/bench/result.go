@@ -97,7 +97,7 @@ func (p *pages) result(ctx context.Context, text string, s *flavor.Spec, f bench
 	}
 	best, g := &scored.Judgement.Fits[0], f.Guest.Limits()
 	v := &resultView{Name: s.Name, Score: words.Points(scored.Judgement.Score),
-		Verdict: words.Verdict(scored.Verdict), Sentence: words.VerdictSentence(scored.Verdict, best.Tail()), Notes: s.Notes,
+		Verdict: words.Verdict(scored.Verdict), Sentence: words.VerdictSentence(scored.Verdict, best.Tail()), Notes: words.BoundAll(s.Notes),
 		Guest: f.Guest.Line(), Family: p.family(scored.Judgement.Fits), Drawing: part.ScoredDrawing(p.bar, s, scored),
 		Numbers: numbersOf(scored), Allergens: part.AllergensOf(s, g.Avoid), Cautions: p.bar.Cautions(s),
 		Method: string(s.Method) + ", " + string(s.Service)}

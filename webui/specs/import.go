@@ -18,6 +18,7 @@ import (
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
+	"counterpour/webui/words"
 )
 
 // importPage is the page that takes specs in: what was pasted, what it reads
@@ -139,7 +140,7 @@ func (p *pages) readIn(r *http.Request, v *importPage, sent specForm, do string)
 	if err != nil {
 		return err
 	}
-	v.Bad, v.Notes, v.Unread = reading.Bad, reading.Notes, map[string]string{"text": "line", "csv": "row", "json-ld": "recipe"}[sent.ID]
+	v.Bad, v.Notes, v.Unread = reading.Bad, words.BoundAll(reading.Notes), map[string]string{"text": "line", "csv": "row", "json-ld": "recipe"}[sent.ID]
 	if do == "" {
 		return p.preview(r.Context(), v, reading)
 	}

@@ -207,7 +207,7 @@ func (v *startView) offer(starters []template.Labelled, menu []behind.HouseSpec,
 		for k := range shown.Pours {
 			pours = append(pours, part.Amount(&shown.Pours[k])+" "+shown.Pours[k].Profile.Name)
 		}
-		drink.Pours = strings.Join(pours, ", ")
+		drink.Pours = words.Bound(strings.Join(pours, ", "))
 		v.Drinks = append(v.Drinks, drink)
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 	"net/http"
 	"slices"
+	"strings"
 
 	"counterpour/api/service/kitchen"
 	"counterpour/flavor"
@@ -95,12 +96,25 @@ func (p *pages) starterCard(c *drill.Card) *starterCard {
 		v.Examples = append(v.Examples, e)
 		v.Alcohol = v.Alcohol || kitchen.HoldsAlcohol(&x.Spec)
 		for _, c := range p.bar.Cautions(&x.Spec) {
-			if !slices.Contains(v.Cautions, c) {
-				v.Cautions = append(v.Cautions, c)
-			}
+			v.Cautions = warn(v.Cautions, c)
 		}
 	}
 	return v
+}
+
+// warn adds a caution to others. Of two that begin alike, as those of a drink with alcohol
+// and of one without do, the one that says more stays.
+func warn(list []behind.Caution, c behind.Caution) []behind.Caution {
+	at := slices.IndexFunc(list, func(x behind.Caution) bool {
+		return strings.HasPrefix(x.Text, c.Text) || strings.HasPrefix(c.Text, x.Text)
+	})
+	if at < 0 {
+		return append(list, c)
+	}
+	if len(c.Text) > len(list[at].Text) {
+		list[at] = c
+	}
+	return list
 }
 
 // drawnML is how much of a drink is drawn, before ice.

@@ -106,10 +106,27 @@ func MillilitreDecimals(ml float64) int {
 var measured = regexp.MustCompile(`([\d½¼¾⅓⅔⅛⅜⅝⅞])[ \x{00a0}](oz|mL|ml|cl|g|%|°C|tsp|barspoons?|dash(?:es)?|drops?|parts?|steps?)\b|([\d½¼¾⅓⅔⅛⅜⅝⅞]) (%)`)
 
 // Bound replaces the space between each amount and its unit by a no-break space, and writes
-// millilitres as pages do.
+// millilitres as pages do. What is quoted stays as somebody wrote it.
 func Bound(s string) string {
-	return millilitres.ReplaceAllString(measured.ReplaceAllString(s, "$1$3\u00a0$2$4"), "\u00a0mL")
+	return stretch.ReplaceAllStringFunc(s, func(part string) string {
+		if strings.HasPrefix(part, "“") {
+			return part
+		}
+		return millilitres.ReplaceAllString(measured.ReplaceAllString(part, "$1$3\u00a0$2$4"), "\u00a0mL")
+	})
 }
+
+// BoundAll is [Bound] of each sentence.
+func BoundAll(list []string) []string {
+	out := make([]string, len(list))
+	for i, s := range list {
+		out[i] = Bound(s)
+	}
+	return out
+}
+
+// stretch matches what is quoted, and what is not.
+var stretch = regexp.MustCompile(`“[^”]*”|[^“]+`)
 
 // millilitres matches the unit as drafts have it, behind a bound amount.
 var millilitres = regexp.MustCompile(`\x{00a0}ml\b`)

@@ -68,6 +68,8 @@ func TestAmountsAreNotBroken(t *testing.T) {
 		"pour ¾ oz lime juice instead of ¼ oz":   "Pour ¾\u00a0oz lime juice instead of ¼\u00a0oz.",
 		"14 % vol in 90 mL, at -6 °C":            "14\u00a0% vol in 90\u00a0mL, at -6\u00a0°C.",
 		"2 dashes of bitters, and 2 ozone lamps": "2\u00a0dashes of bitters, and 2 ozone lamps.",
+		"“20 ml rye” is read as 20 ml of rye":    "“20 ml rye” is read as 20\u00a0mL of rye.",
+		"an open “2 oz stays, 1 oz":              "An open “2\u00a0oz stays, 1\u00a0oz.",
 		"1 dash":                                 "1\u00a0dash.",
 		"22.5 ml to 30\u00a0ml, as 5 cl":         "22.5\u00a0mL to 30\u00a0mL, as 5\u00a0cl.",
 		"ml 3 mles":                              "Ml 3 mles.",
