@@ -52,6 +52,7 @@ func TestALabelThatIsReadBringsDrinksBack(t *testing.T) {
 	const forGuest, state = "/tonight?avoid=eggs", "/stock/label?avoid=eggs&of=unlabelled-liqueur"
 	waits := "1 drink waits for a label: 1 bottle to read"
 	webuitest.Says(t, webuitest.Get(pages, forGuest, ""), []string{waits, html.EscapeString(state), "unlabelled liqueur</a> may carry eggs, which nobody has stated; 1 drink", "<strong>Pier Light</strong>: unlabelled liqueur"}, nil)
+	webuitest.Says(t, webuitest.Get(pages, "/specs/pier-light?avoid=eggs", ""), []string{"Read the label:", html.EscapeString(state), "unlabelled liqueur</a> may carry eggs, which nobody has stated</li>"}, nil)
 	webuitest.Says(t, webuitest.Get(pages, state, ""), []string{"The label of Pier liqueur", "For a guest: without eggs", "Not stated: any allergen", `name="contains" value="eggs"`}, nil)
 
 	fields := func(more url.Values) url.Values {

@@ -23,8 +23,8 @@ type nowView struct {
 	Tonight string      // address of the same among the menu
 }
 
-// labelLink leads to where a label that was read is written down.
-type labelLink struct{ Name, Address string }
+// labelLink leads to where a label that was read is written down, and says what it decides.
+type labelLink struct{ Name, Why, Address string }
 
 // fillNow says how the spec is poured now, as the menu of tonight says it, and which of its
 // pours are not. For everybody it says so only if something is missing.
@@ -58,7 +58,7 @@ func (p *pages) fillNow(ctx context.Context, v *specPage) error {
 		for _, b := range d.Unread {
 			of := url.Values{"of": {b.ID}}
 			v.Guest.AddTo(of)
-			v.Now.Labels = append(v.Now.Labels, labelLink{b.Name, form.Link(part.LabelPath, of)})
+			v.Now.Labels = append(v.Now.Labels, labelLink{b.Name, g.ToRead(b), form.Link(part.LabelPath, of)})
 		}
 	}
 	if d.State == evening.Covered {
@@ -82,7 +82,7 @@ func (v *nowView) say(d *evening.Drink) {
 		v.Lines = []string{"Nothing here keeps it without " + words.List(part.NamesOf(t.Missing)) + "."}
 	case evening.Covered:
 		if gone := part.AlsoGone(t.Removed, t.Missing); len(gone) > 0 {
-			v.Lines = append(v.Lines, "For this guest leave out "+words.List(gone)+".")
+			v.Lines = append(v.Lines, "Leave out "+words.List(gone)+".")
 		}
 		if line := part.LeftOutLine(t.Removed, t.LeftOut, evening.Chosen(t), t.Chosen < 0); line != "" {
 			v.Lines = append(v.Lines, line)
