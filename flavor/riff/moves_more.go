@@ -133,8 +133,8 @@ func (w *work) lengthened(from *station.Parent) []station.Draft {
 		if stirred && it.Profile.Class.Shaken() && w.Toward(it, nil) <= 0 {
 			continue // what is stirred is lengthened with what is clear
 		}
-		if w.cloys(from, it) {
-			continue
+		if w.cloys(from, it) || it.Profile.Class.Free() && !it.Profile.Carbonated && from.Spec.Service != flavor.Hot {
+			continue // and nothing cold with water from the tap
 		}
 		if from.Spec.Service == flavor.Hot && !it.Profile.Class.Heated() {
 			continue // and what is hot with what is hot
@@ -156,11 +156,13 @@ func (w *work) lengthened(from *station.Parent) []station.Draft {
 	return best(options, w.each)
 }
 
-// cloys reports whether a stirred drink would be lengthened with what is sweet and nothing
-// else, for the length alone.
+// cloys reports whether what is stirred, or has its syrup already, would be lengthened with
+// what is sweet and nothing else, for the length alone.
 func (w *work) cloys(from *station.Parent, it *station.Item) bool {
 	stirred := from.Spec.Method == flavor.Stir || from.Spec.Method == flavor.Throw
-	return stirred && it.Profile.Carbonated && it.Profile.Sugar.Value >= sweetSoda && it.Per[ratio.Bitter] < bitterSoda && !w.Tastes(it.Profile)
+	syrup := largest(&from.Spec, flavor.PartSweetener)
+	sweet := syrup >= 0 && from.Spec.Pours[syrup].ML >= sweetensML
+	return (stirred || sweet) && it.Profile.Carbonated && it.Profile.Sugar.Value >= sweetSoda && it.Per[ratio.Bitter] < bitterSoda && !w.Tastes(it.Profile)
 }
 
 // servings lists the other ways in which a drink may be mixed and served.
@@ -260,10 +262,10 @@ func (w *work) accent(it *station.Item) (flavor.Pour, bool) {
 }
 
 // foamed adds the white of an egg, or what foams like it, to a drink that is
-// shaken with something sour.
+// shaken with something sour, and not on crushed ice, which breaks the foam.
 func (w *work) foamed(from *station.Parent) []station.Draft {
 	herbs := from.Spec.HasKin(flavor.KinHerb)
-	if !from.Spec.Method.Shaken() || herbs || !w.spareFoam() || largest(&from.Spec, flavor.PartSour) < 0 || largest(&from.Spec, flavor.PartTexture) >= 0 {
+	if !from.Spec.Method.Shaken() || from.Spec.Service == flavor.Crushed || herbs || !w.spareFoam() || largest(&from.Spec, flavor.PartSour) < 0 || largest(&from.Spec, flavor.PartTexture) >= 0 {
 		return nil
 	}
 	var options []option
@@ -296,9 +298,12 @@ func (w *work) spareFoam() bool {
 // liqueur where there is no syrup.
 func (w *work) sweetenedBy(from *station.Parent) []station.Draft {
 	at, by := largest(&from.Spec, flavor.PartSweetener), flavor.KinLiqueur
+	liqueur := func(p flavor.Pour) bool { return p.Profile.Class == flavor.ClassLiqueur }
 	if at < 0 {
 		by = flavor.KinSweetener
-		at = slices.IndexFunc(from.Spec.Pours, func(p flavor.Pour) bool { return p.Profile.Class == flavor.ClassLiqueur })
+		if at = slices.IndexFunc(from.Spec.Pours, liqueur); at >= 0 && slices.ContainsFunc(from.Spec.Pours[at+1:], liqueur) {
+			return nil // two liqueurs are what a drink is about, and not only its sugar
+		}
 	}
 	if at < 0 || !station.Pours(w.From, from.Spec.Pours[at].Profile) {
 		return nil

@@ -19,6 +19,7 @@ const (
 	reachJND    = 8.0  // the distance at which two drinks are no longer much alike
 	mostOdd     = 3.0
 	farCost     = 0.020 // of a just-noticeable difference from the drink, where a wish says what to change or it cannot be poured
+	farUnasked  = 2.0   // times as much of what is beyond reachJND, where nobody says what to change: it is another drink
 	metWeight   = 0.3   // of how well the wishes for more or less are met
 	carryWeight = 0.50  // of how much of that is by what a bartender reaches for first
 	nearWeight  = 0.25  // of what comes nearest to a drink that cannot be poured
@@ -27,6 +28,9 @@ const (
 	idleCost    = 0.20  // of each thing that came in and serves no wish
 	repeatCost  = 0.10  // of each time that something new is in the list already
 	kindWeight  = 0.20
+	kindCost    = 0.03 // of each time from the third that a move is in the list already
+	strange     = 0.45 // strangeness from which a riff that nobody wished for comes after the others
+	strangeCost = 0.30
 	newWeight   = 0.35 // of what both bring in that the drink had not
 )
 
@@ -127,8 +131,13 @@ func ofWhole(pool []*Settled) []*Settled {
 // many ideas, and not one of them on every base.
 func (j *Job) Choose(pool []*Settled, limit int) []*Settled {
 	times := map[string]int{} // that an ingredient came in
+	kinds := map[Kind]int{}   // that a move was made
 	most := max(mostTimes, int(math.Ceil(mostTimesOf*float64(limit))))
 	return j.Pick(j.asAsked(ofWhole(pool)), limit, func(s *Settled) (cost float64) {
+		cost = -kindCost * float64(max(0, kinds[s.Kind]-2))
+		if s.odd >= strange && !j.Limits.Wished() && !j.Limits.Lighter() {
+			cost -= strangeCost
+		}
 		for _, p := range j.came(s) {
 			if times[p.ID] >= most && !j.Limits.Wants(p) && !j.stepsIn(p) {
 				return math.Inf(-1)
@@ -137,6 +146,7 @@ func (j *Job) Choose(pool []*Settled, limit int) []*Settled {
 		}
 		return cost
 	}, func(s *Settled) {
+		kinds[s.Kind]++
 		for _, p := range j.came(s) {
 			times[p.ID]++
 		}

@@ -39,7 +39,7 @@ type Settled struct {
 
 	carried float64 // how much of that is by what a bartender reaches for first, 0 to 1
 	met     float64 // how well it meets the wishes for more or less, 0 to 1
-	far     float64 // just-noticeable differences from the drink asked about, if there are wishes or it cannot be poured
+	far     float64 // just-noticeable differences from the drink asked about, that count; without wishes those beyond reachJND
 	plain   bool    // a wish says what to change, and only amounts change, or something is left out
 	idle    int     // how many of the things that came in serve no wish
 	nearest bool    // the drink asked about cannot be poured, and all of it that can is here
@@ -120,6 +120,8 @@ func (j *Job) Settle(d *Draft) (*Settled, error) {
 		out.nearest = d.Lost == 0 && len(out.Spec.Pours) <= len(j.From.Pours) && !j.hasAll(j.From) && j.keepsRest(&out.Spec)
 		if j.Limits.Wished() || !j.hasAll(j.From) {
 			out.far = Apart(j.wished.glass, out.Glass)
+		} else {
+			out.far = farUnasked * max(0, Apart(j.FromGlass, out.Glass)-reachJND)
 		}
 	}
 	return out, nil
