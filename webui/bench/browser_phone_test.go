@@ -42,6 +42,15 @@ func TestCoversOnAPhone(t *testing.T) {
 	p.Within(1, "#covers .build")
 	p.Fits()
 	p.Quiet()
+
+	// What a guest must not have is covered from the strip.
+	guest := webuitest.NewPhone(t)
+	guest.Open(webuitest.Serve(t, webuitest.NewHouse()), "/bench?"+webuitest.Fields("text", webuitest.NutDraft, "avoid", "tree nuts").Encode())
+	guest.Within(0, ".strip button[name=missing]")
+	guest.Tap(".strip button[name=missing]")
+	guest.Until(`!!document.getElementById('covers')`)
+	guest.Within(1, "#covers .notice")
+	guest.Until(`!document.querySelector('.strip button[name=missing]')`)
 }
 
 // The menu to start from comes after the answer.

@@ -77,6 +77,20 @@ type pourView struct {
 	Out     bool   // its covers stand open
 }
 
+// ToCover is the first pour that the guest must not have and whose covers are not open;
+// nil if there is none.
+func (v *resultView) ToCover() *pourView {
+	for i := range v.Pours {
+		if p := &v.Pours[i]; p.Avoided {
+			if p.Out {
+				return nil
+			}
+			return p
+		}
+	}
+	return nil
+}
+
 // numberView is one figure of the finished drink.
 type numberView struct {
 	Term, Value, PlusMinus, Unit string
