@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/parting"
@@ -169,6 +170,10 @@ func (r *resolver) nameless() {
 		r.askName(line, "%q holds a pour; write it on a line of its own, or \"%s %s\" if it is the name of the drink")
 		return
 	}
+	if r.talksOfPours() {
+		r.askName(line, "%q tells of more than a name; write what is poured with its amount on a line of its own, or \"%s %s\" if it is the name of the drink")
+		return
+	}
 	if d.Titled {
 		return
 	}
@@ -195,6 +200,25 @@ func (r *resolver) nameless() {
 		r.askName(line, "%q names an ingredient and has no amount; write one before it, such as \"2 oz\", or \"%s %s\" if it is the name of the drink")
 		return
 	}
+}
+
+// talksOfPours reports whether the name is a sentence that tells to pour something, or names
+// something that no line pours: "guys, don't forget the egg white".
+func (r *resolver) talksOfPours() bool {
+	toks := token.Lex(nil, r.name, 0, len(r.name))
+	if !aside.Talks(toks) {
+		return false
+	}
+	kept, _ := parted(r.name)
+	if aside.Reminds(toks) {
+		kept = r.name
+	}
+	return entry.TellsToPour(toks) || slices.ContainsFunc(r.book.Mentioned(kept), func(p *flavor.Profile) bool {
+		return !slices.ContainsFunc(r.draft.Lines, func(l entry.Line) bool {
+			f := r.book.Find(l.Name, naming.PlaceOf(cmp.Or(l.Unit, flavor.Millilitre), l.Amount, l.After))
+			return f.Profile != nil && f.Profile.Class == p.Class
+		})
+	})
 }
 
 // unmeasured reports whether a draft has pours, and states the amount of none.

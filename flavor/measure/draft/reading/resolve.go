@@ -69,8 +69,18 @@ func (r *resolver) note(n string) {
 // wrong with the draft is in the reading.
 //
 // Where a draft may be parsed in two ways, the one with fewer faults is meant. What
-// cannot be read as a list is read as a text that runs on, if nothing is left over then.
+// cannot be read as a list is read as a text that runs on, if nothing is left over then, and
+// at last without what is said to colleagues around the pours.
 func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
+	out, err := resolveWhole(d, f)
+	if err != nil || len(out.Faults) == 0 || out.several {
+		return out, err
+	}
+	return withoutTalk(d, out, f)
+}
+
+// resolveWhole is Resolve of a draft with everything that is said in it.
+func resolveWhole(d draft.Draft, f naming.Finder) (Reading, error) {
 	out, err := resolve(d, f)
 	if err != nil || len(out.Faults) == 0 {
 		return out, err

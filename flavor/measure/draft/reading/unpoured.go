@@ -54,15 +54,57 @@ func withoutUnpoured(d draft.Draft, before Reading, f naming.Finder) (Reading, b
 	if !name.Empty() && out.Draft.NameAt.Start == name.Start {
 		notes = append(notes, measure.LineLocation(lineOf(text, name.Start))+": “"+out.Draft.Name+"” is read as the name of the drink")
 	}
+	notes = append(notes, passedOver(text, passed)...)
+	out.Spec.Notes = append(notes, out.Spec.Notes...)
+	out.Draft = out.Draft.Restored(text, passed)
+	return out, true, nil
+}
+
+// passedOver says of each stretch of a text that it is skipped, and puts them in order.
+func passedOver(text string, passed []entry.Span) []string {
+	var notes []string
 	slices.SortFunc(passed, func(a, b entry.Span) int { return a.Start - b.Start })
 	for _, s := range passed {
 		if w := strings.Trim(token.OneLine(text[s.Start:s.End]), " .,;:/|-–—\"“”„«»"); w != "" {
 			notes = append(notes, measure.LineLocation(lineOf(text, s.Start))+": “"+w+"” pours nothing, and is skipped")
 		}
 	}
-	out.Spec.Notes = append(notes, out.Spec.Notes...)
-	out.Draft = out.Draft.Restored(text, passed)
-	return out, true, nil
+	return notes
+}
+
+// withoutTalk reads a draft without what is said to colleagues around its pours, which is said
+// of each. It returns what was read before if that leaves anything open, or if something is
+// poured twice: who speaks of an amount may mean one that stands elsewhere.
+func withoutTalk(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
+	if d.PoursOnly() {
+		return before, nil
+	}
+	b := naming.NewBook(f)
+	talk, ok := unpoured.Talk(d.String(), b)
+	if !ok || b.Err() != nil {
+		return before, b.Err()
+	}
+	out, err := resolveWhole(d.Anew(talk.Text), f)
+	if err != nil || len(out.Faults) > 0 || out.several || repeated(out.Spec.Pours) {
+		return before, err
+	}
+	out.Spec.Notes = append(passedOver(d.String(), talk.Spans), out.Spec.Notes...)
+	if out.Draft.String() == talk.Text { // else it was read as a text that runs on
+		out.Draft = out.Draft.Restored(d.String(), talk.Spans)
+	}
+	return out, nil
+}
+
+// repeated reports whether something is poured more than once.
+func repeated(pours []flavor.Pour) bool {
+	seen := map[*flavor.Profile]bool{}
+	for i := range pours {
+		if seen[pours[i].Profile] {
+			return true
+		}
+		seen[pours[i].Profile] = true
+	}
+	return false
 }
 
 // lineOf returns the line of a text, from 1, that holds a byte.

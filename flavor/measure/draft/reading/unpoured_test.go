@@ -152,3 +152,47 @@ func TestWhatPoursNothingIsKept(t *testing.T) {
 	}
 	assert.Equal(t, []string{"CARD 22, in testing", "(ea.)", "2x"}, remarks)
 }
+
+// What colleagues say to one another around the pours is passed over, and said to be: common
+// practice, no source.
+func TestWhatColleaguesSayIsPassedOver(t *testing.T) {
+	x := wholeCatalogue(t)
+	for _, c := range []struct {
+		text   string
+		pours  int
+		passed []string
+	}{
+		{"hey! ok so tonight we do 50 gin 20 lemon 15 raspberry syrup, shaken, top w prosecco 40, coupe. dont forget the coupes in freezer", 4, []string{"tonight we do", "dont forget the coupes in freezer"}},
+		{"marta its 45 rye 30 sweet verm 2 dashes arom, STIRRED not shaken. up. new guy keeps shaking it lol", 3, []string{"marta its", "new guy keeps shaking it lol"}},
+		{"sorry wrong msg before. correct is 40 calvados 20 apple juice 15 lemon. shake. rocks. ok?", 3, []string{"sorry wrong msg before"}},
+		{"hiya Tom, for the terrace tonight: 45 gin 20 lime 20 elderflower liqueur, shake, coupe. see you at 5", 3, []string{"hiya Tom", "see you at 5"}},
+		{"each one gets 30 lemon, 20 ginger syrup, 60 cold jasmine tea, soda to the top of a collins. No alcohol obvs", 4, nil},
+	} {
+		s, err := reading.Read(c.text, x)
+		if !assert.NoError(t, err, c.text) {
+			continue
+		}
+		assert.Len(t, s.Pours, c.pours, c.text)
+		for _, p := range c.passed {
+			assert.Contains(t, strings.Join(s.Notes, "\n"), p, c.text)
+		}
+	}
+}
+
+// A sentence that tells to pour something, or names what no amount states, is asked for.
+func TestWhatColleaguesSayOfPoursIsAskedFor(t *testing.T) {
+	x := wholeCatalogue(t)
+	for _, text := range []string{
+		"guys dont forget the egg white: 45 gin 20 lemon 15 simple",
+		"45 gin 20 lemon 15 simple. the guest wants egg white too",
+		"the boss wants a splash of umeboshi. 45 gin 20 lemon 15 simple",
+		"ok guys fernet, then 45 gin 20 lemon 15 simple, lol",
+		"hey its 2 umeboshi 45 gin 20 lemon 15 simple",
+		"hiya its 45 gin and umeboshi, 20 lemon",
+		"who drank it? 45 gin 20 lemon 15 simple, egg white is a must",
+		"can someone tell the day shift its 20 lemon not 30. full spec 50 gin 20 lemon 15 simple",
+	} {
+		_, err := reading.Read(text, x)
+		assert.Error(t, err, text)
+	}
+}

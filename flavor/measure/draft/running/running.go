@@ -373,6 +373,9 @@ func (r *running) lead(toks []token.Token) bool {
 	if last := &toks[len(toks)-1]; len(toks) > 1 && last.Text == "with" { // "hot punch w/ 30 rum"
 		return r.lead(toks[:len(toks)-1])
 	}
+	if (words > mostLead || asides[toks[0].Text]) && entry.TellsToPour(toks[:len(toks)-1]) { // "we also add umeboshi"
+		return false
+	}
 	if words > mostLead || asides[toks[0].Text] {
 		r.passed = append(r.passed, written)
 		r.name = ""

@@ -121,7 +121,7 @@ func (s *search) remark(toks []token.Token, afterPour, behind bool) bool {
 		return true
 	}
 	said := words(toks)
-	return (aside.Spoken(said) && len(toks) >= leastSpoken || aside.Allows(said)) && !s.opens(toks)
+	return (aside.Spoken(said) && len(toks) >= leastSpoken && (!entry.TellsToPour(toks) || serving.Starts(toks)) || aside.Allows(said)) && !s.opens(toks)
 }
 
 // leastSpoken is the fewest words of a sentence.

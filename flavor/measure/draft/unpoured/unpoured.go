@@ -78,6 +78,11 @@ func Of(d *draft.Draft, faults flavor.Faults, b *naming.Book) (Aside, bool) {
 		return Aside{}, false
 	}
 	s.merge()
+	return Aside{Text: s.masked(), Spans: s.masks, Name: s.name}, true
+}
+
+// masked is the text with blanks in place of what is set aside.
+func (s *search) masked() string {
 	text := []byte(s.text)
 	for _, m := range s.masks {
 		for i := m.Start; i < m.End; i++ {
@@ -87,7 +92,7 @@ func Of(d *draft.Draft, faults flavor.Faults, b *naming.Book) (Aside, bool) {
 	for _, i := range s.signs {
 		text[i] = ':'
 	}
-	return Aside{Text: string(text), Spans: s.masks, Name: s.name}, true
+	return string(text)
 }
 
 // merge puts stretches in order, and makes one of those that at most a sign stands between.
