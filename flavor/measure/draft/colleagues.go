@@ -44,7 +44,7 @@ const mostPartSize = 12
 // and returns the rest of the line.
 func (r *reader) partSize(toks []token.Token) []token.Token {
 	for i := range toks {
-		if u, n := entry.UnitAt(toks[i : i+1]); n == 0 || u != flavor.PartUnit || len(toks)-i > mostPartSize {
+		if u, n := entry.UnitAt(toks[i : i+1]); n == 0 || u != flavor.PartUnit || i > 0 && i+2 < len(toks) && !toks[i+1].Is("=") && toks[i+1].Text != "is" && len(toks)-i > mostPartSize {
 			continue
 		}
 		from := i
@@ -58,8 +58,9 @@ func (r *reader) partSize(toks []token.Token) []token.Token {
 			continue
 		}
 		var size []token.Token
-		for _, t := range toks[i+1:] {
-			if t.Kind != token.Mark && t.Text != "is" && t.Text != "of" {
+		end := i + 1
+		for ; end < len(toks) && !(len(size) > 1 && toks[end].Kind == token.Mark); end++ {
+			if t := toks[end]; t.Kind != token.Mark && t.Text != "is" && t.Text != "of" {
 				size = append(size, t)
 			}
 		}
@@ -68,7 +69,7 @@ func (r *reader) partSize(toks []token.Token) []token.Token {
 		}
 		if p := entry.Read(r.text, size); p.Shape == entry.ShapeAmount && p.Fault == nil && p.Unit.Jigger() {
 			r.part = &p
-			return entry.TrimMarks(toks[:from])
+			return entry.TrimMarks(slices.Concat(toks[:from], toks[end:]))
 		}
 	}
 	return toks

@@ -1,12 +1,14 @@
 package draft
 
 import (
+	"slices"
 	"strings"
 
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // mostLead is the most words before the first amount of a line that are its name.
@@ -18,7 +20,9 @@ const mostLead = 8
 func lead(toks []token.Token) int {
 	united := false // some amount has its unit
 	for i := range toks {
-		united = united || measuredAt(toks, i) && entry.UnitWordsAt(toks[i+1:])
+		if u, n := entry.UnitAt(toks[i+1:]); n > 0 && u.Jigger() && measuredAt(toks, i) {
+			united = true
+		}
 	}
 	first, last, amounts := -1, 0, 0
 	for i := range toks {
@@ -40,7 +44,7 @@ func lead(toks []token.Token) int {
 			return 0 // "gin 60 ml, lemon 30 ml"
 		}
 	}
-	if first < 1 || first > mostLead || amounts < 2 || entry.Joins[toks[first-1].Text] || entry.PouringVerb(toks[first-1].Text) {
+	if first < 1 || first > mostLead || amounts < 2 || !(first > 1 && toks[first-1].Text == "with") && (entry.Joins[toks[first-1].Text] || entry.PouringVerb(toks[first-1].Text)) {
 		return 0
 	}
 	if first+1 < len(toks) && parting.Wide(toks, first+1) && !parting.Wide(toks, first) { // "SOUR  RYE 2  LEMON 1"
@@ -61,6 +65,31 @@ func lead(toks []token.Token) int {
 	return first
 }
 
+// withoutLead drops what leads up to an amount in a sentence, "each one gets 30 lemon", and says
+// so. What has the amount behind its name, "gin is 45 ml", stays.
+func (r *reader) withoutLead(n int, toks []token.Token) []token.Token {
+	for i := 2; i+1 < len(toks); i++ {
+		if !leadVerbs.Has(toks[i-1].Text) || toks[i].Kind != token.Numeral || toks[i].Wrong != "" {
+			continue
+		}
+		name := i + entry.AmountAt(toks[i:])
+		from := i - 1
+		for from > 0 && toks[from-1].Kind == token.Word {
+			from--
+		}
+		if name == i || name >= len(toks) || toks[name].Kind != token.Word || i-from < 2 || i-from > mostLead || serving.DegreeWords[toks[name].Text] || entry.AgeWords[toks[name].Text] {
+			continue
+		}
+		r.skips(n, toks[from:i])
+		toks = slices.Concat(toks[:from], toks[i:])
+		i = from
+	}
+	return toks
+}
+
+// leadVerbs end what leads up to the first amount and is no name: "the new one is 45 rye".
+var leadVerbs = vocabulary.Words(`is it's its are get gets do does was takes has`)
+
 // measuredAt reports whether an amount with a word behind it stands at i.
 func measuredAt(toks []token.Token, i int) bool {
 	return toks[i].Kind == token.Numeral && toks[i].Wrong == "" && i+1 < len(toks) && toks[i+1].Kind == token.Word && !entry.AgeWords[toks[i+1].Text] && !serving.DegreeWords[toks[i+1].Text]
@@ -80,10 +109,13 @@ func (r *reader) leads(n int, span entry.Span, toks []token.Token) bool {
 		return false // "shake 2 oz gin"
 	case s.States() && len(s.Unknown) == 0:
 		r.takeServing(n, at, toks[:k], false)
-	case toks[k-1].Text == "is" || toks[k-1].Text == "it's" || toks[k-1].Text == "its":
+	case leadVerbs.Has(toks[k-1].Text):
 		r.skips(n, toks[:k])
 		r.entry(KindRemark, n, at)
 	default:
+		if toks[k-1].Text == "with" { // "hot punch w/ 30 rum 20 honey"
+			at.End = toks[k-2].End
+		}
 		r.setName(n, at)
 		r.d.Led = true
 	}

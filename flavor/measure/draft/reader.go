@@ -155,7 +155,7 @@ func (r *reader) content(n, from, to int) bool {
 	if l == entry.LabelPours && parting.AmountAlone(rest) { // "bitters: 2 dashes"
 		l = entry.NoLabel
 	}
-	if l != entry.NoLabel && (l != entry.LabelName || first || r.pours(rest)) { // "spec: 2 oz gin, ..." below the name
+	if l != entry.NoLabel && (l != entry.LabelName || first || r.pours(rest) || r.poursOne(rest)) { // "spec: 2 oz gin, ..." below the name
 		if toks[0].Text == "ice" && len(rest) > 0 && rest[len(rest)-1].Text != "ice" { // "ice: large"
 			at := rest[len(rest)-1].End
 			rest = append(rest[:len(rest):len(rest)], token.Token{Kind: token.Word, Start: at, End: at, Text: "ice"})
@@ -181,7 +181,7 @@ func (r *reader) pouringWords(n int, toks []token.Token) []token.Token {
 	toks = r.withoutServes(n, r.withoutPrices(n, r.remarkFrom(n, joining.WithoutRole(r.text, toks))))
 	toks, r.amends = speech.Amended(speech.Ranges(r.text, toks))
 	toks = r.without(n, toks, speech.StandIn(toks))
-	toks = r.withoutCommentary(n, r.secondThoughts(n, speech.Dictated(toks)))
+	toks = r.withoutLead(n, r.withoutCommentary(n, r.secondThoughts(n, speech.Dictated(toks))))
 	return r.partSize(r.without(n, toks, speech.Opening(toks)))
 }
 
@@ -254,7 +254,7 @@ func (r *reader) labelled(n int, span entry.Span, l entry.Label, rest []token.To
 	case entry.LabelRemark:
 		r.entry(KindRemark, n, at)
 	case entry.LabelName:
-		if r.d.Name != "" && (r.d.Labelled || len(r.d.Lines) > 0 || r.pours(rest)) {
+		if r.d.Name != "" && (r.d.Labelled || len(r.d.Lines) > 0 || r.pours(rest)) || r.poursOne(rest) {
 			return false
 		}
 		for i := range r.d.Entries { // what stands above a name with its label is none
@@ -299,7 +299,7 @@ func (r *reader) finish() {
 	if d.Glass == "" {
 		d.Glass = r.said.Glass
 	}
-	d.Hinted, d.Iced, d.OnIce, d.Cold, d.Together, d.Touch = r.said.Weak, r.said.Iced, r.said.OnIce, r.said.Cold, r.said.Together, r.said.Touch
+	d.Hinted, d.Iced, d.OnIce, d.Cold, d.Together, d.Touch, d.Heated = r.said.Weak, r.said.Iced, r.said.OnIce, r.said.Cold, r.said.Together, r.said.Touch, r.said.Heated
 	r.strained()
 	if r.said.NoIce && (d.Service == "" || d.Service == flavor.Rocks) {
 		if d.Method == flavor.Build {

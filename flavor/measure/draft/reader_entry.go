@@ -69,6 +69,21 @@ func (r *reader) takeAll(n int, span entry.Span, in []joining.Piece, asSteps boo
 	}
 }
 
+// seasons reports whether a seasoning that stands alone goes into the drink: behind a pinch or
+// a dash of something else, "2 dashes hot sauce, cracked pepper", or before a pinch. Salt alone
+// dresses the rim.
+func (r *reader) seasons(s *parting.Seasoning, in []joining.Piece) bool {
+	last := r.d.Lines[len(r.d.Lines)-1].Unit
+	if in[0].Sep == "+" && last == flavor.Pinch { // "pinch celery salt + black pepper"
+		return true
+	}
+	if r.said.States() || r.said.NoIce {
+		return false
+	}
+	pinched := len(in) > 1 && in[1].Pour.Unit == flavor.Pinch && parting.Seasonings(in[1].Pour.NameTokens()) != nil
+	return pinched || s.Name != "salt" && s.Name != "celery salt" && (last == flavor.Dash || last == flavor.Pinch || last == flavor.Barspoon)
+}
+
 // dashesSoaked is how many dashes of bitters a sugar cube takes; common practice.
 const dashesSoaked = 3
 
@@ -96,7 +111,7 @@ func (r *reader) seasoned(n int, in []joining.Piece) int {
 		row = append(row, next...)
 		many++
 	}
-	if len(r.d.Lines) == 0 || len(row) == 0 || len(row) < 2 && !(in[0].Sep == "+" && r.d.Lines[len(r.d.Lines)-1].Unit == flavor.Pinch) { // "pinch celery salt + black pepper"
+	if len(r.d.Lines) == 0 || len(row) == 0 || len(row) < 2 && !r.seasons(&row[0], in) {
 		return 0
 	}
 	for _, s := range row {
@@ -129,6 +144,10 @@ func (r *reader) take(n int, span entry.Span, p *joining.Piece, asStep bool) {
 	}
 	switch p.Pour.Shape {
 	case entry.ShapeNothing:
+		if slices.ContainsFunc(p.Toks, func(t token.Token) bool { return t.Kind == token.Word }) { // "(not lime)"
+			r.unnamed(n, at, written, p.Toks)
+			return
+		}
 		r.ruled(n, at)
 	case entry.ShapePour, entry.ShapeImplied:
 		if len(r.d.Lines) > 0 && sums[strings.ToLower(p.Pour.Name)] {
@@ -136,7 +155,7 @@ func (r *reader) take(n int, span entry.Span, p *joining.Piece, asStep bool) {
 			r.said.Notes = append(r.said.Notes, lineNote(n, "“"+written+"” is skipped: it is the total"))
 			return
 		}
-		if r.servedAbove() && p.Pour.Laid(p.Toks) {
+		if p.Sep != parting.With && r.servedAbove() && p.Pour.Laid(p.Toks) {
 			r.laid(n, p.Toks)
 			return
 		}
@@ -212,7 +231,7 @@ func (r *reader) unread(n int, at entry.Span, f *flavor.Fault) {
 // unnamed is words without an amount that say nothing known.
 func (r *reader) unnamed(n int, at entry.Span, written string, toks []token.Token) {
 	muddled := slices.ContainsFunc(toks, func(t token.Token) bool { return strings.HasPrefix(t.Text, "muddle") })
-	if aside.Said(toks) {
+	if aside.Said(toks) && !topsIn(toks) {
 		r.entry(KindRemark, n, at)
 		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+written+"” is skipped")
 		return
@@ -226,7 +245,7 @@ func (r *reader) unnamed(n int, at entry.Span, written string, toks []token.Toke
 		return
 	}
 	if s := serving.Read(toks); s.States() && s.Conflict == nil { // "quick shake", "rocks chilli salt"
-		r.said.Merge(&s, true)
+		r.saidBeside(&s)
 	}
 	f := measure.Invalid("amount", written, "%q has no amount; write one before it, such as \"2 oz\", or a # to have the line skipped", written)
 	f.Location = measure.LineLocation(n)
@@ -240,6 +259,27 @@ func (r *reader) laid(n int, toks []token.Token) {
 	at := entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End}
 	r.garnish(n, at)
 	r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[at.Start:at.End])+"” is kept as garnish; write it on a line of its own, with an amount, to have it poured")
+}
+
+// topsIn reports whether words say that something fills the drink up or floats on it: "we top it
+// with soda".
+func topsIn(toks []token.Token) bool {
+	denies := slices.ContainsFunc(toks, func(t token.Token) bool {
+		return t.Text == "don't" || t.Text == "dont" || t.Text == "not" || t.Text == "no" || t.Text == "never"
+	})
+	return !denies && slices.ContainsFunc(toks, func(t token.Token) bool { return entry.PourVerbs[t.Text] != "" })
+}
+
+// saidBeside takes what words that say more tell of making and serving, where nothing else
+// has: "new guy keeps shaking it" makes no stirred drink a shaken one.
+func (r *reader) saidBeside(s *serving.Said) {
+	if r.said.Method != "" {
+		s.Method, s.MethodAs = "", ""
+	}
+	if r.said.Service != "" && !r.said.Weak {
+		s.Service, s.ServiceAs = "", ""
+	}
+	r.said.Merge(s, true)
 }
 
 // corrected returns words of making and serving with the slips of the pen among them
@@ -318,6 +358,10 @@ func (r *reader) amountText(p *entry.Written) string {
 // takeGarnish keeps a garnish with the words that are not only "garnish with".
 func (r *reader) takeGarnish(n int, at entry.Span, p *joining.Piece) {
 	toks := p.Toks
+	if q, ok := r.handful(toks); ok {
+		r.takePour(n, at, &q, false)
+		return
+	}
 	if first := toks[0].Text; (first == "handful" || first == "bunch") && r.served == 0 {
 		written := token.OneLine(r.text[at.Start:at.End])
 		r.unread(n, at, measure.Invalid("amount", written, "%q states no number; write one, such as \"8 mint leaves\", or \"garnish: %s\" if it is laid on the drink", written, written))
@@ -350,6 +394,26 @@ func (r *reader) takeGarnish(n int, at entry.Span, p *joining.Piece) {
 		}
 	}
 	r.entry(KindRemark, n, at)
+}
+
+// inHandful is how many leaves or berries a handful is; common practice.
+const inHandful = 10
+
+// handful reads a handful of leaves or berries that stands before the service as a number of
+// them: "handful of mint".
+func (r *reader) handful(toks []token.Token) (entry.Written, bool) {
+	name := toks
+	for len(name) > 1 && (name[0].Text == "handful" || name[0].Text == "of" || entry.BiasWords[name[0].Text]) {
+		name = name[1:]
+	}
+	if len(name) == len(toks) || r.served > 0 || len(r.d.Lines) == 0 || !entry.LaidNoun(name[len(name)-1].Text) || !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Text == "handful" }) {
+		return entry.Written{}, false
+	}
+	q := entry.Written{Of: toks, Shape: entry.ShapeImplied}
+	q.TakeNameOnly(r.text, name)
+	q.Amount, q.Figures, q.Guessed = inHandful, true, true
+	q.AddNote("a handful is taken as " + measure.FormatAmount(inHandful, ""))
+	return q, true
 }
 
 // changeVerbs change an amount that stands elsewhere: "cut to 1/4".

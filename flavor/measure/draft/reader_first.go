@@ -19,7 +19,7 @@ import (
 // firstLine reads the name of the drink, and is false if the line states a
 // pour.
 func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []token.Token) bool {
-	if l == entry.LabelName && !(toks[0].Text != "name" && r.pours(rest)) {
+	if l == entry.LabelName && !(toks[0].Text != "name" && (r.pours(rest) || r.poursOne(rest))) {
 		at := span
 		if len(rest) > 0 {
 			at.Start = rest[0].Start
@@ -314,6 +314,12 @@ func (r *reader) pours(toks []token.Token) bool {
 		}
 	}
 	return n > 1
+}
+
+// poursOne reports whether tokens are one pour with its unit, as a line behind "spec:" may be.
+func (r *reader) poursOne(toks []token.Token) bool {
+	p := entry.Read(r.text, toks)
+	return p.Shape == entry.ShapePour && p.Fault == nil && p.Figures && !p.UnitAt.Empty()
 }
 
 // oneLiner reads a name and its pours on one line: "Halyard: 2 oz gin, ...".

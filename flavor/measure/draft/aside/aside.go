@@ -140,7 +140,7 @@ func Said(toks []token.Token) bool {
 
 // sentenceWords are words of sentences: who lists what is poured uses none of them.
 var sentenceWords = vocabulary.Words(`i we you they he she i'm we've we're it's that's there's isn't don't dont can't if so because too please pls but when while until was is are were has have had should would let's
-wants wanted likes liked asks asked says said prefers`)
+wants wanted likes liked asks asked says said prefers somebody someone everybody everyone nobody people ppl keeps request requests`)
 
 // Spoken reports whether words hold one that only sentences do.
 func Spoken(words []string) bool {

@@ -21,7 +21,7 @@ func EndsLaid(toks []token.Token) bool {
 }
 
 // halfFruit is laid on a drink by the half, cut side up; common practice.
-var halfFruit = vocabulary.Words(`passionfruit maracuja maracuyá fig physalis`)
+var halfFruit = vocabulary.Words(`passionfruit passion maracuja maracuyá fig physalis`)
 
 // mostLaid is the most things that are laid on one drink; common practice.
 const mostLaid = 4
@@ -29,11 +29,18 @@ const mostLaid = 4
 // Laid reports whether a pour that follows the service is a few of what is laid on
 // a drink: "3 coffee beans", "1 lime wedge".
 func (p *Written) Laid(toks []token.Token) bool {
-	if !p.Figures && !p.words || p.Amount > mostLaid || p.Amount != math.Trunc(p.Amount) && p.Amount != 0.5 || p.Muddled || p.Squeezed || p.After || p.Each || p.Fault != nil {
+	if !p.Figures && !p.words || p.Amount > mostLaid || p.Amount != math.Trunc(p.Amount) && p.Amount != 0.5 || p.Muddled || p.Squeezed || p.Each || p.Fault != nil {
 		return false
 	}
-	if name := p.NameTokens(); p.Amount == 0.5 && p.UnitAt.Empty() && len(name) > 0 && halfFruit.Has(name[len(name)-1].Text) {
+	name := p.NameTokens()
+	if len(name) > 2 && name[len(name)-2].Text == "on" { // "half passionfruit on top"
+		name = name[:len(name)-2]
+	}
+	if p.Amount == 0.5 && p.UnitAt.Empty() && len(name) > 0 && halfFruit.Has(name[len(name)-1].Text) {
 		return true
+	}
+	if p.After {
+		return false
 	}
 	return p.UnitAt.Empty() && (garnishNouns.Has(withoutRemark(toks)) || p.AmountAt.Start > p.NameAt.Start && garnishNouns.Has(withoutRemark(p.NameTokens()))) ||
 		p.Unit == flavor.Slice || p.Unit == flavor.Wedge || p.Unit == flavor.Sprig || p.Unit == flavor.Leaf

@@ -237,6 +237,10 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 		p.Shape = ShapeServing
 		return
 	}
+	if s := serving.Read(toks); p.Unit == flavor.Rinse && len(toks) > 1 && s.Begins && len(s.Unknown) == 0 { // "strain into rinsed"
+		p.Shape = ShapeServing
+		return
+	}
 	if p.Unit != "" && len(toks) > 0 { // "absinthe rinse"
 		if len(toks) > 1 && withWords.Has(toks[0].Text) { // "mit Soda auffüllen"
 			toks = toks[1:]
@@ -285,7 +289,8 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 		return
 	}
 	p.takeName(text, toks)
-	if Lengtheners[strings.ToLower(p.Name)] {
+	if Lengtheners[strings.ToLower(p.Name)] { // "soda q.b." too
+		p.refuse = false
 		p.Amount, p.Unit, p.After, p.NoAmount, p.Shape = 1, flavor.Top, true, true, ShapeImplied
 		return
 	}
@@ -328,7 +333,7 @@ func (p *Written) squeezedPart(text string, toks []token.Token) bool {
 }
 
 // wedges are the parts of a fruit that are squeezed.
-var wedges = vocabulary.Words(`wedge slice quarter eighth`)
+var wedges = vocabulary.Words(`wedge slice quarter eighth cheek chunk disc disk coin`)
 
 // withWords are "with" in the tongues that a top is written in.
 var withWords = vocabulary.Words(`with mit con avec met med`)

@@ -16,7 +16,7 @@ import (
 
 // readAfterAmount reads unit, name and what follows them.
 func (p *Written) readAfterAmount(text string, toks []token.Token) {
-	if p.asTemperature(toks) {
+	if p.asTemperature(toks) || timesMaking(toks) {
 		p.Shape, p.Stated = ShapeServing, false
 		return
 	}
@@ -68,6 +68,16 @@ func allBelow(toks []token.Token) bool {
 // gluedName reports whether an amount without a unit runs into a name: "20th".
 func (p *Written) gluedName() bool {
 	return p.UnitAt.Empty() && !p.AmountAt.Empty() && p.NameAt.Start == p.AmountAt.End
+}
+
+// timesMaking reports whether what follows a number says how long something is done, "30 sec
+// stir", and pours nothing.
+func timesMaking(toks []token.Token) bool {
+	if len(toks) < 2 || toks[0].Kind != token.Word || !serving.DegreeWords[toks[0].Text] {
+		return false
+	}
+	s := serving.Read(toks[1:])
+	return s.Method != "" && len(s.Unknown) == 0 && s.Conflict == nil
 }
 
 // asTemperature reports whether an amount is degrees.

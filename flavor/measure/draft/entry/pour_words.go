@@ -74,7 +74,7 @@ var tails = []struct {
 	{[]string{"for", "the", "rinse"}, tail{Unit: flavor.Rinse, after: true}}, {[]string{"as", "a", "float"}, tail{Unit: flavor.Float, after: true}},
 	{[]string{"to", "top"}, tail{Unit: flavor.Top, after: true}}, {[]string{"top", "up"}, tail{Unit: flavor.Top, after: true}},
 	{[]string{"top", "off"}, tail{Unit: flavor.Top, after: true}}, {[]string{"to", "fill"}, tail{Unit: flavor.Top, after: true}},
-	{[]string{"on", "top"}, tail{Unit: flavor.Top, after: true}}, {[]string{"on", "foam"}, tail{Unit: flavor.Top, after: true}}, {[]string{"on", "the", "foam"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"on", "top"}, tail{Unit: flavor.Top, after: true}}, {[]string{"en", "top"}, tail{Unit: flavor.Top, after: true}}, {[]string{"as", "top"}, tail{Unit: flavor.Top, after: true}}, {[]string{"as", "a", "top"}, tail{Unit: flavor.Top, after: true}}, {[]string{"on", "foam"}, tail{Unit: flavor.Top, after: true}}, {[]string{"on", "the", "foam"}, tail{Unit: flavor.Top, after: true}},
 	{[]string{"auffüllen"}, tail{Unit: flavor.Top, after: true}}, {[]string{"aufgießen"}, tail{Unit: flavor.Top, after: true}}, {[]string{"for", "topping"}, tail{Unit: flavor.Top, after: true}},
 	{[]string{"to", "lengthen"}, tail{Unit: flavor.Top, after: true}}, {[]string{"to", "finish"}, tail{Unit: flavor.Top, after: true}},
 	{[]string{"to", "float"}, tail{Unit: flavor.Float, after: true}}, {[]string{"floated", "on", "top"}, tail{Unit: flavor.Float, after: true}},
@@ -95,7 +95,7 @@ var tails = []struct {
 	{[]string{"float"}, tail{Unit: flavor.Float, after: true}}, {[]string{"floated"}, tail{Unit: flavor.Float, after: true}}, {[]string{"flt"}, tail{Unit: flavor.Float, after: true}}, {[]string{"floater"}, tail{Unit: flavor.Float, after: true}},
 	{[]string{"rinse"}, tail{Unit: flavor.Rinse, after: true}}, {[]string{"rinsed"}, tail{Unit: flavor.Rinse, after: true}}, {[]string{"wash"}, tail{Unit: flavor.Rinse, after: true}},
 	{[]string{"spritz"}, tail{Unit: flavor.Spritz, after: true}}, {[]string{"spray"}, tail{Unit: flavor.Spritz, after: true}}, {[]string{"mist"}, tail{Unit: flavor.Spritz, after: true}},
-	{[]string{"muddled"}, tail{muddled: true}}, {[]string{"mudd"}, tail{muddled: true}}, {[]string{"muddle"}, tail{muddled: true}},
+	{[]string{"muddled"}, tail{muddled: true}}, {[]string{"mudd"}, tail{muddled: true}}, {[]string{"muddle"}, tail{muddled: true}}, {[]string{"muddeln"}, tail{muddled: true}}, {[]string{"anmuddeln"}, tail{muddled: true}}, {[]string{"gemuddled"}, tail{muddled: true}},
 	{[]string{"squeezed"}, tail{squeezed: true}}, {[]string{"juiced"}, tail{squeezed: true}}, {[]string{"exprimido"}, tail{squeezed: true}}, {[]string{"exprimida"}, tail{squeezed: true}}, {[]string{"espremido"}, tail{squeezed: true}}, {[]string{"espremida"}, tail{squeezed: true}}, {[]string{"pressée"}, tail{squeezed: true}}, {[]string{"spremuta"}, tail{squeezed: true}}, {[]string{"pressé"}, tail{squeezed: true}}, {[]string{"spremuto"}, tail{squeezed: true}}, {[]string{"ausgepresst"}, tail{squeezed: true}},
 	{[]string{"machacado"}, tail{muddled: true}}, {[]string{"machacada"}, tail{muddled: true}}, {[]string{"machacados"}, tail{muddled: true}}, {[]string{"machacadas"}, tail{muddled: true}}, {[]string{"gemuddelt"}, tail{muddled: true}}, {[]string{"pestato"}, tail{muddled: true}}, {[]string{"pestata"}, tail{muddled: true}}, {[]string{"pestati"}, tail{muddled: true}}, {[]string{"pestate"}, tail{muddled: true}}, {[]string{"pilé"}, tail{muddled: true}}, {[]string{"pilée"}, tail{muddled: true}}, {[]string{"pilées"}, tail{muddled: true}}, {[]string{"macerado"}, tail{muddled: true}}, {[]string{"macerada"}, tail{muddled: true}}, {[]string{"gekneusd"}, tail{muddled: true}}, {[]string{"squeezed", "in"}, tail{squeezed: true}},
 	{[]string{"on", "the", "side"}, tail{Garnish: true, Beside: true}}, {[]string{"on", "side"}, tail{Garnish: true, Beside: true}}, {[]string{"a", "parte"}, tail{Garnish: true, Beside: true}}, {[]string{"aparte"}, tail{Garnish: true, Beside: true}}, {[]string{"à", "part"}, tail{Garnish: true, Beside: true}}, {[]string{"separat"}, tail{Garnish: true, Beside: true}},
@@ -175,7 +175,15 @@ func cutAt(toks []token.Token) int {
 // vesselAt returns how many tokens at the end say with which ice, or into which
 // vessel, a pour goes: "with ice", "to a tin", "over ice in a rocks glass".
 func vesselAt(toks []token.Token) int {
-	for i := 1; i < len(toks)-1; i++ {
+	for i := 1; i < len(toks); i++ {
+		if last := toks[i-1].Text; i > 1 && (last == "top" || last == "topped" || last == "float" || last == "rinse") { // "gingr beer top copper mug"
+			if s := serving.Read(toks[i:]); len(s.Unknown) == 0 && s.Method == "" && s.States() && s.Conflict == nil {
+				return len(toks) - i
+			}
+		}
+		if i == len(toks)-1 {
+			break
+		}
 		switch toks[i].Text {
 		case "with", "over", "to", "in", "into", "on":
 			rest := toks[i:]
@@ -230,7 +238,7 @@ var Labels = map[string]Label{
 	"modifiers": LabelPours, "modifier": LabelPours, "citrus": LabelPours, "sweet": LabelPours, "sour": LabelPours, "strong": LabelPours, "weak": LabelPours, "after": LabelPours, "add": LabelPours,
 	"cheater": LabelPours, "length": LabelPours, "lengthener": LabelPours, "mixer": LabelPours, "fizz": LabelPours, "herb": LabelPours, "herbs": LabelPours, "fruit": LabelPours, "egg": LabelPours, "seasoning": LabelPours, "bitters": LabelPours, "spirit": LabelPours, "spirits": LabelPours, "liqueur": LabelPours, "short tin": LabelPours, "large tin": LabelPours, "small tin": LabelPours,
 	"split": LabelPours, "split base": LabelPours, "flav": LabelPours, "flavour": LabelPours, "flavor": LabelPours, "other": LabelPours, "others": LabelPours, "extra": LabelPours, "extras": LabelPours,
-	"sweetener": LabelPours, "acid": LabelPours, "mod": LabelPours, "mods": LabelPours, "accent": LabelPours, "foam": LabelPours, "finish": LabelPours,
+	"texture": LabelPours, "dairy": LabelPours, "froth": LabelPours, "savoury": LabelPours, "aromatics": LabelPours, "dilution": LabelPours, "sweetener": LabelPours, "acid": LabelPours, "mod": LabelPours, "mods": LabelPours, "accent": LabelPours, "foam": LabelPours, "finish": LabelPours,
 	"method": LabelServing, "build": LabelServing, "meth": LabelServing, "how made": LabelServing, "service": LabelServing, "serve": LabelServing, "served": LabelServing, "ice": LabelServing, "technique": LabelServing, "style": LabelServing,
 	"mixing": LabelServing, "prep": LabelServing, "temp": LabelServing, "temperature": LabelServing, "strain": LabelServing,
 	"directions": LabelServing, "instructions": LabelServing, "preparation": LabelServing, "procedure": LabelServing, "steps": LabelServing, "how": LabelServing, "to make": LabelServing,
@@ -243,7 +251,7 @@ var Labels = map[string]Label{
 	"vaso": LabelGlass, "copa": LabelGlass, "bicchiere": LabelGlass, "verre": LabelGlass, "copo": LabelGlass, "glass type": LabelGlass, "servir en": LabelGlass,
 	"nombre": LabelName, "nome": LabelName, "nom": LabelName,
 	"rim": LabelRim, "rimmed": LabelRim,
-	"allergens": LabelRemark, "allergen": LabelRemark, "contains": LabelRemark, "price": LabelRemark,
+	"from": LabelRemark, "subject": LabelRemark, "re": LabelRemark, "allergens": LabelRemark, "allergen": LabelRemark, "contains": LabelRemark, "price": LabelRemark,
 	"note": LabelRemark, "notes": LabelRemark, "source": LabelRemark, "by": LabelRemark, "credit": LabelRemark, "comment": LabelRemark, "comments": LabelRemark, "remark": LabelRemark,
 	"yield": LabelRemark, "serves": LabelRemark, "makes": LabelRemark, "date": LabelRemark, "author": LabelRemark, "tasting": LabelRemark, "history": LabelRemark, "category": LabelRemark, "tags": LabelRemark,
 }

@@ -54,6 +54,8 @@ func (p *Written) rim(toks []token.Token) bool {
 		}
 		if w != "" {
 			p.Shape, p.Fault = ShapePour, measure.Invalid("amount", w, "%q stands in the note on the rim; write it on a line of its own", w)
+		} else if len(kept) > 0 && (kept[0] == "no" || kept[0] == "without") { // "no salt rim"
+			p.Shape, p.Remark = ShapeServing, ""
 		}
 	}
 	return found

@@ -30,7 +30,7 @@ func (p *Piece) Untold() bool { return p.Listed() || p.Pour.Shape == entry.Shape
 // laid on the drink: "stir, up, lemon".
 func (p *Piece) LaidOn() bool {
 	toks := entry.TrimMarks(p.Toks)
-	return p.Pour.Shape == entry.ShapeName && len(toks) > 0 && len(toks) <= 2 && entry.EndsLaid(toks)
+	return p.Pour.Shape == entry.ShapeName && len(toks) > 0 && len(toks) <= 2 && toks[0].Text != "not" && entry.EndsLaid(toks)
 }
 
 // Studded reports whether words without an amount name a fruit with spices stuck into it,

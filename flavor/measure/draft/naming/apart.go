@@ -35,7 +35,7 @@ func (b *Book) withoutBrackets(name string, pl Place) (Found, bool) {
 	if f, ok := b.refined(rest, strings.TrimSpace(name[open+1:end]), pl); ok {
 		return f, true
 	}
-	if inside := name[open+1 : end]; b.Mentions(inside) || ChangesBottle(inside) {
+	if inside := name[open+1 : end]; (b.Mentions(inside) || ChangesBottle(inside)) && !toldDone(inside) {
 		if f := b.Find(rest, pl); f.Firm() {
 			if closer, ok := b.closer(f.Profile, inside, pl); ok {
 				return closer, true
@@ -60,6 +60,16 @@ func (b *Book) withoutBrackets(name string, pl Place) (Found, bool) {
 	}
 	f.Dropped = name[open : end+1]
 	return f, true
+}
+
+// doneVerbs begin what is told in brackets of how a pour is handled once it is in.
+var doneVerbs = token.Words(`curdle curdled curdles filter filtered filters strain strained sieve sieved clarify clarified clarifies skim skimmed`)
+
+// toldDone reports whether a bracket tells how a pour is handled: "whole milk (curdle, filter
+// through coffee paper)".
+func toldDone(inside string) bool {
+	first, _, _ := strings.Cut(strings.ToLower(strings.TrimSpace(inside)), " ")
+	return doneVerbs[strings.Trim(first, ",;.:")]
 }
 
 // refined returns what a bracket names, where one word before it names its kind: "brandy

@@ -10,7 +10,7 @@ import (
 )
 
 // freeWords say that a bottle has no alcohol, before its name or behind it.
-var freeWords = keys(`alcohol-free, alc free, af, na, n/a, non alcoholic, nonalcoholic, non alc, no alcohol, no alc, no abv, zero proof, zero alcohol, zero abv, 0 proof, 0 abv, spirit free, booze free,
+var freeWords = keys(`alcohol-free, alc free, af, na, n/a, non alcoholic, nonalcoholic, nonalc, non alc, no alcohol, no alc, no abv, zero proof, zero alcohol, zero abv, 0 proof, 0 abv, spirit free, booze free,
 alkoholfrei, alkoholfreier, alkoholfreie, alkoholfreies, alkoholfri, alkoholfritt, alcoholvrij, alcoholvrije, sans alcool, sin alcohol, sem álcool, analcolico, analcolica, senza alcol, dealcoholised, dealcoholized, virgin`)
 
 // keys are names parted by commas, as [flavor.NormaliseName] makes them.

@@ -264,3 +264,29 @@ func (b *Book) mendedAs(words []string, pl Place) (Found, bool) {
 	f.How = flavor.MatchFuzzy
 	return f, true
 }
+
+// alike end words that say what a thing tastes of or is made like: "orange-y", "cola-ish".
+var alike = []string{"-y", "-ish", "-type", "-style", "-like", "-esque"}
+
+// withoutAlike looks a name up with the words that such an ending is put to, where every such
+// word is one of an ingredient's name.
+func (b *Book) withoutAlike(name string, pl Place) (Found, bool) {
+	words := strings.Fields(name)
+	changed := ""
+	for i, w := range words {
+		for _, end := range alike {
+			if stem, ok := strings.CutSuffix(strings.ToLower(w), end); ok && len(stem) > 2 {
+				words[i], changed = stem, w
+			}
+		}
+	}
+	if changed == "" {
+		return Found{}, false
+	}
+	f := b.Find(strings.Join(words, " "), pl)
+	if !f.Firm() {
+		return Found{}, false
+	}
+	f.Inferred = true
+	return f, true
+}

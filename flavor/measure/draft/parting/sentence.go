@@ -20,8 +20,8 @@ func sentenceEnds(toks []token.Token, i, from int) bool {
 	if before.Kind == token.Word && i > from+1 && toks[i-2].Kind == token.Numeral && entry.IsUnit(before) && i+1 < len(toks) && toks[i+1].Kind == token.Numeral && !entry.StartsAmount(toks[from:]) {
 		return true // "brown sugar 10 g. 1 orange slice"
 	}
-	if before.Kind == token.Numeral && toks[from].Kind == token.Word && i+1 < len(toks) && toks[i+1].Kind == token.Word && !entry.UnitWordsAt(toks[i+1:]) {
-		return true // "egg white .5. Dry shake"
+	if before.Kind == token.Numeral && toks[from].Kind == token.Word && i+1 < len(toks) && (toks[i+1].Kind == token.Word && !entry.UnitWordsAt(toks[i+1:]) || toks[i+1].Kind == token.Numeral && Named(toks[from:i])) {
+		return true // "egg white .5. Dry shake", "simple 1/4. 2 dashes"
 	}
 	if u, unit := measure.ParseUnit(before.Text); unit && u.Counted() && i+1 < len(toks) && toks[i+1].Kind == token.Word && !entry.StartsAmount(toks[from:]) && before.End-before.Start > 2 {
 		return true // "clover leaf. Gin 45 ml"

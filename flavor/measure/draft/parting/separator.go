@@ -35,12 +35,16 @@ func Separator(toks []token.Token, i, from int) (string, int) {
 		return ",", 0 // "1 lemon   absinthe rinse"
 	case Wide(toks, i) && i > from && t.Kind == token.Word && toks[i-1].Kind != token.Mark && gapped(toks, i, from):
 		return ",", 0 // "WHISKEY SOUR  NO EGG  BOURBON 2  LEMON 1"
-	case i > from && topsFrom(toks, i) && serving.Starts(toks[from:]) && orders(toks[from:i]):
+	case i > from && topsFrom(toks, i) && serving.Starts(toks[from:]) && mixes(toks[from:i]):
 		return ";", 0 // "shake collins top soda"
 	case t.Text == "no" && i > from+1 && next.Kind == token.Word && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
 		return ";", 0 // "3/4 simple no egg"
 	case t.Is("(") && i > from+1 && toks[from].Is("(") && amountInBrackets(toks[i:]):
 		return ";", 0 // "(1 oz) gin (3/4 oz) lime"
+	case soakedIn.Has(t.Text) && i > from && (next.Text == "in" || next.Text == "with") && i+2 < len(toks) && entry.StartsMeasure(toks[i+2:]):
+		return ";", 2 // "sugar cube soaked with 3 dashes bitters"
+	case t.Text == "with" && i > from && next.Kind == token.Numeral && next.Wrong == "" && counts(toks, i+1) && mixes(toks[from:i]):
+		return With, 1 // "shake with 4 thyme sprigs"
 	case soakedIn.Has(t.Text) && i > from && (next.Text == "in" || next.Text == "with") && i+2 < len(toks) && toks[i+2].Kind == token.Word:
 		return Soaked, 2
 	case t.Kind == token.Numeral && i > from:
@@ -185,6 +189,9 @@ func tokenAt(toks []token.Token, i int) *token.Token {
 // how much.
 const Soaked = "soaked"
 
+// With parts words of mixing from what is counted into the shaker, which is not laid on the drink.
+const With = "with"
+
 var soakedIn = vocabulary.Words(`soaked doused drenched dashed`)
 
 // Wide reports whether there is more than one blank before the token at i.
@@ -292,13 +299,21 @@ func poursFollow(toks []token.Token) bool {
 	return n > 1 && !serving.DegreeWords[toks[1].Text]
 }
 
-// orders reports whether words say how to mix and nothing else.
+// orders reports whether words say how to mix and nothing else, and begin no pour.
 func orders(toks []token.Token) bool {
-	if serving.StepVerbs[toks[0].Text] && entry.PouringVerb(toks[0].Text) {
-		return false
-	}
+	return !(serving.StepVerbs[toks[0].Text] && entry.PouringVerb(toks[0].Text)) && mixes(toks)
+}
+
+// mixes reports whether words say how to mix and nothing else.
+func mixes(toks []token.Token) bool {
 	s := serving.Read(toks)
-	return s.Method != "" && len(s.Unknown) == 0 && s.Conflict == nil
+	return (s.Method != "" || s.Muddle) && len(s.Unknown) == 0 && s.Conflict == nil
+}
+
+// counts reports whether the number at i counts something that is named, and neither ice nor
+// turns, seconds or degrees.
+func counts(toks []token.Token, i int) bool {
+	return i+1 < len(toks) && toks[i+1].Kind == token.Word && !serving.DegreeWords[toks[i+1].Text] && !serving.Times(toks[i+1].Text) && !entry.IceFollows(toks[i+1:]) && Named(upToMark(toks[i+1:]))
 }
 
 // endsName reports whether the words between an amount and its end hold more

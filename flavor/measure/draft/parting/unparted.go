@@ -24,6 +24,9 @@ func amountsLast(toks []token.Token, i, from int) bool {
 	for end < len(toks) && toks[end].Kind != token.Mark && !(end > i+1 && madeFrom(toks, end, from)) {
 		end++
 	}
+	if n, t := entry.TailAt(toks[i:end]); n > 0 && i+n+1 < end && !t.Garnish && endsMeasured(toks[:end-n]) { // "cucumber 4 slices muddled"
+		end -= n
+	}
 	last := &toks[end-1]
 	if last.Kind == token.Word && end == len(toks) && !(Measured(last) && toks[end-2].Kind == token.Numeral) { // "soda 100 thyme sprig"
 		more := 0
@@ -32,9 +35,28 @@ func amountsLast(toks []token.Token, i, from int) bool {
 				more++
 			}
 		}
-		return more > 1 || from > 0 && (more > 0 || entry.EndsLaid(toks[i:]))
+		if more > 0 && topsLast(toks[i:end]) { // "lime .5 ginger beer top copper mug"
+			return true
+		}
+		return more > 1 || from > 0 && (more > 0 || entry.EndsLaid(toks[i:]) || topsLast(toks[i:end]))
 	}
 	return end > i+1 && (last.Kind == token.Numeral || Measured(last) && toks[end-2].Kind == token.Numeral)
+}
+
+// topsLast reports whether words behind the last number tell what tops the drink.
+func topsLast(toks []token.Token) bool {
+	for i := len(toks) - 1; i >= 0 && toks[i].Kind == token.Word; i-- {
+		if toks[i].Text == "top" && i > 1 && toks[i-1].Kind == token.Word {
+			return true
+		}
+	}
+	return false
+}
+
+// endsMeasured reports whether tokens end with a number, or a number and its unit.
+func endsMeasured(toks []token.Token) bool {
+	n := len(toks)
+	return n > 1 && (toks[n-1].Kind == token.Numeral || Measured(&toks[n-1]) && toks[n-2].Kind == token.Numeral)
 }
 
 // madeFrom reports whether an amount behind its name ends before i and a method
@@ -107,6 +129,12 @@ var plainMethods = vocabulary.Words(`shake shaken shk stir stirred`)
 // of several pours it may say the service alone: "2 gin 1 lemon .75 simple rocks".
 func servedFrom(toks []token.Token, i, from int) bool {
 	first := &toks[i]
+	if toks[from].Kind == token.Numeral && i > from+1 && serving.StartsMethod(toks[i:]) && strings.HasPrefix(toks[i-1].Text, "ice") && entry.IceFollows(toks[from+1:i]) { // "1 scoop ice blend"
+		return true
+	}
+	if i > from+1 && toks[i-2].Kind == token.Numeral && serving.DegreeWords[toks[i-1].Text] { // "30 sec stir"
+		return false
+	}
 	if toks[i-1].Text == "sugar" && (first.Text == "cubes" || first.Text == "cube") { // which are no ice
 		return false
 	}

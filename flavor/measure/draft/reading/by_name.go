@@ -30,6 +30,9 @@ func (r *resolver) byName(s *flavor.Spec) {
 			r.note("no method stated: " + string(h.method) + ", since the name says “" + h.word + "”")
 		}
 		hinted := r.draft.Hinted && s.Service == flavor.Rocks && h.service == flavor.Long // "clear ice" under a highball
+		if h.service == flavor.Hot && (r.draft.Iced || r.draft.Cold || strings.Contains(name, " cold ") || strings.Contains(name, " iced ")) {
+			continue
+		}
 		if h.service != "" && (s.Service == "" || hinted) && s.Glass == "" {
 			s.Service = h.service
 			r.note("no service stated: " + string(h.service) + ", since the name says “" + h.word + "”")

@@ -254,6 +254,7 @@ func (r *resolver) measuredName() bool {
 // it: what stands there is a pour, whatever sign ends the name.
 func (r *resolver) poursIn(name string) bool {
 	toks := token.Lex(nil, name, 0, len(name))
+	bare := 0
 	for i := range toks {
 		if toks[i].Kind != token.Numeral || toks[i].Wrong != "" {
 			continue
@@ -265,7 +266,10 @@ func (r *resolver) poursIn(name string) bool {
 		if toks[i].Value >= leastMillis && end > i+1 && (i == 0 || toks[i-1].Kind == token.Mark) && r.measureless(name[toks[i+1].Start:toks[end-1].End], false) != nil { // "A - 50 gin, B"
 			return true
 		}
-		if _, n := entry.UnitAt(toks[i+1:]); n > 0 && i+1+n < len(toks) && toks[i+1+n].Kind == token.Word && r.book.Mentions(name[toks[i+1+n].Start:]) {
+		if end > i+1 && r.measureless(name[toks[i+1].Start:toks[end-1].End], true) != nil {
+			bare++
+		}
+		if _, n := entry.UnitAt(toks[i+1:]); bare > 1 || n > 0 && i+1+n < len(toks) && toks[i+1+n].Kind == token.Word && r.book.Mentions(name[toks[i+1+n].Start:]) {
 			return true
 		}
 	}

@@ -225,6 +225,9 @@ func (r *resolver) inferUnits() {
 			if u == "" && r.dashedBeside(t) {
 				u = flavor.Dash
 			}
+			if u == "" && t.class() == flavor.ClassSpice && t.juicy() && t.amount == 1 && r.metric(t) { // "1 star anise" beside millilitres
+				u = flavor.Piece
+			}
 			if u == flavor.Piece && t.perhapsPoured() && r.metric(t) {
 				u = ""
 			}

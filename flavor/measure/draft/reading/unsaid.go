@@ -2,8 +2,6 @@ package reading
 
 import (
 	"cmp"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/naming"
 	"slices"
 	"strings"
 
@@ -11,6 +9,9 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/aside"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/joining"
+	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -171,8 +172,9 @@ func (r *resolver) unpouredKind(words string, served bool) draft.Kind {
 		named = append(named, f.Profile)
 	}
 	told, sentence := true, aside.Spoken(strings.Fields(words))
+	talked := sentence && served && len(strings.Fields(words)) >= leastTalk && !tellsToPour(words)
 	for _, p := range named { // does it speak of what is poured, or of what is not to be?
-		spokenOf := r.poured(p) || slices.Contains(not, p) || sentence && r.poursKind(p)
+		spokenOf := r.poured(p) || slices.Contains(not, p) || talked || sentence && r.poursKind(p)
 		if !spokenOf && !p.Class.Solid() && p.Class != flavor.ClassSaline {
 			return draft.KindUnread
 		}
@@ -185,6 +187,18 @@ func (r *resolver) unpouredKind(words string, served bool) draft.Kind {
 		return draft.KindUnread
 	}
 	return draft.KindGarnish
+}
+
+// tellsToPour reports whether a word of a sentence says that something is poured: "then we float
+// some fernet".
+func tellsToPour(words string) bool {
+	toks := token.Lex(nil, words, 0, len(words))
+	return slices.ContainsFunc(toks, func(t token.Token) bool {
+		if verb, ok := strings.CutSuffix(t.Text, "s"); ok && joining.PourSteps[verb] {
+			return true
+		}
+		return entry.PourVerbs[t.Text] != "" || entry.PouringVerb(t.Text) && t.Text != "with" && t.Text != "use" && t.Text != "using" && t.Text != "and" || joining.PourSteps[t.Text] || serving.OtherMeasures[t.Text] || entry.IsUnit(&t)
+	})
 }
 
 // told reports whether words speak of what is served beside the drink, or stand behind a

@@ -29,7 +29,7 @@ var methodTerms = map[flavor.Method][]string{
 		"dry then wet shake", "double shake"},
 	flavor.Stir:    {"stir", "stir it up", "stir that up", "stir them up", "stirr", "stirred", "stirring", "stir down", "stirred down", "stir & strain", "stir and strain", "verre à mélange", "au verre à mélange", "vaso mezclador", "mixing glass", "rühren", "gerührt", "remover", "removido", "remuer", "mélanger", "mescolare", "roeren", "rör", "rør", "rør om", "rör om"},
 	flavor.Build:   {"build", "built", "building", "build in glass", "built in glass"},
-	flavor.Blend:   {"blend", "blended", "blender", "flash blend", "blitz", "frozen", "spindle mix", "whizz"},
+	flavor.Blend:   {"blend", "blended", "blender", "flash blend", "blitz", "frozen", "spindle mix", "whizz", "slush", "slushie", "slushy", "slush machine", "slushie machine", "slushy machine"},
 	flavor.Throw:   {"throw", "thrown", "throwing"},
 	flavor.Swizzle: {"swizzle", "swizzled", "swizzling"},
 }
@@ -95,7 +95,7 @@ var iceTerms = map[string]term{
 	"over fresh ice": {Service: flavor.Rocks}, "fresh ice": {Service: flavor.Rocks, weak: true}, "over cubed ice": {Service: flavor.Rocks},
 	"cubed ice": {Service: flavor.Rocks, weak: true}, "ice cubes": {weak: true}, "ice cube": {weak: true}, "cubes": {Service: flavor.Rocks, weak: true},
 	"cubed": {Service: flavor.Rocks, weak: true}, "over cubes": {Service: flavor.Rocks}, "on cubes": {Service: flavor.Rocks},
-	"big rock": {Service: flavor.Rocks}, "big ice": {Service: flavor.Rocks}, "large ice": {Service: flavor.Rocks}, "rock ice": {Service: flavor.Rocks}, "hard ice": {weak: true}, "tall ice": {weak: true}, "large rock": {Service: flavor.Rocks}, "big cube": {Service: flavor.Rocks}, "large cube": {Service: flavor.Rocks}, "xl cube": {Service: flavor.Rocks}, "xl rock": {Service: flavor.Rocks},
+	"big rock": {Service: flavor.Rocks}, "big ice": {Service: flavor.Rocks}, "large ice": {Service: flavor.Rocks}, "rock ice": {Service: flavor.Rocks}, "hard ice": {weak: true}, "tall ice": {Service: flavor.Long, weak: true}, "large rock": {Service: flavor.Rocks}, "big cube": {Service: flavor.Rocks}, "large cube": {Service: flavor.Rocks}, "xl cube": {Service: flavor.Rocks}, "xl rock": {Service: flavor.Rocks},
 	"lg cube": {Service: flavor.Rocks}, "lrg cube": {Service: flavor.Rocks}, "lg rock": {Service: flavor.Rocks},
 	"king cube": {Service: flavor.Rocks}, "one cube": {Service: flavor.Rocks}, "single cube": {Service: flavor.Rocks}, "1 cube": {Service: flavor.Rocks}, "block": {Service: flavor.Rocks}, "clear block": {Service: flavor.Rocks}, "gros glaçon": {Service: flavor.Rocks}, "glaçon": {weak: true}, "cubo grande": {Service: flavor.Rocks}, "großer würfel": {Service: flavor.Rocks}, "large ice cube": {Service: flavor.Rocks}, "big ice cube": {Service: flavor.Rocks}, "block ice": {Service: flavor.Rocks},
 	"ice block": {Service: flavor.Rocks}, "large format": {Service: flavor.Rocks}, "large format ice": {Service: flavor.Rocks}, "clear cube": {Service: flavor.Rocks},
@@ -144,7 +144,7 @@ var glassTerms = []struct {
 }
 
 // Fillers are words of such a line that change nothing.
-var Fillers = token.Words(`vaso bicchiere verre copo glas im einem einen dem het el nel dans au poi puis dann luego depois com avec auf sur con su på mit and then with over into in on a an the of at to glass chilled cold serve served serving method service strain strained straining strainer shaker tin tins
+var Fillers = token.Words(`lots loads plenty ins verser versez versare verter dans une vorgekühlt vorgekühlte vorgekühltes vaso bicchiere verre copo glas im einem einen dem het el nel dans au poi puis dann luego depois com avec auf sur con su på mit and then with over into in on a an the of at to glass chilled cold serve served serving method service strain strained straining strainer shaker tin tins
 mixing hard well gently v very good briefly quickly vigorously lightly down for all ingredients everything using from off top up it all add pour drink cocktail prechilled pre-chilled frosted frozen-glass first two three four rest others it really super proper properly`)
 
 // plainFillers say nothing that a card should keep; other fillers make a step.

@@ -11,19 +11,27 @@ import (
 // openings begin what is said before the first pour of a line, and chatter goes on with
 // it: none of it is the name of a drink.
 var (
-	openings = vocabulary.Words(`ok okay so its it's it this that thats that's try trying hey hi yo heres here's um uh well lets let's my can could i im i'm i'd please pls we were we're going gonna just think thinking maybe new write remember note me`)
+	// greets begin what is said to somebody; a whole sentence of it pours nothing.
+	greets   = vocabulary.Words(`hey hi hiya hello yo ciao hola morning evening sorry thanks ok okay you your so team chef guys`)
+	openings = vocabulary.Words(`hiya hello ciao hola morning evening sorry thanks you your ok okay so its it's it this that thats that's try trying hey hi yo heres here's um uh well lets let's my can could i im i'm i'd please pls we were we're going gonna just think thinking maybe new write remember note me`)
 	chatter  = vocabulary.Words(`the one is was be been do does make makes making made for version take on in put down write you me to have has had got want wanna would like of a an then with start starts started use using now really about goes go it's its so = : , - at tonight today down remember note`)
 )
 
 // hesitations are sounds of thinking.
 var hesitations = vocabulary.Words(`um uh er erm hmm`)
 
-// WithoutHesitation drops the sounds of thinking that stand between signs: "the stirred one,
-// um, two ounces". Elsewhere "um" is a Portuguese one.
+// WithoutHesitation drops the sounds of thinking that stand between signs or before a number:
+// "the stirred one, um, two ounces". Elsewhere "um" is a Portuguese one.
 func WithoutHesitation(toks []token.Token) []token.Token {
 	alone := func(i int) bool { return i < 0 || i >= len(toks) || toks[i].Kind == token.Mark }
 	for i := range toks {
-		if hesitations.Has(toks[i].Text) && alone(i-1) && alone(i+1) {
+		if !hesitations.Has(toks[i].Text) {
+			continue
+		}
+		if i+1 < len(toks) && (toks[i+1].Kind == token.Numeral || token.NumberWords[toks[i+1].Text] > 0) {
+			return WithoutHesitation(slices.Concat(toks[:i], toks[i+1:]))
+		}
+		if alone(i-1) && alone(i+1) {
 			return WithoutHesitation(slices.Concat(toks[:i], toks[min(i+2, len(toks)):]))
 		}
 	}
@@ -58,14 +66,34 @@ func Opening(toks []token.Token) int {
 	if len(toks) < 3 || toks[0].Kind != token.Word || !openings.Has(toks[0].Text) || !amountIn(toks) {
 		return 0
 	}
-	i := 1
-	for i < len(toks) && (openings.Has(toks[i].Text) || chatter.Has(toks[i].Text)) && !entry.StartsMeasure(toks[i:]) {
+	i := greeting(toks)
+	for i < len(toks) && (openings.Has(toks[i].Text) || chatter.Has(toks[i].Text) || toks[i].Is("!") || toks[i].Is(".") && toks[i-1].Kind == token.Word && !(i+1 < len(toks) && toks[i+1].Glued)) && !entry.StartsMeasure(toks[i:]) {
 		i++
 	}
 	if i == len(toks) || toks[i].Kind == token.Numeral && i+1 < len(toks) && toks[i+1].Kind == token.Mark { // "Well 3 (late)"
 		return 0
 	}
 	return i
+}
+
+// greeting returns how many tokens are sentences that are said to somebody, at least one word:
+// "sorry wrong msg before. correct is 40 calvados".
+func greeting(toks []token.Token) int {
+	n := 1
+	for n < len(toks) && greets.Has(toks[n-1].Text) {
+		end := n - 1
+		for end < len(toks) && toks[end].Kind == token.Word {
+			end++
+		}
+		if end+1 >= len(toks) || !toks[end].Is(".") && !toks[end].Is("!") || toks[end+1].Glued {
+			break
+		}
+		n = end + 2
+	}
+	if n > 1 && n <= len(toks) { // at the first word behind them
+		return n - 1
+	}
+	return 1
 }
 
 // amountIn reports whether a line holds a figure with a word or a sign behind it that an

@@ -129,7 +129,7 @@ func spokenAt(toks []token.Token, i int) (saying, bool) {
 		return saying{}, false
 	case token.FractionWords[at(n)] > 0 && at(n+1) != "and" && !(n+1 < len(toks) && toks[n+1].Kind == token.Mark):
 		a.value, n, a.sure = token.FractionWords[at(n)], n+1, true
-	case n == i && isWhole && digits[at(n+1)] > "" && whole < 10 && dictates(toks): // "one five bourbon point seven five lemon"
+	case n == i && digits[at(n)] > "" && digits[at(n+1)] > "" && whole < 10 && dictates(toks): // "one five bourbon point seven five lemon"
 		a.value, n = decimals(at, n+1)
 		a.value, a.sure = whole+a.value, true
 	case n == i && isWhole:

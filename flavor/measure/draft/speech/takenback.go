@@ -33,6 +33,13 @@ ah no
 ah sorry
 make it
 scratch that make it
+nah scrap that just
+scrap that just
+nah scrap that
+scrap that
+no scrap that
+nah make it
+nah just
 scratch that make that
 nope
 hang on no make that
@@ -236,6 +243,18 @@ func dropped(text string, of, kept []token.Token) string {
 	return strings.Trim(strings.Join(out, " "), " ,.-(:;")
 }
 
+// restarted returns where the pours begin that are all taken back where what follows begins
+// with one before the last of them again, "1 gin, 1 lime, no sorry, 1 gin, ¾ lime"; start, where
+// the last one begins, if it does not.
+func restarted(toks []token.Token, start int, name string) int {
+	for from := 0; from < start; from++ {
+		if n := entry.AmountAt(toks[from:start]); n > 0 && toks[from].Kind == token.Numeral && from+n < start && toks[from+n].Text == name {
+			return from
+		}
+	}
+	return start
+}
+
 // takenBack is toks where those from i to next take back the amount, the name, or the
 // whole of the pour before them; it is false if what follows is none of these.
 func takenBack(toks []token.Token, i, next int) ([]token.Token, bool) {
@@ -260,7 +279,7 @@ func takenBack(toks []token.Token, i, next int) ([]token.Token, bool) {
 		if oneWord(toks[i:next]) && behind[0].Text != toks[name].Text { // one word says too little to give up a pour of something else
 			return nil, false
 		}
-		return slices.Concat(toks[:start], toks[next:]), true
+		return slices.Concat(toks[:restarted(toks, start, behind[0].Text)], toks[next:]), true
 	case amount > 0: // "20 lemon, no wait, 25"
 		return slices.Concat(toks[:start], toks[name:end], toks[next:next+amount], unitTaken(toks, start, name, next, amount), behind), true
 	case words && name < end: // "½ oz ancho no sorry chilli liqueur"

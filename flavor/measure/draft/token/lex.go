@@ -121,6 +121,13 @@ func lexWord(line string, i int) Token {
 	} else if short == "w" {
 		return Token{Kind: Word, End: i, Text: "with"}
 	}
+	if short := lower(line[start:i]); short == "q" && strings.HasPrefix(lower(line[i:]), ".b") && !letterAt(line, i+2) { // "quanto basta"
+		i += len(".b")
+		if i < len(line) && line[i] == '.' {
+			i++
+		}
+		return Token{Kind: Word, End: i, Text: "qb"}
+	}
 	if line[start:i] == "T" {
 		return Token{Kind: Word, End: i, Text: "tbsp"}
 	}

@@ -9,6 +9,7 @@ import (
 
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
@@ -37,13 +38,18 @@ func (s *search) heading(faulty map[int]bool) {
 	if len(parts) == 0 || !slices.ContainsFunc(parts, func(p part) bool { return faulty[p.line] }) {
 		return
 	}
+	last := &parts[len(parts)-1]
+	headed := last.leads && last.behind == ":" // what stands on the line before the colon is no list
 	for i := range parts {
 		p := &parts[i]
 		if p.serves {
 			continue
 		}
 		s.bracketed, s.quoted = p.inside, closes[p.before] != "" && closes[p.before] == p.behind
-		if !s.poursNothing(p.toks) || s.listed(p) {
+		if p.line == s.batched || p.before == "=" && entry.AmountAt(p.toks) == len(p.toks) { // "portion = 90 ml"
+			continue
+		}
+		if !s.poursNothing(p.toks) || s.listed(p) && !headed {
 			s.numbersInBrackets(parts)
 			return
 		}
@@ -78,7 +84,8 @@ func (s *search) listed(p *part) bool {
 // plain reports whether a part holds only words, so that it may be a pour of which the amount
 // was left out.
 func plain(p *part) bool {
-	return p.behind != ":" && !p.inside && p.before != "[" && !p.serves && !p.labelled && !aside.Spoken(words(p.toks)) &&
+	said := words(p.toks)
+	return p.behind != ":" && !p.inside && p.before != "[" && !p.serves && !p.labelled && !aside.Spoken(said) && !aside.Allows(said) && !naming.SaysFree(strings.Join(said, " ")) &&
 		!slices.ContainsFunc(p.toks, func(t token.Token) bool { return t.Kind != token.Word })
 }
 
@@ -96,7 +103,7 @@ func (s *search) numbersInBrackets(parts []part) {
 
 // poursNothing reports whether a stretch above the pours is proved to pour nothing.
 func (s *search) poursNothing(toks []token.Token) bool {
-	if len(toks) == 0 {
+	if toks = s.withoutBatchSize(toks); len(toks) == 0 {
 		return true
 	}
 	if !s.countsOrRefers(toks) && !aside.Commentary(toks) || !s.quoted && measures(toks) {
@@ -260,7 +267,9 @@ func (s *search) sureness(p *part, last bool) int {
 		return quotedName
 	case last && p.leads && p.behind == ":" && !number:
 		return quotedName
-	case p.behind == ":", p.behind == "," && !p.leads, p.before == "(" || p.before == "[", len(words) == 0, len(words) > mostTitle, aside.Spoken(words):
+	case slices.ContainsFunc(p.toks, func(t token.Token) bool { return t.Kind == token.Numeral }) && len(s.withoutBatchSize(p.toks)) < len(p.toks):
+		return notName
+	case p.behind == ":", p.behind == "," && !p.leads && p.line != s.batched, p.before == "(" || p.before == "[", len(words) == 0, len(words) > mostTitle, aside.Spoken(words):
 		return notName
 	case number || s.book.Has(strings.Join(words, " ")):
 		return perhapsName

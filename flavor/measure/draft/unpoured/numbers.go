@@ -2,9 +2,11 @@ package unpoured
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
+	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
@@ -24,6 +26,7 @@ func (s *search) countsOrRefers(toks []token.Token) bool {
 			continue
 		}
 		switch t := &toks[i]; {
+		case t.Kind == token.Ratio && clock.MatchString(t.Text):
 		case t.Kind == token.Percent || t.Kind == token.Ratio:
 			return false
 		case t.Kind == token.Numeral && !costs && !s.refers(toks, i):
@@ -77,6 +80,39 @@ var when = vocabulary.Words(`at by until till til since`)
 func dated(w string) bool { return dates.MatchString(w) }
 
 var dates = regexp.MustCompile(`^(?:(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day|s)?|jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|(?:nov|dec)(?:ember)?)$`)
+
+// clock is an hour with its minutes: "14:02".
+var clock = regexp.MustCompile(`^\d{1,2}:\d\d$`)
+
+// leastBatchML is the least mL that a heading may say that all of a draft comes to.
+const leastBatchML = 500
+
+// leastInBatch is the fewest pours of a draft that is headed so.
+const leastInBatch = 3
+
+// batchSize returns how many tokens at i say how much all of a draft comes to; 0 if none do:
+// "1 L", "700 ml".
+func (s *search) batchSize(toks []token.Token, i int) int {
+	if len(s.pours) < leastInBatch || toks[i].Kind != token.Numeral || toks[i].Wrong != "" || i+1 == len(toks) {
+		return 0
+	}
+	amount := entry.Read(s.text, toks[i:i+2])
+	per, ok := measure.MLPerUnit(amount.Unit, nil)
+	if amount.Shape != entry.ShapeAmount || amount.Fault != nil || !ok || per*amount.Amount < leastBatchML {
+		return 0
+	}
+	return 2
+}
+
+// withoutBatchSize returns tokens without what says how much all of a draft comes to.
+func (s *search) withoutBatchSize(toks []token.Token) []token.Token {
+	for i := range toks {
+		if n := s.batchSize(toks, i); n > 0 {
+			return slices.Concat(toks[:i], toks[i+n:])
+		}
+	}
+	return toks
+}
 
 // hour reports whether a number is one of the clock: "11pm", "7:30".
 func hour(w string) bool {

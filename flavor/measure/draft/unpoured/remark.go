@@ -29,6 +29,9 @@ func (s *search) remarks(faulty map[int]bool) {
 		}
 	}
 	for _, p := range s.pours {
+		if !p.head.Empty() && faulty[p.line.Number] && !s.opens(token.Lex(nil, s.text, p.head.Start, p.head.End)) {
+			s.masks = append(s.masks, p.head)
+		}
 		if !p.tail.Empty() && faulty[p.line.Number] {
 			s.remarkIn(p.tail, true, p.line.Span.End >= last)
 		}

@@ -11,11 +11,13 @@ package unpoured
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strings"
 	"unicode"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
@@ -42,6 +44,7 @@ type pour struct {
 	line    *entry.Line
 	profile *flavor.Profile
 	tail    entry.Span // behind a comma in its name, without which alone it is known: "2 oz rye, guest wants rye"
+	head    entry.Span // before its name on the first line, without which alone it is known: "mule w/ rye 2 oz"
 }
 
 // search looks for what pours nothing.
@@ -56,6 +59,7 @@ type search struct {
 	based     bool    // some pour is a spirit
 	bracketed bool    // what is looked at stands in brackets
 	quoted    bool    // what is looked at stands in quotes: "Third Bell" is no third
+	batched   int     // the line that says how much all lines below it come to
 	ahead     bool    // every amount stands before its name, and what is poured has its unit
 	masks     []entry.Span
 	signs     []int // bytes at which a colon parts the name from the pours
@@ -136,6 +140,19 @@ func (s *search) gather() bool {
 		if head, _, ok := strings.Cut(s.text[l.NameAt.Start:l.NameAt.End], ","); ok && !f.Firm() {
 			f, tail = s.found(l, head), entry.Span{Start: l.NameAt.Start + len(head), End: l.NameAt.End}
 		}
+		var head entry.Span
+		if i == 0 && (!f.Firm() || f.Fault != nil) {
+			if g, at := s.behindHead(l, toks); !at.Empty() {
+				f, head = g, at
+			}
+		}
+		if i == 0 && (!f.Firm() || f.Fault != nil) && s.headsBatch(l) {
+			s.batched = l.Number
+			continue
+		}
+		if i == 0 && (!f.Firm() || f.Fault != nil) && aside.Said(token.Lex(nil, l.Name, 0, len(l.Name))) { // "portion = 90 ml. don't use for single"
+			continue
+		}
 		if (!f.Firm() || f.Fault != nil) && !l.AmountAt.Empty() && !l.UnitAt.Empty() && l.Unit.Jigger() && unicode.IsLetter(rune(s.text[l.UnitAt.Start])) {
 			return false // so much of something unknown is poured, whatever it is
 		}
@@ -143,7 +160,7 @@ func (s *search) gather() bool {
 			continue
 		}
 		s.based = s.based || f.Profile.Base()
-		s.pours = append(s.pours, pour{l, f.Profile, tail})
+		s.pours = append(s.pours, pour{l, f.Profile, tail, head})
 		if !l.AmountAt.Empty() || !l.UnitAt.Empty() {
 			stated++
 		}
@@ -160,6 +177,41 @@ func (s *search) gather() bool {
 	slices.SortStableFunc(s.pours, func(a, b pour) int { return a.line.Span.Start - b.line.Span.Start })
 	s.ahead = s.ahead && s.bare == 0
 	return figures && stated >= leastStated
+}
+
+// nearBatch is how near the pours of a batch come to the size in its heading, as a share.
+const nearBatch = 0.1
+
+// headsBatch reports whether the first line says how much all lines below come to: "Night
+// Porter - 1 L".
+func (s *search) headsBatch(l *entry.Line) bool {
+	per, ok := measure.MLPerUnit(l.Unit, nil)
+	if !ok || per*l.Amount < leastBatchML || len(s.d.Lines) <= leastInBatch || s.d.Lines[1].Number == l.Number {
+		return false
+	}
+	below := 0.0
+	for i := range s.d.Lines[1:] {
+		o := &s.d.Lines[1+i]
+		if ml, ok := measure.MLPerUnit(cmp.Or(o.Unit, flavor.Millilitre), nil); ok {
+			below += ml * o.Amount
+		}
+	}
+	return len(s.book.Mentioned(l.Name)) == 0 || math.Abs(below-per*l.Amount) <= nearBatch*below
+}
+
+// behindHead is what the end of a name means that stands behind a "with" or a bracket, and what
+// stands before that: "mule variation w/ aquavit 1.5 oz".
+func (s *search) behindHead(l *entry.Line, toks []token.Token) (naming.Found, entry.Span) {
+	for i := len(toks) - 2; i > 0; i-- {
+		if toks[i+1].Start >= l.NameAt.End || toks[i].Start < l.NameAt.Start || toks[i].Text != "with" && !toks[i].Is(")") {
+			continue
+		}
+		if f := s.found(l, s.text[toks[i+1].Start:l.NameAt.End]); f.Firm() && f.Fault == nil {
+			return f, entry.Span{Start: l.NameAt.Start, End: toks[i].End}
+		}
+		break
+	}
+	return naming.Found{}, entry.Span{}
 }
 
 // found is what a name means in the place of a line, by the piece where it has no unit and is
