@@ -84,8 +84,8 @@ type Draft struct {
 
 	// Hinted says that the service is only what the glass suggests; iced, that ice
 	// is named; onIce, that the drink is served on it; cold, that it is served cold;
-	// together, that everything is mixed at once; touch, that it is hardly stirred; heated, that it is heated.
-	Hinted, Iced, OnIce, Cold, Together, Touch, Heated bool
+	// together, that everything is mixed at once; touch, that it is hardly stirred.
+	Hinted, Iced, OnIce, Cold, Together, Touch bool
 
 	Headed flavor.Unit // the unit that a head of columns names
 

@@ -299,7 +299,7 @@ func (r *reader) finish() {
 	if d.Glass == "" {
 		d.Glass = r.said.Glass
 	}
-	d.Hinted, d.Iced, d.OnIce, d.Cold, d.Together, d.Touch, d.Heated = r.said.Weak, r.said.Iced, r.said.OnIce, r.said.Cold, r.said.Together, r.said.Touch, r.said.Heated
+	d.Hinted, d.Iced, d.OnIce, d.Cold, d.Together, d.Touch = r.said.Weak, r.said.Iced, r.said.OnIce, r.said.Cold, r.said.Together, r.said.Touch
 	r.strained()
 	if r.said.NoIce && (d.Service == "" || d.Service == flavor.Rocks) {
 		if d.Method == flavor.Build {

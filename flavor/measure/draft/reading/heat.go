@@ -40,9 +40,6 @@ func (r *resolver) heat(s *flavor.Spec) {
 	case (s.Service == "" || d.Hinted) && hot >= leastHot && !d.Iced && !d.Cold && serving.Mixes(s.Method) <= serving.Mixes(flavor.Stir):
 		s.Service = flavor.Hot
 		r.note("it is taken as served hot, since " + hottest(s).Profile.Name + " is poured hot")
-	case s.Service == "" && d.Heated && !d.Iced && !d.Cold && serving.Mixes(s.Method) <= serving.Mixes(flavor.Stir):
-		s.Service = flavor.Hot
-		r.note("it is taken as served hot, since it is heated")
 	}
 }
 
@@ -61,7 +58,7 @@ func (r *resolver) mug(s *flavor.Spec, hot, able, fizzy float64) {
 			s.Service = flavor.Up
 		}
 		r.note(mug + " is taken as served cold; write \"hot\" if it is not")
-	case hot > 0 || d.Heated:
+	case hot > 0:
 	case serving.Mixes(s.Method) > serving.Mixes(flavor.Throw) || s.Method == "" && raw(s):
 		s.Service = flavor.Up
 		r.note(mug + " after a shaker is taken as served cold, without ice; write \"hot\" if it is not")

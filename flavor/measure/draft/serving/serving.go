@@ -23,7 +23,6 @@ type Said struct {
 	Iced      bool // ice is named, and not to say that there is none
 	OnIce     bool // and it is what the drink is served on
 	Cold      bool // it is said to be served cold
-	Heated    bool // it is said to be heated
 	all       bool // everything is named
 	but       bool // something is left out of that
 	Together  bool // everything is shaken or blended at once
@@ -74,10 +73,6 @@ func Read(toks []token.Token) Said {
 	}
 	s.Words = len(words)
 	for i := 0; i < len(words); {
-		if n := s.inRocks(words, i); n > 0 {
-			i += n
-			continue
-		}
 		iced := s.Iced
 		n := s.take(words[i:min(len(words), i+LongestTerm)])
 		if s.Iced && !iced && s.Service == "" && over(words[max(0, i-overWords):i]) { // "serve over one big ice"
@@ -98,25 +93,6 @@ func Read(toks []token.Token) Said {
 	s.Together = s.all && !s.but && Mixes(s.Method) >= Mixes(flavor.Shake)
 	s.Touch = s.Method == flavor.Stir && slices.ContainsFunc(words, func(w string) bool { return touchWords.Has(w) })
 	return s
-}
-
-// rocksWords are short for a rocks glass, or for ice.
-var rocksWords = vocabulary.Words(`rocks rox rks`)
-
-// emptyWords stand before a glass that has no ice in it.
-var emptyWords = vocabulary.Words(`chilled cold frozen frosted empty iceless warm`)
-
-// inRocks takes "rocks" where an empty glass is meant, "neat in chilled rocks", and returns
-// how many words it takes; 0 if it is none.
-func (s *Said) inRocks(words []string, i int) int {
-	if i < 1 || !rocksWords.Has(words[i]) || !emptyWords.Has(words[i-1]) && !(s.Service == flavor.Neat && words[i-1] == "in") || i+1 < len(words) && words[i+1] == "glass" {
-		return 0
-	}
-	if s.Glass == "" {
-		s.Glass = "rocks glass"
-	}
-	s.addService(flavor.Rocks, words[i], true)
-	return 1
 }
 
 // SizeOfGlass reports whether toks begin with the size of a glass: "3.5 oz coupe".
@@ -149,9 +125,6 @@ const overWords = 3
 
 func over(words []string) bool { return slices.Contains(words, "over") || slices.Contains(words, "on") }
 
-// heats are words for heating a drink.
-var heats = vocabulary.Words(`heat heated steam steamed simmer simmered`)
-
 // exceptWords leave something out of everything: "shake all but the soda".
 var exceptWords = vocabulary.Words(`except but besides minus save without excluding`)
 
@@ -162,7 +135,6 @@ func (s *Said) take(words []string) int {
 	if n == 0 {
 		w := words[0]
 		s.Cold = s.Cold || w == "cold"
-		s.Heated = s.Heated || heats.Has(w)
 		s.all = s.all || w == "all" || w == "everything"
 		s.but = s.but || exceptWords.Has(w)
 		switch {
@@ -321,7 +293,7 @@ func (s *Said) Merge(o *Said, prose bool) {
 	}
 	s.NoIce = s.NoIce || o.NoIce
 	s.Iced, s.OnIce = s.Iced || o.Iced, s.OnIce || o.OnIce
-	s.Cold, s.Heated = s.Cold || o.Cold, s.Heated || o.Heated
+	s.Cold = s.Cold || o.Cold
 	s.Together = s.Together || o.Together
 	s.Touch = s.Touch || o.Touch
 	if o.Method == flavor.Swizzle && s.Method == flavor.Build {

@@ -29,7 +29,7 @@ var methodTerms = map[flavor.Method][]string{
 		"dry then wet shake", "double shake"},
 	flavor.Stir:    {"stir", "stir it up", "stir that up", "stir them up", "stirr", "stirred", "stirring", "stir down", "stirred down", "stir & strain", "stir and strain", "verre à mélange", "au verre à mélange", "vaso mezclador", "mixing glass", "rühren", "gerührt", "remover", "removido", "remuer", "mélanger", "mescolare", "roeren", "rör", "rør", "rør om", "rör om"},
 	flavor.Build:   {"build", "built", "building", "build in glass", "built in glass"},
-	flavor.Blend:   {"blend", "blended", "blender", "flash blend", "blitz", "frozen", "spindle mix", "whizz", "slush", "slushie", "slushy", "slush machine", "slushie machine", "slushy machine"},
+	flavor.Blend:   {"blend", "blended", "blender", "flash blend", "blitz", "frozen", "spindle mix", "whizz"},
 	flavor.Throw:   {"throw", "thrown", "throwing"},
 	flavor.Swizzle: {"swizzle", "swizzled", "swizzling"},
 }
