@@ -66,7 +66,7 @@ var allowedInFlavor = map[string][]string{
 	"measure/draft":           {"flavor", "measure", "measure/draft/token", "measure/vocabulary", "measure/draft/aside", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech", "measure/draft/parting", "measure/draft/joining", "measure/draft/sheet"},
 	"measure/draft/naming":    {"flavor", "measure", "measure/draft/token", "measure/vocabulary", "measure/draft/serving"},
 	"measure/draft/running":   {"flavor", "measure/draft/token", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech", "measure/draft/parting", "measure/draft", "measure/draft/naming"},
-	"measure/draft/unpoured":  {"flavor", "measure/draft/token", "measure/vocabulary", "measure/draft/aside", "measure/draft/serving", "measure/draft/entry", "measure/draft/parting", "measure/draft", "measure/draft/naming"},
+	"measure/draft/unpoured":  {"flavor", "measure", "measure/draft/token", "measure/vocabulary", "measure/draft/aside", "measure/draft/serving", "measure/draft/entry", "measure/draft/parting", "measure/draft", "measure/draft/naming"},
 	"measure/draft/reading":   {"flavor", "measure", "measure/draft/token", "measure/draft/aside", "measure/draft/unpoured", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech", "measure/draft/parting", "measure/draft/joining", "measure/draft", "measure/draft/naming", "measure/draft/running"},
 	"measure/draft/edit":      {"flavor", "measure", "measure/draft/token", "measure/draft/entry", "measure/draft", "measure/draft/naming", "measure/draft/reading"},
 	"measure/vocabulary":      {},
