@@ -111,6 +111,14 @@ func (j *Job) movesFree(s *flavor.Spec) bool {
 	})
 }
 
+// Spares reports whether a drink goes without alcohol for nobody: it pours what stands for
+// something with alcohol, no such bottle must move, and the guest takes alcohol.
+func (j *Job) Spares(s *flavor.Spec) bool {
+	stands := func(p flavor.Pour) bool { return p.Profile.StandsForABV() > 0 }
+	moves := func(p flavor.Pour) bool { return j.Must[p.Profile.ID] && stands(p) }
+	return !j.Limits.Guest.NoAlcohol && slices.ContainsFunc(s.Pours, stands) && !slices.ContainsFunc(s.Pours, moves)
+}
+
 // leastPoured is what goes into a drink at least, before ice, or what the drinks that
 // were given pour: ice makes a full glass of a mouthful.
 func (j *Job) leastPoured() float64 {

@@ -189,7 +189,7 @@ func (u *user) beside(s *flavor.Spec, it *station.Item) (out flavor.Spec, ok boo
 // pour replaced; nothing if there is nothing to replace it with.
 func (u *user) framed(all []frame, p *template.Labelled, s flavor.Spec, own float64) []frame {
 	s.Name, s.Notes = "", nil
-	if !u.furnish(&s) {
+	if !u.furnish(&s) || u.work.Spares(&s) {
 		return all
 	}
 	u.work.Refit(&s)

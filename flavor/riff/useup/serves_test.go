@@ -69,6 +69,23 @@ func TestStrangersAreNotTheFirstDraft(t *testing.T) {
 	assert.Len(t, u.familiar([]*station.Settled{usual[0], odd}), 2, "a short list is not cut")
 }
 
+// Wine without alcohol is for who takes none: nobody pours a liqueur into it otherwise.
+func TestUseUpSparesNobodyTheAlcohol(t *testing.T) {
+	b := bartest.New(t)
+	stock := slices.Concat(b.Usual, b.Bottles(t, "alcohol-free sparkling wine", "alcohol-free juniper spirit", "alcohol-free red bitter"))
+	res, err := Find(context.Background(), b.Station, Request{Bottles: b.Bottles(t, "pear liqueur"), Stock: stock})
+	require.NoError(t, err)
+	require.NotEmpty(t, res.Drafts)
+	for i := range res.Drafts {
+		for _, p := range res.Drafts[i].Spec.Pours {
+			assert.NotContains(t, p.Profile.ID, "alcohol-free", res.Drafts[i].Text)
+		}
+	}
+	res, err = Find(context.Background(), b.Station, Request{Bottles: b.Bottles(t, "alcohol-free juniper spirit"), Stock: stock})
+	require.NoError(t, err)
+	assert.NotEmpty(t, res.Drafts, "and what must move is moved")
+}
+
 // A bar without alcohol is told what it can pour, asked for or not: milk from oats with
 // coffee.
 func TestUseUpInABarWithoutAlcohol(t *testing.T) {
