@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"slices"
 	"strings"
@@ -17,19 +18,14 @@ import (
 const (
 	optionsShown = 4
 	coversAsked  = 30
-	coverTries   = 2  // drinks looked at for a round of the size wanted
-	coverLooks   = 24 // and for one whose answer the trade would give
+	coverLooks   = 24 // drinks looked at for a round of the size wanted whose answer the trade would give
 	sameClass    = 6  // bottles of the class of what is out that are weighed
 	samePart     = 16 // and of its part, those among them
 	customsDrawn = 2  // that the trade pours in its place
 )
 
-// nearEnough is the share of the size wanted at which no other drink is tried,
-// and leastMissed the least of a bottle, in mL, that a drink would miss.
-const (
-	nearEnough  = 0.75
-	leastMissed = 10.0
-)
+// leastMissed is the least of a bottle, in mL, that a drink would miss.
+const leastMissed = 10.0
 
 // coverRound takes a bottle out of a classic and offers what may be poured instead: the
 // best cover, and others that move the drink further by the size and more, or by as much as
@@ -37,39 +33,42 @@ const (
 func (t *Trainer) coverRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	var best *Round
 	sure := false // the trade would give the answer of best
-	for n, i := range rng.Perm(len(t.classics)) {
-		if best != nil && (n >= coverLooks || sure && (n >= coverTries || best.Size >= nearEnough*r.Size)) {
+	off := func(x *Round) float64 { return math.Abs(math.Log(x.Size / r.Size)) }
+	served := t.served(r.Avoid)
+	for n, i := range rng.Perm(len(served)) {
+		if best != nil && (n >= coverLooks || sure && off(best) <= math.Log(nearTimes)) {
 			break
 		}
-		c := &t.classics[i]
+		c := &t.classics[served[i]]
 		at := coverable(&c.spec, rng)
 		if at < 0 {
 			continue
 		}
-		covers, err := t.coversOf(c, at, rng)
+		covers, err := t.coversOf(c, at, r.Avoid, rng)
 		if err != nil {
 			return nil, err
 		}
 		if chosen := apart(covers, r.Size); len(chosen) == optionsShown {
 			round, right := coverOptions(r, c, at, chosen, rng), teaches(&chosen[0])
-			if best == nil || right && !sure || right == sure && round.Size > best.Size {
+			if best == nil || right && !sure || right == sure && off(round) < off(best) {
 				best, sure = round, right
 			}
 		}
 	}
 	if best == nil {
-		return nil, flavor.Invalid("stock", len(t.stock), "nothing in this stock covers a proven drink in %d ways; keep more bottles", optionsShown)
+		return nil, flavor.Invalid("stock", len(t.stock), "nothing in this stock covers a proven drink in %d ways; %s", optionsShown, r.Avoid.remedy("keep more bottles"))
 	}
 	return best, nil
 }
 
 // coversOf are the covers of a pour of a classic from a hand of bottles, and what else of
 // the hand somebody might pour who asks nobody.
-func (t *Trainer) coversOf(c *classic, at int, rng *rand.Rand) ([]cover.Cover, error) {
+func (t *Trainer) coversOf(c *classic, at int, avoid Avoided, rng *rand.Rand) ([]cover.Cover, error) {
 	missing := c.spec.Pours[at].Profile
-	hand := t.hand(missing, rng)
+	guest := avoid.guest()
+	hand := slices.DeleteFunc(t.hand(missing, rng), func(p *flavor.Profile) bool { return !guest.MayHave(p) })
 	found, err := t.finder.Find(context.Background(), cover.Request{Spec: &c.spec, Missing: []*flavor.Profile{missing},
-		Candidates: hand, Parts: 1, Limit: coversAsked, Far: true})
+		Candidates: hand, Guest: guest, Parts: 1, Limit: coversAsked, Far: true})
 	if err != nil {
 		return nil, err
 	}
@@ -239,9 +238,10 @@ func gradeCover(r *Round, a *Answer) (*Grade, error) {
 	named := shared(a.Lost, wanted)
 	g := &Grade{Before: ratio.EquivalentsOf(&k.classic.spec), After: k.after, Solution: r.Options[k.option].Label}
 	if kept {
-		g.Points = 0.5
+		g.Points = (1 + named) / 2
+	} else if len(a.Lost) > 0 {
+		g.Points = named / 2 // who ticked nothing named nothing
 	}
-	g.Points += named / 2
 	g.Right = kept && named >= enoughLost
 	lost := "nothing that a guest would notice"
 	if len(k.lost) > 0 {

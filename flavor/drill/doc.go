@@ -9,7 +9,7 @@
 // sentences and the equivalents before and after, for a drawing.
 //
 // How hard a round is, is a size in just-noticeable differences, or for a guess in
-// twelfths of one, see [Steps]. It follows the learner by a two-down one-up
+// twelfths of one, see [Steps]. It follows the learner by a weighted
 // staircase, see [Staircase]; when a skill is due again follows Wozniak's schedule of 1990,
 // see [Repeat]. A [Learner] is plain data; every change returns a new one. A
 // caller stores it, or else the [Result] of each round, of which [Replay] makes it

@@ -2,9 +2,7 @@ package drill
 
 import (
 	"fmt"
-	"math"
 	"regexp"
-	"slices"
 	"sync"
 	"testing"
 
@@ -16,7 +14,6 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/ratio"
-	"counterpour/flavor/weigh"
 )
 
 // school is the embedded data with a trainer over it.
@@ -146,54 +143,6 @@ func sentences(text string) int {
 	return len(regexp.MustCompile(`\. [A-Z]|\.$`).FindAllString(text, -1))
 }
 
-// The fault of a spoilt drink is the engine's own first one.
-func TestSpoiltDrinksAreFaultedForIt(t *testing.T) {
-	s := newSchool(t)
-	for _, req := range requests(5, 11) {
-		if req.Kind != KindFault && req.Kind != KindMend {
-			continue
-		}
-		r, err := s.trainer.Round(req)
-		require.NoError(t, err)
-		result, err := s.trainer.judge.Score(&r.Specs[0])
-		require.NoError(t, err)
-		require.NotEmpty(t, result.Faults)
-		assert.Equal(t, req.Axis, result.Faults[0].Axis)
-		assert.Equal(t, r.key.high, result.Faults[0].High)
-		before := ratio.EquivalentsOf(&r.key.classic.spec)[req.Axis]
-		after := ratio.EquivalentsOf(&r.Specs[0])[req.Axis]
-		assert.InDelta(t, r.Size, jndOf(req.Axis, before, after), 1e-9)
-		assert.Equal(t, r.key.high, after > before)
-	}
-}
-
-// Any move that the engine scores as balanced mends a drink, not only the one
-// that undoes what was done.
-func TestAnyBalancedMoveMends(t *testing.T) {
-	s := newSchool(t)
-	other := 0
-	for seed := range uint64(12) {
-		r, err := s.trainer.Round(RoundRequest{Kind: KindMend, Axis: ratio.Sweet, Size: 4, Seed: seed})
-		require.NoError(t, err)
-		result, err := s.trainer.judge.Score(&r.Specs[0])
-		require.NoError(t, err)
-		fixes, err := s.trainer.judge.Fixes(&r.Specs[0], result, 3)
-		require.NoError(t, err)
-		for _, f := range fixes {
-			if len(f.Changes) != 1 || f.Changes[0].Pour >= len(r.Specs[0].Pours) || f.Changes[0].To == 0 {
-				continue // an answer is one amount of one pour; to leave it out is none
-			}
-			g, err := s.trainer.Grade(r, Answer{Pour: f.Changes[0].Pour, Amount: f.Changes[0].To})
-			require.NoError(t, err)
-			assert.Equal(t, f.Score >= weigh.BalancedFrom, g.Right, f.Text)
-			if g.Right && f.Changes[0].Pour != r.key.pour {
-				other++
-			}
-		}
-	}
-	assert.Positive(t, other, "some were mended by another pour")
-}
-
 // However fine a round is asked for, its drinks lie far enough apart to be told.
 func TestDrinksToOrderCanBeTold(t *testing.T) {
 	s := newSchool(t)
@@ -224,7 +173,7 @@ func TestOrderIsThatOfTheGlass(t *testing.T) {
 			assert.Greater(t, d.ABV, last)
 			last = d.ABV
 		}
-		assert.GreaterOrEqual(t, r.Size, 2-1e-9)
+		assert.GreaterOrEqual(t, r.Size, 2/nearTimes-1e-9)
 		g, err := s.trainer.Grade(r, Answer{Order: []int{r.key.order[1], r.key.order[0], r.key.order[2]}})
 		require.NoError(t, err)
 		assert.InDelta(t, 2.0/3, g.Points, 1e-9, "one pair of three is the wrong way round")
@@ -346,7 +295,7 @@ func TestFamilyRoundsAskOfManyFamilies(t *testing.T) {
 			r, err := s.trainer.Round(RoundRequest{Kind: KindFamily, Size: size, Seed: seed})
 			require.NoError(t, err)
 			families[r.key.names[0]]++
-			drinks[r.key.names[2]] = true
+			drinks[r.key.classic.spec.Name] = true
 		}
 		for name, n := range families {
 			assert.LessOrEqual(t, n, rounds*2/5, "%s, %v steps", name, size)
@@ -354,36 +303,4 @@ func TestFamilyRoundsAskOfManyFamilies(t *testing.T) {
 		assert.GreaterOrEqual(t, len(families), 5, "%v steps", size)
 		assert.GreaterOrEqual(t, len(drinks), 10, "%v steps", size)
 	}
-}
-
-// What is right beside the slip is mostly what a guest tells in the glass: common practice,
-// no source. A share counted over the demo stock.
-func TestWhatIsRightBesideTheSlipIsTasted(t *testing.T) {
-	s := newSchool(t)
-	const most = 0.9
-	rounds, clear := 0, 0
-	for _, req := range requests(StartSize, 7) {
-		if req.Kind != KindFault {
-			continue
-		}
-		for seed := range uint64(8) {
-			req.Seed = seed
-			r, err := s.trainer.Round(req)
-			require.NoError(t, err)
-			is, err := s.trainer.mixer.Mix(&r.Specs[0])
-			require.NoError(t, err)
-			rounds++
-			if !slices.ContainsFunc(r.key.off, func(x side) bool {
-				if slip := (side{r.key.axis, r.key.high}); x == slip || opposes(x, slip) {
-					return false
-				}
-				was, now := glassOf(x.axis, r.key.classic.drink), glassOf(x.axis, is)
-				return x.high != (now > was) || math.Abs(jndOf(x.axis, was, now)) < 1
-			}) {
-				clear++
-			}
-		}
-	}
-	t.Logf("%d of %d rounds", clear, rounds)
-	assert.GreaterOrEqual(t, float64(clear), most*float64(rounds))
 }

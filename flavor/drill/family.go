@@ -14,65 +14,67 @@ import (
 	"counterpour/flavor/template"
 )
 
-// familyRound draws a family, shows the ratio of a classic that lies nearest to the centre
-// of that, and offers others whose centres lie further by the size.
+// familyRound shows the ratio, as it is poured, of a classic that lies nearest to the centre
+// of its family, and offers others whose centres lie further by about the size.
 func (t *Trainer) familyRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	families, centres, err := t.centres()
 	if err != nil {
 		return nil, err
 	}
-	var best *reading
-	for size := r.Size; best == nil && size >= MinSize*easier; size *= easier {
-		for _, own := range rng.Perm(len(families)) {
-			x := t.read(families, centres, own, size, r.Size, rng)
-			if x != nil && (best == nil || x.off < best.off) {
-				best = x
-			}
-			if best != nil && best.off <= readingTolerance {
-				break
-			}
+	for size := r.Size; size >= MinSize*easier; size *= easier {
+		if x := drawn(t.readings(centres, size, r.Avoid, families), rng); x != nil {
+			return familyOptions(r, x, families, centres, rng), nil
 		}
 	}
-	if best == nil {
-		return nil, flavor.Invalid("kind", string(r.Kind), "no proven drink lies nearer to its own family than to three others; fit the families again")
-	}
-	return familyOptions(r, best.classic, best.ratio, families, centres, best.options, rng), nil
+	return nil, flavor.Invalid("kind", string(r.Kind), "no proven drink lies nearer to its own family than to three others; %s", r.Avoid.remedy("fit the families again"))
 }
 
 // reading is a classic whose ratio tells its family.
 type reading struct {
 	classic *classic
 	ratio   ratio.Equivalents
-	options []int   // families, its own first
-	off     float64 // how far its margin is from the size wanted, as a logarithm
+	options []int // families, its own first
 }
 
-// readingTolerance is how far the margin may be from the size wanted, as a logarithm, for
-// the family that was drawn to be asked: a wider one than that of a slip, or half of the
-// rounds ask of the one family that has most neighbours.
-const readingTolerance = 0.7
-
-// read returns the classic of a family that tells it by a margin near to the size wanted,
-// none of its options nearer than size; nil if none does.
-func (t *Trainer) read(families []template.Family, centres []ratio.Equivalents, own int, size, wanted float64, rng *rand.Rand) (best *reading) {
-	for _, i := range rng.Perm(len(t.classics)) {
+// readings lists, by family, the classics that tell it by a margin of a size, and of
+// nearTimes it at most.
+func (t *Trainer) readings(centres []ratio.Equivalents, size float64, avoid Avoided, families []template.Family) [][]reading {
+	out := make([][]reading, len(families))
+	for _, i := range t.served(avoid) {
 		c := &t.classics[i]
-		if c.family != families[own].ID {
-			continue
-		}
 		x := reading{classic: c, ratio: shareOf(ratio.EquivalentsOf(&c.spec))}
-		if x.options = nearFamilies(&x.ratio, centres, size); len(x.options) < optionsShown || x.options[0] != own {
+		x.options = nearFamilies(&x.ratio, centres, size)
+		if len(x.options) < optionsShown || families[x.options[0]].ID != c.family || margin(&x.ratio, centres, x.options) > nearTimes*size {
 			continue
 		}
-		x.off = math.Abs(math.Log(margin(&x.ratio, centres, x.options) / wanted))
-		if best == nil || x.off < best.off {
-			best = &x
-		}
-		if best.off <= readingTolerance {
-			break
-		}
+		out[x.options[0]] = append(out[x.options[0]], x)
 	}
-	return best
+	return out
+}
+
+// mostWeight is how many drinks of a family count for how often it is drawn: with more it
+// comes no more often, so that no family comes again and again, and with fewer less, so
+// that none of its drinks does.
+const mostWeight = 6
+
+// drawn draws a family, and one of its drinks; nil if there is none.
+func drawn(by [][]reading, rng *rand.Rand) *reading {
+	total := 0
+	for _, of := range by {
+		total += min(len(of), mostWeight)
+	}
+	if total == 0 {
+		return nil
+	}
+	at := rng.IntN(total)
+	for _, of := range by {
+		if weight := min(len(of), mostWeight); at >= weight {
+			at -= weight
+			continue
+		}
+		return &of[rng.IntN(len(of))]
+	}
+	return nil
 }
 
 // centres returns the families and the middle of each, over all axes.
@@ -122,15 +124,15 @@ func nearFamilies(ratio *ratio.Equivalents, centres []ratio.Equivalents, size fl
 	return options
 }
 
-func familyOptions(r RoundRequest, c *classic, ratio ratio.Equivalents, families []template.Family, centres []ratio.Equivalents, options []int, rng *rand.Rand) *Round {
-	own := options[0]
-	round := &Round{Request: r, Size: margin(&ratio, centres, options), Ratio: ratio,
-		Question: fmt.Sprintf("Which family keeps this ratio: %s?", ratioText(&ratio)),
-		key: key{classic: c, names: []string{families[own].Name, families[options[1]].Name, c.spec.Name, ratioText(&centres[own])},
-			values: []float64{gap(&ratio, &centres[own]), gap(&ratio, &centres[options[1]])}}}
+func familyOptions(r RoundRequest, x *reading, families []template.Family, centres []ratio.Equivalents, rng *rand.Rand) *Round {
+	own, next := x.options[0], x.options[1]
+	round := &Round{Request: r, Size: margin(&x.ratio, centres, x.options), Ratio: x.ratio,
+		Question: fmt.Sprintf("Which family pours this: %s?", partsText(&x.classic.spec)),
+		key: key{classic: x.classic, names: []string{families[own].Name, families[next].Name},
+			values: []float64{gap(&x.ratio, &centres[own]), gap(&x.ratio, &centres[next])}}}
 	round.key.after = centres[own]
-	for place, i := range rng.Perm(len(options)) {
-		round.Options = append(round.Options, Option{Label: families[options[i]].Name})
+	for place, i := range rng.Perm(len(x.options)) {
+		round.Options = append(round.Options, Option{Label: families[x.options[i]].Name})
 		if i == 0 {
 			round.key.option = place
 		}
@@ -147,8 +149,11 @@ func gradeFamily(r *Round, a *Answer) (*Grade, error) {
 	if g.Right {
 		g.Points = 1
 	}
-	g.Text = fmt.Sprintf("%s pours %s; the middle of that family is %s. It lies %.1f noticeable steps from there and %.1f from the next one offered, %s.",
-		k.names[2], ratioText(&r.Ratio), k.names[3], k.values[0], k.values[1], k.names[1])
+	if !g.Right {
+		g.Why = fmt.Sprintf("Not %s: its drinks lie further from this ratio.", r.Options[a.Option].Label)
+	}
+	g.Text = fmt.Sprintf("%s pours %s. It lies %.1f noticeable steps from the middle of %s and %.1f from that of %s, the next one offered.",
+		k.classic.spec.Name, partsText(&k.classic.spec), k.values[0], k.names[0], k.values[1], k.names[1])
 	return g, nil
 }
 

@@ -12,16 +12,19 @@ import (
 
 // Steps returns how many just-noticeable differences a size comes to. They are
 // the same, but for a guess: a recipe is read with the head, not the tongue, and
-// so a guess may be out by a twelfth of its size. At the easiest, MaxSize, that is
+// so a guess may be out by a twelfth of its size. At a size of 12 that is
 // one difference: whoever drank the guess in place of the drink would just
 // notice. For 20 % vol and 150 mL that is ± 2 % vol and ± 15 mL, and at the usual
 // start half of both.
 func Steps(k Kind, size float64) float64 {
 	if k == KindGuess {
-		return size / MaxSize
+		return size / guessesPerStep
 	}
 	return size
 }
+
+// guessesPerStep is how many sizes of a guess come to one just-noticeable difference.
+const guessesPerStep = 12.0
 
 // tolerance is how far out a guess may be at a size, as a share of what is
 // guessed: (1 + w) to the steps, less one, with the Weber fraction w.
@@ -35,7 +38,7 @@ func sizeOf(out, whole, weber float64) float64 {
 	if whole <= 0 {
 		return math.Inf(1)
 	}
-	return MaxSize * math.Log1p(out/whole) / math.Log1p(weber)
+	return guessesPerStep * math.Log1p(out/whole) / math.Log1p(weber)
 }
 
 // Nobody is asked to guess finer than this, however weak or short the drink: the
@@ -50,7 +53,11 @@ const (
 // where that is more than the size allows, the round comes out larger than asked
 // for, by the tighter of the two.
 func (t *Trainer) guessRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
-	c := &t.classics[rng.IntN(len(t.classics))]
+	served := t.served(r.Avoid)
+	if len(served) == 0 {
+		return nil, flavor.Invalid("avoid", r.Avoid.List(), "no proven drink is known to hold none of them; avoid fewer allergens")
+	}
+	c := &t.classics[served[rng.IntN(len(served))]]
 	d := c.drink
 	abv := max(finestABV, d.PlusMinus.ABV, d.ABV*tolerance(r.Size, sense.Ethanol.Weber()))
 	volume := max(finestVolume, d.PlusMinus.VolumeML, d.VolumeML*tolerance(r.Size, sense.Volume.Weber()))
@@ -79,7 +86,7 @@ func gradeGuess(r *Round, a *Answer) (*Grade, error) {
 		}
 	}
 	g.Solution = fmt.Sprintf("%.1f ± %.1f %% vol, %.0f ± %.0f mL", d.ABV, d.PlusMinus.ABV, d.VolumeML, d.PlusMinus.VolumeML)
-	g.Text = fmt.Sprintf("%.0f ml before ice with %.1f g of ethanol take up %.0f %% of water and make %.0f ± %.0f ml. That is %.1f ± %.1f %% vol; your guesses are out by %.1f %% vol and %.0f ml.",
+	g.Text = fmt.Sprintf("%.0f ml before ice, of which %.1f g are ethanol, gain %.0f %% in water from the ice and make %.0f ± %.0f ml. That is %.1f ± %.1f %% vol; your guesses are out by %.1f %% vol and %.0f ml.",
 		d.BeforeML, d.After.Ethanol, d.DilutionPct, d.VolumeML, d.PlusMinus.VolumeML, d.ABV, d.PlusMinus.ABV, math.Abs(a.ABV-d.ABV), math.Abs(a.Volume-d.VolumeML))
 	return g, nil
 }

@@ -13,13 +13,13 @@ import (
 
 // The rule worked by hand: at the easiest size 10 % of either, at half of it √1.1.
 func TestToleranceOfAGuess(t *testing.T) {
-	for _, c := range []struct{ size, share float64 }{{MaxSize, 0.10}, {MaxSize / 2, math.Sqrt(1.1) - 1}, {0, 0}} {
+	for _, c := range []struct{ size, share float64 }{{guessesPerStep, 0.10}, {guessesPerStep / 2, math.Sqrt(1.1) - 1}, {0, 0}} {
 		assert.InDelta(t, c.share, tolerance(c.size, sense.Ethanol.Weber()), 1e-12, "size %v", c.size)
 	}
-	assert.InDelta(t, 2, 20*tolerance(MaxSize, sense.Ethanol.Weber()), 1e-9, "% vol of 20")
-	assert.InDelta(t, 15, 150*tolerance(MaxSize, sense.Volume.Weber()), 1e-9, "mL of 150")
-	assert.InDelta(t, 1, Steps(KindGuess, MaxSize), 1e-12)
-	assert.InDelta(t, MaxSize, Steps(KindFault, MaxSize), 1e-12)
+	assert.InDelta(t, 2, 20*tolerance(guessesPerStep, sense.Ethanol.Weber()), 1e-9, "% vol of 20")
+	assert.InDelta(t, 15, 150*tolerance(guessesPerStep, sense.Volume.Weber()), 1e-9, "mL of 150")
+	assert.InDelta(t, 1, Steps(KindGuess, guessesPerStep), 1e-12)
+	assert.InDelta(t, guessesPerStep, Steps(KindFault, guessesPerStep), 1e-12)
 	assert.True(t, math.IsInf(sizeOf(0, 0, sense.Ethanol.Weber()), 1), "no strength to guess")
 	rapid.Check(t, func(r *rapid.T) {
 		size := rapid.Float64Range(MinSize, MaxSize).Draw(r, "size")

@@ -9,6 +9,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 
 	"counterpour/flavor"
 )
@@ -26,9 +27,9 @@ func (w taster) threshold(p float64) float64 {
 	return w.scale * math.Pow(-math.Log((1-p)/(1-w.guess)), 1/w.slope)
 }
 
-// Levitt 1971: a two-down one-up staircase converges on 70.7 % right. Over many
-// simulated learners the mean threshold must lie within 8 % of the true one: the
-// sizes move by 19 %, so that is less than half a step.
+// Kaernbach 1991: a weighted staircase settles on the probability that its steps are made
+// for. Over many simulated learners the mean threshold must lie within 8 % of the true one:
+// the sizes move by 19 % up and 7 % down, so that is less than half a step up.
 func TestStaircaseFindsTheThreshold(t *testing.T) {
 	const runs, trials, tolerance = 400, 150, 0.08
 	for _, w := range []taster{{3, 2.5, 0.1}, {2, 3.5, 0}, {4, 3, 0.25}, {1.5, 2, 0.1}} {
@@ -52,18 +53,19 @@ func TestStaircaseFindsTheThreshold(t *testing.T) {
 	}
 }
 
-// Worked by hand from the rule: two right go down, one wrong goes up, by √2 until
-// the fourth turn.
+// Worked by hand from the rule: up by √2, down by √2 to the 0.4142, until the fourth turn;
+// every wrong answer makes the next round easier and every right one harder, from whatever
+// size was dealt, but for the ends.
 func TestStaircaseMoves(t *testing.T) {
 	var s Staircase
 	assert.InDelta(t, StartSize, s.Next(), 1e-12)
 	sizes := []float64{}
-	for _, right := range []bool{true, true, true, false, true, true} {
+	for _, right := range []bool{true, true, false, true} {
 		s = s.After(right)
 		sizes = append(sizes, s.Size)
 	}
-	r := math.Sqrt2
-	assert.InDeltaSlice(t, []float64{6, 6 / r, 6 / r, 6, 6, 6 / r}, sizes, 1e-9)
+	r, down := math.Sqrt2, math.Pow(math.Sqrt2, -(math.Sqrt2-1))
+	assert.InDeltaSlice(t, []float64{6 * down, 6 * down * down, 6 * down * down * r, 6 * math.Pow(down, 3) * r}, sizes, 1e-9)
 	assert.Equal(t, 2, s.Turned)
 	_, _, ok := s.Threshold()
 	assert.False(t, ok, "too early to say")
@@ -75,6 +77,12 @@ func TestStaircaseMoves(t *testing.T) {
 		s = s.After(false)
 	}
 	assert.InDelta(t, MaxSize, s.Size, 1e-12)
+	rapid.Check(t, func(r *rapid.T) {
+		s := Staircase{Size: 6, Turned: rapid.IntRange(0, 9).Draw(r, "turned"), Direction: rapid.IntRange(-1, 1).Draw(r, "direction")}
+		dealt := rapid.Float64Range(MinSize*1.01, MaxSize*0.99).Draw(r, "dealt")
+		assert.Greater(r, s.Shown(dealt).After(false).Next(), dealt)
+		assert.Less(r, s.Shown(dealt).After(true).Next(), dealt)
+	})
 }
 
 // As published (Wozniak 1990, from memory): at quality 4 the easiness stays

@@ -1,11 +1,9 @@
 package drill
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"slices"
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
@@ -16,44 +14,50 @@ import (
 // just-noticeable differences: who is right must be able to tell.
 const leastGap = 1.0
 
-// orderRound finds three drinks that lie at least the size apart on an axis of
-// the finished drink, or as far as proven drinks do, but never closer than leastGap.
+// orderRound finds three drinks that lie about the size apart on an axis of the finished
+// drink, or as far as proven drinks do, but never closer than leastGap.
 func (t *Trainer) orderRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	value, least, unit := finished(r.Axis)
 	if value == nil {
 		return nil, flavor.Invalid("axis", r.Axis.String(), "drinks are put in order of sweetness or strength, not of %v", r.Axis)
 	}
-	var all []int
-	for i := range t.classics {
-		if value(&t.classics[i]) >= least {
-			all = append(all, i)
+	var line []placed
+	for _, i := range t.served(r.Avoid) {
+		if v := value(&t.classics[i]); v >= least {
+			line = append(line, placed{&t.classics[i], v, math.Log(v) / math.Log1p(balance.Weber(r.Axis))})
 		}
 	}
-	at := func(i int) float64 { return math.Log(value(&t.classics[i])) / math.Log1p(balance.Weber(r.Axis)) }
-	slices.SortStableFunc(all, func(a, b int) int { return cmp.Compare(at(a), at(b)) })
-	var three []int
+	agree := func(_, _ *classic) bool { return true }
+	if r.Axis == ratio.Sweet {
+		agree = sweeterByAcidToo
+	}
+	var three []placed
 	for size := max(r.Size, leastGap); len(three) < 3 && size >= leastGap; size = lowered(size) {
-		for _, start := range rng.Perm(len(all)) {
-			if three = spaced(all[start:], at, size, rng); len(three) == 3 {
+		for _, i := range rng.Perm(len(line)) {
+			if three = spaced(line, line[i], size, agree, rng); len(three) == 3 {
 				break
 			}
 		}
 	}
 	if len(three) < 3 {
-		return nil, flavor.Invalid("axis", r.Axis.String(), "no three proven drinks differ enough in %v; ask for another axis", r.Axis)
+		return nil, flavor.Invalid("axis", r.Axis.String(), "no three proven drinks differ enough in %v; %s", r.Axis, r.Avoid.remedy("ask for another axis"))
 	}
-	round := &Round{Request: r, Size: min(at(three[1])-at(three[0]), at(three[2])-at(three[1])),
+	round := &Round{Request: r, Size: min(three[1].at-three[0].at, three[2].at-three[1].at),
 		Question: fmt.Sprintf("Put these three in order of how %v they finish, the least first.", r.Axis)}
-	shown := rng.Perm(3)
 	round.key.order = make([]int, 3)
-	for place, which := range shown {
-		c := &t.classics[three[which]]
-		round.Specs = append(round.Specs, c.spec)
+	for place, which := range rng.Perm(3) {
+		round.Specs = append(round.Specs, three[which].drink.spec)
 		round.key.order[which] = place
-		round.key.values = append(round.key.values, value(c))
+		round.key.values = append(round.key.values, three[which].value)
 	}
 	round.key.axis, round.key.text = r.Axis, unit
 	return round, nil
+}
+
+// placed is a drink with what is asked of it, and its place in just-noticeable differences.
+type placed struct {
+	drink     *classic
+	value, at float64
 }
 
 // lowered is the next size to try, leastGap before anything below it.
@@ -67,27 +71,31 @@ func lowered(size float64) float64 {
 // easier is the factor by which a size is lowered that no drinks have.
 const easier = 0.8
 
-// spaced takes the first drink, and twice one of those that are a size further and hardly
-// more.
-func spaced(all []int, at func(int) float64, size float64, rng *rand.Rand) []int {
-	out := all[:1:1]
-	for len(out) < 3 {
-		next := slices.IndexFunc(all, func(i int) bool { return at(i) >= at(out[len(out)-1])+size })
-		if next < 0 {
-			return out
+// spaced draws a drink below and one above another, each about a size away: nearer or
+// further by nearTimes at most, never nearer than leastGap. It is nil if there is none.
+func spaced(line []placed, middle placed, size float64, agree func(less, more *classic) bool, rng *rand.Rand) []placed {
+	low, high := max(leastGap, size/nearTimes), size*nearTimes
+	var below, above []placed
+	for _, x := range line {
+		switch gap := x.at - middle.at; {
+		case gap <= -low && gap >= -high && agree(x.drink, middle.drink):
+			below = append(below, x)
+		case gap >= low && gap <= high && agree(middle.drink, x.drink):
+			above = append(above, x)
 		}
-		near := all[next:]
-		if far := slices.IndexFunc(near, func(i int) bool { return at(i) > at(near[0])+hardlyMore }); far > 0 {
-			near = near[:far]
-		}
-		out = append(out, near[rng.IntN(len(near))])
 	}
-	return out
+	if len(below) == 0 || len(above) == 0 {
+		return nil
+	}
+	return []placed{below[rng.IntN(len(below))], middle, above[rng.IntN(len(above))]}
 }
 
-// hardlyMore is how much further, in just-noticeable differences, a drink may lie that is
-// drawn in place of the first one that lies far enough.
-const hardlyMore = 1.0
+// sweeterByAcidToo reports whether a drink with more sugar than another also has no more
+// acid to its sugar. A guest judges sweet against sour, and where the two disagree nobody
+// can be held to either: such drinks are never asked together. Common practice, no source.
+func sweeterByAcidToo(less, more *classic) bool {
+	return more.drink.SweetPer100*less.drink.AcidPer100 >= less.drink.SweetPer100*more.drink.AcidPer100
+}
 
 // What a finished drink has at least that is put in order: in one with less sugar than a
 // tongue finds in water, about 1 g in 100 mL, nobody tells how sweet it is. From memory.
@@ -133,9 +141,9 @@ func gradeOrder(r *Round, a *Answer) (*Grade, error) {
 		Before: ratio.EquivalentsOf(&r.Specs[low]), After: ratio.EquivalentsOf(&r.Specs[high])}
 	name := func(place int) string { return r.Specs[k.order[place]].Name }
 	v := func(place int) float64 { return k.values[k.order[place]] }
-	g.Solution = fmt.Sprintf("%s, %s, %s", name(0), name(1), name(2))
-	g.Text = fmt.Sprintf("They finish at %.1f, %.1f and %.1f %s: %s. The gaps are %.1f and %.1f noticeable steps of %.0f %%.",
-		v(0), v(1), v(2), k.text, g.Solution, jndOf(k.axis, v(0), v(1)), jndOf(k.axis, v(1), v(2)), 100*balance.Weber(k.axis))
+	g.Solution = fmt.Sprintf("first %s; then %s; last %s", name(0), name(1), name(2))
+	g.Text = fmt.Sprintf("They finish at %.1f, %.1f and %.1f %s. The gaps are %.1f and %.1f noticeable steps, each of which changes it by %.0f %%.",
+		v(0), v(1), v(2), k.text, jndOf(k.axis, v(0), v(1)), jndOf(k.axis, v(1), v(2)), 100*balance.Weber(k.axis))
 	return g, nil
 }
 

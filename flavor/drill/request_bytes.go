@@ -14,7 +14,8 @@ const (
 	axisAt
 	sizeAt
 	seedAt       = sizeAt + 8
-	requestBytes = seedAt + 8
+	avoidAt      = seedAt + 8
+	requestBytes = avoidAt + 2
 )
 
 // Bytes returns the request as bytes.
@@ -23,15 +24,21 @@ func (r *RoundRequest) Bytes() []byte {
 	b[kindAt], b[axisAt] = byte(slices.Index(Kinds(), r.Kind)), byte(r.Axis)
 	binary.BigEndian.PutUint64(b[sizeAt:], math.Float64bits(r.Size))
 	binary.BigEndian.PutUint64(b[seedAt:], r.Seed)
+	binary.BigEndian.PutUint16(b[avoidAt:], uint16(r.Avoid))
 	return b
 }
 
 // RequestOf returns the request that was written as bytes; it is false for bytes
-// that are none.
+// that are none. Those of rounds handed out before allergens could be avoided end before
+// them.
 func RequestOf(b []byte) (RoundRequest, bool) {
+	if len(b) == avoidAt {
+		b = append(slices.Clone(b), 0, 0)
+	}
 	if len(b) != requestBytes || int(b[kindAt]) >= len(Kinds()) || int(b[axisAt]) >= ratio.NumAxes {
 		return RoundRequest{}, false
 	}
 	return RoundRequest{Kind: Kinds()[b[kindAt]], Axis: ratio.Axis(b[axisAt]),
-		Size: math.Float64frombits(binary.BigEndian.Uint64(b[sizeAt:])), Seed: binary.BigEndian.Uint64(b[seedAt:])}, true
+		Size: math.Float64frombits(binary.BigEndian.Uint64(b[sizeAt:])), Seed: binary.BigEndian.Uint64(b[seedAt:]),
+		Avoid: Avoided(binary.BigEndian.Uint16(b[avoidAt:]))}, true
 }

@@ -45,7 +45,7 @@ func TestReplayPassesOverWhatIsNotTrained(t *testing.T) {
 	good := []Result{{Kind: KindFamily, Size: 6, Right: true, Quality: 5, At: at}, {Kind: KindFamily, Size: 6, Quality: 1, At: at}}
 	want := Replay("Ada", good)
 	assert.Equal(t, 2, want.Skills[0].Rounds)
-	assert.Zero(t, want.Skills[0].Stairs.Streak, "the wrong one came last")
+	assert.Equal(t, 1, want.Skills[0].Stairs.Direction, "the wrong one came last")
 	odd := append(good, Result{Kind: "darts", At: at}, Result{Kind: KindFault, Axis: "loud", At: at}, Result{Kind: KindGuess, Quality: 9, At: at})
 	assert.Equal(t, want, Replay("Ada", odd))
 	for _, r := range odd[2:] {

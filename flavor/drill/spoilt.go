@@ -1,7 +1,6 @@
 package drill
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"math/rand/v2"
@@ -9,242 +8,198 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
-	"counterpour/flavor/measure"
-	"counterpour/flavor/mix"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/weigh"
 )
 
-// How hard it is tried to find a classic whose spoiling comes out in the size
-// asked for.
-const (
-	spoilTries    = 16
-	sizeTolerance = 0.15 // relative
-	stepsTried    = 24   // of the jigger, each way
-	leastShare    = 0.6  // of an axis that the pour to be spoilt must carry
-)
+// leastShare is how much of an axis the pour to be spoilt must carry.
+const leastShare = 0.6
+
+// spoilable is a slip that moves an axis of a classic by a size.
+type spoilable struct {
+	classic int
+	slip    slip
+	high    bool
+	size    float64
+}
+
+// findSpoilable lists, by axis, the slips that move it.
+func (t *Trainer) findSpoilable() {
+	for i := range t.classics {
+		s := &t.classics[i].spec
+		slips := t.slips(s)
+		var carriers [ratio.NumAxes]int
+		for _, a := range ratio.Axes() {
+			carriers[a], _ = carrier(s, a)
+		}
+		before := ratio.EquivalentsOf(s)
+		for _, x := range slips {
+			spoilt := x.on(s)
+			after := ratio.EquivalentsOf(&spoilt)
+			for _, a := range ratio.Axes() {
+				size := sizeOfSlip(a, before[a], after[a])
+				if carriers[a] >= 0 && x.touches(carriers[a]) && size >= MinSize && size <= MaxSize {
+					t.spoilable[a] = append(t.spoilable[a], spoilable{i, x, after[a] > before[a], size})
+				}
+			}
+		}
+	}
+}
+
+// sizeOfSlip is how far a slip moves an axis; where it leaves nothing of it, as far as a
+// round goes.
+func sizeOfSlip(a ratio.Axis, before, after float64) float64 {
+	if after < shareFloor*before {
+		return MaxSize
+	}
+	return jndOf(a, before, after)
+}
 
 // spoiling is one classic spoilt.
 type spoiling struct {
-	classic *classic
-	spec    flavor.Spec
-	pour    int
-	high    bool
-	size    float64
-	off     []side // what lies out of the range of its family: the slip, and perhaps more
+	*spoilable
+	spec flavor.Spec
+	off  []side // all that is right
 }
 
-// side is too much or too little of an axis.
-type side struct {
-	axis ratio.Axis
-	high bool
-}
+// nearTimes is how far a round may lie from the size asked for, as a factor, where any
+// proven drink can be spoilt so near to it.
+const nearTimes = 1.5
 
-func (s side) String() string { return much(s.high) + " " + nounOf(s.axis) }
-
-// spoiltRound spoils a classic along the axis by about the size, such that the
-// engine's own first fault is that axis with that sign, and the range of its family
-// shows it.
+// spoiltRound spoils a classic along the axis by about the size, such that the engine
+// itself first faults that axis, or what is the same fault told from the other side. All
+// drinks that can be spoilt so are as likely to come.
 func (t *Trainer) spoiltRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
-	var best *spoiling
-	off := func(s *spoiling) float64 { return math.Abs(math.Log(s.size / r.Size)) }
-	for n, i := range rng.Perm(len(t.spoilable[r.Axis])) {
-		if best != nil && (n >= spoilTries || off(best) <= sizeTolerance) {
-			break
-		}
-		x := &t.spoilable[r.Axis][i]
-		s, err := t.spoil(&t.classics[x.classic], r.Axis, r.Size, x.high)
-		if err != nil {
-			return nil, err
-		}
-		if s != nil && (best == nil || off(s) < off(best)) {
-			best = s
-		}
+	found, err := t.spoil(&r, rng)
+	if err != nil {
+		return nil, err
 	}
-	if best == nil {
-		return nil, flavor.Invalid("axis", r.Axis.String(), "no proven drink can be spoilt along %v; ask for another axis", r.Axis)
-	}
-	round := &Round{Request: r, Size: best.size, Specs: []flavor.Spec{best.spec},
-		key: key{axis: r.Axis, high: best.high, pour: best.pour, classic: best.classic, off: best.off}}
-	round.Question = fmt.Sprintf("This %s is off. What is there too much or too little of?", best.classic.spec.Name)
+	c := &t.classics[found.classic]
+	round := &Round{Request: r, Size: found.size, Specs: []flavor.Spec{found.spec},
+		key: key{axis: r.Axis, high: found.high, pour: found.slip.moved[0].at, slip: found.slip, classic: c, off: found.off}}
+	round.Question = fmt.Sprintf("This %s is off: one slip of the hand. What would a guest say of it?", c.spec.Name)
 	if r.Kind == KindMend {
-		round.Question = fmt.Sprintf("This %s is off. Change one pour to fix it.", best.classic.spec.Name)
+		round.Question = fmt.Sprintf("This %s is off: one pour is wrong. Change one pour to fix it.", c.spec.Name)
 	}
 	return round, nil
 }
 
-// spoilable is a classic that too much or too little of an axis throws out of
-// balance.
-type spoilable struct {
-	classic int
-	high    bool
-}
-
-// findSpoilable tries the extremes of what a hand may pour by mistake.
-func (t *Trainer) findSpoilable() error {
-	for i := range t.classics {
-		c := &t.classics[i]
-		build, err := t.judge.Prepare(&c.spec)
+// spoil looks among the slips of a size near to the one wanted, and then among those
+// further from it.
+func (t *Trainer) spoil(r *RoundRequest, rng *rand.Rand) (*spoiling, error) {
+	g := r.Avoid.guest()
+	var bands [][]*spoilable
+	for i := range t.spoilable[r.Axis] {
+		x := &t.spoilable[r.Axis][i]
+		if r.Kind == KindMend && !x.slip.mendable() {
+			continue
+		}
+		band := int(math.Abs(math.Log(x.size/r.Size)) / math.Log(nearTimes) * (1 - 1e-9))
+		for len(bands) <= band {
+			bands = append(bands, nil)
+		}
+		bands[band] = append(bands[band], x)
+	}
+	var nearest *spoiling
+	for _, band := range bands {
+		found, err := t.workable(band, g, r.Axis, rng)
 		if err != nil {
-			return fmt.Errorf("drill: proven drink %q: %w", c.spec.Name, err)
+			return nil, err
 		}
-		for _, a := range ratio.Axes() {
-			at, _ := carrier(&c.spec, a)
-			if at < 0 {
-				continue
-			}
-			slips := slipsOf(&c.spec.Pours[at])
-			for _, end := range []int{0, len(slips) - 1} {
-				if end < 0 || end >= len(slips) {
-					continue
-				}
-				ml := build.Amounts()
-				ml[at] = slips[end].ml
-				if build.Score(ml) < weigh.BalancedFrom {
-					t.spoilable[a] = append(t.spoilable[a], spoilable{classic: i, high: slips[end].amount > c.spec.Pours[at].Amount})
-				}
-			}
+		if len(found) == 0 {
+			continue
+		}
+		if rng.IntN(leastChoice) < len(found) {
+			return found[0], nil
+		}
+		if nearest == nil {
+			nearest = found[0]
 		}
 	}
-	return nil
+	if nearest == nil {
+		return nil, flavor.Invalid("axis", r.Axis.String(), "no proven drink can be spoilt along %v; %s", r.Axis, r.Avoid.remedy("ask for another axis"))
+	}
+	return nearest, nil
 }
 
-// slip is an amount poured by mistake.
-type slip struct{ amount, ml float64 }
+// leastChoice is how many drinks there should be to draw from: where fewer are of about the
+// size wanted, each of them still comes no more often than one in so many times.
+const leastChoice = 3
 
-// slipsOf lists the amounts of a pour that a slip of the hand may make, ascending.
-func slipsOf(p *flavor.Pour) (out []slip) {
-	per, ok := measure.MLPerUnit(p.Unit, p.Profile)
-	if !ok {
-		return nil
-	}
-	most := mostPoured(p)
-	for _, amount := range measure.Neighbours(p.Amount, p.Unit, stepsTried) {
-		if amount <= most {
-			out = append(out, slip{amount, amount * per})
+// workable draws drinks that a slip of a band throws off, one slip of each: leastChoice of
+// them, or all there are. It stops at the first that comes so early that there must be
+// more, and gives it so many times over.
+func (t *Trainer) workable(band []*spoilable, g guest.Guest, a ratio.Axis, rng *rand.Rand) (found []*spoiling, err error) {
+	drinks := shuffled(byClassic(band), rng)
+	for n, ofOne := range drinks {
+		if len(found) > 0 && n*leastChoice <= len(drinks) {
+			return slices.Repeat(found[:1], leastChoice), nil
 		}
+		if len(found) == leastChoice {
+			break
+		}
+		x, err := t.workableOf(shuffled(ofOne, rng), g, a)
+		if err != nil {
+			return nil, err
+		}
+		if x != nil {
+			found = append(found, x)
+		}
+	}
+	return found, nil
+}
+
+// workableOf returns the first of the slips of one drink that throws it off; nil if none
+// does, or if the guest may not have it.
+func (t *Trainer) workableOf(slips []*spoilable, g guest.Guest, a ratio.Axis) (*spoiling, error) {
+	for _, x := range slips {
+		c := &t.classics[x.classic]
+		if !g.MayHaveAll(&c.spec) {
+			return nil, nil
+		}
+		spec := x.slip.on(&c.spec)
+		if !g.MayHaveAll(&spec) {
+			continue
+		}
+		if found, err := t.faulted(x, &spec, a); found != nil || err != nil {
+			return found, err
+		}
+	}
+	return nil, nil
+}
+
+// byClassic parts slips, which come in order of their drinks, by drink.
+func byClassic(of []*spoilable) (out [][]*spoilable) {
+	for i, x := range of {
+		if i == 0 || of[i-1].classic != x.classic {
+			out = append(out, nil)
+		}
+		out[len(out)-1] = append(out[len(out)-1], x)
 	}
 	return out
 }
 
-// spoil moves the pour that carries an axis by steps of the jigger, to the size
-// nearest to the one wanted that the engine faults for it. It is nil if there is
-// none.
-func (t *Trainer) spoil(c *classic, a ratio.Axis, size float64, high bool) (*spoiling, error) {
-	at, have := carrier(&c.spec, a)
-	if at < 0 {
+// faulted returns the drink with a slip if the engine faults it first for the axis, or for
+// what is the same fault told from the other side; nil if it does not.
+func (t *Trainer) faulted(x *spoilable, s *flavor.Spec, a ratio.Axis) (*spoiling, error) {
+	score, err := t.judge.ScoreOnly(s)
+	if err != nil || score >= weigh.BalancedFrom {
+		return nil, err
+	}
+	result, err := t.judge.Score(s)
+	if err != nil || len(result.Faults) == 0 {
+		return nil, err
+	}
+	slipped := side{a, x.high}
+	if first := (side{result.Faults[0].Axis, result.Faults[0].High}); first != slipped && first != slipped.mirror() {
 		return nil, nil
 	}
-	p := &c.spec.Pours[at]
-	build, err := t.judge.Prepare(&c.spec)
+	off, err := t.rightOf(&t.classics[x.classic], s, result, slipped)
 	if err != nil {
 		return nil, err
 	}
-	carries, ml := ratio.PerML(p.Profile)[a], build.Amounts()
-	var found []spoiling
-	for _, x := range slipsOf(p) {
-		after := have + carries*(x.ml-p.ML)
-		if x.amount > p.Amount != high || after <= 0 {
-			continue
-		}
-		if ml[at] = x.ml; build.Score(ml) >= weigh.BalancedFrom {
-			continue
-		}
-		s := c.spec.Clone()
-		s.Pours[at].Amount, s.Pours[at].ML = x.amount, x.ml
-		found = append(found, spoiling{classic: c, spec: s, pour: at, high: high, size: jndOf(a, have, after)})
-	}
-	slices.SortStableFunc(found, func(x, y spoiling) int {
-		return cmp.Compare(math.Abs(math.Log(x.size/size)), math.Abs(math.Log(y.size/size)))
-	})
-	return t.faulted(found, a, high)
-}
-
-// mostPoured is the most that a slip of the hand would pour, in the unit of p.
-func mostPoured(p *flavor.Pour) float64 {
-	switch p.Unit {
-	case flavor.Dash, flavor.Drop:
-		return p.Amount + 6
-	}
-	return 4 * p.Amount
-}
-
-// looks is how many ways to spoil a classic are judged in full.
-const looks = 3
-
-// faulted returns the first of the spoilings that the engine faults for the
-// axis with the sign and that lies out of the range of its family there, nil if
-// there is none. One comes first in which whatever lies out of range is tasted: all of it
-// is a right answer, as the ranges show it.
-func (t *Trainer) faulted(found []spoiling, a ratio.Axis, high bool) (*spoiling, error) {
-	var first *spoiling
-	for i := range found[:min(len(found), looks)] {
-		result, err := t.judge.Score(&found[i].spec)
-		if err != nil {
-			return nil, err
-		}
-		if len(result.Faults) == 0 || len(result.Judgement.Fits) == 0 || result.Faults[0].Axis != a || result.Faults[0].High != high {
-			continue
-		}
-		off, err := t.outOfRange(&found[i].spec, result.Judgement.Fits[0].ID)
-		if err != nil {
-			return nil, err
-		}
-		if slip := (side{a, high}); slices.Contains(off, slip) {
-			found[i].off = off
-			if !slices.ContainsFunc(off, func(x side) bool { return x != slip && !opposes(x, slip) && !tasted(x, &found[i], result.Drink) }) {
-				return &found[i], nil
-			}
-			if first == nil {
-				first = &found[i]
-			}
-		}
-	}
-	return first, nil
-}
-
-// opposes reports whether one side is the other of sugar against acid: with too little lime
-// a drink is too sweet, whatever sugar the glass holds.
-func opposes(x, slip side) bool {
-	return x.high != slip.high && (x.axis == ratio.Sweet && slip.axis == ratio.Sour || x.axis == ratio.Sour && slip.axis == ratio.Sweet)
-}
-
-// tasted reports whether a spoilt drink has so much more or less of an axis in the glass
-// that a guest tells it: the shares of a ratio hang together, so that with less gin the acid
-// of the vermouth is out of range, and nobody calls that drink sharp. Of acid it must be a
-// drink that something sours.
-func tasted(x side, s *spoiling, is *mix.Drink) bool {
-	sours := s.spec.HasPart(flavor.PartSour)
-	if x.axis == ratio.Sour && !sours {
-		return false
-	}
-	steps := balance.JND(x.axis, math.Log(glassOf(x.axis, is)/glassOf(x.axis, s.classic.drink)))
-	if !x.high {
-		steps = -steps
-	}
-	return steps >= 1
-}
-
-// outOfRange lists the axes on which a drink lies out of the range of a family.
-func (t *Trainer) outOfRange(s *flavor.Spec, family string) ([]side, error) {
-	build, err := t.set.Prepare(s)
-	if err != nil {
-		return nil, err
-	}
-	bands, ok := build.Bands(family, build.Amounts())
-	if !ok {
-		return nil, nil // nothing is drawn for it
-	}
-	var out []side
-	for a, has := range build.Equivalents(build.Amounts()) {
-		switch band := bands[a]; {
-		case has > band.High:
-			out = append(out, side{ratio.Axis(a), true})
-		case band.Has && has < band.Low:
-			out = append(out, side{ratio.Axis(a), false})
-		}
-	}
-	return out, nil
+	return &spoiling{x, *s, off}, nil
 }
 
 // carrier returns the pour that brings most of an axis and what the drink has
@@ -263,88 +218,70 @@ func carrier(s *flavor.Spec, a ratio.Axis) (int, float64) {
 	return best, have
 }
 
-// gradeFault takes for right whatever lies out of the range of the family: the slip
-// itself, and what it left too much or too little of.
+// gradeFault takes for right what a guest may say of the slip.
 func (t *Trainer) gradeFault(r *Round, a *Answer) (*Grade, error) {
 	k := &r.key
 	if a.Axis < 0 || int(a.Axis) >= ratio.NumAxes {
 		return nil, flavor.Invalid("axis", int(a.Axis), "the axis is not known; use one of %v", ratio.Axes())
 	}
-	said, slip := side{a.Axis, a.High}, side{k.axis, k.high}
+	said, slipped := side{a.Axis, a.High}, side{k.axis, k.high}
 	g := &Grade{Right: slices.Contains(k.off, said),
 		Before: ratio.EquivalentsOf(&k.classic.spec), After: ratio.EquivalentsOf(&r.Specs[0]),
-		Solution: slip.String()}
+		Solution: slipped.String()}
 	for _, also := range k.off {
-		if also != slip {
+		if also != slipped {
 			g.Solution += "; " + also.String() + " is right as well"
 		}
 	}
+	g.tellSlip(k)
 	switch {
 	case g.Right:
 		g.Points = 1
 	case a.Axis == k.axis:
 		g.Points = 0.5
 	}
-	g.Text = g.stepText(k.axis, k.classic.spec.Name)
+	if !g.Right {
+		is, err := t.mixer.Mix(&r.Specs[0])
+		if err != nil {
+			return nil, err
+		}
+		g.Why = whyNot(said, k.classic.drink, is)
+	}
+	g.Text = g.stepText(k.axis)
 	return g, nil
 }
 
-func much(high bool) string {
-	if high {
-		return "too much"
+// tellSlip says what the hand did, and what the drink is when poured as it should be.
+func (g *Grade) tellSlip(k *key) {
+	g.Slip = k.slip.text(&k.classic.spec)
+	g.Proper = &k.classic.spec
+	for _, m := range k.slip.moved {
+		g.Wrong = append(g.Wrong, m.at)
 	}
-	return "too little"
 }
 
 // stepText is the arithmetic of one axis, before and after.
-func (g *Grade) stepText(a ratio.Axis, name string) string {
+func (g *Grade) stepText(a ratio.Axis) string {
 	was, is := g.Before[a], g.After[a]
-	return fmt.Sprintf("%s is as %s as %.0f ml of %s would make it, this one as %.0f ml. That is %.2f times as much, %.1f noticeable steps of %.0f %%.",
-		name, a, was, measureOf(a), is, is/was, jndOf(a, was, is), 100*balance.Weber(a))
+	much := "as much as"
+	if a == ratio.Long {
+		much = "the same as"
+	}
+	text := fmt.Sprintf("Poured properly, its %s is %s %s of %s; here it is %s. ", nounOf(a), much, millilitres(was), measureOf(a), millilitres(is))
+	if is < shareFloor*was {
+		return text + "Hardly any of it is left."
+	}
+	times := fmt.Sprintf("%.2g times as much", is/was)
+	if is < was {
+		times = fmt.Sprintf("%.0f %% of what it should be", 100*is/was)
+	}
+	return text + fmt.Sprintf("That is %s, or %.1f noticeable steps, each of which changes it by %.0f %%.", times, jndOf(a, was, is), 100*balance.Weber(a))
 }
 
-// nounOf names an axis as a thing that there is more or less of.
-func nounOf(a ratio.Axis) string {
-	return [ratio.NumAxes]string{"strength", "sweetness", "acid", "bitterness", "length"}[a]
-}
-
-// measureOf names what an axis is counted in.
-func measureOf(a ratio.Axis) string {
-	return [ratio.NumAxes]string{"40 % spirit", "1:1 syrup", "lemon juice", "red bitter aperitif", "length"}[a]
-}
-
-// gradeMend takes any one move that the engine scores as balanced.
-func (t *Trainer) gradeMend(r *Round, a *Answer) (*Grade, error) {
-	s := r.Specs[0].Clone()
-	if a.Pour < 0 || a.Pour >= len(s.Pours) {
-		return nil, flavor.Invalid("pour", a.Pour, "there is no pour %d; use 0 to %d", a.Pour, len(s.Pours)-1)
+// millilitres writes an amount, the small ones more finely.
+func millilitres(ml float64) string {
+	if ml < 10 {
+		return fmt.Sprintf("%.1f ml", ml)
 	}
-	p := &s.Pours[a.Pour]
-	ml, err := measure.ToML(a.Amount, p.Unit, p.Profile)
-	if err != nil {
-		return nil, err
-	}
-	before, err := t.judge.ScoreOnly(&s)
-	if err != nil {
-		return nil, err
-	}
-	from := measure.FormatAmount(p.Amount, p.Unit)
-	p.Amount, p.ML = a.Amount, ml
-	after, err := t.judge.ScoreOnly(&s)
-	if err != nil {
-		return nil, err
-	}
-	k := &r.key
-	g := &Grade{Right: after >= weigh.BalancedFrom, Before: ratio.EquivalentsOf(&r.Specs[0]), After: ratio.EquivalentsOf(&s)}
-	g.Points = 1
-	if !g.Right {
-		g.Points = max(0, min(0.5, (after-before)/(weigh.BalancedFrom-before)/2))
-	}
-	was := &k.classic.spec.Pours[k.pour]
-	g.Solution = fmt.Sprintf("%s of %s, or any other move that scores %.0f", measure.FormatAmount(was.Amount, was.Unit), was.Profile.Name, weigh.BalancedFrom)
-	g.Text = fmt.Sprintf("With %s of %s instead of %s the drink scores %.1f, from %.1f; balanced begins at %.0f. ", measure.FormatAmount(a.Amount, p.Unit),
-		p.Profile.Name, from, after, before, weigh.BalancedFrom)
-	g.Text += fmt.Sprintf("Its %s goes from %.0f ml of %s to %.0f ml; the classic has %.0f ml.", nounOf(k.axis), g.Before[k.axis], measureOf(k.axis),
-		g.After[k.axis], ratio.EquivalentsOf(&k.classic.spec)[k.axis])
-	return g, nil
+	return fmt.Sprintf("%.0f ml", ml)
 }

@@ -2,14 +2,13 @@ package drill
 
 import "math"
 
-// Staircase sets the size of the next round: smaller after two right answers in
-// a row, larger after a wrong one. Such a two-down one-up staircase settles where
-// an answer is right with probability √½, 70.7 % (Levitt, J Acoust Soc Am
-// 49:467, 1971). Sizes move by factors, as differences are noticed. The zero
-// Staircase is one that has not begun.
+// Staircase sets the size of the next round: smaller after a right answer, larger after a
+// wrong one, and that by more: a weighted up-down staircase, which settles where an answer
+// is right with the probability p if the way up is p/(1 − p) times the way down
+// (Kaernbach, Percept Psychophys 49:227, 1991; from memory). Sizes move by factors, as
+// differences are noticed. The zero Staircase is one that has not begun.
 type Staircase struct {
 	Size      float64   `json:"size_jnd"`        // of the next round, 0 before the first
-	Streak    int       `json:"streak"`          // right answers since the size last moved
 	Direction int       `json:"direction"`       // of the last move: −1 smaller, 1 larger, 0 none yet
 	Reversals []float64 `json:"reversals_jnd"`   // sizes at which the direction turned, the last ones
 	Turned    int       `json:"reversals_count"` // how often it turned in all
@@ -18,14 +17,15 @@ type Staircase struct {
 
 // How the staircase moves.
 const (
-	firstFactor = 1.4142135623730951 // until the size is near: √2
+	firstFactor = 1.4142135623730951 // up, until the size is near: √2
 	laterFactor = 1.1892071150027211 // then finer: the fourth root of 2
 	roughTurns  = 4                  // reversals that only find the neighbourhood
 	keptTurns   = 16                 // reversals that are kept, an even number
 	leastTurns  = 4                  // reversals that an estimate needs, beyond the rough ones
-	downAfter   = 2                  // right answers in a row
 	// StaircaseTarget is the probability of a right answer where it settles.
 	StaircaseTarget = 0.7071067811865476
+	// downShare is how far it moves down, as a share of the way up, as a logarithm.
+	downShare = (1 - StaircaseTarget) / StaircaseTarget
 )
 
 // Next returns the size of the next round.
@@ -51,18 +51,14 @@ func (s Staircase) After(right bool) Staircase {
 	s.Size = s.Next()
 	s.Trials++
 	s.Reversals = append([]float64(nil), s.Reversals...)
-	if !right {
-		s.Streak = 0
-		return s.move(1)
+	if right {
+		return s.move(-1, -downShare)
 	}
-	if s.Streak++; s.Streak < downAfter {
-		return s
-	}
-	s.Streak = 0
-	return s.move(-1)
+	return s.move(1, 1)
 }
 
-func (s Staircase) move(direction int) Staircase {
+// move takes a step in a direction, of so many factors.
+func (s Staircase) move(direction int, steps float64) Staircase {
 	if s.Direction == -direction {
 		s.Turned++
 		if s.Turned > roughTurns {
@@ -75,7 +71,7 @@ func (s Staircase) move(direction int) Staircase {
 	if s.Turned < roughTurns {
 		factor = firstFactor
 	}
-	s.Size = min(MaxSize, max(MinSize, s.Size*math.Pow(factor, float64(direction))))
+	s.Size = min(MaxSize, max(MinSize, s.Size*math.Pow(factor, steps)))
 	return s
 }
 

@@ -22,7 +22,9 @@ type Trainer struct {
 	finder   *cover.Finder
 	stock    []*flavor.Profile
 	classics []classic
-	// spoilable lists, by axis, which classics can be spoilt along it and how.
+	most     map[flavor.Class]float64 // the largest pour of each class, mL, in any proven drink
+	syrups   []*flavor.Profile        // plain ones, of whatever strength
+	// spoilable lists, by axis, the slips that move it.
 	spoilable [ratio.NumAxes][]spoilable
 }
 
@@ -49,7 +51,13 @@ func NewTrainer(mixer *mix.Mixer, judge *balance.Judge, set *weigh.Set, finder *
 	if len(t.classics) < 3 {
 		return nil, fmt.Errorf("drill: %d of the proven drinks are balanced; rounds need at least three", len(t.classics))
 	}
-	return t, t.findSpoilable()
+	specs := make([]*flavor.Spec, len(proven))
+	for i := range proven {
+		specs[i] = &proven[i].Spec
+	}
+	t.most, t.syrups = mostOf(specs), plainSyrups(specs, stock)
+	t.findSpoilable()
+	return t, nil
 }
 
 // Kind is what a round asks.
@@ -74,7 +82,7 @@ func Kinds() []Kind {
 const (
 	StartSize = 6.0
 	MinSize   = 0.5
-	MaxSize   = 12.0
+	MaxSize   = 24.0
 )
 
 // RoundRequest asks for a round. The same request makes the same round.
@@ -83,6 +91,9 @@ type RoundRequest struct {
 	Axis ratio.Axis // for fault, mend and order; see Skills
 	Size float64    // wanted, MinSize to MaxSize; 0 means StartSize
 	Seed uint64
+	// Avoid are allergens that no drink of the round may hold; what is unknown counts as
+	// present.
+	Avoid Avoided
 }
 
 // Option is one answer to choose from.
@@ -105,12 +116,26 @@ type Round struct {
 	key key
 }
 
+// Drinks lists the drinks that a round is of, poured as they should be, whether they are
+// shown or not.
+func (r *Round) Drinks() []*flavor.Spec {
+	if r.key.classic != nil {
+		return []*flavor.Spec{&r.key.classic.spec}
+	}
+	out := make([]*flavor.Spec, len(r.Specs))
+	for i := range r.Specs {
+		out[i] = &r.Specs[i]
+	}
+	return out
+}
+
 // key is the answer to a round.
 type key struct {
 	axis    ratio.Axis
 	high    bool
 	off     []side // of a fault: all that is right
-	pour    int
+	slip    slip   // of a fault and a mend
+	pour    int    // of the proper drink, that is wrong
 	classic *classic
 	order   []int
 	option  int
@@ -146,6 +171,13 @@ type Grade struct {
 	// its cover, the ratio and the centre of its family.
 	Before, After ratio.Equivalents
 	Solution      string // the right answer
+	// Of a fault and a mend: Slip says which pour was wrong, how much was poured and what
+	// the proper drink pours; Proper is that drink, and Wrong are the pours of it that were
+	// not made.
+	Slip   string
+	Proper *flavor.Spec
+	Wrong  []int
+	Why    string // why a wrong answer is wrong; empty for a right one
 }
 
 // Round makes a round. It fails with a fault if the request is out of range or

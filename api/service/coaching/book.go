@@ -179,5 +179,9 @@ func roundID(name string, r *drill.RoundRequest) string {
 
 // drillID encodes the request of a round, from which the same round can be made again.
 func drillID(r *drill.RoundRequest) string {
-	return fmt.Sprintf("%s:%v:%s:%s", r.Kind, r.Axis, strconv.FormatFloat(r.Size, 'g', -1, 64), strconv.FormatUint(r.Seed, 36))
+	id := fmt.Sprintf("%s:%v:%s:%s", r.Kind, r.Axis, strconv.FormatFloat(r.Size, 'g', -1, 64), strconv.FormatUint(r.Seed, 36))
+	if r.Avoid != 0 {
+		id += ":" + strconv.FormatUint(uint64(r.Avoid), 36)
+	}
+	return id
 }

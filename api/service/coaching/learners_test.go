@@ -80,7 +80,7 @@ func TestBookFollowsTheStore(t *testing.T) {
 	ada, err = l.Of(ctx, Trainee{Name: "Ada"})
 	require.NoError(t, err)
 	assert.Equal(t, 2, ada.Skills[0].Rounds)
-	assert.Equal(t, 1, ada.Skills[0].Stairs.Streak, "the right one is the later")
+	assert.Equal(t, -1, ada.Skills[0].Stairs.Direction, "the right one is the later")
 	assert.True(t, ada.Skills[0].Last.Equal(evening.Add(time.Hour)))
 
 	kept, err := house.All[house.Training](ctx, store)

@@ -14,11 +14,13 @@ import (
 
 // RoundWish says what kind of round is wanted.
 type RoundWish struct {
-	Kind    drill.Kind // empty for the kind that the learner needs most
-	Axis    ratio.Axis // only if HasAxis
-	HasAxis bool       // otherwise an axis is chosen
-	Not     drill.Kind // the kind of the round before, which is not repeated; used only if Kind is empty
-	Size    float64    // just-noticeable steps; 0 for the size that suits the learner's results
+	Kind    drill.Kind        // empty for the kind that the learner needs most
+	Axis    ratio.Axis        // only if HasAxis
+	HasAxis bool              // otherwise an axis is chosen
+	Not     drill.Kind        // the kind of the round before, which is not repeated; used only if Kind is empty
+	Size    float64           // just-noticeable steps; 0 for the size that suits the learner's results
+	Avoid   []flavor.Allergen // no drink of the round holds them; what is unknown counts as present
+	Seen    []drill.Mark      // drinks of the rounds before, which are not drawn again while others are left
 }
 
 // RoundRequest asks for a round for a learner, who may have no results yet.
@@ -43,12 +45,12 @@ func Round(t *drill.Trainer, r RoundRequest) (*drill.Round, error) {
 	err := fmt.Errorf("no skill of kind %q", kind)
 	for _, k := range skills {
 		axis, _ := ratio.ParseAxis(k.Axis)
-		ask := drill.RoundRequest{Kind: kind, Axis: axis, Size: r.Wish.Size, Seed: r.Rand.Uint64()}
+		ask := drill.RoundRequest{Kind: kind, Axis: axis, Size: r.Wish.Size, Seed: r.Rand.Uint64(), Avoid: drill.AvoidedOf(r.Wish.Avoid)}
 		if ask.Size == 0 {
 			ask.Size = k.Stairs.Next()
 		}
 		var round *drill.Round
-		if round, err = t.Round(ask); err == nil {
+		if round, err = unseen(t, ask, &r); err == nil {
 			return round, nil
 		}
 		if fault := (*flavor.Fault)(nil); !errors.As(err, &fault) {
@@ -56,6 +58,35 @@ func Round(t *drill.Trainer, r RoundRequest) (*drill.Round, error) {
 		}
 	}
 	return nil, err
+}
+
+// How a drink is found that was not seen before: so many draws, each of a size that is
+// larger by a factor, since the few drinks of one size may all have been seen.
+const (
+	drawsForUnseen = 5
+	largerEachDraw = 1.1
+)
+
+// unseen makes a round of drinks that the learner has not had before, or the first one
+// drawn if there is none.
+func unseen(t *drill.Trainer, ask drill.RoundRequest, r *RoundRequest) (*drill.Round, error) {
+	first, err := t.Round(ask)
+	if err != nil {
+		return nil, err
+	}
+	round := first
+	for range drawsForUnseen {
+		if !slices.ContainsFunc(round.Drinks(), func(s *flavor.Spec) bool { return slices.Contains(r.Wish.Seen, drill.MarkOf(s)) }) {
+			return round, nil
+		}
+		ask.Seed, ask.Size = r.Rand.Uint64(), min(drill.MaxSize, ask.Size*largerEachDraw)
+		next, err := t.Round(ask)
+		if err != nil {
+			break // the first one is still a round
+		}
+		round = next
+	}
+	return first, nil
 }
 
 // skillsToTry lists the skills of a kind, those that are due or new first. Within each

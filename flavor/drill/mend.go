@@ -1,0 +1,135 @@
+package drill
+
+import (
+	"fmt"
+	"math"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/ratio"
+	"counterpour/flavor/weigh"
+)
+
+// What mends a drink: common practice, no source.
+const (
+	undone       = 2.0 / 3 // of the slip, or of the score that it cost, must be taken back
+	nearProper   = 5.0     // points below the proper drink that are as good as it
+	sameAmount   = 0.02    // how far an amount may be from the proper one and be it: ¾ oz is 22 ml
+	halfAtMost   = 0.5     // of the points, for a move that mends in part
+	leastLostFor = 1.0     // points that a slip costs at least, so that a share can be taken of them
+)
+
+// gradeMend takes the proper amount for right, and any move that takes back most of what the
+// slip did to its axis, or to that beside what it is held against, sugar beside acid and
+// strength beside length, or of the score that it cost, and leaves the drink balanced or nearly as good as
+// the proper one.
+func (t *Trainer) gradeMend(r *Round, a *Answer) (*Grade, error) {
+	s := r.Specs[0].Clone()
+	if a.Pour < 0 || a.Pour >= len(s.Pours) {
+		return nil, flavor.Invalid("pour", a.Pour, "there is no pour %d; use 0 to %d", a.Pour, len(s.Pours)-1)
+	}
+	p := &s.Pours[a.Pour]
+	ml, err := measure.ToML(a.Amount, p.Unit, p.Profile)
+	if err != nil {
+		return nil, err
+	}
+	from := measure.FormatAmount(p.Amount, p.Unit)
+	m := mending{key: &r.key, pour: a.Pour, pourable: t.pourable(p, ml) || ml < p.ML}
+	if m.before, err = t.judge.ScoreOnly(&s); err != nil {
+		return nil, err
+	}
+	p.Amount, p.ML = a.Amount, ml
+	if m.after, err = t.judge.ScoreOnly(&s); err != nil {
+		return nil, err
+	}
+	if m.proper, err = t.judge.ScoreOnly(&r.key.classic.spec); err != nil {
+		return nil, err
+	}
+	m.amount = a.Amount
+	k := &r.key
+	g := &Grade{Before: ratio.EquivalentsOf(&r.Specs[0]), After: ratio.EquivalentsOf(&s)}
+	m.axes(&g.Before, &g.After)
+	g.Right, g.Points = m.right(), 1
+	g.tellSlip(k)
+	if !g.Right {
+		g.Points = max(0, min(halfAtMost, m.regained()*halfAtMost))
+		g.Why = m.whyNot(p.Profile.Name)
+	}
+	was := &k.classic.spec.Pours[k.pour]
+	g.Solution = poured(was)
+	g.Text = fmt.Sprintf("With %s of %s instead of %s the drink scores %.0f of 100; as it was it scored %.0f, and poured properly it scores %.0f. ",
+		measure.FormatAmount(a.Amount, p.Unit), p.Profile.Name, from, m.after, m.before, m.proper)
+	g.Text += fmt.Sprintf("Its %s is now as much as %s of %s; poured properly it is %s.", nounOf(k.axis),
+		millilitres(g.After[k.axis]), measureOf(k.axis), millilitres(m.want))
+	return g, nil
+}
+
+// mending is a move that is to mend a drink.
+type mending struct {
+	key                   *key
+	pour                  int
+	amount                float64
+	pourable              bool    // anybody pours so much
+	want, left            float64 // of the axis: as it should be, in mL, and the share of the slip that is left of it
+	before, after, proper float64 // scores
+}
+
+func (m *mending) axes(spoilt, now *ratio.Equivalents) {
+	a := side{axis: m.key.axis}
+	proper := ratio.EquivalentsOf(&m.key.classic.spec)
+	m.want = proper[a.axis]
+	m.left = leftOf(proper[a.axis], spoilt[a.axis], now[a.axis])
+	if b := a.mirror().axis; b != a.axis {
+		beside := func(e *ratio.Equivalents) float64 {
+			if e[b] <= 0 {
+				return 0
+			}
+			return e[a.axis] / e[b]
+		}
+		m.left = min(m.left, leftOf(beside(&proper), beside(spoilt), beside(now)))
+	}
+}
+
+// leftOf is the share of a slip that a move leaves, on the scale on which steps are equal;
+// 1 where that cannot be told, since one of them has nothing.
+func leftOf(proper, spoilt, now float64) float64 {
+	if proper <= 0 || spoilt <= 0 || now <= 0 || proper == spoilt {
+		return 1
+	}
+	return math.Abs(math.Log(now/proper) / math.Log(spoilt/proper))
+}
+
+// isProper reports whether the move pours what the drink should have.
+func (m *mending) isProper() bool {
+	was := m.key.classic.spec.Pours[m.key.pour].Amount
+	return m.pour == m.key.pour && math.Abs(m.amount-was) <= sameAmount*was
+}
+
+// regained is the share of the score that the slip cost which the move takes back.
+func (m *mending) regained() float64 {
+	return (m.after - m.before) / max(leastLostFor, m.proper-m.before)
+}
+
+// undoes reports whether the axis is back for the most part.
+func (m *mending) undoes() bool { return m.left <= 1-undone }
+
+func (m *mending) right() bool {
+	if m.isProper() {
+		return true
+	}
+	good := m.after >= weigh.BalancedFrom || m.after >= m.proper-nearProper
+	return m.pourable && good && (m.undoes() || m.regained() >= undone)
+}
+
+// whyNot says what a move lacks.
+func (m *mending) whyNot(name string) string {
+	switch {
+	case !m.pourable:
+		return fmt.Sprintf("Nobody pours so much %s into one glass.", name)
+	case m.after <= m.before:
+		return "It makes the drink no better."
+	case m.after < weigh.BalancedFrom:
+		return fmt.Sprintf("It is still off: balanced begins at %.0f of 100.", weigh.BalancedFrom)
+	}
+	return "It takes back the lesser part of the slip: a mend must undo two thirds of it, or of the score that it cost."
+}

@@ -1,0 +1,208 @@
+package drill
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/ratio"
+)
+
+// side is too much or too little of an axis.
+type side struct {
+	axis ratio.Axis
+	high bool
+}
+
+// Said is one thing that a guest may say of a drink that is off: too much or too little of
+// an axis.
+type Said struct {
+	Axis ratio.Axis
+	High bool
+	// Plain is the axis, Guest the words of a guest: "too much acid", "sharp".
+	Plain, Guest string
+}
+
+// Sayings lists all that may be said of a drink that is off, by axis.
+func Sayings() (out []Said) {
+	for _, a := range ratio.Axes() {
+		for _, high := range []bool{true, false} {
+			s := side{a, high}
+			out = append(out, Said{a, high, s.plain(), s.guest()})
+		}
+	}
+	return out
+}
+
+// sayings are words of guests by axis, for too much and for too little: common practice,
+// no source.
+var sayings = [ratio.NumAxes][2]string{
+	ratio.Strong: {"hot, boozy", "weak"},
+	ratio.Sweet:  {"cloying, sticky", "dry, not sweet enough"},
+	ratio.Sour:   {"sharp", "flabby, flat"},
+	ratio.Bitter: {"too bitter, medicinal", "no bite, nothing to hold the sugar"},
+	ratio.Long:   {"thin, watery", "tight, wants stretching"},
+}
+
+func (s side) plain() string { return much(s.high) + " " + nounOf(s.axis) }
+
+func (s side) guest() string {
+	if s.high {
+		return sayings[s.axis][0]
+	}
+	return sayings[s.axis][1]
+}
+
+func (s side) String() string { return s.plain() + " (" + s.guest() + ")" }
+
+// mirror is the same fault told from the other side: sugar against acid, strength against
+// length. Bitterness has none.
+func (s side) mirror() side {
+	switch s.axis {
+	case ratio.Sweet:
+		return side{ratio.Sour, !s.high}
+	case ratio.Sour:
+		return side{ratio.Sweet, !s.high}
+	case ratio.Strong:
+		return side{ratio.Long, !s.high}
+	case ratio.Long:
+		return side{ratio.Strong, !s.high}
+	}
+	return s
+}
+
+// tellsOf reports whether a drink has what the side is told by: something that sours for
+// acid, alcohol for strength.
+func (s side) tellsOf(d *flavor.Spec) bool {
+	switch s.axis {
+	case ratio.Sour:
+		return d.HasPart(flavor.PartSour)
+	case ratio.Strong:
+		return ratio.EquivalentsOf(d)[ratio.Strong] > 0
+	}
+	return true
+}
+
+// rightOf lists all that is right to say of a drink with a slip, the slip itself first: the
+// slip told from the other side, what the engine itself faults, and what lies out of the
+// range of the family by more than its own ± and is tasted.
+func (t *Trainer) rightOf(c *classic, s *flavor.Spec, r *balance.Result, slipped side) ([]side, error) {
+	out := []side{slipped}
+	add := func(x side) {
+		if !slices.Contains(out, x) && !slices.Contains(out, side{x.axis, !x.high}) {
+			out = append(out, x)
+		}
+	}
+	if m := slipped.mirror(); m.tellsOf(&c.spec) {
+		add(m)
+	}
+	for i := range r.Faults {
+		if f := &r.Faults[i]; f.Method == "" && int(f.Axis) < ratio.NumAxes {
+			add(side{f.Axis, f.High})
+		}
+	}
+	if len(r.Judgement.Fits) == 0 {
+		return out, nil
+	}
+	off, err := t.outOfRange(s, r.Judgement.Fits[0].ID)
+	for _, x := range off {
+		if tasted(x, c, s, r.Drink) {
+			add(x)
+		}
+	}
+	return out, err
+}
+
+// leastTasted is how many noticeable steps a side that nobody else names must be off.
+const leastTasted = 1.0
+
+// tasted reports whether a spoilt drink has so much more or less of an axis in the glass
+// than the proper one that a guest tells it: the shares of a ratio hang together, so that
+// with less gin the acid of the vermouth is out of range, and nobody calls that sharp.
+func tasted(x side, c *classic, s *flavor.Spec, is *mix.Drink) bool {
+	was, now := glassOf(x.axis, c.drink), glassOf(x.axis, is)
+	return x.tellsOf(s) && x.high == (now > was) && math.Abs(jndOf(x.axis, was, now)) >= leastTasted
+}
+
+// outOfRange lists the axes on which a drink lies out of the range of a family by more than
+// the ± of its own pours.
+func (t *Trainer) outOfRange(s *flavor.Spec, family string) ([]side, error) {
+	build, err := t.set.Prepare(s)
+	if err != nil {
+		return nil, err
+	}
+	bands, ok := build.Bands(family, build.Amounts())
+	if !ok {
+		return nil, nil // nothing is drawn for it
+	}
+	spread := balance.AxisSpreads(s)
+	var out []side
+	for a, has := range build.Equivalents(build.Amounts()) {
+		switch band, unsure := bands[a], spread[a]*has; {
+		case has-unsure > band.High:
+			out = append(out, side{ratio.Axis(a), true})
+		case band.Has && has+unsure < band.Low:
+			out = append(out, side{ratio.Axis(a), false})
+		}
+	}
+	return out, nil
+}
+
+// whyNot says why a drink is not what somebody said of it.
+func whyNot(said side, was, is *mix.Drink) string {
+	before, after := glassOf(said.axis, was), glassOf(said.axis, is)
+	text, unit := "Not "+said.plain()+": ", glassUnits[said.axis]
+	if said.axis == ratio.Long {
+		before, after = was.ABV, is.ABV // stretched further, a drink is weaker
+	}
+	text += fmt.Sprintf("in the glass it has %s %s, poured properly %s", figure(after), unit, figure(before))
+	if before <= 0 || after <= 0 {
+		return text + "."
+	}
+	steps := jndOf(said.axis, before, after)
+	if said.axis == ratio.Long {
+		steps = jndOf(ratio.Strong, before, after)
+	}
+	up := after > before
+	if said.axis == ratio.Long {
+		up = !up
+	}
+	switch {
+	case steps < leastTasted:
+		return text + ", which nobody tells apart."
+	case up != said.high:
+		return text + ": the other way round."
+	}
+	return text + fmt.Sprintf(", %.1f noticeable steps away, and still within what good drinks of its family have.", steps)
+}
+
+// glassUnits are the units of what shows an axis in the glass; length shows as strength.
+var glassUnits = [ratio.NumAxes]string{"% vol", "g of sugar (as sucrose) in 100 ml", "g of acid (as citric) in 100 ml",
+	"mg per litre of bitterness counted as quinine", "% vol"}
+
+func figure(v float64) string {
+	if math.Abs(v) >= 20 {
+		return fmt.Sprintf("%.0f", v)
+	}
+	return fmt.Sprintf("%.1f", v)
+}
+
+func much(high bool) string {
+	if high {
+		return "too much"
+	}
+	return "too little"
+}
+
+// nounOf names an axis as a thing that there is more or less of.
+func nounOf(a ratio.Axis) string {
+	return [ratio.NumAxes]string{"strength", "sweetness", "acid", "bitterness", "length"}[a]
+}
+
+// measureOf names what an axis is counted in.
+func measureOf(a ratio.Axis) string {
+	return [ratio.NumAxes]string{"40 % spirit", "1:1 syrup", "lemon juice", "red bitter aperitif", "water or soda"}[a]
+}

@@ -1,0 +1,264 @@
+package drill
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/ratio"
+	"counterpour/flavor/weigh"
+)
+
+// spoilts makes one round of a kind for each axis and seed.
+func spoilts(t *testing.T, s *school, kind Kind, size float64, seeds uint64, check func(*Round)) {
+	t.Helper()
+	for _, a := range ratio.Axes() {
+		for seed := range seeds {
+			r, err := s.trainer.Round(RoundRequest{Kind: kind, Axis: a, Size: size, Seed: seed})
+			require.NoError(t, err)
+			check(r)
+		}
+	}
+}
+
+// The fault of a spoilt drink is the engine's own first one, or what is the same told from
+// the other side, and the round is as large as the slip moves its axis.
+func TestSpoiltDrinksAreFaultedForIt(t *testing.T) {
+	s := newSchool(t)
+	spoilts(t, s, KindFault, 5, 3, func(r *Round) {
+		result, err := s.trainer.judge.Score(&r.Specs[0])
+		require.NoError(t, err)
+		require.NotEmpty(t, result.Faults)
+		slipped := side{r.Request.Axis, r.key.high}
+		assert.Contains(t, []side{slipped, slipped.mirror()}, side{result.Faults[0].Axis, result.Faults[0].High})
+		before := ratio.EquivalentsOf(&r.key.classic.spec)[r.Request.Axis]
+		after := ratio.EquivalentsOf(&r.Specs[0])[r.Request.Axis]
+		assert.InDelta(t, r.Size, sizeOfSlip(r.Request.Axis, before, after), 1e-9)
+		assert.Equal(t, r.key.high, after > before)
+	})
+}
+
+// A round is about as large as it was asked to be wherever three drinks can be spoilt so, and
+// no drink comes again and again. Shares counted over the proven drinks.
+func TestRoundsKeepToTheirSize(t *testing.T) {
+	s := newSchool(t)
+	const rounds = 12
+	for _, size := range []float64{3, 6, 12} {
+		for _, a := range ratio.Axes() {
+			drinks := map[string]int{}
+			near := 0
+			for seed := range uint64(rounds) {
+				r, err := s.trainer.Round(RoundRequest{Kind: KindFault, Axis: a, Size: size, Seed: seed})
+				require.NoError(t, err)
+				drinks[r.key.classic.spec.Name]++
+				if math.Abs(math.Log(r.Size/size)) <= math.Log(nearTimes)+1e-9 {
+					near++
+				}
+			}
+			least := rounds * 2 / 3
+			if size < StartSize {
+				least = rounds / 3 // few drinks lie so near the edge of balance
+			}
+			assert.GreaterOrEqual(t, near, least, "%v of %v", size, a)
+			for name, n := range drinks {
+				if size < StartSize {
+					break // of some axes there is hardly another
+				}
+				assert.LessOrEqual(t, n, rounds/2, "%s: %v of %v", name, size, a)
+			}
+		}
+	}
+}
+
+// No slip pours what nobody pours: more than 1.5 times the most of its class that a proven
+// drink pours, more than eight dashes of bitters, or an amount that no hand can measure.
+func TestSlipsAreWhatHandsDo(t *testing.T) {
+	s := newSchool(t)
+	most := map[flavor.Class]float64{}
+	for _, p := range s.Proven {
+		for _, x := range p.Spec.Pours {
+			most[x.Profile.Class] = max(most[x.Profile.Class], x.ML)
+		}
+	}
+	kinds := map[mistake]int{}
+	for a := range s.trainer.spoilable {
+		for _, x := range s.trainer.spoilable[a] {
+			kinds[x.slip.mistake]++
+			for _, m := range x.slip.moved {
+				p := s.trainer.classics[x.classic].spec.Pours[m.at]
+				switch {
+				case m.amount == 0:
+					assert.Equal(t, forgotten, x.slip.mistake)
+				case p.Profile.Class.Part() == flavor.PartSeasoning:
+					assert.LessOrEqual(t, m.ml, 8*measure.DashML+1e-9, p.Profile.Name)
+				default:
+					assert.LessOrEqual(t, m.ml, 1.5*most[p.Profile.Class]+1e-9, p.Profile.Name)
+				}
+			}
+		}
+	}
+	for _, m := range []mistake{doubled, halved, misread, miscount, byEye, unstopped, flipped, forgotten, strength} {
+		assert.Positive(t, kinds[m], string(m))
+	}
+}
+
+// The slips of one sour, worked by hand: twice or half of each, other marks of the jigger
+// within three times, a dash too many or too few, four times as many, any of them
+// forgotten, and amounts within three times of each other swapped.
+func TestSlipsOfASour(t *testing.T) {
+	bar := newSchool(t).Catalogue
+	pour := func(name string, amount float64, u flavor.Unit) flavor.Pour {
+		i := slices.IndexFunc(bar.Profiles(), func(p *flavor.Profile) bool { return p.ID == name })
+		require.GreaterOrEqual(t, i, 0, name)
+		p := bar.Profiles()[i]
+		ml, err := measure.ToML(amount, u, p)
+		require.NoError(t, err)
+		return flavor.Pour{Profile: p, Amount: amount, Unit: u, ML: ml}
+	}
+	for _, c := range []struct {
+		pour flavor.Pour
+		want []float64
+	}{
+		{pour("lemon-juice", 0.75, flavor.Ounce), []float64{0.25, 0.5, 1, 1.5, 2}},
+		{pour("lemon-juice", 22.5, flavor.Millilitre), []float64{7.5, 10, 15, 20, 25, 30, 35, 40, 45, 50, 60}},
+		{pour("london-dry-gin", 2, flavor.Ounce), []float64{0.75, 1, 1.5, 4}},
+		{pour("aromatic-bitters", 2, flavor.Dash), []float64{1, 3, 4, 8}},
+		{pour("soda-water", 4, flavor.Ounce), []float64{1.25, 2, 2.75, 6, 8}},
+		{pour("soda-water", 1, flavor.Top), nil},
+	} {
+		var got []float64
+		for _, x := range amountsBySlip(&c.pour) {
+			got = append(got, x.amount)
+		}
+		slices.Sort(got)
+		assert.InDeltaSlice(t, c.want, got, 1e-9, "%s", c.pour.Profile.Name)
+	}
+	lemon, syrup, gin := pour("lemon-juice", 0.75, flavor.Ounce), pour("simple-syrup", 0.5, flavor.Ounce), pour("london-dry-gin", 2, flavor.Ounce)
+	assert.True(t, swappable(&lemon, &syrup))
+	assert.True(t, swappable(&gin, &lemon))
+	assert.False(t, swappable(&gin, &syrup), "nobody takes four times as much for the other")
+}
+
+// What is right to say of a sour that is too sharp or too sweet: both sides of the one slip,
+// as every guest says. Of an old fashioned nobody says that it is sharp.
+func TestBothSidesOfASlipAreRight(t *testing.T) {
+	s := newSchool(t)
+	for _, kind := range []ratio.Axis{ratio.Sweet, ratio.Sour} {
+		for _, size := range []float64{3, 6} {
+			for seed := range uint64(4) {
+				r, err := s.trainer.Round(RoundRequest{Kind: KindFault, Axis: kind, Size: size, Seed: seed})
+				require.NoError(t, err)
+				slipped := side{kind, r.key.high}
+				m := slipped.mirror()
+				g, err := s.trainer.Grade(r, Answer{Axis: m.axis, High: m.high})
+				require.NoError(t, err)
+				assert.Equal(t, m.tellsOf(&r.key.classic.spec), g.Right, "%s: %s", r.Question, m)
+			}
+		}
+	}
+}
+
+// Whatever the round: all that the engine itself names is right, nothing is right together
+// with its opposite, and a wrong answer is told why.
+func TestWhatIsRightToSay(t *testing.T) {
+	s := newSchool(t)
+	spoilts(t, s, KindFault, StartSize, 3, func(r *Round) {
+		result, err := s.trainer.judge.Score(&r.Specs[0])
+		require.NoError(t, err)
+		for _, f := range result.Faults {
+			if f.Method == "" && int(f.Axis) < ratio.NumAxes && !slices.Contains(r.key.off, side{f.Axis, !f.High}) {
+				assert.Contains(t, r.key.off, side{f.Axis, f.High}, r.Question)
+			}
+		}
+		for _, x := range Sayings() {
+			g, err := s.trainer.Grade(r, Answer{Axis: x.Axis, High: x.High})
+			require.NoError(t, err)
+			assert.Equal(t, slices.Contains(r.key.off, side{x.Axis, x.High}), g.Right)
+			assert.False(t, g.Right && slices.Contains(r.key.off, side{x.Axis, !x.High}), r.Question)
+			assert.Equal(t, g.Right, g.Why == "", "%s: %s", r.Question, g.Why)
+			assert.NotEmpty(t, g.Slip)
+			assert.Same(t, &r.key.classic.spec, g.Proper)
+			assert.NotEmpty(t, g.Wrong)
+		}
+	})
+}
+
+// A mend is right if it pours the proper amount, or undoes most of the slip and leaves a
+// good drink; what leaves most of it is wrong, whatever it scores.
+func TestMendsUndoTheSlip(t *testing.T) {
+	s := newSchool(t)
+	other := 0
+	spoilts(t, s, KindMend, StartSize, 3, func(r *Round) {
+		proper, err := s.trainer.judge.ScoreOnly(&r.key.classic.spec)
+		require.NoError(t, err)
+		spoilt, err := s.trainer.judge.ScoreOnly(&r.Specs[0])
+		require.NoError(t, err)
+		for i := range r.Specs[0].Pours {
+			p := r.Specs[0].Pours[i]
+			for _, amount := range append(measure.Neighbours(p.Amount, p.Unit, 3), r.key.classic.spec.Pours[i].Amount) {
+				g, err := s.trainer.Grade(r, Answer{Pour: i, Amount: amount})
+				require.NoError(t, err)
+				mended := r.Specs[0].Clone()
+				mended.Pours[i].Amount, mended.Pours[i].ML = amount, amount*p.ML/p.Amount
+				score, err := s.trainer.judge.ScoreOnly(&mended)
+				require.NoError(t, err)
+				isProper := i == r.key.pour && amount == r.key.classic.spec.Pours[i].Amount
+				assert.Equal(t, g.Right, g.Why == "", g.Why)
+				if isProper {
+					assert.True(t, g.Right, g.Text)
+				}
+				if !g.Right || isProper {
+					continue
+				}
+				other++
+				assert.True(t, score >= weigh.BalancedFrom || score >= proper-nearProper, g.Text)
+				assert.Greater(t, score, spoilt, g.Text)
+			}
+		}
+	})
+	assert.Positive(t, other, "some were mended by another amount")
+}
+
+// Worked by hand: of a pour halved, ¾ of it is 42 % of the way back in steps, 7/8 is 81 %.
+func TestLeftOf(t *testing.T) {
+	for _, c := range []struct{ proper, spoilt, now, want float64 }{
+		{1, 0.5, 0.5, 1}, {1, 0.5, 1, 0}, {1, 0.5, 0.75, 0.4150}, {1, 0.5, 0.875, 0.1926}, {1, 2, 1.25, 0.3219}, {1, 0, 1, 1}, {0, 1, 1, 1},
+	} {
+		assert.InDelta(t, c.want, leftOf(c.proper, c.spoilt, c.now), 1e-4, "%+v", c)
+	}
+}
+
+// No drink of a round holds what is avoided, nor does a cover that it offers; what is unknown
+// counts as present.
+func TestRoundsHoldNothingThatIsAvoided(t *testing.T) {
+	s := newSchool(t)
+	assert.Equal(t, []flavor.Allergen{flavor.Gluten, flavor.Molluscs}, AvoidedOf([]flavor.Allergen{flavor.Molluscs, flavor.Gluten}).List())
+	avoid := []flavor.Allergen{flavor.Eggs, flavor.Milk}
+	for _, req := range requests(StartSize, 5) {
+		req.Avoid = AvoidedOf(avoid)
+		r, err := s.trainer.Round(req)
+		if req.Axis == ratio.Bitter && err != nil {
+			assert.ErrorContains(t, err, "avoid fewer allergens", "nobody states what is in most bitters")
+			continue
+		}
+		require.NoError(t, err, "%+v", req)
+		var pours []flavor.Pour
+		for i := range r.Specs {
+			pours = append(pours, r.Specs[i].Pours...)
+		}
+		for _, d := range r.Drinks() {
+			pours = append(pours, d.Pours...)
+		}
+		for _, o := range r.Options {
+			pours = append(pours, o.Pours...)
+		}
+		for _, p := range pours {
+			assert.True(t, p.Profile.Avoids(avoid), "%s in %s", p.Profile.Name, r.Question)
+		}
+	}
+}
