@@ -2,6 +2,7 @@ package training
 
 import (
 	htmltemplate "html/template"
+	"slices"
 
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
@@ -19,6 +20,9 @@ type gradeView struct {
 	Points   string // of 100
 	Question string
 	Solution string
+	Slip     string // what the hand did wrong; empty for rounds without a slip
+	Why      string // why the answer is wrong; empty for a right one
+	Proper   *properView
 	Text     string
 	Next     string            // what it does to the next round
 	Curve    htmltemplate.HTML // how the rounds like it went; empty before the second
@@ -29,11 +33,47 @@ type gradeView struct {
 	Unit     string
 	Drawing  *part.Drawing
 	Name     string // of the drink that is drawn
+
+	Allergens part.Allergens // of the drinks that the round is of
+}
+
+// properView is the drink as it should be poured.
+type properView struct {
+	Name, Method string
+	Pours        []properPour
+}
+
+// properPour is a pour, and whether it was the wrong one.
+type properPour struct {
+	Text  string
+	Wrong bool
+}
+
+func properOf(g *drill.Grade) *properView {
+	if g.Proper == nil {
+		return nil
+	}
+	v := &properView{Name: g.Proper.Name, Method: string(g.Proper.Method) + ", " + string(g.Proper.Service)}
+	for i := range g.Proper.Pours {
+		p := &g.Proper.Pours[i]
+		v.Pours = append(v.Pours, properPour{words.Bound(part.Amount(p) + " " + p.Profile.Name), slices.Contains(g.Wrong, i)})
+	}
+	return v
+}
+
+// drinksOf is all that a round is of, as one drink: that of the grade, which names what the
+// question did not show too.
+func drinksOf(r *drill.Round) flavor.Spec {
+	all := shownOf(r)
+	for _, s := range r.Drinks() {
+		all.Pours = append(all.Pours, s.Pours...)
+	}
+	return all
 }
 
 // sides names what is drawn before and after.
 var sides = map[drill.Kind][2]string{
-	drill.KindFault:  {"the classic", "the drink as it was poured"},
+	drill.KindFault:  {"the drink poured properly", "the drink as it was poured"},
 	drill.KindMend:   {"the drink as it was poured", "the drink after your move"},
 	drill.KindOrder:  {"the least of the three", "the most of the three"},
 	drill.KindCover:  {"the drink", "the drink with its best cover"},
@@ -42,7 +82,12 @@ var sides = map[drill.Kind][2]string{
 
 func (p *pages) gradeOf(r *drill.Round, g *drill.Grade, f form.Values) (*gradeView, error) {
 	v := &gradeView{Word: "Not this time", Points: words.Points(100 * g.Points), Question: words.Sentence(words.Bound(r.Question)),
-		Solution: words.Sentence(words.Bound(g.Solution)), Text: words.Bound(g.Text)}
+		Solution: words.Sentence(words.Bound(g.Solution)), Text: words.Bound(g.Text), Why: words.Bound(g.Why), Proper: properOf(g)}
+	if g.Slip != "" {
+		v.Slip = words.Sentence(words.Bound(g.Slip))
+	}
+	of := drinksOf(r)
+	v.Allergens = part.AllergensOf(&of, nil)
 	if g.Right {
 		v.Word = "Right"
 	}

@@ -85,7 +85,7 @@ func TestRoundsOfANamedLearnerAreKept(t *testing.T) {
 	require.Len(t, kept, 1)
 	got := kept[0].Item
 	assert.WithinDuration(t, time.Now(), got.At, time.Minute)
-	assert.Equal(t, []any{"Ada", "fault", "sour", 6.0, 5, true, "too little sour", "too little acid", "fault:sour:6:2r"},
+	assert.Equal(t, []any{"Ada", "fault", "sour", 6.0, 5, true, "too little acid", "too little acid", "fault:sour:6:2r"},
 		[]any{got.Person, got.Kind, got.Axis, *got.SizeJND, *got.Quality, got.Right, got.Given, got.Wanted, got.Drill})
 	assert.Equal(t, 1.0, *got.Score)
 

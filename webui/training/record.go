@@ -15,7 +15,8 @@ import (
 func saidIn(f form.Values, r *drill.Round) string {
 	switch r.Request.Kind {
 	case drill.KindFault:
-		return "too " + f.Get("way") + " " + f.Get("of")
+		said, _ := saidBy(f)
+		return said.Plain
 	case drill.KindMend:
 		var moved []string
 		for i := range r.Specs[0].Pours {

@@ -8,7 +8,6 @@ import (
 	"counterpour/flavor/drill"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/ratio"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
 	"counterpour/webui/words"
@@ -24,11 +23,19 @@ type questionView struct {
 	Drinks  []roundDrink
 	Options []form.Option
 	Aromas  []form.Option
-	Axes    []form.Option
-	Ways    []form.Option
+	Sayings []saying
 	ABV     string
 	Volume  string
 	Trouble string
+
+	Allergens part.Allergens // of the drinks shown and the covers offered
+	Carries   bool           // something is shown that allergens can be named of
+}
+
+// saying is one thing to say of a drink that is off.
+type saying struct {
+	form.Option
+	Plain string // the axis, beside the words of a guest
 }
 
 // roundDrink is a drink of a question.
@@ -44,12 +51,12 @@ type roundDrink struct {
 type roundPour struct{ Field, Amount, Name, Value string }
 
 var roundHints = map[drill.Kind]string{
-	drill.KindFault:  "One pour of a proven drink is wrong.",
-	drill.KindMend:   "Change one amount; you may write a fraction or mL. Every change that brings it into balance is right.",
-	drill.KindOrder:  "As they stand in the glass, once the ice has given its water.",
+	drill.KindFault:  "A slip of the hand spoilt a proven drink. Where it can be said from two sides, such as too sharp and not sweet enough, both are right.",
+	drill.KindMend:   "Change one amount; you may write a fraction or mL. The proper amount is right, and so is every change that undoes most of the slip and brings it into balance.",
+	drill.KindOrder:  "As they stand in the glass, once the ice has given its water. Sweetness goes by sugar; drinks whose acid would turn the order round are never asked together.",
 	drill.KindGuess:  "As it stands in the glass, once the ice has given its water.",
 	drill.KindCover:  "The cover that a guest would notice least. Tick what the drink has less of with it; tick none if nothing is lost.",
-	drill.KindFamily: "The largest part is written as 8, as so much of what the trade pours for it.",
+	drill.KindFamily: "The parts as they are poured, before ice.",
 }
 
 func (p *pages) questionOf(r *drill.Round, f form.Values) *questionView {
@@ -58,14 +65,15 @@ func (p *pages) questionOf(r *drill.Round, f form.Values) *questionView {
 	for i := range r.Specs {
 		v.Drinks = append(v.Drinks, drinkOf(&r.Specs[i], i, f))
 	}
+	shown := shownOf(r)
+	v.Allergens, v.Carries = part.AllergensOf(&shown, nil), len(shown.Pours) > 0
 	for i, o := range r.Options {
 		v.Options = append(v.Options, f.Option("option", strconv.Itoa(i), words.Bound(o.Label)))
 	}
 	switch r.Request.Kind {
 	case drill.KindFault:
-		v.Ways = []form.Option{f.Option("way", "little", "too little"), f.Option("way", "much", "too much")}
-		for _, a := range ratio.Axes() {
-			v.Axes = append(v.Axes, f.Option("of", a.String(), axisNoun[a]))
+		for _, s := range drill.Sayings() {
+			v.Sayings = append(v.Sayings, saying{f.Option("say", saidValue(&s), s.Guest), s.Plain})
 		}
 	case drill.KindGuess:
 		v.ABV, v.Volume = f.Get("abv"), f.Get("volume")
@@ -75,6 +83,40 @@ func (p *pages) questionOf(r *drill.Round, f form.Values) *questionView {
 		}
 	}
 	return v
+}
+
+// shownOf is all that the question of a round shows, as one drink: what is poured, and what
+// might be poured instead. A family is asked of by its ratio alone, so that nothing is.
+func shownOf(r *drill.Round) (all flavor.Spec) {
+	for i := range r.Specs {
+		all.Pours = append(all.Pours, r.Specs[i].Pours...)
+	}
+	for _, o := range r.Options {
+		all.Pours = append(all.Pours, o.Pours...)
+	}
+	return all
+}
+
+// saidValue is what is said of a drink as forms send it: "sour-much".
+func saidValue(s *drill.Said) string {
+	if s.High {
+		return s.Axis.String() + "-much"
+	}
+	return s.Axis.String() + "-little"
+}
+
+// saidBy is what a form says of a drink.
+func saidBy(f form.Values) (drill.Said, bool) {
+	value := f.Get("say")
+	if value == "" { // the two fields of pages that were open before there was one
+		value = f.Get("of") + "-" + f.Get("way")
+	}
+	for _, s := range drill.Sayings() {
+		if saidValue(&s) == value {
+			return s, true
+		}
+	}
+	return drill.Said{}, false
 }
 
 func drinkOf(s *flavor.Spec, at int, f form.Values) roundDrink {
@@ -97,11 +139,11 @@ func drinkOf(s *flavor.Spec, at int, f form.Values) roundDrink {
 func answerIn(f form.Values, r *drill.Round) (a drill.Answer, err error) {
 	switch r.Request.Kind {
 	case drill.KindFault:
-		axis, ok := ratio.ParseAxis(f.Get("of"))
-		if way := f.Get("way"); !ok || way != "much" && way != "little" {
-			return a, form.Missing("answer", "say whether there is too much or too little, and of what")
+		said, ok := saidBy(f)
+		if !ok {
+			return a, form.Missing("answer", "say what a guest would call it")
 		}
-		a.Axis, a.High = axis, f.Get("way") == "much"
+		a.Axis, a.High = said.Axis, said.High
 	case drill.KindMend:
 		return moveIn(f, r)
 	case drill.KindOrder:

@@ -2,6 +2,7 @@ package training
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -17,12 +18,16 @@ const mostSat = 999
 type sitting struct {
 	played, right int
 	last          drill.Kind // of the round before
+	seen          []drill.Mark
 }
+
+// mostSeen is how many drinks a sitting remembers, the last ones.
+const mostSeen = 24
 
 // readSitting reads what text wrote; what is none is a new sitting.
 func readSitting(text string) sitting {
 	parts := strings.Split(text, ".")
-	if len(parts) != 3 {
+	if len(parts) < 3 || len(parts) > 3+mostSeen {
 		return sitting{}
 	}
 	right, err := strconv.Atoi(parts[0])
@@ -31,7 +36,15 @@ func readSitting(text string) sitting {
 	if _, known := kindNames[last]; err != nil || errPlayed != nil || !known || right < 0 || right > played || played > mostSat {
 		return sitting{}
 	}
-	return sitting{played, right, last}
+	var seen []drill.Mark
+	for _, word := range parts[3:] {
+		m, ok := drill.ParseMark(word)
+		if !ok {
+			return sitting{}
+		}
+		seen = append(seen, m)
+	}
+	return sitting{played, right, last, seen}
 }
 
 // text is the sitting as an address has it, empty before the first round.
@@ -39,12 +52,23 @@ func (s sitting) text() string {
 	if s.played == 0 {
 		return ""
 	}
-	return fmt.Sprintf("%d.%d.%s", s.right, s.played, s.last)
+	text := fmt.Sprintf("%d.%d.%s", s.right, s.played, s.last)
+	for _, m := range s.seen {
+		text += "." + m.String()
+	}
+	return text
 }
 
-// after is the sitting with one more round.
-func (s sitting) after(kind drill.Kind, right bool) sitting {
-	s.played, s.last = s.played+1, kind
+// after is the sitting with one more round, and the drinks that it had.
+func (s sitting) after(r *drill.Round, right bool) sitting {
+	s.played, s.last = s.played+1, r.Request.Kind
+	s.seen = slices.Clone(s.seen)
+	for _, d := range r.Drinks() {
+		if m := drill.MarkOf(d); !slices.Contains(s.seen, m) {
+			s.seen = append(s.seen, m)
+		}
+	}
+	s.seen = s.seen[max(0, len(s.seen)-mostSeen):]
 	if right {
 		s.right++
 	}

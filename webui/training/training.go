@@ -45,6 +45,7 @@ type trainingWish struct {
 	what  int // of drillChoices
 	Size  float64
 	Asked bool // a round is wanted, not only the page
+	Avoid []flavor.Allergen
 	sitting
 }
 
@@ -57,8 +58,11 @@ func readTrainingWish(r *http.Request) (trainingWish, error) {
 	if w.what < 0 {
 		return w, fmt.Errorf("%w: no drill is called %q", form.ErrUnreadable, r.Form.Get("what"))
 	}
+	var err error
+	if w.Avoid, err = form.ReadAvoid(r.Form); err != nil {
+		return w, err
+	}
 	if text := r.Form.Get("steps"); text != "" {
-		var err error
 		if w.Size, err = strconv.ParseFloat(text, 64); err != nil || !slices.Contains(drillSizes, w.Size) {
 			return w, fmt.Errorf("%w: no size is %q", form.ErrUnreadable, text)
 		}
@@ -86,7 +90,7 @@ func (p *pages) training(w http.ResponseWriter, r *http.Request) error {
 		return p.handedOut(w, r, v, sealed)
 	}
 	wanted := drillChoices[wish.what].wish
-	wanted.Size, wanted.Not = wish.Size, wish.last
+	wanted.Size, wanted.Not, wanted.Avoid, wanted.Seen = wish.Size, wish.last, wish.Avoid, wish.seen
 	round, err := p.trainer.Next(learner, wanted)
 	if faults := flavor.FaultsOf(err); len(faults) > 0 {
 		v.Trouble = words.Sentence(faults[0].Message)
@@ -103,6 +107,9 @@ func (p *pages) training(w http.ResponseWriter, r *http.Request) error {
 	if v.Sitting != "" {
 		at.Set("sitting", v.Sitting)
 	}
+	for _, a := range wish.Avoid {
+		at.Add("avoid", string(a))
+	}
 	http.Redirect(w, r, "/training?"+at.Encode(), http.StatusSeeOther)
 	return nil
 }
@@ -110,8 +117,8 @@ func (p *pages) training(w http.ResponseWriter, r *http.Request) error {
 // handedOut shows a round that was handed out before.
 func (p *pages) handedOut(w http.ResponseWriter, r *http.Request, v *trainingView, sealed string) error {
 	round, err := p.sealed(sealed)
-	if errors.Is(err, errOver) {
-		return p.over(w, r, v)
+	if said, over := overWords(err); over {
+		return p.over(w, r, v, said)
 	}
 	if err != nil {
 		return err
@@ -121,29 +128,42 @@ func (p *pages) handedOut(w http.ResponseWriter, r *http.Request, v *trainingVie
 	return p.Write(w, r, http.StatusOK, "training", "layout", v)
 }
 
-// roundIsOver is what the page says of [errOver].
-const roundIsOver = "This round cannot be graded any more: what it was made from has changed since it was handed out. Start a new one."
+// Why a round that was handed out cannot be graded.
+var (
+	// errStrange: no server of this house handed it out with the key that it has now.
+	errStrange = errors.New("the round is not one that was handed out")
+	// errOther: it is made otherwise now than when it was shown.
+	errOther = errors.New("the round is made otherwise now")
+)
 
-// errOver: a round that no server of this house handed out, or one that is made
-// otherwise now than when it was shown.
-var errOver = errors.New("the round is not one that was handed out")
+// overWords is what the page says of a round that cannot be graded; false of other errors.
+func overWords(err error) (string, bool) {
+	const over = "This round cannot be graded any more: "
+	switch {
+	case errors.Is(err, errStrange):
+		return over + "its address is not whole, or this house did not hand it out; a demo forgets its rounds when it is started anew. Start a new one.", true
+	case errors.Is(err, errOther):
+		return over + "the program, its drinks or the stock have changed since it was handed out. Start a new one.", true
+	}
+	return "", false
+}
 
-// sealed returns a round that was handed out, or [errOver].
+// sealed returns a round that was handed out, or why it cannot be graded.
 func (p *pages) sealed(token string) (*drill.Round, error) {
 	request, looked, ok := p.seal.open(token)
 	if !ok {
-		return nil, errOver
+		return nil, errStrange
 	}
 	round, err := p.trainer.Again(request)
-	if err == nil && !bytes.Equal(looked, looks(round)) {
-		return nil, errOver
+	if len(flavor.FaultsOf(err)) > 0 || err == nil && !bytes.Equal(looked, looks(round)) {
+		return nil, errOther
 	}
 	return round, err
 }
 
 // over says that a round cannot be graded any more.
-func (p *pages) over(w http.ResponseWriter, r *http.Request, v *trainingView) error {
-	v.Trouble = roundIsOver
+func (p *pages) over(w http.ResponseWriter, r *http.Request, v *trainingView, said string) error {
+	v.Trouble = said
 	return p.Write(w, r, http.StatusGone, "training", "layout", v)
 }
 
@@ -154,8 +174,8 @@ func (p *pages) graded(w http.ResponseWriter, r *http.Request, wish trainingWish
 		return err
 	}
 	round, err := p.sealed(r.Form.Get("round"))
-	if errors.Is(err, errOver) {
-		return p.over(w, r, v)
+	if said, over := overWords(err); over {
+		return p.over(w, r, v, said)
 	}
 	if err != nil {
 		return err
@@ -180,7 +200,7 @@ func (p *pages) graded(w http.ResponseWriter, r *http.Request, wish trainingWish
 	if err := p.keep(w, r, v, round, grade, sent); err != nil {
 		return err
 	}
-	v.sat(wish.sitting.after(round.Request.Kind, grade.Right))
+	v.sat(wish.sitting.after(round, grade.Right))
 	return p.Write(w, r, http.StatusOK, "training", "layout", v)
 }
 

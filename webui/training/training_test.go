@@ -49,7 +49,7 @@ func TestTrainingScenarios(t *testing.T) {
 		{name: "what I need most", path: "/training?what=", status: 200,
 			want: []string{"What of the family & its <drink>?", `type="radio" name="option" value="1"> Flip`, "This round is 6.0 steps"}},
 		{name: "a kind and a size", path: "/training?what=fault&steps=3", status: 200,
-			want: []string{"¼ oz lemon juice", `<option value="fault" selected>`, `name="of" value="bitter"`, "too little"}},
+			want: []string{"¼ oz lemon juice", `<option value="fault" selected>`, `name="say" value="sour-much"> <span>sharp <span class="small">too much acid`, "No allergen is recorded"}},
 		{name: "mend it", path: "/training?what=mend", status: 200, want: []string{`<label for="pour-1">lemon juice</label>`, `value="¼ oz"`}},
 		{name: "order", path: "/training?what=order-sweet", status: 200, want: []string{"<h3>Drink 3</h3>", `name="place-2"`}},
 		{name: "cover", path: "/training?what=cover", status: 200, want: []string{"½\u00a0oz orgeat", `name="lost" value="smoke"`}},
@@ -73,12 +73,14 @@ func TestAnswers(t *testing.T) {
 		want   []string
 		not    []string
 	}{
-		{name: "right", what: "fault", answer: []string{"way", "little", "of", "sour"}, status: 200,
+		{name: "right", what: "fault", answer: []string{"say", "sour-little"}, status: 200,
 			want: []string{">Right<", "100 of 100 points", "Too little acid.", "It carries 7\u00a0mL of lemon juice. That is too little.", "Next round", `<svg class="bars"`, `<svg class="strips"`,
-				"Hollow is the classic", "How it goes", "1 round played, 1 right.", "The next round like this is as hard: 6.0 noticeable steps, after 6.0."}},
-		{name: "wrong", what: "fault", answer: []string{"way", "much", "of", "sour"}, status: 200, want: []string{"Not this time", "1 round played, 0 right.", "is easier: 8.5 noticeable steps, after 6.0."}},
-		{name: "half an answer", what: "fault", answer: []string{"way", "much"}, status: 422,
-			want: []string{"Say whether there is too much or too little", `value="much" checked`, "aria-describedby"}, not: []string{"How it goes"}},
+				"Hollow is the drink poured properly", "How it goes", "1 round played, 1 right.", "The next round like this is harder: about 5.2 noticeable steps, after 6.0.",
+				"The slip: ¼\u00a0oz lemon juice in place of ¾\u00a0oz.", "<strong>¾\u00a0oz lemon juice</strong>"}, not: []string{"Not too much acid"}},
+		{name: "wrong", what: "fault", answer: []string{"say", "sour-much"}, status: 200, want: []string{"Not this time", "1 round played, 0 right.", "is easier: about 8.5 noticeable steps, after 6.0.", "Not too much acid: the other way round."}},
+		{name: "two fields of a page of before", what: "fault", answer: []string{"way", "little", "of", "sour"}, status: 200, want: []string{">Right<"}},
+		{name: "no answer", what: "fault", answer: []string{"say", "darts"}, status: 422,
+			want: []string{"Say what a guest would call it", "aria-describedby"}, not: []string{"How it goes"}},
 		{name: "mended", what: "mend", answer: []string{"pour-0", "2 oz", "pour-1", "3/4", "pour-2", "½ oz"}, status: 200, want: []string{">Right<", "the drink after your move"}},
 		{name: "mended in ml", what: "mend", answer: []string{"pour-0", "2 oz", "pour-1", "22 ml", "pour-2", "½ oz"}, status: 200, want: []string{">Right<"}},
 		{name: "nothing moved", what: "mend", answer: []string{"pour-0", "2 oz", "pour-1", "1/4 oz", "pour-2", "½ oz"}, status: 422, want: []string{"Nothing is changed yet"}},
@@ -94,7 +96,7 @@ func TestAnswers(t *testing.T) {
 		{name: "a cover not chosen", what: "cover", answer: []string{"lost", "nut"}, status: 422, want: []string{"Choose one of the answers", `value="nut" checked`}},
 		{name: "an aroma that is not known", what: "cover", answer: []string{"option", "1", "lost", "moon"}, status: 400},
 		{name: "a family", what: "family", answer: []string{"option", "0"}, status: 200, want: []string{">Right<", "per cent of the whole"}},
-		{name: "a trainer that breaks", what: "fault", answer: []string{"steps", "1.5", "way", "much", "of", "sour"}, status: 500, want: []string{"Something broke"}},
+		{name: "a trainer that breaks", what: "fault", answer: []string{"steps", "1.5", "say", "sour-much"}, status: 500, want: []string{"Something broke"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			webuitest.Holds(t, answered(t, webuitest.NewPages(t), c.what, c.answer...), c.status, c.want, c.not)
@@ -114,10 +116,10 @@ func TestRoundsAreSealed(t *testing.T) {
 	}
 	assert.Len(t, one, len(roundOf(t, webuitest.Follow(h, "/training?what=order-strong").Body.String())), "its length says nothing")
 
-	form := webuitest.AnswerForm("fault", "way", "little", "of", "sour", "round", one)
+	form := webuitest.AnswerForm("fault", "say", "sour-little", "round", one)
 	webuitest.Holds(t, webuitest.Post(h, "/training", form, false), 200, []string{">Right<"}, nil)
 	started := webuitest.NewPages(t)
-	webuitest.Holds(t, webuitest.Post(started, "/training", form, false), http.StatusGone, []string{"This round cannot be graded any more", "Start a new one", ">Start<"}, []string{">Right<"})
+	webuitest.Holds(t, webuitest.Post(started, "/training", form, false), http.StatusGone, []string{"This round cannot be graded any more: its address is not whole, or this house did not hand it out", "Start a new one", ">Start<"}, []string{">Right<"})
 	for _, word := range []string{"", "x", "%", one[:len(one)-2], strings.ToUpper(one), strings.Repeat("A", len(one))} {
 		form.Set("round", word)
 		webuitest.Holds(t, webuitest.Post(h, "/training", form, false), http.StatusGone, []string{"Start a new one"}, []string{">Right<"})
@@ -162,9 +164,9 @@ func TestTrainingInABrowser(t *testing.T) {
 	b.Until(`!!document.querySelector('.round')`)
 	b.Fits()
 	b.Click(`.round button.main`)
-	b.Until(`document.getElementById('amiss')?.textContent.startsWith('Say whether')`)
-	b.Do(chromedp.Focus(chromedp.CSS(`input[name="way"][value="little"]`)))
-	for _, key := range []string{" ", kb.Tab, kb.ArrowDown, kb.ArrowDown, kb.Enter} {
+	b.Until(`document.getElementById('amiss')?.textContent.startsWith('Say what a guest')`)
+	b.Do(chromedp.Focus(chromedp.CSS(`input[name="say"][value="sour-much"]`)))
+	for _, key := range []string{" ", kb.ArrowDown, kb.Enter} {
 		b.Do(chromedp.KeyEvent(key))
 	}
 	b.Until(`document.querySelector('.graded .word')?.textContent === 'Right'`)
@@ -193,10 +195,27 @@ func TestASitting(t *testing.T) {
 	webuitest.Says(t, w, []string{"This sitting: 1 of 1 round right.", `name="sitting" value="1.1.family"`}, nil)
 	second := webuitest.Follow(h, "/training?what=&sitting=1.1.family").Body.String()
 	assert.Contains(t, second, "What of the fault", "another kind")
-	form = webuitest.AnswerForm("", "way", "much", "of", "sour", "round", roundOf(t, second), "sitting", "1.1.family")
-	webuitest.Says(t, webuitest.Post(h, "/training", form, false), []string{"This sitting: 1 of 2 rounds right.", `value="1.2.fault"`}, nil)
-	for _, odd := range []string{"2.1.family", "1.1", "x.1.family", "1.1.darts", "1.100000.family"} {
+	form = webuitest.AnswerForm("", "say", "sour-much", "round", roundOf(t, second), "sitting", "1.1.family")
+	webuitest.Says(t, webuitest.Post(h, "/training", form, false), []string{"This sitting: 1 of 2 rounds right.", `value="1.2.fault.`}, nil)
+	for _, odd := range []string{"1.1.family.+", "1.1.family.zzzz" + strings.Repeat(".1", 24), "2.1.family", "1.1", "x.1.family", "1.1.darts", "1.100000.family"} {
 		webuitest.Says(t, webuitest.Follow(h, "/training?what=&sitting="+odd), []string{"What of the family"}, []string{"This sitting"})
 	}
 	assert.Equal(t, http.StatusGone, webuitest.Get(h, "/training?what=&round=old", "").Code)
+}
+
+// What a guest must avoid goes with the sitting: into the address of the question, its form
+// and the next one; a word that is no allergen is refused.
+func TestAvoidingGoesWithTheSitting(t *testing.T) {
+	h := webuitest.NewPages(t)
+	w := webuitest.Get(h, "/training?what=fault&avoid=eggs&avoid=milk", "")
+	require.Equal(t, http.StatusSeeOther, w.Code)
+	at := w.Header().Get("Location")
+	assert.Contains(t, at, "avoid=eggs&avoid=milk")
+	kept := []string{`<input type="hidden" name="avoid" value="eggs">`, `value="milk" checked`, "Without eggs, milk"}
+	page := webuitest.Get(h, at, "")
+	webuitest.Says(t, page, kept, nil)
+	form := webuitest.AnswerForm("fault", "say", "sour-little", "round", roundOf(t, page.Body.String()))
+	form["avoid"] = []string{"eggs", "milk"}
+	webuitest.Says(t, webuitest.Post(h, "/training", form, false), kept, nil)
+	assert.Equal(t, http.StatusBadRequest, webuitest.Get(h, "/training?what=fault&avoid=egs", "").Code)
 }

@@ -3,8 +3,10 @@ package training
 import (
 	"fmt"
 	"net/http"
+	"slices"
 	"strconv"
 
+	"counterpour/flavor"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/ratio"
 	"counterpour/webui/form"
@@ -18,6 +20,8 @@ type trainingView struct {
 	Played   string // rounds so far; empty before the first
 	Choices  []form.Option
 	Sizes    []form.Option
+	Boxes    []form.Box // allergens to avoid
+	Avoid    []flavor.Allergen
 	What     string
 	Steps    string
 	Sitting  string // as forms send it on
@@ -38,6 +42,10 @@ func (p *pages) trainingView(r *http.Request, w trainingWish) (*trainingView, dr
 	v := &trainingView{Who: sent, Played: playedBy(&learner),
 		What: drillChoices[w.what].ID, Sizes: []form.Option{{Value: "", Name: "set by my results", Chosen: w.Size == 0}}}
 	v.sat(w.sitting)
+	v.Avoid = w.Avoid
+	for _, a := range flavor.Allergens() {
+		v.Boxes = append(v.Boxes, form.Box{Allergen: a, Ticked: slices.Contains(w.Avoid, a)})
+	}
 	for i, c := range drillChoices {
 		v.Choices = append(v.Choices, form.Option{Value: c.ID, Name: c.Name, Chosen: i == w.what})
 	}
@@ -110,5 +118,5 @@ func nextOf(s *drill.Skill, r *drill.Round) string {
 	case next > 1.01*r.Size:
 		word = "easier"
 	}
-	return fmt.Sprintf("The next round like this is %s: %s noticeable steps, after %s.", word, stepsOf(s.Kind, next), stepsOf(s.Kind, r.Size))
+	return fmt.Sprintf("The next round like this is %s: about %s noticeable steps, after %s.", word, stepsOf(s.Kind, next), stepsOf(s.Kind, r.Size))
 }

@@ -79,7 +79,14 @@ func (f Trainer) Grade(r *drill.Round, a drill.Answer) (*drill.Grade, error) {
 		Before: ratio.Equivalents{60, 23, 22}, After: ratio.Equivalents{60, 23, 7}}
 	switch r.Request.Kind {
 	case drill.KindFault:
-		g.Right = a.Axis == ratio.Sour && !a.High
+		if g.Right = a.Axis == ratio.Sour && !a.High; !g.Right {
+			g.Why = "Not too much acid: the other way round."
+		}
+		proper, err := Bar{}.Read(GoodDraft)
+		if err != nil {
+			return nil, err
+		}
+		g.Slip, g.Proper, g.Wrong = "¼ oz lemon juice in place of ¾ oz", &proper, []int{1}
 	case drill.KindMend:
 		g.Right = a.Pour == 1 && a.Amount >= 0.7 && a.Amount <= 0.8
 	case drill.KindOrder:
