@@ -65,8 +65,7 @@ func TestEveryPageIsAccessible(t *testing.T) {
 		check(page)
 	}
 	b.Open(address, "/training?what=fault")
-	b.Click(`input[value="little"]`)
-	b.Click(`input[value="sour"]`)
+	b.Click(`input[value="sour-little"]`)
 	b.Click(".round button.main")
 	b.Until(`!!document.querySelector('.graded')`)
 	check("a graded round")
