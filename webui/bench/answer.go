@@ -88,6 +88,7 @@ func (p *pages) read(ctx context.Context, a *answer, f benchForm) (reading.Readi
 	}
 	a.Said = words.Count(len(a.Faults), "thing", "things") + " to fix in the draft."
 	if a.Result != nil {
+		a.Result.Mend = a.Faults[0].Renamed()
 		a.Said += " " + a.Result.Incomplete + " " + a.Result.said()
 	}
 	return read, nil

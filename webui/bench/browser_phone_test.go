@@ -88,12 +88,16 @@ func TestTheStripsAreDrawn(t *testing.T) {
 func TestWrongLinesAreMendedOnAPhone(t *testing.T) {
 	p := webuitest.NewPhone(t)
 	p.Open(webuitest.Serve(t, webuitest.NewHouse()), "/bench")
-	p.Typed("2 oz gin\n3/4 oz lemon juice\n1/2 oz glimmer\nshake, up")
+	p.Typed("2 oz gin\n3/4 oz lemmon jooce\n1/2 oz simple syrup\nshake, up")
 	p.Until(`document.querySelector('.strip p')?.textContent.includes('The rest alone scores')`)
-	p.Tap("#faults .instead button")
+	p.Until(`document.querySelector('.strip button')?.value.endsWith('shake, up')`) // the whole draft has been answered
+	p.Within(0, ".strip button")
+	p.Tap(".strip button")
 	p.Until(`document.querySelector('.strip p').textContent.includes('Balanced')`)
 	p.Within(1, ".strip .points")
 	p.Until(`document.querySelector('#read q').textContent === '2 oz gin'`)
+	p.Tap(".strip button[name=save]")
+	p.Until(`document.activeElement.id === 'called'`) // it has no name yet
 	p.Fits()
 	p.Quiet()
 }

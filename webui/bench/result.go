@@ -25,13 +25,14 @@ type resultView struct {
 	Score      string // 0 to 100
 	Verdict    string
 	Sentence   string
-	Notes      []string // what was assumed in reading
-	Explained  []string // the arithmetic of the score, line by line
-	Unsaid     string   // how many more lines there are
-	Incomplete string   // which lines it leaves out; empty if the whole draft was read
-	Amiss      string   // what cannot be read of them, in short
-	Clashes    []string // what the guest must not have
-	Guest      string   // who drinks it; empty for anybody
+	Notes      []string      // what was assumed in reading
+	Explained  []string      // the arithmetic of the score, line by line
+	Unsaid     string        // how many more lines there are
+	Incomplete string        // which lines it leaves out; empty if the whole draft was read
+	Amiss      string        // what cannot be read of them, in short
+	Mend       *part.Example // the likeliest name for the first of it; nil if there is none
+	Clashes    []string      // what the guest must not have
+	Guest      string        // who drinks it; empty for anybody
 	Family     familyView
 	Drawing    *part.Drawing
 	Faults     []string

@@ -14,6 +14,17 @@ type Refused struct {
 	Kinds   []Kind // what it may mean, the likeliest first
 }
 
+// Renamed is the likeliest name for one that is not known, with the draft that it makes; nil
+// if the fault is another, or nothing is like it.
+func (v *Refused) Renamed() *Example {
+	for i := range v.Mends {
+		if m := &v.Mends[i]; m.Lead == leads[remedy.Named] && len(m.Ways) > 0 {
+			return &m.Ways[0]
+		}
+	}
+	return nil
+}
+
 // Mend is several ways to mend a fault, each with the draft that it makes.
 type Mend struct {
 	Lead string

@@ -171,7 +171,7 @@
       then = () => byId("verdict")?.scrollIntoView({ block: "nearest" });
       form.requestSubmit();
     } else if (hit.name === "save") {
-      then = () => byId("asked")?.focus();
+      then = () => (document.querySelector(".unnamed #called") || byId("asked"))?.focus();
     } else if (hit.name === "missing") {
       then = () => { byId("covers")?.scrollIntoView(); byId("covers-title")?.focus({ preventScroll: true }); };
     } else if (hit.name === "close") {
