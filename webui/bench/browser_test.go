@@ -86,6 +86,13 @@ func TestUndoCallsNobodyBackWhoHasGoneOn(t *testing.T) {
 	b.Until(webuitest.Shown + `'Out of balance'`)
 	b.Until(`document.activeElement.id === 'text'`)
 
+	// What the strip would write goes once the draft is another.
+	b.Until(`!!document.querySelector('.strip [name=become]')`)
+	b.Press(" ")
+	b.Until(`!document.querySelector('.strip [name=become]') && held.length === 1`)
+	b.Do(chromedp.Evaluate[chromedp.Void](`held.pop()()`))
+	b.Until(`!!document.querySelector('.strip [name=become]')`)
+
 	b.Click("#redo button")
 	b.Until(`held.length === 1`)
 	b.Do(chromedp.Evaluate[chromedp.Void](`held.pop()()`))

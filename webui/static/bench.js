@@ -144,6 +144,7 @@
     keep();
     closeCovers();
     closeSave();
+    document.querySelector(".strip [name=become]")?.remove(); // it writes the draft as it was
     if (event.isTrusted) offer();
   });
   box.addEventListener("input", closeMenu, { once: true });
