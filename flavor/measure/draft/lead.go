@@ -44,7 +44,7 @@ func lead(toks []token.Token) int {
 			return 0 // "gin 60 ml, lemon 30 ml"
 		}
 	}
-	if first < 1 || first > mostLead || amounts < 2 || !(first > 1 && toks[first-1].Text == "with") && (entry.Joins[toks[first-1].Text] || entry.PouringVerb(toks[first-1].Text)) {
+	if first < 1 || first > mostLead || amounts < 2 || !(first > 1 && toks[first-1].Text == "with") && (entry.Joins[toks[first-1].Text] || entry.PouringVerb(toks[first-1].Text) && !(first == 1 && toks[0].Text == "spritz")) {
 		return 0
 	}
 	if first+1 < len(toks) && parting.Wide(toks, first+1) && !parting.Wide(toks, first) { // "SOUR  RYE 2  LEMON 1"

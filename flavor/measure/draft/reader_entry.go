@@ -185,7 +185,7 @@ func (r *reader) take(n int, span entry.Span, p *joining.Piece, asStep bool) {
 			r.entry(KindRemark, n, at)
 			return
 		}
-		if p.Pour.Each && p.Pour.Fault == nil && p.Pour.Unit.Jigger() && r.part == nil && r.equalParts() { // "equal parts a, b and c, 22 ml each"
+		if p.Pour.Each && p.Pour.Fault == nil && (p.Pour.Unit.Jigger() || p.Pour.Unit == "" && p.Pour.Figures) && r.part == nil && r.equalParts() { // "equal parts a, b and c, 22 ml each"
 			r.part = &p.Pour
 			r.entry(KindRemark, n, at)
 			return

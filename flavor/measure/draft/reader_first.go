@@ -50,6 +50,9 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 			return true
 		}
 	}
+	if l == entry.NoLabel && r.titleBeforeColon(n, span, toks) {
+		return true
+	}
 	if l == entry.NoLabel && r.titleOfCard(toks) {
 		r.setName(n, span)
 		return true
@@ -314,6 +317,24 @@ func (r *reader) pours(toks []token.Token) bool {
 		}
 	}
 	return n > 1
+}
+
+// titleBeforeColon takes the words before a colon as the name where several pours follow it on
+// the line, "mint julep: 60 bourbon, 10 simple", and is false for any other line. A single word
+// of method says how they are mixed.
+func (r *reader) titleBeforeColon(n int, span entry.Span, toks []token.Token) bool {
+	colon := slices.IndexFunc(toks, func(t token.Token) bool { return t.Kind != token.Word })
+	if colon < 2 || colon > mostLead || !toks[colon].Is(":") || colon+2 >= len(toks) || serving.StartsMethod(toks) || entry.PouringVerb(toks[0].Text) || !entry.StartsAmount(toks[colon+1:]) {
+		return false
+	}
+	s := serving.Read(toks[:colon])
+	if in := r.join.Entries(toks[colon+1:]); len(in) < 2 || !in[0].Pour.States(r.text) || in[0].Pour.Name == "" || !s.States() { // what no glass is named in, others tell
+		return false
+	}
+	r.setName(n, entry.Span{Start: toks[0].Start, End: toks[colon-1].End})
+	r.d.Titled = true
+	r.entries(n, span, toks[colon+1:], false)
+	return true
 }
 
 // poursOne reports whether tokens are one pour with its unit, as a line behind "spec:" may be.

@@ -162,7 +162,7 @@ var fullWords = map[string]string{
 var adjectives = token.Words(`fresh freshly squeezed pressed thin thick large medium small big good quality cold chilled hot ripe whole strained homemade home-made house house-made housemade
 fresh-squeezed freshly-squeezed fresh-pressed hand-pressed cold-pressed sliced peeled chopped diced torn halved quartered cut seeded deseeded hulled pitted lightly packed best decent local regular
 organic natural nice style type our my thinly roughly finely plump unpeeled washed warm warmed heated steamed boiling iced your favourite favorite of the some a an any really very proper premium top-shelf decent-quality fine-strained double-strained just-squeezed day-fresh well-chilled ice-cold lovely whatever strong brewed freshly-brewed loose-leaf well rail speed-rail hand hand-squeezed plain real true genuine authentic standard basic usual normal ordinary cheap inexpensive budget smooth classic traditional everyday craft artisan artisanal handmade
-small-batch single-barrel single-cask canned tinned carton squeezed juiced fs freezer fridge refrigerated frozen xtra extra nicest finest superior high-quality good-quality spare leftover daily handcrafted batched pre-batched`)
+small-batch single-barrel single-cask canned tinned carton squeezed juiced fluffy fs freezer fridge refrigerated frozen xtra extra nicest finest superior high-quality good-quality spare leftover daily handcrafted batched pre-batched`)
 
 // phrases are words that change nothing together, and may apart.
 var phrases = token.Words(`house-made home-made hand-made small-batch single-barrel single-cask top-shelf speed-rail fine-strained double-strained cold-pressed grade-a high-quality good-quality room-temperature ice-cold freshly-squeezed fresh-squeezed`)

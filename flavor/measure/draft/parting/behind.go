@@ -1,6 +1,7 @@
 package parting
 
 import (
+	"slices"
 	"strings"
 
 	"counterpour/flavor"
@@ -63,6 +64,13 @@ func lengthEnds(toks []token.Token, i, from int) bool {
 
 // mostLength is the most words of what fills a glass.
 const mostLength = 2
+
+// laidOnly reports whether tokens are what is laid on a drink, perhaps behind its glass: "collins
+// lemon slice cherry".
+func laidOnly(toks []token.Token) bool {
+	s := serving.Read(toks)
+	return len(toks) > 1 && entry.EndsLaid(toks) && s.Method == "" && !slices.ContainsFunc(s.Unknown, func(t token.Token) bool { return t.Kind != token.Word || !entry.EndsLaid([]token.Token{t}) })
+}
 
 // lengthAt returns how many words of tokens are what fills a glass, 0 if none are.
 func lengthAt(toks []token.Token) int {

@@ -39,6 +39,10 @@ func Separator(toks []token.Token, i, from int) (string, int) {
 		return ";", 0 // "shake collins top soda"
 	case t.Text == "no" && i > from+1 && next.Kind == token.Word && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
 		return ";", 0 // "3/4 simple no egg"
+	case (t.Text == "ew" || t.Text == "nutmeg" && !ground.Has(toks[i-1].Text) && (next.Kind == token.Mark || i+1 == len(toks))) && i > from+1 && toks[i-1].Kind == token.Word && !entry.IsUnit(&toks[i-1]) && !entry.Joins[toks[i-1].Text] && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
+		return ";", 0 // "20 lemon ew", "15 sugar nutmeg"
+	case t.Kind == token.Word && i > from+1 && toks[from].Text == "top" && lengthAt(toks[from+1:]) == i-from-1 && laidOnly(upToMark(toks[i:])):
+		return ";", 0 // "top soda lime wedge"
 	case t.Is("(") && i > from+1 && toks[from].Is("(") && amountInBrackets(toks[i:]):
 		return ";", 0 // "(1 oz) gin (3/4 oz) lime"
 	case soakedIn.Has(t.Text) && i > from && (next.Text == "in" || next.Text == "with") && i+2 < len(toks) && entry.StartsMeasure(toks[i+2:]):
@@ -202,6 +206,9 @@ func amountInBrackets(toks []token.Token) bool {
 	end := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is(")") })
 	return end > 1 && toks[1].Kind == token.Numeral && (end == 2 || entry.UnitWordsAt(toks[2:end]))
 }
+
+// ground say how a spice is cut, and begin its name.
+var ground = vocabulary.Words(`ground grated fresh freshly whole powdered dried`)
 
 // eggKinds say which egg it is.
 var eggKinds = vocabulary.Words(`carton bottled frozen dehydrated dried pasteurised pasteurized fresh whole liquid powdered large medium small organic raw beaten free-range ea each one half chicken hen hens`)

@@ -256,8 +256,14 @@ func (r *resolver) poursIn(name string) bool {
 	toks := token.Lex(nil, name, 0, len(name))
 	bare := 0
 	for i := range toks {
+		if toks[i].Kind == token.Ratio && i+1 < len(toks) && toks[i+1].Kind == token.Word && len(r.book.Mentioned(name[toks[i+1].Start:])) > 1 { // "2:1 rye sweet vermouth"
+			return true
+		}
 		if toks[i].Kind != token.Numeral || toks[i].Wrong != "" {
 			continue
+		}
+		if i+2 < len(toks) && (toks[i+1].Text == "each" || toks[i+1].Text == "ea") && r.book.Mentions(name[toks[i+2].Start:]) { // "15 each gin vodka rum"
+			return true
 		}
 		end := i + 1
 		for end < len(toks) && toks[end].Kind == token.Word {
@@ -350,9 +356,16 @@ func (r *resolver) isName(l *entry.Line) bool {
 	case len(r.draft.Lines) > 1 && r.draft.Lines[1].Number == l.Number && r.book.Mentions(l.Name): // "vodka soda 1.5 + ..."
 		return false
 	case l.AmountAt.Start > l.NameAt.Start: // "try #3"
-		return !r.behind()
+		return !r.behind() && !r.listedWith(l)
 	}
 	return !r.bareBelow() && !r.book.EndsInName(l.Name)
+}
+
+// listedWith reports whether other pours with bare numbers stand on the line of the first, which
+// may be one of them: "fruit cup 50, 150 lemonade".
+func (r *resolver) listedWith(l *entry.Line) bool {
+	lines := r.draft.Lines
+	return l.Amount >= leastMillis && len(lines) > 1 && lines[1].Number == l.Number && lines[1].Figures && lines[1].UnitAt.Empty() && strings.HasPrefix(strings.TrimSpace(r.draft.String()[l.Span.End:]), ",")
 }
 
 // titled reports whether a first line is written like a name and has a number behind it,

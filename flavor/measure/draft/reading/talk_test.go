@@ -60,6 +60,10 @@ func TestShorthandOfMoreHands(t *testing.T) {
 		"700 ml white rum\n250 ml lemon juice\n400 ml whole milk (curdle, filter through coffee paper)\n250 ml simple": "white rum 700 + lemon juice 250 + whole milk (curdle, filter through coffee paper) 400 + simple 250",
 		"40 bourbon, 20 orange-y bitter aperitif, 20 lemon. shake":                                                     "bourbon 40 + orange-y bitter aperitif 20 + lemon 20",
 		"60 rhum agricole blanc, 10 cane syrup, lime disc squeezed + dropped in":                                       "rhum agricole blanc 60 + cane syrup 10 + lime 2.5",
+		"equal parts gin, sweet vermouth, red bitter, 30 each. stir, big rock":                                         "gin 30 + sweet vermouth 30 + red bitter 30",
+		"vodka soda w lime: 50 vodka top soda lime wedge":                                                              "vodka 50 + soda 90",
+		"rhubarb sour 50 gin 25 rhubarb cordial 20 lemon 10 sugar ew":                                                  "gin 50 + rhubarb cordial 25 + lemon 20 + sugar 10 + ew 31",
+		"milk punch 50 brandy 25 dark rum 150 warm milk 15 sugar nutmeg":                                               "brandy 50 + dark rum 25 + warm milk 150 + sugar 15",
 		// seasonings
 		"40ml vodka, 120ml tomato juice, 2 dashes hot sauce, celery salt, pepper pinch. roll":     "vodka 40 + tomato juice 120 + hot sauce 1.6 + celery salt 0.2 + pepper 0.25",
 		"40ml vodka, 120ml tomato juice, 2 dashes hot sauce, cracked pepper. roll":                "vodka 40 + tomato juice 120 + hot sauce 1.6 + black pepper 0.25",
@@ -76,8 +80,18 @@ func TestShorthandOfMoreHands(t *testing.T) {
 	} {
 		assert.Equal(t, want, poured(t, text), text)
 	}
-	_, err := reading.Read("40 gin, 20 lemon, 20 simple, shake up. somebody adds fernet", wholeCatalogue(t))
-	assert.Error(t, err, "what is added is poured")
+	for _, text := range []string{
+		"40 gin, 20 lemon, 20 simple, shake up. somebody adds fernet",
+		// what is no name
+		"manhattan 2:1 rye sweet vermouth, 2 dashes bitters", "long one 15 each vodka gin rum triple sec, 25 lemon, 15 simple", "umeboshi cup 50, 150 lemonade, 25 gin",
+	} {
+		_, err := reading.Read(text, wholeCatalogue(t))
+		assert.Error(t, err, text)
+	}
+	s, err := reading.Read("mint julep: 60 bourbon 10 simple 10 mint leaves, crushed", wholeCatalogue(t))
+	require.NoError(t, err)
+	assert.Equal(t, "mint julep", s.Name)
+	assert.Empty(t, s.Garnish)
 }
 
 // How a drink is served by what is said beside it: common practice, no source.

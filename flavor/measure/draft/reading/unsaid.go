@@ -10,7 +10,6 @@ import (
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/joining"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
@@ -172,7 +171,7 @@ func (r *resolver) unpouredKind(words string, served bool) draft.Kind {
 		named = append(named, f.Profile)
 	}
 	told, sentence := true, aside.Spoken(strings.Fields(words))
-	talked := sentence && served && len(strings.Fields(words)) >= leastTalk && !tellsToPour(words)
+	talked := sentence && served && len(strings.Fields(words)) >= leastTalk && !entry.TellsToPour(token.Lex(nil, words, 0, len(words)))
 	for _, p := range named { // does it speak of what is poured, or of what is not to be?
 		spokenOf := r.poured(p) || slices.Contains(not, p) || talked || sentence && r.poursKind(p)
 		if !spokenOf && !p.Class.Solid() && p.Class != flavor.ClassSaline {
@@ -187,18 +186,6 @@ func (r *resolver) unpouredKind(words string, served bool) draft.Kind {
 		return draft.KindUnread
 	}
 	return draft.KindGarnish
-}
-
-// tellsToPour reports whether a word of a sentence says that something is poured: "then we float
-// some fernet".
-func tellsToPour(words string) bool {
-	toks := token.Lex(nil, words, 0, len(words))
-	return slices.ContainsFunc(toks, func(t token.Token) bool {
-		if verb, ok := strings.CutSuffix(t.Text, "s"); ok && joining.PourSteps[verb] {
-			return true
-		}
-		return entry.PourVerbs[t.Text] != "" || entry.PouringVerb(t.Text) && t.Text != "with" && t.Text != "use" && t.Text != "using" && t.Text != "and" || joining.PourSteps[t.Text] || serving.OtherMeasures[t.Text] || entry.IsUnit(&t)
-	})
 }
 
 // told reports whether words speak of what is served beside the drink, or stand behind a

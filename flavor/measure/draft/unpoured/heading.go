@@ -109,7 +109,7 @@ func (s *search) poursNothing(toks []token.Token) bool {
 	if !s.countsOrRefers(toks) && !aside.Commentary(toks) || !s.quoted && measures(toks) {
 		return false
 	}
-	if aside.Spoken(words(toks)) && entry.TellsToPour(toks) { // "we also add umeboshi"
+	if aside.Spoken(words(toks)) && entry.TellsToPour(toks) && !aside.Forbids(toks) { // "we also add umeboshi"
 		return false
 	}
 	return !s.opens(withoutReferences(toks))
