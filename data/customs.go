@@ -23,6 +23,10 @@ const (
 // first choice, equal to its second.
 const kinshipPlace = 1
 
+// eachPlace is that of the first thing poured for every member of a kinship: after the other
+// members, as a third choice.
+const eachPlace = 2
+
 // mostPoured is the most ingredients that a custom pours together.
 const mostPoured = 3
 
@@ -40,8 +44,10 @@ type kinshipRecord struct {
 	Any  []string `toml:"any"`
 }
 
+// customRecord is a custom for one thing that is out, or for each member of a kinship.
 type customRecord struct {
 	Out  string   `toml:"out"`
+	Each string   `toml:"each"` // the name of a kinship
 	Pour []string `toml:"pour"`
 	Both bool     `toml:"both"`
 }
@@ -73,13 +79,18 @@ func (c *Catalogue) Customs() (*flavor.Customs, error) {
 	for _, k := range file.Kinships {
 		faults = append(faults, c.addKinship(out, k)...)
 	}
-	seen := map[string]bool{}
+	seen := map[[2]string]bool{}
 	for _, r := range file.Customs {
-		if seen[r.Out] {
-			faults = append(faults, fmt.Errorf("data: %s: custom for %q: is written twice; keep one", customsFile, r.Out))
+		what := [2]string{r.Out, r.Each}
+		if seen[what] {
+			faults = append(faults, fmt.Errorf("data: %s: custom for %q: is written twice; keep one", customsFile, r.Out+r.Each))
 		}
-		seen[r.Out] = true
-		faults = append(faults, c.addCustom(out, r)...)
+		seen[what] = true
+		if r.Each != "" {
+			faults = append(faults, c.addForEach(out, r, file.Kinships)...)
+			continue
+		}
+		faults = append(faults, c.addCustom(out, r, 0)...)
 	}
 	for _, r := range file.Lighter {
 		faults = append(faults, c.addLighter(out, r)...)
@@ -171,7 +182,21 @@ func (c *Catalogue) addKinship(to *flavor.Customs, k kinshipRecord) (faults []er
 	return faults
 }
 
-func (c *Catalogue) addCustom(to *flavor.Customs, r customRecord) (faults []error) {
+// addForEach adds a custom for each member of a kinship; it must pour none of them.
+func (c *Catalogue) addForEach(to *flavor.Customs, r customRecord, kinships []kinshipRecord) (faults []error) {
+	at := slices.IndexFunc(kinships, func(k kinshipRecord) bool { return k.Name == r.Each })
+	if at < 0 || r.Out != "" || r.Both {
+		return []error{fmt.Errorf("data: %s: custom for each of %q: needs the name of a kinship, and neither out nor both", customsFile, r.Each)}
+	}
+	for _, id := range kinships[at].Any {
+		faults = append(faults, c.addCustom(to, customRecord{Out: id, Pour: r.Pour}, eachPlace)...)
+	}
+	return faults
+}
+
+// addCustom adds what is poured for one thing that is out; first is the place of the first
+// choice.
+func (c *Catalogue) addCustom(to *flavor.Customs, r customRecord, first int) (faults []error) {
 	place := fmt.Sprintf("data: %s: custom for %q", customsFile, r.Out)
 	if _, found := c.ByID(r.Out); !found {
 		faults = append(faults, fmt.Errorf("%s: is not an id of the catalogue", place))
@@ -190,9 +215,9 @@ func (c *Catalogue) addCustom(to *flavor.Customs, r customRecord) (faults []erro
 		if len(parts) > mostPoured {
 			faults = append(faults, fmt.Errorf("%s: %q pours %d ingredients; at most %d are poured together", place, written, len(parts), mostPoured))
 		}
-		to.Add(r.Out, parts, n)
+		to.Add(r.Out, parts, first+n)
 		if r.Both && len(parts) == 1 {
-			to.Add(parts[0], []string{r.Out}, n)
+			to.Add(parts[0], []string{r.Out}, first+n)
 		}
 	}
 	return faults

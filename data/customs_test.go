@@ -45,6 +45,33 @@ func TestCustoms(t *testing.T) {
 	}
 }
 
+// What is poured for each member of a kinship comes after the other members.
+func TestCustomsForEachOfAKinship(t *testing.T) {
+	c, err := Embedded()
+	require.NoError(t, err)
+	customs, err := c.Customs()
+	require.NoError(t, err)
+	place := func(out, pour string) int {
+		at := slices.IndexFunc(customs.For(out), func(x flavor.Custom) bool { return slices.Equal(x.Parts, []string{pour}) })
+		require.GreaterOrEqual(t, at, 0, "%s for %s", pour, out)
+		return customs.For(out)[at].Place
+	}
+	for _, out := range []string{"stout", "porter", "imperial-stout"} {
+		assert.Greater(t, place(out, "dry-cider"), place(out, customs.Kin(out)[0]), out)
+	}
+	var to flavor.Customs
+	kin := []kinshipRecord{{Name: "gins", Any: []string{"london-dry-gin", "old-tom-gin"}}}
+	for _, bad := range []customRecord{
+		{Each: "rums", Pour: []string{"vodka"}},
+		{Each: "gins", Out: "pisco", Pour: []string{"vodka"}},
+		{Each: "gins", Pour: []string{"vodka"}, Both: true},
+		{Each: "gins", Pour: []string{"old-tom-gin"}},
+		{Each: "gins"},
+	} {
+		assert.NotEmpty(t, c.addForEach(&to, bad, kin), "%v", bad)
+	}
+}
+
 func TestCommonness(t *testing.T) {
 	c, err := Embedded()
 	require.NoError(t, err)

@@ -99,6 +99,7 @@ type CoverPart struct {
 	Unit   string  `json:"unit"`
 	ML     float64 `json:"ml"`
 	For    string  `json:"for" doc:"Id of what it replaces"`
+	OnTop  bool    `json:"on_top,omitempty" doc:"It sparkles, and goes on top once the rest is mixed"`
 }
 
 // Refused counts the ingredients that would have done, by the reason that ruled them out.
@@ -158,7 +159,7 @@ func ingredientOf(p *flavor.Profile) Ingredient { return Ingredient{p.ID, p.Name
 func partsOf(c *cover.Cover) []CoverPart {
 	out := make([]CoverPart, len(c.Parts))
 	for i, p := range c.Parts {
-		out[i] = CoverPart{p.Profile.ID, p.Profile.Name, p.Amount, string(p.Unit), round(p.ML, digitsML), c.For[i].ID}
+		out[i] = CoverPart{p.Profile.ID, p.Profile.Name, p.Amount, string(p.Unit), round(p.ML, digitsML), c.For[i].ID, c.OnTop(&p)}
 	}
 	return out
 }

@@ -225,7 +225,10 @@ func labelsOf(c *shape.Cover) string {
 // mark says how a cover changes a pour.
 func mark(c *shape.Cover, name string) string {
 	for _, x := range c.Parts {
-		if x.Name == name {
+		switch {
+		case x.Name == name && x.OnTop:
+			return "instead, on top"
+		case x.Name == name:
 			return "instead"
 		}
 	}

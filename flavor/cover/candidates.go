@@ -18,7 +18,7 @@ type candidate struct {
 
 // addCandidates lists what may be poured, in the order of the ids, and what each
 // must earn.
-func (t *task) addCandidates() {
+func (t *task) addCandidates() error {
 	grid, customs := t.gap.Grid(), t.gap.Customs()
 	t.cands = make([]candidate, 0, len(t.req.Candidates))
 	t.entries = make([]search.Part, 0, len(t.req.Candidates))
@@ -26,7 +26,10 @@ func (t *task) addCandidates() {
 		if t.gap.InDrink(p) || !t.gap.Accepts(p) {
 			continue
 		}
-		amounts := t.gap.InMeasure(p, grid.Of(p))
+		amounts, err := t.inLightMeasure(p, t.gap.InMeasure(p, grid.Of(p)))
+		if err != nil {
+			return err
+		}
 		b := t.finder.trade.Cellar.Of(p)
 		if len(amounts) == 0 || !t.gap.Admits(b, customs.Names(p.ID)) {
 			continue
@@ -51,6 +54,45 @@ func (t *task) addCandidates() {
 		t.entries = append(t.entries, part)
 	}
 	t.addKnown(customs)
+	return nil
+}
+
+// inLightMeasure leaves of the amounts of a bottle those that a bartender pours of it in place
+// of a spirit for a guest who wants less alcohol, see [gap.Gap.LightMeasure]: of a wine that is
+// too strong in full measure as much as the guest may have, and of a spirit none. Beside other
+// things that are out how strong the drink will be is not known yet, and half a measure may do.
+func (t *task) inLightMeasure(p *flavor.Profile, amounts []portion.Amount) ([]portion.Amount, error) {
+	const rounding, alone = 1e-6, 1
+	least, most := t.gap.LightMeasure(p)
+	if most == 0 {
+		return amounts, nil
+	}
+	if len(t.gap.Gone) > alone {
+		least /= 2
+	}
+	notMore := slices.DeleteFunc(slices.Clone(amounts), func(a portion.Amount) bool { return a.ML > most+rounding })
+	full := slices.DeleteFunc(slices.Clone(notMore), func(a portion.Amount) bool { return a.ML < least-rounding })
+	if len(t.gap.Gone) > alone {
+		return full, nil
+	}
+	for i := len(notMore) - 1; i >= 0; i-- {
+		pours := slices.Clone(t.specOf(&search.Filling{}).Pours)
+		s := t.req.Spec.Clone()
+		s.Pours = append(pours, notMore[i].Of(p))
+		drink, err := t.finder.mixer.Mix(&s)
+		switch {
+		case err != nil:
+			return nil, err
+		case t.req.Guest.TooStrong(drink.ABV):
+		case notMore[i].ML >= least-rounding:
+			return full[:i+1-(len(notMore)-len(full))], nil
+		case p.Class.Kin() == flavor.KinSpirit:
+			return nil, nil
+		default:
+			return notMore[i : i+1], nil
+		}
+	}
+	return nil, nil
 }
 
 // byID returns profiles in the order of their ids, which is that of the index.

@@ -70,7 +70,7 @@ func (b *bench) request(t testing.TB, text, missing string, parts, limit int, av
 func (b *bench) task(t testing.TB, r *Request) *task {
 	task, err := b.finder.newTask(r, false)
 	require.NoError(t, err)
-	task.addCandidates()
+	require.NoError(t, task.addCandidates())
 	task.addMoves(false)
 	return task
 }

@@ -61,7 +61,7 @@ func (t *task) addParts(c *Cover, x *search.Filling) {
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(ml(b), ml(a)) })
 	for _, k := range order {
 		i := x.Parts[k]
-		c.Parts = append(c.Parts, t.cands[i].amounts[x.Amounts[k]].Of(t.cands[i].Profile))
+		c.Parts = append(c.Parts, t.poured(i, x.Amounts[k]))
 		stands, least := 0, t.entries[i].Strange
 		for m := range least {
 			if least[m] < least[stands] {
@@ -94,7 +94,7 @@ func (t *task) pours(x *search.Filling) iter.Seq[flavor.Pour] {
 				continue
 			}
 			for k, c := range parts {
-				if !yield(t.poured(i, c, x.Amounts[k])) {
+				if !yield(t.poured(c, x.Amounts[k])) {
 					return
 				}
 			}
@@ -103,11 +103,10 @@ func (t *task) pours(x *search.Filling) iter.Seq[flavor.Pour] {
 	}
 }
 
-// poured returns a part as it is poured in the place of pour i: what was added
-// after mixing still is.
-func (t *task) poured(i, part, amount int) flavor.Pour {
+// poured returns a part as it is poured: before the rest is mixed, or on top of it.
+func (t *task) poured(part, amount int) flavor.Pour {
 	p := t.cands[part].amounts[amount].Of(t.cands[part].Profile)
-	p.After = t.req.Spec.Pours[i].After || t.gap.Tops(p.Profile)
+	p.After = t.gap.AddedAfter(p.Profile)
 	return p
 }
 

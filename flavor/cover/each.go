@@ -130,7 +130,9 @@ func (t *task) bestFor(ctx context.Context, gone *flavor.Profile) ([][]int, erro
 	if err != nil {
 		return nil, err
 	}
-	one.addCandidates()
+	if err := one.addCandidates(); err != nil {
+		return nil, err
+	}
 	one.strict = true
 	one.addMoves(false)
 	ideas, _, err := one.ideas(ctx)

@@ -166,7 +166,9 @@ func (f *Finder) covers(ctx context.Context, r *Request, labels bool) (*Result, 
 		return nil, err
 	}
 	result := &Result{ScoreBefore: task.scoreBefore, Removed: task.gap.Profiles(), Unstated: task.gap.Unstated(), Proven: true}
-	task.addCandidates()
+	if err := task.addCandidates(); err != nil {
+		return nil, err
+	}
 	if err := task.addOneByOne(ctx); err != nil {
 		return nil, err
 	}

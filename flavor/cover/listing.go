@@ -40,14 +40,12 @@ func (t *task) putOthersBehind(ideas []idea) {
 // as a matter of course keeps the drink.
 func (t *task) withoutFar(ideas []idea) []idea {
 	best := t.standing(&ideas[0])
+	ideas = slices.DeleteFunc(ideas, func(x idea) bool { return t.noCover(&x) })
 	near := func(x idea) bool { return x.distance <= NearJND && !x.lost() }
 	kept := slices.ContainsFunc(ideas, near)
 	keptByCustom := slices.ContainsFunc(ideas, func(x idea) bool { return near(x) && t.practice.obvious(x.filling.Parts) })
 	return slices.DeleteFunc(ideas, func(x idea) bool {
-		switch parts := x.filling.Parts; {
-		case t.noCover(&x):
-			return true
-		case t.practice.pours(parts):
+		if parts := x.filling.Parts; t.practice.pours(parts) {
 			return keptByCustom && x.lost() && x.distance > farJND && !t.practice.firstChoice(parts)
 		}
 		return x.rank > best+tail || kept && t.farOff(&x)

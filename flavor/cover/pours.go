@@ -6,12 +6,16 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover/gap"
 	"counterpour/flavor/cover/portion"
+	"counterpour/flavor/cover/role"
 	"counterpour/flavor/cover/search"
 )
 
 // leastShare is the share of what went that several parts pour together at the
 // least: a barspoon of each stands for no ounce.
 const leastShare = 0.6
+
+// longShare is the same where a juice or a soda went: a glass is to be as full as it was.
+const longShare = 0.8
 
 // leadShare is the share of two spirits for one that the leading one pours at the least:
 // the other seasons it, as a little smoky malt does a tequila in place of a mezcal.
@@ -77,10 +81,25 @@ func (t *task) customary(x *search.Filling) bool {
 	return true
 }
 
+// leavesRoom reports whether one bottle stands for what fills the glass, as that did, and leaves
+// it emptier. What is much richer is poured by less.
+func (t *task) leavesRoom(x *search.Filling) bool {
+	const fillsML, richer = 45.0, 250 // mL, and g/L of fat: a thick cream for a milk
+	if len(x.Parts) != 1 || len(t.gap.Gone) != 1 || t.gap.ML < fillsML {
+		return false
+	}
+	p, was := t.cands[x.Parts[0]].Profile, t.gap.Gone[0].Profile
+	return role.Fills(p.Class, was.Class) && p.Fat.Value <= was.Fat.Value+richer &&
+		t.cands[x.Parts[0]].amounts[x.Amounts[0]].ML < longShare*t.gap.ML
+}
+
 // enough reports whether several parts pour about as much as went. What went by the
 // piece, to season or to sweeten is made up for by strength.
 func (t *task) enough(x *search.Filling) bool {
 	if !t.led(x) || !t.fullMeasure(x) || t.fortifies(x) {
+		return false
+	}
+	if t.leavesRoom(x) {
 		return false
 	}
 	little := func(p *flavor.Profile) bool { return p.Class.Solid() || p.Class.Kin() == flavor.KinSweetener }
@@ -91,5 +110,9 @@ func (t *task) enough(x *search.Filling) bool {
 	for k, i := range x.Parts {
 		ml += t.cands[i].amounts[x.Amounts[k]].ML
 	}
-	return ml >= leastShare*t.gap.ML
+	least := leastShare
+	if !t.gap.Any(func(p *flavor.Profile) bool { return p.Class.Part() != flavor.PartLength }) {
+		least = longShare
+	}
+	return ml >= least*t.gap.ML
 }

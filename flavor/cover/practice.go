@@ -17,7 +17,7 @@ func (f *Finder) Customary(p *flavor.Profile) []flavor.Custom { return f.trade.C
 type practice struct {
 	alone    [][]bool                       // by what went and by candidate: the trade pours it alone for that
 	sameKind []bool                         // by candidate: of the class of the only thing that went
-	places   map[search.Combination]int     // of what the trade pours for the only thing that went, 0 for its first choice
+	places   map[search.Combination]int     // of what the trade pours for the only thing that went, 0 for its first choice of what is at hand
 	choices  [][]int                        // the same, the first choice first
 	standing map[search.Combination]float64 // what a known combination must earn
 	cameBack map[search.Combination]bool    // sent back in this house more often than kept
@@ -98,6 +98,7 @@ func (t *task) addKnown(c gap.Customs) {
 	k := &t.practice
 	k.standing, k.places = map[search.Combination]float64{}, map[search.Combination]int{}
 	if len(t.gap.Gone) == 1 {
+		first := 0
 		for _, x := range c[0] {
 			parts, ok := t.placesOf(x.Parts)
 			if !ok {
@@ -107,7 +108,10 @@ func (t *task) addKnown(c gap.Customs) {
 			if _, twice := k.places[key]; twice {
 				continue
 			}
-			k.places[key], k.choices = x.Place, append(k.choices, parts)
+			if len(k.choices) == 0 {
+				first = x.Place // what comes before it is not at hand
+			}
+			k.places[key], k.choices = x.Place-first, append(k.choices, parts)
 			if len(parts) > 1 {
 				k.standing[key] = t.standingOfCustom(parts, x.Place)
 			}

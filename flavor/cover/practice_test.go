@@ -125,9 +125,41 @@ func TestWineIsPouredWhereLessIsWanted(t *testing.T) {
 	for _, c := range light.Covers {
 		assert.LessOrEqual(t, c.ABV, 15.0, c.Text)
 		assert.Equal(t, c.Parts[0].Profile.Class.Sparkles(), c.Spec.Pours[0].After, c.Text)
+		assert.Equal(t, c.Parts[0].Profile.Class.Sparkles(), strings.Contains(c.Text, " on top"), c.Text)
+		assert.GreaterOrEqual(t, c.Parts[0].ML, spec.Pours[0].ML, "a full measure: %s", c.Text)
 	}
 	assert.NotContains(t, poured(ask(guest.Guest{}).Covers), "prosecco")
 	assert.Empty(t, ask(guest.Guest{NoAlcohol: true}).Covers)
+}
+
+// What is too strong in full measure is poured in as much as the guest may have, and a spirit
+// that would only season the drink not at all. Common practice, no source.
+func TestLessOfWhatIsTooStrong(t *testing.T) {
+	b := newBench(t)
+	spec, err := b.catalogue.ReadSpec("", "2 oz rye whiskey\n1/4 oz simple syrup\n2 dashes aromatic bitters\nstir, rocks")
+	require.NoError(t, err)
+	r, err := b.finder.Find(context.Background(), Request{Spec: &spec, Missing: b.profiles(t, "rye-whiskey"), Candidates: b.profiles(t, "oloroso-sherry", "bourbon"), Guest: guest.Guest{MaxABV: 12}})
+	require.NoError(t, err)
+	require.Equal(t, []string{"oloroso-sherry"}, poured(r.Covers))
+	assert.Less(t, r.Covers[0].Parts[0].ML, spec.Pours[0].ML)
+	assert.LessOrEqual(t, r.Covers[0].ABV, 12.0)
+}
+
+// What fills the glass as what went did leaves it hardly emptier. Common practice, no source.
+func TestWhatFillsTheGlass(t *testing.T) {
+	b := newBench(t)
+	for _, c := range []struct{ drink, out, pour string }{
+		{"2 oz bourbon\n4 oz soda water\nbuild, long", "soda-water", "ginger-ale"},
+		{"1 1/2 oz vodka\n4 oz orange juice\nbuild, long", "orange-juice", "pineapple-juice"},
+		{"1 1/2 oz bourbon\n4 oz whole milk\n1/2 oz maple syrup\nshake, rocks", "whole-milk", "oat-drink"},
+	} {
+		spec, err := b.catalogue.ReadSpec("", c.drink)
+		require.NoError(t, err)
+		r, err := b.finder.Find(context.Background(), Request{Spec: &spec, Missing: b.profiles(t, c.out), Candidates: b.profiles(t, c.pour)})
+		require.NoError(t, err)
+		require.Equal(t, []string{c.pour}, poured(r.Covers))
+		assert.GreaterOrEqual(t, r.Covers[0].Parts[0].ML, longShare*spec.Pours[1].ML, r.Covers[0].Text)
+	}
 }
 
 // What may carry what a guest avoids is kept in the drink only where labels are read: a port

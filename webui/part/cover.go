@@ -72,7 +72,11 @@ func CoverOf(said house.Settings, from *flavor.Spec, c *cover.Cover, before floa
 func instead(c *cover.Cover) []string {
 	var out []string
 	for i := range c.Parts {
-		out = append(out, words.Bound(Amount(&c.Parts[i])+" "+c.Parts[i].Profile.Name))
+		said := Amount(&c.Parts[i]) + " " + c.Parts[i].Profile.Name
+		if c.OnTop(&c.Parts[i]) {
+			said += " on top"
+		}
+		out = append(out, words.Bound(said))
 	}
 	return out
 }

@@ -68,10 +68,18 @@ func (g *Gap) clouds(p *flavor.Profile) bool {
 		!s.Has(func(q *flavor.Profile) bool { return q.Class.Shaken() || g.Took(q) && q.Acid.Value >= SourJuice })
 }
 
-// Tops reports whether p goes on top of the rest once that is mixed, on the ice: what
-// sparkles in place of a spirit, for a guest who wants less alcohol.
+// Tops reports whether p goes on top of the rest once that is mixed, on the ice, or in the
+// stem glass of what is shaken: what sparkles in place of a spirit, for a guest who wants less
+// alcohol.
 func (g *Gap) Tops(p *flavor.Profile) bool {
-	s := g.Asked.Spec.Service
-	return p.Class.Sparkles() && (s == flavor.Rocks || s == flavor.Long || s == flavor.Crushed) &&
+	s := g.Asked.Spec
+	onIce := s.Service == flavor.Rocks || s.Service == flavor.Long || s.Service == flavor.Crushed
+	return p.Class.Sparkles() && (onIce || s.Service == flavor.Up && s.Method.Shaken()) &&
 		g.Any(func(q *flavor.Profile) bool { return slices.Contains(g.lighter(q), p.ID) })
+}
+
+// AddedAfter reports whether p, in place of what went, is added after the rest is mixed: on top
+// of it, or as all that went was; what sparkles also if only some of that was.
+func (g *Gap) AddedAfter(p *flavor.Profile) bool {
+	return g.allAfter || p.Class.Sparkles() && (g.someAfter || g.Tops(p))
 }

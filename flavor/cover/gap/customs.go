@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover/role"
 )
 
 // Customs are what the trade pours for each thing that went.
@@ -43,7 +44,7 @@ func (c Customs) Place(m int, id string) int {
 // custom.
 func (g *Gap) CustomsFor(p *flavor.Profile) []flavor.Custom {
 	out := slices.DeleteFunc(g.trade.Customs.For(p.ID), func(x flavor.Custom) bool { return g.apartIn(x.Parts, p) })
-	if lighter := g.lighter(p); len(lighter) > 0 {
+	if lighter := g.lighterFirst(p); len(lighter) > 0 {
 		first := make([]flavor.Custom, len(lighter), len(lighter)+len(out))
 		for i, id := range lighter {
 			first[i] = flavor.Custom{Parts: []string{id}, Place: i}
@@ -72,6 +73,30 @@ func (g *Gap) lighter(p *flavor.Profile) []string {
 	}
 	return g.trade.Customs.Lighter(p.Class)
 }
+
+// lighterFirst returns the same, the first choice first: no dark wine before a pale one where
+// the spirit is clear, and what sparkles before another wine where the drink keeps one.
+func (g *Gap) lighterFirst(p *flavor.Profile) []string {
+	wine := g.Keeps(func(q *flavor.Profile) bool { return q.Class.Kin() == flavor.KinWine })
+	was := g.trade.Cellar.Of(p)
+	place := func(id string) int {
+		at := slices.IndexFunc(g.Asked.Candidates, func(q *flavor.Profile) bool { return q.ID == id })
+		switch {
+		case at < 0:
+			return 0 // it is not at hand
+		case wine && g.Asked.Candidates[at].Class.Sparkles():
+			return -1
+		case role.UnlikeInLook(g.trade.Cellar.Of(g.Asked.Candidates[at]), was) >= otherColour:
+			return 1
+		}
+		return 0
+	}
+	return slices.SortedStableFunc(slices.Values(g.lighter(p)), func(a, b string) int { return place(a) - place(b) })
+}
+
+// otherColour is the difference in look, see [role.UnlikeInLook], from which a wine does not
+// pass for a lighter pour of a spirit: a sherry from a solera for what is clear.
+const otherColour = 0.9
 
 // keptApart reports whether nobody pours a spirit beside something that the drink keeps, in
 // place of one of another class.

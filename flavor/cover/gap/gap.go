@@ -71,6 +71,8 @@ type Gap struct {
 	trade  *Trade
 	near   *sense.Near
 	base   portion.Spirits // that went with other things
+
+	someAfter, allAfter bool // whether what went was added after the rest was mixed
 }
 
 // Gone is what is known of something that had to go.
@@ -80,6 +82,7 @@ type Gone struct {
 	Smells  bool    // of more than next to nothing
 	Told    bool    // its aroma is told in the drink
 	Weight  float64 // how much of the gap it left, against the others: 1 for the most
+	ML      float64 // that went of it
 }
 
 // toldAroma is how many steps of a drink's aroma something brings that is told in it.
@@ -107,6 +110,12 @@ func New(trade *Trade, a Asked, near *sense.Near) *Gap {
 	g.Less = g.wantsLess()
 	g.base = g.baseGone()
 	g.measure()
+	g.allAfter = len(g.Gone) > 0
+	for i := range a.Spec.Pours {
+		if p := &a.Spec.Pours[i]; g.Took(p.Profile) {
+			g.someAfter, g.allAfter = g.someAfter || p.After, g.allAfter && p.After
+		}
+	}
 	return g
 }
 
@@ -170,12 +179,13 @@ func (g *Gap) measure() {
 		for i := range g.Asked.Spec.Pours {
 			if p := &g.Asked.Spec.Pours[i]; p.Profile == q.Profile {
 				AddTo(&own, &per, p.ML)
-				g.ML += p.ML
+				q.ML += p.ML
 				if p.Profile.Class.Brewed() {
 					g.Brewed += p.ML
 				}
 			}
 		}
+		g.ML += q.ML
 		AddTo(&g.Row, &own, 1)
 		q.Weight = floats.Norm(own[:], 2)
 		q.Smells = !q.Smell.Plain()

@@ -2,6 +2,7 @@ package gap_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -163,5 +164,84 @@ func TestAlike(t *testing.T) {
 		ml, firm := g.Alike(p, g.InMeasure(p, g.Grid().Of(p)))
 		assert.InDelta(t, c.ml, ml, 1e-9, "%s for %s", c.bottle, c.missing)
 		assert.Equal(t, c.firm, firm > 0, "%s for %s", c.bottle, c.missing)
+	}
+}
+
+// A wine is poured in the measure of the spirit, or hardly more, and what sparkles in up to
+// twice of it; a spirit in half of it at the least. What the spirit is not covered by has no
+// such measure, nor has a guest without a limit (common practice, no source).
+func TestLightMeasure(t *testing.T) {
+	b := newBench(t)
+	light := guest.Guest{MaxABV: 8}
+	for _, c := range []struct {
+		drink, missing, bottle string
+		guest                  guest.Guest
+		least, most            float64 // mL
+	}{
+		{whiskeySour, "bourbon", "amontillado-sherry", light, 60, 75},
+		{whiskeySour, "bourbon", "rye-whiskey", light, 30, 60},
+		{whiskeySour, "bourbon", "prosecco", light, 0, 0}, // nobody pours it for a whiskey
+		{highball, "london-dry-gin", "prosecco", light, 67.5, 90},
+		{highball, "london-dry-gin", "dry-vermouth", light, 45, 56.25},
+		{highball, "london-dry-gin", "dry-vermouth", guest.Guest{}, 0, 0},
+		{highball, "london-dry-gin", "dry-vermouth", guest.Guest{NoAlcohol: true}, 0, 0},
+	} {
+		g := b.gap(t, strings.Replace(c.drink, "gin", "London dry gin", 1), c.guest, c.missing)
+		least, most := g.LightMeasure(b.bottle(t, c.bottle).Profile)
+		assert.InDelta(t, c.least, least, 1e-9, "least %s for %s", c.bottle, c.missing)
+		assert.InDelta(t, c.most, most, 1e-9, "most %s for %s", c.bottle, c.missing)
+	}
+}
+
+// A pale wine comes first for a clear spirit, a dark one for what is aged, and what sparkles
+// where the drink keeps a wine (common practice, no source).
+func TestLighterCustomsInOrder(t *testing.T) {
+	b := newBench(t)
+	for _, c := range []struct{ drink, missing, first, later string }{
+		{"60 ml white rum\n25 ml lime juice\n20 ml simple syrup\nshake, up", "white-rum", "bianco-vermouth", "oloroso-sherry"},
+		{"60 ml aged rum\n25 ml lime juice\n20 ml simple syrup\nshake, up", "aged-rum", "oloroso-sherry", "bianco-vermouth"},
+		{"30 ml London dry gin\n30 ml red bitter aperitif\n30 ml sweet vermouth\nstir, rocks", "london-dry-gin", "prosecco", "dry-vermouth"},
+		{"60 ml London dry gin\n25 ml lemon juice\n20 ml simple syrup\nshake, rocks", "london-dry-gin", "dry-vermouth", "prosecco"},
+	} {
+		g := b.gap(t, c.drink, guest.Guest{MaxABV: 8}, c.missing)
+		customs := g.Customs()
+		assert.Less(t, customs.Place(0, c.first), customs.Place(0, c.later), "%s before %s for %s", c.first, c.later, c.missing)
+	}
+}
+
+// What sparkles goes on top of what is shaken where the soda that went did, though the gin that
+// went too did not; a syrup that stands for both does not (common practice, no source).
+func TestAddedAfter(t *testing.T) {
+	b := newBench(t)
+	const collins = "45 ml London dry gin\n22.5 ml lemon juice\n20 ml simple syrup\ntop with 90 ml soda water\nshake, long"
+	for _, c := range []struct {
+		missing []string
+		bottle  string
+		want    bool
+	}{
+		{[]string{"soda-water"}, "prosecco", true},
+		{[]string{"soda-water", "london-dry-gin"}, "prosecco", true},
+		{[]string{"soda-water", "london-dry-gin"}, "vodka", false},
+		{[]string{"london-dry-gin"}, "vodka", false},
+	} {
+		g := b.gap(t, collins, guest.Guest{}, c.missing...)
+		assert.Equal(t, c.want, g.AddedAfter(b.bottle(t, c.bottle).Profile), "%s for %v", c.bottle, c.missing)
+	}
+}
+
+// A liqueur is poured for its kin in some of its measure, however strong it smells, beside
+// another thing that is out too (common practice, no source).
+func TestInMeasureOfKin(t *testing.T) {
+	b := newBench(t)
+	const cream = "30 ml cognac\n30 ml white crème de cacao\n30 ml heavy cream\nshake, up"
+	for _, missing := range [][]string{{"creme-de-cacao"}, {"cognac", "creme-de-cacao"}} {
+		g := b.gap(t, cream, guest.Guest{}, missing...)
+		dark := b.bottle(t, "dark-creme-de-cacao").Profile
+		amounts := g.InMeasure(dark, g.Grid().Of(dark))
+		require.NotEmpty(t, amounts)
+		assert.GreaterOrEqual(t, amounts[0].ML, 20.0, missing)
+		assert.LessOrEqual(t, amounts[len(amounts)-1].ML, 45.0, missing)
+		coffee := b.bottle(t, "coffee-liqueur").Profile
+		assert.Less(t, g.InMeasure(coffee, g.Grid().Of(coffee))[0].ML, 10.0, "it is no kin")
 	}
 }

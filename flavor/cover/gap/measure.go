@@ -78,8 +78,57 @@ func (g *Gap) InMeasure(p *flavor.Profile, amounts []portion.Amount) []portion.A
 		}
 	case p.Class.Brewed() && g.Brewed > 0:
 		full = func(a portion.Amount) bool { return portion.SameMeasure(a.ML, g.Brewed) }
+	default:
+		if least, most := g.kinMeasure(p); most > 0 {
+			full = func(a portion.Amount) bool { return a.ML >= least && a.ML <= most }
+		}
 	}
 	return slices.DeleteFunc(slices.Clone(amounts), func(a portion.Amount) bool { return !full(a) })
+}
+
+// What stands in for something as its kin in the trade is poured in some two thirds of its
+// measure at the least, and half as much again at most, however strong it smells (common
+// practice, no source).
+const kinLeast, kinMost = 0.7, 1.5
+
+// kinMeasure returns the least and the most mL that is poured of p in place of what it is kin
+// to, a liqueur, amaro or wine; most is 0 if it is kin to nothing that went.
+func (g *Gap) kinMeasure(p *flavor.Profile) (least, most float64) {
+	for m := range g.Gone {
+		was, ml := g.Gone[m].Profile, g.Gone[m].ML
+		modifies := was.Class.Part() == flavor.PartModifier && p.Class == was.Class && ml >= SeasoningML
+		if modifies && slices.Contains(g.trade.Customs.Kin(was.ID), p.ID) {
+			return kinLeast * ml, kinMost * ml
+		}
+	}
+	return 0, 0
+}
+
+// How much is poured of what is lighter in place of a spirit, as against its measure: a wine
+// in the same or a quarter more, and what sparkles, which is weaker still and lengthens the
+// drink, half as much again up to twice. A spirit that a limit cuts short is not poured in
+// less than half of it (common practice, no source).
+const (
+	wineMost, bubblesLeast, bubblesMost = 1.25, 1.5, 2.0
+	spiritLeast                         = 0.5
+)
+
+// LightMeasure returns the least and the most mL of p that a bartender pours in place of a
+// spirit for a guest who wants less alcohol, and drinks some; most is 0 if p stands for none.
+func (g *Gap) LightMeasure(p *flavor.Profile) (least, most float64) {
+	for m := range g.Gone {
+		was, ml := g.Gone[m].Profile, g.Gone[m].ML
+		light := g.lighter(was)
+		switch {
+		case slices.Contains(light, p.ID) && p.Class.Sparkles():
+			return bubblesLeast * ml, bubblesMost * ml
+		case slices.Contains(light, p.ID):
+			return ml, wineMost * ml
+		case len(light) > 0 && p.Class.Kin() == flavor.KinSpirit && p.ABV.Value > flavor.NoAlcoholABV:
+			return spiritLeast * ml, ml
+		}
+	}
+	return 0, 0
 }
 
 // asStrong is the difference in % vol up to which two spirits count as equally strong.
@@ -89,21 +138,26 @@ const asStrong = 8.0
 // costs to pour another, in steps: something of one class or one spirit for another,
 // and most where the spirits are as strong, so that nothing asks for another measure, and
 // where what sparkles fills the glass.
-// The amount is 0 if there is none: where several things went, for a guest who wants less
-// alcohol, of what sweetens by its sugar, and of what is not poured by the jigger, unless it
-// comes by the same piece.
+// The amount is 0 if there is none: where several things went, of what is lighter than a
+// spirit for a guest who wants less alcohol, of what sweetens by its sugar, and of what is not
+// poured by the jigger, unless it comes by the same piece.
 func (g *Gap) Alike(p *flavor.Profile, amounts []portion.Amount) (ml, firm float64) {
 	gone := g.Gone[0].Profile
-	if len(g.Gone) > 1 || len(g.lighter(gone)) > 0 || role.Sweetens(p.Class, gone.Class) {
+	was, w := gone.Class, &g.trade.Weights
+	switch light := len(g.lighter(gone)) > 0; {
+	case len(g.Gone) > 1, role.Sweetens(p.Class, was):
+		return 0, 0
+	case light && p.Class.Kin() == flavor.KinSpirit:
+		return g.ML, w.Firm // less than a measure of it is a thin drink
+	case light:
 		return 0, 0
 	}
-	was, w := gone.Class, &g.trade.Weights
 	at := slices.IndexFunc(amounts, g.sameAmount)
 	both := p.Class.Kin() == flavor.KinSpirit && was.Kin() == flavor.KinSpirit
 	switch {
 	case at >= 0 && (g.StandsDry(p.Class, was) || was.Sparkles() && role.Fills(p.Class, was) || both && math.Abs(p.ABV.Value-gone.ABV.Value) <= asStrong):
 		return amounts[at].ML, w.Measure
-	case at >= 0 && (p.Class == was || both || role.Fills(p.Class, was)):
+	case at >= 0 && (p.Class == was || both || role.Fills(p.Class, was) || p.Class.Kin() == flavor.KinWine && was.Kin() == flavor.KinBitter):
 		return amounts[at].ML, w.Firm
 	}
 	little := g.ML < SeasoningML && p.Class.Measured() == flavor.ByDash
