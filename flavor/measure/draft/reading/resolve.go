@@ -157,6 +157,9 @@ func resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 	for _, t := range r.tasks {
 		r.sweeten(t)
 	}
+	for _, t := range r.tasks {
+		r.fruitOrLiqueur(t)
+	}
 	r.unsaid(&out)
 	if r.book.Err() != nil {
 		return Reading{}, r.book.Err()

@@ -54,7 +54,7 @@ func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
 	}
 	r.versions(&s, at, faults)
 	r.checkSteps(&s, faults)
-	r.checkSize(&s)
+	r.checkSize(&s, faults)
 	s.Steps, s.Notes = r.steps, r.notes
 	if len(s.Pours) == 0 && len(*faults) == 0 {
 		f := measure.Invalid("", "", "there is no pour here; write at least one, such as \"2 oz London dry gin\"")
@@ -115,33 +115,6 @@ func (r *resolver) iced(s *flavor.Spec) {
 	}
 	s.Method, s.Service = flavor.Build, flavor.Rocks
 	r.note("“ice” is taken as built and served on it")
-}
-
-// leastDrinkML and mostDrinkML are millilitres beyond which a draft is more likely
-// in another unit; common practice.
-const (
-	leastDrinkML = 15.0
-	mostDrinkML  = 700.0
-	mostBaseML   = 150.0 // of one spirit
-	mostSourML   = 90.0  // of one sour juice
-)
-
-// checkSize says so where all of a draft is hardly a sip, or fills a bottle.
-func (r *resolver) checkSize(s *flavor.Spec) {
-	all := 0.0
-	for i := range s.Pours {
-		all += s.Pours[i].ML
-	}
-	if all > 0 && (all < leastDrinkML || all > mostDrinkML) {
-		r.note("the whole drink is " + token.Decimals(all) + " ml; check the unit if you did not mean that")
-		return
-	}
-	for i := range s.Pours {
-		p := &s.Pours[i]
-		if class := p.Profile.Class; class.Part() == flavor.PartBase && p.ML > mostBaseML || class == flavor.ClassSourJuice && p.ML > mostSourML {
-			r.note(measure.FormatAmount(p.Amount, p.Unit) + " of " + p.Profile.Name + " is a lot for one drink; check the amount if you did not mean that")
-		}
-	}
 }
 
 // checkServing refuses a method or a service that a draft was given and that is

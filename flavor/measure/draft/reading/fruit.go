@@ -1,0 +1,49 @@
+package reading
+
+import (
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/naming"
+)
+
+// A bare "orange" beside a spirit and lime is the juice, or the liqueur that sweetens the drink:
+// one is another drink than the other.
+
+// The mL of a liqueur that sweetens one drink: common practice.
+const (
+	leastLiqueurML = 10.0
+	mostLiqueurML  = 30.0
+)
+
+// leastSweet is the sugar in g/L from which a pour sweetens a sour drink: that of a dry liqueur.
+const leastSweet = 150
+
+// fruitOrLiqueur asks for a fruit that stands for its juice or its liqueur, where the drink is a
+// sour and nothing else in it is sweet.
+func (r *resolver) fruitOrLiqueur(t *task) {
+	p, liqueur := t.hit.Profile, naming.Liqueur(t.line.Name)
+	if t.fault != nil || p == nil || liqueur == "" || !t.unit.Jigger() {
+		return
+	}
+	per, ok := measure.MLPerUnit(t.unit, p)
+	if ml := per * t.amount; !ok || ml < leastLiqueurML || ml > mostLiqueurML {
+		return
+	}
+	based, sour := false, false
+	for _, o := range r.tasks {
+		q := o.hit.Profile
+		if o == t || q == nil {
+			continue
+		}
+		if q.Sugar.Value >= leastSweet || q.Carbonated {
+			return
+		}
+		based = based || q.Base()
+		sour = sour || q.Class == flavor.ClassSourJuice
+	}
+	if based && sour {
+		t.fault = r.book.Asks(flavor.NormaliseName(t.line.Name), slices.Compact([]string{p.Name, liqueur}), naming.PlaceOf(t.unit, t.amount, t.line.After))
+	}
+}
