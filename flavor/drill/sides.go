@@ -158,6 +158,9 @@ func whyNot(said side, was, is *mix.Drink) string {
 	if said.axis == ratio.Long {
 		before, after = was.ABV, is.ABV // stretched further, a drink is weaker
 	}
+	if said.axis == ratio.Long {
+		text += "the further it is stretched, the weaker it is; "
+	}
 	text += fmt.Sprintf("in the glass it has %s %s, poured properly %s", figure(after), unit, figure(before))
 	if before <= 0 || after <= 0 {
 		return text + "."
@@ -174,7 +177,7 @@ func whyNot(said side, was, is *mix.Drink) string {
 	case steps < leastTasted:
 		return text + ", which nobody tells apart."
 	case up != said.high:
-		return text + ": the other way round."
+		return text + ", so it is the other way round."
 	}
 	return text + fmt.Sprintf(", %.1f noticeable steps away, and still within what good drinks of its family have.", steps)
 }

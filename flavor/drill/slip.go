@@ -74,20 +74,25 @@ func (s *slip) text(proper *flavor.Spec) string {
 	switch s.mistake {
 	case forgotten:
 		return fmt.Sprintf("%s is missing: %s", was(first), s.mistake)
+	case strength:
+		return fmt.Sprintf("%s in place of %s: %s", is(first), was(first), s.mistake)
 	case flipped:
 		return fmt.Sprintf("%s and %s in place of %s and %s: %s", is(first), is(s.moved[1]), was(first), was(s.moved[1]), s.mistake)
 	}
-	return fmt.Sprintf("%s in place of %s: %s", is(first), was(first), s.mistake)
+	p := &proper.Pours[first.at]
+	return fmt.Sprintf("%s in place of %s: %s", is(first), amountOf(p), s.mistake)
 }
 
-// poured writes a pour; pieces have no unit.
-func poured(p *flavor.Pour) string {
-	unit := p.Unit
-	if unit == flavor.Piece {
-		unit = ""
+// amountOf writes the amount of a pour; pieces have no unit.
+func amountOf(p *flavor.Pour) string {
+	if p.Unit == flavor.Piece {
+		return measure.FormatAmount(p.Amount, "")
 	}
-	return measure.FormatAmount(p.Amount, unit) + " " + p.Profile.Name
+	return measure.FormatAmount(p.Amount, p.Unit)
 }
+
+// poured writes a pour.
+func poured(p *flavor.Pour) string { return amountOf(p) + " " + p.Profile.Name }
 
 // What hands do: common practice, no source.
 var (
@@ -98,7 +103,8 @@ var (
 
 const (
 	jiggerML       = 62.0 // what a jigger holds, with room for 2 oz; more is poured by eye
-	misreadTimes   = 3.0  // the mark that is read in place of another is at most so many times it
+	misreadUp      = 2.0  // the mark that is read in place of another is at most so many times it,
+	misreadDown    = 3.0  // and at least one part in so many
 	unstoppedTimes = 4.0  // as much as runs out of a dasher without its stopper
 	mostDashes     = 8.0  // that a slip leaves of bitters and the like
 	mostClassTimes = 1.5  // as much as proven drinks pour of a class in one glass, of all else
@@ -161,7 +167,7 @@ func amountsBySlip(p *flavor.Pour) (out []bySlip) {
 		}
 	case p.Unit.Jigger():
 		for _, mark := range marksOf(p.Unit) {
-			if mark <= misreadTimes*p.Amount+1e-9 && mark >= p.Amount/misreadTimes-1e-9 {
+			if mark <= misreadUp*p.Amount+1e-9 && mark >= p.Amount/misreadDown-1e-9 {
 				add(misread, mark)
 			}
 		}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+	"sync/atomic"
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
@@ -22,6 +23,7 @@ type spoilable struct {
 	slip    slip
 	high    bool
 	size    float64
+	idle    atomic.Bool // it was tried, and the engine does not fault it
 }
 
 // findSpoilable lists, by axis, the slips that move it.
@@ -40,7 +42,7 @@ func (t *Trainer) findSpoilable() {
 			for _, a := range ratio.Axes() {
 				size := sizeOfSlip(a, before[a], after[a])
 				if carriers[a] >= 0 && x.touches(carriers[a]) && size >= MinSize && size <= MaxSize {
-					t.spoilable[a] = append(t.spoilable[a], spoilable{i, x, after[a] > before[a], size})
+					t.spoilable[a] = append(t.spoilable[a], &spoilable{classic: i, slip: x, high: after[a] > before[a], size: size})
 				}
 			}
 		}
@@ -90,8 +92,7 @@ func (t *Trainer) spoiltRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 func (t *Trainer) spoil(r *RoundRequest, rng *rand.Rand) (*spoiling, error) {
 	g := r.Avoid.guest()
 	var bands [][]*spoilable
-	for i := range t.spoilable[r.Axis] {
-		x := &t.spoilable[r.Axis][i]
+	for _, x := range t.spoilable[r.Axis] {
 		if r.Kind == KindMend && !x.slip.mendable() {
 			continue
 		}
@@ -159,12 +160,13 @@ func (t *Trainer) workableOf(slips []*spoilable, g guest.Guest, a ratio.Axis) (*
 			return nil, nil
 		}
 		spec := x.slip.on(&c.spec)
-		if !g.MayHaveAll(&spec) {
+		if x.idle.Load() || !g.MayHaveAll(&spec) {
 			continue
 		}
 		if found, err := t.faulted(x, &spec, a); found != nil || err != nil {
 			return found, err
 		}
+		x.idle.Store(true)
 	}
 	return nil, nil
 }

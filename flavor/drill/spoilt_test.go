@@ -108,7 +108,7 @@ func TestSlipsAreWhatHandsDo(t *testing.T) {
 }
 
 // The slips of one sour, worked by hand: twice or half of each, other marks of the jigger
-// within three times, a dash too many or too few, four times as many, any of them
+// down to a third and up to twice, a dash too many or too few, four times as many, any of them
 // forgotten, and amounts within three times of each other swapped.
 func TestSlipsOfASour(t *testing.T) {
 	bar := newSchool(t).Catalogue
@@ -124,8 +124,8 @@ func TestSlipsOfASour(t *testing.T) {
 		pour flavor.Pour
 		want []float64
 	}{
-		{pour("lemon-juice", 0.75, flavor.Ounce), []float64{0.25, 0.5, 1, 1.5, 2}},
-		{pour("lemon-juice", 22.5, flavor.Millilitre), []float64{7.5, 10, 15, 20, 25, 30, 35, 40, 45, 50, 60}},
+		{pour("lemon-juice", 0.75, flavor.Ounce), []float64{0.25, 0.5, 1, 1.5}},
+		{pour("lemon-juice", 22.5, flavor.Millilitre), []float64{7.5, 10, 15, 20, 25, 30, 35, 40, 45}},
 		{pour("london-dry-gin", 2, flavor.Ounce), []float64{0.75, 1, 1.5, 4}},
 		{pour("aromatic-bitters", 2, flavor.Dash), []float64{1, 3, 4, 8}},
 		{pour("soda-water", 4, flavor.Ounce), []float64{1.25, 2, 2.75, 6, 8}},
@@ -144,11 +144,12 @@ func TestSlipsOfASour(t *testing.T) {
 	assert.False(t, swappable(&gin, &syrup), "nobody takes four times as much for the other")
 }
 
-// What is right to say of a sour that is too sharp or too sweet: both sides of the one slip,
-// as every guest says. Of an old fashioned nobody says that it is sharp.
+// Both sides of one slip are right, as every guest says: too sharp and not sweet enough, too
+// strong and too little water, hot or cold. Of a drink that nothing sours nobody says that it
+// is sharp.
 func TestBothSidesOfASlipAreRight(t *testing.T) {
 	s := newSchool(t)
-	for _, kind := range []ratio.Axis{ratio.Sweet, ratio.Sour} {
+	for _, kind := range []ratio.Axis{ratio.Sweet, ratio.Sour, ratio.Strong, ratio.Long} {
 		for _, size := range []float64{3, 6} {
 			for seed := range uint64(4) {
 				r, err := s.trainer.Round(RoundRequest{Kind: KindFault, Axis: kind, Size: size, Seed: seed})

@@ -25,7 +25,7 @@ type Trainer struct {
 	most     map[flavor.Class]float64 // the largest pour of each class, mL, in any proven drink
 	syrups   []*flavor.Profile        // plain ones, of whatever strength
 	// spoilable lists, by axis, the slips that move it.
-	spoilable [ratio.NumAxes][]spoilable
+	spoilable [ratio.NumAxes][]*spoilable
 }
 
 // classic is a proven drink that the engine holds to be balanced.

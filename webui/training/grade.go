@@ -61,10 +61,13 @@ func properOf(g *drill.Grade) *properView {
 	return v
 }
 
-// drinksOf is all that a round is of, as one drink: that of the grade, which names what the
-// question did not show too.
+// drinksOf is all that a round is of, as one drink: what it showed and offered, and the
+// drink that it did not show.
 func drinksOf(r *drill.Round) flavor.Spec {
-	all := shownOf(r)
+	all := offeredIn(r)
+	for i := range r.Specs {
+		all.Pours = append(all.Pours, r.Specs[i].Pours...)
+	}
 	for _, s := range r.Drinks() {
 		all.Pours = append(all.Pours, s.Pours...)
 	}

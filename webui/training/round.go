@@ -28,8 +28,8 @@ type questionView struct {
 	Volume  string
 	Trouble string
 
-	Allergens part.Allergens // of the drinks shown and the covers offered
-	Carries   bool           // something is shown that allergens can be named of
+	Offered part.Allergens // of the covers offered
+	Pours   bool           // covers are offered
 }
 
 // saying is one thing to say of a drink that is off.
@@ -45,6 +45,8 @@ type roundDrink struct {
 	Method string
 	Pours  []roundPour
 	Places []form.Option
+
+	Allergens part.Allergens
 }
 
 // roundPour is a pour, and the field that may move it.
@@ -65,8 +67,8 @@ func (p *pages) questionOf(r *drill.Round, f form.Values) *questionView {
 	for i := range r.Specs {
 		v.Drinks = append(v.Drinks, drinkOf(&r.Specs[i], i, f))
 	}
-	shown := shownOf(r)
-	v.Allergens, v.Carries = part.AllergensOf(&shown, nil), len(shown.Pours) > 0
+	offered := offeredIn(r)
+	v.Offered, v.Pours = part.AllergensOf(&offered, nil), len(offered.Pours) > 0
 	for i, o := range r.Options {
 		v.Options = append(v.Options, f.Option("option", strconv.Itoa(i), words.Bound(o.Label)))
 	}
@@ -85,12 +87,8 @@ func (p *pages) questionOf(r *drill.Round, f form.Values) *questionView {
 	return v
 }
 
-// shownOf is all that the question of a round shows, as one drink: what is poured, and what
-// might be poured instead. A family is asked of by its ratio alone, so that nothing is.
-func shownOf(r *drill.Round) (all flavor.Spec) {
-	for i := range r.Specs {
-		all.Pours = append(all.Pours, r.Specs[i].Pours...)
-	}
+// offeredIn is all that a round offers to pour, as one drink.
+func offeredIn(r *drill.Round) (all flavor.Spec) {
 	for _, o := range r.Options {
 		all.Pours = append(all.Pours, o.Pours...)
 	}
@@ -120,7 +118,7 @@ func saidBy(f form.Values) (drill.Said, bool) {
 }
 
 func drinkOf(s *flavor.Spec, at int, f form.Values) roundDrink {
-	d := roundDrink{Field: fmt.Sprintf("place-%d", at), Name: s.Name, Method: string(s.Method) + ", " + string(s.Service)}
+	d := roundDrink{Field: fmt.Sprintf("place-%d", at), Name: s.Name, Method: string(s.Method) + ", " + string(s.Service), Allergens: part.AllergensOf(s, nil)}
 	for i := range s.Pours {
 		p := roundPour{Field: fmt.Sprintf("pour-%d", i), Amount: part.Amount(&s.Pours[i]), Name: s.Pours[i].Profile.Name}
 		if p.Value = p.Amount; f.Has(p.Field) {

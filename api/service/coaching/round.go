@@ -1,6 +1,7 @@
 package coaching
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math/rand/v2"
@@ -43,19 +44,28 @@ func Round(t *drill.Trainer, r RoundRequest) (*drill.Round, error) {
 		skills = slices.DeleteFunc(skills, func(k drill.Skill) bool { return k.Axis != r.Wish.Axis.String() })
 	}
 	err := fmt.Errorf("no skill of kind %q", kind)
+	var seen *drill.Round // the first whose drinks the learner has had before
 	for _, k := range skills {
 		axis, _ := ratio.ParseAxis(k.Axis)
 		ask := drill.RoundRequest{Kind: kind, Axis: axis, Size: r.Wish.Size, Seed: r.Rand.Uint64(), Avoid: drill.AvoidedOf(r.Wish.Avoid)}
 		if ask.Size == 0 {
 			ask.Size = k.Stairs.Next()
 		}
-		var round *drill.Round
-		if round, err = unseen(t, ask, &r); err == nil {
+		round, fresh, failed := unseen(t, ask, &r)
+		if fresh {
 			return round, nil
 		}
+		if failed == nil {
+			seen = cmp.Or(seen, round)
+			continue
+		}
+		err = failed
 		if fault := (*flavor.Fault)(nil); !errors.As(err, &fault) {
 			return nil, err
 		}
+	}
+	if seen != nil {
+		return seen, nil
 	}
 	return nil, err
 }
@@ -63,30 +73,28 @@ func Round(t *drill.Trainer, r RoundRequest) (*drill.Round, error) {
 // How a drink is found that was not seen before: so many draws, each of a size that is
 // larger by a factor, since the few drinks of one size may all have been seen.
 const (
-	drawsForUnseen = 5
+	drawsForUnseen = 4
 	largerEachDraw = 1.1
 )
 
-// unseen makes a round of drinks that the learner has not had before, or the first one
-// drawn if there is none.
-func unseen(t *drill.Trainer, ask drill.RoundRequest, r *RoundRequest) (*drill.Round, error) {
-	first, err := t.Round(ask)
-	if err != nil {
-		return nil, err
-	}
-	round := first
-	for range drawsForUnseen {
-		if !slices.ContainsFunc(round.Drinks(), func(s *flavor.Spec) bool { return slices.Contains(r.Wish.Seen, drill.MarkOf(s)) }) {
-			return round, nil
-		}
-		ask.Seed, ask.Size = r.Rand.Uint64(), min(drill.MaxSize, ask.Size*largerEachDraw)
+// unseen makes a round of drinks that the learner has not had before; fresh is false if all
+// that were drawn had been.
+func unseen(t *drill.Trainer, ask drill.RoundRequest, r *RoundRequest) (round *drill.Round, fresh bool, err error) {
+	for n := range drawsForUnseen {
 		next, err := t.Round(ask)
-		if err != nil {
+		if err != nil && n > 0 {
 			break // the first one is still a round
 		}
-		round = next
+		if err != nil {
+			return nil, false, err
+		}
+		if !slices.ContainsFunc(next.Drinks(), func(s *flavor.Spec) bool { return slices.Contains(r.Wish.Seen, drill.MarkOf(s)) }) {
+			return next, true, nil
+		}
+		round = cmp.Or(round, next)
+		ask.Seed, ask.Size = r.Rand.Uint64(), min(drill.MaxSize, ask.Size*largerEachDraw)
 	}
-	return first, nil
+	return round, false, nil
 }
 
 // skillsToTry lists the skills of a kind, those that are due or new first. Within each

@@ -5,6 +5,10 @@ import (
 	"testing"
 	"time"
 
+	"counterpour/data/datatest"
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/cover"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/ratio"
 
@@ -24,4 +28,50 @@ func TestSkillsToTry(t *testing.T) {
 		assert.Equal(t, 1, got[1].Rounds)
 	}
 	assert.Len(t, skillsToTry(l, drill.KindFault, now, rng), ratio.NumAxes)
+}
+
+// No drink that a sitting had comes again while others are left, and none holds what is
+// avoided.
+func TestRoundsOfASitting(t *testing.T) {
+	trainer := testTrainer(t)
+	rng := rand.New(rand.NewPCG(7, 7))
+	avoid := []flavor.Allergen{flavor.Eggs, flavor.Milk}
+	var seen []drill.Mark
+	for range 20 {
+		r, err := Round(trainer, RoundRequest{Wish: RoundWish{Kind: drill.KindFault, Size: 6, Avoid: avoid, Seen: seen}, At: time.Now(), Rand: rng})
+		require.NoError(t, err)
+		for _, s := range r.Drinks() {
+			assert.NotContains(t, seen, drill.MarkOf(s), s.Name)
+			seen = append(seen, drill.MarkOf(s))
+			for _, p := range s.Pours {
+				assert.True(t, p.Profile.Avoids(avoid), "%s in %s", p.Profile.Name, s.Name)
+			}
+		}
+	}
+}
+
+// Who has had everything is dealt something all the same.
+func TestAllSeen(t *testing.T) {
+	trainer := testTrainer(t)
+	rng := rand.New(rand.NewPCG(7, 7))
+	seen := make([]drill.Mark, 0, 1<<16)
+	for m := range 1 << 16 {
+		seen = append(seen, drill.Mark(m))
+	}
+	_, err := Round(trainer, RoundRequest{Wish: RoundWish{Kind: drill.KindGuess, Seen: seen}, At: time.Now(), Rand: rng})
+	require.NoError(t, err)
+}
+
+// testTrainer is a trainer over the embedded catalogue.
+func testTrainer(t *testing.T) *drill.Trainer {
+	t.Helper()
+	d, err := datatest.Calibrated()
+	require.NoError(t, err)
+	customs, err := d.Catalogue.Customs()
+	require.NoError(t, err)
+	judge := balance.NewJudge(d.Mixer, d.Set, balance.Pantry{})
+	finder := cover.NewFinder(d.Mixer, judge, d.Catalogue.Space(), customs, cover.DefaultWeights())
+	trainer, err := drill.NewTrainer(d.Mixer, judge, d.Set, finder, d.Proven, d.Catalogue.Profiles())
+	require.NoError(t, err)
+	return trainer
 }
