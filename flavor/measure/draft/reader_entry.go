@@ -13,6 +13,7 @@ import (
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // entries reads what one line holds.
@@ -387,7 +388,7 @@ func (r *reader) takeGarnish(n int, at entry.Span, p *joining.Piece) {
 			r.garnish(n, entry.Span{Start: toks[0].Start, End: last.End})
 			if p.Pour.Unit.Counted() && p.Pour.UnitAt.Start == at.Start || serving.OtherMeasures[toks[0].Text] {
 				r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[at.Start:at.End])+"” is kept as garnish; write 1 before it to have it counted")
-			} else if p.Pour.ByNoun && len(toks) == 1 && r.said.Method == "" && r.said.Service == "" { // "mint", above "shake": perhaps it goes in
+			} else if p.Pour.ByNoun && (len(toks) == 1 || spiceEnds.Has(last.Text)) && r.said.Method == "" && r.said.Service == "" { // "mint", above "shake": perhaps it goes in
 				r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[at.Start:at.End])+"” is kept as garnish; write it with an amount to have it poured")
 			}
 			return
@@ -395,6 +396,9 @@ func (r *reader) takeGarnish(n int, at entry.Span, p *joining.Piece) {
 	}
 	r.entry(KindRemark, n, at)
 }
+
+// spiceEnds end the name of a spice that is as often heated in a drink as laid on it.
+var spiceEnds = vocabulary.Words(`stick sticks pod pods`)
 
 // inHandful is how many leaves or berries a handful is; common practice.
 const inHandful = 10

@@ -91,6 +91,9 @@ func TestShorthandOfMoreHands(t *testing.T) {
 	s, err := reading.Read("mint julep: 60 bourbon 10 simple 10 mint leaves, crushed", wholeCatalogue(t))
 	require.NoError(t, err)
 	assert.Equal(t, "mint julep", s.Name)
+	spiced, err := reading.Read("mulled cider: 150 dry cider, 25 calvados, 15 honey, cinnamon stick, 2 cloves, heat", wholeCatalogue(t))
+	require.NoError(t, err)
+	assert.Contains(t, strings.Join(spiced.Notes, "\n"), "“cinnamon stick” is kept as garnish")
 	assert.Empty(t, s.Garnish)
 }
 
