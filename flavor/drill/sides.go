@@ -86,8 +86,23 @@ func (s side) tellsOf(d *flavor.Spec) bool {
 	return true
 }
 
+// besideSpirit is what stands out in the glass when there is too little spirit to carry it,
+// and is lost when there is too much.
+var besideSpirit = []ratio.Axis{ratio.Sweet, ratio.Sour}
+
+// surely reports whether a spoilt drink has more or less sugar or acid in the glass than the
+// proper one by more than the ± of both.
+func surely(x side, c *classic, is *mix.Drink) bool {
+	was, now := c.drink.PlusMinus.SugarPer100, is.PlusMinus.SugarPer100
+	if x.axis == ratio.Sour {
+		was, now = c.drink.PlusMinus.AcidPer100, is.PlusMinus.AcidPer100
+	}
+	return math.Abs(glassOf(x.axis, is)-glassOf(x.axis, c.drink)) > math.Hypot(was, now)
+}
+
 // rightOf lists all that is right to say of a drink with a slip, the slip itself first: the
-// slip told from the other side, what the engine itself faults, and what lies out of the
+// slip told from the other side, what the engine itself faults, what a slip of the spirit
+// brings out or drowns, and what lies out of the
 // range of the family by more than its own ± and is tasted.
 func (t *Trainer) rightOf(c *classic, s *flavor.Spec, r *balance.Result, slipped side) ([]side, error) {
 	out := []side{slipped}
@@ -102,6 +117,11 @@ func (t *Trainer) rightOf(c *classic, s *flavor.Spec, r *balance.Result, slipped
 	for i := range r.Faults {
 		if f := &r.Faults[i]; f.Method == "" && int(f.Axis) < ratio.NumAxes {
 			add(side{f.Axis, f.High})
+		}
+	}
+	for _, a := range besideSpirit {
+		if x := (side{a, !slipped.high}); slipped.axis == ratio.Strong && surely(x, c, r.Drink) && tasted(x, c, s, r.Drink) {
+			add(x)
 		}
 	}
 	if len(r.Judgement.Fits) == 0 {

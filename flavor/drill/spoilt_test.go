@@ -107,19 +107,61 @@ func TestSlipsAreWhatHandsDo(t *testing.T) {
 	}
 }
 
+// pour is a pour of the catalogue.
+func (s *school) pour(t *testing.T, id string, amount float64, u flavor.Unit) flavor.Pour {
+	t.Helper()
+	bar := s.Catalogue.Profiles()
+	i := slices.IndexFunc(bar, func(p *flavor.Profile) bool { return p.ID == id })
+	require.GreaterOrEqual(t, i, 0, id)
+	ml, err := measure.ToML(amount, u, bar[i])
+	require.NoError(t, err)
+	return flavor.Pour{Profile: bar[i], Amount: amount, Unit: u, ML: ml}
+}
+
+// What guests say of a few spoilt drinks, each from both sides where there are two: common
+// practice, no source.
+func TestWhatGuestsSay(t *testing.T) {
+	s := newSchool(t)
+	oz := func(id string, amount float64) flavor.Pour { return s.pour(t, id, amount, flavor.Ounce) }
+	sour := flavor.Spec{Method: flavor.Shake, Service: flavor.Up, Pours: []flavor.Pour{oz("cognac", 2), oz("lemon-juice", 0.75), oz("simple-syrup", 0.75)}}
+	hot := flavor.Spec{Method: flavor.Build, Service: flavor.Hot, Pours: []flavor.Pour{oz("blended-scotch", 2), oz("honey-syrup", 0.75), oz("lemon-juice", 0.5), oz("water", 4)}}
+	for _, c := range []struct {
+		name        string
+		proper      *flavor.Spec
+		at          int
+		poured      float64
+		axis        ratio.Axis
+		right, none []side
+	}{
+		{"a sour with too little syrup", &sour, 2, 0.25, ratio.Sweet, []side{{ratio.Sweet, false}, {ratio.Sour, true}}, []side{{ratio.Sweet, true}, {ratio.Sour, false}, {ratio.Long, true}}},
+		{"a sour with too little juice", &sour, 1, 0.25, ratio.Sour, []side{{ratio.Sour, false}, {ratio.Sweet, true}}, []side{{ratio.Sour, true}, {ratio.Sweet, false}, {ratio.Bitter, true}}},
+		{"a sour with half its spirit", &sour, 0, 1, ratio.Strong, []side{{ratio.Strong, false}, {ratio.Long, true}, {ratio.Sour, true}, {ratio.Sweet, true}}, []side{{ratio.Strong, true}, {ratio.Bitter, true}}},
+		{"a hot drink with hardly any water", &hot, 3, 0.5, ratio.Long, []side{{ratio.Long, false}, {ratio.Strong, true}}, []side{{ratio.Long, true}, {ratio.Strong, false}}},
+	} {
+		drink, err := s.trainer.mixer.Mix(c.proper)
+		require.NoError(t, err)
+		spoilt := c.proper.Clone()
+		spoilt.Pours[c.at] = oz(spoilt.Pours[c.at].Profile.ID, c.poured)
+		result, err := s.trainer.judge.Score(&spoilt)
+		require.NoError(t, err)
+		right, err := s.trainer.rightOf(&classic{spec: *c.proper, drink: drink}, &spoilt, result, side{c.axis, c.poured > c.proper.Pours[c.at].Amount})
+		require.NoError(t, err)
+		t.Logf("%s: %v", c.name, right)
+		for _, x := range c.right {
+			assert.Contains(t, right, x, "%s: %s", c.name, x)
+		}
+		for _, x := range c.none {
+			assert.NotContains(t, right, x, "%s: %s", c.name, x)
+		}
+	}
+}
+
 // The slips of one sour, worked by hand: twice or half of each, other marks of the jigger
 // down to a third and up to twice, a dash too many or too few, four times as many, any of them
 // forgotten, and amounts within three times of each other swapped.
 func TestSlipsOfASour(t *testing.T) {
-	bar := newSchool(t).Catalogue
-	pour := func(name string, amount float64, u flavor.Unit) flavor.Pour {
-		i := slices.IndexFunc(bar.Profiles(), func(p *flavor.Profile) bool { return p.ID == name })
-		require.GreaterOrEqual(t, i, 0, name)
-		p := bar.Profiles()[i]
-		ml, err := measure.ToML(amount, u, p)
-		require.NoError(t, err)
-		return flavor.Pour{Profile: p, Amount: amount, Unit: u, ML: ml}
-	}
+	s := newSchool(t)
+	pour := func(id string, amount float64, u flavor.Unit) flavor.Pour { return s.pour(t, id, amount, u) }
 	for _, c := range []struct {
 		pour flavor.Pour
 		want []float64

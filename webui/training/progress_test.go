@@ -101,7 +101,7 @@ func TestGivenAnswersInWords(t *testing.T) {
 		want string
 	}{
 		"mend":        {[]string{"pour-0", "2 oz", "pour-1", "3/4", "pour-2", "½ oz"}, "3/4 of lemon juice"},
-		"order-sweet": {[]string{"place-0", "1", "place-1", "0", "place-2", "2"}, "Drink 2, Drink 1, Drink 3"},
+		"order-sweet": {[]string{"place-0", "1", "place-1", "0", "place-2", "2"}, "Drink 2; Drink 1; Drink 3"},
 		"guess":       {[]string{"abv", "14,5", "volume", "160"}, "14,5 % vol, 160 mL"},
 		"cover":       {[]string{"option", "1", "lost", "nut"}, "½ oz orgeat; lost: nut"},
 		"family":      {[]string{"option", "1"}, "Flip"},

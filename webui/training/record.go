@@ -33,7 +33,7 @@ func saidIn(f form.Values, r *drill.Round) string {
 				names[place] = r.Specs[i].Name
 			}
 		}
-		return strings.Join(names, ", ")
+		return strings.Join(names, "; ")
 	case drill.KindGuess:
 		return f.Get("abv") + " % vol, " + f.Get("volume") + " mL"
 	}
