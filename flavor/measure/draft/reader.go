@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"slices"
 	"strings"
 
 	"counterpour/flavor"
@@ -252,6 +253,12 @@ func (r *reader) labelled(n int, span entry.Span, l entry.Label, rest []token.To
 		r.d.Steps = append(r.d.Steps, text)
 		r.entry(KindStep, n, at)
 	case entry.LabelRemark:
+		if unitIn(rest) && entry.TellsToPour(rest) { // "tip: add 10 ml lime"
+			return false
+		}
+		if slices.ContainsFunc(rest, func(t token.Token) bool { return t.Kind == token.Numeral }) {
+			r.skips(n, rest)
+		}
 		r.entry(KindRemark, n, at)
 	case entry.LabelName:
 		if r.d.Name != "" && (r.d.Labelled || len(r.d.Lines) > 0 || r.pours(rest)) || r.poursOne(rest) {

@@ -12,7 +12,7 @@ import (
 
 // laidFruit is what bars write after the service for the peel or the slice of it;
 // common practice.
-var laidFruit = vocabulary.Words(`lemon lime orange grapefruit pineapple cucumber apple nutmeg celery anise clove cloves cinnamon arancia limone naranja limón zitrone limette citron sitron appelsin apelsin lem org orng gf cuke toronja pomelo pepino gurke minze piña manzana menta`)
+var laidFruit = vocabulary.Words(`lemon lime orange grapefruit pineapple cucumber apple nutmeg celery anise clove cloves cinnamon arancia limone naranja limón zitrone limette citron sitron appelsin apelsin lem org orng gf cuke toronja pomelo pepino gurke minze piña manzana menta fruit fruits berries`)
 
 // EndsLaid reports whether words end in what is laid on a drink.
 func EndsLaid(toks []token.Token) bool {

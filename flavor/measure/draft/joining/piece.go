@@ -63,7 +63,7 @@ func (p *Piece) SaltAlone() bool {
 var salts = token.Words(`salt sal salz sel sale`)
 
 // Roles are what a column says that a pour is in its drink.
-var Roles = token.Words(`length mod mods liq bitter bitters spirits liqueurs base sour sweet strong weak modifier float top citrus lengthener spirit mixer bitter sweetener acid split accent liqueur bitters juice syrup`)
+var Roles = token.Words(`texture seasoning fortified aromatic length mod mods liq bitter bitters spirits liqueurs base sour sweet strong weak modifier float top citrus lengthener spirit mixer bitter sweetener acid split accent liqueur bitters juice syrup`)
 
 // columnRoles are those that are no names of ingredients: a last column says them behind a
 // comma too.
@@ -91,8 +91,11 @@ func spacedOut(a, b *Piece) bool {
 func InColumn(role string) bool { return columnRoles[role] }
 
 // WithoutRole drops the first cell of three or more that says what a pour is in its
-// drink: "spirit   rye   45 ml".
+// drink: "spirit   rye   45 ml", "texture | egg white | 20 ml".
 func WithoutRole(text string, toks []token.Token) []token.Token {
+	if ruled := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is("|") }); ruled == 1 && Roles[toks[0].Text] && slices.ContainsFunc(toks[2:], func(t token.Token) bool { return t.Is("|") }) {
+		return toks[2:]
+	}
 	gaps := 0
 	for i := 1; i < len(toks); i++ {
 		if parting.Apart(text, toks, i) {

@@ -18,6 +18,8 @@ func Unlist(toks []token.Token) []token.Token {
 		case t.Is("•") || t.Is(">") || t.Is("|") || t.Is("[") || t.Is("]"):
 		case t.Kind == token.Word && t.End-t.Start == 1 && len(toks) > 2 && toks[1].Glued && (toks[1].Is(")") || toks[1].Is(".")) && !toks[2].Glued && toks[2].Kind == token.Numeral:
 			toks = toks[1:] // "A. 2 oz gin"
+		case t.Text == "step" && len(toks) > 3 && toks[1].Kind == token.Numeral && toks[2].Kind == token.Mark && toks[3].Kind == token.Word: // "Step 1: shake"
+			toks = toks[2:]
 		case t.Is("-") && (len(toks) == 1 || !toks[1].Glued):
 		case t.Kind == token.Numeral && len(toks) > 2 && toks[1].Glued && (toks[1].Is(")") || toks[1].Is(".")) && !toks[2].Glued && t.Wrong == "" &&
 			t.Value == float64(int(t.Value)) && !entry.UnitWordsAt(toks[2:]):

@@ -172,6 +172,7 @@ func (s *Said) take(words []string) int {
 
 // DegreeWords follow a number that is no amount: degrees, seconds, turns.
 var DegreeWords = token.Words(`° °c °f c f celsius fahrenheit degrees degree deg centigrade seconds second sec secs s minutes minute min mins times
+h hr hrs hour hours day days week weeks
 sek sekunde sekunden seg segundos secondi secondes seconden minuten minuti minutos h hr hrs hour hours revolutions rotations turns strokes beats count counts rounds straws straw`)
 
 // Temperature reads "70 °C", "160 F" or "70 degrees" at the start of toks, as that
