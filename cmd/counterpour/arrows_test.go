@@ -56,6 +56,7 @@ var allowedInFlavor = map[string][]string{
 	"cover/wording":   {"flavor", "mix", "sense"},
 
 	"measure/draft/token":     {"flavor"},
+	"measure/draft/assumed":   {"flavor", "measure"},
 	"measure/draft/aside":     {"measure/draft/token", "measure/vocabulary"},
 	"measure/draft/serving":   {"flavor", "measure", "measure/draft/token", "measure/vocabulary"},
 	"measure/draft/entry":     {"flavor", "measure", "measure/draft/token", "measure/vocabulary", "measure/draft/serving"},
@@ -67,7 +68,7 @@ var allowedInFlavor = map[string][]string{
 	"measure/draft/naming":    {"flavor", "measure", "measure/draft/token", "measure/vocabulary", "measure/draft/serving"},
 	"measure/draft/running":   {"flavor", "measure/draft/token", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech", "measure/draft/parting", "measure/draft", "measure/draft/naming"},
 	"measure/draft/unpoured":  {"flavor", "measure", "measure/draft/token", "measure/vocabulary", "measure/draft/aside", "measure/draft/serving", "measure/draft/entry", "measure/draft/parting", "measure/draft", "measure/draft/naming"},
-	"measure/draft/reading":   {"flavor", "measure", "measure/draft/token", "measure/draft/aside", "measure/draft/unpoured", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech", "measure/draft/parting", "measure/draft/joining", "measure/draft", "measure/draft/naming", "measure/draft/running"},
+	"measure/draft/reading":   {"flavor", "measure", "measure/draft/assumed", "measure/draft/token", "measure/draft/aside", "measure/draft/unpoured", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech", "measure/draft/parting", "measure/draft/joining", "measure/draft", "measure/draft/naming", "measure/draft/running"},
 	"measure/draft/edit":      {"flavor", "measure", "measure/draft/token", "measure/draft/entry", "measure/draft", "measure/draft/naming", "measure/draft/reading"},
 	"measure/vocabulary":      {},
 	"measure/measuretest":     {"flavor"},

@@ -11,6 +11,7 @@ import (
 	"counterpour/api/service/fault"
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/assumed"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/measure/draft/serving"
@@ -144,7 +145,7 @@ func (k *Kitchen) ReadFields(in *Fields) (flavor.Spec, error) {
 	if len(faults) > 0 {
 		return flavor.Spec{}, faults
 	}
-	return reading.Assume(out), nil
+	return assumed.Fill(out), nil
 }
 
 func unknownWord[T ~string](location, word, what string, known []T) *flavor.Fault {

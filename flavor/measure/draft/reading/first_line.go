@@ -209,7 +209,7 @@ func (r *resolver) talksOfPours() bool {
 	if !aside.Talks(toks) {
 		return false
 	}
-	kept, _ := parted(r.name)
+	kept, _ := aside.Denials(r.name)
 	if aside.Reminds(toks) {
 		kept = r.name
 	}

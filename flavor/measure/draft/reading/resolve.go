@@ -18,7 +18,7 @@ import (
 // Reading is what a draft means to a finder.
 type Reading struct {
 	Draft  draft.Draft
-	Spec   flavor.Spec   // of the lines that can be read; Assume has filled it in
+	Spec   flavor.Spec   // of the lines that can be read; package assumed has filled it in
 	Pours  []int         // for each line of the draft its pour in the spec, −1 if it has none
 	Faults flavor.Faults // of the draft and of its names, by line
 

@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/assumed"
 	"counterpour/flavor/measure/draft/drafttest"
 	"counterpour/flavor/measure/draft/entry"
 )
@@ -179,7 +180,7 @@ func TestAssume(t *testing.T) {
 	assert.Empty(t, s.Notes)
 
 	before := flavor.Spec{Pours: []flavor.Pour{{}}, Notes: []string{"a"}}
-	after := Assume(before)
+	after := assumed.Fill(before)
 	assert.Equal(t, flavor.Spec{Pours: []flavor.Pour{{}}, Notes: []string{"a"}}, before)
 	assert.True(t, after.Method.Valid() && after.Service.Valid())
 }

@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/assumed"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/joining"
 	"counterpour/flavor/measure/draft/naming"
@@ -69,7 +70,7 @@ func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
 	r.stirredInGlass(&s)
 	r.sparklesAfter(&s)
 	s.Notes = r.notes
-	return Assume(s), at
+	return assumed.Fill(s), at
 }
 
 // sparklesAfter says of what sparkles, listed among what is shaken, that it is taken as

@@ -121,7 +121,7 @@ func (r *resolver) topsAbove(at string) bool {
 // talk reports whether words are a sentence that names nothing that is poured, or deny what
 // they name: who lists pours writes neither.
 func (r *resolver) talk(words string) bool {
-	kept, denied := parted(words)
+	kept, denied := aside.Denials(words)
 	if len(r.book.Mentioned(kept)) > 0 || len(strings.Fields(words)) < leastTalk {
 		return false
 	}
@@ -152,7 +152,7 @@ func numbered(words string) bool {
 // ingredient, a garnish where all they name is solid, and unread else. A fruit that may
 // be meant for its juice is a garnish only behind the service.
 func (r *resolver) unpouredKind(words string, served bool) draft.Kind {
-	kept, denied := parted(words)
+	kept, denied := aside.Denials(words)
 	if r.told(words) {
 		return draft.KindRemark
 	}
@@ -197,32 +197,6 @@ func (r *resolver) told(words string) bool {
 	}
 	heading, _, ok := strings.Cut(words, ":")
 	return ok && heading != "" && len(r.book.Mentioned(heading)) == 0
-}
-
-// denials stand before what is not to be poured: "not ginger beer", "no soda".
-var denials = token.Words(`no not never without dont don't instead skip avoid stop`)
-
-// mostDenied is the most words behind a denial that it speaks of.
-const mostDenied = 3
-
-// parted parts words into those that follow a denial and the others.
-func parted(words string) (kept, denied string) {
-	left := 0
-	for w := range strings.FieldsSeq(words) {
-		switch bare := strings.ToLower(strings.Trim(w, ",;.()!")); {
-		case denials[bare]:
-			left = mostDenied
-		case left > 0:
-			denied += " " + w
-			left--
-		default:
-			kept += " " + w
-		}
-		if strings.ContainsAny(w, ",;.") {
-			left = 0
-		}
-	}
-	return strings.TrimSpace(kept), strings.TrimSpace(denied)
 }
 
 // poured reports whether a draft pours an ingredient.

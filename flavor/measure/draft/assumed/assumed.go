@@ -1,4 +1,5 @@
-package reading
+// Package assumed fills in the method and the service of a drink that states none, as is usual.
+package assumed
 
 import (
 	"fmt"
@@ -12,7 +13,7 @@ import (
 // common practice.
 const longML = 60
 
-// Assume returns s with the method and the service filled in where they are
+// Fill returns s with the method and the service filled in where they are
 // empty, by common practice, and a note for each thing assumed, those about
 // units among them.
 //
@@ -23,7 +24,7 @@ const longML = 60
 // Shaken, stirred and thrown drinks are served up, or long with something
 // carbonated; built ones on the rocks, or long with 60 mL or more of soda or
 // juice; swizzled ones on crushed ice; blended ones up.
-func Assume(s flavor.Spec) flavor.Spec {
+func Fill(s flavor.Spec) flavor.Spec {
 	s = s.Clone()
 	note := func(format string, args ...any) {
 		if n := fmt.Sprintf(format, args...); !slices.Contains(s.Notes, n) {
