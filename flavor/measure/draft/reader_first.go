@@ -37,6 +37,10 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 		r.says(n, l, rest)
 		return true
 	}
+	if l == entry.LabelRemark && slices.ContainsFunc(rest, func(t token.Token) bool { return t.Kind == token.Numeral }) && !r.pours(rest) && !r.poursOne(rest) { // "station: bar 2"
+		r.first = true
+		return r.labelled(n, span, l, rest)
+	}
 	if r.quotedName(n, span, toks) || l == entry.NoLabel && r.titleWithRemark(n, span, toks) {
 		return true
 	}
@@ -189,7 +193,7 @@ func (r *reader) titleWithRemark(n int, span entry.Span, toks []token.Token) boo
 
 // numberedWords stand before the number of a card, a table or a version, which is no
 // amount: "card 7: Garden Gate", "something for table 9".
-var numberedWords = token.Words(`card table week number no nr version take attempt try test draft trial round batch ticket order bar station deck page pg menu spec recipe lesson exercise drink room day item mk seat shift level`)
+var numberedWords = token.Words(`card table week number no nr version take attempt try test draft trial round batch ticket order bar station deck page pg menu spec recipe lesson exercise drink room day item mk seat shift level machine tap`)
 
 // Numbered reports whether the number behind a word is one of a card, a table or a version.
 func Numbered(w string) bool { return numberedWords[w] }

@@ -52,7 +52,7 @@ func Read(text string, toks []token.Token) Written {
 	if p.rim(toks) || p.garnish(toks) || p.juiced(text, toks) || p.measuredCount(text, toks) {
 		return p
 	}
-	if intoGlass(toks) {
+	if intoGlass(toks) || Portioned(toks) {
 		p.Shape = ShapeServing
 		return p
 	}

@@ -190,6 +190,20 @@ func (p *Written) otherMeasure(text string, toks []token.Token) bool {
 // mL behind most bars.
 const agreement = 0.12
 
+// dosed is the same where one of the two is a dash, a drop or a barspoon: these are shaken and
+// scooped by hand, and "1 dash (1 ml)" is how cards write them. Common practice, no source.
+const dosed = 0.4
+
+// apartBy is how far two measures of one pour may lie apart, as a share of the greater.
+func apartBy(u, v flavor.Unit) float64 {
+	for _, w := range []flavor.Unit{u, v} {
+		if w == flavor.Dash || w == flavor.Drop || w == flavor.Barspoon {
+			return dosed
+		}
+	}
+	return agreement
+}
+
 // Agree checks another measure of the same pour.
 func (p *Written) Agree(text string, o *Written) {
 	if p.Unit == flavor.PartUnit && o.Unit != flavor.PartUnit && p.Measure == "" { // "equal parts (22.5 ml)"
@@ -205,7 +219,7 @@ func (p *Written) Agree(text string, o *Written) {
 	if !okA || !okB {
 		return
 	}
-	if x, y := a*p.Amount, b*o.Amount; math.Abs(x-y) > agreement*max(x, y) {
+	if x, y := a*p.Amount, b*o.Amount; math.Abs(x-y) > apartBy(p.Unit, o.Unit)*max(x, y) {
 		w := text[p.AmountAt.Start:max(p.AmountAt.End, p.UnitAt.End)]
 		p.Fault = measure.Invalid("amount", w, "%q and %q are not the same amount; keep one", w, text[o.AmountAt.Start:max(o.AmountAt.End, o.UnitAt.End)])
 	}

@@ -254,7 +254,7 @@ var Labels = map[string]Label{
 	"from": LabelRemark, "subject": LabelRemark, "re": LabelRemark, "allergens": LabelRemark, "allergen": LabelRemark, "contains": LabelRemark, "price": LabelRemark,
 	"note": LabelRemark, "notes": LabelRemark, "source": LabelRemark, "by": LabelRemark, "credit": LabelRemark, "comment": LabelRemark, "comments": LabelRemark, "remark": LabelRemark,
 	"cost": LabelRemark, "station": LabelRemark, "family": LabelRemark, "section": LabelRemark, "version": LabelRemark, "status": LabelRemark, "abv": LabelRemark, "shelf life": LabelRemark, "upsell": LabelRemark, "sells at": LabelRemark, "tested": LabelRemark, "approved": LabelRemark, "tip": LabelRemark, "tips": LabelRemark,
-	"to finish": LabelPours, "to top": LabelPours, "bitter": LabelPours, "presentation": LabelServing, "process": LabelServing,
+	"to finish": LabelPours, "to top": LabelPours, "charge": LabelPours, "bitter": LabelPours, "presentation": LabelServing, "process": LabelServing,
 	"yield": LabelRemark, "serves": LabelRemark, "makes": LabelRemark, "date": LabelRemark, "author": LabelRemark, "tasting": LabelRemark, "history": LabelRemark, "category": LabelRemark, "tags": LabelRemark,
 }
 

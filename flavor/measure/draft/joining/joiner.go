@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/parting"
+	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -143,6 +144,8 @@ func (j *Joiner) join(a, b *Piece, alone bool) (Piece, bool) {
 		out := *a
 		out.Toks = append(append([]token.Token(nil), a.Toks...), b.Toks...)
 		return out, true
+	case named && warm(&b.Pour) && (b.Sep == "-" || b.Sep == ":" || b.Sep == ","): // "espresso - 30 ml hot"
+		return j.both(a, &Piece{Toks: b.Toks, Sep: "-"}), true
 	case named && bracketed(&b.Pour): // "grenadine - 1/2 oz (slow pour)"
 		amount := slices.Clone(b.Toks[:slices.IndexFunc(b.Toks, func(t token.Token) bool { return t.Is("(") })])
 		out := j.both(a, &Piece{Toks: amount, Sep: b.Sep})
@@ -187,6 +190,11 @@ func (j *Joiner) join(a, b *Piece, alone bool) (Piece, bool) {
 		return both, b.Sep != "," || a.Pour.Shape != entry.ShapePour || both.Pour.Shape == entry.ShapePour
 	}
 	return Piece{}, false
+}
+
+// warm reports whether a pour names nothing but how warm it is: "30 ml hot".
+func warm(p *entry.Written) bool {
+	return p.Shape == entry.ShapePour && p.Fault == nil && p.Unit.Jigger() && p.AmountAt.Start < p.NameAt.Start && serving.Warmth(strings.ToLower(p.Name)) != ""
 }
 
 // both reads two pieces as one entry, with what stands between them.

@@ -18,6 +18,9 @@ import (
 func Separator(toks []token.Token, i, from int) (string, int) {
 	t := &toks[i]
 	next := tokenAt(toks, i+1)
+	if t.Kind != token.Mark && i > from && entry.Portioned(toks[from:]) {
+		return "", 0
+	}
 	switch {
 	case t.Kind == token.Numeral && i > 0 && next.Is(")") && next.Glued && i+2 < len(toks) && toks[i+2].Kind == token.Numeral && !toks[i+2].Glued:
 		return ";", 2 // "1) 2 oz gin 2) 1 oz lemon"

@@ -118,7 +118,7 @@ func (s *search) poursNothing(toks []token.Token) bool {
 // measures reports whether a stretch speaks of a measure, in words or without a number: "splash
 // of umeboshi brine", "handful umeboshi", "an ounce and a half of umeboshi".
 func measures(toks []token.Token) bool {
-	if w := toks[0].Text; w != "a" && w != "an" && toks[0].Kind == token.Word && entry.StartsAmount(toks) {
+	if w := toks[0].Text; w != "a" && w != "an" && toks[0].Kind == token.Word && entry.StartsAmount(toks) && !(len(toks) > 1 && counted.Has(toks[1].Text)) { // but "one portion"
 		return true
 	}
 	for i := range toks {

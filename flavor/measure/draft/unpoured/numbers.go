@@ -193,6 +193,6 @@ func dateLike(w string) bool {
 const leastTold = 2
 
 // counted are what a number counts beside the pours: hours, guests.
-var counted = vocabulary.Words(`day days night nights week weeks wk wks month months year years hour hours hr hrs min mins minute minutes pax covers guests people ppl persons heads tables orders rounds`)
+var counted = vocabulary.Words(`day days night nights week weeks wk wks month months year years hour hours hr hrs min mins minute minutes pax covers guests people ppl persons heads tables orders rounds portion portions serving servings`)
 
 var ordinals = vocabulary.Words(`st nd rd th am pm h hrs`)
