@@ -243,18 +243,6 @@ func dropped(text string, of, kept []token.Token) string {
 	return strings.Trim(strings.Join(out, " "), " ,.-(:;")
 }
 
-// restarted returns where the pours begin that are all taken back where what follows begins
-// with one before the last of them again, "1 gin, 1 lime, no sorry, 1 gin, ¾ lime"; start, where
-// the last one begins, if it does not.
-func restarted(toks []token.Token, start int, name string) int {
-	for from := 0; from < start; from++ {
-		if n := entry.AmountAt(toks[from:start]); n > 0 && toks[from].Kind == token.Numeral && from+n < start && toks[from+n].Text == name {
-			return from
-		}
-	}
-	return start
-}
-
 // takenBack is toks where those from i to next take back the amount, the name, or the
 // whole of the pour before them; it is false if what follows is none of these.
 func takenBack(toks []token.Token, i, next int) ([]token.Token, bool) {
@@ -276,12 +264,17 @@ func takenBack(toks []token.Token, i, next int) ([]token.Token, bool) {
 	case amount > 0 && name == end: // "2 oz, no sorry, 1½ oz bourbon"
 		return slices.Concat(toks[:start], toks[next:]), true
 	case amount > 0 && words: // "20 lemon, no wait, 25 lemon"
+		if fixed, ok := saidAgain(toks, i, next, amount); ok {
+			return fixed, true
+		}
 		if oneWord(toks[i:next]) && behind[0].Text != toks[name].Text { // one word says too little to give up a pour of something else
 			return nil, false
 		}
-		return slices.Concat(toks[:restarted(toks, start, behind[0].Text)], toks[next:]), true
+		return slices.Concat(toks[:start], toks[next:]), true
 	case amount > 0: // "20 lemon, no wait, 25"
 		return slices.Concat(toks[:start], toks[name:end], toks[next:next+amount], unitTaken(toks, start, name, next, amount), behind), true
+	case words && name == end: // "lemon 20, no wait, lime 20"
+		return renamed(toks, i, next)
 	case words && name < end: // "½ oz ancho no sorry chilli liqueur"
 		if at := slices.IndexFunc(behind, func(t token.Token) bool { return t.Kind == token.Numeral }); at > 0 { // "40 gin, hang on, no, vodka, 40 vodka"
 			if n := entry.AmountAt(behind[at:]); n > 0 && at+n < len(behind) && behind[at+n].Text == behind[0].Text {
