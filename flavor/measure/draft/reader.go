@@ -178,7 +178,7 @@ func (r *reader) content(n, from, to int) bool {
 // pouringWords drops what a line says beside its pours, such as prices, talk and words
 // that are taken back, and says so.
 func (r *reader) pouringWords(n int, toks []token.Token) []token.Token {
-	toks = serving.WithIceSizes(speech.Lengthened(speech.WithoutHesitation(toks)))
+	toks = serving.WithIceSizes(speech.OneOfEach(speech.Lengthened(speech.WithoutHesitation(toks))))
 	toks = r.withoutServes(n, r.withoutPrices(n, r.remarkFrom(n, joining.WithoutRole(r.text, toks))))
 	toks, r.amends = speech.Amended(speech.Ranges(r.text, toks))
 	toks = r.without(n, toks, speech.StandIn(toks))

@@ -78,6 +78,23 @@ func TestShorthandOfManyHands(t *testing.T) {
 	} {
 		assert.Equal(t, want, poured(t, text), text)
 	}
+	for text, want := range map[string]string{
+		// one of each, where the unit stands alone
+		"oz each cognac, dark creme de cacao, cream. shake. coupe": "cognac 29.57 + dark creme de cacao 29.57 + cream 29.57",
+		"gin, dry vermouth - oz each, 2 dashes bitters":            "gin 29.57 + dry vermouth 29.57 + bitters 1.6",
+		"60 rye, dash each of aromatic & orange bitters, stir":     "rye 60 + aromatic 0.8 + orange bitters 0.8",
+		// bitters of a kind that is not known
+		"tequila anejo 45 / oloroso 15 / mole-type choc bitters 2 / stir": "tequila anejo 45 + oloroso 15 + mole-type choc bitters 1.6",
+		"Wodka 4cl, Zitrone 2cl, Zuckersirup 2cl, Soda auf":               "Wodka 40 + Zitrone 20 + Zuckersirup 20 + Soda 90",
+		"gin 50 tonic 150 big wine glass, lime wedge":                     "gin 50 + tonic 150",
+		"rye 60, sweet vermouth 30. stir w 1 cube. lowball":               "rye 60 + sweet vermouth 30",
+	} {
+		assert.Equal(t, want, poured(t, text), text)
+	}
+	for _, text := range []string{"rye 60, muddle with 1 cube, 2 dashes bitters", "60 rye, dashes each aromatic and orange bitters, stir"} {
+		_, err := reading.Read(text, wholeCatalogue(t))
+		assert.Error(t, err, text)
+	}
 	assert.Contains(t, poured(t, "45 vodka, 100 tomato juice, pinch celery salt + black pepper"), "+ black pepper")
 	s, err := reading.Read("barley shochu 45, grapefruit juice 45, 10 ml simple, soda up. highball", wholeCatalogue(t))
 	require.NoError(t, err)

@@ -25,6 +25,7 @@ const (
 	mostParts    = 12.0
 	mostPieces   = 4.0 // whole fruits that one drink takes
 	mostBitters  = 10.0
+	mostDashes   = 6.0 // of bitters whose name is not known
 	mostEggs     = 3.0
 	mostBerries  = 30.0
 	mostLeaves   = 40.0
@@ -74,6 +75,9 @@ func (t *task) bare() bool { return t.line.Unit == "" }
 func (t *task) counts() flavor.Unit {
 	p := t.base.Profile
 	if p == nil {
+		if strings.HasSuffix(strings.ToLower(t.line.Name), " bitters") && t.whole() && t.amount <= mostDashes { // of a kind unheard of
+			return flavor.Dash
+		}
 		return ""
 	}
 	_, piece := p.Yield(flavor.Piece)

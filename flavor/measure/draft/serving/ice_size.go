@@ -10,12 +10,18 @@ import (
 var (
 	sizeUnits = token.Words(`in inch inches cm mm`)
 	icePieces = token.Words(`cube cubes sphere rock block`)
+	iceBehind = token.Words(`with w w/ over on`)
 )
 
 // WithIceSizes reads the size of a piece of ice as that the piece is large, "2x2 cube",
 // "2 inch cube", where nothing stands behind it: a "1 cm cube of ginger" is no ice.
 func WithIceSizes(toks []token.Token) []token.Token {
 	for i := range toks {
+		if countsIce(toks, i) {
+			one := toks[i]
+			one.Kind, one.Text = token.Word, "single"
+			return WithIceSizes(slices.Concat(toks[:i], []token.Token{one}, toks[i+1:]))
+		}
 		n := iceSize(toks[i:])
 		if n == 0 {
 			continue
@@ -24,6 +30,20 @@ func WithIceSizes(toks []token.Token) []token.Token {
 		return WithIceSizes(slices.Concat(toks[:i], []token.Token{large}, toks[i+n:]))
 	}
 	return toks
+}
+
+// countsIce reports whether the number at i counts the one piece of ice that a drink is
+// made with or poured over: "stir w/ 1 cube". Alone, a cube may be one of sugar.
+func countsIce(toks []token.Token, i int) bool {
+	if toks[i].Kind != token.Numeral || toks[i].Value != 1 || i < 1 || !iceBehind[toks[i-1].Text] || i+1 >= len(toks) || toks[i+1].Text != "cube" {
+		return false
+	}
+	for _, t := range toks[:i] {
+		if t.Text == "muddle" || t.Text == "sugar" {
+			return false
+		}
+	}
+	return i+2 == len(toks) || toks[i+2].Kind == token.Mark
 }
 
 // iceSize returns how many tokens of the size of a piece of ice toks begin with, 0 if none.

@@ -143,6 +143,9 @@ var glassTerms = []struct {
 	{"punch cup", "", []string{"punch cup", "punch glass"}},
 }
 
+// glassSizes stand before a glass and do not change what it is.
+var glassSizes = []string{"big", "large", "small", "huge", "oversized"}
+
 // Fillers are words of such a line that change nothing.
 var Fillers = token.Words(`lots loads plenty ins verser versez versare verter dans une vorgekühlt vorgekühlte vorgekühltes vaso bicchiere verre copo glas im einem einen dem het el nel dans au poi puis dann luego depois com avec auf sur con su på mit and then with over into in on a an the of at to glass chilled cold serve served serving method service strain strained straining strainer shaker tin tins
 mixing hard well gently v very good briefly quickly vigorously lightly down for all ingredients everything using from off top up it all add pour drink cocktail prechilled pre-chilled frosted frozen-glass first two three four rest others it really super proper properly`)
@@ -226,6 +229,9 @@ var terms = func() *vocabulary.Table[[]phrase] {
 			t := term{Glass: g.glass, Service: g.service, weak: true}
 			put(w, t)
 			put("frozen "+w, t) // cold from the freezer, and no frozen drink
+			for _, size := range glassSizes {
+				put(size+" "+w, t)
+			}
 		}
 	}
 	inTongues(put)

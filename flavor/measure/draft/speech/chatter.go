@@ -39,11 +39,11 @@ func WithoutHesitation(toks []token.Token) []token.Token {
 }
 
 // Lengthened reads "up" behind what fills a glass, and nothing else, as topping it up:
-// "soda up". Elsewhere it says how the drink is served.
+// "soda up", "Soda auf". Elsewhere it says how the drink is served.
 func Lengthened(toks []token.Token) []token.Token {
 	alone := func(i int) bool { return i < 0 || i >= len(toks) || toks[i].Kind == token.Mark }
 	for i := range toks {
-		if toks[i].Text != "up" || i == 0 || !alone(i+1) || toks[i].Kind != token.Word {
+		if toks[i].Text != "up" && toks[i].Text != "auf" || i == 0 || !alone(i+1) || toks[i].Kind != token.Word {
 			continue
 		}
 		one := entry.Lengtheners[toks[i-1].Text] && alone(i-2)

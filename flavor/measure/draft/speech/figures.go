@@ -3,6 +3,7 @@
 package speech
 
 import (
+	"slices"
 	"strings"
 
 	"counterpour/flavor/measure/draft/entry"
@@ -207,4 +208,17 @@ func counts(toks []token.Token, i, takes int) bool {
 	}
 	next := i + takes
 	return next < len(toks) && toks[next].Kind == token.Word && !chatter.Has(toks[next].Text) && !serving.Fillers[toks[next].Text]
+}
+
+// OneOfEach writes the one that goes without saying before a unit of each of a list: "oz
+// each gin, lemon, simple". Several, "dashes each", do not say how many.
+func OneOfEach(toks []token.Token) []token.Token {
+	for i := 0; i+1 < len(toks); i++ {
+		if toks[i+1].Text != "each" || !entry.IsUnit(&toks[i]) || strings.HasSuffix(toks[i].Text, "s") || i > 0 && toks[i-1].Kind != token.Mark {
+			continue
+		}
+		one := token.Token{Kind: token.Numeral, Start: toks[i].Start, End: toks[i].Start, Value: 1, Text: "1"}
+		return slices.Concat(toks[:i], []token.Token{one}, toks[i:])
+	}
+	return toks
 }
