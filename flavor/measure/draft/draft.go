@@ -120,6 +120,7 @@ func read(text string, named, plainly bool) Draft {
 		r.d.Faults = flavor.Faults{fault}
 		return r.d
 	}
+	r.costed()
 	for _, l := range joining.Lines(text) {
 		if !r.line(l.Number, l.At.Start, l.At.End) {
 			break

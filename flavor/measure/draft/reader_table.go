@@ -30,6 +30,14 @@ func (r *reader) headsTable(n int, line entry.Span) bool {
 	return true
 }
 
+// costed reads the rows of a sheet of costs that has no head.
+func (r *reader) costed() {
+	if t, ok := sheet.Costed(r.d.text); ok {
+		r.table = t
+		r.said.Notes = append(r.said.Notes, "the last column is skipped: it is what each pour costs")
+	}
+}
+
 // row reads a line as a row of the table that is above it, and is false if it is none.
 func (r *reader) row(n int, line entry.Span) bool {
 	if r.table == nil {

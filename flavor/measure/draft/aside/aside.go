@@ -31,6 +31,8 @@ func Price(toks []token.Token, i int) (from, to int) {
 		return i - 1, i + 1
 	case (marginWords.Has(t.Text) || costWords.Has(t.Text) && alone(toks, i, 2)) && i+1 < len(toks) && (toks[i+1].Kind == token.Percent || numeral(i+1)):
 		return i, i + 2
+	case i > 0 && toks[i-1].Text == "total" && costWords.Has(t.Text) && alone(toks, i-1, 3) && numeral(i+1): // "total cost 1.59"
+		return i - 1, i + 2
 	}
 	return 0, 0
 }

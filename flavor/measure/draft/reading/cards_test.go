@@ -21,6 +21,7 @@ func TestCardsAndSheets(t *testing.T) {
 		"Till\n45 ml aged rum\n1 dash (1 ml) chocolate bitters":                                                        "aged rum 45 + chocolate bitters 0.8",
 		"mezcal 240 ml\nsweet vermouth 240 ml\nTo serve pour 90 ml over block ice, orange":                             "mezcal 240 + sweet vermouth 240",
 		"Station: Bar 2\nDrink: Sour\nBuild order: simple 3/4 oz, lemon 1 oz, gin 2 oz":                                "simple 22.18 + lemon 29.57 + gin 59.15",
+		"COST SHEET\nSour\nbourbon;50;1.20\nlemon;25;0.18\ntotal cost 1.38 / sell 11 / GP 83%\nshake, rocks":           "bourbon 50 + lemon 25",
 		"Sour, two covers\n100 ml gin\n40 ml lemon juice":                                                              "gin 100 + lemon juice 40",
 	} {
 		assert.Equal(t, want, poured(t, text), text)

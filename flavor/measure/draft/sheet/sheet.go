@@ -16,6 +16,7 @@ type Table struct {
 	Sized   string      // the head of the size that is read, where there are several
 
 	sign    string
+	even    bool // each of its rows has a cell in every column, and an amount
 	columns []column
 	pairs   []pair
 }
@@ -210,6 +211,9 @@ func (t *Table) unitForAll() {
 func (t *Table) Row(text string, line entry.Span) (Row, bool) {
 	in := cells(text, line, t.sign)
 	if len(in) < leastKnown || len(in) > len(t.columns) && slices.ContainsFunc(in[len(t.columns):], filled) || t.sign == gap && len(in) != len(t.columns) {
+		return Row{}, false
+	}
+	if t.even && (len(in) != len(t.columns) || !costed(text, in)) {
 		return Row{}, false
 	}
 	var row Row

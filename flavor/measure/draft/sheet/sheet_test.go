@@ -78,6 +78,29 @@ func TestLinesThatHeadNoTable(t *testing.T) {
 	}
 }
 
+// A sheet of costs needs no head: it speaks of costs, and its last column holds sums. Common
+// practice, no source.
+func TestSheetsOfCosts(t *testing.T) {
+	text := "COST SHEET\nrye;50;1.20\nlemon;25 ml;£0.18\nshake; rocks; up\ntotal; 1.38"
+	table, ok := Costed(text)
+	assert.True(t, ok)
+	var got []string
+	from := 0
+	for line := range strings.SplitSeq(text, "\n") {
+		row, ok := table.Row(text, entry.Span{Start: from, End: from + len(line)})
+		from += len(line) + 1
+		for _, p := range row.Pours {
+			assert.True(t, ok, line)
+			got = append(got, text[p.Name.Start:p.Name.End]+" "+text[p.Amount.Start:p.Amount.End])
+		}
+	}
+	assert.Equal(t, []string{"rye 50", "lemon 25 ml"}, got)
+	for _, other := range []string{"rye;50;1.20\nlemon;25;0.18", "cost\nrye;50;1.20", "cost\nrye;50;1\nlemon;25;2", "cost\nrye;50;1.20\nlemon|25|0.18", "cost\nrye, 50, 1.20\nlemon, 25, 0.18"} {
+		_, ok := Costed(other)
+		assert.False(t, ok, other)
+	}
+}
+
 // A cell in quotes may hold the sign that parts the others.
 func TestQuotedCells(t *testing.T) {
 	text := ` "a, b" , c "d" ,"" , "e`
