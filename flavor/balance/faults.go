@@ -186,8 +186,28 @@ func ratioFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
 	slices.SortStableFunc(out, func(a, b Fault) int {
 		return cmp.Or(compareBool(a.Then, b.Then), cmp.Compare(b.Odds, a.Odds))
 	})
+	return eachPourOnce(out)
+}
+
+// eachPourOnce leaves out a fault that moves a pour the way that another does, by another
+// axis: too much of a mixer that sours a little is one fault, not two. Of the two that is
+// told by which the trade pours it, else the likelier.
+func eachPourOnce(faults []Fault) []Fault {
+	var out []Fault
+	for _, f := range faults {
+		at := slices.IndexFunc(out, func(o Fault) bool { return o.moveML > 0 && f.moveML > 0 && o.Profile == f.Profile && o.High == f.High })
+		switch {
+		case at < 0:
+			out = append(out, f)
+		case f.ofItsPart() && !out[at].ofItsPart() && f.Then == out[at].Then:
+			out[at] = f
+		}
+	}
 	return out
 }
+
+// ofItsPart reports whether a fault tells of a pour by what the trade pours it for.
+func (f *Fault) ofItsPart() bool { return f.Profile.Class.Part() == f.Axis.Part() }
 
 // byTaste tells too much of a modifier, poured larger than all bases, by what it tastes
 // of: that it is strong as well is the least of it.

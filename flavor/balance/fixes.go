@@ -279,6 +279,8 @@ func (c *candidate) size() int {
 	switch {
 	case c.part != "":
 		return 1
+	case c.making.Glass != "" && c.making.Service != "": // ice, beside another glass
+		return len(c.changes) + 2
 	case !c.making.Stays():
 		return len(c.changes) + 1
 	}

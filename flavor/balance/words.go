@@ -111,6 +111,17 @@ func oddFirst(bearers []bearer, j *weigh.Judgement) {
 	slices.SortStableFunc(bearers, func(x, y bearer) int { return cmp.Compare(odd(&y), odd(&x)) })
 }
 
+// outgrownFirst brings to the front, of what makes a drink strong, the modifiers that are
+// poured larger than all bases: those have slipped sooner.
+func outgrownFirst(bearers []bearer, s *flavor.Spec, a ratio.Axis) {
+	base := baseOf(s)
+	if a != ratio.Strong || base <= 0 {
+		return
+	}
+	outgrown := func(b *bearer) bool { return b.pour.Profile.Class.Part() == flavor.PartModifier && b.ml > base }
+	slices.SortStableFunc(bearers, func(x, y bearer) int { return compareBool(outgrown(&y), outgrown(&x)) })
+}
+
 // oddEdges is from where on a pour is odd, though not beyond all habit.
 const oddEdges = 0.25
 
@@ -150,6 +161,7 @@ func faultText(s *flavor.Spec, j *weigh.Judgement, p weigh.Pull) (of *flavor.Pro
 	}
 	if high {
 		oddFirst(bearers, j)
+		outgrownFirst(bearers, s, p.Axis)
 	}
 	ml := j.Equivalents[p.Axis] * math.Abs(math.Expm1(p.Change))
 	b, ok := blamed(bearers, high, ml, s.VolumeML())
