@@ -60,7 +60,7 @@ var badlyMade = []struct {
 	{"2 oz scotch|1/2 oz lemon juice|3/4 oz honey syrup|5 oz hot water|shake, up", technique.HotOnIce, "water", "build it hot, without shaking"},
 	{"1 1/2 oz Irish whiskey|4 oz hot coffee|1/2 oz demerara syrup|shake, mug", technique.HotOnIce, "filter coffee", "build it hot, without shaking"},
 	{"2 oz scotch|1/2 oz lemon juice|3/4 oz honey syrup|5 oz hot water|stir, up", technique.HotOnIce, "water", "build it hot, without ice"},
-	{"2 oz scotch|1 oz lemon juice|1 oz heavy cream|3/4 oz honey syrup|5 oz hot water|build, mug", technique.Curdled, "heavy cream", "leave out the heavy cream"},
+	{"2 oz scotch|3/4 oz lemon juice|1 oz heavy cream|3/4 oz honey syrup|5 oz hot water|build, mug", technique.Curdled, "heavy cream", "leave out the heavy cream"},
 	{"1 1/2 oz Irish whiskey|4 oz hot coffee|1/2 oz demerara syrup|3/4 oz lime juice|1 oz heavy cream|build, hot", technique.Curdled, "heavy cream", "leave out the lime juice"},
 	{"2 oz white rum|3/4 oz lime juice|3/4 oz simple syrup|1 oz heavy cream|shake, up", technique.Curdled, "heavy cream", "leave out the heavy cream"},
 	{"2 oz cognac|4 oz whole milk|1 oz simple syrup|1 oz lemon juice|shake, highball", technique.Curdled, "whole milk", "leave out the lemon juice"},

@@ -24,14 +24,15 @@ func TestEveryVerdictHasAReasonAndAWayOut(t *testing.T) {
 		every = 15
 	}
 	for i := 0; i < len(k.book); i += every {
-		for _, s := range spoiltWays(&k.book[i].Spec) {
+		for way, s := range spoiltWays(&k.book[i].Spec) {
 			r := k.score(t, &s)
 			if r.Verdict == weigh.Balanced {
 				continue
 			}
 			assert.NotEmpty(t, r.Faults, "%s: %.1f %+v", s.Name, r.Judgement.Score, s.Pours)
 			sober := s.AlcoholFree() && len(r.Faults) > 0 && r.Faults[0].Axis == ratio.Strong && !r.Faults[0].High
-			assert.True(t, sober || len(k.fixes(t, &s, r)) > 0, "%s: %.1f %+v", s.Name, r.Judgement.Score, s.Pours)
+			asItIs := way == 0 // what a book prints may be odd, and the best of its kind
+			assert.True(t, asItIs || sober || len(k.fixes(t, &s, r)) > 0, "%s: %.1f %+v", s.Name, r.Judgement.Score, s.Pours)
 		}
 	}
 }

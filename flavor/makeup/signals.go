@@ -27,7 +27,8 @@ const (
 	HasJuice
 	HasWeak // water, tea
 	HasCoffee
-	HasCream
+	HasCream // or milk
+	HasMilk  // as what lengthens
 	HasYolk
 	HasEggWhite
 	HasHerb
@@ -54,7 +55,7 @@ const (
 
 var signalNames = [NumSignals]string{"sour", "syrup", "spiced syrup", "liqueur sweetens", "many sweeteners",
 	"bitter spirit", "wine spirit", "plain wine", "liqueur spirit", "base", "two bases", "rum", "soda", "sparkling", "juice",
-	"weak", "coffee", "cream", "yolk", "egg white", "herb", "bitters", "absinthe",
+	"weak", "coffee", "cream", "milk", "yolk", "egg white", "herb", "bitters", "absinthe",
 	"wine", "dry wine", "beer", "savoury", "alcohol", "even",
 	"shaken", "stirred", "built", "blended", "crushed", "up", "rocks", "long", "hot"}
 
@@ -102,7 +103,8 @@ func SignalsOf(s *flavor.Spec, parts []Part, ml []float64) Signals {
 		HasJuice:        Certainty(of[juiceML], t.total, HalfLength),
 		HasWeak:         Certainty(of[weakML], t.total, HalfWater),
 		HasCoffee:       Certainty(of[coffeeML], t.total, HalfLength),
-		HasCream:        Presence(of[creamML], t.total, HalfLiquid),
+		HasCream:        Presence(of[creamML]+of[milkML], t.total, HalfLiquid),
+		HasMilk:         Certainty(of[milkML], t.total, HalfLength),
 		HasYolk:         Presence(of[yolkML], t.total, HalfLiquid),
 		HasEggWhite:     Presence(of[whiteML], t.total, HalfLiquid),
 		HasHerb:         Presence(of[herbML], t.total, halfSeasoning),

@@ -20,6 +20,7 @@ const (
 	weakML // water, tea
 	coffeeML
 	creamML
+	milkML // what is thin of milk and plant drinks
 	yolkML
 	whiteML // of egg, or what foams like it
 	herbML
@@ -104,6 +105,8 @@ func countingOf(p *flavor.Profile, per *ratio.Equivalents) counting {
 	switch {
 	case p.Yolky():
 		c.volume = yolkML
+	case c.volume == creamML && p.Class.Part() == flavor.PartTexture && p.Fat.Value < leastCreamFat:
+		c.volume = milkML
 	case c.volume == bittersML && p.ABV.Value <= 0:
 		c.volume = uncounted
 	}
@@ -116,6 +119,10 @@ func countingOf(p *flavor.Profile, per *ratio.Equivalents) counting {
 	}
 	return c
 }
+
+// leastCreamFat is the fat, g/L, from which milk or a plant drink is cream: single cream has
+// 180, whole milk 36.
+const leastCreamFat = 80.0
 
 // leastBaseABV is the strength, in % vol, from which a bottle of a spirit's class is a
 // base; leastStandIn is that from which what a bottle without alcohol stands for is one:

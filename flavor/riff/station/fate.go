@@ -199,8 +199,8 @@ func (j *Job) LeastApart() float64 {
 	return LeastDistance
 }
 
-// hotFamily is the family of drinks that are served hot.
-const hotFamily = "hot"
+// hotFamilies are the families of drinks that are served hot.
+var hotFamilies = [...]string{"hot", "toddy"}
 
 // hotOnIce reports whether a draft is balanced as a hot drink, but served on
 // ice: what a spirit needs beside hot coffee says nothing of cold.
@@ -213,5 +213,5 @@ func (j *Job) hotOnIce(s *Settled) (bool, error) {
 	if err != nil {
 		return false, err
 	}
-	return r.Judgement.Fits[0].ID == hotFamily, nil
+	return slices.Contains(hotFamilies[:], r.Judgement.Fits[0].ID), nil
 }

@@ -29,6 +29,7 @@ var families = map[string]family{
 	}},
 	"collins":            {"collins", func(h *serve.Held, s *flavor.Spec) bool { return s.HasPart(flavor.PartSour) && h.Fizz }},
 	"highball":           {"highball", func(h *serve.Held, s *flavor.Spec) bool { return h.Fizz || serve.Long(h.LengthML) }},
+	"buck":               {"buck", func(h *serve.Held, s *flavor.Spec) bool { return h.Fizz && s.HasPart(flavor.PartSour) }},
 	"juice-highball":     {"juice highball", func(h *serve.Held, s *flavor.Spec) bool { return s.HasKin(flavor.KinJuice) }},
 	"aromatic-stirred":   {"aromatic stirred", stirredOnly},
 	"dry-stirred":        {"dry stirred", stirredOnly},
@@ -46,7 +47,11 @@ var families = map[string]family{
 	"swizzle":        {"swizzle", func(h *serve.Held, s *flavor.Spec) bool { return s.Service == flavor.Crushed }},
 	"dessert":        {"dessert", nil},
 	"hot":            {"hot drink", func(h *serve.Held, s *flavor.Spec) bool { return s.Service == flavor.Hot }},
+	"toddy": {"toddy", func(h *serve.Held, s *flavor.Spec) bool {
+		return s.Service == flavor.Hot && s.HasPart(flavor.PartSour)
+	}},
 	"light-sour":     {"light sour", func(h *serve.Held, s *flavor.Spec) bool { return s.HasPart(flavor.PartSour) && !h.Soda }},
+	"light-juice":    {"light juice highball", func(h *serve.Held, s *flavor.Spec) bool { return s.HasKin(flavor.KinJuice) }},
 	"light-highball": {"light highball", func(h *serve.Held, s *flavor.Spec) bool { return h.Fizz || serve.Long(h.LengthML) }},
 	"savoury": {"savoury", func(h *serve.Held, s *flavor.Spec) bool {
 		return s.HasKin(flavor.KinSavoury) || s.HasKin(flavor.KinSpice) || s.HasKin(flavor.KinSaline)
