@@ -69,7 +69,7 @@ func TestWishesAreMetAsABartenderWould(t *testing.T) {
 		{"2 oz gin\n1 oz triple sec\n3/4 oz lemon juice\nshake, up", "frothier", []string{"egg-white", "chickpea-water"}, nil},
 		{"1 1/2 oz vodka\n1 oz espresso\n3/4 oz coffee liqueur\nshake, up", "creamier", []string{"heavy-cream", "coconut-cream", "oat-drink", "irish-cream-liqueur"}, []string{"lime-juice", "lemon-juice"}},
 		{"1 1/2 oz cognac\n3/4 oz white crème de cacao\nstir, rocks", "creamier", []string{"heavy-cream", "half-and-half", "irish-cream-liqueur"}, nil},
-		{"2 oz vodka\n4 oz tonic water\nbuild, long", "more citrusy", []string{"lime-juice", "lemon-juice", "grapefruit-juice", "citrus-vodka"}, nil},
+		{"2 oz vodka\n4 oz tonic water\nbuild, long", "more citrusy", []string{"lime-juice", "lemon-juice", "grapefruit-juice", "citrus-vodka", "limoncello"}, nil},
 		{"2 oz white rum\n3/4 oz lime juice\n3/4 oz simple syrup\nshake, up", "more tropical", []string{"pineapple-juice", "passion-fruit-syrup", "passion-fruit-puree", "banana-liqueur", "pineapple-syrup"}, nil},
 		{"2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up", "more vanilla", []string{"vanilla-syrup", "vanilla-anise-liqueur", "vanilla-extract"}, nil},
 	} {
