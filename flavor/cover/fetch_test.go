@@ -30,11 +30,11 @@ func (b *bench) menu(t testing.TB, texts ...string) []*flavor.Spec {
 func TestOutsSaysWhereBalanceIsLost(t *testing.T) {
 	b := newBench(t)
 	specs, _ := b.house(t)
-	short, err := b.catalogue.ReadSpec("", "6 oz lager\n1 oz lime juice\n2 dashes hot pepper sauce\n1 pinch salt\nbuild, long")
+	short, err := b.catalogue.ReadSpec("", "4 oz red wine\n12 g white sugar\n2 slices orange\nshake, crushed")
 	require.NoError(t, err)
 	specs = append(specs, &short)
-	out := b.profiles(t, "london-dry-gin", "artichoke-amaro", "lemon-juice", "lager")
-	stock := b.profiles(t, "old-tom-gin", "orange-juice", "fernet", "dry-cider") // little to put the rest right with
+	out := b.profiles(t, "london-dry-gin", "artichoke-amaro", "lemon-juice", "red-wine")
+	stock := b.profiles(t, "old-tom-gin", "orange-juice", "fernet", "ruby-port") // little to put the rest right with
 	r, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Out: out, Stock: stock, Parts: 1})
 	require.NoError(t, err)
 	var kept, lost int
