@@ -63,7 +63,7 @@ func (c *Catalogue) Pantry() balance.Pantry {
 		return p
 	}
 	return balance.Pantry{Syrup: get("rich-simple-syrup"), Sour: get("lemon-juice"),
-		Bitters: get("aromatic-bitters"), Length: get("soda-water")}
+		Bitters: get("aromatic-bitters"), Length: get("soda-water"), Water: get("water")}
 }
 
 // calibration loads the embedded families and the proven drinks.

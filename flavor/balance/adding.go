@@ -31,7 +31,7 @@ func (f *fixing) byCompanions() error {
 			jigger = flavor.Millilitre
 		}
 		u, ok := c.Profile.UsualUnit(jigger)
-		if !ok {
+		if flat := f.spec.Service == flavor.Hot && (c.Profile.Carbonated || c.Profile.Class.Sparkles()); !ok || flat {
 			continue
 		}
 		a := addition{profile: c.Profile, unit: u, asked: asked}

@@ -383,3 +383,21 @@ func TestTwoThingsAreAddedAtOnce(t *testing.T) {
 	}
 	assert.Positive(t, both, "no spirit lacks two things")
 }
+
+// What is hot is lengthened by water, and by nothing that sparkles.
+func TestNothingSparklingGoesIntoAHotDrink(t *testing.T) {
+	k := newKitchen(t)
+	for _, text := range []string{"2 oz gin\n2 dashes aromatic bitters\n2 sugar cubes\nbuild, hot", "2 oz dark rum\n1/2 oz lime juice\n1/2 oz demerara syrup\nbuild, hot", "45 ml bourbon\n20 ml honey syrup\nbuild, hot"} {
+		s := k.read(t, text)
+		fixes := k.fixes(t, s, k.score(t, s))
+		require.NotEmpty(t, fixes, text)
+		lengthened := false
+		for _, f := range fixes {
+			for _, c := range f.Changes {
+				assert.False(t, c.Profile.Carbonated || c.Profile.Class.Sparkles(), "%s: %s", text, f.Text)
+				lengthened = lengthened || c.Profile.Class.Part() == flavor.PartLength
+			}
+		}
+		assert.True(t, lengthened, "%s is short: %v", text, fixes)
+	}
+}

@@ -21,6 +21,7 @@ type Pantry struct {
 	Sour    *flavor.Profile // lemon juice
 	Bitters *flavor.Profile // aromatic bitters
 	Length  *flavor.Profile // soda water
+	Water   *flavor.Profile // lengthens what is hot, in which nothing sparkles
 }
 
 // NewJudge returns a judge over a set of families.

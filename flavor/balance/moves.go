@@ -123,7 +123,11 @@ func (f *fixing) additions() []addition {
 		add(sour, cmp.Or(f.build.UsualSour(), p.Sour), ounce, amounts...)
 	}
 	add(bitter, p.Bitters, flavor.Dash, 1, 2, 3)
-	add(long, p.Length, ounce, amounts[1], amounts[3], 2*amounts[3], 3*amounts[3])
+	length := p.Length
+	if s.Service == flavor.Hot {
+		length = p.Water
+	}
+	add(long, length, ounce, amounts[1], amounts[3], 2*amounts[3], 3*amounts[3])
 	return out
 }
 
