@@ -333,7 +333,7 @@ func (p *Written) squeezedPart(text string, toks []token.Token) bool {
 }
 
 // wedges are the parts of a fruit that are squeezed.
-var wedges = vocabulary.Words(`wedge slice quarter eighth cheek chunk disc disk coin`)
+var wedges = vocabulary.Words(`wedge slice quarter eighth cheek chunk disc disk`)
 
 // withWords are "with" in the tongues that a top is written in.
 var withWords = vocabulary.Words(`with mit con avec met med`)
