@@ -5,6 +5,7 @@ import (
 
 	"counterpour/api/service/coaching"
 	"counterpour/flavor/drill"
+	"counterpour/flavor/drill/tasting"
 	"counterpour/flavor/template"
 )
 
@@ -36,12 +37,8 @@ func (s *Snapshot) Grade(r *drill.Round, a drill.Answer) (*drill.Grade, error) {
 }
 
 // Flight plans a tasting flight.
-func (s *Snapshot) Flight(r drill.FlightRequest) (*drill.Flight, error) {
-	t, err := s.coach()
-	if err != nil {
-		return nil, err
-	}
-	return t.Flight(r)
+func (s *Snapshot) Flight(r tasting.FlightRequest) (*tasting.Flight, error) {
+	return tasting.PlanFlight(s.Mixer, r)
 }
 
 // Card makes the card of a family, with examples from the specs given.

@@ -8,11 +8,11 @@ import (
 
 	"counterpour/api/service/coaching"
 	"counterpour/flavor"
-	"counterpour/flavor/drill"
+	"counterpour/flavor/drill/tasting"
 )
 
 func triangleOf(drink string, ml float64) coaching.TriangleRequest {
-	return coaching.TriangleRequest{TriangleRequest: drill.TriangleRequest{Tasters: 6, Alpha: 0.05, Power: 0.8, Share: 0.5, Seed: 7}, Drink: drink, GlassML: ml}
+	return coaching.TriangleRequest{TriangleRequest: tasting.TriangleRequest{Tasters: 6, Alpha: 0.05, Power: 0.8, Share: 0.5, Seed: 7}, Drink: drink, GlassML: ml}
 }
 
 // No taster gets more alcohol than in a flight, even if the drink is unknown. The glass
@@ -29,14 +29,14 @@ func TestTriangleStaysBelowTheAlcoholLimit(t *testing.T) {
 			if err != nil {
 				require.ErrorAs(t, err, &alcohol)
 				assert.ErrorIs(t, err, flavor.ErrInvalid)
-				assert.Greater(t, alcohol.EthanolG, drill.MaxTasterDrinks*coaching.USDrinkG)
+				assert.Greater(t, alcohol.EthanolG, tasting.MaxTasterDrinks*coaching.USDrinkG)
 				assert.InDelta(t, abv, alcohol.ABVPct, 1e-9)
 				a, err = s.Triangle(t.Context(), triangleOf(name, alcohol.FitML))
 				require.NoError(t, err)
 			}
 			// 0.7893 g in a millilitre of ethanol at 20 °C: OIML R 22.
 			assert.InDelta(t, 3*min(ml, fit(alcohol, ml))*abv/100*0.7893, a.EthanolG, 0.02)
-			assert.LessOrEqual(t, a.EthanolG, drill.MaxTasterDrinks*coaching.USDrinkG)
+			assert.LessOrEqual(t, a.EthanolG, tasting.MaxTasterDrinks*coaching.USDrinkG)
 			assert.Equal(t, name != drink.Name, a.Assumed)
 			assert.Equal(t, 0.8, a.Wanted)
 			assert.Greater(t, a.Enough, 6)
@@ -53,7 +53,7 @@ func fit(e *coaching.AlcoholError, ml float64) float64 {
 
 func TestTriangleFaults(t *testing.T) {
 	s := testHouse(t)
-	for field, r := range map[string]coaching.TriangleRequest{"each": triangleOf("x", 1), "share": {TriangleRequest: drill.TriangleRequest{Tasters: 101, Alpha: 0.05, Power: 0.8, Share: 0.5}, Drink: "x", GlassML: 20}} {
+	for field, r := range map[string]coaching.TriangleRequest{"each": triangleOf("x", 1), "share": {TriangleRequest: tasting.TriangleRequest{Tasters: 101, Alpha: 0.05, Power: 0.8, Share: 0.5}, Drink: "x", GlassML: 20}} {
 		_, err := s.Triangle(t.Context(), r)
 		var fault *flavor.Fault
 		require.ErrorAs(t, err, &fault)

@@ -1,5 +1,5 @@
-// Package drill trains the people behind the bar: rounds made from the engine,
-// tasting flights, triangle tests and a card for a new starter.
+// Package drill trains the people behind the bar: rounds made from the engine, and a card
+// for a new starter.
 //
 // A round asks one thing (name the fault, mend it, put three in order, guess the
 // finished numbers, pick the cover, read the family) and is made from proven

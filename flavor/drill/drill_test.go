@@ -13,6 +13,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/drill/tasting"
 	"counterpour/flavor/ratio"
 )
 
@@ -153,8 +154,8 @@ func TestDrinksToOrderCanBeTold(t *testing.T) {
 				require.NoError(t, err)
 				v := func(place int) float64 { return r.key.values[r.key.order[place]] }
 				const rounding = 1e-9
-				assert.GreaterOrEqual(t, jndOf(a, v(0), v(1)), leastGap-rounding, "%v of %v, seed %d", size, a, seed)
-				assert.GreaterOrEqual(t, jndOf(a, v(1), v(2)), leastGap-rounding, "%v of %v, seed %d", size, a, seed)
+				assert.GreaterOrEqual(t, tasting.JND(a, v(0), v(1)), leastGap-rounding, "%v of %v, seed %d", size, a, seed)
+				assert.GreaterOrEqual(t, tasting.JND(a, v(1), v(2)), leastGap-rounding, "%v of %v, seed %d", size, a, seed)
 				assert.GreaterOrEqual(t, r.Size, leastGap-rounding)
 			}
 		}

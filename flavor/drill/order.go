@@ -7,6 +7,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/drill/tasting"
 	"counterpour/flavor/ratio"
 )
 
@@ -143,7 +144,7 @@ func gradeOrder(r *Round, a *Answer) (*Grade, error) {
 	v := func(place int) float64 { return k.values[k.order[place]] }
 	g.Solution = fmt.Sprintf("first %s; then %s; last %s", name(0), name(1), name(2))
 	g.Text = fmt.Sprintf("They finish at %.1f, %.1f and %.1f %s. The gaps are %.1f and %.1f noticeable steps, each of which changes it by %.0f %%.",
-		v(0), v(1), v(2), k.text, jndOf(k.axis, v(0), v(1)), jndOf(k.axis, v(1), v(2)), 100*balance.Weber(k.axis))
+		v(0), v(1), v(2), k.text, tasting.JND(k.axis, v(0), v(1)), tasting.JND(k.axis, v(1), v(2)), 100*balance.Weber(k.axis))
 	return g, nil
 }
 

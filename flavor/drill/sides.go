@@ -7,6 +7,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/drill/tasting"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 )
@@ -97,7 +98,7 @@ func surely(x side, c *classic, is *mix.Drink) bool {
 	if x.axis == ratio.Sour {
 		was, now = c.drink.PlusMinus.AcidPer100, is.PlusMinus.AcidPer100
 	}
-	return math.Abs(glassOf(x.axis, is)-glassOf(x.axis, c.drink)) > math.Hypot(was, now)
+	return math.Abs(tasting.Value(x.axis, is)-tasting.Value(x.axis, c.drink)) > math.Hypot(was, now)
 }
 
 // rightOf lists all that is right to say of a drink with a slip, the slip itself first: the
@@ -143,8 +144,8 @@ const leastTasted = 1.0
 // than the proper one that a guest tells it: the shares of a ratio hang together, so that
 // with less gin the acid of the vermouth is out of range, and nobody calls that sharp.
 func tasted(x side, c *classic, s *flavor.Spec, is *mix.Drink) bool {
-	was, now := glassOf(x.axis, c.drink), glassOf(x.axis, is)
-	return x.tellsOf(s) && x.high == (now > was) && math.Abs(jndOf(x.axis, was, now)) >= leastTasted
+	was, now := tasting.Value(x.axis, c.drink), tasting.Value(x.axis, is)
+	return x.tellsOf(s) && x.high == (now > was) && math.Abs(tasting.JND(x.axis, was, now)) >= leastTasted
 }
 
 // outOfRange lists the axes on which a drink lies out of the range of a family by more than
@@ -173,7 +174,7 @@ func (t *Trainer) outOfRange(s *flavor.Spec, family string) ([]side, error) {
 
 // whyNot says why a drink is not what somebody said of it.
 func whyNot(said side, was, is *mix.Drink) string {
-	before, after := glassOf(said.axis, was), glassOf(said.axis, is)
+	before, after := tasting.Value(said.axis, was), tasting.Value(said.axis, is)
 	text, unit := "Not "+said.plain()+": ", glassUnits[said.axis]
 	if said.axis == ratio.Long {
 		before, after = was.ABV, is.ABV // stretched further, a drink is weaker
@@ -185,9 +186,9 @@ func whyNot(said side, was, is *mix.Drink) string {
 	if before <= 0 || after <= 0 {
 		return text + "."
 	}
-	steps := jndOf(said.axis, before, after)
+	steps := tasting.JND(said.axis, before, after)
 	if said.axis == ratio.Long {
-		steps = jndOf(ratio.Strong, before, after)
+		steps = tasting.JND(ratio.Strong, before, after)
 	}
 	up := after > before
 	if said.axis == ratio.Long {

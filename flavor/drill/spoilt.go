@@ -9,13 +9,11 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/drill/tasting"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/weigh"
 )
-
-// leastShare is how much of an axis the pour to be spoilt must carry.
-const leastShare = 0.6
 
 // spoilable is a slip that moves an axis of a classic by a size.
 type spoilable struct {
@@ -33,7 +31,7 @@ func (t *Trainer) findSpoilable() {
 		slips := t.slips(s)
 		var carriers [ratio.NumAxes]int
 		for _, a := range ratio.Axes() {
-			carriers[a], _ = carrier(s, a)
+			carriers[a], _ = tasting.Carrier(s, a)
 		}
 		before := ratio.EquivalentsOf(s)
 		for _, x := range slips {
@@ -55,7 +53,7 @@ func sizeOfSlip(a ratio.Axis, before, after float64) float64 {
 	if after < shareFloor*before {
 		return MaxSize
 	}
-	return jndOf(a, before, after)
+	return tasting.JND(a, before, after)
 }
 
 // spoiling is one classic spoilt.
@@ -204,22 +202,6 @@ func (t *Trainer) faulted(x *spoilable, s *flavor.Spec, a ratio.Axis) (*spoiling
 	return &spoiling{x, *s, off}, nil
 }
 
-// carrier returns the pour that brings most of an axis and what the drink has
-// of it, −1 if no pour brings enough to be the one at fault.
-func carrier(s *flavor.Spec, a ratio.Axis) (int, float64) {
-	best, most := -1, 0.0
-	for i := range s.Pours {
-		if v := ratio.PerML(s.Pours[i].Profile)[a] * s.Pours[i].ML; v > most {
-			best, most = i, v
-		}
-	}
-	have := ratio.EquivalentsOf(s)[a]
-	if best < 0 || most < leastShare*have {
-		return -1, 0
-	}
-	return best, have
-}
-
 // gradeFault takes for right what a guest may say of the slip.
 func (t *Trainer) gradeFault(r *Round, a *Answer) (*Grade, error) {
 	k := &r.key
@@ -277,7 +259,7 @@ func (g *Grade) stepText(a ratio.Axis) string {
 	if is < was {
 		times = fmt.Sprintf("%.0f %% of what it should be", 100*is/was)
 	}
-	return text + fmt.Sprintf("That is %s, or %.1f noticeable steps, each of which changes it by %.0f %%.", times, jndOf(a, was, is), 100*balance.Weber(a))
+	return text + fmt.Sprintf("That is %s, or %.1f noticeable steps, each of which changes it by %.0f %%.", times, tasting.JND(a, was, is), 100*balance.Weber(a))
 }
 
 // millilitres writes an amount, the small ones more finely.

@@ -2,7 +2,6 @@ package drill
 
 import (
 	"fmt"
-	"math"
 	"math/rand/v2"
 
 	"counterpour/flavor"
@@ -208,13 +207,9 @@ func (t *Trainer) Round(r RoundRequest) (*Round, error) {
 	return nil, flavor.Invalid("kind", string(r.Kind), "%q is no kind of round; use one of %v", r.Kind, Kinds())
 }
 
-// Streams keep what is drawn for one purpose apart from what is drawn for
-// another from the same seed.
-const (
-	roundStream    = 0x526f756e64
-	flightStream   = 0x466c69676874
-	triangleStream = 0x547269616e67
-)
+// roundStream keeps what is drawn for rounds apart from what is drawn for another purpose
+// from the same seed.
+const roundStream = 0x526f756e64
 
 // Grade grades an answer. It fails with a fault if the answer does not fit the
 // round.
@@ -235,7 +230,3 @@ func (t *Trainer) Grade(r *Round, a Answer) (*Grade, error) {
 	}
 	return nil, flavor.Invalid("kind", string(r.Request.Kind), "%q is no kind of round; use one of %v", r.Request.Kind, Kinds())
 }
-
-// jndOf returns how many just-noticeable differences of an axis lie between two
-// amounts of it above zero.
-func jndOf(a ratio.Axis, from, to float64) float64 { return balance.JND(a, math.Log(to/from)) }

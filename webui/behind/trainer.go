@@ -5,6 +5,7 @@ import (
 
 	"counterpour/api/service/coaching"
 	"counterpour/flavor/drill"
+	"counterpour/flavor/drill/tasting"
 	"counterpour/flavor/template"
 )
 
@@ -17,7 +18,7 @@ type Trainer interface {
 	// Grade grades an answer.
 	Grade(r *drill.Round, a drill.Answer) (*drill.Grade, error)
 	// Flight plans a tasting flight.
-	Flight(r drill.FlightRequest) (*drill.Flight, error)
+	Flight(r tasting.FlightRequest) (*tasting.Flight, error)
 	// Triangle plans a triangle test.
 	Triangle(ctx context.Context, r coaching.TriangleRequest) (*coaching.TriangleAnswer, error)
 	// Card makes the card of a family, with examples from the specs given.

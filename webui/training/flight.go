@@ -10,7 +10,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/drill"
+	"counterpour/flavor/drill/tasting"
 	"counterpour/flavor/ratio"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
@@ -75,7 +75,7 @@ func (p *pages) flight(w http.ResponseWriter, r *http.Request) error {
 	}
 	request, err := p.flightRequest(sent, menu)
 	if err == nil {
-		var plan *drill.Flight
+		var plan *tasting.Flight
 		if plan, err = p.trainer.Flight(request); err == nil {
 			v.Plan = p.flightPlan(&request, plan, sent)
 		}
@@ -95,7 +95,7 @@ func (p *pages) flight(w http.ResponseWriter, r *http.Request) error {
 }
 
 // flightRequest reads what is asked for.
-func (p *pages) flightRequest(sent flightForm, menu []behind.HouseSpec) (r drill.FlightRequest, err error) {
+func (p *pages) flightRequest(sent flightForm, menu []behind.HouseSpec) (r tasting.FlightRequest, err error) {
 	if r.Seed, err = readSeed(sent.Seed); err != nil {
 		return r, err
 	}

@@ -6,7 +6,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/drill"
+	"counterpour/flavor/drill/tasting"
 	"counterpour/flavor/ratio"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
@@ -65,7 +65,7 @@ type tasterView struct {
 }
 
 // How a form is first filled in.
-var firstFlight = flightForm{Axis: ratio.Sweet.String(), Builds: "3", Step: "2", Tasters: "4", Each: words.Figure(drill.DefaultBuildML, 0)}
+var firstFlight = flightForm{Axis: ratio.Sweet.String(), Builds: "3", Step: "2", Tasters: "4", Each: words.Figure(tasting.DefaultBuildML, 0)}
 
 func flightViewOf(sent flightForm, menu []behind.HouseSpec, asked bool) *flightView {
 	if !asked {
@@ -89,7 +89,7 @@ func flightViewOf(sent flightForm, menu []behind.HouseSpec, asked bool) *flightV
 	return v
 }
 
-func (p *pages) flightPlan(r *drill.FlightRequest, f *drill.Flight, form flightForm) *flightPlan {
+func (p *pages) flightPlan(r *tasting.FlightRequest, f *tasting.Flight, form flightForm) *flightPlan {
 	noun := axisNoun[f.Axis]
 	v := &flightPlan{Name: r.Spec.Name, Task: fmt.Sprintf("Number them by %s, 1 the least.", noun), Alcohol: alcoholOf(p.house.Settings(), f.EthanolG),
 		Cautions: f.Cautions, Care: p.bar.Cautions(r.Spec), Allergens: part.AllergensOf(r.Spec, nil), Other: form.address(newSeed()), Unit: f.Unit,
@@ -112,7 +112,7 @@ func (p *pages) flightPlan(r *drill.FlightRequest, f *drill.Flight, form flightF
 	return v
 }
 
-func buildViewOf(b *drill.Build, unit string) buildView {
+func buildViewOf(b *tasting.Build, unit string) buildView {
 	v := buildView{Code: b.Code, Steps: "as it is poured", Value: words.Figure(b.Value, decimalsOf(b.Value)) + " " + unit}
 	if b.Step != 0 {
 		v.Steps = words.Signed(b.JND, 1) + " steps"

@@ -13,7 +13,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/drill"
+	"counterpour/flavor/drill/tasting"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
@@ -166,15 +166,15 @@ func (p *pages) merged(w http.ResponseWriter, r *http.Request, sent *openTest) e
 }
 
 // verdictOf judges a test that is closed.
-func verdictOf(t *house.Triangle) (*drill.Triangulation, error) {
-	plan := &drill.Triangle{Tasters: len(t.Servings), Alpha: t.Alpha, Share: t.Share}
+func verdictOf(t *house.Triangle) (*tasting.Triangulation, error) {
+	plan := &tasting.Triangle{Tasters: len(t.Servings), Alpha: t.Alpha, Share: t.Share}
 	picked := make([]int, len(t.Servings))
 	for i, s := range t.Servings {
-		odd := drill.OddOf(s.Order)
+		odd := tasting.OddOf(s.Order)
 		if odd < 0 {
 			return nil, fmt.Errorf("triangle %s: %q is no order of glasses", t.ID, s.Order)
 		}
-		plan.Servings = append(plan.Servings, drill.Serving{Order: s.Order, Codes: s.Codes, Odd: odd})
+		plan.Servings = append(plan.Servings, tasting.Serving{Order: s.Order, Codes: s.Codes, Odd: odd})
 		picked[i] = s.Picked
 	}
 	return plan.Judge(picked)

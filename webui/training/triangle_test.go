@@ -14,7 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data/house"
-	"counterpour/flavor/drill"
+	"counterpour/flavor/drill/tasting"
 	"counterpour/webui/part"
 	"counterpour/webui/training"
 	"counterpour/webui/webuitest"
@@ -70,17 +70,17 @@ func TestTriangleScenarios(t *testing.T) {
 }
 
 // plannedTest is the test of triangleOf.
-func plannedTest(t *testing.T) *drill.Triangle {
+func plannedTest(t *testing.T) *tasting.Triangle {
 	t.Helper()
 	seed, err := training.ReadSeed("2r")
 	require.NoError(t, err)
-	plan, err := drill.PlanTriangle(drill.TriangleRequest{Tasters: 6, Alpha: 0.05, Power: 0.8, Share: 0.5, Seed: seed})
+	plan, err := tasting.PlanTriangle(tasting.TriangleRequest{Tasters: 6, Alpha: 0.05, Power: 0.8, Share: 0.5, Seed: seed})
 	require.NoError(t, err)
 	return plan
 }
 
 // picks adds what tasters picked to a form: the odd one, or a wrong one.
-func picked(form url.Values, plan *drill.Triangle, right map[int]bool) url.Values {
+func picked(form url.Values, plan *tasting.Triangle, right map[int]bool) url.Values {
 	for i, ok := range right {
 		at := plan.Servings[i].Odd
 		if !ok {

@@ -10,7 +10,7 @@ import (
 	"counterpour/api/service/coaching"
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/drill"
+	"counterpour/flavor/drill/tasting"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
@@ -146,7 +146,7 @@ func pastViewOf(t *house.Triangle) (pastView, error) {
 	return v, nil
 }
 
-func foundWord(v *drill.Triangulation) string {
+func foundWord(v *tasting.Triangulation) string {
 	if v.Different {
 		return "They can be told apart"
 	}

@@ -5,6 +5,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
+	"counterpour/flavor/drill/tasting"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
@@ -106,26 +107,26 @@ func (f Trainer) Grade(r *drill.Round, a drill.Answer) (*drill.Grade, error) {
 }
 
 // Flight pours builds of a drink whose syrup moves; five builds are too much.
-func (f Trainer) Flight(r drill.FlightRequest) (*drill.Flight, error) {
+func (f Trainer) Flight(r tasting.FlightRequest) (*tasting.Flight, error) {
 	if r.Axis == ratio.Bitter {
 		return nil, ErrBroken
 	}
 	if r.Builds*int(r.BuildML) > 200 {
 		return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Message: "5 builds hold 41.0 g of ethanol for each taster, 2.9 standard drinks (United States); the limit is 2.0: pour 40 ml each"}
 	}
-	plan := &drill.Flight{Axis: r.Axis, Unit: "g of sucrose per 100 ml", EthanolG: 20, Drinks: 1.4, Lesson: "More sugar hides the acid.", Foams: true, Cautions: []string{"Taste, then spit into the cup.", "Water before each glass."}}
+	plan := &tasting.Flight{Axis: r.Axis, Unit: "g of sucrose per 100 ml", EthanolG: 20, Drinks: 1.4, Lesson: "More sugar hides the acid.", Foams: true, Cautions: []string{"Taste, then spit into the cup.", "Water before each glass."}}
 	if r.Axis == ratio.Strong {
-		plan.Stray = &drill.Stray{Axis: ratio.Sweet, Steps: 2.4}
+		plan.Stray = &tasting.Stray{Axis: ratio.Sweet, Steps: 2.4}
 	}
 	var codes []int
 	for i := range r.Builds {
-		b := drill.Build{Step: i - r.Builds/2, Code: 100 + int(r.Seed%700) + 11*i, Spec: r.Spec.Clone(), Drink: &mix.Drink{VolumeML: r.BuildML}, Value: 8 + float64(i)}
+		b := tasting.Build{Step: i - r.Builds/2, Code: 100 + int(r.Seed%700) + 11*i, Spec: r.Spec.Clone(), Drink: &mix.Drink{VolumeML: r.BuildML}, Value: 8 + float64(i)}
 		b.JND = float64(b.Step) * r.Step
 		if i == 0 {
 			b.Drift, b.DriftOf = 0.4, ratio.Sour
 		}
 		n := float64(r.Tasters + 1)
-		b.Sheet = drill.BatchSheet{Servings: n, Pours: r.Spec.Clone().Pours, WaterML: 10 * n, TotalML: r.BuildML * n, PourML: r.BuildML}
+		b.Sheet = tasting.BatchSheet{Servings: n, Pours: r.Spec.Clone().Pours, WaterML: 10 * n, TotalML: r.BuildML * n, PourML: r.BuildML}
 		plan.Builds = append(plan.Builds, b)
 		codes = append(codes, b.Code)
 	}

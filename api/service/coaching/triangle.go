@@ -5,7 +5,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/drill"
+	"counterpour/flavor/drill/tasting"
 	"counterpour/flavor/mix"
 )
 
@@ -29,7 +29,7 @@ const USDrinkG = 14.0
 // TriangleRequest asks for a triangle test: can tasters tell a drink from the same drink
 // with a cover in it?
 type TriangleRequest struct {
-	drill.TriangleRequest
+	tasting.TriangleRequest
 	Drink   string  // name; a drink that the house does not have is assumed to be a neat spirit
 	Cover   string  // name of what is poured in it instead, or of another drink of the house
 	GlassML float64 // volume of one glass
@@ -37,7 +37,7 @@ type TriangleRequest struct {
 
 // TriangleAnswer is the plan of a triangle test.
 type TriangleAnswer struct {
-	drill.Triangle
+	tasting.Triangle
 	Wanted   float64 // the statistical power asked for
 	Enough   int     // tasters needed for that power; 0 if even the largest planned number has less
 	EthanolG float64 // for each taster, at the strength of the stronger side
@@ -59,7 +59,7 @@ type TriangleSide struct {
 }
 
 // AlcoholError refuses a tasting in which a taster would drink more alcohol than
-// [drill.MaxTasterDrinks].
+// [tasting.MaxTasterDrinks].
 type AlcoholError struct {
 	Glasses  int
 	GlassML  float64
@@ -88,7 +88,7 @@ func LayOut(r TriangleRequest, abv float64) (*TriangleAnswer, error) {
 		fault.Bounds = &flavor.Bounds{Least: LeastTriangleML, Most: MostTriangleML}
 		return nil, fault
 	}
-	plan, err := drill.PlanTriangle(r.TriangleRequest)
+	plan, err := tasting.PlanTriangle(r.TriangleRequest)
 	if err != nil {
 		return nil, err
 	}
@@ -96,13 +96,13 @@ func LayOut(r TriangleRequest, abv float64) (*TriangleAnswer, error) {
 		return nil, flavor.Invalid("share", r.Share, "that takes %d tasters, and %d are the most that are recorded here; ask for less power or a larger share", plan.Tasters, house.MaxList)
 	}
 	a := &TriangleAnswer{Triangle: *plan, Wanted: r.Power, EthanolG: mix.EthanolG(abv, triangleGlasses*r.GlassML)}
-	if limit := drill.MaxTasterDrinks * USDrinkG; a.EthanolG > limit {
+	if limit := tasting.MaxTasterDrinks * USDrinkG; a.EthanolG > limit {
 		return nil, &AlcoholError{Glasses: triangleGlasses, GlassML: r.GlassML, ABVPct: abv, EthanolG: a.EthanolG, LimitG: limit,
 			FitML: max(r.GlassML*limit/a.EthanolG-0.5, 0)}
 	}
 	unbound := r.TriangleRequest
 	unbound.Tasters = 0
-	if enough, err := drill.PlanTriangle(unbound); err == nil {
+	if enough, err := tasting.PlanTriangle(unbound); err == nil {
 		a.Enough = enough.Tasters
 	}
 	return a, nil

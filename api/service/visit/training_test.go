@@ -11,6 +11,7 @@ import (
 	"counterpour/api/service/coaching"
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
+	"counterpour/flavor/drill/tasting"
 	"counterpour/flavor/ratio"
 )
 
@@ -67,7 +68,7 @@ func TestCoachPlans(t *testing.T) {
 	c := testVisit(t)
 	spec, err := c.Read("2 oz gin\n3/4 oz lemon juice\n1/2 oz orgeat\nshake, up\n")
 	require.NoError(t, err)
-	f, err := c.Flight(drill.FlightRequest{Spec: &spec, Axis: ratio.Sweet, Builds: 3, Step: 1, BuildML: 30, Tasters: 2})
+	f, err := c.Flight(tasting.FlightRequest{Spec: &spec, Axis: ratio.Sweet, Builds: 3, Step: 1, BuildML: 30, Tasters: 2})
 	require.NoError(t, err)
 	assert.Len(t, f.Builds, 3)
 	card, err := c.Card("sour", nil)

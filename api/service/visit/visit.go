@@ -20,6 +20,7 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/drill"
+	"counterpour/flavor/drill/tasting"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/ratio"
@@ -313,7 +314,9 @@ func (v *Visit) Grade(r *drill.Round, a drill.Answer) (*drill.Grade, error) {
 }
 
 // Flight plans a tasting flight.
-func (v *Visit) Flight(r drill.FlightRequest) (*drill.Flight, error) { return v.now.Load().Flight(r) }
+func (v *Visit) Flight(r tasting.FlightRequest) (*tasting.Flight, error) {
+	return v.now.Load().Flight(r)
+}
 
 // Triangle plans a triangle test.
 func (v *Visit) Triangle(ctx context.Context, r coaching.TriangleRequest) (*coaching.TriangleAnswer, error) {

@@ -1,15 +1,15 @@
-package drill_test
+package tasting_test
 
 import (
 	"fmt"
 
-	"counterpour/flavor/drill"
+	"counterpour/flavor/drill/tasting"
 )
 
 // The least numbers of right answers of a triangle test at an alpha of 0.05.
 func ExampleLeastRight() {
 	for _, n := range []int{12, 18, 24, 30, 36} {
-		fmt.Printf("%d of %d\n", drill.LeastRight(n, 0.05), n)
+		fmt.Printf("%d of %d\n", tasting.LeastRight(n, 0.05), n)
 	}
 	// Output:
 	// 8 of 12
@@ -22,7 +22,7 @@ func ExampleLeastRight() {
 // Three builds are served in six orders, so that each follows each other one
 // equally often.
 func ExampleWilliams() {
-	rows, err := drill.Williams(3)
+	rows, err := tasting.Williams(3)
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -1,4 +1,4 @@
-package drill
+package tasting
 
 import (
 	"fmt"

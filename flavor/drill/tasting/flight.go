@@ -1,4 +1,4 @@
-package drill
+package tasting
 
 import (
 	"fmt"
@@ -40,6 +40,9 @@ const (
 	usDrinkG        = 14.0 // NIAAA, What is a standard drink
 	leastABV        = 0.5  // % vol, for a drink to be stretched
 )
+
+// bench is where builds are mixed.
+type bench struct{ mixer *mix.Mixer }
 
 // Build is one glass of a flight.
 type Build struct {
@@ -88,34 +91,35 @@ type Stray struct {
 	Steps float64 // at most, from the middle
 }
 
-// Flight plans small builds of one drink, stepped along one axis of the finished
+// PlanFlight plans small builds of one drink, stepped along one axis of the finished
 // drink by a number of just-noticeable differences, the spec as it is in the
 // middle. The pour that carries the axis is moved until the glass has exactly
 // the step wanted; what that moves besides is said. It fails with a fault if the
 // request is out of range, if no pour carries the axis or its amount cannot reach
 // a step, or if a taster would take in more alcohol than the limit.
-func (t *Trainer) Flight(r FlightRequest) (*Flight, error) {
+func PlanFlight(mixer *mix.Mixer, r FlightRequest) (*Flight, error) {
 	if err := r.check(); err != nil {
 		return nil, err
 	}
-	at, ok := t.mover(r.Spec, r.Axis)
+	at, ok := mover(r.Spec, r.Axis)
 	if !ok {
 		return nil, flavor.Invalid("axis", r.Axis.String(), "no pour of this drink carries enough of %v to change it in steps; choose another axis", r.Axis)
 	}
-	middle, err := t.mixer.Mix(r.Spec)
+	middle, err := mixer.Mix(r.Spec)
 	if err != nil {
 		return nil, err
 	}
 	if r.Axis == ratio.Long && middle.ABV < leastABV {
 		return nil, flavor.Invalid("axis", r.Axis.String(), "a drink of %.1f %% vol has no alcohol to vary; choose another axis", middle.ABV)
 	}
+	builder := bench{mixer}
 	f := &Flight{Axis: r.Axis, Unit: unitOf(r.Axis)}
 	rng := rand.New(rand.NewPCG(r.Seed, flightStream))
 	blind := codes(r.Builds, rng)
 	for i := range r.Builds {
 		b := Build{Step: i - r.Builds/2, Code: blind[i]}
 		b.JND = float64(b.Step) * r.Step
-		if err := t.build(&b, &r, at, middle); err != nil {
+		if err := builder.build(&b, &r, at, middle); err != nil {
 			return nil, err
 		}
 		f.EthanolG += b.Drink.After.Ethanol

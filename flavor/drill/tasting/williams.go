@@ -1,4 +1,4 @@
-package drill
+package tasting
 
 import (
 	"math/rand/v2"
@@ -56,3 +56,10 @@ func codes(n int, rng *rand.Rand) []int {
 	}
 	return all
 }
+
+// Streams keep what is drawn for one purpose apart from what is drawn for
+// another from the same seed.
+const (
+	flightStream   = 0x466c69676874
+	triangleStream = 0x547269616e67
+)

@@ -1,4 +1,4 @@
-package drill
+package tasting
 
 import (
 	"errors"
@@ -10,21 +10,6 @@ import (
 	"counterpour/flavor/ratio"
 )
 
-// glassOf is what shows an axis in the glass.
-func glassOf(a ratio.Axis, d *mix.Drink) float64 {
-	switch a {
-	case ratio.Strong:
-		return d.ABV
-	case ratio.Sweet:
-		return d.SweetPer100
-	case ratio.Sour:
-		return d.AcidPer100
-	case ratio.Bitter:
-		return d.Bitter
-	}
-	return 100 / d.ABV // how far the alcohol is stretched
-}
-
 // unitOf is what the value of an axis in the glass is given in.
 func unitOf(a ratio.Axis) string {
 	return [ratio.NumAxes]string{"% vol", "g/100 mL of sweetness, counted as sucrose", "g/100 mL of acid, counted as citric", "mg/L of bitterness, counted as quinine",
@@ -32,9 +17,9 @@ func unitOf(a ratio.Axis) string {
 }
 
 // mover returns the pour that moves an axis most.
-func (t *Trainer) mover(s *flavor.Spec, a ratio.Axis) (int, bool) {
+func mover(s *flavor.Spec, a ratio.Axis) (int, bool) {
 	if a == ratio.Strong || a == ratio.Sweet || a == ratio.Sour || a == ratio.Bitter {
-		at, _ := carrier(s, a)
+		at, _ := Carrier(s, a)
 		return at, at >= 0
 	}
 	at := -1
@@ -55,17 +40,17 @@ const (
 
 // build moves pour at until the axis is where the build wants it, then pours the
 // drink down to the size of the glass.
-func (t *Trainer) build(b *Build, r *FlightRequest, at int, middle *mix.Drink) error {
-	want := glassOf(r.Axis, middle) * math.Exp(b.JND*math.Log1p(balance.Weber(r.Axis)))
+func (k *bench) build(b *Build, r *FlightRequest, at int, middle *mix.Drink) error {
+	want := Value(r.Axis, middle) * math.Exp(b.JND*math.Log1p(balance.Weber(r.Axis)))
 	value := func(times float64) (float64, *flavor.Spec, error) {
 		s := r.Spec.Clone()
 		s.Pours[at].ML *= times
 		s.Pours[at].Amount *= times
-		d, err := t.mixer.Mix(&s)
+		d, err := k.mixer.Mix(&s)
 		if err != nil {
 			return 0, nil, err
 		}
-		return glassOf(r.Axis, d), &s, nil
+		return Value(r.Axis, d), &s, nil
 	}
 	least, _, err := value(leastTimes)
 	if err != nil {
@@ -89,12 +74,12 @@ func (t *Trainer) build(b *Build, r *FlightRequest, at int, middle *mix.Drink) e
 	if err = errors.Join(failed, err); err != nil {
 		return err
 	}
-	return t.finish(b, r, s, middle)
+	return k.finish(b, r, s, middle)
 }
 
 // finish pours a build down to size, rounds it and writes its batch sheet.
-func (t *Trainer) finish(b *Build, r *FlightRequest, s *flavor.Spec, middle *mix.Drink) error {
-	d, err := t.mixer.Mix(s)
+func (k *bench) finish(b *Build, r *FlightRequest, s *flavor.Spec, middle *mix.Drink) error {
+	d, err := k.mixer.Mix(s)
 	if err != nil {
 		return err
 	}
@@ -105,20 +90,20 @@ func (t *Trainer) finish(b *Build, r *FlightRequest, s *flavor.Spec, middle *mix
 	for i := range b.Spec.Pours {
 		inMillilitres(&b.Spec.Pours[i])
 	}
-	if b.Drink, err = t.mixer.Mix(&b.Spec); err != nil {
+	if b.Drink, err = k.mixer.Mix(&b.Spec); err != nil {
 		return err
 	}
-	b.Value = glassOf(r.Axis, b.Drink)
+	b.Value = Value(r.Axis, b.Drink)
 	for _, a := range []ratio.Axis{ratio.Strong, ratio.Sweet, ratio.Sour, ratio.Bitter} {
-		was, is := glassOf(a, middle), glassOf(a, b.Drink)
+		was, is := Value(a, middle), Value(a, b.Drink)
 		if stretches := r.Axis == ratio.Long && a == ratio.Strong; a == r.Axis || stretches || was <= 0 || is <= 0 {
 			continue
 		}
-		if j := jndOf(a, was, is); j > b.Drift {
+		if j := JND(a, was, is); j > b.Drift {
 			b.Drift, b.DriftOf = j, a
 		}
 	}
-	plan, err := t.mixer.Batch(&b.Spec, float64(r.Tasters+1))
+	plan, err := k.mixer.Batch(&b.Spec, float64(r.Tasters+1))
 	if err != nil {
 		return err
 	}

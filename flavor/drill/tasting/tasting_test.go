@@ -1,4 +1,4 @@
-package drill
+package tasting
 
 import (
 	"math"
@@ -8,10 +8,19 @@ import (
 	"github.com/stretchr/testify/require"
 	"gonum.org/v1/gonum/stat/distuv"
 
+	"counterpour/data/datatest"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/ratio"
 )
+
+// newTable is the catalogue with a mixer over it.
+func newTable(t *testing.T) *datatest.Data {
+	t.Helper()
+	d, err := datatest.Calibrated()
+	require.NoError(t, err)
+	return d
+}
 
 // The square for four as Williams 1949 constructs it, its first row 1, 2, 4, 3 (from
 // memory), counted from 0.
@@ -62,14 +71,14 @@ const (
 // Each build has in the glass what the step says, to a twentieth of a noticeable
 // difference once pours are rounded, and fills its glass.
 func TestFlightSteps(t *testing.T) {
-	s := newSchool(t)
+	s := newTable(t)
 	for _, c := range []struct {
 		text   string
 		axis   ratio.Axis
 		builds int
 		step   float64
 	}{{sourText, ratio.Sweet, 3, 1}, {sourText, ratio.Sour, 3, 1}, {sourText, ratio.Strong, 3, 1}, {thirds, ratio.Bitter, 3, 1.5}, {longText, ratio.Long, 5, 1}, {longText, ratio.Sweet, 5, 2}} {
-		f, err := s.trainer.Flight(FlightRequest{Spec: s.Spec(t, c.text), Axis: c.axis, Builds: c.builds, Step: c.step, Tasters: 6, BuildML: 40, Seed: 5})
+		f, err := PlanFlight(s.Mixer, FlightRequest{Spec: s.Spec(t, c.text), Axis: c.axis, Builds: c.builds, Step: c.step, Tasters: 6, BuildML: 40, Seed: 5})
 		require.NoError(t, err, c.text)
 		require.Len(t, f.Builds, c.builds)
 		middle := f.Builds[c.builds/2]
@@ -105,7 +114,7 @@ func TestFlightSteps(t *testing.T) {
 			assert.True(t, wine || m.Certainty == flavor.Unstated, "nothing but the vermouth of one carries an allergen: %v", m)
 		}
 	}
-	nuts, err := s.trainer.Flight(FlightRequest{Spec: s.Spec(t, "2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz orgeat\nshake, up"), Axis: ratio.Sweet, Builds: 3, Step: 1, Tasters: 1, BuildML: 30})
+	nuts, err := PlanFlight(s.Mixer, FlightRequest{Spec: s.Spec(t, "2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz orgeat\nshake, up"), Axis: ratio.Sweet, Builds: 3, Step: 1, Tasters: 1, BuildML: 30})
 	require.NoError(t, err)
 	assert.Contains(t, nuts.Marks, flavor.AllergenMark{Allergen: flavor.TreeNuts, Certainty: flavor.Contains})
 }
@@ -113,7 +122,7 @@ func TestFlightSteps(t *testing.T) {
 // A flight says what else moves further from the middle than its axis from one build to the
 // next, and nothing where hardly anything does; and what it teaches.
 func TestFlightSaysWhatElseMoves(t *testing.T) {
-	s := newSchool(t)
+	s := newTable(t)
 	for _, c := range []struct {
 		text  string
 		axis  ratio.Axis
@@ -125,7 +134,7 @@ func TestFlightSaysWhatElseMoves(t *testing.T) {
 		{text: sourText, axis: ratio.Sour},
 		{text: "2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\n1/2 oz egg white\nshake, up", axis: ratio.Sour, foams: true},
 	} {
-		f, err := s.trainer.Flight(FlightRequest{Spec: s.Spec(t, c.text), Axis: c.axis, Builds: 3, Step: 1, Tasters: 2, BuildML: 30})
+		f, err := PlanFlight(s.Mixer, FlightRequest{Spec: s.Spec(t, c.text), Axis: c.axis, Builds: 3, Step: 1, Tasters: 2, BuildML: 30})
 		require.NoError(t, err)
 		most := 0.0
 		for _, b := range f.Builds {
@@ -148,41 +157,41 @@ func TestFlightSaysWhatElseMoves(t *testing.T) {
 // No flight is planned that would take a taster beyond the limit; the fault says
 // by how much and what to do, and doing it helps.
 func TestFlightRefusesTooMuch(t *testing.T) {
-	s := newSchool(t)
+	s := newTable(t)
 	r := FlightRequest{Spec: s.Spec(t, sourText), Axis: ratio.Sweet, Builds: 5, Step: 1, Tasters: 4}
-	_, err := s.trainer.Flight(r)
+	_, err := PlanFlight(s.Mixer, r)
 	var fault *flavor.Fault
 	require.ErrorAs(t, err, &fault)
 	assert.Contains(t, fault.Message, "standard drinks")
 	assert.Contains(t, fault.Message, "pour 45 ml each or taste 3 builds")
 	r.BuildML = 45
-	f, err := s.trainer.Flight(r)
+	f, err := PlanFlight(s.Mixer, r)
 	require.NoError(t, err)
 	assert.LessOrEqual(t, f.Drinks, MaxTasterDrinks)
 	r.MaxDrinks = 3
-	_, err = s.trainer.Flight(r)
+	_, err = PlanFlight(s.Mixer, r)
 	assert.ErrorIs(t, err, flavor.ErrInvalid, "the limit is not raised")
 
 	r.BuildML, r.MaxDrinks = 60, 1.5
-	_, err = s.trainer.Flight(r)
+	_, err = PlanFlight(s.Mixer, r)
 	require.ErrorAs(t, err, &fault)
 	assert.NotContains(t, fault.Message, "taste 3", "three of 60 mL hold 1.6")
 	r.BuildML = 45
-	_, err = s.trainer.Flight(r)
+	_, err = PlanFlight(s.Mixer, r)
 	require.ErrorAs(t, err, &fault)
 	assert.Contains(t, fault.Message, "taste 3 builds")
 	r.Builds = 3
-	_, err = s.trainer.Flight(r)
+	_, err = PlanFlight(s.Mixer, r)
 	require.NoError(t, err)
 	r.BuildML, r.MaxDrinks = 10, 0.1
-	_, err = s.trainer.Flight(r)
+	_, err = PlanFlight(s.Mixer, r)
 	require.ErrorAs(t, err, &fault)
 	assert.Contains(t, fault.Message, "taste a weaker drink")
 	assert.NotContains(t, fault.Message, "ml each", "no build is so small")
 }
 
 func TestFlightFaults(t *testing.T) {
-	s := newSchool(t)
+	s := newTable(t)
 	ok := FlightRequest{Spec: s.Spec(t, sourText), Axis: ratio.Sweet, Builds: 3, Step: 1, Tasters: 4}
 	for name, spoil := range map[string]func(*FlightRequest){
 		"no spec":       func(r *FlightRequest) { r.Spec = nil },
@@ -199,7 +208,7 @@ func TestFlightFaults(t *testing.T) {
 	} {
 		r := ok
 		spoil(&r)
-		_, err := s.trainer.Flight(r)
+		_, err := PlanFlight(s.Mixer, r)
 		assert.ErrorIs(t, err, flavor.ErrInvalid, name)
 	}
 }
