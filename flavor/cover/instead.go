@@ -98,6 +98,9 @@ func (t *task) addLeftOut(to *Result) error {
 	if err != nil {
 		return err
 	}
+	if t.req.Guest.TooStrong(x.drink.ABV) {
+		return nil // without its vermouth a drink is stronger
+	}
 	nearer := slices.ContainsFunc(to.Covers, func(c Cover) bool { return c.Distance < x.distance })
 	best := len(to.Covers) == 0 || to.Unbalanced || !nearer && x.rank < to.Covers[0].rank && !t.relative(&to.Covers[0])
 	balanced := x.score >= t.leastScore()

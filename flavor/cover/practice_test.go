@@ -145,6 +145,18 @@ func TestLessOfWhatIsTooStrong(t *testing.T) {
 	assert.LessOrEqual(t, r.Covers[0].ABV, 12.0)
 }
 
+// Without its vermouth a drink is stronger: that is no offer to a guest who wants less alcohol.
+func TestLeavingOutKeepsToTheStrength(t *testing.T) {
+	b := newBench(t)
+	spec, err := b.catalogue.ReadSpec("", "2 1/4 oz gin\n1/4 oz dry vermouth\n1/4 oz manzanilla sherry\nstir, up")
+	require.NoError(t, err)
+	for most, offered := range map[float64]bool{0: true, 12: false} {
+		r, err := b.finder.Find(context.Background(), Request{Spec: &spec, Missing: b.profiles(t, "dry-vermouth"), Candidates: b.profiles(t, "lime-juice"), Guest: guest.Guest{MaxABV: most}})
+		require.NoError(t, err)
+		assert.Equal(t, offered, r.LeftOut != nil, "at most %v %% vol", most)
+	}
+}
+
 // What fills the glass as what went did leaves it hardly emptier. Common practice, no source.
 func TestWhatFillsTheGlass(t *testing.T) {
 	b := newBench(t)

@@ -138,8 +138,9 @@ func drinkOf(bar Bar, s *flavor.Spec, t *cover.Touched, g *guest.Guest) (Drink, 
 		if d.State = Missing; Without(t.LeftOut, Chosen(t)) != nil || t.Chosen >= 0 && (t.Near || t.NotSearched) {
 			d.State = Covered
 		}
-		// What the guest must not have anyway is not for want of a bottle.
-		if d.State == Covered || len(t.Removed) <= len(t.Missing) {
+		// What the guest must not have anyway is not for want of a bottle, be it the bottle itself.
+		barred := slices.ContainsFunc(t.Missing, func(p *flavor.Profile) bool { return !g.Accepts(p) })
+		if d.State == Covered || len(t.Removed) <= len(t.Missing) && !barred && tooStrong == "" {
 			return d, nil
 		}
 	}

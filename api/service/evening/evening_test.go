@@ -100,6 +100,9 @@ func TestWhatCanBePoured(t *testing.T) {
 		"a label decides, and nuts are in it":      {of: drink("a", bitters, orgeat), stock: all, guest: noNuts, state: evening.NotFor, because: "bitters may carry tree nuts (nobody has stated it: read the label)"},
 		"a label decides, and nothing covers lime": {of: drink("a", lime, bitters), stock: all, out: []*flavor.Profile{lime}, guest: noNuts, state: evening.NotFor, because: "bitters may carry tree nuts (nobody has stated it: read the label)", waits: true},
 		"a cover leaves out what a label decides":  {of: drink("a", rum, bitters), stock: all, out: []*flavor.Profile{rum}, guest: noNuts, state: evening.Covered, spares: true},
+		"what is missing has nuts":                 {of: drink("a", lime, orgeat), stock: all, out: []*flavor.Profile{orgeat}, guest: noNuts, state: evening.NotFor, because: "orgeat contains tree nuts"},
+		"what is missing may have nuts":            {of: drink("a", lime, bitters), stock: all, out: []*flavor.Profile{bitters}, guest: noNuts, state: evening.NotFor, because: "bitters may carry tree nuts (nobody has stated it: read the label)"},
+		"too strong, and something is missing":     {of: drink("a", rum, lime), stock: all, out: []*flavor.Profile{lime}, guest: guest.Guest{MaxABV: 12}, state: evening.NotFor, because: "20.0\u00a0% vol"},
 		"too strong":                               {of: drink("a", rum, lime), stock: all, guest: guest.Guest{MaxABV: 12}, state: evening.NotFor, because: "20.0\u00a0% vol"},
 		"too strong, whatever a label says":        {of: drink("a", rum, bitters), stock: all, guest: guest.Guest{MaxABV: 12, Avoid: noNuts.Avoid}, state: evening.NotFor, because: "bitters may carry tree nuts (nobody has stated it: read the label)"},
 	} {
