@@ -75,6 +75,7 @@ func TestTrainingPagesHangTogether(t *testing.T) {
 	}
 	for _, path := range []string{training.TrainingPath, training.ProgressPath, training.FlightPath, training.TrianglePath, training.StarterPath} {
 		assert.True(t, linked[path], path)
+		assert.Contains(t, webuitest.Get(pages, path, "").Body.String(), `<a href="/training" aria-current="page">Training</a>`, "the bar says where %s stands", path)
 	}
 }
 
