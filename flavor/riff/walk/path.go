@@ -48,12 +48,12 @@ func (k *walker) pathOf(n int, least float64) ([]Stop, error) {
 	}
 	cost[0] = 0
 	var came [][]int
-	reached := 0
+	reached := 0 // the most drinks that lie in a row from end to end
 	for step := 1; step <= n+1; step++ {
 		costNow, from := k.step(cost, least, step == n+1)
 		cost = costNow
 		came = append(came, from)
-		if step <= n && slices.ContainsFunc(cost[1:last], func(c float64) bool { return !math.IsInf(c, 1) }) {
+		if end, _ := k.step(cost, least, true); step < n && !math.IsInf(end[last], 1) {
 			reached = step
 		}
 	}

@@ -3,6 +3,7 @@ package walk
 import (
 	"context"
 	"flag"
+	"fmt"
 	"slices"
 	"strconv"
 	"testing"
@@ -144,6 +145,24 @@ func TestWalkWithinLimits(t *testing.T) {
 		assert.Equal(t, c.at, faults[0].Location, c.name)
 		assert.Contains(t, faults[0].Message, c.naming, c.name)
 	}
+}
+
+// Who asks for too many drinks between two is told how many there are, and gets them.
+func TestTooManyBetween(t *testing.T) {
+	b := bartest.New(t)
+	from := b.Spec(t, "2 1/4 oz citrus-forward gin\n1/2 oz dry vermouth\n1/4 oz manzanilla sherry\nstir, up")
+	to := b.Spec(t, "2 oz aged aquavit\n3/4 oz blanc vermouth\n1/4 oz manzanilla sherry\n1 dash orange bitters\nstir, up")
+	_, err := Find(context.Background(), b.Station, Request{From: from, To: to, Between: 4})
+	var fault *flavor.Fault
+	require.ErrorAs(t, err, &fault)
+	var asked, most int
+	_, err = fmt.Sscanf(fault.Message, "there are not %d balanced drinks in a row between these two, %d at most", &asked, &most)
+	require.NoError(t, err, fault.Message)
+	assert.Equal(t, 4, asked)
+	require.Positive(t, most)
+	found, err := Find(context.Background(), b.Station, Request{From: from, To: to, Between: most})
+	require.NoError(t, err)
+	assert.Len(t, found.Stops, most+2)
 }
 
 // Every stop between two proven drinks is balanced, made of what the two hold, and
