@@ -29,14 +29,14 @@ func TestTriangleStaysBelowTheAlcoholLimit(t *testing.T) {
 			if err != nil {
 				require.ErrorAs(t, err, &alcohol)
 				assert.ErrorIs(t, err, flavor.ErrInvalid)
-				assert.Greater(t, alcohol.EthanolG, tasting.MaxTasterDrinks*coaching.USDrinkG)
+				assert.Greater(t, alcohol.EthanolG, tasting.MaxTasterDrinks*tasting.USDrinkG)
 				assert.InDelta(t, abv, alcohol.ABVPct, 1e-9)
 				a, err = s.Triangle(t.Context(), triangleOf(name, alcohol.FitML))
 				require.NoError(t, err)
 			}
 			// 0.7893 g in a millilitre of ethanol at 20 °C: OIML R 22.
 			assert.InDelta(t, 3*min(ml, fit(alcohol, ml))*abv/100*0.7893, a.EthanolG, 0.02)
-			assert.LessOrEqual(t, a.EthanolG, tasting.MaxTasterDrinks*coaching.USDrinkG)
+			assert.LessOrEqual(t, a.EthanolG, tasting.MaxTasterDrinks*tasting.USDrinkG)
 			assert.Equal(t, name != drink.Name, a.Assumed)
 			assert.Equal(t, 0.8, a.Wanted)
 			assert.Greater(t, a.Enough, 6)

@@ -23,9 +23,6 @@ const triangleGlasses = 3
 // spirit, so that the limit on alcohol errs on the safe side. Common practice, no source.
 const SpiritABV = 40.0
 
-// USDrinkG is one US standard drink, in g of ethanol (NIAAA).
-const USDrinkG = 14.0
-
 // TriangleRequest asks for a triangle test: can tasters tell a drink from the same drink
 // with a cover in it?
 type TriangleRequest struct {
@@ -96,7 +93,7 @@ func LayOut(r TriangleRequest, abv float64) (*TriangleAnswer, error) {
 		return nil, flavor.Invalid("share", r.Share, "that takes %d tasters, and %d are the most that are recorded here; ask for less power or a larger share", plan.Tasters, house.MaxList)
 	}
 	a := &TriangleAnswer{Triangle: *plan, Wanted: r.Power, EthanolG: mix.EthanolG(abv, triangleGlasses*r.GlassML)}
-	if limit := tasting.MaxTasterDrinks * USDrinkG; a.EthanolG > limit {
+	if limit := tasting.MaxTasterDrinks * tasting.USDrinkG; a.EthanolG > limit {
 		return nil, &AlcoholError{Glasses: triangleGlasses, GlassML: r.GlassML, ABVPct: abv, EthanolG: a.EthanolG, LimitG: limit,
 			FitML: max(r.GlassML*limit/a.EthanolG-0.5, 0)}
 	}

@@ -37,7 +37,7 @@ const (
 	// standard drinks of 14 g, counted as if nothing were spat out. It is a
 	// house rule (common practice, no source), not medical advice.
 	MaxTasterDrinks = 2.0
-	usDrinkG        = 14.0 // NIAAA, What is a standard drink
+	USDrinkG        = 14.0 // g of ethanol in one US standard drink: NIAAA, What is a standard drink
 	leastABV        = 0.5  // % vol, for a drink to be stretched
 )
 
@@ -125,7 +125,7 @@ func PlanFlight(mixer *mix.Mixer, r FlightRequest) (*Flight, error) {
 		f.EthanolG += b.Drink.After.Ethanol
 		f.Builds = append(f.Builds, b)
 	}
-	f.Drinks = f.EthanolG / usDrinkG
+	f.Drinks = f.EthanolG / USDrinkG
 	if f.Drinks > r.MaxDrinks {
 		return nil, tooMuch(f, &r)
 	}
@@ -208,7 +208,7 @@ func tooMuch(f *Flight, r *FlightRequest) error {
 	if fits := math.Floor(r.BuildML * r.MaxDrinks / f.Drinks); fits >= leastBuildML {
 		remedies = append(remedies, fmt.Sprintf("pour %.0f ml each", fits))
 	}
-	if r.Builds == 5 && threeG(f)/usDrinkG <= r.MaxDrinks {
+	if r.Builds == 5 && threeG(f)/USDrinkG <= r.MaxDrinks {
 		remedies = append(remedies, "taste 3 builds")
 	}
 	if len(remedies) == 0 {
