@@ -70,6 +70,7 @@ func TestTheFirstDayInABrowser(t *testing.T) {
 	b.Click(`input[value="falernum"]`)
 	b.Click(`button[value="bottles"]`)
 	b.Until(`location.hash === '#menu' && document.body.textContent.includes('2 bottles are on the shelf')`)
+	b.Until(`document.readyState === 'complete'`) // else the jump to the place moves the button away from under the click
 	b.Click(`button[value="menu"]`)
 	b.Until(`location.hash === '#try'`)
 	b.Until(webuitest.InView(`button[name="out"]`))
