@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"counterpour/data/legal"
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
 )
@@ -68,7 +69,7 @@ func (r record) profile(b *blends, materials map[string]Material) (*flavor.Profi
 		func(p *flavor.Profile) error { return r.readAroma(p, materials) },
 		func(p *flavor.Profile) error { return r.readContents(p, materials) },
 		r.readCautions,
-		checkLegal,
+		legal.Check,
 		r.readYields,
 		mix.Complete,
 	}

@@ -1,4 +1,6 @@
-package data
+// Package legal holds the names that food law defines, and whether a record keeps to the
+// definition that it claims.
+package legal
 
 import (
 	"fmt"
@@ -191,7 +193,7 @@ var sugarWords = []struct {
 	{"sweet", wine(sugarTerms, sweet(atLeast, 130), limit{totalStrength, atLeast, 17.5})},
 }
 
-// checkLegal returns an error if a record breaks the legal definition that its field
+// Check returns an error if a record breaks the legal definition that its field
 // legal names: strength, sweetening as invert sugar, required or forbidden ingredients,
 // and words for dryness or sweetness in its name. The error names field, value, limit and
 // remedy. A record without a definition passes; an unknown definition is an error.
@@ -200,7 +202,7 @@ var sugarWords = []struct {
 // jurisdictions define the same names differently: in the United States, for example, a
 // liqueur needs 2.5 % of sugar by weight. If the label of a bottle differs from its
 // record, the label is right.
-func checkLegal(p *flavor.Profile) error {
+func Check(p *flavor.Profile) error {
 	if p.Legal == "" {
 		return nil
 	}
