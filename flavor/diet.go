@@ -9,6 +9,11 @@ import (
 // free of alcohol; many laws draw the line there.
 const NoAlcoholABV = 0.5
 
+// StatesNoAlcohol reports whether an ingredient is stated to hold none, as 0.0 on a label or
+// water in a table. What is said to hold none, give or take a little, as a kind of bottle is
+// by the middle of its market, states nothing about the one on the shelf.
+func (p *Profile) StatesNoAlcohol() bool { return p.ABV.Value == 0 && p.ABV.Spread == 0 }
+
 // seasonedShare is the most of a drink that seasonings are while they season it: some
 // dashes of bitters make no alcoholic drink of soda water. Common practice, no source.
 const seasonedShare = 0.1
@@ -50,7 +55,7 @@ type Diet struct {
 	NoAnimal  []string   // see Profile.Animal
 	Avoid     []Allergen // possible and unstated count as present
 	NoAlcohol bool       // up to 0.5 % vol is allowed: see NoAlcoholABV
-	NoTrace   bool       // not even that
+	NoTrace   bool       // only what is stated to hold none: see Profile.StatesNoAlcohol
 }
 
 // CrossContact is what has to be said wherever drinks are chosen for a guest who

@@ -170,7 +170,11 @@ func replace(list []*flavor.Profile, p *flavor.Profile) []*flavor.Profile {
 // overlay writes the measured values into a profile and completes it.
 func (m Measured) overlay(p *flavor.Profile) error {
 	if m.ABVPct != nil {
-		p.ABV = flavor.Figure{Value: *m.ABVPct, Spread: labelSpread, Origin: flavor.OriginPractice, Source: "the house's bottle: its label"}
+		spread := labelSpread
+		if *m.ABVPct == 0 { // a label says 0.0 of what holds none, which guests rely on
+			spread = 0
+		}
+		p.ABV = flavor.Figure{Value: *m.ABVPct, Spread: spread, Origin: flavor.OriginPractice, Source: "the house's bottle: its label"}
 	}
 	if m.AcidGPerL != nil {
 		p.Acid = measuredFigure(*m.AcidGPerL, *m.AcidGPerL*weighedSpread)

@@ -52,6 +52,19 @@ func TestOverlayPutsMeasuredValuesInPlace(t *testing.T) {
 	assert.Same(t, other, kept, "what nothing overlays is shared")
 }
 
+// A label that states 0.0 settles what the record of the kind leaves open.
+func TestALabelStatesThatThereIsNoAlcohol(t *testing.T) {
+	c := catalogue(t)
+	kind, _ := c.ByID("alcohol-free-red-bitter")
+	require.False(t, kind.StatesNoAlcohol(), "0 ± 0.3 by the market")
+	for abv, want := range map[float64]bool{0: true, 0.05: false, 0.5: false} {
+		list, faults := house.Overlay(c.Profiles(), []house.Bottle{{ID: "a", Name: "Red, none", Ingredient: kind.ID, Measured: house.Measured{ABVPct: ptr(abv)}, SizeML: 700}}, nil)
+		require.Empty(t, faults)
+		bottle, _ := house.NewShelf(list).ByID(kind.ID)
+		assert.Equal(t, want, bottle.StatesNoAlcohol(), "%v %% vol", abv)
+	}
+}
+
 func TestWells(t *testing.T) {
 	bottles := []house.Bottle{{ID: "a", Ingredient: "vodka", Stock: 0}, {ID: "b", Ingredient: "vodka", Stock: 1}, {ID: "c", Ingredient: "vodka", Well: true}}
 	assert.Equal(t, "c", house.Wells(bottles)["vodka"].ID)

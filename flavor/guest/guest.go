@@ -16,7 +16,7 @@ type Guest struct {
 	Avoid     []flavor.Allergen // must not have; what may be present or is unknown counts as present
 	NoAnimal  []string          // must not have: milk, egg, honey, fish, insect …; see Profile.Animal
 	NoAlcohol bool              // none stronger than [flavor.NoAlcoholABV]
-	NoTrace   bool              // none that states any alcohol
+	NoTrace   bool              // none but what is stated to hold none, see [flavor.Profile.StatesNoAlcohol]
 	MaxABV    float64           // % vol of the finished drink; 0 means no limit
 	// Prices are per millilitre, by ingredient. With MaxCost, the price of the
 	// substitutes in one drink may not exceed it, and one without a price is
@@ -61,7 +61,7 @@ func (g *Guest) Check() error {
 
 // MayHave reports whether the guest may have p, whatever it costs.
 func (g *Guest) MayHave(p *flavor.Profile) bool {
-	if !p.Avoids(g.Avoid) || g.NoAlcohol && p.ABV.Value > flavor.NoAlcoholABV || g.NoTrace && p.ABV.Value > 0 {
+	if !p.Avoids(g.Avoid) || g.NoAlcohol && p.ABV.Value > flavor.NoAlcoholABV || g.NoTrace && !p.StatesNoAlcohol() {
 		return false
 	}
 	return !slices.ContainsFunc(g.NoAnimal, func(a string) bool { return slices.Contains(p.Animal, a) })

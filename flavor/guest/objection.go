@@ -26,6 +26,8 @@ func (g *Guest) Objection(p *flavor.Profile) string {
 		return fmt.Sprintf("holds %.3g %% vol of alcohol", p.ABV.Value)
 	case g.NoTrace && p.ABV.Value > 0:
 		return fmt.Sprintf("holds a trace of alcohol, %.3g %% vol", p.ABV.Value)
+	case g.NoTrace && !p.StatesNoAlcohol():
+		return "may hold a trace of alcohol (nobody has stated 0.0 % vol)"
 	}
 	return ""
 }

@@ -30,9 +30,21 @@ func TestObjection(t *testing.T) {
 		{Guest{NoAnimal: []string{"egg", "honey"}}, marked(true, "", 0, "honey"), "is made with honey"},
 		{Guest{NoAlcohol: true}, marked(true, "", 0.5), ""},
 		{Guest{NoAlcohol: true, NoTrace: true}, marked(true, "", 0.5), "holds a trace of alcohol, 0.5 % vol"},
+		{Guest{NoAlcohol: true, NoTrace: true}, marked(true, "", 0), ""},
 		{Guest{MaxCost: 1}, marked(true, "", 40), ""}, // a price is not the guest's to avoid
 	} {
 		assert.Equal(t, c.want, c.guest.Objection(c.of), "%+v", c.guest)
 		assert.Equal(t, c.want != "", !c.guest.MayHave(c.of), "%+v", c.guest)
 	}
+}
+
+// A kind of bottle that holds no alcohol give or take a little is not stated to hold none.
+func TestOnlyWhatStatesNoAlcoholIsFreeOfTraces(t *testing.T) {
+	about := &flavor.Profile{ID: "p", Name: "p", AllergensKnown: true, ABV: flavor.Figure{Value: 0, Spread: 0.3}}
+	none, trace := Guest{NoAlcohol: true}, Guest{NoAlcohol: true, NoTrace: true}
+	assert.True(t, none.MayHave(about))
+	assert.False(t, trace.MayHave(about))
+	assert.Equal(t, "may hold a trace of alcohol (nobody has stated 0.0 % vol)", trace.Objection(about))
+	about.ABV.Spread = 0
+	assert.True(t, trace.MayHave(about))
 }

@@ -192,7 +192,7 @@ func (d *Guest) Boxes() []Box {
 // dietNotes say how far a diet goes where its name leaves it open.
 var dietNotes = map[string]string{
 	noAlcohol:       fmt.Sprintf("at most %.1f\u00a0%% vol", flavor.NoAlcoholABV),
-	"0.0 % alcohol": "not a trace",
+	"0.0 % alcohol": "only what states it",
 }
 
 // Diets are the checkboxes of diets.

@@ -29,6 +29,7 @@ func Unfit(s *flavor.Spec, abv float64, g *guest.Guest) []string {
 	switch {
 	case g.NoTrace:
 		say("alcohol", func(b *flavor.Profile) bool { return b.ABV.Value > 0 })
+		say("what may have a trace of alcohol", func(b *flavor.Profile) bool { return b.ABV.Value == 0 && !b.StatesNoAlcohol() })
 	case g.NoAlcohol:
 		say("alcohol", func(b *flavor.Profile) bool { return b.ABV.Value > flavor.NoAlcoholABV })
 	case g.TooStrong(abv):
