@@ -11,6 +11,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/drill/tasting"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/ratio"
 )
@@ -192,7 +193,7 @@ func teaches(c *cover.Cover) bool {
 func coverOptions(r RoundRequest, c *classic, at int, covers []cover.Cover, rng *rand.Rand) *Round {
 	missing := c.spec.Pours[at].Profile
 	round := &Round{Request: r, Size: covers[1].Distance - covers[0].Distance, Specs: []flavor.Spec{c.spec},
-		Question: fmt.Sprintf("%s is out. Which of these keeps the %s best, and which aromas are lost?", missing.Name, c.spec.Name),
+		Question: fmt.Sprintf("%s is out. Which of these keeps the %s best? For all the points, say which aromas are lost.", missing.Name, c.spec.Name),
 		key:      key{classic: c, pour: at, lost: covers[0].Lost, values: []float64{covers[0].Distance, covers[1].Distance}}}
 	for place, i := range rng.Perm(len(covers)) {
 		x := &covers[i]
@@ -220,10 +221,11 @@ type alike struct {
 	lost   []flavor.Family
 }
 
-// enoughLost is the share of the lost aromas, of those named and those lost
-// together, that a full answer names.
-const enoughLost = 0.5
+// forBottle is the share of the points that the bottle alone brings; what it loses brings the
+// others. Behind the bar it is the bottle that is right or wrong.
+const forBottle = 0.6
 
+// gradeCover takes the bottle for right or wrong, whatever is ticked as lost.
 func gradeCover(r *Round, a *Answer) (*Grade, error) {
 	if err := checkOption(r, a); err != nil {
 		return nil, err
@@ -238,11 +240,10 @@ func gradeCover(r *Round, a *Answer) (*Grade, error) {
 	named := shared(a.Lost, wanted)
 	g := &Grade{Before: ratio.EquivalentsOf(&k.classic.spec), After: k.after, Solution: r.Options[k.option].Label}
 	if kept {
-		g.Points = (1 + named) / 2
+		g.Right, g.Points = true, forBottle+(1-forBottle)*named
 	} else if len(a.Lost) > 0 {
-		g.Points = named / 2 // who ticked nothing named nothing
+		g.Points = (1 - forBottle) * named // who ticked nothing named nothing
 	}
-	g.Right = kept && named >= enoughLost
 	lost := "nothing that a guest would notice"
 	if len(k.lost) > 0 {
 		names := make([]string, len(k.lost))
@@ -258,7 +259,27 @@ func gradeCover(r *Round, a *Answer) (*Grade, error) {
 	}
 	g.Text = fmt.Sprintf("%s for %s moves the drink by %.1f noticeable steps, the next by %.1f. What is lost: %s.",
 		r.Options[k.option].Label, k.names[0], k.values[0], k.values[1], lost)
+	if other := coveredSides(&g.Before, &g.After); len(other) > 0 {
+		g.Text += " It leaves " + flavor.JoinAnd(other) + "."
+	}
 	return g, nil
+}
+
+// coveredSides says what a drink has plainly more or less of once it is covered, as a share
+// of all that is in it.
+func coveredSides(before, after *ratio.Equivalents) (out []string) {
+	was, is := shareOf(*before), shareOf(*after)
+	for _, a := range ratio.Axes() {
+		if was[a] < shareFloor || is[a] < shareFloor || tasting.JND(a, was[a], is[a]) < plainlyTasted {
+			continue
+		}
+		word := "less"
+		if is[a] > was[a] {
+			word = "more"
+		}
+		out = append(out, word+" "+nounOf(a))
+	}
+	return out
 }
 
 func checkOption(r *Round, a *Answer) error {

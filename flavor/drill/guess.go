@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 
 	"counterpour/flavor"
 	"counterpour/flavor/ratio"
@@ -41,29 +42,36 @@ func sizeOf(out, whole, weber float64) float64 {
 	return guessesPerStep * math.Log1p(out/whole) / math.Log1p(weber)
 }
 
-// Nobody is asked to guess finer than this, however weak or short the drink: the
-// last digits of a label, and a barspoon (common practice, no source).
+// Nobody is asked to guess finer than this, however weak or short the drink: a whole per
+// cent, and what a hand pours over or under the line of a jigger twice. How far out a guess
+// may be is said in halves of a per cent and in the marks of a jigger (common practice, no
+// source).
 const (
-	finestABV    = 0.5 // % vol
-	finestVolume = 5.0 // mL
+	finestABV    = 1.0  // % vol
+	finestVolume = 10.0 // mL
+	grainABV     = 0.5
+	grainVolume  = 5.0
 )
+
+// upTo is the next multiple of a grain.
+func upTo(v, grain float64) float64 { return grain * math.Ceil(v/grain-1e-9) }
 
 // guessRound asks for the finished strength and volume of a drink. A guess may
 // always be out by the reckoning's own spread and by what nobody is asked for:
 // where that is more than the size allows, the round comes out larger than asked
 // for, by the tighter of the two.
 func (t *Trainer) guessRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
-	served := t.served(r.Avoid)
+	served := slices.DeleteFunc(t.served(r.Avoid), func(i int) bool { return t.classics[i].drink.ABV < finestABV })
 	if len(served) == 0 {
 		return nil, flavor.Invalid("avoid", r.Avoid.List(), "no proven drink is known to hold none of them; avoid fewer allergens")
 	}
 	c := &t.classics[served[rng.IntN(len(served))]]
 	d := c.drink
-	abv := max(finestABV, d.PlusMinus.ABV, d.ABV*tolerance(r.Size, sense.Ethanol.Weber()))
-	volume := max(finestVolume, d.PlusMinus.VolumeML, d.VolumeML*tolerance(r.Size, sense.Volume.Weber()))
-	size := min(sizeOf(abv, d.ABV, sense.Ethanol.Weber()), sizeOf(volume, d.VolumeML, sense.Volume.Weber()))
+	abv := upTo(max(finestABV, d.PlusMinus.ABV, d.ABV*tolerance(r.Size, sense.Ethanol.Weber())), grainABV)
+	volume := upTo(max(finestVolume, d.PlusMinus.VolumeML, d.VolumeML*tolerance(r.Size, sense.Volume.Weber())), grainVolume)
+	size := min(MaxSize, sizeOf(abv, d.ABV, sense.Ethanol.Weber()), sizeOf(volume, d.VolumeML, sense.Volume.Weber()))
 	return &Round{Request: r, Size: size, Specs: []flavor.Spec{c.spec},
-		Question: fmt.Sprintf("How strong does this finish, to within %.1f %% vol, and how large, to within %.0f ml?", abv, volume),
+		Question: fmt.Sprintf("How strong does this finish, to within %v %% vol, and how large, to within %v ml?", abv, volume),
 		key:      key{classic: c, values: []float64{d.ABV, abv, d.VolumeML, volume}}}, nil
 }
 
@@ -88,5 +96,11 @@ func gradeGuess(r *Round, a *Answer) (*Grade, error) {
 	g.Solution = fmt.Sprintf("%.1f ± %.1f %% vol, %.0f ± %.0f mL", d.ABV, d.PlusMinus.ABV, d.VolumeML, d.PlusMinus.VolumeML)
 	g.Text = fmt.Sprintf("%.0f ml before ice, of which %.1f g are ethanol, gain %.0f %% in water from the ice and make %.0f ± %.0f ml. That is %.1f ± %.1f %% vol; your guesses are out by %.1f %% vol and %.0f ml.",
 		d.BeforeML, d.After.Ethanol, d.DilutionPct, d.VolumeML, d.PlusMinus.VolumeML, d.ABV, d.PlusMinus.ABV, math.Abs(a.ABV-d.ABV), math.Abs(a.Volume-d.VolumeML))
+	switch {
+	case strong && !large:
+		g.Why = "The strength is right, the volume is not."
+	case large && !strong:
+		g.Why = "The volume is right, the strength is not."
+	}
 	return g, nil
 }

@@ -43,8 +43,12 @@ func TestGuessRounds(t *testing.T) {
 			assert.GreaterOrEqual(t, r.Size, size-1e-9)
 			assert.GreaterOrEqual(t, k[1], finestABV)
 			assert.GreaterOrEqual(t, k[3], finestVolume)
-			loose := k[1] <= max(finestABV, d.PlusMinus.ABV) && k[3] <= max(finestVolume, d.PlusMinus.VolumeML)
-			assert.Equal(t, loose, r.Size > size+1e-9, "%+v", r.Request)
+			assert.LessOrEqual(t, r.Size, MaxSize)
+			for i, asked := range []float64{d.ABV * tolerance(size, sense.Ethanol.Weber()), d.VolumeML * tolerance(size, sense.Volume.Weber())} {
+				grain, finest := []float64{grainABV, grainVolume}[i], max([]float64{finestABV, finestVolume}[i], []float64{d.PlusMinus.ABV, d.PlusMinus.VolumeML}[i])
+				assert.Less(t, k[2*i+1], max(asked, finest)+grain, "as tight as it was asked for, but for the grain")
+				assert.InDelta(t, math.Round(k[2*i+1]/grain), k[2*i+1]/grain, 1e-9, "told in what a hand can tell")
+			}
 			for _, out := range []float64{-1, 1} {
 				g, err := s.trainer.Grade(r, Answer{ABV: max(0, k[0]+out*0.99*k[1]), Volume: k[2] + out*0.99*k[3]})
 				require.NoError(t, err)

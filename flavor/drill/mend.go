@@ -12,17 +12,21 @@ import (
 
 // What mends a drink: common practice, no source.
 const (
-	undone       = 2.0 / 3 // of the slip, or of the score that it cost, must be taken back
-	nearProper   = 5.0     // points below the proper drink that are as good as it
-	sameAmount   = 0.02    // how far an amount may be from the proper one and be it: ¾ oz is 22 ml
-	halfAtMost   = 0.5     // of the points, for a move that mends in part
-	leastLostFor = 1.0     // points that a slip costs at least, so that a share can be taken of them
+	undone       = 2.0 / 3 // of the slip must be taken back
+	scoreUndone  = 2.0 / 3 // or of the score that it cost, if more than half of the slip is as well
+	halfTaken    = 0.5
+	sizeTimes    = 1.4  // the mended drink may be so many times the proper one, or one part in so many
+	nearProper   = 5.0  // points below the proper drink that are as good as it
+	sameAmount   = 0.02 // how far an amount may be from the proper one and be it: ¾ oz is 22 ml
+	halfAtMost   = 0.5  // of the points, for a move that mends in part
+	leastLostFor = 1.0  // points that a slip costs at least, so that a share can be taken of them
 )
 
 // gradeMend takes the proper amount for right, and any move that takes back most of what the
 // slip did to its axis, or to that beside what it is held against, sugar beside acid and
-// strength beside length, or of the score that it cost, and leaves the drink balanced or nearly as good as
-// the proper one.
+// strength beside length, or more than half of it and most of the score that it cost. Such a
+// move leaves the drink about as large as it should be, and balanced or nearly as good as the
+// proper one.
 func (t *Trainer) gradeMend(r *Round, a *Answer) (*Grade, error) {
 	s := r.Specs[0].Clone()
 	if a.Pour < 0 || a.Pour >= len(s.Pours) {
@@ -49,6 +53,11 @@ func (t *Trainer) gradeMend(r *Round, a *Answer) (*Grade, error) {
 	k := &r.key
 	g := &Grade{Before: ratio.EquivalentsOf(&r.Specs[0]), After: ratio.EquivalentsOf(&s)}
 	m.axes(&g.Before, &g.After)
+	mended, err := t.mixer.Mix(&s)
+	if err != nil {
+		return nil, err
+	}
+	m.large, m.wantLarge = mended.BeforeML, r.key.classic.drink.BeforeML
 	g.Right, g.Points = m.right(), 1
 	g.tellSlip(k)
 	if !g.Right {
@@ -71,7 +80,14 @@ type mending struct {
 	amount                float64
 	pourable              bool    // anybody pours so much
 	want, left            float64 // of the axis: as it should be, in mL, and the share of the slip that is left of it
+	beyond                bool    // the axis is now on the other side of the proper one
+	large, wantLarge      float64 // mL before ice, of the mended and of the proper drink
 	before, after, proper float64 // scores
+}
+
+// sized reports whether the mended drink is about as large as the proper one.
+func (m *mending) sized() bool {
+	return m.large <= sizeTimes*m.wantLarge && m.large >= m.wantLarge/sizeTimes
 }
 
 func (m *mending) axes(spoilt, now *ratio.Equivalents) {
@@ -79,6 +95,7 @@ func (m *mending) axes(spoilt, now *ratio.Equivalents) {
 	proper := ratio.EquivalentsOf(&m.key.classic.spec)
 	m.want = proper[a.axis]
 	m.left = leftOf(proper[a.axis], spoilt[a.axis], now[a.axis])
+	m.beyond = now[a.axis] > m.want != (spoilt[a.axis] > m.want)
 	if b := a.mirror().axis; b != a.axis {
 		beside := func(e *ratio.Equivalents) float64 {
 			if e[b] <= 0 {
@@ -118,7 +135,7 @@ func (m *mending) right() bool {
 		return true
 	}
 	good := m.after >= weigh.BalancedFrom || m.after >= m.proper-nearProper
-	return m.pourable && good && (m.undoes() || m.regained() >= undone)
+	return m.pourable && good && m.sized() && (m.undoes() || m.left < halfTaken && m.regained() >= scoreUndone)
 }
 
 // whyNot says what a move lacks.
@@ -130,6 +147,10 @@ func (m *mending) whyNot(name string) string {
 		return "It makes the drink no better."
 	case m.after < weigh.BalancedFrom:
 		return fmt.Sprintf("It is still off: balanced begins at %.0f of 100.", weigh.BalancedFrom)
+	case !m.sized():
+		return fmt.Sprintf("It leaves another size of drink: %s before ice, poured properly %s.", millilitres(m.large), millilitres(m.wantLarge))
+	case m.beyond:
+		return fmt.Sprintf("It goes too far the other way: the proper %s lies between.", nounOf(m.key.axis))
 	}
-	return "It takes back the lesser part of the slip: a mend must undo two thirds of it, or of the score that it cost."
+	return "It takes back the lesser part of the slip: a mend must undo two thirds of it, or more than half of it and two thirds of the score that it cost."
 }

@@ -91,6 +91,17 @@ func (s side) tellsOf(d *flavor.Spec) bool {
 // and is lost when there is too much.
 var besideSpirit = []ratio.Axis{ratio.Sweet, ratio.Sour}
 
+// hiddenBy are the axes that bring one out in the mouth, or hide it, without a change of it
+// in the glass: sugar hides what is sour or bitter and the other way round, and what
+// stretches a drink hides its alcohol.
+var hiddenBy = [ratio.NumAxes][]ratio.Axis{
+	ratio.Strong: {ratio.Long},
+	ratio.Sweet:  {ratio.Sour, ratio.Bitter},
+	ratio.Sour:   {ratio.Sweet},
+	ratio.Bitter: {ratio.Sweet},
+	ratio.Long:   {ratio.Strong},
+}
+
 // surely reports whether a spoilt drink has more or less sugar or acid in the glass than the
 // proper one by more than the ± of both.
 func surely(x side, c *classic, is *mix.Drink) bool {
@@ -102,9 +113,10 @@ func surely(x side, c *classic, is *mix.Drink) bool {
 }
 
 // rightOf lists all that is right to say of a drink with a slip, the slip itself first: the
-// slip told from the other side, what the engine itself faults, what a slip of the spirit
-// brings out or drowns, and what lies out of the
-// range of the family by more than its own ± and is tasted.
+// slip told from the other side, what a guest cannot miss in the glass beside the proper
+// drink, what the engine itself faults, what a slip of the spirit brings out or drowns, and
+// what lies out of the range of the family by more than its own ±. Nothing is right that the
+// glass contradicts.
 func (t *Trainer) rightOf(c *classic, s *flavor.Spec, r *balance.Result, slipped side) ([]side, error) {
 	out := []side{slipped}
 	add := func(x side) {
@@ -112,12 +124,28 @@ func (t *Trainer) rightOf(c *classic, s *flavor.Spec, r *balance.Result, slipped
 			out = append(out, x)
 		}
 	}
+	moved := func(x side) float64 { return x.moved(c.drink, r.Drink) }
 	if m := slipped.mirror(); m.tellsOf(&c.spec) {
 		add(m)
 	}
+	for _, x := range allSides() {
+		least := plainlyTasted
+		if x.axis != ratio.Strong && x.axis != ratio.Long {
+			least = max(least, leads*mostMoved(c.drink, r.Drink)) // heat is felt beside everything
+		}
+		if x.tellsOf(s) && moved(x) >= least {
+			add(x)
+		}
+	}
 	for i := range r.Faults {
-		if f := &r.Faults[i]; f.Method == "" && int(f.Axis) < ratio.NumAxes {
-			add(side{f.Axis, f.High})
+		f := &r.Faults[i]
+		if f.Method != "" || int(f.Axis) >= ratio.NumAxes {
+			continue
+		}
+		x := side{f.Axis, f.High}
+		hidden := slices.Contains(hiddenBy[x.axis], slipped.axis) && moved(x) > -leastTasted
+		if hidden || moved(x) >= leastTasted {
+			add(x)
 		}
 	}
 	for _, a := range besideSpirit {
@@ -137,15 +165,63 @@ func (t *Trainer) rightOf(c *classic, s *flavor.Spec, r *balance.Result, slipped
 	return out, err
 }
 
-// leastTasted is how many noticeable steps a side that nobody else names must be off.
-const leastTasted = 1.0
+// How many noticeable steps of the glass it takes; common practice, no source.
+const (
+	leastTasted   = 1.0 // for what nobody else names to be right
+	plainlyTasted = 2.0 // for what everybody who knows the drink names
+	// leads is the share of the largest move that is named beside it.
+	leads = 0.5
+)
+
+// allSides lists too much and too little of every axis.
+func allSides() (out []side) {
+	for _, a := range ratio.Axes() {
+		out = append(out, side{a, true}, side{a, false})
+	}
+	return out
+}
+
+// moved is how many noticeable steps a drink has moved in the glass to the side, below zero
+// for the other way; without end where one of the two has nothing of it.
+func (s side) moved(was, is *mix.Drink) float64 {
+	before, after := tasting.Value(s.axis, was), tasting.Value(s.axis, is)
+	steps := 0.0
+	switch {
+	case before == after:
+	case before <= 0 || after <= 0:
+		steps = math.Inf(1)
+	default:
+		steps = math.Abs(tasting.JND(s.axis, before, after))
+	}
+	if s.high != (after > before) {
+		return -steps
+	}
+	return steps
+}
+
+// mostMoved is how many noticeable steps the axis moved that moved most in the glass, of
+// those that moved at all and are in both.
+func mostMoved(was, is *mix.Drink) (most float64) {
+	for _, x := range allSides() {
+		if steps := x.moved(was, is); !math.IsInf(steps, 0) {
+			most = max(most, steps)
+		}
+	}
+	return most
+}
+
+// isWhatHappened reports whether a slip told by a side, or from the other side of it, is told
+// by what moved most in the glass, or by not much less: nobody learns strength from a drink
+// whose sweetness doubled.
+func (s side) isWhatHappened(was, is *mix.Drink) bool {
+	return max(s.moved(was, is), s.mirror().moved(was, is)) >= leads*mostMoved(was, is)
+}
 
 // tasted reports whether a spoilt drink has so much more or less of an axis in the glass
 // than the proper one that a guest tells it: the shares of a ratio hang together, so that
 // with less gin the acid of the vermouth is out of range, and nobody calls that sharp.
 func tasted(x side, c *classic, s *flavor.Spec, is *mix.Drink) bool {
-	was, now := tasting.Value(x.axis, c.drink), tasting.Value(x.axis, is)
-	return x.tellsOf(s) && x.high == (now > was) && math.Abs(tasting.JND(x.axis, was, now)) >= leastTasted
+	return x.tellsOf(s) && x.moved(c.drink, is) >= leastTasted
 }
 
 // outOfRange lists the axes on which a drink lies out of the range of a family by more than

@@ -68,8 +68,8 @@ type spoiling struct {
 const nearTimes = 1.5
 
 // spoiltRound spoils a classic along the axis by about the size, such that the engine
-// itself first faults that axis, or what is the same fault told from the other side. All
-// drinks that can be spoilt so are as likely to come.
+// itself first faults that axis, or what is the same fault told from the other side, and the
+// glass says so too. All drinks that can be spoilt so are as likely to come.
 func (t *Trainer) spoiltRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	found, err := t.spoil(&r, rng)
 	if err != nil {
@@ -181,7 +181,7 @@ func byClassic(of []*spoilable) (out [][]*spoilable) {
 }
 
 // faulted returns the drink with a slip if the engine faults it first for the axis, or for
-// what is the same fault told from the other side; nil if it does not.
+// what is the same fault told from the other side, and the glass tells it; nil if not.
 func (t *Trainer) faulted(x *spoilable, s *flavor.Spec, a ratio.Axis) (*spoiling, error) {
 	score, err := t.judge.ScoreOnly(s)
 	if err != nil || score >= weigh.BalancedFrom {
@@ -193,6 +193,9 @@ func (t *Trainer) faulted(x *spoilable, s *flavor.Spec, a ratio.Axis) (*spoiling
 	}
 	slipped := side{a, x.high}
 	if first := (side{result.Faults[0].Axis, result.Faults[0].High}); first != slipped && first != slipped.mirror() {
+		return nil, nil
+	}
+	if !slipped.isWhatHappened(t.classics[x.classic].drink, result.Drink) {
 		return nil, nil
 	}
 	off, err := t.rightOf(&t.classics[x.classic], s, result, slipped)

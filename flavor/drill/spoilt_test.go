@@ -125,23 +125,36 @@ func TestWhatGuestsSay(t *testing.T) {
 	oz := func(id string, amount float64) flavor.Pour { return s.pour(t, id, amount, flavor.Ounce) }
 	sour := flavor.Spec{Method: flavor.Shake, Service: flavor.Up, Pours: []flavor.Pour{oz("cognac", 2), oz("lemon-juice", 0.75), oz("simple-syrup", 0.75)}}
 	hot := flavor.Spec{Method: flavor.Build, Service: flavor.Hot, Pours: []flavor.Pour{oz("blended-scotch", 2), oz("honey-syrup", 0.75), oz("lemon-juice", 0.5), oz("water", 4)}}
+	fruit := flavor.Spec{Method: flavor.Shake, Service: flavor.Up, Pours: []flavor.Pour{oz("blanco-tequila", 1.5), oz("apricot-liqueur", 0.75), oz("lime-juice", 0.75)}}
+	stirred := flavor.Spec{Method: flavor.Stir, Service: flavor.Up, Pours: []flavor.Pour{oz("apple-brandy", 1.5), oz("sweet-vermouth", 1.5)}}
 	for _, c := range []struct {
 		name        string
 		proper      *flavor.Spec
 		at          int
-		poured      float64
+		poured      float64 // 0 if it was forgotten, below it if the first pour was swapped with it
 		axis        ratio.Axis
 		right, none []side
 	}{
 		{"a sour with too little syrup", &sour, 2, 0.25, ratio.Sweet, []side{{ratio.Sweet, false}, {ratio.Sour, true}}, []side{{ratio.Sweet, true}, {ratio.Sour, false}, {ratio.Long, true}}},
 		{"a sour with too little juice", &sour, 1, 0.25, ratio.Sour, []side{{ratio.Sour, false}, {ratio.Sweet, true}}, []side{{ratio.Sour, true}, {ratio.Sweet, false}, {ratio.Bitter, true}}},
 		{"a sour with half its spirit", &sour, 0, 1, ratio.Strong, []side{{ratio.Strong, false}, {ratio.Long, true}, {ratio.Sour, true}, {ratio.Sweet, true}}, []side{{ratio.Strong, true}, {ratio.Bitter, true}}},
+		{"a sour whose juice was forgotten", &sour, 1, 0, ratio.Sour, []side{{ratio.Sour, false}, {ratio.Sweet, true}}, []side{{ratio.Strong, false}, {ratio.Long, true}}},
+		{"a liqueur poured for the spirit", &fruit, 1, -1, ratio.Strong, []side{{ratio.Strong, false}, {ratio.Sweet, true}}, []side{{ratio.Strong, true}, {ratio.Sweet, false}}},
+		{"spirit without its vermouth", &stirred, 1, 0, ratio.Sweet, []side{{ratio.Sweet, false}, {ratio.Strong, true}}, []side{{ratio.Strong, false}, {ratio.Sweet, true}}},
 		{"a hot drink with hardly any water", &hot, 3, 0.5, ratio.Long, []side{{ratio.Long, false}, {ratio.Strong, true}}, []side{{ratio.Long, true}, {ratio.Strong, false}}},
 	} {
 		drink, err := s.trainer.mixer.Mix(c.proper)
 		require.NoError(t, err)
 		spoilt := c.proper.Clone()
-		spoilt.Pours[c.at] = oz(spoilt.Pours[c.at].Profile.ID, c.poured)
+		switch first := c.proper.Pours[0]; {
+		case c.poured == 0:
+			spoilt.Pours = slices.Delete(spoilt.Pours, c.at, c.at+1)
+		case c.poured < 0:
+			spoilt.Pours[0] = oz(first.Profile.ID, c.proper.Pours[c.at].Amount)
+			spoilt.Pours[c.at] = oz(spoilt.Pours[c.at].Profile.ID, first.Amount)
+		default:
+			spoilt.Pours[c.at] = oz(spoilt.Pours[c.at].Profile.ID, c.poured)
+		}
 		result, err := s.trainer.judge.Score(&spoilt)
 		require.NoError(t, err)
 		right, err := s.trainer.rightOf(&classic{spec: *c.proper, drink: drink}, &spoilt, result, side{c.axis, c.poured > c.proper.Pours[c.at].Amount})
@@ -206,16 +219,21 @@ func TestBothSidesOfASlipAreRight(t *testing.T) {
 	}
 }
 
-// Whatever the round: all that the engine itself names is right, nothing is right together
-// with its opposite, and a wrong answer is told why.
+// Whatever the round: what is plainly tasted is right, nothing is right that the glass plainly
+// contradicts, nothing together with its opposite, and a wrong answer is told why.
 func TestWhatIsRightToSay(t *testing.T) {
 	s := newSchool(t)
 	spoilts(t, s, KindFault, StartSize, 3, func(r *Round) {
 		result, err := s.trainer.judge.Score(&r.Specs[0])
 		require.NoError(t, err)
-		for _, f := range result.Faults {
-			if f.Method == "" && int(f.Axis) < ratio.NumAxes && !slices.Contains(r.key.off, side{f.Axis, !f.High}) {
-				assert.Contains(t, r.key.off, side{f.Axis, f.High}, r.Question)
+		was := r.key.classic.drink
+		for _, x := range allSides() {
+			heat := x.axis == ratio.Strong || x.axis == ratio.Long
+			if heat && x.tellsOf(&r.Specs[0]) && x.moved(was, result.Drink) >= plainlyTasted {
+				assert.Contains(t, r.key.off, x, r.Question)
+			}
+			if own := (side{r.Request.Axis, r.key.high}); x != own && x != own.mirror() && x.moved(was, result.Drink) <= -leastTasted {
+				assert.NotContains(t, r.key.off, x, r.Question)
 			}
 		}
 		for _, x := range Sayings() {
@@ -265,6 +283,46 @@ func TestMendsUndoTheSlip(t *testing.T) {
 		}
 	})
 	assert.Positive(t, other, "some were mended by another amount")
+}
+
+// A mend is neither twice of what is proper nor half a drink: whatever the round, spirit
+// poured half again too large and everything cut down to what was spoilt are wrong.
+func TestMendsAreNoOtherDrink(t *testing.T) {
+	s := newSchool(t)
+	whiskey := flavor.Spec{Method: flavor.Shake, Service: flavor.Rocks, Pours: []flavor.Pour{s.pour(t, "bourbon", 2, flavor.Ounce),
+		s.pour(t, "lemon-juice", 0.75, flavor.Ounce), s.pour(t, "simple-syrup", 0.75, flavor.Ounce)}}
+	tonic := flavor.Spec{Method: flavor.Build, Service: flavor.Long, Pours: []flavor.Pour{s.pour(t, "london-dry-gin", 2, flavor.Ounce),
+		s.pour(t, "tonic-water", 4, flavor.Ounce)}}
+	for _, c := range []struct {
+		name   string
+		proper *flavor.Spec
+		axis   ratio.Axis
+		at     int
+		poured float64
+		pour   int
+		amount float64
+		right  bool
+	}{
+		{"the proper amount", &whiskey, ratio.Strong, 0, 1, 0, 2, true},
+		{"a quarter short", &whiskey, ratio.Strong, 0, 1, 0, 1.75, true},
+		{"a little more", &whiskey, ratio.Strong, 0, 1, 0, 2.25, true},
+		{"half as much again", &whiskey, ratio.Strong, 0, 1, 0, 3, false},
+		{"less juice for less spirit", &whiskey, ratio.Strong, 0, 1, 1, 0.25, false},
+		{"tonic to the proper mark", &tonic, ratio.Long, 1, 1.25, 1, 4, true},
+		{"a longer one", &tonic, ratio.Long, 1, 1.25, 1, 5, true},
+		{"a thimble of gin", &tonic, ratio.Long, 1, 1.25, 0, 0.5, false},
+	} {
+		drink, err := s.trainer.mixer.Mix(c.proper)
+		require.NoError(t, err)
+		spoilt := c.proper.Clone()
+		spoilt.Pours[c.at] = s.pour(t, spoilt.Pours[c.at].Profile.ID, c.poured, flavor.Ounce)
+		m := moved{c.at, c.poured, spoilt.Pours[c.at].ML, spoilt.Pours[c.at].Profile}
+		r := &Round{Request: RoundRequest{Kind: KindMend, Axis: c.axis}, Specs: []flavor.Spec{spoilt},
+			key: key{axis: c.axis, pour: c.at, slip: slip{misread, []moved{m}}, classic: &classic{spec: *c.proper, drink: drink}}}
+		g, err := s.trainer.Grade(r, Answer{Pour: c.pour, Amount: c.amount})
+		require.NoError(t, err)
+		assert.Equal(t, c.right, g.Right, "%s: %s %s", c.name, g.Text, g.Why)
+	}
 }
 
 // Worked by hand: of a pour halved, ¾ of it is 42 % of the way back in steps, 7/8 is 81 %.

@@ -6,10 +6,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
-	"counterpour/flavor/measure"
 	"counterpour/flavor/ratio"
 	"counterpour/webui/draw"
-	"counterpour/webui/form"
 	"counterpour/webui/part"
 	"counterpour/webui/words"
 )
@@ -31,8 +29,10 @@ type gradeView struct {
 	Hollow   string // what the hollow bars are
 	Full     string
 	Unit     string
-	Drawing  *part.Drawing
-	Name     string // of the drink that is drawn
+	// Drawing is a drink beside its family, which for a spoilt one would say another thing
+	// than the key: hardly any slip leaves the range of a family on one axis alone.
+	Drawing *part.Drawing
+	Name    string // of the drink that is drawn
 
 	Allergens part.Allergens // of the drinks that the round is of
 }
@@ -83,7 +83,7 @@ var sides = map[drill.Kind][2]string{
 	drill.KindFamily: {"the drink", "the middle of its family"},
 }
 
-func (p *pages) gradeOf(r *drill.Round, g *drill.Grade, f form.Values) (*gradeView, error) {
+func (p *pages) gradeOf(r *drill.Round, g *drill.Grade) (*gradeView, error) {
 	v := &gradeView{Word: "Not this time", Points: words.Points(100 * g.Points), Question: words.Sentence(words.Bound(r.Question)),
 		Solution: words.Sentence(words.Bound(g.Solution)), Text: words.Bound(g.Text), Why: words.Bound(g.Why), Proper: properOf(g)}
 	if g.Slip != "" {
@@ -103,10 +103,10 @@ func (p *pages) gradeOf(r *drill.Round, g *drill.Grade, f form.Values) (*gradeVi
 		}
 		v.Pairs = draw.PairsSVG("pairs", words.Sentence(v.Hollow+" beside "+v.Full), 0, pairsOf(&g.Before, &g.After, scale))
 	}
-	spec, err := drawnOf(r, f)
-	if spec == nil || err != nil {
-		return v, err
+	if r.Request.Kind != drill.KindGuess {
+		return v, nil
 	}
+	spec := &r.Specs[0]
 	judged, err := p.bar.Judge(spec)
 	if err != nil || len(judged.Judgement.Fits) == 0 {
 		return v, err
@@ -123,24 +123,4 @@ func pairsOf(before, after *ratio.Equivalents, scale float64) (out []draw.Pair) 
 		}
 	}
 	return out
-}
-
-// drawnOf is the drink to draw in the band of its family: as it was shown, or
-// as it was mended; nil where the round is of several drinks.
-func drawnOf(r *drill.Round, f form.Values) (*flavor.Spec, error) {
-	switch r.Request.Kind {
-	case drill.KindFault, drill.KindGuess:
-		return &r.Specs[0], nil
-	case drill.KindMend:
-		a, err := moveIn(f, r)
-		if err != nil {
-			return nil, err
-		}
-		s := r.Specs[0].Clone()
-		pour := &s.Pours[a.Pour]
-		pour.Amount = a.Amount
-		pour.ML, err = measure.ToML(a.Amount, pour.Unit, pour.Profile)
-		return &s, err
-	}
-	return nil, nil
 }

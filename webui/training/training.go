@@ -194,7 +194,7 @@ func (p *pages) graded(w http.ResponseWriter, r *http.Request, wish trainingWish
 	if err != nil {
 		return err
 	}
-	if v.Grade, err = p.gradeOf(round, grade, sent); err != nil {
+	if v.Grade, err = p.gradeOf(round, grade); err != nil {
 		return err
 	}
 	if err := p.keep(w, r, v, round, grade, sent); err != nil {

@@ -74,9 +74,9 @@ func TestAnswers(t *testing.T) {
 		not    []string
 	}{
 		{name: "right", what: "fault", answer: []string{"say", "sour-little"}, status: 200,
-			want: []string{">Right<", "100 of 100 points", "Too little acid.", "It carries 7\u00a0mL of lemon juice. That is too little.", "Next round", `<svg class="bars"`, `<svg class="strips"`,
+			want: []string{">Right<", "100 of 100 points", "Too little acid.", "It carries 7\u00a0mL of lemon juice. That is too little.", "Next round", `<svg class="bars"`,
 				"Hollow is the drink poured properly", "How it goes", "1 round played, 1 right.", "The next round like this is harder: about 5.2 noticeable steps, after 6.0.",
-				"The slip: ¼\u00a0oz lemon juice in place of ¾\u00a0oz.", "<strong>¾\u00a0oz lemon juice</strong>"}, not: []string{"Not too much acid"}},
+				"The slip: ¼\u00a0oz lemon juice in place of ¾\u00a0oz.", "<strong>¾\u00a0oz lemon juice</strong>"}, not: []string{"Not too much acid", `<svg class="strips"`}},
 		{name: "wrong", what: "fault", answer: []string{"say", "sour-much"}, status: 200, want: []string{"Not this time", "1 round played, 0 right.", "is easier: about 8.5 noticeable steps, after 6.0.", "Not too much acid: the other way round."}},
 		{name: "two fields of a page of before", what: "fault", answer: []string{"way", "little", "of", "sour"}, status: 200, want: []string{">Right<"}},
 		{name: "no answer", what: "fault", answer: []string{"say", "darts"}, status: 422,
