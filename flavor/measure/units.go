@@ -252,6 +252,9 @@ func MLPerUnit(u flavor.Unit, p *flavor.Profile) (float64, bool) {
 	return info.size.Value, true
 }
 
+// Dry reports whether p is grains, as sugar and salt are, and no liquid.
+func Dry(p *flavor.Profile) bool { return bulk(p) > 0 }
+
 // bulk returns the bulk density in g/mL of a dry ingredient, zero for others.
 func bulk(p *flavor.Profile) float64 {
 	switch {

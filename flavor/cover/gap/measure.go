@@ -12,7 +12,7 @@ import (
 
 // Grid returns the amounts that a hand pours in place of what went.
 func (g *Gap) Grid() *portion.Grid {
-	return portion.NewGrid(g.ML, g.pieces(), g.jigger())
+	return portion.NewGrid(g.ML, g.pieces(), g.jigger(), g.pourGone().Unit == flavor.Drop)
 }
 
 // pourGone returns the first pour that went.

@@ -26,6 +26,8 @@ func (a Amount) Of(p *flavor.Profile) flavor.Pour {
 // Most that a substitute may be, beyond what it replaces.
 const (
 	mostDashes  = 6
+	mostDrops   = 10
+	mostPinches = 4
 	mostPieces  = 3
 	mostBerries = 8
 	berryML     = 20.0 // a strawberry is as much
@@ -55,11 +57,15 @@ type Grid struct {
 // NewGrid returns the grid for what is missing: its mL, how many pieces of it went, 0 if
 // it was poured otherwise, and the unit that liquids are poured in.
 //
-// Where a trace went, up to [traceML], a liquid may be poured by the dash too.
-func NewGrid(missingML float64, pieces int, unit flavor.Unit) *Grid {
+// Where a trace went, up to [traceML], a liquid may be poured by the dash too; where drops
+// went, what is strong is poured by the drop too.
+func NewGrid(missingML float64, pieces int, unit flavor.Unit, drops bool) *Grid {
 	g := &Grid{goneML: missingML, pieces: max(mostPieces, pieces+mostPieces), dashes: amountsIn(flavor.Dash, nil, measure.JiggerMarks(flavor.Dash, 1, mostDashes))}
 	if missingML <= traceML {
 		g.liquid = slices.Clone(g.dashes[:traceDashes])
+	}
+	if drops {
+		g.dashes = slices.Concat(amountsIn(flavor.Drop, nil, whole(mostDrops)), g.dashes)
 	}
 	g.liquid = append(g.liquid, amountsIn(flavor.Barspoon, nil, []float64{1})...)
 	per, _ := measure.MLPerUnit(unit, nil)
@@ -81,7 +87,7 @@ func amountsIn(unit flavor.Unit, p *flavor.Profile, values []float64) []Amount {
 	return out
 }
 
-// Of returns the amounts of p, ascending: dashes of what is strong, grams
+// Of returns the amounts of p, ascending: dashes of what is strong, pinches of dry salt, grams
 // of sugar, pieces of what comes by the piece, else a barspoon and steps of the
 // jigger. A sauce that is not strong, and egg out of its shell, go by the jigger.
 func (g *Grid) Of(p *flavor.Profile) []Amount {
@@ -89,6 +95,9 @@ func (g *Grid) Of(p *flavor.Profile) []Amount {
 	case flavor.ByDash:
 		if p.Class.Kin() == flavor.KinSavoury {
 			return g.liquid
+		}
+		if measure.Dry(p) {
+			return amountsIn(flavor.Pinch, p, whole(mostPinches))
 		}
 		if len(p.Yields) > 0 {
 			return amountsIn(flavor.Dash, p, measure.JiggerMarks(flavor.Dash, 1, mostDashes))

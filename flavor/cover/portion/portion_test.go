@@ -30,7 +30,7 @@ func TestGrid(t *testing.T) {
 	all := catalogue.Profiles()
 	rapid.Check(t, func(rt *rapid.T) {
 		ml := measure.OunceML * float64(rapid.IntRange(1, 16).Draw(rt, "quarters")) / 4
-		g := portion.NewGrid(ml, rapid.IntRange(0, 10).Draw(rt, "pieces"), flavor.Ounce)
+		g := portion.NewGrid(ml, rapid.IntRange(0, 10).Draw(rt, "pieces"), flavor.Ounce, rapid.Bool().Draw(rt, "drops"))
 		p := rapid.SampledFrom(all).Draw(rt, "of")
 		amounts := g.Of(p)
 		for i, a := range amounts {
@@ -42,6 +42,20 @@ func TestGrid(t *testing.T) {
 			assert.True(rt, slices.ContainsFunc(amounts, func(a portion.Amount) bool { return a.ML > ml-rounding && a.ML < ml+rounding }), p.ID)
 		}
 	})
+}
+
+// What was dropped is covered by drops where what stands in is strong, and dry salt goes by the
+// pinch, which is what a hand takes of it.
+func TestGridOfSalt(t *testing.T) {
+	for _, c := range []struct {
+		of    string
+		drops bool
+		least flavor.Unit
+	}{{"saline-five-to-one", true, flavor.Drop}, {"saline-five-to-one", false, flavor.Dash}, {"salt", true, flavor.Pinch}, {"salt", false, flavor.Pinch}, {"orange-bitters", true, flavor.Drop}} {
+		amounts := portion.NewGrid(0.25, 0, flavor.Millilitre, c.drops).Of(profile(t, c.of))
+		require.NotEmpty(t, amounts, c.of)
+		assert.Equal(t, c.least, amounts[0].Unit, c.of)
+	}
 }
 
 // A full measure is one in volume or in alcohol: an ounce of overproof rum is one of two
