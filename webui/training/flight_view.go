@@ -53,6 +53,7 @@ type buildView struct {
 	WaterAll string
 	TotalOne string
 	TotalAll string
+	Topped   bool // something is poured into each glass, which the total leaves out
 }
 
 // buildRow is one pour, for one glass and for all.
@@ -130,6 +131,7 @@ func buildViewOf(b *tasting.Build, unit string) buildView {
 		}
 		v.Rows = append(v.Rows, row)
 	}
+	v.Topped = len(b.Sheet.Tops) > 0
 	v.WaterOne, v.WaterAll = tenth(b.Sheet.WaterML/b.Sheet.Servings), tenth(b.Sheet.WaterML)
 	v.TotalOne, v.TotalAll = tenth(b.Sheet.PourML), tenth(b.Sheet.TotalML)
 	return v

@@ -216,11 +216,13 @@ type sheetView struct {
 	Rows    []buildRow
 	Water   buildRow // for the ice
 	Total   buildRow
+	Foams   bool // it is shaken with ice, without the water
+	Topped  bool // something is poured into each glass, which the total leaves out
 }
 
 func sheetViewOf(side *coaching.TriangleSide) *sheetView {
 	b := side.Batch
-	v := &sheetView{Glasses: words.Count(side.Glasses, "glass", "glasses"),
+	v := &sheetView{Glasses: words.Count(side.Glasses, "glass", "glasses"), Foams: side.Foams, Topped: len(b.Tops) > 0,
 		Water: buildRow{One: tenth(b.WaterML / b.Servings), All: tenth(b.WaterML)},
 		Total: buildRow{One: tenth(b.ServingML), All: tenth(b.BottleML)}}
 	for i := range b.Bottle.Pours {

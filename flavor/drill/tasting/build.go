@@ -16,12 +16,39 @@ func unitOf(a ratio.Axis) string {
 		"mL of drink for each mL of alcohol"}[a]
 }
 
-// mover returns the pour that moves an axis most.
+// mover returns the pour that moves an axis: the one that brings most of it, and of those
+// that carry no other axis where none brings most. A dash of bitters may change the
+// bitterness of a drink whose vermouth is bitter too, lime juice not that of a sour.
 func mover(s *flavor.Spec, a ratio.Axis) (int, bool) {
-	if a == ratio.Strong || a == ratio.Sweet || a == ratio.Sour || a == ratio.Bitter {
-		at, _ := Carrier(s, a)
-		return at, at >= 0
+	if a == ratio.Long {
+		return stretcher(s)
 	}
+	if at, _ := Carrier(s, a); at >= 0 && !carriesOther(s, at, a) {
+		return at, true
+	}
+	best, most := -1, 0.0
+	for i := range s.Pours {
+		if v := ratio.PerML(s.Pours[i].Profile)[a] * s.Pours[i].ML; v > most && !carriesOther(s, i, a) {
+			best, most = i, v
+		}
+	}
+	return best, best >= 0
+}
+
+// carriesOther reports whether a pour carries another axis than a, and brings more of it
+// than of a, both as mL of the trade's own measures.
+func carriesOther(s *flavor.Spec, at int, a ratio.Axis) bool {
+	per := ratio.PerML(s.Pours[at].Profile)
+	for _, b := range ratio.Axes() {
+		if carrier, _ := Carrier(s, b); b != a && carrier == at && per[b] > per[a] {
+			return true
+		}
+	}
+	return false
+}
+
+// stretcher returns the largest pour that lengthens and holds no alcohol.
+func stretcher(s *flavor.Spec) (int, bool) {
 	at := -1
 	for i := range s.Pours {
 		p := s.Pours[i].Profile
@@ -61,8 +88,7 @@ func (k *bench) build(b *Build, r *FlightRequest, at int, middle *mix.Drink) err
 		return err
 	}
 	if want < least || want > most {
-		return flavor.Invalid("step", r.Step, "%s alone cannot take this drink %.1f noticeable steps of %v; use a smaller step or fewer builds",
-			r.Spec.Pours[at].Profile.Name, b.JND, r.Axis)
+		return outOfReach(r, r.Spec.Pours[at].Profile.Name, Value(r.Axis, middle), least, most)
 	}
 	var failed error
 	times := mix.Bisect(leastTimes, mostTimes, func(times float64) bool {
@@ -75,6 +101,26 @@ func (k *bench) build(b *Build, r *FlightRequest, at int, middle *mix.Drink) err
 		return err
 	}
 	return k.finish(b, r, s, middle)
+}
+
+// outOfReach is the fault of a flight whose outer builds one pour cannot make, with the step
+// that it can.
+func outOfReach(r *FlightRequest, name string, middle, least, most float64) error {
+	reach := JND(r.Axis, middle, most)
+	if least > 0 {
+		reach = min(reach, JND(r.Axis, least, middle))
+	}
+	const tenth = 10
+	step := math.Floor(tenth*reach/float64(r.Builds/2)*0.99) / tenth
+	if step < leastStep {
+		return flavor.Invalid("axis", r.Axis.String(), "%s alone hardly changes the %s of this drink; choose another axis", name, nounOf(r.Axis))
+	}
+	return flavor.Invalid("step", r.Step, "%s alone cannot change the %s of this drink so far; use a step of %.1f or less", name, nounOf(r.Axis), step)
+}
+
+// nounOf names an axis as a thing that there is more or less of.
+func nounOf(a ratio.Axis) string {
+	return [ratio.NumAxes]string{"strength", "sweetness", "acid", "bitterness", "length"}[a]
 }
 
 // finish pours a build down to size, rounds it and writes its batch sheet.

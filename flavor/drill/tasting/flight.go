@@ -103,7 +103,7 @@ func PlanFlight(mixer *mix.Mixer, r FlightRequest) (*Flight, error) {
 	}
 	at, ok := mover(r.Spec, r.Axis)
 	if !ok {
-		return nil, flavor.Invalid("axis", r.Axis.String(), "no pour of this drink carries enough of %v to change it in steps; choose another axis", r.Axis)
+		return nil, flavor.Invalid("axis", r.Axis.String(), "no pour of this drink changes its %s and little else; choose another axis", nounOf(r.Axis))
 	}
 	middle, err := mixer.Mix(r.Spec)
 	if err != nil {

@@ -1,7 +1,9 @@
 package tasting
 
 import (
+	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -152,6 +154,33 @@ func TestFlightSaysWhatElseMoves(t *testing.T) {
 		assert.Equal(t, c.foams, f.Foams)
 		assert.NotEmpty(t, f.Lesson)
 	}
+}
+
+// Bitters change the bitterness of a stirred drink, whatever else in it is bitter; a sour has
+// nothing that does and leaves its acid alone; and a step out of reach names one that is not.
+func TestWhatMovesAnAxis(t *testing.T) {
+	s := newTable(t)
+	const stirred = "2 oz rye whiskey\n1 oz sweet vermouth\n2 dashes aromatic bitters\nstir, up"
+	bitter, err := PlanFlight(s.Mixer, FlightRequest{Spec: s.Spec(t, stirred), Axis: ratio.Bitter, Builds: 3, Step: 1.5, Tasters: 4, BuildML: 30})
+	require.NoError(t, err)
+	assert.Nil(t, bitter.Stray, "the dashes move hardly anything else")
+	first, last := bitter.Builds[0].Spec.Pours, bitter.Builds[2].Spec.Pours
+	assert.Greater(t, last[2].ML, 1.5*first[2].ML, "the bitters")
+	assert.InDelta(t, first[0].ML/first[1].ML, last[0].ML/last[1].ML, 0.05, "whiskey to vermouth")
+
+	_, err = PlanFlight(s.Mixer, FlightRequest{Spec: s.Spec(t, "2 oz white rum\n1 oz lime juice\n3/4 oz simple syrup\nshake, up"), Axis: ratio.Bitter, Builds: 3, Step: 2, Tasters: 4})
+	require.ErrorIs(t, err, flavor.ErrInvalid)
+	assert.ErrorContains(t, err, "changes its bitterness and little else")
+
+	far := FlightRequest{Spec: s.Spec(t, stirred), Axis: ratio.Strong, Builds: 3, Step: 3, Tasters: 4, BuildML: 30}
+	_, err = PlanFlight(s.Mixer, far)
+	var fault *flavor.Fault
+	require.ErrorAs(t, err, &fault)
+	assert.Contains(t, fault.Message, "cannot change the strength of this drink so far; use a step of ")
+	_, err = fmt.Sscanf(fault.Message[strings.LastIndex(fault.Message, "of ")+3:], "%f", &far.Step)
+	require.NoError(t, err)
+	_, err = PlanFlight(s.Mixer, far)
+	require.NoError(t, err, "the step that was named is in reach")
 }
 
 // No flight is planned that would take a taster beyond the limit; the fault says
