@@ -52,10 +52,11 @@ func (s *Snapshot) next(ctx context.Context, base *kitchen.Kitchen, store house.
 	if err != nil {
 		return nil, err
 	}
-	out.coach = out.newCoach()
-	if s.coach != nil && s.Set == out.Set && slices.Equal(s.Stock, out.Stock) {
-		out.coach = s.coach
+	out.school = out.newSchool()
+	if s.school != nil && s.Set == out.Set && slices.Equal(s.Stock, out.Stock) {
+		out.school = s.school
 	}
+	out.coach = out.newCoach()
 	for _, f := range out.Faults {
 		log.Warn("part of the house cannot be used", "error", f)
 	}

@@ -41,8 +41,9 @@ type Snapshot struct {
 	made     []house.Made
 	rights   []house.Right
 	named    []house.Name
-	coach    func() (*drill.Trainer, error)
-	mixed    func() []cover.Mixed // the mixed menu, computed on first use
+	school   func() (*drill.Trainer, error) // over the proven drinks
+	coach    func() (*drill.Trainer, error) // and over the menu
+	mixed    func() []cover.Mixed           // the mixed menu, computed on first use
 }
 
 // About says whose house it is.
@@ -75,6 +76,7 @@ func AtRest(k *kitchen.Kitchen, h *data.House) *Snapshot {
 		d := &h.Specs[i]
 		s.Menu = append(s.Menu, Drink{Slug: house.IDOf(house.KindSpec, d.Name), Family: d.Family, Spec: d.Spec})
 	}
+	s.school = s.newSchool()
 	s.coach, s.mixed = s.newCoach(), s.newMixed(k)
 	return s
 }

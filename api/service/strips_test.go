@@ -17,7 +17,7 @@ import (
 // in the glass.
 func TestRangesMatchTheGradedAnswers(t *testing.T) {
 	k := testKitchen(t)
-	trainer, err := (&Snapshot{Kitchen: k, Stock: k.Catalogue.Profiles()}).newCoach()()
+	trainer, err := (&Snapshot{Kitchen: k, Stock: k.Catalogue.Profiles()}).newSchool()()
 	require.NoError(t, err)
 	type side struct {
 		axis ratio.Axis

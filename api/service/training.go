@@ -50,10 +50,28 @@ func (s *Snapshot) Card(family string, specs []template.Labelled) (*drill.Card, 
 	return t.Card(family, specs)
 }
 
-// newCoach returns a function that makes the trainer of a snapshot on its first call.
-func (s *Snapshot) newCoach() func() (*drill.Trainer, error) {
+// newSchool returns a function that makes the trainer over the proven drinks on its first
+// call.
+func (s *Snapshot) newSchool() func() (*drill.Trainer, error) {
 	k, stock := s.Kitchen, s.Stock
 	return sync.OnceValues(func() (*drill.Trainer, error) {
 		return drill.NewTrainer(k.Mixer, k.Judge, k.Set, k.Finder, k.Proven, stock)
+	})
+}
+
+// newCoach returns a function that makes the trainer of a snapshot, which knows its menu
+// too, on its first call.
+func (s *Snapshot) newCoach() func() (*drill.Trainer, error) {
+	school := s.school
+	menu := make([]template.Labelled, len(s.Menu))
+	for i := range s.Menu {
+		menu[i] = template.Labelled{Spec: s.Menu[i].Spec, Family: s.Menu[i].Family}
+	}
+	return sync.OnceValues(func() (*drill.Trainer, error) {
+		t, err := school()
+		if err != nil {
+			return nil, err
+		}
+		return t.WithMenu(menu), nil
 	})
 }

@@ -33,11 +33,12 @@ func (v Avoided) List() (out []flavor.Allergen) {
 
 func (v Avoided) guest() guest.Guest { return guest.Guest{Avoid: v.List()} }
 
-// served lists the classics that hold nothing of a set; what is unknown counts as present.
-func (t *Trainer) served(v Avoided) (out []int) {
-	g := v.guest()
+// served lists the drinks that a round may be of: those of the menu or the proven ones,
+// that hold nothing of what is avoided; what is unknown counts as present.
+func (t *Trainer) served(r *RoundRequest) (out []int) {
+	g := r.Avoid.guest()
 	for i := range t.classics {
-		if g.MayHaveAll(&t.classics[i].spec) {
+		if t.classics[i].own == r.Menu && g.MayHaveAll(&t.classics[i].spec) {
 			out = append(out, i)
 		}
 	}

@@ -86,7 +86,7 @@ func (t *Trainer) examples(family string, specs []template.Labelled) ([]Example,
 	}
 	var classics []template.Labelled
 	for _, c := range t.classics {
-		if !slices.ContainsFunc(own, func(x Example) bool { return x.Spec.Name == c.spec.Name }) {
+		if !c.own && !slices.ContainsFunc(own, func(x Example) bool { return x.Spec.Name == c.spec.Name }) {
 			classics = append(classics, template.Labelled{Spec: c.spec, Family: c.family})
 		}
 	}

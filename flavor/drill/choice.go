@@ -35,7 +35,7 @@ func (t *Trainer) coverRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	var best *Round
 	sure := false // the trade would give the answer of best
 	off := func(x *Round) float64 { return math.Abs(math.Log(x.Size / r.Size)) }
-	served := t.served(r.Avoid)
+	served := t.served(&r)
 	for n, i := range rng.Perm(len(served)) {
 		if best != nil && (n >= coverLooks || sure && off(best) <= math.Log(nearTimes)) {
 			break

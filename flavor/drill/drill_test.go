@@ -15,6 +15,7 @@ import (
 	"counterpour/flavor/cover"
 	"counterpour/flavor/drill/tasting"
 	"counterpour/flavor/ratio"
+	"counterpour/flavor/template"
 )
 
 // school is the embedded data with a trainer over it.
@@ -39,8 +40,15 @@ var loadSchool = sync.OnceValues(func() (*school, error) {
 	}
 	judge := balance.NewJudge(d.Mixer, d.Set, balance.Pantry{})
 	finder := cover.NewFinder(d.Mixer, judge, c.Space(), customs, cover.DefaultWeights())
+	var menu []template.Labelled
+	for i := range house.Specs {
+		menu = append(menu, template.Labelled{Spec: house.Specs[i].Spec, Family: house.Specs[i].Family})
+	}
 	t, err := NewTrainer(d.Mixer, judge, d.Set, finder, d.Proven, house.Stock)
-	return &school{d, t}, err
+	if err != nil {
+		return nil, err
+	}
+	return &school{d, t.WithMenu(menu)}, nil
 })
 
 func newSchool(t testing.TB) *school {

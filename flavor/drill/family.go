@@ -22,7 +22,7 @@ func (t *Trainer) familyRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 		return nil, err
 	}
 	for size := r.Size; size >= MinSize*easier; size *= easier {
-		if x := drawn(t.readings(centres, size, r.Avoid, families), rng); x != nil {
+		if x := drawn(t.readings(centres, size, &r, families), rng); x != nil {
 			return familyOptions(r, x, families, centres, rng), nil
 		}
 	}
@@ -38,9 +38,9 @@ type reading struct {
 
 // readings lists, by family, the classics that tell it by a margin of a size, and of
 // nearTimes it at most.
-func (t *Trainer) readings(centres []ratio.Equivalents, size float64, avoid Avoided, families []template.Family) [][]reading {
+func (t *Trainer) readings(centres []ratio.Equivalents, size float64, r *RoundRequest, families []template.Family) [][]reading {
 	out := make([][]reading, len(families))
-	for _, i := range t.served(avoid) {
+	for _, i := range t.served(r) {
 		c := &t.classics[i]
 		x := reading{classic: c, ratio: shareOf(ratio.EquivalentsOf(&c.spec))}
 		x.options = nearFamilies(&x.ratio, centres, size)

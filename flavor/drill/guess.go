@@ -61,7 +61,7 @@ func upTo(v, grain float64) float64 { return grain * math.Ceil(v/grain-1e-9) }
 // where that is more than the size allows, the round comes out larger than asked
 // for, by the tighter of the two.
 func (t *Trainer) guessRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
-	served := slices.DeleteFunc(t.served(r.Avoid), func(i int) bool { return t.classics[i].drink.ABV < finestABV })
+	served := slices.DeleteFunc(t.served(&r), func(i int) bool { return t.classics[i].drink.ABV < finestABV })
 	if len(served) == 0 {
 		return nil, flavor.Invalid("avoid", r.Avoid.List(), "no proven drink is known to hold none of them; avoid fewer allergens")
 	}

@@ -23,7 +23,7 @@ func (t *Trainer) orderRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 		return nil, flavor.Invalid("axis", r.Axis.String(), "drinks are put in order of sweetness or strength, not of %v", r.Axis)
 	}
 	var line []placed
-	for _, i := range t.served(r.Avoid) {
+	for _, i := range t.served(&r) {
 		if v := value(&t.classics[i]); v >= least {
 			line = append(line, placed{&t.classics[i], v, math.Log(v) / math.Log1p(balance.Weber(r.Axis))})
 		}

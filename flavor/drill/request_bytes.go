@@ -16,6 +16,8 @@ const (
 	seedAt       = sizeAt + 8
 	avoidAt      = seedAt + 8
 	requestBytes = avoidAt + 2
+
+	menuBit = 1 << 15 // of what is avoided, beyond all allergens
 )
 
 // Bytes returns the request as bytes.
@@ -24,7 +26,11 @@ func (r *RoundRequest) Bytes() []byte {
 	b[kindAt], b[axisAt] = byte(slices.Index(Kinds(), r.Kind)), byte(r.Axis)
 	binary.BigEndian.PutUint64(b[sizeAt:], math.Float64bits(r.Size))
 	binary.BigEndian.PutUint64(b[seedAt:], r.Seed)
-	binary.BigEndian.PutUint16(b[avoidAt:], uint16(r.Avoid))
+	avoid := uint16(r.Avoid)
+	if r.Menu {
+		avoid |= menuBit
+	}
+	binary.BigEndian.PutUint16(b[avoidAt:], avoid)
 	return b
 }
 
@@ -38,7 +44,8 @@ func RequestOf(b []byte) (RoundRequest, bool) {
 	if len(b) != requestBytes || int(b[kindAt]) >= len(Kinds()) || int(b[axisAt]) >= ratio.NumAxes {
 		return RoundRequest{}, false
 	}
+	avoid := binary.BigEndian.Uint16(b[avoidAt:])
 	return RoundRequest{Kind: Kinds()[b[kindAt]], Axis: ratio.Axis(b[axisAt]),
 		Size: math.Float64frombits(binary.BigEndian.Uint64(b[sizeAt:])), Seed: binary.BigEndian.Uint64(b[seedAt:]),
-		Avoid: Avoided(binary.BigEndian.Uint16(b[avoidAt:]))}, true
+		Avoid: Avoided(avoid &^ menuBit), Menu: avoid&menuBit != 0}, true
 }

@@ -24,9 +24,9 @@ type spoilable struct {
 	idle    atomic.Bool // it was tried, and the engine does not fault it
 }
 
-// findSpoilable lists, by axis, the slips that move it.
-func (t *Trainer) findSpoilable() {
-	for i := range t.classics {
+// findSpoilable lists, by axis, the slips that move it, of the drinks from a place on.
+func (t *Trainer) findSpoilable(from int) {
+	for i := from; i < len(t.classics); i++ {
 		s := &t.classics[i].spec
 		slips := t.slips(s)
 		var carriers [ratio.NumAxes]int
@@ -91,7 +91,7 @@ func (t *Trainer) spoil(r *RoundRequest, rng *rand.Rand) (*spoiling, error) {
 	g := r.Avoid.guest()
 	var bands [][]*spoilable
 	for _, x := range t.spoilable[r.Axis] {
-		if r.Kind == KindMend && !x.slip.mendable() {
+		if t.classics[x.classic].own != r.Menu || r.Kind == KindMend && !x.slip.mendable() {
 			continue
 		}
 		band := int(math.Abs(math.Log(x.size/r.Size)) / math.Log(nearTimes) * (1 - 1e-9))

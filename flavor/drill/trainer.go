@@ -3,6 +3,7 @@ package drill
 import (
 	"fmt"
 	"math/rand/v2"
+	"slices"
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
@@ -32,6 +33,7 @@ type classic struct {
 	spec   flavor.Spec
 	family string
 	drink  *mix.Drink
+	own    bool // of the menu
 }
 
 // NewTrainer returns a trainer whose rounds are made from proven drinks; covers
@@ -55,8 +57,25 @@ func NewTrainer(mixer *mix.Mixer, judge *balance.Judge, set *weigh.Set, finder *
 		specs[i] = &proven[i].Spec
 	}
 	t.most, t.syrups = mostOf(specs), plainSyrups(specs, stock)
-	t.findSpoilable()
+	t.findSpoilable(0)
 	return t, nil
+}
+
+// WithMenu returns a trainer that makes rounds of the bar's own drinks too. One that is not
+// balanced, or cannot be judged, is asked of nobody.
+func (t *Trainer) WithMenu(menu []template.Labelled) *Trainer {
+	out := *t
+	out.classics = slices.Clone(t.classics)
+	for a := range t.spoilable {
+		out.spoilable[a] = slices.Clone(t.spoilable[a])
+	}
+	for i := range menu {
+		if r, err := t.judge.Score(&menu[i].Spec); err == nil && r.Verdict == weigh.Balanced {
+			out.classics = append(out.classics, classic{spec: menu[i].Spec, family: menu[i].Family, drink: r.Drink, own: true})
+		}
+	}
+	out.findSpoilable(len(t.classics))
+	return &out
 }
 
 // Kind is what a round asks.
@@ -93,6 +112,8 @@ type RoundRequest struct {
 	// Avoid are allergens that no drink of the round may hold; what is unknown counts as
 	// present.
 	Avoid Avoided
+	// Menu asks for drinks of the bar's own menu, and for no others.
+	Menu bool
 }
 
 // Option is one answer to choose from.

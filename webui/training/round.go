@@ -53,7 +53,7 @@ type roundDrink struct {
 type roundPour struct{ Field, Amount, Name, Value string }
 
 var roundHints = map[drill.Kind]string{
-	drill.KindFault:  "A slip of the hand spoilt a proven drink. Where it can be said from two sides, such as too sharp and not sweet enough, both are right.",
+	drill.KindFault:  "A slip of the hand spoilt a good drink. Where it can be said from two sides, such as too sharp and not sweet enough, both are right.",
 	drill.KindMend:   "Change one amount; you may write a fraction or mL. The proper amount is right, and so is every change that undoes most of the slip, brings it into balance and keeps its size.",
 	drill.KindOrder:  "As they stand in the glass, once the ice has given its water. Sweetness goes by sugar; drinks whose acid would turn the order round are never asked together.",
 	drill.KindGuess:  "As it stands in the glass, once the ice has given its water.",

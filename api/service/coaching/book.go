@@ -183,5 +183,8 @@ func drillID(r *drill.RoundRequest) string {
 	if r.Avoid != 0 {
 		id += ":" + strconv.FormatUint(uint64(r.Avoid), 36)
 	}
+	if r.Menu {
+		id += ":menu"
+	}
 	return id
 }

@@ -32,8 +32,10 @@ type RoundRequest struct {
 	Rand    *rand.Rand // breaks ties
 }
 
-// Round makes a round with t. If the wish leaves the axis open, Round tries one axis
-// after another, since not every axis of a drink can be spoilt by the size asked for.
+// Round makes a round with t: of the bar's own menu where a drink of it can be asked about
+// by about the size wanted and was not seen before, else of a proven drink. If the wish
+// leaves the axis open, Round tries one axis after another, since not every axis of a drink
+// can be spoilt by the size asked for.
 func Round(t *drill.Trainer, r RoundRequest) (*drill.Round, error) {
 	kind := r.Wish.Kind
 	if kind == "" {
@@ -43,14 +45,17 @@ func Round(t *drill.Trainer, r RoundRequest) (*drill.Round, error) {
 	if r.Wish.HasAxis {
 		skills = slices.DeleteFunc(skills, func(k drill.Skill) bool { return k.Axis != r.Wish.Axis.String() })
 	}
+	asks := make([]drill.RoundRequest, len(skills))
+	for i, k := range skills {
+		axis, _ := ratio.ParseAxis(k.Axis)
+		asks[i] = drill.RoundRequest{Kind: kind, Axis: axis, Size: cmp.Or(r.Wish.Size, k.Stairs.Next()), Seed: r.Rand.Uint64(), Avoid: drill.AvoidedOf(r.Wish.Avoid)}
+	}
+	if round, err := ofMenu(t, asks, &r); round != nil || err != nil {
+		return round, err
+	}
 	err := fmt.Errorf("no skill of kind %q", kind)
 	var seen *drill.Round // the first whose drinks the learner has had before
-	for _, k := range skills {
-		axis, _ := ratio.ParseAxis(k.Axis)
-		ask := drill.RoundRequest{Kind: kind, Axis: axis, Size: r.Wish.Size, Seed: r.Rand.Uint64(), Avoid: drill.AvoidedOf(r.Wish.Avoid)}
-		if ask.Size == 0 {
-			ask.Size = k.Stairs.Next()
-		}
+	for _, ask := range asks {
 		round, fresh, failed := unseen(t, ask, &r)
 		if fresh {
 			return round, nil
@@ -68,6 +73,29 @@ func Round(t *drill.Trainer, r RoundRequest) (*drill.Round, error) {
 		return seen, nil
 	}
 	return nil, err
+}
+
+// menuTimes is how far a round of the menu may lie from the size wanted, as a factor: a menu
+// has few drinks, and one that is asked about at another size teaches as much.
+const menuTimes = 2.0
+
+// ofMenu makes a round of the bar's own menu; nil if none is to be had that suits.
+func ofMenu(t *drill.Trainer, asks []drill.RoundRequest, r *RoundRequest) (*drill.Round, error) {
+	for _, ask := range asks {
+		ask.Menu = true
+		round, fresh, err := unseen(t, ask, r)
+		if fault := (*flavor.Fault)(nil); errors.As(err, &fault) {
+			continue
+		}
+		if err != nil {
+			return nil, err
+		}
+		near := round != nil && round.Size <= menuTimes*ask.Size && round.Size >= ask.Size/menuTimes
+		if fresh && (near || ask.Kind == drill.KindGuess) { // how far off a guess may be is not for the drink to say
+			return round, nil
+		}
+	}
+	return nil, nil
 }
 
 // How a drink is found that was not seen before: so many draws, each of a size that is

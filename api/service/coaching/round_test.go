@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor/cover"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/ratio"
+	"counterpour/flavor/template"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -50,6 +51,36 @@ func TestRoundsOfASitting(t *testing.T) {
 	}
 }
 
+// The bar's own drinks come before all others for as long as a sitting has not had them, and a
+// house without a menu trains on proven drinks.
+func TestTheMenuComesFirst(t *testing.T) {
+	trainer := testTrainer(t)
+	d, err := datatest.Calibrated()
+	require.NoError(t, err)
+	bar, err := d.Catalogue.Demo()
+	require.NoError(t, err)
+	own := map[string]bool{}
+	for i := range bar.Specs {
+		own[bar.Specs[i].Spec.Name] = true
+	}
+	rng := rand.New(rand.NewPCG(3, 4))
+	for _, kind := range drill.Kinds() {
+		var seen []drill.Mark
+		for n := range 4 {
+			r, err := Round(trainer, RoundRequest{Wish: RoundWish{Kind: kind, Size: 6, Seen: seen}, At: time.Now(), Rand: rng})
+			require.NoError(t, err)
+			for _, s := range r.Drinks() {
+				assert.True(t, own[s.Name] || n >= 2, "round %d of %s is of %s", n, kind, s.Name)
+				assert.Equal(t, r.Request.Menu, own[s.Name], s.Name)
+				seen = append(seen, drill.MarkOf(s))
+			}
+		}
+	}
+	r, err := Round(provenTrainer(t), RoundRequest{Wish: RoundWish{Kind: drill.KindGuess}, At: time.Now(), Rand: rng})
+	require.NoError(t, err)
+	assert.NotEmpty(t, r.Drinks())
+}
+
 // Who has had everything is dealt something all the same.
 func TestAllSeen(t *testing.T) {
 	trainer := testTrainer(t)
@@ -62,8 +93,21 @@ func TestAllSeen(t *testing.T) {
 	require.NoError(t, err)
 }
 
-// testTrainer is a trainer over the embedded catalogue.
+// testTrainer is a trainer over the embedded catalogue and the menu of the demo house.
 func testTrainer(t *testing.T) *drill.Trainer {
+	t.Helper()
+	d, err := datatest.Calibrated()
+	require.NoError(t, err)
+	bar, err := d.Catalogue.Demo()
+	require.NoError(t, err)
+	var menu []template.Labelled
+	for i := range bar.Specs {
+		menu = append(menu, template.Labelled{Spec: bar.Specs[i].Spec, Family: bar.Specs[i].Family})
+	}
+	return provenTrainer(t).WithMenu(menu)
+}
+
+func provenTrainer(t *testing.T) *drill.Trainer {
 	t.Helper()
 	d, err := datatest.Calibrated()
 	require.NoError(t, err)
