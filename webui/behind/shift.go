@@ -20,6 +20,22 @@ type Shift struct {
 // IsOut reports whether an ingredient of the stock has run out.
 func (s *Shift) IsOut(p *flavor.Profile) bool { return slices.Contains(s.Out, p) }
 
+// Lacks reports whether a pour cannot be poured now: it ran out, or the house does not keep
+// it. A house that keeps no stock list is taken to keep everything, and water is always there.
+func (s *Shift) Lacks(p *flavor.Profile) bool {
+	return s.IsOut(p) || len(s.Stock) > 0 && !p.Class.Free() && !slices.Contains(s.Stock, p)
+}
+
+// LackedBy lists the ids of what a drink pours and cannot be poured now.
+func (s *Shift) LackedBy(drink *flavor.Spec) (ids []string) {
+	for i := range drink.Pours {
+		if p := drink.Pours[i].Profile; s.Lacks(p) {
+			ids = append(ids, p.ID)
+		}
+	}
+	return ids
+}
+
 // ShiftOf reads the state of the house.
 func ShiftOf(ctx context.Context, h House) (*Shift, error) {
 	var s Shift

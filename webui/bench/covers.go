@@ -6,8 +6,10 @@ import (
 	"slices"
 
 	"counterpour/api/service"
+	"counterpour/api/service/evening"
 	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/flavor/cover"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
@@ -44,9 +46,10 @@ func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f bench
 		return nil, err
 	}
 	stock := inStock(shift)
-	request := behind.CoverRequest{Spec: s, Missing: f.Missing, Guest: guestOf(&f.Guest), Parts: part.MostParts, Limit: coverLimit}
+	request := behind.CoverRequest{Spec: s, Missing: []string{f.Missing}, Guest: guestOf(&f.Guest), Parts: part.MostParts, Limit: coverLimit}
 	if !f.Anywhere {
-		request.Stock = stock
+		// Whatever else ran out goes with it, as on the pages of the menu.
+		request.Stock, request.Missing = stock, append(request.Missing, shift.LackedBy(s)...)
 	}
 	answer, err := p.bar.Cover(ctx, request)
 	if faults := flavor.FaultsOf(err); len(faults) > 0 {
@@ -55,12 +58,12 @@ func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f bench
 	if err != nil {
 		return nil, err
 	}
-	missing, found := answer.Missing[0], answer.Result
-	v := &coversView{Far: !found.Near, ID: missing.ID, Missing: missing.Name, Guest: f.Guest.Line(), Unbalanced: found.Unbalanced,
-		Stocked: request.Stock != nil, Anywhere: f.Anywhere && stock != nil}
+	found := answer.Result
+	v := &coversView{Far: !found.Near && evening.Without(found.LeftOut, firstOf(found.Covers)) == nil, ID: answer.Missing[0].ID, Missing: words.List(part.NamesOf(answer.Missing)),
+		Guest: f.Guest.Line(), Unbalanced: found.Unbalanced, Stocked: request.Stock != nil, Anywhere: f.Anywhere && stock != nil}
 	v.Left = part.AlsoGone(found.Removed, answer.Missing)
 	if c := found.LeftOut; c != nil {
-		v.LeftOut = &leftOutView{part.LeftOutLine(found.Removed, c, nil, false), rewrite(text, s, &c.Spec)}
+		v.LeftOut = &leftOutView{part.LeftOutLine(found.Removed, c, nil, len(found.Covers) == 0), rewrite(text, s, &c.Spec)}
 	}
 	if x := answer.Instead; x != nil {
 		v.Menu, v.Riff = part.OfferOf(shift.Menu, x.Menu, &f.Guest), part.RiffOf(x.Riff, &f.Guest)
@@ -81,6 +84,14 @@ func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f bench
 		v.Covers = append(v.Covers, one)
 	}
 	return v, nil
+}
+
+// firstOf returns the nearest cover; nil if there is none.
+func firstOf(covers []cover.Cover) *cover.Cover {
+	if len(covers) == 0 {
+		return nil
+	}
+	return &covers[0]
 }
 
 // guestOf is a guest as the centre is asked for one.

@@ -32,6 +32,7 @@ type resultView struct {
 	Amiss      string        // what cannot be read of them, in short
 	Mend       *part.Example // the likeliest name for the first of it; nil if there is none
 	Clashes    []string      // what the guest must not have
+	Out        string        // which of its bottles ran out; empty if none did
 	Guest      string        // who drinks it; empty for anybody
 	Family     familyView
 	Drawing    *part.Drawing
@@ -76,13 +77,24 @@ type pourView struct {
 	Marks   string // its allergens
 	Avoided bool   // the guest must not have it
 	Out     bool   // its covers stand open
+	Gone    bool   // the house has run out of it
 }
 
 // ToCover is the first pour that the guest must not have and whose covers are not open;
 // nil if there is none.
 func (v *resultView) ToCover() *pourView {
+	return v.toCover(func(p *pourView) bool { return p.Avoided })
+}
+
+// ToReplace is the first pour that ran out and whose covers are not open; nil if there is
+// none.
+func (v *resultView) ToReplace() *pourView {
+	return v.toCover(func(p *pourView) bool { return p.Gone })
+}
+
+func (v *resultView) toCover(in func(*pourView) bool) *pourView {
 	for i := range v.Pours {
-		if p := &v.Pours[i]; p.Avoided {
+		if p := &v.Pours[i]; in(p) {
 			if p.Out {
 				return nil
 			}
@@ -128,12 +140,17 @@ func (p *pages) result(ctx context.Context, text string, s *flavor.Spec, f bench
 	fit := slices.DeleteFunc(slices.Clone(fixes), func(f balance.Fix) bool { return !f.Suits(&g) })
 	v.Fixes, v.Withheld, v.Sizes = fixViews(text, s, fit), len(fit) < len(fixes), sizesOf(text, s)
 	v.Clashes = append(v.Allergens.Clashes(), part.Unfit(s, scored.Drink.ABV, &g)...)
+	outs, err := p.house.RunOut(ctx)
+	if err != nil {
+		return nil, nil, err
+	}
+	v.Out = part.OutLine(s, outs)
 	if f.Missing != "" {
 		if v.Covers, err = p.covers(ctx, text, s, f); err != nil {
 			return nil, nil, err
 		}
 	}
-	v.Pours = pourViews(s, &g, v.Covers)
+	v.Pours = pourViews(s, &g, v.Covers, outs)
 	return v, scored, nil
 }
 
@@ -216,14 +233,14 @@ func fixViews(text string, s *flavor.Spec, fixes []balance.Fix) []fixView {
 	return out
 }
 
-func pourViews(s *flavor.Spec, g *guest.Guest, covers *coversView) []pourView {
+func pourViews(s *flavor.Spec, g *guest.Guest, covers *coversView, outs []string) []pourView {
 	var out []pourView
 	seen := map[string]int{}
 	for i := range s.Pours {
 		pour := &s.Pours[i]
 		p := pour.Profile
 		v := pourView{ID: p.ID, Key: p.ID, Amount: part.Amount(pour), Name: p.Name,
-			Marks: part.MarksLine(p), Avoided: !g.Accepts(p), Out: covers != nil && covers.ID == p.ID}
+			Marks: part.MarksLine(p), Avoided: !g.Accepts(p), Out: covers != nil && covers.ID == p.ID, Gone: slices.Contains(outs, p.ID)}
 		if seen[p.ID]++; seen[p.ID] > 1 {
 			v.Key += fmt.Sprintf("-%d", seen[p.ID])
 		}

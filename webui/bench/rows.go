@@ -1,8 +1,8 @@
 package bench
 
 import (
-	"encoding/json"
 	"slices"
+	"strconv"
 	"strings"
 
 	"counterpour/flavor"
@@ -25,7 +25,7 @@ type rowsView struct {
 	Units    []unitChoice
 	Methods  []flavor.Method
 	Services []flavor.Service
-	Grids    string // the steps of each unit, as JSON
+	Words    string // of the units, for the script
 	NameLine int    // of the draft, from 1; 0 if it has no name
 	Shown    bool   // the draft is seen as rows, so each offers every unit
 
@@ -70,7 +70,7 @@ type unitChoice struct {
 // "Two Hoots" from a pour; else it is below 0.
 func rowsOf(text string, pours int) *rowsView {
 	d := draft.Parse(text)
-	v := &rowsView{Text: text, Units: unitChoices, Methods: flavor.Methods(), Services: flavor.Services(), Grids: gridsJSON,
+	v := &rowsView{Text: text, Units: unitChoices, Methods: flavor.Methods(), Services: flavor.Services(), Words: unitWords,
 		Name: d.Name, Method: string(d.Method), Service: string(d.Service)}
 	v.read(&d)
 	if pours >= 0 && len(d.Lines) == pours+1 && v.NameLine == 0 && len(v.Rows) > 0 {
@@ -199,18 +199,24 @@ var unitChoices = func() []unitChoice {
 	return out
 }()
 
-// gridsJSON is every jigger for the script: by unit, the step and then the marks
-// between.
-var gridsJSON = func() string {
-	all := map[string][]float64{"": {1}}
-	for _, u := range measure.Units() {
-		if every, between := measure.Jigger(u); every > 0 {
-			all[string(u)] = append([]float64{every}, between...)
+// unitWords is every unit for the script, once: by unit its plural, whether it stands alone,
+// and its jigger, the step first and then the marks between.
+var unitWords = func() string {
+	var all []string
+	for _, c := range unitChoices {
+		alone, marks := "", "1" // what comes whole is counted
+		if c.Alone {
+			alone = "alone"
 		}
+		if c.Value != "" {
+			every, between := measure.Jigger(flavor.Unit(c.Value))
+			var steps []string
+			for _, at := range append([]float64{every}, between...) {
+				steps = append(steps, strconv.FormatFloat(at, 'f', -1, 64))
+			}
+			marks = strings.Join(steps, " ")
+		}
+		all = append(all, strings.Join([]string{c.Value, c.Many, alone, marks}, "|"))
 	}
-	text, err := json.Marshal(all)
-	if err != nil {
-		panic(err) // numbers and words alone
-	}
-	return string(text)
+	return strings.Join(all, ";")
 }()

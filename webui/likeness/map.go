@@ -149,7 +149,7 @@ func (v *mapView) choose(ctx context.Context, p *pages, s *behind.Shift, h *behi
 			stock = append(stock, b.ID)
 		}
 	}
-	a, err := p.bar.Cover(ctx, behind.CoverRequest{Spec: &h.Spec, Missing: missing, Stock: stock, Parts: part.MostParts, Limit: mapCovers})
+	a, err := p.bar.Cover(ctx, behind.CoverRequest{Spec: &h.Spec, Missing: append([]string{missing}, s.LackedBy(&h.Spec)...), Stock: stock, Parts: part.MostParts, Limit: mapCovers})
 	if faults := flavor.FaultsOf(err); len(faults) > 0 {
 		v.Trouble = words.Sentence(faults[0].Message)
 		return nil
@@ -157,9 +157,10 @@ func (v *mapView) choose(ctx context.Context, p *pages, s *behind.Shift, h *behi
 	if err != nil {
 		return err
 	}
-	gone := a.Missing[0]
-	v.Missing = gone.Name
-	kinds[gone.ID] = draw.KindMissing
+	v.Missing = words.List(part.NamesOf(a.Missing))
+	for _, gone := range a.Missing {
+		kinds[gone.ID] = draw.KindMissing
+	}
 	v.markCovers(p.house.Settings(), &h.Spec, a.Result, kinds)
 	return nil
 }

@@ -28,6 +28,7 @@ type batchPage struct {
 	Sizes      []form.Option
 	Places     []form.Option
 	Fresh      bool   // there is juice in it
+	Out        string // which of its bottles ran out; empty if none did
 	Fault      string // why there is no batch
 	Plan       *batchView
 	Allergens  part.Allergens
@@ -175,6 +176,11 @@ func (p *pages) plan(ctx context.Context, v *batchPage, kept house.Spec) error {
 		return err
 	}
 	v.Allergens, v.Cautions, v.Fresh = part.AllergensOf(&drink, nil), p.bar.Cautions(&drink), prep.HasJuice(&drink)
+	outs, err := p.house.RunOut(ctx)
+	if err != nil {
+		return err
+	}
+	v.Out = part.OutLine(&drink, outs)
 	request, fills, fault := v.Form.request(kept.ID)
 	if fault != "" {
 		v.Fault = fault

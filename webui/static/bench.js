@@ -13,12 +13,28 @@
   const keep = () => { try { localStorage.setItem(drawer, box.value); } catch { /* storage is off */ } };
   const kept = (of = drawer) => { try { return localStorage.getItem(of) || ""; } catch { return ""; } };
 
+  // What works the rows is loaded once they are shown, or a key asks for a step of the jigger.
+  let rowsReady = document.querySelector("script[data-rows]") && Promise.resolve();
+  const loadRows = () => rowsReady ||= new Promise((ready) => {
+    const script = document.createElement("script");
+    script.src = form.dataset.rows;
+    script.onload = script.onerror = ready; // the rows are a form without it too
+    document.head.append(script);
+  });
+  box.addEventListener("keydown", (event) => {
+    const { key, altKey } = event;
+    if (rowsReady || !altKey || !["ArrowUp", "ArrowDown"].includes(key)) return;
+    event.preventDefault();
+    loadRows().then(() => box.dispatchEvent(new KeyboardEvent("keydown", { key, altKey, bubbles: true, cancelable: true })));
+  });
+
   // Text or rows, as they were last looked at.
   const seen = "counterpour view";
   const view = (as) => {
     form.dataset.view = byId("view").value = as;
     for (const b of form.querySelectorAll("button[name=view]")) b.setAttribute("aria-pressed", String(b.value === as));
     try { localStorage.setItem(seen, as); } catch { /* storage is off */ }
+    if (as === "rows") loadRows();
     // Rows that nobody saw come with no more units than they need.
     if (as === "rows" && document.querySelector("#rows select.pour-unit")?.options.length === 1) rest();
   };
@@ -32,6 +48,7 @@
   form.addEventListener("input", rest);
   if (kept(seen)) view(kept(seen));
   form.addEventListener("submit", (event) => {
+    if (event.submitter?.id === "riff-on") return event.stopImmediatePropagation(); // the riffs are a page of their own
     // Enter in a field that has a button of its own presses that one.
     const at = document.activeElement;
     if (event.submitter === form.querySelector("button.unseen") && ["called", "volume"].includes(at.id)) {
@@ -165,7 +182,8 @@
       become(hit.value, { fresh: Boolean(hit.closest(".menu")) });
     } else if (hit.name === "view") {
       event.preventDefault();
-      view(hit.value);
+      if (hit.value === "rows") loadRows().then(() => view("rows")); // what is typed next is for them
+      else view(hit.value);
     } else if (hit.name === "compare") {
       event.preventDefault();
       before.value = hit.value === "hold" ? box.value : "";

@@ -1,11 +1,6 @@
-// Riffs with scripts: the bench's way here goes as a plain form, past htmx, and
-// a list of bottles is sifted as one types. Without scripts both are forms.
+// Riffs with scripts: a list of bottles is sifted as one types. Without scripts it is a form.
 "use strict";
 (() => {
-  document.addEventListener("submit", (event) => {
-    if (event.submitter?.id === "riff-on") event.stopImmediatePropagation();
-  }, true);
-
   const box = document.querySelector("[data-sifts]");
   if (!box) return;
   const list = document.getElementById(box.dataset.sifts);

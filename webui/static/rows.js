@@ -1,6 +1,6 @@
 // The draft as rows. The text is what counts: a row that is filled in rewrites
 // its line, and the rows are made anew from every answer, though never under the
-// hands of whoever is typing in one.
+// hands of whoever is typing in one. The bench loads this when rows are asked for.
 "use strict";
 (() => {
   const form = document.getElementById("draft"), rows = document.getElementById("rows");
@@ -9,6 +9,13 @@
   const list = () => rows.querySelector(".pour-rows");
   const all = () => [...rows.querySelectorAll(".pour-row")];
   const parts = (row) => ({ name: row.querySelector("[id$='-name']"), amount: row.querySelector("[id$='-amount']"), unit: row.querySelector("select") });
+
+  // What a unit is: its plural, whether it stands alone, and its jigger.
+  const units = {};
+  for (const of of list().dataset.units.split(";")) {
+    const [unit, many, alone, steps] = of.split("|");
+    units[unit] = { many, alone, jigger: steps.split(" ").map(Number) };
+  }
 
   // Only the text is sent.
   const nameless = () => rows.querySelectorAll("input, select").forEach((e) => e.removeAttribute("name"));
@@ -30,7 +37,7 @@
 
   // The next amount that the jigger has; 0 if there is none.
   const next = (value, unit, up) => {
-    const [every, ...marks] = JSON.parse(list().dataset.grids)[unit] || [];
+    const [every, ...marks] = units[unit].jigger;
     if (!every || !(value > 0)) return 0;
     let at = up ? (Math.floor(value / every + 1e-9) + 1) * every : (Math.ceil(value / every - 1e-9) - 1) * every;
     for (const m of marks) {
@@ -41,10 +48,10 @@
   };
 
   const compose = (row) => {
-    const { name, amount, unit } = parts(row), choice = unit.selectedOptions[0], written = amount.value.trim();
-    let word = choice.dataset.many || choice.value;
-    if (written === "1" || /^[⅛¼⅓⅜½⅝⅔¾⅞]?$/.test(written)) word = choice.value;
-    if (!written && !("alone" in choice.dataset)) word = "";
+    const { name, amount, unit } = parts(row), of = unit.value, written = amount.value.trim();
+    let word = units[of].many;
+    if (written === "1" || /^[⅛¼⅓⅜½⅝⅔¾⅞]?$/.test(written)) word = of;
+    if (!written && !units[of].alone) word = "";
     return [written, word, name.value.trim()].filter(Boolean).join(" ").replace(/\s+/g, " ");
   };
 

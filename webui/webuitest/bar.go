@@ -192,12 +192,12 @@ func (Bar) tooSweet(s *flavor.Spec, r *balance.Result, at int) (*balance.Result,
 func (b Bar) Cover(_ context.Context, r behind.CoverRequest) (*service.CoverAnswer, error) {
 	at := -1
 	for i := range r.Spec.Pours {
-		if p := r.Spec.Pours[i].Profile; p.ID == r.Missing || p.Name == r.Missing {
+		if p := r.Spec.Pours[i].Profile; p.ID == r.Missing[0] || p.Name == r.Missing[0] {
 			at = i
 		}
 	}
 	if at < 0 {
-		return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Value: r.Missing, Message: r.Missing + " is not a pour of this drink; name one that is"}
+		return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Value: r.Missing[0], Message: r.Missing[0] + " is not a pour of this drink; name one that is"}
 	}
 	missing := r.Spec.Pours[at].Profile
 	result := &cover.Result{ScoreBefore: 94.2, Removed: []*flavor.Profile{missing}}

@@ -27,7 +27,7 @@ func TestSearchesOfPagesAreAdmitted(t *testing.T) {
 	require.NoError(t, err)
 	for name, search := range map[string]func() error{
 		"cover": func() error {
-			_, err := r.Cover(ctx, visit.CoverRequest{Spec: &spec, Missing: "gin", Parts: 1, Limit: 1})
+			_, err := r.Cover(ctx, visit.CoverRequest{Spec: &spec, Missing: []string{"gin"}, Parts: 1, Limit: 1})
 			return err
 		},
 		"the board": func() error {

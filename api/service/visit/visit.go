@@ -49,10 +49,10 @@ func Of(v *service.Venue) *Visit {
 // refresh takes the latest snapshot, after a write of this request.
 func (v *Visit) refresh() { v.now.Store(v.venue.Now()) }
 
-// CoverRequest asks for covers of one ingredient of a spec that has been read already.
+// CoverRequest asks for covers of ingredients of a spec that has been read already, together.
 type CoverRequest struct {
 	Spec    *flavor.Spec
-	Missing string // name, alias or id
+	Missing []string // names, aliases or ids
 	Guest   service.Guest
 	Stock   []string // ids of what may be poured; nil for the whole catalogue
 	Parts   int      // most substitutes
@@ -97,7 +97,7 @@ func (v *Visit) Explain(s *flavor.Spec) ([]balance.Step, error) { return v.now.L
 
 // Cover finds what to pour instead of an ingredient.
 func (v *Visit) Cover(ctx context.Context, r CoverRequest) (*service.CoverAnswer, error) {
-	return v.now.Load().Cover(ctx, service.CoverRequest{Draft: service.Draft{Spec: r.Spec}, Missing: []string{r.Missing},
+	return v.now.Load().Cover(ctx, service.CoverRequest{Draft: service.Draft{Spec: r.Spec}, Missing: r.Missing,
 		Guest: r.Guest, Stock: r.Stock, Parts: r.Parts, Limit: r.Limit})
 }
 
