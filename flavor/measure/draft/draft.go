@@ -122,6 +122,9 @@ func read(text string, named, plainly bool) Draft {
 	}
 	r.costed()
 	for _, l := range joining.Lines(text) {
+		if !l.By.Empty() {
+			r.entry(KindRemark, l.Number, l.By)
+		}
 		if !r.line(l.Number, l.At.Start, l.At.End) {
 			break
 		}

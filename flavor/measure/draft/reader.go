@@ -30,6 +30,7 @@ type reader struct {
 	sentence bool           // it is one that is read: what it tells comes after what others tell
 	table    *sheet.Table   // whose rows these lines may be
 	tabled   string         // the drink that the rows above name
+	ahead    []swapAhead    // changes of what stands below them
 	amends   bool           // the line takes back amounts of lines above
 	shares   bool           // percentages say how much of all each pour is
 	batch    bool           // the numbers in brackets behind the amounts are those of a batch
@@ -92,6 +93,9 @@ func (r *reader) content(n, from, to int) bool {
 	}
 	toks := r.withoutBatch(n, roundBrackets(parting.Unlist(r.unstruck(n, r.toks))))
 	if len(toks) > 0 {
+		toks = r.swapsAhead(n, toks)
+	}
+	if len(toks) > 0 {
 		if toks = r.asParts(toks); len(entry.TrimMarks(toks)) == 0 && r.shares { // "total 90 ml"
 			r.first = first
 			r.entry(KindRemark, n, span)
@@ -127,7 +131,7 @@ func (r *reader) content(n, from, to int) bool {
 		r.entry(KindRemark, n, span)
 		return true
 	}
-	if !first && aside.None(toks) {
+	if !first && (aside.None(toks) || aside.StruckOut(toks)) {
 		r.skips(n, toks)
 		r.entry(KindRemark, n, span)
 		return true
@@ -178,7 +182,7 @@ func (r *reader) content(n, from, to int) bool {
 // pouringWords drops what a line says beside its pours, such as prices, talk and words
 // that are taken back, and says so.
 func (r *reader) pouringWords(n int, toks []token.Token) []token.Token {
-	toks = serving.WithIceSizes(speech.OneOfEach(speech.Lengthened(speech.WithoutHesitation(toks))))
+	toks = serving.WithIceSizes(speech.OneOfEach(speech.Lengthened(speech.WithoutHesitation(speech.Signs(toks)))))
 	toks = r.withoutServes(n, r.withoutPrices(n, r.remarkFrom(n, joining.WithoutRole(r.text, toks))))
 	toks, r.amends = speech.Amended(speech.Ranges(r.text, toks))
 	toks = r.without(n, toks, speech.StandIn(toks))
@@ -302,6 +306,7 @@ func (r *reader) garnishText(n int, at entry.Span) {
 func (r *reader) finish() {
 	d := &r.d
 	r.sizeParts()
+	r.swapBelow()
 	d.Method, d.Service, d.HotC = r.said.Method, r.said.Service, r.said.HotC
 	if d.Glass == "" {
 		d.Glass = r.said.Glass

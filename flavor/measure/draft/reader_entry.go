@@ -190,6 +190,11 @@ func (r *reader) take(n int, span entry.Span, p *joining.Piece, asStep bool) {
 			r.entry(KindRemark, n, at)
 			return
 		}
+		if p.Sep == "." && p.Pour.Unit == "" && r.served > 0 && aside.PriceAlone(written) {
+			r.entry(KindRemark, n, at)
+			r.said.Notes = append(r.said.Notes, lineNote(n, "“"+written+"” is skipped: it is taken as the price"))
+			return
+		}
 		r.unread(n, at, measure.Invalid("ingredient", written, "%q names no ingredient; write it after the amount, such as \"2 oz London dry gin\"", written))
 	case entry.ShapeTail:
 		if strings.HasPrefix(p.Toks[0].Text, "mud") || slices.ContainsFunc(r.d.Lines, func(l entry.Line) bool { return l.After }) { // a step that speaks of a pour above

@@ -60,6 +60,52 @@ func (r *reader) swapped(n int, span entry.Span, toks []token.Token) bool {
 	return true
 }
 
+// swapAhead is a change of what is poured below it.
+type swapAhead struct {
+	line       int
+	one, other string
+}
+
+// swapsAhead keeps what changes the pours that follow a colon on the line, "replace the gin with
+// vodka in this one: 50 gin", and returns what follows it.
+func (r *reader) swapsAhead(n int, toks []token.Token) []token.Token {
+	if !swapVerbs.Has(toks[0].Text) {
+		return toks
+	}
+	colon := slices.IndexFunc(toks, func(t token.Token) bool { return t.Kind != token.Word })
+	if colon < 4 || colon > mostSwapped || !toks[colon].Is(":") {
+		return toks
+	}
+	one, other := r.twoSwapped(toks[:colon])
+	one, other = withoutThe(one), withoutThe(other)
+	for len(other) > 1 && behindSwap.Has(other[len(other)-1].Text) {
+		other = other[:len(other)-1]
+	}
+	if len(one) == 0 || len(other) == 0 {
+		return toks
+	}
+	written := func(of []token.Token) string { return token.OneLine(r.text[of[0].Start:of[len(of)-1].End]) }
+	r.ahead = append(r.ahead, swapAhead{n, written(one), written(other)})
+	return entry.TrimMarks(toks[colon+1:])
+}
+
+// behindSwap are words behind such a change that speak of the drink below.
+var behindSwap = vocabulary.Words(`in this that one here below please pls drink spec recipe the following`)
+
+// swapBelow carries out the changes that stand above what they change. One of something that is
+// not poured is a fault.
+func (r *reader) swapBelow() {
+	for _, s := range r.ahead {
+		i := r.pouredAs(token.Lex(nil, s.one, 0, len(s.one)))
+		if i < 0 {
+			r.fail(s.line, measure.Invalid("ingredient", s.one, "%q is to be changed for %q, and no one pour below is of it; write only what is poured", s.one, s.other))
+			continue
+		}
+		r.said.Notes = append(r.said.Notes, lineNote(s.line, "“"+s.other+"” is poured instead of “"+r.d.Lines[i].Name+"”"))
+		r.d.Lines[i].Name = s.other
+	}
+}
+
 // twoSwapped are the two names of a line that changes one for the other; none if it is no
 // such line.
 func (r *reader) twoSwapped(toks []token.Token) (one, other []token.Token) {

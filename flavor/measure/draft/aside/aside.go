@@ -3,6 +3,7 @@
 package aside
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -37,6 +38,12 @@ func Price(toks []token.Token, i int) (from, to int) {
 	return 0, 0
 }
 
+// priceAlone is an amount of money without its sign: "9,50".
+var priceAlone = regexp.MustCompile(`^\d{1,3}[.,]\d{2}[.]?$`)
+
+// PriceAlone reports whether a stretch is what a drink costs, without a sign of money.
+func PriceAlone(written string) bool { return priceAlone.MatchString(written) }
+
 // alone reports whether so many tokens from i stand between signs.
 func alone(toks []token.Token, i, many int) bool {
 	return (i == 0 || toks[i-1].Kind == token.Mark) && (i+many >= len(toks) || toks[i+many].Kind == token.Mark)
@@ -60,6 +67,7 @@ var (
 	opinionBegins = vocabulary.Words(`the it that this last was i we they a my yesterday`)
 	articles      = vocabulary.Words(`the all our that those these`)
 	pastWords     = vocabulary.Words(`was were had used`)
+	tastedAs      = vocabulary.Words(`is was are were tastes tasted seems feels comes came be it's`)
 	tastedWords   = vocabulary.Words(`sweet sour strong weak dry bitter thin hot cold long short boozy sharp tart flat watery much little big`)
 )
 
@@ -91,7 +99,7 @@ func Commentary(toks []token.Token) bool {
 		if toks[i].Kind == token.Numeral && i > 1 && !toks[i-1].Glued && toks[i-1].Is("'") && toks[i-2].Text == "since" { // "since '81"
 			return true
 		}
-		if w == "too" && opinionBegins.Has(toks[0].Text) && i+1 < len(toks) && tastedWords.Has(toks[i+1].Text) && i > 0 && toks[i-1].Kind == token.Word {
+		if w == "too" && i > 0 && (opinionBegins.Has(toks[0].Text) && toks[i-1].Kind == token.Word || tastedAs.Has(toks[i-1].Text) && !slices.ContainsFunc(toks[:i], func(t token.Token) bool { return t.Kind == token.Mark })) && i+1 < len(toks) && tastedWords.Has(toks[i+1].Text) {
 			return true
 		}
 	}

@@ -49,6 +49,9 @@ func CountedIn(toks []token.Token, unknown []token.Token) string {
 	if w := saidBehind(toks, unknown); w != "" {
 		return w
 	}
+	if w := namedBefore(toks, unknown); w != "" {
+		return w
+	}
 	for i := range toks[1:] {
 		if toks[i].Kind == token.Numeral && !IceFollows(toks[i+1:]) && !(i > 0 && IceOnly(toks[:i])) && !serving.Times(toks[i+1].Text) && slices.ContainsFunc(unknown, func(t token.Token) bool { return t.Start == toks[i+1].Start }) {
 			return toks[i].Text + " " + toks[i+1].Text
@@ -70,6 +73,18 @@ func saidBehind(toks []token.Token, unknown []token.Token) string {
 		}
 		if !Joins[toks[at].Text] && slices.ContainsFunc(unknown, func(t token.Token) bool { return t.Start == toks[at].Start }) {
 			return toks[at].Text + " " + toks[i].Text
+		}
+	}
+	return ""
+}
+
+// namedBefore returns the first number that stands right behind a word that is not known, and
+// before what says how the drink is served: "hot wtr 4 mug".
+func namedBefore(toks []token.Token, unknown []token.Token) string {
+	for i := 1; i+1 < len(toks); i++ {
+		if toks[i].Kind == token.Numeral && toks[i-1].Kind == token.Word && toks[i+1].Kind == token.Word && serving.Known(toks[i+1].Text) && !serving.Times(toks[i+1].Text) &&
+			slices.ContainsFunc(unknown, func(t token.Token) bool { return t.Start == toks[i-1].Start }) {
+			return toks[i-1].Text + " " + toks[i].Text
 		}
 	}
 	return ""

@@ -50,7 +50,7 @@ func (p *Written) pouredOn(text string, toks []token.Token) bool {
 		p.Beside.Merge(&s, true)
 		rest = rest[:1]
 	}
-	if s := serving.Read(rest); IceOnly(rest) || s.Glass != "" && len(s.Unknown) == 0 || len(rest) == 1 && vessels.Has(rest[0].Text) { // "layer in a shot glass", "top up the glass"
+	if s := serving.Read(rest); IceOnly(rest) || s.Service == flavor.Crushed && len(s.Unknown) == 0 || s.Glass != "" && len(s.Unknown) == 0 || len(rest) == 1 && vessels.Has(rest[0].Text) { // "layer in a shot glass", "top up the glass"
 		p.Shape = ShapeServing
 		return true
 	}

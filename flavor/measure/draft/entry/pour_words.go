@@ -251,6 +251,7 @@ var Labels = map[string]Label{
 	"vaso": LabelGlass, "copa": LabelGlass, "bicchiere": LabelGlass, "verre": LabelGlass, "copo": LabelGlass, "glass type": LabelGlass, "servir en": LabelGlass,
 	"nombre": LabelName, "nome": LabelName, "nom": LabelName,
 	"rim": LabelRim, "rimmed": LabelRim,
+	"bartender": LabelRemark, "barkeeper": LabelRemark, "barman": LabelRemark, "shift": LabelRemark, "venue": LabelRemark, "event": LabelRemark, "created by": LabelRemark, "written by": LabelRemark, "made by": LabelRemark, "datum": LabelRemark, "fecha": LabelRemark, "flavour profile": LabelRemark, "profile": LabelRemark, "inspiration": LabelRemark, "story": LabelRemark,
 	"from": LabelRemark, "subject": LabelRemark, "re": LabelRemark, "allergens": LabelRemark, "allergen": LabelRemark, "contains": LabelRemark, "price": LabelRemark,
 	"note": LabelRemark, "notes": LabelRemark, "source": LabelRemark, "by": LabelRemark, "credit": LabelRemark, "comment": LabelRemark, "comments": LabelRemark, "remark": LabelRemark,
 	"cost": LabelRemark, "station": LabelRemark, "family": LabelRemark, "section": LabelRemark, "version": LabelRemark, "status": LabelRemark, "abv": LabelRemark, "shelf life": LabelRemark, "upsell": LabelRemark, "sells at": LabelRemark, "tested": LabelRemark, "approved": LabelRemark, "tip": LabelRemark, "tips": LabelRemark,

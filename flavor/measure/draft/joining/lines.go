@@ -18,6 +18,7 @@ const MostLine = 2000
 type Numbered struct {
 	Number int
 	At     entry.Span
+	By     entry.Span // who wrote it, and when, in a thread of messages; empty elsewhere
 }
 
 // Lines returns the lines of a text. Where amounts and names stand on lines of their
@@ -31,6 +32,7 @@ func Lines(text string) []Numbered {
 		}
 		from = next
 	}
+	bySpeakers(text, out)
 	if slices.ContainsFunc(out, func(l Numbered) bool {
 		return shortNumber(strings.TrimSpace(text[l.At.Start:l.At.End])) && shapeAlone(text, l.At) == entry.ShapeAmount
 	}) {

@@ -43,7 +43,7 @@ func followsAmount(toks []token.Token, i, from int) bool {
 	if n := lengthAt(rest); n > 0 {
 		return n == len(rest) || behindLength(rest[n:])
 	}
-	if len(rest) > 1 && strings.HasPrefix(rest[0].Text, "egg") && strings.HasPrefix(rest[1].Text, "wh") {
+	if whites.Has(rest[0].Text) || len(rest) > 1 && strings.HasPrefix(rest[0].Text, "egg") && strings.HasPrefix(rest[1].Text, "wh") {
 		return true
 	}
 	s := serving.Read(rest)

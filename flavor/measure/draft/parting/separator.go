@@ -4,6 +4,7 @@ package parting
 
 import (
 	"slices"
+	"strings"
 
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
@@ -40,9 +41,11 @@ func Separator(toks []token.Token, i, from int) (string, int) {
 		return ",", 0 // "WHISKEY SOUR  NO EGG  BOURBON 2  LEMON 1"
 	case i > from && topsFrom(toks, i) && serving.Starts(toks[from:]) && mixes(toks[from:i]):
 		return ";", 0 // "shake collins top soda"
-	case t.Text == "no" && i > from+1 && next.Kind == token.Word && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
-		return ";", 0 // "3/4 simple no egg"
-	case (t.Text == "ew" || t.Text == "nutmeg" && !ground.Has(toks[i-1].Text) && (next.Kind == token.Mark || i+1 == len(toks))) && i > from+1 && toks[i-1].Kind == token.Word && !entry.IsUnit(&toks[i-1]) && !entry.Joins[toks[i-1].Text] && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
+	case i > from && leftOutAt(toks, i) && (i > from+1 && Named(toks[from:i]) && entry.StartsAmount(toks[from:]) || mixes(toks[from:i]) || servedOnly(toks[from:i])):
+		return ";", 0 // "3/4 simple no egg", "shake rocks no salt"
+	case eggEnds(toks, i, from):
+		return ";", 0 // "ew shake up"
+	case (whites.Has(t.Text) || t.Text == "nutmeg" && !ground.Has(toks[i-1].Text) && (next.Kind == token.Mark || i+1 == len(toks))) && i > from+1 && toks[i-1].Kind == token.Word && !entry.IsUnit(&toks[i-1]) && !entry.Joins[toks[i-1].Text] && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
 		return ";", 0 // "20 lemon ew", "15 sugar nutmeg"
 	case t.Kind == token.Word && i > from+1 && toks[from].Text == "top" && lengthAt(toks[from+1:]) == i-from-1 && laidOnly(upToMark(toks[i:])):
 		return ";", 0 // "top soda lime wedge"
@@ -208,6 +211,17 @@ func Wide(toks []token.Token, i int) bool { return toks[i].Start-toks[i-1].End >
 func amountInBrackets(toks []token.Token) bool {
 	end := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is(")") })
 	return end > 1 && toks[1].Kind == token.Numeral && (end == 2 || entry.UnitWordsAt(toks[2:end]))
+}
+
+// whites are words for the white of an egg, which are poured one at a time without a number.
+var whites = vocabulary.Words(`ew eggwhite eggwht`)
+
+// eggEnds reports whether an egg without an amount ends before i, and what follows up to the
+// next sign says how the drink is made.
+func eggEnds(toks []token.Token, i, from int) bool {
+	one := i == from+1 && whites.Has(toks[from].Text)
+	two := i == from+2 && toks[from].Text == "egg" && strings.HasPrefix(toks[from+1].Text, "wh")
+	return (one || two) && serving.Known(toks[i].Text) && servedOnly(upToMark(toks[i:]))
 }
 
 // ground say how a spice is cut, and begin its name.

@@ -142,7 +142,7 @@ func servedFrom(toks []token.Token, i, from int) bool {
 		return false
 	}
 	end := i
-	for end < len(toks) && (toks[end].Kind == token.Word || toks[end].Is("&")) && !(end > i && topsFrom(toks, end)) {
+	for end < len(toks) && (toks[end].Kind == token.Word || toks[end].Is("&")) && !(end > i && (topsFrom(toks, end) || leftOutAt(toks, end))) {
 		end++
 	}
 	words := make([]string, 0, serving.LongestTerm)
@@ -163,6 +163,16 @@ func servedFrom(toks []token.Token, i, from int) bool {
 // topsFrom reports whether what fills the glass follows at i: "top soda".
 func topsFrom(toks []token.Token, i int) bool {
 	return entry.PourVerbs[toks[i].Text] == flavor.Top && i+1 < len(toks) && (entry.Lengtheners[toks[i+1].Text] || toks[i+1].Text == "with" || toks[i+1].Text == "up")
+}
+
+// leftOutAt reports whether what stands at i says that something is left out, and not only how
+// the drink is served: "no salt", but not "no ice".
+func leftOutAt(toks []token.Token, i int) bool {
+	if !entry.LeavesOut(toks[i].Text) || i+1 >= len(toks) || toks[i+1].Kind != token.Word {
+		return false
+	}
+	_, n := serving.TermAt([]string{toks[i].Text, toks[i+1].Text})
+	return n < 2
 }
 
 // phraseBefore reports whether the word at i goes on with a phrase that starts

@@ -13,6 +13,7 @@ import (
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/running"
 	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/shorthand"
 )
 
 // Reading is what a draft means to a finder.
@@ -76,17 +77,39 @@ func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 	if err != nil || len(out.Faults) == 0 || out.several {
 		return out, err
 	}
+	if full, ok, err := writtenOut(d, f); err != nil || ok {
+		return full, err
+	}
 	return withoutTalk(d, out, f)
+}
+
+// writtenOut reads a draft with its clipped and run-together words written out, which is said
+// of each; it is false if that leaves anything open.
+func writtenOut(d draft.Draft, f naming.Finder) (Reading, bool, error) {
+	b := naming.NewBook(f)
+	text, changes, ok := shorthand.WrittenOut(d.String(), b)
+	if !ok || b.Err() != nil {
+		return Reading{}, false, b.Err()
+	}
+	out, err := resolveWhole(d.Anew(text), f)
+	if err == nil && len(out.Faults) > 0 && !out.several {
+		out, err = withoutTalk(d.Anew(text), out, f)
+	}
+	if err != nil || len(out.Faults) > 0 || out.several {
+		return Reading{}, false, err
+	}
+	out.Spec.Notes = append(changes, out.Spec.Notes...)
+	return out, true, nil
 }
 
 // resolveWhole is Resolve of a draft with everything that is said in it.
 func resolveWhole(d draft.Draft, f naming.Finder) (Reading, error) {
 	out, err := resolve(d, f)
-	if err != nil || len(out.Faults) == 0 {
+	if err != nil || len(out.Faults) == 0 && !(d.Led && namesPour(&d, f)) {
 		return out, err
 	}
 	if d.Led {
-		if other, err := resolve(d.Plainly(), f); err != nil || len(other.Faults) < len(out.Faults) {
+		if other, err := resolve(d.Plainly(), f); err != nil || len(other.Faults) < max(len(out.Faults), 1) {
 			out = other
 			if err != nil || len(out.Faults) == 0 {
 				return out, err
@@ -104,6 +127,14 @@ func resolveWhole(d draft.Draft, f naming.Finder) (Reading, error) {
 		out = beside
 	}
 	return onward(d, out, f)
+}
+
+// namesPour reports whether what stands before the pours of the first line is the name of an
+// ingredient: "wh rum 1 jam rum 1 lime 3/4" may write its amounts behind the names.
+func namesPour(d *draft.Draft, f naming.Finder) bool {
+	b := naming.NewBook(f)
+	hit := b.Find(d.Name, naming.Place{Unit: flavor.Ounce, Amount: 1})
+	return hit.Firm() && hit.Dropped == ""
 }
 
 // onward reads a draft as a text that runs on, and returns what was read before if that

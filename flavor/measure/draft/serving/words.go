@@ -171,10 +171,11 @@ type phrase struct {
 
 // terms finds phrases by their first word, the longest first.
 var terms = func() *vocabulary.Table[[]phrase] {
-	m := map[string][]phrase{}
+	m, known := map[string][]phrase{}, map[string]term{}
 	put := func(words string, t term) {
 		w := strings.Fields(words)
 		m[w[0]] = append(m[w[0]], phrase{w[1:], t})
+		known[words] = t
 	}
 	for method, words := range methodTerms {
 		for _, w := range words {
@@ -235,6 +236,7 @@ var terms = func() *vocabulary.Table[[]phrase] {
 		}
 	}
 	inTongues(put)
+	clip(known, put)
 	for _, list := range m {
 		slices.SortFunc(list, func(a, b phrase) int {
 			return cmp.Or(cmp.Compare(len(b.rest), len(a.rest)), slices.Compare(a.rest, b.rest))

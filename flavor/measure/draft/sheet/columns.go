@@ -53,9 +53,15 @@ allergen allergens % $ £ € sell rrp`,
 	return m
 }()
 
+// systems are the words of heads for the units of a column.
+var systems = map[string]flavor.Unit{"us": flavor.Ounce, "imperial": flavor.Ounce, "imp": flavor.Ounce, "ounces": flavor.Ounce, "metric": flavor.Millilitre, "metrisch": flavor.Millilitre}
+
 // sizes are the words of heads for the size of a drink, the usual one first.
 var sizes = map[string]int{"reg": 1, "regular": 1, "std": 1, "standard": 1, "single": 1, "sgl": 1, "one": 1,
 	"small": 2, "sml": 2, "sm": 2, "half": 2, "large": 3, "lrg": 3, "lge": 3, "lg": 3, "double": 3, "dbl": 3, "batch": 4, "jug": 4, "pitcher": 4, "carafe": 4}
+
+// perOne are what a column of amounts is for, behind "per".
+var perOne = token.Words(`drink serve serving glass cocktail portion pour person guest one each unit`)
 
 // passing are words of heads that change nothing about a column.
 var passing = token.Words(`x in per of the for a serve serving each by to used drink glass`)
@@ -79,9 +85,17 @@ func columnOf(cell string) column {
 		c.role, c.label = said, l
 		return c
 	}
+	if words[0] == "per" && len(words) == 2 && perOne[words[1]] { // beside "batch"
+		c.role, c.size = amount, 1
+		return c
+	}
 	for _, w := range words {
 		r := roles[w]
-		if u, ok := measure.ParseUnit(w); ok && (r == unknown || r == name) && (u.Jigger() || u == flavor.PartUnit || u == flavor.Dash) {
+		u, ok := measure.ParseUnit(w)
+		if own := systems[w]; own != "" {
+			u, ok = own, true
+		}
+		if ok && (r == unknown || r == name) && (u.Jigger() || u == flavor.PartUnit || u == flavor.Dash) {
 			r, c.unit = amount, u
 		} else if s := sizes[w]; s > 0 {
 			r, c.size = amount, s

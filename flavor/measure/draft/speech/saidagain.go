@@ -91,6 +91,9 @@ func inPlace(toks []token.Token, i, next int, name []token.Token, pours func([]t
 	for len(kept) > 0 && Pause(&kept[0]) {
 		kept = kept[1:]
 	}
+	if why := slices.IndexFunc(kept, func(t token.Token) bool { return t.Text == "but" }); why >= 0 { // "but too sour so"
+		kept = kept[:why]
+	}
 	return slices.Concat(toks[:old.start], kept, toks[next:]), true
 }
 

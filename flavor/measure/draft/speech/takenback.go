@@ -182,6 +182,9 @@ var amends = vocabulary.Words(`edit correction update updated amended revised`)
 
 // Amended returns a line without the word that says that it takes back what stands above.
 func Amended(toks []token.Token) ([]token.Token, bool) {
+	if last := amendsLast(toks); last > 0 {
+		return slices.Concat(toks[:last], toks[last+1:]), true
+	}
 	if len(toks) < 3 || !amends.Has(toks[0].Text) || !toks[1].Is(":") && !toks[1].Is("-") {
 		return toks, false
 	}
@@ -191,6 +194,26 @@ func Amended(toks []token.Token) ([]token.Token, bool) {
 	}
 	return rest, true
 }
+
+// amendsLast returns where a word ends the first pour of a line that says that it takes back
+// what stands above, "45 cream then", ".75 lime instead"; 0 if none does.
+func amendsLast(toks []token.Token) int {
+	if len(toks) < 3 || !entry.StartsAmount(toks) {
+		return 0
+	}
+	for i := 2; i < len(toks) && i <= mostAmended; i++ {
+		if ends := i+1 == len(toks) || toks[i+1].Kind == token.Mark; toks[i].Text == "instead" && ends || toks[i].Text == "then" && ends {
+			return i
+		}
+		if toks[i].Kind != token.Word {
+			return 0
+		}
+	}
+	return 0
+}
+
+// mostAmended is the most words of a pour that takes back another.
+const mostAmended = 6
 
 // Pause reports whether a sign is one that stands around second thoughts.
 func Pause(t *token.Token) bool {
@@ -206,6 +229,7 @@ func SecondThoughts(text string, toks []token.Token) (out []token.Token, back []
 		if n == 0 || i+n >= len(out) {
 			continue
 		}
+		out = withoutInstead(out, i+n)
 		fixed, ok := takenBack(out, i, i+n)
 		if !ok {
 			continue
@@ -214,6 +238,18 @@ func SecondThoughts(text string, toks []token.Token) (out []token.Token, back []
 		out, i = fixed, 0
 	}
 	return out, back
+}
+
+// withoutInstead drops "instead" behind the pour at next: "make it 25 lime instead".
+func withoutInstead(toks []token.Token, next int) []token.Token {
+	at := next + 1
+	for at < len(toks) && toks[at].Kind != token.Mark && toks[at].Text != "instead" {
+		at++
+	}
+	if at >= len(toks) || toks[at].Text != "instead" || at+1 < len(toks) && toks[at+1].Kind != token.Mark {
+		return toks
+	}
+	return slices.Concat(toks[:at], toks[at+1:])
 }
 
 // unitTaken is the unit of the pour from start to name where the amount at next, so many

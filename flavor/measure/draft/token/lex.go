@@ -121,6 +121,9 @@ func lexWord(line string, i int) Token {
 	} else if short == "w" {
 		return Token{Kind: Word, End: i, Text: "with"}
 	}
+	if short := lower(line[start:i]); short == "e" && strings.HasPrefix(lower(line[i:]), "/w") && !letterAt(line, i+2) { // "egg white"
+		return Token{Kind: Word, End: i + len("/w"), Text: "ew"}
+	}
 	if short := lower(line[start:i]); short == "q" && strings.HasPrefix(lower(line[i:]), ".b") && !letterAt(line, i+2) { // "quanto basta"
 		i += len(".b")
 		if i < len(line) && line[i] == '.' {

@@ -1,0 +1,228 @@
+package shorthand
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// Limits on what is looked at: who writes in shorthand writes little.
+const (
+	mostText  = 1500 // bytes
+	mostWords = 40   // words that are not known
+)
+
+// writer writes a text out.
+type writer struct {
+	book    *naming.Book
+	read    map[string]string // what each word was found to be, itself where it stays
+	changes []string
+}
+
+// WrittenOut returns a text with its clipped and run-together words written out, and what was
+// changed, in sentences; it is false if nothing was. Lines without a number stay as they are.
+func WrittenOut(text string, b *naming.Book) (out string, changes []string, ok bool) {
+	if len(text) > mostText {
+		return "", nil, false
+	}
+	w := writer{book: b, read: map[string]string{}}
+	lines := strings.Split(text, "\n")
+	for i, line := range lines {
+		if strings.ContainsFunc(line, amountSign) {
+			lines[i] = w.line(line)
+		}
+	}
+	return strings.Join(lines, "\n"), w.changes, len(w.changes) > 0 && b.Err() == nil
+}
+
+// amountSign reports whether a character is one of a number.
+func amountSign(c rune) bool {
+	return c < utf8.RuneSelf && unicode.IsDigit(c) || unicode.Is(unicode.No, c)
+}
+
+// inNumber reports whether a character stands in numbers such as ".75", "1.5" and "3/4".
+func inNumber(c rune) bool { return amountSign(c) || c == '.' || c == ',' || c == '/' || c == '⁄' }
+
+// inWord reports whether a character stands in words.
+func inWord(c rune) bool {
+	return unicode.IsLetter(c) || unicode.Is(unicode.Mn, c) || c == '\'' || c == '’' || c == '-'
+}
+
+// line writes a line out.
+func (w *writer) line(line string) string {
+	var out []string
+	for part := range strings.SplitSeq(line, " ") {
+		if full := w.stretch(part); full != part {
+			w.changes = append(w.changes, "“"+strings.Trim(part, ",;.")+"” is read as “"+strings.Trim(full, ",;.")+"”")
+			part = full
+		}
+		out = append(out, part)
+	}
+	return strings.Join(out, " ")
+}
+
+// run is a stretch of letters or of what a number is written with.
+type run struct {
+	text  string
+	start int
+	kind  byte // 'w' for a word, 'n' for a number, 's' for signs
+}
+
+// runs parts what is written without a blank.
+func runs(part string) []run {
+	var out []run
+	for i := 0; i < len(part); {
+		c, n := utf8.DecodeRuneInString(part[i:])
+		kind := byte('s')
+		switch {
+		case inWord(c) && !(c == '-' && (i == 0 || i+n == len(part))):
+			kind = 'w'
+		case amountSign(c), (c == '.' || c == ',' || c == '/' || c == '⁄') && nextIs(part[i+n:], amountSign):
+			kind = 'n'
+		}
+		if last := len(out) - 1; last >= 0 && out[last].kind == kind && kind != 's' && !(kind == 'w' && c == '-' && nextIs(part[i+n:], amountSign)) {
+			out[last].text += part[i : i+n]
+		} else {
+			out = append(out, run{part[i : i+n], i, kind})
+		}
+		i += n
+	}
+	return out
+}
+
+// nextIs reports whether a text begins with a character of some kind.
+func nextIs(text string, is func(rune) bool) bool {
+	c, n := utf8.DecodeRuneInString(text)
+	return n > 0 && is(c)
+}
+
+// stretch writes out what stands between two blanks. Amounts and names that run into each
+// other are parted where every word of it is one that is known.
+func (w *writer) stretch(part string) string {
+	in := runs(part)
+	var out strings.Builder
+	for i, r := range in {
+		text := r.text
+		if r.kind == 'w' {
+			full, known := w.word(r.text)
+			if known {
+				text = full
+			}
+			if known && i > 0 && in[i-1].kind == 'n' && !isMeasure(r.text) && !strings.HasPrefix(r.text, "-") { // "1peach"
+				out.WriteString(" ")
+			}
+		}
+		if r.kind == 'n' && i > 0 && in[i-1].kind == 'w' && len(in[i-1].text) > 1 && w.knows(in[i-1].text) { // "gin60"
+			out.WriteString(" ")
+		}
+		out.WriteString(text)
+	}
+	return out.String()
+}
+
+// knows reports whether a word is known, as it stands or written out.
+func (w *writer) knows(word string) bool {
+	_, known := w.word(word)
+	return known || isMeasure(word)
+}
+
+// isMeasure reports whether a word is a unit or another measure.
+func isMeasure(word string) bool {
+	key := strings.ToLower(word)
+	_, unit := measure.ParseUnit(key)
+	_, other := entry.Measures[key]
+	return unit || other || serving.OtherMeasures[key] || serving.DegreeWords[key] || entry.AgeWords[key] || serving.Times(key)
+}
+
+// word writes out a word, and is false for one that is not known even then.
+func (w *writer) word(word string) (string, bool) {
+	key := strings.ToLower(word)
+	if full, ok := w.read[key]; ok {
+		return full, full != ""
+	}
+	if len(w.read) > mostWords {
+		return "", false
+	}
+	full := w.written(word, key)
+	w.read[key] = full
+	return full, full != ""
+}
+
+// written is what a word is written out, itself where it is known, empty where it is not.
+func (w *writer) written(word, key string) string {
+	switch {
+	case saysSomething(key), w.named(key):
+		return word
+	case utf8.RuneCountInString(key) < leastRunTogether:
+		return ""
+	}
+	if meant, ok := serving.Slip(key); ok {
+		return meant
+	}
+	var found []string
+	for at := range key {
+		if at == 0 {
+			continue
+		}
+		one, other := key[:at], key[at:]
+		if full, ok := w.pair(one, other); ok && !slices.Contains(found, full) {
+			found = append(found, full)
+		}
+	}
+	if len(found) == 1 {
+		return found[0]
+	}
+	return ""
+}
+
+// leastRunTogether is the fewest letters of two words that are run together.
+const leastRunTogether = 4
+
+// saysSomething reports whether a word is known that is no name of an ingredient.
+func saysSomething(key string) bool {
+	return serving.Known(key) || serving.StepVerbs[key] || serving.Fillers[key] || isMeasure(key) || entry.Joins[key] || entry.LeavesOut(key) ||
+		token.NumberWords[key] > 0 || token.FractionWords[key] > 0 || entry.PourVerbs[key] != "" || entry.LaidNoun(key) || entry.Labels[key] != entry.NoLabel
+}
+
+// place is where a name of shorthand stands: by the jigger.
+var place = naming.Place{Unit: flavor.Ounce, Amount: 1}
+
+// named reports whether a word is the name of an ingredient, or leaves a choice of a few.
+func (w *writer) named(key string) bool {
+	f := w.book.Find(key, place)
+	return f.Firm() || f.Fault != nil && f.Fault.Kind == flavor.ErrInvalid
+}
+
+// pair writes two words out that were run together: a measure and what it is of, two words of
+// a name, or two words of making and serving.
+func (w *writer) pair(one, other string) (string, bool) {
+	switch {
+	case isMeasure(one) && len(other) >= leastName && w.named(other): // "2dabsinth"
+		return one + " " + other, true
+	case serving.Known(one) && serving.Known(other) && len(one) > 1 && len(other) > 1:
+		if s := serving.Read([]token.Token{{Kind: token.Word, Text: one}, {Kind: token.Word, Text: other}}); s.States() && s.Conflict == nil && len(s.Unknown) == 0 {
+			return one + " " + other, true
+		}
+	}
+	if len(one)+len(other) < leastName || len(other) < leastHalf || len(one) < 1 {
+		return "", false
+	}
+	if f := w.book.Find(one+" "+other, place); f.Firm() && f.Dropped == "" && f.Infusion == "" {
+		return one + " " + other, true
+	}
+	return "", false
+}
+
+// The fewest letters of a name, and of the second of two words run together.
+const (
+	leastName = 3
+	leastHalf = 3
+)
