@@ -1,11 +1,9 @@
 package data
 
 import (
-	"bytes"
 	"embed"
 	"errors"
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
 
@@ -145,33 +143,6 @@ func odourFactors() (*sense.Factors, error) {
 		out.Rows = append(out.Rows, row)
 	}
 	return out, nil
-}
-
-// OdourFactors computes the factors of the embedded table of odorants and returns the
-// content of their file.
-func OdourFactors() ([]byte, error) {
-	t, err := odourTable()
-	if err != nil {
-		return nil, err
-	}
-	f, err := sense.Factor(t)
-	if err != nil {
-		return nil, err
-	}
-	var b bytes.Buffer
-	fmt.Fprintf(&b, "# Made from odorants.toml and materials.toml: see the test of the factors.\nversion = %d\ndigest = %q\nlargest_error = %.3f\nrms_error = %.4f\n\n[rows]\n",
-		FormatVersion, f.Digest, f.Largest, f.RMS)
-	for i := range t.Materials {
-		fmt.Fprintf(&b, "%q = \"", t.Materials[i].Name)
-		for k, v := range f.Rows[i] {
-			if k > 0 {
-				b.WriteByte(' ')
-			}
-			fmt.Fprintf(&b, "%d", int(math.Round(v/factorScale)))
-		}
-		b.WriteString("\"\n")
-	}
-	return b.Bytes(), nil
 }
 
 // parseParts reads a list of "name weight". The separator must not occur in names, which

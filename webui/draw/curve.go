@@ -44,7 +44,7 @@ func CurveSVG(id string, c *Curve) htmltemplate.HTML {
 	c = c.sound()
 	fmt.Fprintf(&b, `<svg class="curve" role="img" aria-labelledby="%[1]s-title %[1]s-desc" viewBox="0 0 %[2]s %[3]s" xmlns="http://www.w3.org/2000/svg" font-family="inherit" font-size="12" fill="currentColor">`+"\n",
 		esc(id), unit(curveWidth), unit(curveHeight))
-	fmt.Fprintf(&b, "<title id=\"%[1]s-title\">%[2]s</title>\n<desc id=\"%[1]s-desc\">%[3]s</desc>\n", esc(id), esc(c.Title), esc(CurveSentence(c)))
+	fmt.Fprintf(&b, "<title id=\"%[1]s-title\">%[2]s</title>\n<desc id=\"%[1]s-desc\">%[3]s</desc>\n", esc(id), esc(c.Title), esc(curveSentence(c)))
 	low, high := c.ends()
 	at := func(steps float64) float64 {
 		return curveBottom - (curveBottom-curveTop)*math.Log(steps/low)/math.Log(high/low)
@@ -127,8 +127,8 @@ func stepsWord(steps float64) string {
 	return words.Figure(steps, 1)
 }
 
-// CurveSentence describes the drawing.
-func CurveSentence(c *Curve) string {
+// curveSentence describes the drawing.
+func curveSentence(c *Curve) string {
 	if len(c.Rounds) == 0 {
 		return "No round yet."
 	}

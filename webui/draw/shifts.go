@@ -42,7 +42,7 @@ func ShiftsSVG(id, title string, shifts []Shift) htmltemplate.HTML {
 	bottom := shiftRow * float64(len(shifts))
 	fmt.Fprintf(&b, `<svg class="shifts" role="img" aria-labelledby="%[1]s-title %[1]s-desc" viewBox="0 0 %[2]s %[3]s" xmlns="http://www.w3.org/2000/svg" font-family="inherit" font-size="13.5" fill="currentColor">`+"\n",
 		esc(id), unit(shiftsWidth), unit(bottom+shiftFoot))
-	fmt.Fprintf(&b, "<title id=\"%[1]s-title\">%[2]s</title>\n<desc id=\"%[1]s-desc\">%[3]s</desc>\n", esc(id), esc(title), esc(ShiftsSentence(shifts)))
+	fmt.Fprintf(&b, "<title id=\"%[1]s-title\">%[2]s</title>\n<desc id=\"%[1]s-desc\">%[3]s</desc>\n", esc(id), esc(title), esc(shiftsSentence(shifts)))
 	for _, zone := range []struct {
 		class string
 		steps float64
@@ -86,8 +86,8 @@ func drawShift(b *strings.Builder, s *Shift, y float64) {
 	b.WriteString("\n")
 }
 
-// ShiftsSentence describes the drawing.
-func ShiftsSentence(shifts []Shift) string {
+// shiftsSentence describes the drawing.
+func shiftsSentence(shifts []Shift) string {
 	said := make([]string, len(shifts))
 	for i, s := range shifts {
 		said[i] = fmt.Sprintf("%s by %s: a guest %s notice", s.Word, words.Steps(math.Abs(s.Steps)), sense.NoticeOf(math.Abs(s.Steps), false))

@@ -62,7 +62,7 @@ func (p *Pour) Note() string {
 // CoverOf describes a cover of a drink with the score before, its pours in the units of
 // the house.
 func CoverOf(said house.Settings, from *flavor.Spec, c *cover.Cover, before float64, avoid []flavor.Allergen) Cover {
-	from, c = SpecInUnits(said, from), CoverInUnits(said, c)
+	from, c = SpecInUnits(said, from), coverInUnits(said, c)
 	return Cover{Text: words.Sentence(words.Bound(c.Text)), Instead: instead(c), Moves: moves(c), Tell: tell(c), Change: change(c), New: words.Of(c.NewAllergens), Ask: c.Ask,
 		Allergens: AllergensOf(&c.Spec, avoid), Pours: coverPours(from, c), Score: words.Points(c.Score), Before: words.Points(before),
 		Verdict: strings.ToLower(words.Verdict(weigh.VerdictOf(c.Score))), Steps: words.Figure(c.Distance, 1), Notice: words.Notice(c.Notice)}

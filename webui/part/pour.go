@@ -45,8 +45,3 @@ func Amount(p *flavor.Pour) string {
 	}
 	return measure.FormatAmount(p.Amount, p.Unit)
 }
-
-// IndexOf returns the index of the first pour of an ingredient, -1 if there is none.
-func IndexOf(pours []flavor.Pour, p *flavor.Profile) int {
-	return slices.IndexFunc(pours, func(x flavor.Pour) bool { return x.Profile.ID == p.ID })
-}

@@ -18,9 +18,9 @@ func SpecInUnits(said house.Settings, s *flavor.Spec) *flavor.Spec {
 	return &shown
 }
 
-// CoverInUnits returns a copy of a cover with its pours in the units of the house, to be
+// coverInUnits returns a copy of a cover with its pours in the units of the house, to be
 // shown.
-func CoverInUnits(said house.Settings, c *cover.Cover) *cover.Cover {
+func coverInUnits(said house.Settings, c *cover.Cover) *cover.Cover {
 	shown := *c
 	shown.Spec = *SpecInUnits(said, &c.Spec)
 	shown.Parts, shown.Changes = slices.Clone(c.Parts), slices.Clone(c.Changes)

@@ -115,7 +115,7 @@ func (Bar) Others(_ string, read *flavor.Profile, n int) (out []*flavor.Profile)
 
 // Beside is syrup, since every drink of the fake bar pours it, unless the part holds it.
 func (Bar) Beside(s *flavor.Spec, _ float64, n int) ([]*flavor.Profile, error) {
-	if n < 1 || part.IndexOf(s.Pours, Syrup) >= 0 {
+	if n < 1 || indexOf(s.Pours, Syrup) >= 0 {
 		return nil, nil
 	}
 	return []*flavor.Profile{Syrup}, nil
@@ -143,7 +143,7 @@ func (b Bar) Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	if at := part.IndexOf(s.Pours, Lemon); at >= 0 && s.Pours[at].ML < 20 {
+	if at := indexOf(s.Pours, Lemon); at >= 0 && s.Pours[at].ML < 20 {
 		return b.tooSweet(s, r, at)
 	}
 	return r, nil, nil
@@ -279,7 +279,7 @@ func (Bar) Look(s *flavor.Spec) (*kitchen.Look, error) {
 // Contrast tells a drink with another ingredient by its aroma, and finds it drier.
 func (Bar) Contrast(before, after *flavor.Spec) (*kitchen.Contrast, error) {
 	c := &kitchen.Contrast{}
-	if slices.ContainsFunc(after.Pours, func(p flavor.Pour) bool { return part.IndexOf(before.Pours, p.Profile) < 0 }) {
+	if slices.ContainsFunc(after.Pours, func(p flavor.Pour) bool { return indexOf(before.Pours, p.Profile) < 0 }) {
 		c.Steps[sense.Sweet], c.Steps[sense.Volume] = -1.8, 0.5
 		c.Notes = []sense.NoteChange{{Note: sense.Note{ID: "marzipan", Family: flavor.Nut}, Steps: -7}, {Note: sense.Note{ID: "clove", Family: flavor.Clove}, Steps: 2.2}}
 		c.Colour = "straw turns amber"
@@ -288,8 +288,13 @@ func (Bar) Contrast(before, after *flavor.Spec) (*kitchen.Contrast, error) {
 }
 
 func (Bar) Cautions(s *flavor.Spec) []behind.Caution {
-	if part.IndexOf(s.Pours, white) < 0 {
+	if indexOf(s.Pours, white) < 0 {
 		return nil
 	}
 	return []behind.Caution{{Text: "Raw egg can carry Salmonella.", Source: "A food agency"}}
+}
+
+// indexOf returns the index of the first pour of an ingredient, -1 if there is none.
+func indexOf(pours []flavor.Pour, p *flavor.Profile) int {
+	return slices.IndexFunc(pours, func(x flavor.Pour) bool { return x.Profile.ID == p.ID })
 }

@@ -358,7 +358,7 @@ func (b Bar) Outs(_ context.Context, r cover.MenuRequest) (*cover.MenuResult, er
 // instead1 pours half an ounce of a syrup in place of falernum, and moves the lemon.
 func instead1(s *flavor.Spec, with *flavor.Profile) cover.Cover {
 	to := s.Clone()
-	at := part.IndexOf(to.Pours, Falernum)
+	at := indexOf(to.Pours, Falernum)
 	to.Pours[at] = flavor.Pour{Profile: with, Amount: 0.5, Unit: flavor.Ounce, ML: 14.8}
 	c := cover.Cover{Parts: to.Pours[at : at+1], Spec: to, Distance: 1.3, Notice: sense.NoticeOf(1.3, false), Score: 88,
 		Changes: []balance.Change{{Profile: Lemon, Unit: flavor.Ounce, From: 1, To: 0.75, FromML: 29.57, ToML: 22.18}}}

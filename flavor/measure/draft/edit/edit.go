@@ -166,26 +166,6 @@ func deletion(d draft.Draft, i int) splice {
 	return splice{entry.Span{Start: start, End: end}, ""}
 }
 
-// Add returns the draft with a line after its last pour, or after its name.
-func Add(d draft.Draft, line string) draft.Draft {
-	at := 0
-	if !d.NameAt.Empty() {
-		_, at = d.LineAround(d.NameAt.Start)
-	}
-	for i := range d.Lines {
-		_, end := d.LineAround(d.Lines[i].Span.Start)
-		at = max(at, end)
-	}
-	line = token.OneLine(line)
-	switch {
-	case strings.TrimSpace(d.String()) == "":
-		return d.Anew(line)
-	case at == 0:
-		return with(d, splice{entry.Span{Start: 0, End: 0}, line + "\n"})
-	}
-	return with(d, splice{entry.Span{Start: at, End: at}, "\n" + line})
-}
-
 // onlyEntry reports whether nothing else stands in the line of a span.
 func onlyEntry(d draft.Draft, s entry.Span) bool {
 	start, end := d.LineAround(s.Start)

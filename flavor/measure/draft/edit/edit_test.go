@@ -21,8 +21,6 @@ func TestEditsKeepTheWords(t *testing.T) {
 		"one of a list":   {SetAmount(draft.Parse(text), 2, 0.5, ""), "Halyard Sour\n2oz London  gin\n¾ oz lemon\n½ oz simple\nshaken, coupe # try it"},
 		"name":            {Replace(draft.Parse(text), 0, "old tom gin"), "Halyard Sour\n2oz old tom gin\n3/4 oz each lemon, simple\nshaken, coupe # try it"},
 		"delete":          {Delete(draft.Parse(text), 0), "Halyard Sour\n3/4 oz each lemon, simple\nshaken, coupe # try it"},
-		"add":             {Add(draft.Parse(text), "1 egg white"), "Halyard Sour\n2oz London  gin\n3/4 oz each lemon, simple\n1 egg white\nshaken, coupe # try it"},
-		"add to nothing":  {Add(draft.Parse(""), "2 oz gin"), "2 oz gin"},
 	} {
 		assert.Equal(t, c.want, c.got.String(), name)
 		assert.NoError(t, c.got.Err(), name)
