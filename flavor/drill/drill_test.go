@@ -91,7 +91,7 @@ func wrongAnswer(r *Round) Answer {
 		a.Order = []int{a.Order[2], a.Order[1], a.Order[0]}
 	case KindGuess:
 		a.ABV, a.Volume = 99, 5000
-	case KindCover, KindFamily:
+	case KindCover, KindFamily, KindHand:
 		a.Option = (a.Option + 1) % len(r.Options)
 	}
 	return a

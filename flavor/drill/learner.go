@@ -54,7 +54,7 @@ func Skills() []Skill {
 	for _, a := range []ratio.Axis{ratio.Strong, ratio.Sweet} {
 		out = append(out, Skill{Kind: KindOrder, Axis: a.String()})
 	}
-	return append(out, Skill{Kind: KindGuess}, Skill{Kind: KindCover})
+	return append(out, Skill{Kind: KindGuess}, Skill{Kind: KindCover}, Skill{Kind: KindHand})
 }
 
 // skillOf is what a round trains.

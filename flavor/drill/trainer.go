@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/drill/handling"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
@@ -20,6 +21,7 @@ type Trainer struct {
 	judge    *balance.Judge
 	set      *weigh.Set
 	finder   *cover.Finder
+	bench    *handling.Bench
 	stock    []*flavor.Profile
 	classics []classic
 	most     map[flavor.Class]float64 // the largest pour of each class, mL, in any proven drink
@@ -39,7 +41,11 @@ type classic struct {
 // NewTrainer returns a trainer whose rounds are made from proven drinks; covers
 // are sought in stock. It fails if fewer than three of them are balanced.
 func NewTrainer(mixer *mix.Mixer, judge *balance.Judge, set *weigh.Set, finder *cover.Finder, proven []template.Labelled, stock []*flavor.Profile) (*Trainer, error) {
-	t := &Trainer{mixer: mixer, judge: judge, set: set, finder: finder, stock: stock}
+	bench, err := handling.NewBench(mixer)
+	if err != nil {
+		return nil, err
+	}
+	t := &Trainer{mixer: mixer, judge: judge, set: set, finder: finder, bench: bench, stock: stock}
 	for i := range proven {
 		r, err := judge.Score(&proven[i].Spec)
 		if err != nil {
@@ -89,11 +95,12 @@ const (
 	KindGuess  Kind = "guess"  // guess the finished strength and volume
 	KindCover  Kind = "cover"  // pick the cover that keeps the drink
 	KindFamily Kind = "family" // read the family from the ratio
+	KindHand   Kind = "hand"   // tell from the glass how a drink was made wrong
 )
 
 // Kinds lists the kinds of rounds, the easiest to explain first.
 func Kinds() []Kind {
-	return []Kind{KindFamily, KindFault, KindMend, KindOrder, KindGuess, KindCover}
+	return []Kind{KindFamily, KindFault, KindMend, KindOrder, KindGuess, KindCover, KindHand}
 }
 
 // Sizes of rounds, in just-noticeable differences.
@@ -163,6 +170,7 @@ type key struct {
 	lost    []flavor.Family
 	values  []float64
 	names   []string
+	shows   []string // of a hand: what each option would show in the glass
 	text    string
 	after   ratio.Equivalents
 }
@@ -224,6 +232,8 @@ func (t *Trainer) Round(r RoundRequest) (*Round, error) {
 		return t.coverRound(r, rng)
 	case KindFamily:
 		return t.familyRound(r, rng)
+	case KindHand:
+		return t.handRound(r, rng)
 	}
 	return nil, flavor.Invalid("kind", string(r.Kind), "%q is no kind of round; use one of %v", r.Kind, Kinds())
 }
@@ -248,6 +258,8 @@ func (t *Trainer) Grade(r *Round, a Answer) (*Grade, error) {
 		return gradeCover(r, &a)
 	case KindFamily:
 		return gradeFamily(r, &a)
+	case KindHand:
+		return gradeHand(r, &a)
 	}
 	return nil, flavor.Invalid("kind", string(r.Request.Kind), "%q is no kind of round; use one of %v", r.Request.Kind, Kinds())
 }

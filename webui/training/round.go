@@ -59,6 +59,7 @@ var roundHints = map[drill.Kind]string{
 	drill.KindGuess:  "As it stands in the glass, once the ice has given its water.",
 	drill.KindCover:  "The cover that a guest would notice least. Tick what the drink has less of with it; tick none if nothing is lost.",
 	drill.KindFamily: "The parts as they are poured, before ice.",
+	drill.KindHand:   "Every amount is right. Strength, size, cold and look tell what was done: much water from wet ice or hot bottles, little from a stir, none without ice.",
 }
 
 func (p *pages) questionOf(r *drill.Round, f form.Values) *questionView {

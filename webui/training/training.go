@@ -35,6 +35,7 @@ var drillChoices = []drillChoice{
 	{"guess", "Guess strength and volume", behind.RoundWish{Kind: drill.KindGuess}},
 	{"cover", "Pick the cover", behind.RoundWish{Kind: drill.KindCover}},
 	{"family", "Read the family", behind.RoundWish{Kind: drill.KindFamily}},
+	{"hand", "Find how it was made wrong", behind.RoundWish{Kind: drill.KindHand}},
 }
 
 // drillSizes are the sizes offered, the easiest first.

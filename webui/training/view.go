@@ -74,7 +74,7 @@ func playedBy(l *drill.Learner) string {
 }
 
 var kindNames = map[drill.Kind]string{drill.KindFault: "Name the fault", drill.KindMend: "Fix it", drill.KindOrder: "Put in order",
-	drill.KindGuess: "Guess strength and volume", drill.KindCover: "Pick the cover", drill.KindFamily: "Read the family"}
+	drill.KindGuess: "Guess strength and volume", drill.KindCover: "Pick the cover", drill.KindFamily: "Read the family", drill.KindHand: "Find how it was made wrong"}
 
 // skillName names a drill; its axis is empty for those without one.
 func skillName(kind drill.Kind, axis string) string {

@@ -1,0 +1,82 @@
+package handling
+
+import (
+	"fmt"
+	"math"
+
+	"counterpour/flavor"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/sense"
+)
+
+// Glass is what can be seen and tasted of how a drink was made.
+type Glass struct {
+	ABV          float64 // % vol
+	VolumeML     float64
+	TemperatureC float64 // as it is served
+	WaterPct     float64 // of the ice, per cent of the volume that met it
+	Look         Look
+}
+
+// Look is what a drink looks like once it was made.
+type Look string
+
+// What drinks look like.
+const (
+	Still     Look = "still, without air in it"
+	Airy      Look = "full of fine air"
+	Headed    Look = "under a head of foam"
+	Headless  Look = "without its head of foam"
+	Sparkling Look = "sparkling"
+	Flat      Look = "flat, without a bubble"
+)
+
+// leastShown is how many noticeable steps a fault must show in the glass, and lookSteps how
+// many another look is worth: nobody overlooks it. Common practice, no source.
+const (
+	leastShown = 1.0
+	lookSteps  = 12.0
+)
+
+func glassOf(s *flavor.Spec, d *mix.Drink, flat bool) Glass {
+	return Glass{ABV: d.ABV, VolumeML: d.VolumeML, TemperatureC: d.TemperatureC, WaterPct: d.DilutionPct, Look: lookOf(s, flat)}
+}
+
+func lookOf(s *flavor.Spec, flat bool) Look {
+	airy := shaken(s.Method) || s.Method == flavor.Swizzle || s.Method == flavor.Blend
+	switch foams := s.HasKin(flavor.KinFoam); {
+	case flat:
+		return Flat
+	case foams && airy:
+		return Headed
+	case foams:
+		return Headless
+	case s.Has(fizzes):
+		return Sparkling
+	case airy:
+		return Airy
+	}
+	return Still
+}
+
+// Steps is how many noticeable steps lie between two glasses, by what tells them best.
+func (g *Glass) Steps(o *Glass) float64 {
+	steps := 0.0
+	if g.Look != o.Look {
+		steps = lookSteps
+	}
+	return max(steps,
+		math.Abs(sense.StepsBetween(sense.Ethanol, g.ABV, o.ABV)),
+		math.Abs(sense.StepsBetween(sense.Volume, g.VolumeML, o.VolumeML)),
+		math.Abs(sense.StepsBetween(sense.Temperature, g.TemperatureC, o.TemperatureC)))
+}
+
+// String says what is in the glass: "14.2 % vol, 167 ml, −4 °C, full of fine air".
+func (g *Glass) String() string {
+	degrees := math.Round(g.TemperatureC)
+	sign := ""
+	if degrees < 0 {
+		sign = "−"
+	}
+	return fmt.Sprintf("%.1f %% vol, %.0f ml, %s%.0f °C, %s", g.ABV, g.VolumeML, sign, math.Abs(degrees), g.Look)
+}
