@@ -10,7 +10,6 @@ import (
 	"net"
 	"net/http"
 	"runtime"
-	"runtime/debug"
 	"sync/atomic"
 	"time"
 
@@ -225,10 +224,7 @@ func (s *program) openSearch(ctx context.Context, v *service.Venue) {
 	if err := v.Now().Index.Open(ctx, s.opening.Set); err != nil && ctx.Err() == nil {
 		s.log.Error("the search by words could not be opened", "error", err)
 	}
-	// The start leaves several times more garbage than live memory. Some of it is in
-	// pools, which only the second collection empties.
-	runtime.GC()
-	debug.FreeOSMemory()
+	settle()
 }
 
 func (s *program) pages(v *service.Venue, guard *access.Guard) (http.Handler, error) {

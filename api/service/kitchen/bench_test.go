@@ -35,14 +35,21 @@ func readDraft(t testing.TB, k *Kitchen, text string) flavor.Spec {
 	return spec
 }
 
-// BenchmarkRead reads a draft of ten lines, as most are written; some 100 µs are the aim.
+// BenchmarkRead reads a plain draft of four lines and one of eleven in the shorthand of the
+// trade; some 100 µs are the aim of the longer one.
 func BenchmarkRead(b *testing.B) {
 	k := testKitchen(b)
-	text := "Halyard Sour\n2 oz London dry gin\n.5 oz sweet vermouth\n3/4 lemon juice\n½ oz simple\n2 dashes bitters\n8 mint\negg white\ndbl strain, coupe\nshake, up\nlemon twist"
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := k.ReadText(text); err != nil {
-			b.Fatal(err)
-		}
+	for _, c := range []struct{ name, text string }{
+		{"plain", "2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up"},
+		{"shorthand", "Halyard Sour\n2 oz London dry gin\n.5 oz sweet vermouth\n3/4 lemon juice\n½ oz simple\n2 dashes bitters\n8 mint\negg white\ndbl strain, coupe\nshake, up\nlemon twist"},
+	} {
+		b.Run(c.name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := k.ReadText(c.text); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
 	}
 }
