@@ -174,6 +174,9 @@ func stepLike(toks []token.Token) bool {
 
 // StartsAmount reports whether toks start with an amount, whatever its form.
 func StartsAmount(toks []token.Token) bool {
+	if len(toks) > 0 && toks[0].Kind == token.Numeral {
+		return true // as nearly always, and asked of each word of a line
+	}
 	var p Written
 	_, ok := p.takeAmount(toks)
 	return ok || p.Fault != nil

@@ -24,11 +24,15 @@ type Numbered struct {
 // Lines returns the lines of a text. Where amounts and names stand on lines of their
 // own by turns, two lines are one.
 func Lines(text string) []Numbered {
-	var out []Numbered
+	out := make([]Numbered, 0, 1+strings.Count(text, "\n"))
 	for from, n := 0, 1; from <= len(text); n++ {
 		to, next := LineEnd(text, from)
-		for _, at := range byLabels(text, entry.Span{Start: from, End: to}) {
-			out = append(out, Numbered{Number: n, At: at})
+		if line := (entry.Span{Start: from, End: to}); labels(text, line) {
+			for _, at := range byLabels(text, line) {
+				out = append(out, Numbered{Number: n, At: at})
+			}
+		} else {
+			out = append(out, Numbered{Number: n, At: line})
 		}
 		from = next
 	}
@@ -41,13 +45,15 @@ func Lines(text string) []Numbered {
 	return unlabelled(text, out)
 }
 
+// labels reports whether a line may hold several labels, each with its colon.
+func labels(text string, at entry.Span) bool {
+	return at.End-at.Start <= MostLine && strings.Count(text[at.Start:at.End], ":") > 1
+}
+
 // byLabels parts a line that begins with a label where another label follows it, each
 // with its colon: "Glass: rocks  Ice: big  Garnish: peel". A labelled name is kept to the
 // letter.
 func byLabels(text string, at entry.Span) []entry.Span {
-	if at.End-at.Start > MostLine || strings.Count(text[at.Start:at.End], ":") < 2 {
-		return []entry.Span{at}
-	}
 	toks := parting.Unlist(token.Lex(nil, text, at.Start, at.End))
 	if l, rest := parting.Header(text, toks); l == entry.NoLabel || toks[0].Text == "name" || l == entry.LabelRemark || l == entry.LabelStep || len(rest) == 0 {
 		return []entry.Span{at}

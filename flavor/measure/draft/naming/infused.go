@@ -134,7 +134,7 @@ func holdsInfusion(p *flavor.Profile, what []string) bool {
 // one of them brings or may bring.
 func (b *Book) flavouring(words []string) (brings string, known bool) {
 	for i := 0; i < len(words); {
-		if infusing[words[i]] || treated[words[i]] || adjectives[words[i]] || words[i] == "and" || words[i] == "&" {
+		if infusing[words[i]] || treated[words[i]] || adjectives.Has(words[i]) || words[i] == "and" || words[i] == "&" {
 			i++
 			continue
 		}

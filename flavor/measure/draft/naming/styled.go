@@ -245,7 +245,7 @@ func (b *Book) mendedKind(name string, pl Place) (Found, bool) {
 
 // mendedWord returns the common word of which a word is a slip.
 func (b *Book) mendedWord(w string) (string, bool) {
-	if len(w) < leastSlipped || fullWords[w] != "" || broad[w] || b.Has(w) || adjectives[w] {
+	if len(w) < leastSlipped || fullWords[w] != "" || broad[w] || b.Has(w) || adjectives.Has(w) {
 		return "", false
 	}
 	near := measure.Nearest(w, kindWords)

@@ -8,6 +8,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // The names of this file are keys as [flavor.NormaliseName] makes them, and what
@@ -160,7 +161,7 @@ var fullWords = map[string]string{
 }
 
 // adjectives change nothing about which ingredient is meant.
-var adjectives = token.Words(`fresh freshly squeezed pressed thin thick large medium small big good quality cold chilled hot ripe whole strained homemade home-made house house-made housemade
+var adjectives = vocabulary.Words(`fresh freshly squeezed pressed thin thick large medium small big good quality cold chilled hot ripe whole strained homemade home-made house house-made housemade
 fresh-squeezed freshly-squeezed fresh-pressed hand-pressed cold-pressed sliced peeled chopped diced torn halved quartered cut seeded deseeded hulled pitted lightly packed best decent local regular
 organic natural nice style type our my thinly roughly finely plump unpeeled washed warm warmed heated steamed boiling iced your favourite favorite of the some a an any really very proper premium top-shelf decent-quality fine-strained double-strained just-squeezed day-fresh well-chilled ice-cold lovely whatever strong brewed freshly-brewed loose-leaf well rail speed-rail hand hand-squeezed plain real true genuine authentic standard basic usual normal ordinary cheap inexpensive budget smooth classic traditional everyday craft artisan artisanal handmade
 small-batch single-barrel single-cask canned tinned carton squeezed juiced fluffy fs freezer fridge refrigerated frozen xtra extra nicest finest superior high-quality good-quality spare leftover daily handcrafted batched pre-batched`)
@@ -171,6 +172,9 @@ var phrases = token.Words(`house-made home-made hand-made small-batch single-bar
 // Strip returns the name, then the name with fewer and fewer adjectives: without those at
 // its end, without the leading ones one by one, and last without any.
 func Strip(name string) []string {
+	if plain(name) {
+		return []string{name}
+	}
 	out := []string{name}
 	add := func(words []string) {
 		n := strings.Trim(strings.Join(words, " "), " ,;")
@@ -211,11 +215,38 @@ leading:
 	return out
 }
 
-// idle reports whether a word of a name is an adjective that changes nothing.
+// plain reports whether a name surely has nothing that Strip takes away, as most have.
+func plain(name string) bool {
+	for from := 0; from <= len(name); {
+		w, _, _ := strings.Cut(name[from:], " ")
+		if w == "" || idle(w) || beginsPhrase.Has(w) {
+			return false
+		}
+		for i := range len(w) {
+			if c := w[i]; (c < 'a' || c > 'z') && (c < '0' || c > '9') {
+				return false
+			}
+		}
+		from += len(w) + 1
+	}
+	return true
+}
+
+// beginsPhrase are the first words of phrases.
+var beginsPhrase = func() *vocabulary.Set {
+	var first []string
+	for p := range phrases {
+		w, _, _ := strings.Cut(p, "-")
+		first = append(first, w)
+	}
+	return vocabulary.SetOf(first...)
+}()
+
 // articled is an article that runs into its noun: "l'eau gazeuse".
 var articled = regexp.MustCompile(`(?i)^l['’]`)
 
-func idle(w string) bool { return adjectives[strings.ToLower(strings.Trim(w, ",;()"))] }
+// idle reports whether a word of a name is an adjective that changes nothing.
+func idle(w string) bool { return adjectives.Has(strings.ToLower(strings.Trim(w, ",;()"))) }
 
 // Lengthen writes the words of a name at full length, where bars shorten them.
 func Lengthen(key string) (string, bool) {

@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // What stands behind the last amount of a line that writes its amounts after the names, or
@@ -74,6 +75,9 @@ func laidOnly(toks []token.Token) bool {
 
 // lengthAt returns how many words of tokens are what fills a glass, 0 if none are.
 func lengthAt(toks []token.Token) int {
+	if len(toks) == 0 || !beginsLength.Has(toks[0].Text) {
+		return 0
+	}
 	for n := min(mostLength, len(toks)); n > 0; n-- {
 		words := toks[0].Text
 		if n > 1 {
@@ -85,6 +89,15 @@ func lengthAt(toks []token.Token) int {
 	}
 	return 0
 }
+
+// beginsLength are the first words of what fills a glass.
+var beginsLength = func() *vocabulary.Set {
+	first := words(entry.Lengtheners)
+	for i, w := range first {
+		first[i], _, _ = strings.Cut(w, " ")
+	}
+	return vocabulary.SetOf(first...)
+}()
 
 // behindLength reports whether words may stand behind what fills a glass: how the drink is
 // served, what is laid on it, or that it tops the drink.

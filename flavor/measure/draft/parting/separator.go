@@ -3,6 +3,7 @@
 package parting
 
 import (
+	"maps"
 	"slices"
 	"strings"
 
@@ -251,14 +252,20 @@ func slashed(toks []token.Token) bool {
 // Named reports whether tokens after an amount hold a name beside a unit.
 func Named(toks []token.Token) bool {
 	for i := range toks {
-		if t := &toks[i]; t.Kind == token.Word && !numberLike(t.Text) && !entry.IsUnit(t) && t.Text != "of" && !entry.LooseWords[t.Text] && !entry.BiasWords[t.Text] {
-			if _, other := entry.Measures[t.Text]; !other {
-				return true
-			}
+		if t := &toks[i]; t.Kind == token.Word && !besideName.Has(t.Text) && !entry.IsUnit(t) {
+			return true
 		}
 	}
 	return false
 }
+
+// besideName are the words, but for units, that say how much of something there is, and are
+// no name: numbers, measures, and what stands before them.
+var besideName = vocabulary.SetOf(slices.Concat([]string{"of", "a", "an"}, words(token.NumberWords), words(token.FractionWords),
+	words(entry.LooseWords), words(entry.BiasWords), words(entry.Measures))...)
+
+// words are the keys of a table.
+func words[V any](of map[string]V) []string { return slices.Collect(maps.Keys(of)) }
 
 // beforeNumeral reports whether a new pour starts at a number amid a line, as in
 // "60 gin 30 lemon": one has been started and named, and a name follows.

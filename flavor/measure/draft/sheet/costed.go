@@ -20,7 +20,7 @@ var ofCosts = token.Words(`cost costs costing price sell sells gp margin`)
 // Costed returns the table of a sheet of costs without a head, "gin;50;1.20", and is false if a
 // text is none: it speaks of costs, and two lines at least hold a name, its amount and a sum.
 func Costed(text string) (*Table, bool) {
-	if !speaksOfCosts(text) {
+	if !strings.ContainsAny(text, tab+stroke+semi) || !speaksOfCosts(text) {
 		return nil, false
 	}
 	sign, rows, from := "", 0, 0
