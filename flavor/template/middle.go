@@ -34,12 +34,13 @@ const noTwin = 25.0
 // dash of something, or one gin for another.
 const twinWidth = 0.01
 
-// Relative is a proven drink as one family sees it.
+// Relative is a proven drink as one family sees it. What a score reads of it stands
+// together, before the rest.
 type Relative struct {
-	At     int // among the proven drinks of all families
-	Kin    makeup.Kinship
-	Coords Coords
+	At     int     // among the proven drinks of all families
 	Size   float64 // logarithm of its mL before ice
+	Coords Coords
+	Kin    makeup.Kinship
 }
 
 // Coords are log-ratio coordinates in a family, as many as it has and then zeros.

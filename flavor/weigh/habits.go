@@ -208,6 +208,7 @@ func (s *Set) readHabits(proven []template.Labelled) {
 		s.family = append(s.family, slices.IndexFunc(s.models, func(m *template.Model) bool { return m.ID == proven[i].Family }))
 		s.kin.Add(makeup.KinshipOf(b.parts, ml))
 		s.bases = append(s.bases, largestOf(&proven[i].Spec, flavor.PartBase))
+		s.based = append(s.based, s.bases[i] != nil)
 		s.sours = append(s.sours, largestOf(&proven[i].Spec, flavor.PartSour))
 		e := makeup.EquivalentsOf(&proven[i].Spec)
 		glass := b.glass(ml, &e)

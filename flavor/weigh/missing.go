@@ -107,11 +107,11 @@ func (b *Build) nearUnsweetened() []float64 {
 
 // shareThat returns the weighted share of proven drinks that have something, and
 // false if none is near enough to tell.
-func shareThat(weights []float64, has func(int) bool) (float64, bool) {
+func shareThat(weights []float64, has []bool) (float64, bool) {
 	var with, total float64
 	for i, w := range weights {
 		total += w
-		if has(i) {
+		if has[i] {
 			with += w
 		}
 	}
@@ -148,11 +148,11 @@ func (b *Build) baseless(ml []float64, e *ratio.Equivalents) float64 {
 		return 0
 	}
 	near := b.nearUnbased()
-	strong, ok := shareThat(near, func(i int) bool { return b.set.strong[i] })
+	strong, ok := shareThat(near, b.set.strong)
 	if !ok {
 		return 0
 	}
-	based, _ := shareThat(near, func(i int) bool { return b.set.bases[i] != nil })
+	based, _ := shareThat(near, b.set.based)
 	x := max(missed(without*dry, strong), missed(without, based))
 	return x * x
 }
@@ -174,7 +174,7 @@ func (b *Build) sourless(ml []float64, e *ratio.Equivalents) float64 {
 	if untold(without) {
 		return 0
 	}
-	sharp, ok := shareThat(b.nearUnsoured(), func(i int) bool { return b.set.sharp[i] })
+	sharp, ok := shareThat(b.nearUnsoured(), b.set.sharp)
 	if !ok {
 		return 0
 	}
@@ -250,7 +250,7 @@ const leastAcid = 0.1
 // unsweet returns how surely drinks with the same rest have no syrup or sugar, 0 to
 // 1.
 func (b *Build) unsweet() float64 {
-	share, ok := shareThat(b.nearUnsweetened(), func(i int) bool { return b.set.sweet[i] })
+	share, ok := shareThat(b.nearUnsweetened(), b.set.sweet)
 	if !ok {
 		return 0
 	}
@@ -284,8 +284,8 @@ func (b *Build) strayed(ml []float64, size *size, tell func(*Beyond)) {
 // of the drinks with the same rest have milk or cream than have something sour.
 func (b *Build) Milky() bool {
 	near := b.restWeights(&b.set.unturned, isSharpOrTurns, otherServing)
-	milk, _ := shareThat(near, func(i int) bool { return b.set.milky[i] })
-	sour, _ := shareThat(near, func(i int) bool { return b.set.sharp[i] })
+	milk, _ := shareThat(near, b.set.milky)
+	sour, _ := shareThat(near, b.set.sharp)
 	return milk > sour
 }
 

@@ -23,6 +23,7 @@ type Set struct {
 	kin         makeup.Kinships    // of the proven drinks
 	strong      []bool             // the same: it has alcohol, or what stands for it
 	bases       []*flavor.Profile  // the same; nil if it has none
+	based       []bool             // the same: it has one
 	sours       []*flavor.Profile  // the same: what it is mostly made sour with
 	family      []int              // the same: its family, of models; -1 if it is not among them
 	milky       []bool             // the same: it has milk or cream that acid turns

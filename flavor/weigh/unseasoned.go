@@ -41,7 +41,7 @@ func (b *Build) unseasoned(ml []float64) float64 {
 	if x*flatEdges <= tellingSober {
 		return 0
 	}
-	share, ok := shareThat(b.restWeights(&b.set.unseasoned, isBitters, otherServing), func(i int) bool { return b.set.seasoned[i] })
+	share, ok := shareThat(b.restWeights(&b.set.unseasoned, isBitters, otherServing), b.set.seasoned)
 	if !ok {
 		return 0
 	}

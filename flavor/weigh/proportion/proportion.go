@@ -112,6 +112,17 @@ func TasksOf(parts []makeup.Part, ml []float64) Tasks {
 	return out
 }
 
+// present returns the tasks that a drink has, which are few, in ascending order.
+func (d *Tasks) present(room *[numTasks]int) []int {
+	out := room[:0]
+	for t, sure := range d.sure {
+		if sure > 0 {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
 // What is known of a proportion is drawn toward the usual spread of one, a logarithm, as
 // by usualProportions drinks, and is the less sure the fewer drinks it rests on. From
 // proportionEdge squared widths on a proportion is out of balance. Chosen by the trial.
@@ -159,18 +170,20 @@ func (g *gathering) pair() pair {
 func Learn(draft *Tasks, drinks []Tasks, says []float64) *Usual {
 	var pairs [numTasks][numTasks]gathering
 	var alone [numTasks]gathering
+	var room [numTasks]int
+	present := draft.present(&room)
 	for i, say := range says {
 		if say < leastSay {
 			continue
 		}
 		o := &drinks[i]
-		for t := range numTasks {
-			if draft.sure[t] <= 0 || o.sure[t] <= 0 {
+		for k, t := range present {
+			if o.sure[t] <= 0 {
 				continue
 			}
 			alone[t].add(say*o.sure[t], o.logs[t])
-			for u := range t {
-				if draft.sure[u] > 0 && o.sure[u] > 0 {
+			for _, u := range present[:k] {
+				if o.sure[u] > 0 {
 					pairs[t][u].add(say*o.sure[t]*o.sure[u], o.logs[t]-o.logs[u])
 				}
 			}
@@ -203,8 +216,10 @@ func (p *Usual) away(d *Tasks, t, u int) (away, weight float64) {
 // square: 0 if all are as usual, 1 at the edge of good drinks.
 func (p *Usual) Edges(d *Tasks) float64 {
 	worst := 0.0
-	for t := range numTasks {
-		for u := range t {
+	var room [numTasks]int
+	present := d.present(&room)
+	for k, t := range present {
+		for _, u := range present[:k] {
 			away, weight := p.away(d, t, u)
 			worst = max(worst, away*away*weight)
 		}

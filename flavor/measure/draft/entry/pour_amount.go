@@ -1,11 +1,14 @@
 package entry
 
 import (
+	"maps"
+	"slices"
 	"strings"
 
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // takeAmount reads an amount at the start of toks and returns what follows it.
@@ -65,6 +68,9 @@ func (p *Written) takeAmount(toks []token.Token) ([]token.Token, bool) {
 func (p *Written) skipLoose(toks []token.Token, i int) int {
 	for i+1 < len(toks) {
 		t, next := &toks[i], &toks[i+1]
+		if t.Kind == token.Numeral || t.Kind == token.Word && !beforeAmount.Has(t.Text) {
+			break // as nearly always
+		}
 		if t.Kind == token.Word && BiasWords[t.Text] && next.Kind == token.Word && BiasWords[next.Text] && i+2 < len(toks) && toks[i+2].Kind == token.Numeral { // "just under"
 			p.AddNote("“" + t.Text + " " + next.Text + "” is no measure; the amount is taken as written")
 			i += 2
@@ -87,6 +93,9 @@ func (p *Written) skipLoose(toks []token.Token, i int) int {
 	}
 	return i
 }
+
+// beforeAmount are LooseWords and BiasWords.
+var beforeAmount = vocabulary.SetOf(slices.Concat(slices.Collect(maps.Keys(LooseWords)), slices.Collect(maps.Keys(BiasWords)))...)
 
 // times reports whether a token multiplies: "2 x", "gin x 2 oz".
 func times(t *token.Token) bool { return t.Text == "x" || t.Text == "×" }
