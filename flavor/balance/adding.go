@@ -55,29 +55,38 @@ func (f *fixing) fits(ml float64) bool {
 // adding tries to add something to the draft and, if that does not balance it and besides
 // is true, to move one pour beside it.
 func (f *fixing) adding(additions []addition, besides bool) error {
-	at := len(f.spec.Pours)
-	for place, a := range additions {
-		ladder := a.ladder(at)
-		if len(ladder) == 0 || f.spikes(ladder) {
-			continue
+	for place := range additions {
+		if err := f.add(&additions[place], place, besides); err != nil {
+			return fmt.Errorf("trying to add %s: %w", additions[place].profile.Name, err)
 		}
-		with := apply(f.spec, []Change{ladder[len(ladder)/2]})
-		build, err := f.judge.set.Prepare(&with)
-		if err != nil {
-			return fmt.Errorf("trying to add %s: %w", a.profile.Name, err)
-		}
-		added := fixing{judge: f.judge, spec: &with, base: f.base, faults: f.faults, build: build, ml: build.Amounts(), free: f.free}
-		k, score := added.along(at, ladder, comfortable)
-		c := candidate{changes: []Change{ladder[k]}, asked: a.asked, steps: place*mostSteps + k + 1, score: score, puts: a.asked == 0 && f.forgets()}
-		f.keep(c)
-		if c.balanced() || !besides {
-			continue
-		}
-		added.ml[at] = ladder[k].ToML
-		added.spec = f.spec
-		added.besides(&c)
-		f.found = append(f.found, added.found...)
 	}
+	return nil
+}
+
+// add is adding for one of them, at its place among all.
+func (f *fixing) add(a *addition, place int, besides bool) error {
+	at := len(f.spec.Pours)
+	ladder := a.ladder(at)
+	if len(ladder) == 0 || f.spikes(ladder) {
+		return nil
+	}
+	with := apply(f.spec, []Change{ladder[len(ladder)/2]})
+	build, err := f.judge.set.Prepare(&with)
+	if err != nil {
+		return err
+	}
+	defer build.Done()
+	added := fixing{judge: f.judge, spec: &with, base: f.base, faults: f.faults, build: build, ml: build.Amounts(), free: f.free}
+	k, score := added.along(at, ladder, comfortable)
+	c := candidate{changes: []Change{ladder[k]}, asked: a.asked, steps: place*mostSteps + k + 1, score: score, puts: a.asked == 0 && f.forgets()}
+	f.keep(c)
+	if c.balanced() || !besides {
+		return nil
+	}
+	added.ml[at] = ladder[k].ToML
+	added.spec = f.spec
+	added.besides(&c)
+	f.found = append(f.found, added.found...)
 	return nil
 }
 

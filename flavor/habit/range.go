@@ -8,7 +8,10 @@ import (
 
 // Range is an amount that every proven drink has in its glass, such as its size: what
 // good drinks have of it at most. It is read-only once built.
-type Range struct{ samples []sample }
+type Range struct {
+	samples []sample
+	rooms   rooms
+}
 
 // NewRange reads the amounts of the proven drinks, all above 0.
 func NewRange(amounts []float64) *Range {
@@ -32,7 +35,9 @@ const (
 // proven drink, not negative, in the order of [NewRange]. It is +Inf if none weighs
 // anything.
 func (r *Range) Most(near []float64) float64 {
-	room := make([]float64, 2*len(r.samples))
+	numbers := r.rooms.take(2 * len(r.samples))
+	defer r.rooms.put(numbers)
+	room := *numbers
 	t := tail{weights: room[:len(r.samples)]}
 	for i := range r.samples {
 		t.add(i, &r.samples[i], near[r.samples[i].drink])

@@ -39,6 +39,7 @@ type Build struct {
 	proportion                     *proportion.Usual         // see proportions
 	volumeML, ethanolG             upTo
 	borrowed                       []*[]float64 // see room
+	desk                           *desk
 }
 
 // centre is the middle of the good drinks that one drink is held against.
@@ -63,7 +64,7 @@ func (s *Set) Prepare(spec *flavor.Spec) (*Build, error) {
 			return nil, fmt.Errorf("weigh: pour %d has no ingredient", i+1)
 		}
 	}
-	b := &Build{set: s, spec: spec, parts: makeup.PartsIn(spec), ml: makeup.AmountsOf(spec)}
+	b := &Build{set: s, spec: spec, parts: makeup.PartsIn(spec), ml: makeup.AmountsOf(spec), desk: s.rooms.desk()}
 	e := b.Equivalents(b.ml)
 	if !(e.Total() > 0) {
 		return nil, errors.New("weigh: the drink has no strength, sweetness, acid, bitterness or length to weigh; add a pour that has")
@@ -75,12 +76,12 @@ func (s *Set) Prepare(spec *flavor.Spec) (*Build, error) {
 // enlist picks the families that the make-up leaves possible.
 func (b *Build) enlist() {
 	signals := makeup.SignalsOf(b.spec, b.parts, b.ml)
-	logits := make([]float64, len(b.set.models))
+	logits := sized(&b.desk.odds, len(b.set.models))
 	for i, m := range b.set.models {
 		logits[i] = m.Logit(&signals)
 	}
 	top := slices.Max(logits)
-	b.active = make([]int, 0, len(logits))
+	b.active = sized(&b.desk.active, len(logits))[:0]
 	for i := range b.set.models {
 		if logits[i] < top-leastLogit {
 			continue
@@ -96,9 +97,9 @@ func (b *Build) locate() {
 	if b.centres != nil {
 		return
 	}
-	b.fits = make([]template.Placed, len(b.active))
-	b.logits = make([]float64, len(b.active))
-	b.centres = make([]centre, len(b.active))
+	b.fits = sized(&b.desk.fits, len(b.active))
+	b.logits = sized(&b.desk.logits, len(b.active))
+	b.centres = sized(&b.desk.centres, len(b.active))
 	cosines := b.cosines()
 	for i, family := range b.active {
 		b.centres[i] = b.set.centreFor(family, func(r *template.Relative) float64 { return cosines[r.At] })
@@ -109,8 +110,8 @@ func (b *Build) locate() {
 // which a spec's Build works out once.
 func (b *Build) cosines() []float64 {
 	if b.cos == nil {
-		kin := makeup.KinshipOf(b.parts, b.ml)
-		b.cos = b.set.kin.Cosines(&kin, b.room(b.set.kin.Drinks()))
+		b.desk.kin = makeup.KinshipOf(b.parts, b.ml)
+		b.cos = b.set.kin.Cosines(&b.desk.kin, b.room(b.set.kin.Drinks()))
 	}
 	return b.cos
 }
@@ -132,19 +133,19 @@ type voice struct {
 // listen works out the voices. A signal that is nothing with a millilitre of
 // everything is nothing with any amounts.
 func (b *Build) listen() []voice {
-	ones := make([]float64, len(b.ml))
+	ones := sized(&b.desk.ones, len(b.ml))
 	for i := range ones {
 		ones[i] = 1
 	}
 	signals := makeup.SignalsOf(b.spec, b.parts, ones)
-	moving := make([]makeup.Signal, 0, makeup.NumSignals)
+	moving := sized(&b.desk.moving, makeup.NumSignals)[:0]
 	for i := range signals {
 		if s := makeup.Signal(i); signals[i] != 0 && !s.Fixed() {
 			moving = append(moving, s)
 		}
 	}
-	out := make([]voice, len(b.active))
-	weights := make([]float64, 0, len(out)*len(moving))
+	out := sized(&b.desk.voices, len(b.active))
+	weights := sized(&b.desk.weights, len(out)*len(moving))[:0]
 	for i := range out {
 		fitted := &b.model(i).Fitted
 		v := &out[i]

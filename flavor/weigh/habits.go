@@ -108,11 +108,9 @@ func (b *Build) habit() *habits {
 	if b.habits != nil {
 		return b.habits
 	}
-	h := &habits{near: b.near()}
+	h, parts := &b.desk.habits, b.parts
+	*h = habits{near: b.near(), parts: sized(&h.parts, len(parts)), doses: sized(&h.doses, len(parts)), per: sized(&h.per, len(parts))}
 	h.nearTotal = floats.Sum(h.near)
-	parts := b.parts
-	h.parts, h.doses = make([][2]reach, len(parts)), make([][2]reach, len(parts))
-	h.per = make([][habit.NumLevels]float64, len(parts))
 	for i := range parts {
 		for l := range h.per[i] {
 			h.per[i][l] = habit.Level(l).PerML(parts[i].Profile)
@@ -270,7 +268,8 @@ func (b *Build) beyond(ml []float64, tell func(*Beyond)) {
 // levelReach is where a level stops being a matter of taste, as far as that is known.
 type levelReach struct {
 	free  float64 // amount with its floor that is known to cost nothing
-	exact *reach  // of the level and its floor; nil until it is needed
+	exact reach   // of the level and its floor, once it is needed
+	known bool    // it was
 }
 
 // levelSlack is how near two parts bring as much of a level, so that rounding does not
@@ -283,11 +282,11 @@ const boundSlack = 1e-9
 // costsNothing reports whether a level, floor and all, is a matter of taste. Most are,
 // which is quickly shown: only for the others the most is worked out.
 func (b *Build) costsNothing(l habit.Level, amount float64) bool {
-	known := &b.habits.levels[l]
-	if known.exact != nil {
-		return amount <= known.exact.free
+	level := &b.habits.levels[l]
+	if level.known {
+		return amount <= level.exact.free
 	}
-	if amount <= known.free {
+	if amount <= level.free {
 		return true
 	}
 	near, total, room := b.habits.near, b.habits.nearTotal, leastRoom
@@ -297,13 +296,12 @@ func (b *Build) costsNothing(l habit.Level, amount float64) bool {
 	}
 	most := mostFor(math.Log(amount), b.set.book.Middle(l, near, total), room)
 	if b.set.book.MostReaches(l, near, total, most+boundSlack) {
-		known.free = amount
+		level.free = amount
 		return true
 	}
 	x, floor := b.set.book.Bound(l, near), l.Floor()
-	r := reachWith(x.Usual+floor, x.Most+floor, room)
-	known.exact = &r
-	return amount <= r.free
+	level.exact, level.known = reachWith(x.Usual+floor, x.Most+floor, room), true
+	return amount <= level.exact.free
 }
 
 // beyondLevel tells of a level that is high.

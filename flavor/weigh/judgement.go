@@ -80,14 +80,11 @@ func (b *Build) Judge(ml []float64) Judgement {
 	j.Score = together(j.Ratio, habit, uneven, bound)
 	j.Together = VerdictOf(j.Score) != Balanced && VerdictOf(j.Ratio) == Balanced && max(habit, uneven, bound) < 1 // else one of them does
 	j.Fits = make([]Fit, 0, len(b.active))
-	for i := range b.active {
+	for _, i := range b.byProbability() {
 		m := b.model(i)
 		j.Fits = append(j.Fits, Fit{ID: m.ID, Name: m.Name, Probability: b.logits[i], Score: scoreOf(m.Edges(&b.fits[i])),
 			Stray: Stray{Squared: b.fits[i].Squared, Coordinates: len(m.Fitted.Centre), Freedom: m.Fitted.Freedom}})
 	}
-	slices.SortStableFunc(j.Fits, func(x, y Fit) int {
-		return cmp.Or(cmp.Compare(y.Probability, x.Probability), strings.Compare(x.ID, y.ID))
-	})
 	if VerdictOf(j.Score) != Balanced {
 		j.Uneven = b.uneven(ml)
 		b.beyond(ml, func(x *Beyond) { j.Beyond = append(j.Beyond, *x) })
@@ -101,4 +98,17 @@ func (b *Build) Judge(ml []float64) Judgement {
 		j.Pulls, j.Then = b.whatIsWrong(floats.Sum(ml), &j.Equivalents, &signals)
 	}
 	return j
+}
+
+// byProbability returns the places of the active families, the most probable first, as the
+// drink was last placed.
+func (b *Build) byProbability() []int {
+	order := sized(&b.desk.order, len(b.active))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(x, y int) int {
+		return cmp.Or(cmp.Compare(b.logits[y], b.logits[x]), strings.Compare(b.model(x).ID, b.model(y).ID))
+	})
+	return order
 }

@@ -61,8 +61,9 @@ const (
 // left of that for a drink that is mixed thoroughly if the draft is not, or is not if it is.
 func (b *Build) restWeights(of *rests, out func(*makeup.Part) bool, other float64) []float64 {
 	own, ownSize := restOf(b.parts, b.ml, out)
+	b.desk.rest = own
 	mixed := mixes(b.spec.Method)
-	w := of.kin.Cosines(&own, b.room(of.kin.Drinks()))
+	w := of.kin.Cosines(&b.desk.rest, b.room(of.kin.Drinks()))
 	for i, cosine := range w {
 		x := makeup.Likeness(cosine, b.set.tuning.HabitWidth)
 		size := (ownSize - of.size[i]) / restSpread

@@ -1,28 +1,68 @@
 package weigh
 
-import "sync"
+import (
+	"slices"
+	"sync"
 
-// rooms lends lists of a number for each proven drink, which judging a drink fills
-// several of. The lists outlive the drinks, so that hardly any is made anew.
-type rooms struct{ pool sync.Pool }
+	"counterpour/flavor/makeup"
+	"counterpour/flavor/template"
+	"counterpour/flavor/weigh/proportion"
+)
 
-// room borrows such a list, all zero, until the Build is [Build.Done].
-func (b *Build) room(n int) []float64 {
-	list, _ := b.set.rooms.pool.Get().(*[]float64)
-	if list == nil || cap(*list) < n {
-		list = new(make([]float64, n))
+// rooms lends what judging a drink works in: lists of a number for each proven drink, which
+// it fills several of, and a desk. They outlive the drinks, so that hardly any is made anew.
+type rooms struct{ lists, desks sync.Pool }
+
+// desk is the memory of a Build beside those lists. A Build takes the names that its own
+// fields have here for its own.
+type desk struct {
+	odds, ones []float64
+	active     []int
+	voices     []voice
+	moving     []makeup.Signal
+	weights    []float64
+	fits       []template.Placed
+	logits     []float64
+	centres    []centre
+	order      []int
+	kin, rest  makeup.Kinship
+	habits     habits
+	proportion proportion.Usual
+}
+
+// desk borrows a desk until the Build is [Build.Done].
+func (r *rooms) desk() *desk {
+	if d, ok := r.desks.Get().(*desk); ok {
+		return d
 	}
-	*list = (*list)[:n]
+	return &desk{}
+}
+
+// sized returns a list of n zeros in the memory of one that is no longer needed.
+func sized[T any](list *[]T, n int) []T {
+	*list = slices.Grow((*list)[:0], n)[:n]
 	clear(*list)
-	b.borrowed = append(b.borrowed, list)
 	return *list
 }
 
+// room borrows a list of n zeros until the Build is [Build.Done].
+func (b *Build) room(n int) []float64 {
+	list, _ := b.set.rooms.lists.Get().(*[]float64)
+	if list == nil {
+		list = &[]float64{}
+	}
+	b.borrowed = append(b.borrowed, list)
+	return sized(list, n)
+}
+
 // Done gives back what the build borrowed; it must not be used afterwards. Whoever only
-// drops a build loses nothing but the lists.
+// drops a build loses nothing but that.
 func (b *Build) Done() {
 	for _, list := range b.borrowed {
-		b.set.rooms.pool.Put(list)
+		b.set.rooms.lists.Put(list)
+	}
+	if b.desk != nil {
+		b.set.rooms.desks.Put(b.desk)
 	}
 	*b = Build{}
 }

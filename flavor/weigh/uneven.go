@@ -28,7 +28,8 @@ func (b *Build) proportions() *proportion.Usual {
 		}
 	}
 	own := proportion.TasksOf(b.parts, b.ml)
-	b.proportion = proportion.Learn(&own, b.set.tasks, says)
+	b.desk.proportion = proportion.Learn(&own, b.set.tasks, says)
+	b.proportion = &b.desk.proportion
 	return b.proportion
 }
 

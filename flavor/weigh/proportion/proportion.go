@@ -167,7 +167,7 @@ func (g *gathering) pair() pair {
 
 // Learn returns what drinks have of each task that the draft has; says is how much each of
 // them counts, 0 to 1.
-func Learn(draft *Tasks, drinks []Tasks, says []float64) *Usual {
+func Learn(draft *Tasks, drinks []Tasks, says []float64) Usual {
 	var pairs [numTasks][numTasks]gathering
 	var alone [numTasks]gathering
 	var room [numTasks]int
@@ -189,7 +189,7 @@ func Learn(draft *Tasks, drinks []Tasks, says []float64) *Usual {
 			}
 		}
 	}
-	out := &Usual{}
+	var out Usual
 	for t := range numTasks {
 		out.alone[t] = alone[t].pair()
 		for u := range t {

@@ -29,7 +29,8 @@ func learnt(parts []makeup.Part) *proportion.Usual {
 	for i := range drinks {
 		drinks[i], says[i] = own, 1
 	}
-	return proportion.Learn(&own, drinks, says)
+	out := proportion.Learn(&own, drinks, says)
+	return &out
 }
 
 func TestAsUsualIsNotUneven(t *testing.T) {
@@ -67,5 +68,6 @@ func TestWhatSlippedIsNamed(t *testing.T) {
 func TestWithoutASayNothingIsUneven(t *testing.T) {
 	parts := sour()
 	tasks := proportion.TasksOf(parts, []float64{600, 1, 1})
-	assert.Zero(t, proportion.Learn(&tasks, []proportion.Tasks{proportion.TasksOf(parts, usualML)}, []float64{0}).Edges(&tasks))
+	usual := proportion.Learn(&tasks, []proportion.Tasks{proportion.TasksOf(parts, usualML)}, []float64{0})
+	assert.Zero(t, usual.Edges(&tasks))
 }
