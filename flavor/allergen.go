@@ -98,20 +98,20 @@ type AllergenMark struct {
 	Certainty Certainty
 }
 
-// Verdict says what a guest who avoids allergens may be told of an ingredient
+// Clearance says what a guest who avoids allergens may be told of an ingredient
 // or a drink.
-type Verdict int
+type Clearance int
 
-// The verdicts, the best first. Only Free may be served.
+// The clearances, the best first. Only Free may be served.
 const (
-	Free         Verdict = iota // known to carry none of them
-	NotStated                   // none is known to be there, but nobody has said that all are absent: read the label
-	MayBePresent                // one may be there
-	Present                     // one is there
+	Free         Clearance = iota // known to carry none of them
+	NotStated                     // none is known to be there, but nobody has said that all are absent: read the label
+	MayBePresent                  // one may be there
+	Present                       // one is there
 )
 
-// verdictOf is what one allergen of a certainty comes to.
-func verdictOf(c Certainty) Verdict {
+// clearanceOf is what one allergen of a certainty comes to.
+func clearanceOf(c Certainty) Clearance {
 	switch c {
 	case Contains:
 		return Present
@@ -140,11 +140,11 @@ func (p *Profile) Allergen(a Allergen) (Certainty, bool) {
 
 // Clear says what is known of an ingredient for a guest who avoids allergens:
 // the worst of what each of them comes to.
-func (p *Profile) Clear(avoid []Allergen) Verdict {
+func (p *Profile) Clear(avoid []Allergen) Clearance {
 	worst := Free
 	for _, a := range avoid {
 		c, _ := p.Allergen(a)
-		worst = max(worst, verdictOf(c))
+		worst = max(worst, clearanceOf(c))
 	}
 	return worst
 }
@@ -155,7 +155,7 @@ func (p *Profile) Avoids(avoid []Allergen) bool { return p.Clear(avoid) == Free 
 
 // Clear says what is known of a drink for a guest who avoids allergens: the
 // worst that any pour comes to.
-func (s *Spec) Clear(avoid []Allergen) Verdict {
+func (s *Spec) Clear(avoid []Allergen) Clearance {
 	worst := Free
 	for i := range s.Pours {
 		worst = max(worst, s.Pours[i].Profile.Clear(avoid))

@@ -17,7 +17,7 @@ func TestClear(t *testing.T) {
 	for _, c := range []struct {
 		profile *Profile
 		avoid   []Allergen
-		want    Verdict
+		want    Clearance
 	}{
 		{cream, nil, Free},
 		{cream, []Allergen{Milk}, Present},

@@ -83,7 +83,7 @@ func (r *BatchRequest) target() (prep.Target, error) {
 	if given != 1 {
 		faults = append(faults, flavor.Invalid("servings", "", "say how much to make: one of servings, bottle_ml and keg_litres"))
 	}
-	t := prep.Target{Servings: r.Servings, Place: prep.Place(r.Place), JuiceApart: r.JuiceApart}
+	t := prep.Target{Servings: r.Servings, Place: prep.Storage(r.Place), JuiceApart: r.JuiceApart}
 	switch t.Place {
 	case "":
 		t.Place = prep.Fridge

@@ -74,7 +74,7 @@ func AnswerBatch(ctx context.Context, house *service.Snapshot, body BatchBody) (
 	apart := func(p flavor.Pour) ApartLine { return ApartLine{p.Profile.Name, p.Amount, string(p.Unit)} }
 	return &BatchAnswer{
 		ID: r.Drink.Slug, Name: r.Drink.Spec.Name, Servings: round(b.Servings, digitsBatch),
-		Lines: list(b.Lines, func(l prep.Line) BatchLine {
+		Lines: list(b.Lines, func(l prep.BatchLine) BatchLine {
 			return BatchLine{l.Name, round(l.ML, digitsBatch), round(l.G, digitsBatch), round(l.JugML, digitsMarks), round(l.ScaleG, digitsMarks)}
 		}),
 		Apart: list(b.Apart, apart), Tops: list(b.Tops, apart),

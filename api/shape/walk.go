@@ -94,7 +94,7 @@ func (e WalkEnd) ToCentre() service.Draft {
 }
 
 func servingsOf(ethanolG float64) []Serving {
-	return list(mix.StandardDrinks(ethanolG), func(s mix.Serving) Serving {
+	return list(mix.StandardDrinks(ethanolG), func(s mix.Standard) Serving {
 		return Serving{s.Country, s.Grams, round(s.Count, digitsServings)}
 	})
 }

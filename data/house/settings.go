@@ -148,8 +148,8 @@ func (s Settings) Figures(text string) string {
 
 // Standard converts grams of ethanol to standard drinks of the house's country, or of
 // [usualCountry] if none is set.
-func (s Settings) Standard(ethanolG float64) mix.Serving {
-	var usual mix.Serving
+func (s Settings) Standard(ethanolG float64) mix.Standard {
+	var usual mix.Standard
 	for _, x := range mix.StandardDrinks(ethanolG) {
 		switch x.Country {
 		case s.Country:

@@ -6,8 +6,8 @@ import "counterpour/flavor"
 // per cent by volume.
 func EthanolG(abv, ml float64) float64 { return ml * abv / 100 * EthanolDensity }
 
-// Serving is the number of one country's standard drinks.
-type Serving struct {
+// Standard is the number of one country's standard drinks.
+type Standard struct {
 	Country string
 	Grams   float64 // of ethanol in one standard drink
 	Count   float64
@@ -26,7 +26,7 @@ const ukUnitML = 10
 
 // standards are the standard drinks of countries, in alphabetical order. Health
 // authorities use them for counting; they are not limits.
-var standards = []Serving{
+var standards = []Standard{
 	{"Australia", 10, 0, flavor.OriginPublished, kalinowski},
 	{"Austria", 20, 0, flavor.OriginPublished, kalinowski},
 	{"Canada", 13.45, 0, flavor.OriginPublished, "Canadian Centre on Substance Use and Addiction, Canada's Guidance on Alcohol and Health, 2023"},
@@ -53,11 +53,11 @@ var standards = []Serving{
 // StandardDrinks converts ethanolG grams of ethanol to the standard drinks of each
 // country, in alphabetical order. A value that is not positive gives 0. The caller may
 // keep the result.
-func StandardDrinks(ethanolG float64) []Serving {
+func StandardDrinks(ethanolG float64) []Standard {
 	if !(ethanolG > 0) {
 		ethanolG = 0
 	}
-	out := make([]Serving, len(standards))
+	out := make([]Standard, len(standards))
 	for i, s := range standards {
 		s.Count = ethanolG / s.Grams
 		out[i] = s

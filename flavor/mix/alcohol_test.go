@@ -25,7 +25,7 @@ func TestEthanolG(t *testing.T) {
 
 func TestStandardDrinks(t *testing.T) {
 	drinks := StandardDrinks(28)
-	assert.True(t, slices.IsSortedFunc(drinks, func(a, b Serving) int { return compare(a.Country, b.Country) }))
+	assert.True(t, slices.IsSortedFunc(drinks, func(a, b Standard) int { return compare(a.Country, b.Country) }))
 	count := map[string]float64{}
 	for _, d := range drinks {
 		assert.NotEmpty(t, d.Source, d.Country)

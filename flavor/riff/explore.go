@@ -47,7 +47,7 @@ func (x *search) moves(ctx context.Context, limit int) error {
 	}
 	// The ways to make the drink pourable come before all variations: one that a variation
 	// of another comes to as well is still the nearer.
-	var drafts []station.Draft
+	var drafts []station.Sketch
 	for _, root := range roots {
 		drafts = append(drafts, w.portioned(root))
 	}
@@ -79,7 +79,7 @@ type search struct {
 	pool, near []*station.Settled // good, and not
 }
 
-func (x *search) try(ctx context.Context, drafts []station.Draft) error {
+func (x *search) try(ctx context.Context, drafts []station.Sketch) error {
 	for i := range drafts {
 		for _, way := range x.work.Limits.Ways(&drafts[i].Spec) {
 			drafts[i].Spec.Method, drafts[i].Spec.Service = way.Method, way.Service

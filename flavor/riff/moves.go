@@ -43,7 +43,7 @@ const (
 
 // option is a draft and the ingredient that it brings in.
 type option struct {
-	station.Draft
+	station.Sketch
 	class flavor.Class
 	odd   float64 // how strange the company is that its pours keep
 }
@@ -54,7 +54,7 @@ type option struct {
 func (w *work) consider(from *station.Parent, s flavor.Spec, kind station.Kind, it *station.Item, went, old *flavor.Profile) option {
 	likely := w.LikelyWith(from, it.Profile, went)
 	return option{class: it.Profile.Class, odd: w.Odd(&s),
-		Draft: station.Draft{Spec: s, Kind: kind, Moves: from.Moves + 1, Lost: from.Lost, Likely: likely, Rank: likely + it.Chance + commonWeight*w.Common(it) + towardWeight*w.Toward(it, old)}}
+		Sketch: station.Sketch{Spec: s, Kind: kind, Moves: from.Moves + 1, Lost: from.Lost, Likely: likely, Rank: likely + it.Chance + commonWeight*w.Common(it) + towardWeight*w.Toward(it, old)}}
 }
 
 // commonWeight is how much an ingredient is lifted that many proven drinks pour:
@@ -69,11 +69,11 @@ const towardWeight = 0.6
 
 // best keeps the n options that rank highest, the strange ones lowered, taking the classes in turn so that
 // a shelf of gins does not crowd out all else.
-func best(options []option, n int) []station.Draft {
+func best(options []option, n int) []station.Sketch {
 	// Of two that rank alike the first on the shelf stays first: that is by id.
 	slices.SortStableFunc(options, func(a, b option) int { return cmp.Compare(b.Rank-oddWeight*b.odd, a.Rank-oddWeight*a.odd) })
 	taken := make([]bool, len(options))
-	var out []station.Draft
+	var out []station.Sketch
 	for len(out) < n {
 		seen := map[flavor.Class]bool{}
 		for i := range options {
@@ -81,7 +81,7 @@ func best(options []option, n int) []station.Draft {
 				continue
 			}
 			seen[options[i].class], taken[i] = true, true
-			out = append(out, options[i].Draft)
+			out = append(out, options[i].Sketch)
 		}
 		if len(seen) == 0 {
 			break
@@ -91,7 +91,7 @@ func best(options []option, n int) []station.Draft {
 }
 
 // swaps pours one pour anew, with everything on the shelf that does the same.
-func (w *work) swaps(from *station.Parent, at, n int) []station.Draft {
+func (w *work) swaps(from *station.Parent, at, n int) []station.Sketch {
 	old := &from.Spec.Pours[at]
 	per := ratio.PerML(old.Profile)
 	var options []option

@@ -14,7 +14,7 @@ const madeAfter = 0.5
 
 // lightened pours vermouth or a fortified wine, or where less strength is wished the spirit
 // without alcohol that is made after the base, in place of the base or of half of it.
-func (w *work) lightened(from *station.Parent) []station.Draft {
+func (w *work) lightened(from *station.Parent) []station.Sketch {
 	at := largest(&from.Spec, flavor.PartBase)
 	stirred := from.Spec.Method == flavor.Stir || from.Spec.Method == flavor.Throw
 	if at < 0 || from.Spec.Pours[at].Profile.ABV.Value <= station.LightABV || !stirred && !w.Limits.Lighter() {
@@ -54,7 +54,7 @@ func (w *work) lightened(from *station.Parent) []station.Draft {
 
 // turned pours the base and the largest wine beside it the other way round, where less
 // strength is wished: one of gin to two of vermouth. Common practice, no source.
-func (w *work) turned(from *station.Parent) []station.Draft {
+func (w *work) turned(from *station.Parent) []station.Sketch {
 	base := largest(&from.Spec, flavor.PartBase)
 	if base < 0 || !w.Limits.Lighter() {
 		return nil
@@ -78,13 +78,13 @@ func (w *work) turned(from *station.Parent) []station.Draft {
 	s := from.Spec.Clone()
 	s.Pours[base], s.Pours[wine] = less, more
 	likely := from.Likely()
-	return []station.Draft{{Spec: s, Kind: KindLighter, Moves: from.Moves + 1, Lost: from.Lost, Likely: likely, Rank: likely, Turned: true,
+	return []station.Sketch{{Spec: s, Kind: KindLighter, Moves: from.Moves + 1, Lost: from.Lost, Likely: likely, Rank: likely, Turned: true,
 		Least: map[string]float64{less.Profile.ID: station.LeastBaseML}, Most: map[string]float64{less.Profile.ID: less.ML}}}
 }
 
 // thinned pours plain soda in place of half of a sweet one, where there should be less of
 // what the sweet one has. Common practice, no source.
-func (w *work) thinned(from *station.Parent) []station.Draft {
+func (w *work) thinned(from *station.Parent) []station.Sketch {
 	at := slices.IndexFunc(from.Spec.Pours, func(p flavor.Pour) bool {
 		return p.Profile.Class == flavor.ClassSoda && p.Profile.Sugar.Value >= sweetSoda && w.Lessens(p.Profile)
 	})
@@ -122,7 +122,7 @@ const (
 
 // spooned pours half of an accent by the spoon, where there should be less of what it
 // brings: a jigger has no smaller step. Common practice, no source.
-func (w *work) spooned(from *station.Parent) (out []station.Draft) {
+func (w *work) spooned(from *station.Parent) (out []station.Sketch) {
 	for i := range from.Spec.Pours {
 		old := &from.Spec.Pours[i]
 		if !old.Unit.Jigger() || old.ML > spoonedMost || !w.Brings(old.Profile) {
@@ -135,7 +135,7 @@ func (w *work) spooned(from *station.Parent) (out []station.Draft) {
 		s := from.Spec.Clone()
 		s.Pours[i] = p
 		likely := from.Likely()
-		out = append(out, station.Draft{Spec: s, Kind: KindPortion, Moves: from.Moves + 1, Lost: from.Lost, Likely: likely, Rank: likely, Turned: true,
+		out = append(out, station.Sketch{Spec: s, Kind: KindPortion, Moves: from.Moves + 1, Lost: from.Lost, Likely: likely, Rank: likely, Turned: true,
 			Most: map[string]float64{p.Profile.ID: p.ML}})
 	}
 	return out

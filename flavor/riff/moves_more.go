@@ -10,8 +10,8 @@ import (
 )
 
 // variations lists the drafts that one move away from a drink leads to.
-func (w *work) variations(from *station.Parent) []station.Draft {
-	var out []station.Draft
+func (w *work) variations(from *station.Parent) []station.Sketch {
+	var out []station.Sketch
 	for i := range from.Spec.Pours {
 		if station.Pours(w.From, from.Spec.Pours[i].Profile) { // what came in is not changed again
 			out = append(out, w.swaps(from, i, w.each)...)
@@ -60,7 +60,7 @@ func without(s *flavor.Spec, at int) flavor.Spec {
 const leastSplitML = 20.0
 
 // splits shares the base between it and another one; what has two has enough.
-func (w *work) splits(from *station.Parent) []station.Draft {
+func (w *work) splits(from *station.Parent) []station.Sketch {
 	at := largest(&from.Spec, flavor.PartBase)
 	if at < 0 || without(&from.Spec, at).HasPart(flavor.PartBase) {
 		return nil
@@ -118,7 +118,7 @@ const (
 )
 
 // lengthened pours something long on top and serves the drink long.
-func (w *work) lengthened(from *station.Parent) []station.Draft {
+func (w *work) lengthened(from *station.Parent) []station.Sketch {
 	if from.Spec.VolumeML() > topUpMost {
 		return nil
 	}
@@ -184,9 +184,9 @@ func servings(s *flavor.Spec) []serve.Way {
 }
 
 // served mixes and serves the same pours another way.
-func (w *work) served(from *station.Parent) []station.Draft {
+func (w *work) served(from *station.Parent) []station.Sketch {
 	likely := from.Likely()
-	var out []station.Draft
+	var out []station.Sketch
 	for _, way := range servings(&from.Spec) {
 		if way.Method == from.Spec.Method && way.Service == from.Spec.Service {
 			continue
@@ -195,7 +195,7 @@ func (w *work) served(from *station.Parent) []station.Draft {
 		if s.Method, s.Service = way.Method, way.Service; !w.Served(&s) {
 			continue
 		}
-		out = append(out, station.Draft{Spec: s, Kind: KindMethod, Moves: from.Moves + 1, Lost: from.Lost, Likely: likely, Rank: likely})
+		out = append(out, station.Sketch{Spec: s, Kind: KindMethod, Moves: from.Moves + 1, Lost: from.Lost, Likely: likely, Rank: likely})
 	}
 	return out
 }
@@ -212,7 +212,7 @@ const (
 )
 
 // added pours something small beside the rest: bitters, herbs or a modifier.
-func (w *work) added(from *station.Parent) []station.Draft {
+func (w *work) added(from *station.Parent) []station.Sketch {
 	var options []option
 	e := ratio.EquivalentsOf(&from.Spec)
 	dry := e[ratio.Sweet] < drySweetML && e[ratio.Sour] < drySweetML
@@ -263,7 +263,7 @@ func (w *work) accent(it *station.Item) (flavor.Pour, bool) {
 
 // foamed adds the white of an egg, or what foams like it, to a drink that is
 // shaken with something sour, and not on crushed ice, which breaks the foam.
-func (w *work) foamed(from *station.Parent) []station.Draft {
+func (w *work) foamed(from *station.Parent) []station.Sketch {
 	herbs := from.Spec.HasKin(flavor.KinHerb)
 	if !from.Spec.Method.Shaken() || from.Spec.Service == flavor.Crushed || herbs || !w.spareFoam() || largest(&from.Spec, flavor.PartSour) < 0 || largest(&from.Spec, flavor.PartTexture) >= 0 {
 		return nil
@@ -296,7 +296,7 @@ func (w *work) spareFoam() bool {
 
 // sweetenedBy lets a liqueur do the work of the syrup, or a syrup that of the
 // liqueur where there is no syrup.
-func (w *work) sweetenedBy(from *station.Parent) []station.Draft {
+func (w *work) sweetenedBy(from *station.Parent) []station.Sketch {
 	at, by := largest(&from.Spec, flavor.PartSweetener), flavor.KinLiqueur
 	liqueur := func(p flavor.Pour) bool { return p.Profile.Class == flavor.ClassLiqueur }
 	if at < 0 {
@@ -328,11 +328,11 @@ func (w *work) sweetenedBy(from *station.Parent) []station.Draft {
 }
 
 // leftOut leaves out one pour that is not the base.
-func (w *work) leftOut(from *station.Parent) []station.Draft {
+func (w *work) leftOut(from *station.Parent) []station.Sketch {
 	if len(from.Spec.Pours) < 3 {
 		return nil
 	}
-	var out []station.Draft
+	var out []station.Sketch
 	for i := range from.Spec.Pours {
 		if w.leads(from.Spec.Pours[i].Profile) || needed(&from.Spec, i) && !(w.Limits.Simpler() && carries(from.Spec.Pours[i].Profile.Class.Part())) {
 			continue
@@ -389,7 +389,7 @@ func sweetens(p flavor.Pour) bool {
 // source.
 const sweetensML = 7.0
 
-func (w *work) without(from *station.Parent, at int) station.Draft {
+func (w *work) without(from *station.Parent, at int) station.Sketch {
 	gone := from.Spec.Pours[at]
 	likely := w.LikelyWith(from, nil, gone.Profile)
 	s := from.Spec.Clone()
@@ -401,14 +401,14 @@ func (w *work) without(from *station.Parent, at int) station.Draft {
 			*x = p
 		}
 	}
-	return station.Draft{Spec: s, Kind: KindWithout, Moves: from.Moves + 1, Lost: from.Lost + 1, Likely: likely, Rank: likely}
+	return station.Sketch{Spec: s, Kind: KindWithout, Moves: from.Moves + 1, Lost: from.Lost + 1, Likely: likely, Rank: likely}
 }
 
 // unsoured leaves out what sours and the sugar that answered it; false if that leaves
 // too little of a drink.
-func (w *work) unsoured(from *station.Parent, at int) (station.Draft, bool) {
+func (w *work) unsoured(from *station.Parent, at int) (station.Sketch, bool) {
 	if from.Spec.Pours[at].Profile.Class.Part() != flavor.PartSour {
-		return station.Draft{}, false
+		return station.Sketch{}, false
 	}
 	d := w.without(from, at)
 	d.Spec.Pours = slices.DeleteFunc(d.Spec.Pours, func(p flavor.Pour) bool { return p.Profile.Class.Part() == flavor.PartSweetener })
@@ -416,7 +416,7 @@ func (w *work) unsoured(from *station.Parent, at int) (station.Draft, bool) {
 }
 
 // portioned is the drink itself, its amounts to be solved anew.
-func (w *work) portioned(from *station.Parent) station.Draft {
+func (w *work) portioned(from *station.Parent) station.Sketch {
 	likely := from.Likely()
-	return station.Draft{Spec: from.Spec, Kind: from.Kind, Moves: from.Moves, Lost: from.Lost, Likely: likely, Rank: likely}
+	return station.Sketch{Spec: from.Spec, Kind: from.Kind, Moves: from.Moves, Lost: from.Lost, Likely: likely, Rank: likely}
 }

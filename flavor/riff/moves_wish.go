@@ -16,8 +16,8 @@ func (w *work) few() int {
 }
 
 // wished pours what is wished for as proven drinks pour it, beside the rest.
-func (w *work) wished(from *station.Parent) []station.Draft {
-	var out []station.Draft
+func (w *work) wished(from *station.Parent) []station.Sketch {
+	var out []station.Sketch
 	for i := range w.Shelf {
 		it := &w.Shelf[i]
 		if !w.Limits.Wants(it.Profile) || station.Pours(&from.Spec, it.Profile) {
@@ -26,7 +26,7 @@ func (w *work) wished(from *station.Parent) []station.Draft {
 		if p, ok := w.Usual(it); ok {
 			s := from.Spec.Clone()
 			s.Pours = append(s.Pours, p)
-			out = append(out, w.consider(from, s, KindAdd, it, nil, nil).Draft)
+			out = append(out, w.consider(from, s, KindAdd, it, nil, nil).Sketch)
 		}
 	}
 	return out
@@ -44,7 +44,7 @@ const (
 
 // carried meets a wish with what a bartender meets it with: beside the rest, and in
 // place of a modifier or of half of one.
-func (w *work) carried(from *station.Parent) []station.Draft {
+func (w *work) carried(from *station.Parent) []station.Sketch {
 	var options []option
 	for i := range w.Shelf {
 		it := &w.Shelf[i]

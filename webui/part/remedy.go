@@ -10,8 +10,8 @@ import (
 type Refused struct {
 	Fault
 	Mends   []Mend
-	Unknown string // an unknown name, which may be a word of this house; empty for other faults
-	Kinds   []Kind // what it may mean, the likeliest first
+	Unknown string    // an unknown name, which may be a word of this house; empty for other faults
+	Kinds   []Meaning // what it may mean, the likeliest first
 }
 
 // Renamed is the likeliest name for one that is not known, with the draft that it makes; nil
@@ -31,8 +31,8 @@ type Mend struct {
 	Ways []Example
 }
 
-// Kind is an ingredient that a word of the house may mean.
-type Kind struct{ ID, Name string }
+// Meaning is an ingredient that a word of the house may mean.
+type Meaning struct{ ID, Name string }
 
 // leads is what stands before the ways of a kind.
 var leads = map[remedy.Kind]string{
@@ -56,7 +56,7 @@ func RefusedOf(bar behind.Bar, r remedy.Request) (out []Refused, err error) {
 			last.Ways = append(last.Ways, Example{Name: sayWay(w), Text: w.Text})
 		}
 		for _, p := range found[i].Means {
-			v.Kinds = append(v.Kinds, Kind{p.ID, p.Name})
+			v.Kinds = append(v.Kinds, Meaning{p.ID, p.Name})
 		}
 		out = append(out, v)
 	}

@@ -249,7 +249,7 @@ func batchViewOf(b *prep.Batch, fills string) *batchView {
 	return v
 }
 
-func batchLineOf(l *prep.Line, water bool) batchLine {
+func batchLineOf(l *prep.BatchLine, water bool) batchLine {
 	out := batchLine{Name: l.Name, Jug: words.Plain(l.JugML) + "\u00a0mL", Scale: words.Plain(l.ScaleG) + "\u00a0g",
 		Exact: words.Figure(l.ML, 1) + "\u00a0mL", Gram: words.Figure(l.G, 1) + "\u00a0g", Water: water}
 	if l.Count > 0 {

@@ -16,8 +16,8 @@ import (
 	"counterpour/flavor/sense"
 )
 
-// Bar does the work: it searches covers for a menu, and scores a drink.
-type Bar interface {
+// Kitchen does the work: it searches covers for a menu, and scores a drink.
+type Kitchen interface {
 	Outs(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error)
 	Judge(s *flavor.Spec) (*balance.Result, error)
 }
@@ -83,7 +83,7 @@ func (a *Answer) Of(s *flavor.Spec) *Drink {
 }
 
 // Of says what can be poured of a menu.
-func Of(ctx context.Context, bar Bar, r Request) (*Answer, error) {
+func Of(ctx context.Context, bar Kitchen, r Request) (*Answer, error) {
 	a := &Answer{NotKept: notKept(&r)}
 	touched := map[*flavor.Spec]*cover.Touched{}
 	if lacking := slices.Concat(r.Out, a.NotKept); len(lacking) > 0 {
@@ -125,7 +125,7 @@ func notKept(r *Request) []*flavor.Profile {
 }
 
 // drinkOf says what can be made of a drink. t is nil if the house has all that it pours.
-func drinkOf(bar Bar, s *flavor.Spec, t *cover.Touched, g *guest.Guest) (Drink, error) {
+func drinkOf(bar Kitchen, s *flavor.Spec, t *cover.Touched, g *guest.Guest) (Drink, error) {
 	d := Drink{Spec: s, Touched: t, State: Ready}
 	tooStrong, err := strength(bar, s, g)
 	if err != nil {
@@ -174,7 +174,7 @@ func Without(leftOut, chosen *cover.Cover) *cover.Cover {
 }
 
 // strength says that a drink is too strong for a guest with a limit; empty if it is not.
-func strength(bar Bar, s *flavor.Spec, g *guest.Guest) (string, error) {
+func strength(bar Kitchen, s *flavor.Spec, g *guest.Guest) (string, error) {
 	if g.MaxABV == 0 {
 		return "", nil
 	}

@@ -8,9 +8,9 @@ import (
 	"counterpour/flavor/measure/draft/reading"
 )
 
-// Bar is what is asked of a bar. [counterpour/api/service/kitchen.Kitchen] is one, and
+// Kitchen is what is asked of a bar. [counterpour/api/service/kitchen.Kitchen] is one, and
 // describes the methods.
-type Bar interface {
+type Kitchen interface {
 	ReadRest(text string) (reading.Reading, error)
 	Known() naming.Finder
 	Others(written string, read *flavor.Profile, n int) []*flavor.Profile

@@ -53,7 +53,7 @@ type Remedies struct {
 // For returns the remedies of each fault, in the order of the faults. A way is offered
 // only if the draft that it makes has fewer faults, and if the guest may have what it
 // pours. A fault that is about no line has none.
-func For(bar Bar, r Request) ([]Remedies, error) {
+func For(bar Kitchen, r Request) ([]Remedies, error) {
 	m := &mender{bar, r, draft.Parse(r.Text), strings.Split(r.Text, "\n")}
 	out := make([]Remedies, len(r.Faults))
 	for i, f := range r.Faults {
@@ -70,7 +70,7 @@ func For(bar Bar, r Request) ([]Remedies, error) {
 
 // mender finds what mends the faults of a draft.
 type mender struct {
-	bar Bar
+	bar Kitchen
 	Request
 	draft draft.Draft
 	lines []string

@@ -20,7 +20,7 @@ type Meanings struct {
 // MeaningsOf returns what else the name of a line that was read may mean that the guest may
 // have. It is doubtful if it was misspelt, or if the name was worked out and drinks pour
 // another one of it as well: rum may be white or aged.
-func MeaningsOf(bar Bar, r *reading.Reading, line int, g guest.Guest) (out Meanings) {
+func MeaningsOf(bar Kitchen, r *reading.Reading, line int, g guest.Guest) (out Meanings) {
 	at := r.Pours[line]
 	pour := &r.Spec.Pours[at]
 	out.Doubtful = pour.Match.How == flavor.MatchFuzzy
@@ -37,7 +37,7 @@ func MeaningsOf(bar Bar, r *reading.Reading, line int, g guest.Guest) (out Meani
 }
 
 // means reports whether a draft pours an ingredient in a place, and as many as before.
-func means(bar Bar, text string, at int, wanted *flavor.Profile, pours int) bool {
+func means(bar Kitchen, text string, at int, wanted *flavor.Profile, pours int) bool {
 	r, err := bar.ReadRest(text)
 	return err == nil && len(r.Spec.Pours) == pours && r.Spec.Pours[at].Profile.ID == wanted.ID
 }

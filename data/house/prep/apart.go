@@ -27,7 +27,7 @@ func takeApart(s flavor.Spec, juice bool) (bottled flavor.Spec, apart []flavor.P
 }
 
 // apartNotes says what to do with what is left out of the bottle.
-func apartNotes(apart []flavor.Pour, place Place) []string {
+func apartNotes(apart []flavor.Pour, place Storage) []string {
 	var out []string
 	has := func(is func(flavor.Class) bool) bool {
 		return slices.ContainsFunc(apart, func(p flavor.Pour) bool { return is(p.Profile.Class) })

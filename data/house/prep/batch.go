@@ -22,15 +22,15 @@ var (
 	Keg        = Container{"19 litre keg", 18927}
 )
 
-// Place is where a batch is kept, which also decides how it is served.
-type Place string
+// Storage is where a batch is kept, which also decides how it is served.
+type Storage string
 
 // ToOrder means that the drinks are shaken or stirred to order; then the batch contains
 // no water.
 const (
-	Fridge  Place = "fridge"
-	Freezer Place = "freezer"
-	ToOrder Place = "to order"
+	Fridge  Storage = "fridge"
+	Freezer Storage = "freezer"
+	ToOrder Storage = "to order"
 )
 
 // Temperatures of the places, in °C. A batch stays liquid down to freezerMargin below the
@@ -45,12 +45,12 @@ const (
 type Target struct {
 	Servings   float64
 	Fill       Container
-	Place      Place
+	Place      Storage
 	JuiceApart bool // leaves fresh juice out, to be added to each drink
 }
 
-// Line is one ingredient of a batch.
-type Line struct {
+// BatchLine is one ingredient of a batch.
+type BatchLine struct {
 	Ingredient string // id
 	Name       string
 	ML, G      float64 // exact
@@ -65,13 +65,13 @@ type Line struct {
 // Batch is the plan of a drink made ahead.
 type Batch struct {
 	Servings  float64
-	Lines     []Line  // in the order of the spec, water last
-	Water     Line    // replaces the ice's melt water; zero if made to order
-	LaterML   float64 // water per serving that would freeze the batch: add it in the glass
-	Sum       Line    // of the lines that are measured, each as it is rounded; without a name
-	TotalML   float64 // of the mixture at 20 °C, which differs from the sum by rounding, and as spirit and water shrink
-	ServingML float64 // volume to pour for one serving
-	ABVPct    float64 // of the mixture
+	Lines     []BatchLine // in the order of the spec, water last
+	Water     BatchLine   // replaces the ice's melt water; zero if made to order
+	LaterML   float64     // water per serving that would freeze the batch: add it in the glass
+	Sum       BatchLine   // of the lines that are measured, each as it is rounded; without a name
+	TotalML   float64     // of the mixture at 20 °C, which differs from the sum by rounding, and as spirit and water shrink
+	ServingML float64     // volume to pour for one serving
+	ABVPct    float64     // of the mixture
 	FreezingC float64
 	// ByJugABVPct and ByScaleABVPct are the strength of the mixture with rounded amounts.
 	ByJugABVPct, ByScaleABVPct float64
@@ -140,7 +140,7 @@ func (t Target) check() error {
 
 // water returns how much of a serving's water goes into the batch, and notes how much
 // does not.
-func (b *Batch) water(m *mix.Mixer, dry mix.Ledger, wanted float64, place Place) float64 {
+func (b *Batch) water(m *mix.Mixer, dry mix.Ledger, wanted float64, place Storage) float64 {
 	freezes := func(ml float64) bool {
 		l := dry
 		l.Water += ml * mix.WaterDensity
@@ -176,7 +176,7 @@ func (b *Batch) fill(pours []flavor.Pour, waterML float64) {
 		jug, scale = jug.Plus(&per, l.JugML), scale.Plus(&per, l.ScaleG/p.Profile.DensityGPerML)
 	}
 	if ml := waterML * b.Servings; ml > 0 {
-		b.Water = Line{Ingredient: "", Name: "water, in place of the ice", ML: ml, G: ml * mix.WaterDensity, Free: true}
+		b.Water = BatchLine{Ingredient: "", Name: "water, in place of the ice", ML: ml, G: ml * mix.WaterDensity, Free: true}
 		b.Water.round()
 		b.Lines = append(b.Lines, b.Water)
 		jug.Water += b.Water.JugML * mix.WaterDensity
@@ -198,8 +198,8 @@ func (b *Batch) sum() {
 	b.Sum.JugML, b.Sum.ScaleG = math.Round(100*b.Sum.JugML)/100, math.Round(100*b.Sum.ScaleG)/100 // sums of quarters and tenths
 }
 
-func line(p flavor.Pour, servings float64) Line {
-	l := Line{Ingredient: p.Profile.ID, Name: p.Profile.Name, ML: p.ML * servings, Free: p.Profile.Class.Free()}
+func line(p flavor.Pour, servings float64) BatchLine {
+	l := BatchLine{Ingredient: p.Profile.ID, Name: p.Profile.Name, ML: p.ML * servings, Free: p.Profile.Class.Free()}
 	l.G = l.ML * p.Profile.DensityGPerML
 	if p.Unit.Counted() {
 		l.Count, l.Unit = math.Max(1, math.Round(p.Amount*servings)), p.Unit
@@ -208,7 +208,7 @@ func line(p flavor.Pour, servings float64) Line {
 	return l
 }
 
-func (l *Line) round() {
+func (l *BatchLine) round() {
 	l.JugML = roundTo(l.ML, jugStep(l.ML))
 	l.ScaleG = roundTo(l.G, scaleStep(l.G))
 }

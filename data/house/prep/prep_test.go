@@ -208,7 +208,7 @@ func TestEggStaysOut(t *testing.T) {
 	plain := spec(t, c, "2 oz London dry gin\n1 oz lemon juice\n1 oz simple syrup\ndry shake, up")
 	drink, err := m.Mix(&s)
 	require.NoError(t, err)
-	for _, place := range []prep.Place{prep.Fridge, prep.Freezer, prep.ToOrder} {
+	for _, place := range []prep.Storage{prep.Fridge, prep.Freezer, prep.ToOrder} {
 		b, err := prep.Scale(m, s, prep.Target{Servings: 6, Place: place}, nil)
 		require.NoError(t, err)
 		require.Len(t, b.Apart, 1)

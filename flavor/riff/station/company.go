@@ -174,7 +174,7 @@ func (s *Settled) Odd() float64 { return s.odd }
 
 // Shuns reports whether proven drinks shun the company of a draft, and counts it if
 // they do: no amounts mend that, so there is no need to settle them.
-func (j *Job) Shuns(d *Draft) bool {
+func (j *Job) Shuns(d *Sketch) bool {
 	_, shunned := j.company(&d.Spec, d.Frame)
 	if shunned {
 		j.Left.Unfit++

@@ -5,7 +5,7 @@
 //
 // A [Station] is built once and is safe for concurrent use. A [Job] is one
 // request being worked on: its shelf, its limits and the drink that it is about,
-// if there is one. A [Draft] is a drink whose amounts are still to be settled,
+// if there is one. A [Sketch] is a drink whose amounts are still to be settled,
 // and [Job.Settle] climbs over steps of the jigger until the drink is balanced,
 // keeps to the limits and meets the wishes, as far as that goes; [Job.Fate] says
 // what became of it.

@@ -11,8 +11,8 @@ import (
 	"counterpour/flavor/weigh"
 )
 
-// Draft is a drink whose amounts are still to be settled.
-type Draft struct {
+// Sketch is a drink whose amounts are still to be settled.
+type Sketch struct {
 	Spec   flavor.Spec
 	Kind   Kind
 	Moves  int          // how many moves made it
@@ -31,7 +31,7 @@ type Draft struct {
 
 // Settled is a draft with its amounts, mixed and judged.
 type Settled struct {
-	Draft
+	Sketch
 	Score float64
 	Drink *mix.Drink
 	Glass *sense.Glass
@@ -85,7 +85,7 @@ type solver struct {
 // Settle settles the amounts of a draft by climbing, one step of the jigger at a
 // time, or two where one does not help, until nothing improves. It returns nil
 // if the draft cannot be mixed.
-func (j *Job) Settle(d *Draft) (*Settled, error) {
+func (j *Job) Settle(d *Sketch) (*Settled, error) {
 	drink, err := j.Station.Mixer.Mix(&d.Spec)
 	if err != nil {
 		return nil, err
@@ -97,7 +97,7 @@ func (j *Job) Settle(d *Draft) (*Settled, error) {
 	s.water /= drink.BeforeML
 	s.begin()
 	merit := s.climb()
-	out := &Settled{Draft: *d, Merit: merit}
+	out := &Settled{Sketch: *d, Merit: merit}
 	out.Spec = s.result()
 	if out.Drink, err = j.Station.Mixer.Mix(&out.Spec); err != nil {
 		return nil, err

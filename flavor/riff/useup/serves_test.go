@@ -58,10 +58,10 @@ func TestStrangersAreNotTheFirstDraft(t *testing.T) {
 	u := &user{}
 	usual, strange := make([]*station.Settled, enoughUsual), b.Station.NewJob(b.Usual, &station.Limits{}, "oz", 0)
 	for i := range usual {
-		usual[i], err = strange.Settle(&station.Draft{Spec: *b.Spec(t, bartest.GinSour)})
+		usual[i], err = strange.Settle(&station.Sketch{Spec: *b.Spec(t, bartest.GinSour)})
 		require.NoError(t, err)
 	}
-	odd, err := strange.Settle(&station.Draft{Spec: *b.Spec(t, "1 oz mezcal\n1 oz sambuca\n3/4 oz light orange bitter aperitif\n3/4 oz lime juice\nshake, up")})
+	odd, err := strange.Settle(&station.Sketch{Spec: *b.Spec(t, "1 oz mezcal\n1 oz sambuca\n3/4 oz light orange bitter aperitif\n3/4 oz lime juice\nshake, up")})
 	require.NoError(t, err)
 	require.Greater(t, odd.Odd(), strangeFrom)
 	u.req = &Request{}

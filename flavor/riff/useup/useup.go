@@ -202,7 +202,7 @@ func (k *gathering) add(ctx context.Context, frames []frame) error {
 // comes of it is not balanced, breaks a limit or moves no bottle. It notes what became
 // of the bottles in it.
 func (u *user) settle(f *frame) (*station.Settled, error) {
-	if u.work.Shuns(&station.Draft{Spec: f.spec, Frame: f.drink}) {
+	if u.work.Shuns(&station.Sketch{Spec: f.spec, Frame: f.drink}) {
 		u.noteAll(&f.spec)
 		return nil, nil
 	}
@@ -228,7 +228,7 @@ func (u *user) noteAll(s *flavor.Spec) {
 }
 
 func (u *user) settleFrom(f *frame, spec *flavor.Spec) (*station.Settled, error) {
-	d := station.Draft{Spec: *spec, Kind: station.Kind(f.family), Moves: 1, Frame: f.drink, Likely: f.likely, Rank: f.rank(), Most: u.accents()}
+	d := station.Sketch{Spec: *spec, Kind: station.Kind(f.family), Moves: 1, Frame: f.drink, Likely: f.likely, Rank: f.rank(), Most: u.accents()}
 	s, err := u.work.Settle(&d)
 	if err != nil || s == nil {
 		return nil, err

@@ -89,7 +89,7 @@ func (k *walker) proven(s *flavor.Spec) (state, bool, error) {
 	if err != nil {
 		return state{}, false, err
 	}
-	x := station.Settled{Draft: station.Draft{Spec: spec}, Drink: drink}
+	x := station.Settled{Sketch: station.Sketch{Spec: spec}, Drink: drink}
 	if x.Score, err = k.work.Station.Judge.ScoreOnly(&spec); err != nil {
 		return state{}, false, err
 	}

@@ -342,7 +342,7 @@ func (k *walker) end(s *flavor.Spec, n, turned int) (state, error) {
 
 // between returns the drink of a state, if it can be balanced.
 func (k *walker) between(turned []int) (state, bool, error) {
-	d := station.Draft{Spec: k.specOf(turned)}
+	d := station.Sketch{Spec: k.specOf(turned)}
 	if len(d.Spec.Pours) == 0 {
 		return state{}, false, nil
 	}
