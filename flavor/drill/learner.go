@@ -7,6 +7,7 @@ import (
 	"slices"
 	"time"
 
+	"counterpour/flavor/drill/pace"
 	"counterpour/flavor/ratio"
 )
 
@@ -21,14 +22,14 @@ type Learner struct {
 // Skill is one thing trained: a kind of round, and the axis for those that have
 // one.
 type Skill struct {
-	Kind   Kind      `json:"kind"`
-	Axis   string    `json:"axis"` // empty for kinds without one
-	Right  int       `json:"right"`
-	Rounds int       `json:"rounds"`
-	Last   time.Time `json:"last"`
-	Stairs Staircase `json:"staircase"`
-	Repeat Repeat    `json:"repeat"`
-	Played []Trial   `json:"played,omitempty"` // the last keptTrials, in order
+	Kind   Kind           `json:"kind"`
+	Axis   string         `json:"axis"` // empty for kinds without one
+	Right  int            `json:"right"`
+	Rounds int            `json:"rounds"`
+	Last   time.Time      `json:"last"`
+	Stairs pace.Staircase `json:"staircase"`
+	Repeat pace.Repeat    `json:"repeat"`
+	Played []Trial        `json:"played,omitempty"` // the last keptTrials, in order
 }
 
 // Trial is a round as it was played: its size in just-noticeable differences, see

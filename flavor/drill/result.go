@@ -70,3 +70,19 @@ func Replay(name string, results []Result) Learner {
 	}
 	return l
 }
+
+// qualityOf turns a grade into the quality of an answer: 5 for a full one, 4 and
+// 3 for right ones with less, 2 for a wrong one that was half right, else 1.
+func qualityOf(g *Grade) int {
+	switch {
+	case g.Right && g.Points > 0.99:
+		return 5
+	case g.Right && g.Points >= 0.75:
+		return 4
+	case g.Right:
+		return 3
+	case g.Points >= 0.5:
+		return 2
+	}
+	return 1
+}

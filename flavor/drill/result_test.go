@@ -7,13 +7,15 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"counterpour/flavor/drill/pace"
 )
 
 // anyResult draws a result of something that is trained.
 func anyResult(r *rapid.T, at time.Time) Result {
 	skill := rapid.SampledFrom(Skills()).Draw(r, "skill")
 	return Result{Kind: skill.Kind, Axis: skill.Axis, Size: rapid.Float64Range(0.1, 20).Draw(r, "size"), Right: rapid.Bool().Draw(r, "right"),
-		Quality: rapid.IntRange(0, bestQuality).Draw(r, "quality"), At: at}
+		Quality: rapid.IntRange(0, pace.BestQuality).Draw(r, "quality"), At: at}
 }
 
 // A learner made again of all results, in whatever order they are found, is the

@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor/drill/tasting"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
+	"counterpour/flavor/weigh"
 )
 
 // side is too much or too little of an axis.
@@ -91,9 +92,9 @@ func (s side) tellsOf(d *flavor.Spec) bool {
 // and is lost when there is too much.
 var besideSpirit = []ratio.Axis{ratio.Sweet, ratio.Sour}
 
-// hiddenBy are the axes that bring one out in the mouth, or hide it, without a change of it
-// in the glass: sugar hides what is sour or bitter and the other way round, and what
-// stretches a drink hides its alcohol.
+// hiddenBy are the axes of which too little brings one out in the mouth, and too much hides
+// it, without a change of it in the glass: sugar hides what is sour or bitter and the other
+// way round, and what stretches a drink hides its alcohol.
 var hiddenBy = [ratio.NumAxes][]ratio.Axis{
 	ratio.Strong: {ratio.Long},
 	ratio.Sweet:  {ratio.Sour, ratio.Bitter},
@@ -118,13 +119,21 @@ func surely(x side, c *classic, is *mix.Drink) bool {
 // what lies out of the range of the family by more than its own ±. Nothing is right that the
 // glass contradicts.
 func (t *Trainer) rightOf(c *classic, s *flavor.Spec, r *balance.Result, slipped side) ([]side, error) {
+	var e ratio.Equivalents
+	var bands *[ratio.NumAxes]weigh.Band
+	if len(r.Judgement.Fits) > 0 {
+		var err error
+		if e, bands, err = t.bandsOf(s, r.Judgement.Fits[0].ID); err != nil {
+			return nil, err
+		}
+	}
 	out := []side{slipped}
 	add := func(x side) {
-		if !slices.Contains(out, x) && !slices.Contains(out, side{x.axis, !x.high}) {
+		drowned := slipped.axis == ratio.Strong && slices.Contains(besideSpirit, x.axis) && outdone(x, &e, bands)
+		if !drowned && !slices.Contains(out, x) && !slices.Contains(out, side{x.axis, !x.high}) {
 			out = append(out, x)
 		}
 	}
-	moved := func(x side) float64 { return x.moved(c.drink, r.Drink) }
 	if m := slipped.mirror(); m.tellsOf(&c.spec) {
 		add(m)
 	}
@@ -133,7 +142,7 @@ func (t *Trainer) rightOf(c *classic, s *flavor.Spec, r *balance.Result, slipped
 		if x.axis != ratio.Strong && x.axis != ratio.Long {
 			least = max(least, leads*mostMoved(c.drink, r.Drink)) // heat is felt beside everything
 		}
-		if x.tellsOf(s) && moved(x) >= least {
+		if x.tellsOf(s) && x.moved(c.drink, r.Drink) >= least {
 			add(x)
 		}
 	}
@@ -143,8 +152,9 @@ func (t *Trainer) rightOf(c *classic, s *flavor.Spec, r *balance.Result, slipped
 			continue
 		}
 		x := side{f.Axis, f.High}
-		hidden := slices.Contains(hiddenBy[x.axis], slipped.axis) && moved(x) > -leastTasted
-		if hidden || moved(x) >= leastTasted {
+		moved := x.moved(c.drink, r.Drink)
+		hidden := slices.Contains(hiddenBy[x.axis], slipped.axis) && x.high != slipped.high && moved > -leastTasted
+		if hidden || moved >= leastTasted {
 			add(x)
 		}
 	}
@@ -153,16 +163,37 @@ func (t *Trainer) rightOf(c *classic, s *flavor.Spec, r *balance.Result, slipped
 			add(x)
 		}
 	}
-	if len(r.Judgement.Fits) == 0 {
-		return out, nil
-	}
-	off, err := t.outOfRange(s, r.Judgement.Fits[0].ID)
-	for _, x := range off {
+	for _, x := range outOfRange(s, &e, bands) {
 		if tasted(x, c, s, r.Drink) {
 			add(x)
 		}
 	}
-	return out, err
+	return out, nil
+}
+
+// outdone reports whether sugar lies so much nearer to its place in the family than acid, or
+// the other way round, that of a drink with too little spirit, or too much, only the other is
+// said: nobody calls the same glass sharp and cloying unless both stand out.
+func outdone(x side, e *ratio.Equivalents, bands *[ratio.NumAxes]weigh.Band) bool {
+	if bands == nil {
+		return false
+	}
+	beyond := func(a ratio.Axis) float64 { // steps past the centre, to the side
+		b := bands[a]
+		if !b.Has || b.Centre <= 0 || e[a] <= 0 {
+			return 0
+		}
+		steps := tasting.JND(a, b.Centre, e[a])
+		if x.high != (e[a] > b.Centre) {
+			return -steps
+		}
+		return steps
+	}
+	other := ratio.Sour
+	if x.axis == ratio.Sour {
+		other = ratio.Sweet
+	}
+	return beyond(other)-beyond(x.axis) >= plainlyTasted
 }
 
 // How many noticeable steps of the glass it takes; common practice, no source.
@@ -224,20 +255,29 @@ func tasted(x side, c *classic, s *flavor.Spec, is *mix.Drink) bool {
 	return x.tellsOf(s) && x.moved(c.drink, is) >= leastTasted
 }
 
-// outOfRange lists the axes on which a drink lies out of the range of a family by more than
-// the ± of its own pours.
-func (t *Trainer) outOfRange(s *flavor.Spec, family string) ([]side, error) {
+// bandsOf returns what a drink has on each axis, and where good drinks of a family lie; the
+// bands are nil where none are drawn for it.
+func (t *Trainer) bandsOf(s *flavor.Spec, family string) (ratio.Equivalents, *[ratio.NumAxes]weigh.Band, error) {
 	build, err := t.set.Prepare(s)
 	if err != nil {
-		return nil, err
+		return ratio.Equivalents{}, nil, err
 	}
+	e := build.Equivalents(build.Amounts())
 	bands, ok := build.Bands(family, build.Amounts())
 	if !ok {
-		return nil, nil // nothing is drawn for it
+		return e, nil, nil
+	}
+	return e, &bands, nil
+}
+
+// outOfRange lists the axes on which a drink lies out of the range of a family by more than
+// the ± of its own pours.
+func outOfRange(s *flavor.Spec, e *ratio.Equivalents, bands *[ratio.NumAxes]weigh.Band) (out []side) {
+	if bands == nil {
+		return nil
 	}
 	spread := balance.AxisSpreads(s)
-	var out []side
-	for a, has := range build.Equivalents(build.Amounts()) {
+	for a, has := range e {
 		switch band, unsure := bands[a], spread[a]*has; {
 		case has-unsure > band.High:
 			out = append(out, side{ratio.Axis(a), true})
@@ -245,7 +285,7 @@ func (t *Trainer) outOfRange(s *flavor.Spec, family string) ([]side, error) {
 			out = append(out, side{ratio.Axis(a), false})
 		}
 	}
-	return out, nil
+	return out
 }
 
 // whyNot says why a drink is not what somebody said of it.

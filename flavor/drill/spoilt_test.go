@@ -126,6 +126,8 @@ func TestWhatGuestsSay(t *testing.T) {
 	sour := flavor.Spec{Method: flavor.Shake, Service: flavor.Up, Pours: []flavor.Pour{oz("cognac", 2), oz("lemon-juice", 0.75), oz("simple-syrup", 0.75)}}
 	hot := flavor.Spec{Method: flavor.Build, Service: flavor.Hot, Pours: []flavor.Pour{oz("blended-scotch", 2), oz("honey-syrup", 0.75), oz("lemon-juice", 0.5), oz("water", 4)}}
 	fruit := flavor.Spec{Method: flavor.Shake, Service: flavor.Up, Pours: []flavor.Pour{oz("blanco-tequila", 1.5), oz("apricot-liqueur", 0.75), oz("lime-juice", 0.75)}}
+	tart := flavor.Spec{Method: flavor.Shake, Service: flavor.Up, Pours: []flavor.Pour{oz("london-dry-gin", 2), oz("lemon-juice", 1), oz("simple-syrup", 0.5)}}
+	old := flavor.Spec{Method: flavor.Stir, Service: flavor.Rocks, Pours: []flavor.Pour{oz("bourbon", 2), oz("demerara-syrup", 0.25), s.pour(t, "aromatic-bitters", 3, flavor.Dash)}}
 	stirred := flavor.Spec{Method: flavor.Stir, Service: flavor.Up, Pours: []flavor.Pour{oz("apple-brandy", 1.5), oz("sweet-vermouth", 1.5)}}
 	for _, c := range []struct {
 		name        string
@@ -138,9 +140,11 @@ func TestWhatGuestsSay(t *testing.T) {
 		{"a sour with too little syrup", &sour, 2, 0.25, ratio.Sweet, []side{{ratio.Sweet, false}, {ratio.Sour, true}}, []side{{ratio.Sweet, true}, {ratio.Sour, false}, {ratio.Long, true}}},
 		{"a sour with too little juice", &sour, 1, 0.25, ratio.Sour, []side{{ratio.Sour, false}, {ratio.Sweet, true}}, []side{{ratio.Sour, true}, {ratio.Sweet, false}, {ratio.Bitter, true}}},
 		{"a sour with half its spirit", &sour, 0, 1, ratio.Strong, []side{{ratio.Strong, false}, {ratio.Long, true}, {ratio.Sour, true}, {ratio.Sweet, true}}, []side{{ratio.Strong, true}, {ratio.Bitter, true}}},
+		{"a tart sour with half its spirit", &tart, 0, 1, ratio.Strong, []side{{ratio.Strong, false}, {ratio.Sour, true}}, []side{{ratio.Sweet, true}, {ratio.Strong, true}}},
 		{"a sour whose juice was forgotten", &sour, 1, 0, ratio.Sour, []side{{ratio.Sour, false}, {ratio.Sweet, true}}, []side{{ratio.Strong, false}, {ratio.Long, true}}},
 		{"a liqueur poured for the spirit", &fruit, 1, -1, ratio.Strong, []side{{ratio.Strong, false}, {ratio.Sweet, true}}, []side{{ratio.Strong, true}, {ratio.Sweet, false}}},
 		{"spirit without its vermouth", &stirred, 1, 0, ratio.Sweet, []side{{ratio.Sweet, false}, {ratio.Strong, true}}, []side{{ratio.Strong, false}, {ratio.Sweet, true}}},
+		{"an old-fashioned without its bitters", &old, 2, 0, ratio.Bitter, []side{{ratio.Bitter, false}}, []side{{ratio.Sweet, false}, {ratio.Bitter, true}}},
 		{"a hot drink with hardly any water", &hot, 3, 0.5, ratio.Long, []side{{ratio.Long, false}, {ratio.Strong, true}}, []side{{ratio.Long, true}, {ratio.Strong, false}}},
 	} {
 		drink, err := s.trainer.mixer.Mix(c.proper)

@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/drill/handling"
+	"counterpour/flavor/drill/pace"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
@@ -105,9 +106,9 @@ func Kinds() []Kind {
 
 // Sizes of rounds, in just-noticeable differences.
 const (
-	StartSize = 6.0
-	MinSize   = 0.5
-	MaxSize   = 24.0
+	StartSize = pace.StartSize
+	MinSize   = pace.MinSize
+	MaxSize   = pace.MaxSize
 )
 
 // RoundRequest asks for a round. The same request makes the same round.

@@ -14,6 +14,7 @@ import (
 	"counterpour/api/service/coaching"
 	"counterpour/data/house"
 	"counterpour/flavor/drill"
+	"counterpour/flavor/drill/pace"
 	"counterpour/webui/access"
 	"counterpour/webui/training"
 	"counterpour/webui/webuitest"
@@ -155,7 +156,7 @@ func TestDueInWords(t *testing.T) {
 // The threshold of a drill carries its standard error, and a guess is told in the
 // steps that it is out by.
 func TestThresholdsInWords(t *testing.T) {
-	s := drill.Skill{Kind: drill.KindFault, Axis: "sour", Rounds: 40, Right: 28, Stairs: drill.Staircase{Size: 4, Reversals: []float64{4, 4.8, 4, 4.8}}, Repeat: drill.Repeat{Due: evening}}
+	s := drill.Skill{Kind: drill.KindFault, Axis: "sour", Rounds: 40, Right: 28, Stairs: pace.Staircase{Size: 4, Reversals: []float64{4, 4.8, 4, 4.8}}, Repeat: pace.Repeat{Due: evening}}
 	row := training.SkillRowOf(&s, evening)
 	assert.Equal(t, training.SkillRow{Name: "Name the fault: acid", Tells: "4.4 ± 0.2 steps", Rounds: "40", Right: "70\u00a0%", Next: "4.0 steps", Due: "now"}, row)
 	s.Kind, s.Axis = drill.KindGuess, ""

@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/drill"
+	"counterpour/flavor/drill/pace"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
 
@@ -20,7 +21,7 @@ import (
 // What is due or new comes before the rest.
 func TestSkillsToTry(t *testing.T) {
 	now := time.Date(2026, 1, 2, 0, 0, 0, 0, time.UTC)
-	l := drill.Learner{Skills: []drill.Skill{{Kind: drill.KindOrder, Axis: "sweet", Rounds: 1, Repeat: drill.Repeat{Due: now.Add(time.Hour)}}}}
+	l := drill.Learner{Skills: []drill.Skill{{Kind: drill.KindOrder, Axis: "sweet", Rounds: 1, Repeat: pace.Repeat{Due: now.Add(time.Hour)}}}}
 	rng := rand.New(rand.NewPCG(1, 2))
 	for range 10 {
 		got := skillsToTry(l, drill.KindOrder, now, rng)

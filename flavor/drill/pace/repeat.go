@@ -1,4 +1,4 @@
-package drill
+package pace
 
 import (
 	"math"
@@ -21,11 +21,13 @@ type Repeat struct {
 	Due          time.Time `json:"due"` // the zero time before the first answer
 }
 
+// BestQuality is that of a full answer.
+const BestQuality = 5
+
 const (
 	firstEasiness = 2.5
 	leastEasiness = 1.3
 	passQuality   = 3
-	bestQuality   = 5
 	firstInterval = 1
 	nextInterval  = 6
 	// mostInterval bounds what is asked so rarely that it is not trained.
@@ -35,8 +37,8 @@ const (
 // After returns the schedule once an answer of a quality, 0 to 5, was given. It
 // fails with a fault for any other quality.
 func (r Repeat) After(quality int, at time.Time) (Repeat, error) {
-	if quality < 0 || quality > bestQuality {
-		return r, flavor.Invalid("quality", quality, "%d is no quality of an answer; use 0 to %d", quality, bestQuality)
+	if quality < 0 || quality > BestQuality {
+		return r, flavor.Invalid("quality", quality, "%d is no quality of an answer; use 0 to %d", quality, BestQuality)
 	}
 	if r.Easiness == 0 {
 		r.Easiness = firstEasiness
@@ -44,7 +46,7 @@ func (r Repeat) After(quality int, at time.Time) (Repeat, error) {
 	if quality < passQuality {
 		r.Repetitions, r.IntervalDays = 0, firstInterval
 	} else {
-		miss := float64(bestQuality - quality)
+		miss := float64(BestQuality - quality)
 		r.Easiness = max(leastEasiness, r.Easiness+0.1-miss*(0.08+0.02*miss))
 		r.Repetitions++
 		switch r.Repetitions {
@@ -59,20 +61,4 @@ func (r Repeat) After(quality int, at time.Time) (Repeat, error) {
 	}
 	r.Due = at.AddDate(0, 0, r.IntervalDays)
 	return r, nil
-}
-
-// qualityOf turns a grade into the quality of an answer: 5 for a full one, 4 and
-// 3 for right ones with less, 2 for a wrong one that was half right, else 1.
-func qualityOf(g *Grade) int {
-	switch {
-	case g.Right && g.Points > 0.99:
-		return 5
-	case g.Right && g.Points >= 0.75:
-		return 4
-	case g.Right:
-		return 3
-	case g.Points >= 0.5:
-		return 2
-	}
-	return 1
 }

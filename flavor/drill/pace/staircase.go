@@ -1,6 +1,13 @@
-package drill
+package pace
 
 import "math"
+
+// Sizes of rounds, in just-noticeable differences.
+const (
+	StartSize = 6.0
+	MinSize   = 0.5
+	MaxSize   = 24.0
+)
 
 // Staircase sets the size of the next round: smaller after a right answer, larger after a
 // wrong one, and that by more: a weighted up-down staircase, which settles where an answer
