@@ -83,7 +83,7 @@ var allowedInFlavor = map[string][]string{
 	"riff/wish":      {"flavor", "sense"},
 	"riff/precedent": {"flavor", "sense", "ratio", "makeup", "template"},
 	"riff/serve":     {"flavor"},
-	"riff/wording":   {"flavor", "measure", "weigh", "balance", "riff/precedent", "riff/serve"},
+	"riff/wording":   {"flavor", "measure", "sense", "weigh", "balance", "riff/precedent", "riff/serve"},
 	"riff/station":   {"flavor", "guest", "measure", "mix", "sense", "ratio", "template", "weigh", "balance", "riff/wish", "riff/precedent", "riff/serve", "riff/wording"},
 	"riff":           {"flavor", "guest", "measure", "sense", "ratio", "balance", "riff/wish", "riff/precedent", "riff/serve", "riff/wording", "riff/station"},
 	"riff/useup":     {"flavor", "guest", "measure", "ratio", "template", "weigh", "riff/wish", "riff/precedent", "riff/wording", "riff/station"},

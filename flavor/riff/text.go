@@ -1,11 +1,9 @@
 package riff
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
-	"counterpour/flavor"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/wording"
 	"counterpour/flavor/sense"
@@ -40,16 +38,13 @@ func (w *work) recipe(r *Riff, familyBefore string) string {
 	}
 	head := strings.Join(text, ", ")
 	if head == "" {
-		head = "the same pours"
+		head = wording.SamePours
 	}
 	if r.FamilyID != familyBefore {
 		head += ", which reads as " + strings.ToLower(r.Family)
 	}
 	return wording.Capital(head)
 }
-
-// mostNamed is how many aroma families are named each way.
-const mostNamed = 3
 
 // told are the senses that are told beside strength.
 var told = []sense.Sense{sense.Sweet, sense.Sour, sense.Bitter, sense.Salty, sense.Umami, sense.Pungent, sense.Cooling, sense.Astringent,
@@ -60,7 +55,7 @@ func (w *work) effect(r *Riff) string {
 	var words []string
 	steps := sense.Between(w.FromGlass, r.Glass)
 	if d := steps[sense.Ethanol]; math.Abs(d) >= station.LeastStep && math.Round(r.Drink.ABV) != math.Round(w.FromDrink.ABV) {
-		words = append(words, fmt.Sprintf("%s at %.0f %% vol, not %.0f", sense.Ethanol.Direction(d), r.Drink.ABV, w.FromDrink.ABV))
+		words = append(words, wording.Strength(d, r.Drink.ABV, w.FromDrink.ABV))
 	}
 	for _, a := range told {
 		if d := steps[a]; math.Abs(d) >= station.LeastStep {
@@ -68,22 +63,5 @@ func (w *work) effect(r *Riff) string {
 		}
 	}
 	more, less := w.Told(r.Drink)
-	if len(more) > 0 {
-		words = append(words, "more "+families(more))
-	}
-	if len(less) > 0 {
-		words = append(words, "less "+families(less))
-	}
-	if len(words) == 0 {
-		return "much the same on the tongue"
-	}
-	return strings.Join(words, ", ")
-}
-
-func families(fs []flavor.Family) string {
-	names := make([]string, 0, mostNamed)
-	for _, f := range fs[:min(len(fs), mostNamed)] {
-		names = append(names, f.String())
-	}
-	return flavor.JoinAnd(names)
+	return wording.Effect(words, more, less)
 }

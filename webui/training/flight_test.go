@@ -34,7 +34,7 @@ func TestFlightScenarios(t *testing.T) {
 			want: []string{"No flight yet", `<option value="nutcracker"`, `<option value="halyard-sour" selected>`, `name="each" value="60"`, webuitest.FootLine}, not: []string{"for whoever pours", "Print it"}},
 		{name: "a drink of the menu", path: flightOf(), status: 200,
 			want: []string{"Nutcracker: for whoever pours", "20.0 g of alcohol, 1.4 standard drinks of 14 g (United States)", "tree nuts (orgeat)", "Raw egg can carry Salmonella",
-				"−1.5 steps", "as it is poured", "+1.5 steps", "In the glass: 8.00 g of sucrose per 100 ml.", "Its acid moves with it, by 0.4 steps", "Foam does not keep in it", "More sugar hides the acid.", "Batch for 3",
+				"−1.5 steps", "as it is poured", "+1.5 steps", "In the glass: 8.00 g of sucrose per 100 ml.", "Its acid moves with it, by 0.4 steps", "Foam does not keep in a batch", "More sugar hides the acid.", "Batch for 3",
 				"makes, shaken</th><td class=\"n\">60.0 mL</td><td class=\"n\">180.0 mL", "Taster 2", "Number them by sweetness, 1 the least", "Taste, then spit", "Other codes and orders", "Plan it again", "Ask every taster about allergies"},
 			not: []string{"Taster 3", "No flight yet", "water, for the ice"}},
 		{name: "a drink of one's own", path: flightOf("drink", "", "text", webuitest.GoodDraft), status: 200, want: []string{"Halyard Sour: for whoever pours", "2 oz gin\n"}},

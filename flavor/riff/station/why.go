@@ -1,7 +1,6 @@
 package station
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -47,9 +46,9 @@ func (j *Job) precedent(s *flavor.Spec, came []*flavor.Profile) string {
 	if len(came) == 0 {
 		best := mostLike(x.products, func(int) bool { return true })
 		if sameKinds(&j.Station.Proven()[best].Spec, s) {
-			return "as " + j.provenName(best) + " is poured"
+			return wording.AsPoured(j.provenName(best))
 		}
-		return "the nearest proven drink is " + j.provenName(best)
+		return wording.Nearest(j.provenName(best))
 	}
 	lead := wording.LeadsOf(s)[0]
 	if came[0].Class == lead.Class && lead != came[0] {
@@ -74,16 +73,16 @@ func (j *Job) precedent(s *flavor.Spec, came []*flavor.Profile) string {
 		switch {
 		case count == 0 || of.name == string(lead.Class) && lead == came[0]:
 		case lead == came[0]:
-			return fmt.Sprintf("%s is poured in %s, such as %s", of.name, drinks(count), j.provenName(best))
+			return wording.PouredIn(of.name, count, j.provenName(best))
 		default:
-			return fmt.Sprintf("%s is poured with %s in %s, such as %s", of.name, lead.Class, drinks(count), j.provenName(best))
+			return wording.PouredWith(of.name, string(lead.Class), count, j.provenName(best))
 		}
 	}
 	best := j.provenName(mostLike(x.products, func(int) bool { return true }))
 	if lead == came[0] {
-		return fmt.Sprintf("the nearest proven drink is %s", best)
+		return wording.Nearest(best)
 	}
-	return fmt.Sprintf("no proven drink pours %s with %s; the nearest is %s", came[0].Name, lead.Class, best)
+	return wording.NeverWith(came[0].Name, string(lead.Class), best)
 }
 
 // mostBases is the number of bases beyond which a drink says nothing of any two.
@@ -129,13 +128,6 @@ func mostLike(products []float64, counts func(i int) bool) int {
 	return best
 }
 
-func drinks(n int) string {
-	if n == 1 {
-		return "one proven drink"
-	}
-	return fmt.Sprintf("%d proven drinks", n)
-}
-
 // tellingOdorants is how many odorants of a material are looked at.
 const tellingOdorants = 3
 
@@ -150,7 +142,7 @@ func (j *Job) bond(came, stays []*flavor.Profile) string {
 			}
 			for _, o := range j.odorants(s) {
 				if slices.Contains(mine, o) {
-					return fmt.Sprintf("%s and %s share %s", c.Name, s.Name, o)
+					return wording.Share(c.Name, s.Name, o)
 				}
 			}
 		}

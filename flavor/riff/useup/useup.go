@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"slices"
-	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/guest"
@@ -382,7 +381,7 @@ func useText(d *Draft) string {
 	for i, u := range d.Uses {
 		parts[i] = amountOf(&d.Spec, u.Profile) + " " + u.Profile.Name
 	}
-	text := fmt.Sprintf("Moves %s: reads as %s, %.0f %% vol", flavor.JoinAnd(parts), strings.ToLower(d.Family), d.Drink.ABV)
+	text := wording.Moves(parts, d.Family, d.Drink.ABV)
 	if top := wording.Topped(&d.Spec); top != "" {
 		text += "; " + top
 	}

@@ -135,7 +135,7 @@ func (k *walker) stops(order []int) []Stop {
 		s := &k.states[i]
 		stop := Stop{Spec: s.spec, Score: s.score, Drink: s.drink}
 		if n == 0 {
-			stop.Text = "The first drink"
+			stop.Text = wording.FirstStop
 		} else {
 			before := &k.states[order[n-1]]
 			stop.Hop = station.Apart(before.at, s.at)
@@ -156,7 +156,7 @@ func stepText(before, after *flavor.Spec, changes []balance.Change) string {
 		words = append(words, top)
 	}
 	if len(words) == 0 {
-		return "the same pours"
+		return wording.SamePours
 	}
 	return strings.Join(words, ", ")
 }
