@@ -64,6 +64,10 @@ func TestTheFloorSeesNoButtonThatIsRefused(t *testing.T) {
 	h := webuitest.NewHouse()
 	_, err := h.Store().Write(t.Context(), webuitest.Opening, house.Put(house.Bottle{ID: "dock-gin", Name: "Dock gin", Ingredient: "london-dry-gin", SizeML: 700}, 0))
 	require.NoError(t, err)
+	spec, err := house.Get[house.Spec](t.Context(), h.Store(), "spindrift")
+	require.NoError(t, err)
+	_, err = h.Store().Write(t.Context(), webuitest.Opening, house.Remove(spec.Item.Ref(), spec.Version))
+	require.NoError(t, err)
 	pages := webuitest.PagesOf(t, h)
 	sees := func(role access.Role, path string) string {
 		r := httptest.NewRequest(http.MethodGet, path, nil)
@@ -77,6 +81,7 @@ func TestTheFloorSeesNoButtonThatIsRefused(t *testing.T) {
 		"/stock/bottle?id=dock-gin": {"Save it", `value="remove"`, "/stock/undo"},
 		"/stock/made":               {"Save it"},
 		"/specs":                    {"/specs/import"},
+		"/specs?show=removed":       {`value="undo"`},
 		"/specs/halyard-sour":       {`value="remove"`, `value="note"`, `value="right"`},
 		"/bench":                    {`value="save"`},
 	} {

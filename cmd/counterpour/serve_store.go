@@ -63,6 +63,10 @@ func (m *metered) History(ctx context.Context, ref house.Ref) ([]house.Change, e
 	return timed(m, "history", func() ([]house.Change, error) { return m.Store.History(ctx, ref) })
 }
 
+func (m *metered) Removed(ctx context.Context, kind house.Kind) ([]house.Change, error) {
+	return timed(m, "removed", func() ([]house.Change, error) { return m.Store.Removed(ctx, kind) })
+}
+
 func (m *metered) Changes(ctx context.Context, after int64, limit int) ([]house.Change, error) {
 	return timed(m, "changes", func() ([]house.Change, error) { return m.Store.Changes(ctx, after, limit) })
 }

@@ -76,6 +76,9 @@ type Reader interface {
 	List(ctx context.Context, kinds ...Kind) ([]Entry, error)
 	// History returns every change of a record, the oldest first.
 	History(ctx context.Context, ref Ref) ([]Change, error)
+	// Removed returns the removal of each record of a kind that was removed and is not
+	// back, the latest first.
+	Removed(ctx context.Context, kind Kind) ([]Change, error)
 	// Changes returns up to limit changes with a sequence number above after, in order.
 	Changes(ctx context.Context, after int64, limit int) ([]Change, error)
 }

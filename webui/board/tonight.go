@@ -149,6 +149,9 @@ func (p *pages) tonightOf(ctx context.Context, x wish) (*tonightView, error) {
 		}
 		v.add(d, evening.Holds(&s.Menu[i].Spec, x.text))
 	}
+	if len(v.Drinks)+v.Barred == 0 {
+		v.Meant = part.MeantBy(x.text, wordsOf(s.Menu), TonightPath, findField, x.fields(x.show))
+	}
 	v.Labels = labelsFor(now, &x.guest)
 	v.finish(&x)
 	for i := range v.Drinks {
@@ -159,6 +162,14 @@ func (p *pages) tonightOf(ctx context.Context, x wish) (*tonightView, error) {
 		}
 	}
 	return v, nil
+}
+
+// wordsOf is what the drinks of a menu are found under.
+func wordsOf(menu []behind.HouseSpec) (out []string) {
+	for i := range menu {
+		out = append(out, evening.Words(&menu[i].Spec))
+	}
+	return out
 }
 
 // latest returns what is out, what ran out last first.

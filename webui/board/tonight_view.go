@@ -25,9 +25,10 @@ type tonightView struct {
 	Here     string // address of what is shown
 	Guest    *form.Guest
 	Show     string
-	Text     string // words of the drinks that are looked for
-	Found    string // how many have them; empty if none are looked for
-	Whole    string // address of the same list without them
+	Text     string       // words of the drinks that are looked for
+	Found    string       // how many have them; empty if none are looked for
+	Whole    string       // address of the same list without them
+	Meant    []part.Meant // what may have been meant, if nothing is found
 	Choices  []choiceView
 	ByBottle string // address of the board, for this guest
 	Out      []bottleView

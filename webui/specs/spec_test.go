@@ -101,6 +101,15 @@ func TestChangesAreTakenBack(t *testing.T) {
 	webuitest.Tells(t, webuitest.Post(p, "/specs/halyard-sour", webuitest.Fields("do", "note", "version", "4", "note", strings.Repeat("x", house.MaxNote+1)), false), 422, "Note is longer")
 }
 
+// A search that finds nothing offers what may have been meant, on every list.
+func TestSearchesOfferWhatMayBeMeant(t *testing.T) {
+	p := webuitest.NewPages(t)
+	webuitest.Tells(t, webuitest.Get(p, "/specs?q=spindirft", ""), 200, "Did you mean", `<a href="/specs?q=spindrift">spindrift</a>`)
+	webuitest.Tells(t, webuitest.Get(p, "/tonight?q=haylard+sour&avoid=milk", ""), 200, "Did you mean", `<a href="/tonight?avoid=milk&amp;q=halyard&#43;sour">halyard sour</a>`)
+	webuitest.Lacks(t, webuitest.Get(p, "/tonight?q=halyard", ""), "Did you mean")
+	webuitest.Lacks(t, webuitest.Get(p, "/specs?q=zorble", ""), "Did you mean")
+}
+
 func TestASpecIsRemovedAndPutBack(t *testing.T) {
 	h := webuitest.NewHouse()
 	p := webuitest.PagesOf(t, h)
@@ -116,7 +125,9 @@ func TestASpecIsRemovedAndPutBack(t *testing.T) {
 	webuitest.Tells(t, webuitest.Post(p, "/specs/spindrift", webuitest.Fields("do", "remove", "version", "2"), false), http.StatusConflict, "There is no such record")
 	webuitest.Tells(t, webuitest.Get(p, "/specs/spindrift/batch", ""), 404)
 	webuitest.Tells(t, webuitest.Get(p, "/bench?spec=spindrift", ""), 200, "Spindrift\n1 oz London dry gin")
+	webuitest.Tells(t, webuitest.Get(p, "/specs?show=removed", ""), 200, `<a href="/specs/spindrift">Spindrift</a>`, `name="version" value="2"`, "Put back: Spindrift")
 	assert.Contains(t, act(t, p, "spindrift", "do", "undo", "version", "2"), "Version 3")
+	webuitest.Tells(t, webuitest.Get(p, "/specs?show=removed", ""), 200, "No spec was removed, or all are back.")
 	webuitest.Tells(t, webuitest.Get(p, "/specs", ""), 200, "Spindrift")
 }
 

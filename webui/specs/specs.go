@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"counterpour/api/service/evening"
 	"counterpour/api/service/kitchen"
 	"counterpour/flavor"
 	"counterpour/webui/behind"
@@ -21,6 +22,9 @@ func (p *pages) specs(w http.ResponseWriter, r *http.Request) error {
 	q, err := readSift(r)
 	if err != nil {
 		return err
+	}
+	if r.Form.Get(showField) == showRemoved {
+		return p.removed(w, r, &q.Guest)
 	}
 	v, err := p.specsOf(r.Context(), &q, "/specs", onAPage)
 	if err != nil {
@@ -85,12 +89,20 @@ type specsView struct {
 	Print    string // address of the same to print
 	List     string // address of the list
 	Found    string
-	Unpriced string // why no drink has a cost, if none has
-	Standard string // what one standard drink is, and where
+	Meant    []part.Meant // what may have been meant, if no name and no pour has it
+	Unpriced string       // why no drink has a cost, if none has
+	Standard string       // what one standard drink is, and where
 }
 
 // ForGuest is who the page is shown for.
 func (v *specsView) ForGuest() *form.Guest { return &v.Query.Guest }
+
+// Removed is the address of the specs that were removed.
+func (v *specsView) Removed() string {
+	at := url.Values{showField: {showRemoved}}
+	v.Query.Guest.AddTo(at)
+	return form.Link("/specs", at)
+}
 
 // drinksCaution is a caution and the drinks that it goes with.
 type drinksCaution struct{ Text, With string }
@@ -137,6 +149,9 @@ func (p *pages) specsOf(ctx context.Context, q *sift, path string, size int) (*s
 	v := &specsView{About: p.house.About(), Query: q, Any: q.any(),
 		Families: part.FamiliesOf(p.bar, menu, q.Family), All: len(menu),
 		Print: q.address("/specs/print"), List: q.address("/specs"), Found: foundOf(q.Text, found, len(menu))}
+	if q.Text != "" && !slices.ContainsFunc(found, func(h behind.HouseSpec) bool { return h.Names(q.Text) }) {
+		v.Meant = meantBy(q, menu)
+	}
 	t, err := part.TariffOf(ctx, p.house)
 	if err != nil {
 		return nil, err
@@ -153,6 +168,15 @@ func (p *pages) specsOf(ctx context.Context, q *sift, path string, size int) (*s
 		v.Specs = append(v.Specs, one)
 	}
 	return v, nil
+}
+
+// meantBy offers what may have been meant by a text that no drink of the menu holds.
+func meantBy(q *sift, menu []behind.HouseSpec) []part.Meant {
+	var in []string
+	for i := range menu {
+		in = append(in, evening.Words(&menu[i].Spec))
+	}
+	return part.MeantBy(q.Text, in, "/specs", "q", q.fields())
 }
 
 // letterView is where the drinks of a letter begin.

@@ -6,9 +6,11 @@ import (
 	"slices"
 	"strings"
 
+	"counterpour/api/service/evening"
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/webui/form"
+	"counterpour/webui/part"
 )
 
 // stockroom is what the house keeps and makes, at one moment.
@@ -65,18 +67,16 @@ func (r *stockroom) classes(chosen flavor.Class) []form.Option {
 // find returns what a query lets through, in the order of a bar's inventory, by
 // category and by name.
 func (r *stockroom) find(q stockQuery) (bottles []house.Bottle, made []house.Made) {
-	holds := func(class flavor.Class, texts ...string) bool {
-		return (q.Class == "" || q.Class == class) && slices.ContainsFunc(texts, func(s string) bool {
-			return strings.Contains(flavor.NormaliseName(s), flavor.NormaliseName(q.Text))
-		})
+	holds := func(class flavor.Class, in string) bool {
+		return (q.Class == "" || q.Class == class) && evening.HasWords(in, q.Text)
 	}
 	for _, b := range r.bottles {
-		if holds(r.class(&b), b.Name, r.category(&b), b.Note) {
+		if holds(r.class(&b), r.bottleWords(&b)) {
 			bottles = append(bottles, b)
 		}
 	}
 	for _, m := range r.made {
-		if holds(m.Class, append([]string{m.Name, m.Note}, m.Aliases...)...) {
+		if holds(m.Class, madeWords(&m)) {
 			made = append(made, m)
 		}
 	}
@@ -87,6 +87,32 @@ func (r *stockroom) find(q stockQuery) (bottles []house.Bottle, made []house.Mad
 	})
 	slices.SortStableFunc(made, func(a, b house.Made) int { return strings.Compare(a.Name, b.Name) })
 	return bottles, made
+}
+
+// bottleWords is what a bottle is found under.
+func (r *stockroom) bottleWords(b *house.Bottle) string {
+	return flavor.NormaliseName(b.Name) + " " + flavor.NormaliseName(r.category(b)) + " " + flavor.NormaliseName(b.Note)
+}
+
+// madeWords is what something house-made is found under.
+func madeWords(m *house.Made) string {
+	in := flavor.NormaliseName(m.Name) + " " + flavor.NormaliseName(m.Note)
+	for _, alias := range m.Aliases {
+		in += " " + flavor.NormaliseName(alias)
+	}
+	return in
+}
+
+// meantBy offers what may have been meant by a text that nothing here holds.
+func (r *stockroom) meantBy(q stockQuery) []part.Meant {
+	var in []string
+	for i := range r.bottles {
+		in = append(in, r.bottleWords(&r.bottles[i]))
+	}
+	for i := range r.made {
+		in = append(in, madeWords(&r.made[i]))
+	}
+	return part.MeantBy(q.Text, in, "/stock", "q", q.fields(1))
 }
 
 // place is where a class stands among all; one that is not known comes last.

@@ -14,6 +14,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
+	"counterpour/webui/part"
 	"counterpour/webui/words"
 )
 
@@ -75,7 +76,9 @@ func (q *stockQuery) sortMark() string {
 }
 
 // address is the query as an address, for another page of the list.
-func (q *stockQuery) address(page int) string {
+func (q *stockQuery) address(page int) string { return form.Link("/stock", q.fields(page)) }
+
+func (q *stockQuery) fields(page int) url.Values {
 	v := url.Values{}
 	if q.Text != "" {
 		v.Set("q", q.Text)
@@ -92,10 +95,7 @@ func (q *stockQuery) address(page int) string {
 	if page > 1 {
 		v.Set("page", strconv.Itoa(page))
 	}
-	if len(v) == 0 {
-		return "/stock"
-	}
-	return "/stock?" + v.Encode()
+	return v
 }
 
 // stockView is the page of the stock.
@@ -107,6 +107,7 @@ type stockView struct {
 	Sizes   []form.Option
 	All     int // bottles and makings of the house
 	Found   string
+	Meant   []part.Meant // what may have been meant, if nothing is found
 	Heads   []sortHead
 	Shelves []stockShelf
 	Made    []stockMade
@@ -185,6 +186,9 @@ func (p *pages) stockOf(ctx context.Context, q stockQuery) (*stockView, error) {
 	}
 	bottles, made := room.find(q)
 	v.Found = words.Count(len(bottles), "bottle", "bottles")
+	if len(bottles)+len(made) == 0 {
+		v.Meant = room.meantBy(q)
+	}
 	if len(made) > 0 {
 		v.Found += " and " + strconv.Itoa(len(made)) + " made here"
 	}

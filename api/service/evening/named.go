@@ -18,8 +18,11 @@ func Words(s *flavor.Spec) string {
 
 // Holds reports whether a drink has all the words of a text in its [Words], each whole or
 // in part, so that it is found while it is typed. An empty text finds every drink.
-func Holds(s *flavor.Spec, text string) bool {
-	in := Words(s)
+func Holds(s *flavor.Spec, text string) bool { return HasWords(Words(s), text) }
+
+// HasWords reports whether what something is found under, as [flavor.NormaliseName] writes
+// it, has all the words of a text, each whole or in part.
+func HasWords(in, text string) bool {
 	for word := range strings.FieldsSeq(flavor.NormaliseName(text)) {
 		if !strings.Contains(in, word) {
 			return false

@@ -100,6 +100,16 @@ func (k *keeper) History(ctx context.Context, ref house.Ref) (list []house.Chang
 	return list, err
 }
 
+func (k *keeper) Removed(ctx context.Context, kind house.Kind) (list []house.Change, err error) {
+	err = k.during("read what was removed from", k.key, func() error {
+		return k.db.read(ctx, func(c conn) error {
+			return eachChange(ctx, c, into(&list), `SELECT `+changeColumns+` FROM change WHERE venue = $1 AND kind = $2
+				AND seq IN (SELECT seq FROM record WHERE venue = $1 AND kind = $2 AND gone = 1) ORDER BY seq DESC`, k.venue, string(kind))
+		})
+	})
+	return list, err
+}
+
 func (k *keeper) Changes(ctx context.Context, after int64, limit int) (list []house.Change, err error) {
 	err = k.during("read the log of", k.key, func() error {
 		return k.db.read(ctx, func(c conn) error {

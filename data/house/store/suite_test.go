@@ -159,6 +159,16 @@ func TestUndo(t *testing.T) {
 		write(t, s, house.Remove(ref, 4))
 		_, err = s.Get(t.Context(), ref)
 		require.ErrorIs(t, err, house.ErrNotFound)
+		removed, err := s.Removed(t.Context(), ref.Kind)
+		require.NoError(t, err)
+		if assert.Len(t, removed, 1) {
+			assert.Equal(t, ref, removed[0].Ref)
+			assert.Equal(t, int64(5), removed[0].Version, "what undoes it")
+			assert.Nil(t, removed[0].Item)
+		}
+		removed, err = s.Removed(t.Context(), house.KindMade)
+		require.NoError(t, err)
+		assert.Empty(t, removed, "another kind")
 		assert.Equal(t, stronger, undo(5).Item, "a removal")
 		write(t, s, house.Put(gin(), 0))
 		c, err := s.Undo(t.Context(), who, gin().Ref(), 1)
