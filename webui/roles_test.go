@@ -82,6 +82,7 @@ func TestTheFloorSeesNoButtonThatIsRefused(t *testing.T) {
 		"/stock/made":               {"Save it"},
 		"/specs":                    {"/specs/import"},
 		"/specs?show=removed":       {`value="undo"`},
+		"/specs/import":             {"Read it"},
 		"/specs/halyard-sour":       {`value="remove"`, `value="note"`, `value="right"`},
 		"/bench":                    {`value="save"`},
 	} {
