@@ -43,7 +43,7 @@ func (t *Trainer) readings(centres []ratio.Equivalents, size float64, r *RoundRe
 	for _, i := range t.served(r) {
 		c := &t.classics[i]
 		x := reading{classic: c, ratio: shareOf(ratio.EquivalentsOf(&c.spec))}
-		x.options = nearFamilies(&x.ratio, centres, size)
+		x.options = nearFamilies(&x.ratio, centres, size, func(k int) bool { return slices.Contains(c.fits, families[k].ID) })
 		if len(x.options) < optionsShown || families[x.options[0]].ID != c.family || margin(&x.ratio, centres, x.options) > nearTimes*size {
 			continue
 		}
@@ -104,8 +104,8 @@ const typical = 4.0
 
 // nearFamilies returns the family whose centre is nearest, and the next ones
 // that lie at least a size further, four in all; nil for a drink that is typical of
-// none.
-func nearFamilies(ratio *ratio.Equivalents, centres []ratio.Equivalents, size float64) []int {
+// none. A family in which the drink is balanced too is nobody's wrong answer.
+func nearFamilies(ratio *ratio.Equivalents, centres []ratio.Equivalents, size float64, fits func(int) bool) []int {
 	gaps := make([]float64, len(centres))
 	near := make([]int, len(centres))
 	for k := range near {
@@ -117,7 +117,7 @@ func nearFamilies(ratio *ratio.Equivalents, centres []ratio.Equivalents, size fl
 	}
 	options := near[:1:1]
 	for _, k := range near[1:] {
-		if gaps[k] >= gaps[near[0]]+size && len(options) < optionsShown {
+		if gaps[k] >= gaps[near[0]]+size && len(options) < optionsShown && !fits(k) {
 			options = append(options, k)
 		}
 	}

@@ -202,6 +202,8 @@ const (
 	plainlyTasted = 2.0 // for what everybody who knows the drink names
 	// leads is the share of the largest move that is named beside it.
 	leads = 0.5
+	// heads is the share of the largest move that a round may be about.
+	heads = 0.75
 )
 
 // allSides lists too much and too little of every axis.
@@ -245,7 +247,7 @@ func mostMoved(was, is *mix.Drink) (most float64) {
 // by what moved most in the glass, or by not much less: nobody learns strength from a drink
 // whose sweetness doubled.
 func (s side) isWhatHappened(was, is *mix.Drink) bool {
-	return max(s.moved(was, is), s.mirror().moved(was, is)) >= leads*mostMoved(was, is)
+	return max(s.moved(was, is), s.mirror().moved(was, is)) >= heads*mostMoved(was, is)
 }
 
 // tasted reports whether a spoilt drink has so much more or less of an axis in the glass

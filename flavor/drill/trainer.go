@@ -37,6 +37,22 @@ type classic struct {
 	family string
 	drink  *mix.Drink
 	own    bool // of the menu
+	// fits are the families in which the drink is balanced and that it may well be of.
+	fits []string
+}
+
+// mayBeOf is the least probability of a family that somebody may take a drink for.
+const mayBeOf = 0.1
+
+// newClassic returns a balanced drink as rounds ask about it.
+func newClassic(d *template.Labelled, r *balance.Result) classic {
+	c := classic{spec: d.Spec, family: d.Family, drink: r.Drink}
+	for i := range r.Judgement.Fits {
+		if f := &r.Judgement.Fits[i]; f.Score >= weigh.BalancedFrom && f.Probability >= mayBeOf {
+			c.fits = append(c.fits, f.ID)
+		}
+	}
+	return c
 }
 
 // NewTrainer returns a trainer whose rounds are made from proven drinks; covers
@@ -53,7 +69,7 @@ func NewTrainer(mixer *mix.Mixer, judge *balance.Judge, set *weigh.Set, finder *
 			return nil, fmt.Errorf("drill: proven drink %q: %w", proven[i].Spec.Name, err)
 		}
 		if r.Verdict == weigh.Balanced {
-			t.classics = append(t.classics, classic{spec: proven[i].Spec, family: proven[i].Family, drink: r.Drink})
+			t.classics = append(t.classics, newClassic(&proven[i], r))
 		}
 	}
 	if len(t.classics) < 3 {
@@ -78,7 +94,9 @@ func (t *Trainer) WithMenu(menu []template.Labelled) *Trainer {
 	}
 	for i := range menu {
 		if r, err := t.judge.Score(&menu[i].Spec); err == nil && r.Verdict == weigh.Balanced {
-			out.classics = append(out.classics, classic{spec: menu[i].Spec, family: menu[i].Family, drink: r.Drink, own: true})
+			c := newClassic(&menu[i], r)
+			c.own = true
+			out.classics = append(out.classics, c)
 		}
 	}
 	out.findSpoilable(len(t.classics))

@@ -34,13 +34,28 @@ type RoundRequest struct {
 
 // Round makes a round with t: of the bar's own menu where a drink of it can be asked about
 // by about the size wanted and was not seen before, else of a proven drink. If the wish
-// leaves the axis open, Round tries one axis after another, since not every axis of a drink
-// can be spoilt by the size asked for.
+// leaves the kind open, one that cannot be had in this house, such as covers from an empty
+// stock, gives way to the next one that is needed.
 func Round(t *drill.Trainer, r RoundRequest) (*drill.Round, error) {
-	kind := r.Wish.Kind
-	if kind == "" {
-		kind = r.Learner.NextBut(r.Wish.Not, r.At, 0).Kind
+	if r.Wish.Kind != "" {
+		return roundOf(t, r.Wish.Kind, &r)
 	}
+	kind := r.Learner.NextBut(r.Wish.Not, r.At, 0).Kind
+	round, err := roundOf(t, kind, &r)
+	for _, other := range drill.Kinds() {
+		if fault := (*flavor.Fault)(nil); !errors.As(err, &fault) {
+			break
+		}
+		if other != kind && other != r.Wish.Not {
+			round, err = roundOf(t, other, &r)
+		}
+	}
+	return round, err
+}
+
+// roundOf makes a round of a kind. If the wish leaves the axis open, it tries one axis after
+// another, since not every axis of a drink can be spoilt by the size asked for.
+func roundOf(t *drill.Trainer, kind drill.Kind, r *RoundRequest) (*drill.Round, error) {
 	skills := skillsToTry(r.Learner, kind, r.At, r.Rand)
 	if r.Wish.HasAxis {
 		skills = slices.DeleteFunc(skills, func(k drill.Skill) bool { return k.Axis != r.Wish.Axis.String() })
@@ -50,13 +65,13 @@ func Round(t *drill.Trainer, r RoundRequest) (*drill.Round, error) {
 		axis, _ := ratio.ParseAxis(k.Axis)
 		asks[i] = drill.RoundRequest{Kind: kind, Axis: axis, Size: cmp.Or(r.Wish.Size, k.Stairs.Next()), Seed: r.Rand.Uint64(), Avoid: drill.AvoidedOf(r.Wish.Avoid)}
 	}
-	if round, err := ofMenu(t, asks, &r); round != nil || err != nil {
+	if round, err := ofMenu(t, asks, r); round != nil || err != nil {
 		return round, err
 	}
 	err := fmt.Errorf("no skill of kind %q", kind)
 	var seen *drill.Round // the first whose drinks the learner has had before
 	for _, ask := range asks {
-		round, fresh, failed := unseen(t, ask, &r)
+		round, fresh, failed := unseen(t, ask, r)
 		if fresh {
 			return round, nil
 		}

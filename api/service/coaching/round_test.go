@@ -82,6 +82,27 @@ func TestTheMenuComesFirst(t *testing.T) {
 	assert.NotEmpty(t, r.Drinks())
 }
 
+// A house without stock has no covers to ask about: whoever leaves the kind open is asked
+// something else, whoever wants covers is told why not.
+func TestWhatCannotBeHadGivesWay(t *testing.T) {
+	trainer := trainerOver(t, nil)
+	rng := rand.New(rand.NewPCG(5, 6))
+	now := time.Now()
+	var l drill.Learner
+	for _, s := range drill.Skills() {
+		if s.Kind != drill.KindCover {
+			s.Rounds, s.Repeat.Due = 1, now.Add(time.Hour)
+			l.Skills = append(l.Skills, s)
+		}
+	}
+	require.Equal(t, drill.KindCover, l.NextBut("", now, 0).Kind, "it is what is needed most")
+	r, err := Round(trainer, RoundRequest{Learner: l, Wish: RoundWish{Not: drill.KindFamily}, At: now, Rand: rng})
+	require.NoError(t, err)
+	assert.NotContains(t, []drill.Kind{drill.KindCover, drill.KindFamily}, r.Request.Kind)
+	_, err = Round(trainer, RoundRequest{Learner: l, Wish: RoundWish{Kind: drill.KindCover}, At: now, Rand: rng})
+	assert.ErrorIs(t, err, flavor.ErrInvalid)
+}
+
 // Who has had everything is dealt something all the same.
 func TestAllSeen(t *testing.T) {
 	trainer := testTrainer(t)
@@ -108,7 +129,15 @@ func testTrainer(t *testing.T) *drill.Trainer {
 	return provenTrainer(t).WithMenu(menu)
 }
 
+// provenTrainer is one over proven drinks alone, whose stock is the whole catalogue.
 func provenTrainer(t *testing.T) *drill.Trainer {
+	t.Helper()
+	d, err := datatest.Calibrated()
+	require.NoError(t, err)
+	return trainerOver(t, d.Catalogue.Profiles())
+}
+
+func trainerOver(t *testing.T, stock []*flavor.Profile) *drill.Trainer {
 	t.Helper()
 	d, err := datatest.Calibrated()
 	require.NoError(t, err)
@@ -116,7 +145,7 @@ func provenTrainer(t *testing.T) *drill.Trainer {
 	require.NoError(t, err)
 	judge := balance.NewJudge(d.Mixer, d.Set, balance.Pantry{})
 	finder := cover.NewFinder(d.Mixer, judge, d.Catalogue.Space(), customs, cover.DefaultWeights())
-	trainer, err := drill.NewTrainer(d.Mixer, judge, d.Set, finder, d.Proven, d.Catalogue.Profiles())
+	trainer, err := drill.NewTrainer(d.Mixer, judge, d.Set, finder, d.Proven, stock)
 	require.NoError(t, err)
 	return trainer
 }
