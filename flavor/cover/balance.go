@@ -36,9 +36,9 @@ func (t *task) newScorer(x *search.Filling) (*scorer, error) {
 	return &scorer{task: t, build: build, of: x.Key(), ml: make([]float64, 0, len(s.Pours))}, nil
 }
 
-// spiritSlack is how far below the least score a spirit that is poured for another, or
-// what the trade pours, may bring a drink that is else as strong, sweet, sour, bitter and
-// long as it was.
+// spiritSlack is how far a drink may fall below the least score where a spirit stands
+// for a spirit, or where the trade pours it so. The drink must be as strong, sweet,
+// sour, bitter and long as it was.
 const spiritSlack = 15.0
 
 // blendSlack is how much of the score a blend may lose: it is poured to come nearer than

@@ -116,10 +116,10 @@ func (t *task) measure(fillings []search.Filling) ([]idea, error) {
 	return out, nil
 }
 
-// putBlendsBehind lets no blend come before the single bottles that the trade pours
-// as a matter of course and that keep the drink, nor before the best of them if it
-// is hardly further than the blend: those of the same class or by custom. A blend
-// that the trade pours is no blend. The ideas are given in order.
+// putBlendsBehind puts blends behind the single bottles that the trade pours as a matter
+// of course: those of the same class, or by custom. It does so where such a bottle keeps
+// the drink, or where the best of them is hardly further than the blend. A blend that
+// the trade pours is no blend. The ideas are given in order.
 func (t *task) putBlendsBehind(all []idea) {
 	first, last := -1, -1
 	for i := range all {

@@ -52,8 +52,9 @@ func (t *task) withoutFar(ideas []idea) []idea {
 	})
 }
 
-// withoutLost leaves out, beside ideas that keep what led, blends that do not, since a blend
-// is poured to bring that back, and what keeps nothing of the thing that went.
+// withoutLost leaves out ideas that lose what led, where others keep it: the blends,
+// since a blend is poured to bring that back, and what keeps nothing of the thing that
+// went.
 func (t *task) withoutLost(ideas []idea) []idea {
 	if !slices.ContainsFunc(ideas, func(x idea) bool { return !x.lost() }) {
 		return ideas

@@ -34,9 +34,10 @@ func (t *task) led(x *search.Filling) bool {
 	return most >= leadShare*all
 }
 
-// fortifies reports whether a filling brings what is made without alcohol up to the
-// strength of what went with something else, or a beer or wine that fills the glass is made
-// up with a spirit: nobody pours vodka into a beer without, or into a tonic for one.
+// fortifies reports whether a filling makes up for missing alcohol with a second bottle:
+// what is made without alcohol is brought up to the strength of what went, or a spirit
+// makes up a beer or wine that fills the glass. Nobody pours vodka into an alcohol-free
+// beer, or vodka and tonic for a beer.
 func (t *task) fortifies(x *search.Filling) bool {
 	if len(x.Parts) < 2 || len(t.gap.Gone) > 1 || t.gap.WantsDry() {
 		return false

@@ -30,9 +30,10 @@ func DefaultWeights() Weights {
 	return Weights{Part: 3, Move: 0.25, Unlike: 0.75, Earn: 1, Rare: 4, Lead: 1.5, Score: 0.04, Habit: 2, Gap: gap.DefaultWeights()}
 }
 
-// NearJND is the distance up to which a cover is said to keep the drink, LastJND the
-// one beyond which it is another drink and no cover, and sameIdea the one below which
-// two covers are one. The alcohol that a guest must not have counts for none of them.
+// Distances between glasses, in just-noticeable differences. Up to NearJND a cover is
+// said to keep the drink. Beyond LastJND it is another drink and no cover. Two covers
+// nearer to each other than sameIdea are one. The alcohol that a guest must not have
+// counts for none of them.
 const (
 	NearJND = 4.0
 	LastJND = 9.0

@@ -115,10 +115,10 @@ func (t *Trainer) best(family string, specs []template.Labelled) ([]Example, err
 	return out, nil
 }
 
-// rangesOf returns how far the logarithm of each part may move by itself: along
-// a part's row v of the basis the squared distance is t² vᵀS⁻¹v, and the drink is
-// no longer balanced where that passes the squared edge that the score counts a slip
-// of one part from.
+// rangesOf returns how far the logarithm of each part may move by itself. A move t along
+// a part's row v of the basis has the squared distance t² vᵀS⁻¹v. The drink is balanced
+// up to the edge from which the score counts a slip of one part; its square is held
+// against that distance.
 func rangesOf(centre []float64, f *template.Fitted) ([]float64, error) {
 	k := len(f.Centre)
 	basis, err := ratio.NewBasis(len(centre))

@@ -22,10 +22,11 @@ const (
 	leastLostFor = 1.0  // points that a slip costs at least, so that a share can be taken of them
 )
 
-// gradeMend takes the proper amount for right, and any move that takes back most of what the
-// slip did to its axis, or to that beside what it is held against, sugar beside acid and
-// strength beside length, or more than half of it and most of the score that it cost. Such a
-// move leaves the drink about as large as it should be, and balanced or nearly as good as the
+// gradeMend takes the proper amount for right. A move is right too if it takes back most
+// of what the slip did to its axis, or to the balance of that axis with the one it is
+// held against: sugar with acid, strength with length. A move that takes back more than
+// half is right if it also takes back most of the score that the slip cost. Such a move
+// leaves the drink about as large as it should be, and balanced or nearly as good as the
 // proper one.
 func (t *Trainer) gradeMend(r *Round, a *Answer) (*Grade, error) {
 	s := r.Specs[0].Clone()

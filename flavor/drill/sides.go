@@ -113,11 +113,11 @@ func surely(x side, c *classic, is *mix.Drink) bool {
 	return math.Abs(tasting.Value(x.axis, is)-tasting.Value(x.axis, c.drink)) > math.Hypot(was, now)
 }
 
-// rightOf lists all that is right to say of a drink with a slip, the slip itself first: the
-// slip told from the other side, what a guest cannot miss in the glass beside the proper
-// drink, what the engine itself faults, what a slip of the spirit brings out or drowns, and
-// what lies out of the range of the family by more than its own ±. Nothing is right that the
-// glass contradicts.
+// rightOf lists all that is right to say of a drink with a slip, the slip itself first.
+// It is right to tell the slip from the other side, and to name what a guest cannot miss
+// beside the proper drink, what the engine itself faults, what a slip of the spirit
+// brings out or drowns, and what lies out of the range of the family by more than its
+// own ±. Nothing is right that the glass contradicts.
 func (t *Trainer) rightOf(c *classic, s *flavor.Spec, r *balance.Result, slipped side) ([]side, error) {
 	var e ratio.Equivalents
 	var bands *[ratio.NumAxes]weigh.Band

@@ -67,9 +67,9 @@ type spoiling struct {
 // proven drink can be spoilt so near to it.
 const nearTimes = 1.5
 
-// spoiltRound spoils a classic along the axis by about the size, such that the engine
-// itself first faults that axis, or what is the same fault told from the other side, and the
-// glass says so too. All drinks that can be spoilt so are as likely to come.
+// spoiltRound spoils a classic along the axis by about the size. The engine itself must
+// first fault that axis, or the same fault told from the other side, and the glass must
+// say so too. All drinks that can be spoilt so are as likely to come.
 func (t *Trainer) spoiltRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	found, err := t.spoil(&r, rng)
 	if err != nil {

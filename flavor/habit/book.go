@@ -94,11 +94,11 @@ func (b *Book) Accent(p *flavor.Profile) float64 {
 }
 
 // Limit returns what good drinks pour of an ingredient, as shares of the drink before
-// ice, as what they are made of first or, if not, beside it; near is how near each proven drink of the book is in
-// make-up, 0 to 1, in the order of [NewBook]. What the ingredient itself says is
-// pooled with what those of its class that smell like it say, that with what the
-// class says, and that with common practice, each weighted by how many proven drinks
-// stand behind it. A modifier that smells all but the same speaks for the ingredient
+// ice: of what they are made of first, or of what stands beside that. near is how near
+// each proven drink of the book is in make-up, 0 to 1, in the order of [NewBook]. Four
+// voices are pooled, each with the next: the ingredient itself, those of its class that
+// smell like it, its class, and common practice. Each has the weight of the proven
+// drinks behind it. A modifier that smells all but the same speaks for the ingredient
 // itself: one orange liqueur may be poured as the next, however few drinks name it.
 func (b *Book) Limit(p *flavor.Profile, first bool, near []float64) Limit {
 	s := b.shelves[p.Class]

@@ -129,12 +129,13 @@ func (b *Book) sortLevels() {
 // kind of drink to another: what is much sugar for a dry drink is little for a sour.
 func (l Level) OfRatio() bool { return l == Acid || l == Sugar }
 
-// rules for a level are the share of all proven drinks that carry less of it than what may
-// be too much, the share of good drinks that may carry more than the most, by what
-// factor, as a logarithm, they go beyond one that is known, and the weight of a proven
-// drink that is made of quite other things. All drinks carry some of every level, so one
-// alone counts for less than it does for a pour; what the ratio tells of is held to its
-// own kind nearly alone, and closely. Chosen by leaving out each proven drink in turn.
+// rules say how a level is judged. A share neverHigh of all proven drinks carries less
+// of it than what may be too much. A share rare of good drinks may carry more than the
+// most. Good drinks go beyond a known one by a factor whose logarithm is reach. A proven
+// drink that is made of quite other things has the weight other. All drinks carry some
+// of every level, so one alone counts for less than it does for a pour; what the ratio
+// tells of is held to its own kind nearly alone, and closely. Chosen by leaving out each
+// proven drink in turn.
 type rules struct{ neverHigh, rare, reach, other float64 }
 
 func (l Level) rules() rules {

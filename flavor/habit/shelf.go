@@ -157,10 +157,10 @@ func (s *shelf) limit(p *flavor.Profile, common float64, first bool, near []floa
 // nothing but for what smells all but the same.
 func twinOf(likeness float64) float64 { return likeness * likeness * likeness }
 
-// Of the drinks that pour an ingredient, the share that pours it beside others from which it
-// may be an accent, and where it is one. One drink that is made of it, or of its twin, weighs
-// as much as leadingTimes others, and accentDrinks that nobody knows of may be. Chosen by the
-// trial.
+// What share of the drinks that pour an ingredient must pour it beside others: from
+// accentFrom on it may be an accent, from accentTo on it is one. One drink that is made
+// of it, or of its twin, weighs as much as leadingTimes others, and accentDrinks that
+// nobody knows of may be. Chosen by the trial.
 const (
 	accentFrom, accentTo = 0.4, 0.7
 	accentDrinks         = 2.0

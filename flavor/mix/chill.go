@@ -96,9 +96,9 @@ func (s *setting) settles(warm *parts, volumeML, waterG, vesselJ float64) float6
 	return heat / (capacity + left)
 }
 
-// iceFactor returns the water of the energy balance with the mixer's own ice, and
-// with what is mixed as warm as it is, over that with the usual ice and a drink as
-// warm as the bar; 1 if they are the same.
+// iceFactor returns how much more water the energy balance gives with the mixer's own
+// ice and pours as warm as they are than with the usual ice and pours as warm as the
+// bar; 1 for as much.
 func (m *Mixer) iceFactor(warm *parts, own *setting, s *flavor.Spec) float64 {
 	if m.ice == (Ice{}) && own.startC <= own.barC || own.equation == noEquation {
 		return 1

@@ -56,10 +56,10 @@ func (e equation) share(a float64) float64 {
 	return published(min(a, highestEquationABV))
 }
 
-// IceML estimates the water in mL that the usual ice adds to a drink of which
-// stillML, at a strength as a fraction by volume, is mixed by a method and topML
-// goes in afterwards: what [Mixer.Mix] works out where nothing is poured hot, but for
-// what is dissolved in the drink, to within a twentieth of its volume.
+// IceML estimates the water in mL that the usual ice adds to a drink. stillML is mixed
+// by the method and has the strength, a fraction by volume; topML goes in afterwards.
+// Where nothing is poured hot, the estimate is that of [Mixer.Mix] to within a twentieth
+// of the volume; it leaves out what is dissolved in the drink.
 func IceML(m flavor.Method, s flavor.Service, stillML, topML, strength float64) float64 {
 	r := ruleFor(m, s)
 	water := r.equation.share(strength) * r.times * stillML
@@ -76,9 +76,10 @@ func IceML(m flavor.Method, s flavor.Service, stillML, topML, strength float64) 
 	return max(water, least*stillML) + topShare*topML
 }
 
-// What the heat balance gives for ice in a glass, over what is built on it, over
-// what comes too weak to have been chilled by its equation, on cubes and on crushed
-// ice, and over the top: each ends at a degree or so.
+// The water that ice in a glass gives, as shares of what is poured over it, from the
+// heat balance: over what is built on cubes (built); over what was mixed too weak to be
+// chilled by its equation, on cubes (mixed) and on crushed ice (crushed); and over what
+// goes on top. Each drink ends at a degree or so.
 const (
 	builtShare   = 0.26
 	mixedShare   = 0.30

@@ -55,13 +55,12 @@ func amountOf(s *flavor.Spec, ml []float64, i int) float64 {
 	return s.Pours[i].ML
 }
 
-// HotC returns the temperature in °C at which a hot drink is served: as it is
-// stated or, if it is not, where the heat of what is poured hot and of what comes
-// from the shelf or the refrigerator evens out, in a mug that was warmed. The
-// amounts in mL stand in for those of the spec; nil for its own. What is said to
-// be hot is; if nothing is said, that is the water, the tea and the coffee, else
-// all that the trade heats, else everything. Where there is little of what would heat it,
-// the answer lies between.
+// HotC returns the temperature in °C at which a hot drink is served. If it is not
+// stated, it is where the heat of the hot pours and of the cold ones evens out, in a mug
+// that was warmed. The amounts in mL stand in for those of the spec; nil for its own.
+// What is said to be hot is hot. If nothing is said, the water, the tea and the coffee
+// are; without these, all that the trade heats; without that, everything. Where there is
+// little of what would heat it, the answer lies between.
 func HotC(s *flavor.Spec, ml []float64) float64 {
 	if s.HotC != 0 {
 		return s.HotC

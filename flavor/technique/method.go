@@ -191,8 +191,8 @@ func (w *workshop) uniced() {
 	}
 }
 
-// From where to where what is hot is a danger in a closed tin, °C of all that goes
-// in: a shot of hot espresso among spirits does not reach it.
+// A hot pour in a closed tin begins to be a danger at warmTinC and is one at hotTinC, in
+// °C of all that goes in. A shot of hot espresso among spirits does not reach it.
 const warmTinC, hotTinC = 47.0, 55.0
 
 // hotOnIce tells whether what is hot is shaken or blended, which bursts a closed tin

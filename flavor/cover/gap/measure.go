@@ -134,13 +134,13 @@ func (g *Gap) LightMeasure(p *flavor.Profile) (least, most float64) {
 // asStrong is the difference in % vol up to which two spirits count as equally strong.
 const asStrong = 8.0
 
-// Alike returns the amount of p that is poured like for like, in mL, and what it
-// costs to pour another, in steps: something of one class or one spirit for another,
-// and most where the spirits are as strong, so that nothing asks for another measure, and
-// where what sparkles fills the glass.
-// The amount is 0 if there is none: where several things went, of what is lighter than a
-// spirit for a guest who wants less alcohol, of what sweetens by its sugar, and of what is not
-// poured by the jigger, unless it comes by the same piece.
+// Alike returns the amount of p that is poured like for like, in mL, and what it costs
+// to pour another, in steps. There is such an amount between things of one class and
+// between spirits. Another amount costs most where the spirits are as strong, so that
+// nothing asks for another measure, and where what sparkles fills the glass. The amount
+// is 0 where several things went, for what is lighter than a spirit if the guest wants
+// less alcohol, for what sweetens by its sugar, and for what is not poured by the
+// jigger, unless it comes by the same piece.
 func (g *Gap) Alike(p *flavor.Profile, amounts []portion.Amount) (ml, firm float64) {
 	gone := g.Gone[0].Profile
 	was, w := gone.Class, &g.trade.Weights

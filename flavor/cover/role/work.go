@@ -53,9 +53,9 @@ func Fills(is, was flavor.Class) bool {
 	return is.Kin() == was.Kin() && (was.Part() == flavor.PartLength || was.Part() == flavor.PartTexture)
 }
 
-// Bitterness, in mg/L of quinine, as far as bottles are told apart by it: what is poured
-// to be bitter has at least the first, a liqueur, syrup or soda that is not bitter less than
-// the second, and what is too bitter to stand for one more than the third.
+// How bottles are told apart by bitterness, in mg/L of quinine. What is poured to be
+// bitter has at least stillBitter. A liqueur, syrup or soda that is not bitter has less
+// than notBitter. What has more than tooBitter cannot stand for one of those.
 const (
 	stillBitter = 30.0
 	notBitter   = 12.0

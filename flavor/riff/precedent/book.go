@@ -193,10 +193,10 @@ func milky(s *flavor.Spec) bool {
 const rounding = 1e-9
 
 // Relatives returns up to n of the proven drinks that may be listed, the nearest to a
-// drink in log-ratio, aroma and make-up first, so that a drink of cream is no relative of
-// a stirred one that is as sweet, and of two equally near the first by name. A drink that
-// is itself proven is its own nearest; one of another kind is left out. It fails if there
-// is nothing in the drink to weigh.
+// drink first, by log-ratio, aroma and make-up; of two equally near the first by name.
+// Make-up counts, so that a drink of cream is no relative of a stirred one that is as
+// sweet. A drink that is itself proven is its own nearest; one of another kind is left
+// out. It fails if there is nothing in the drink to weigh.
 func (b *Book) Relatives(d *flavor.Spec, n int, may func(*flavor.Spec) bool) ([]Relative, error) {
 	parts, smell, err := positionOf(d)
 	if err != nil {

@@ -14,9 +14,10 @@ const (
 	tooOddMust = 2.0 // of one that moves what has to go, or pours what a wish asks for
 )
 
-// company sums what is odd in the pairs that a drink keeps, those of given drinks
-// and of the proven one that it stands on aside, and in what no proven drink pours, less what goes together well on the mean.
-// It says whether proven drinks shun one of the pairs, or the whole is too odd.
+// company sums what is odd in a drink: in the pairs that it keeps, and in what no proven
+// drink pours. It takes off what goes together well, on the mean. Pairs of given drinks
+// do not count, nor those of the proven drink that it stands on. It says whether proven
+// drinks shun one of the pairs, or the whole is too odd.
 func (j *Job) company(s, frame *flavor.Spec) (odd float64, shunned bool) {
 	var well, pairs float64
 	for i := range s.Pours {
@@ -220,9 +221,9 @@ func (j *Job) keptOf(p *flavor.Profile) *precedent.Kept {
 	return k
 }
 
-// foams reports whether an ingredient gives texture and keeps any company: what steps in
-// for one that may not be poured goes with all that the other one went with, and the
-// white of an egg, or what foams like it, with whatever is sour.
+// foams reports whether an ingredient gives texture and keeps any company. What steps in
+// for another texture that may not be poured goes with all that the other went with. The
+// white of an egg, or what foams like it, goes with whatever is sour.
 func (j *Job) foams(s *flavor.Spec, p *flavor.Profile) bool {
 	if p.Class.Part() != flavor.PartTexture {
 		return false

@@ -65,9 +65,9 @@ func (j *Job) Stands(old *flavor.Pour, it *Item, per *ratio.Equivalents) bool {
 	return kin
 }
 
-// sameSmell is the likeness of smells from which a syrup or a juice stands for a liqueur
-// that a guest without alcohol does without, as orange juice does for an orange liqueur,
-// and one plant milk for another.
+// How like smells must be, 0 to 1. From sameSmell on, a syrup or a juice stands for a
+// liqueur if the guest drinks no alcohol, as orange juice does for an orange liqueur. From
+// sameMilk on, one plant milk stands for another.
 const (
 	sameSmell = 0.5
 	sameMilk  = 0.7
