@@ -44,6 +44,7 @@ func Mischiefs() []Mischief {
 		add("3 oz coconut cream", "cream-of-coconut", 3, flavor.Ounce),
 		{"no base", withoutBase},
 		{"base × 2", twiceTheBase},
+		{"liqueur, bitter or vermouth × 2¼", twiceWhatModifies},
 		{"water × 2", twiceTheWater},
 		{"blended with what sparkles", blendedWithSoda},
 		{"raw egg, built", rawEgg},
@@ -126,6 +127,30 @@ func twiceTheBase(s flavor.Spec, _ Larder) (flavor.Spec, *flavor.Profile, bool) 
 		}
 	}
 	return s, by, by != nil && len(s.Pours) > 1
+}
+
+// leastModifier is the share of a drink from which what modifies its base is no accent.
+const leastModifier = 0.1
+
+// twiceWhatModifies pours the largest liqueur, bitter or aromatised wine beside a base as a
+// ratio is spoilt in the first degree.
+func twiceWhatModifies(s flavor.Spec, _ Larder) (flavor.Spec, *flavor.Profile, bool) {
+	var most *flavor.Pour
+	based := false
+	for i := range s.Pours {
+		p := &s.Pours[i]
+		based = based || p.Profile.Base()
+		if p.Profile.Class.Part() == flavor.PartModifier && (most == nil || p.ML > most.ML) {
+			most = p
+		}
+	}
+	if !based || most == nil || most.ML < leastModifier*s.VolumeML() {
+		return s, nil, false
+	}
+	factor := Spoilings()[0].Up
+	most.Amount *= factor
+	most.ML *= factor
+	return s, most.Profile, true
 }
 
 // twiceTheWater pours as much water again as everything, into a short drink.
