@@ -27,6 +27,7 @@ const (
 	StageProbability Stage = "probability" // of one family, per cent
 	StageOther       Stage = "other"       // what a family that is hardly likely adds, points
 	StageMean        Stage = "mean"        // the score by the ratio, points
+	StageExcused     Stage = "excused"     // the same, as far as precedents excuse it, points
 	StageHabit       Stage = "habit"       // what a pour or a sense beyond habit leaves, points
 	StageUneven      Stage = "uneven"      // what is too much or too little to the rest leaves, points
 	StageBound       Stage = "bound"       // what a bound or a fault of method leaves, points
@@ -151,8 +152,11 @@ func (w *working) mean(told int, others float64) {
 		parts = append(parts, fmt.Sprintf("%.1f %% × %.1f", 100*f.Probability, f.Score))
 	}
 	d := &w.detail
-	w.add(StageMean, "", d.Ratio, "points", "by its ratio: %s + %.2f from the others = %.1f points",
-		strings.Join(parts, " + "), others, d.Ratio)
+	w.add(StageMean, "", d.Mean, "points", "by its ratio: %s + %.2f from the others = %.1f points",
+		strings.Join(parts, " + "), others, d.Mean)
+	if d.Ratio > d.Mean {
+		w.add(StageExcused, "", d.Ratio, "points", "drinks made of the same have every part to every other as this one has: that leaves %.1f points", d.Ratio)
+	}
 }
 
 // habits tells what is poured beyond habit, and the score.
@@ -163,7 +167,11 @@ func (w *working) habits() {
 		points := weigh.ScoreAt(x.Edges)
 		w.add(StageHabit, "", points, "points", "%s: 100 × 0.7^%.2f leaves %.1f points", habitText(x), x.Edges, points)
 	}
-	if x := &d.Uneven; x.Edges > 0 && x.Profile != nil {
+	switch x := &d.Uneven; {
+	case x.Edges > x.Told:
+		points := weigh.ScoreAt(x.Edges)
+		w.add(StageUneven, "", points, "points", "no drink like this has its sugar to its acid: 100 × 0.7^%.2f leaves %.1f points", x.Edges, points)
+	case x.Edges > 0 && x.Profile != nil:
 		points := weigh.ScoreAt(x.Edges)
 		w.add(StageUneven, "", points, "points", "there is %.1f times as much %s as goes with the rest in drinks like this: 100 × 0.7^%.2f leaves %.1f points", math.Exp(-x.Change), x.Profile.Name, x.Edges, points)
 	}

@@ -41,6 +41,9 @@ func TestExplainSumsToTheScore(t *testing.T) {
 			case balance.StageMean:
 				assert.InDelta(t, x.Value, sum, same)
 				mean = x.Value
+			case balance.StageExcused:
+				assert.Greater(t, x.Value, mean)
+				mean = x.Value
 			case balance.StageHabit:
 				habit = min(habit, x.Value)
 			case balance.StageUneven:

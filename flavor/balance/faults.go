@@ -78,7 +78,7 @@ func faultsOf(s *flavor.Spec, j *weigh.Judgement, rest judged, build *weigh.Buil
 	if j.Together && len(j.Beyond) > 0 && j.RatioEdges() > slices.MaxFunc(j.Beyond, byEdges).Edges {
 		carried, ratios = ratios, carried
 	}
-	if uneven := unevenFaults(s, j); j.Uneven.Edges >= j.RatioEdges() {
+	if uneven := unevenFaults(s, j); j.Uneven.Told >= j.RatioEdges() && j.Uneven.Told >= j.Uneven.Edges {
 		ratios = slices.Concat(uneven, ratios)
 	} else {
 		ratios = slices.Concat(ratios, uneven)

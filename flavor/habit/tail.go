@@ -13,6 +13,7 @@ type sample struct {
 	drink   int     // of the book
 	profile int     // of the shelf
 	lead    float64 // how surely the drink is made of it first
+	sure    float64 // how surely the drink has it; of a range alone
 }
 
 // Reaches: by what factor, as a logarithm, good drinks go beyond one that is known:

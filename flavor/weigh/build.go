@@ -37,6 +37,7 @@ type Build struct {
 	served                         []float64                 // see ofService; nil until asked for
 	foreign                        [len(characters)]*float64 // see foreignness; nil until asked for
 	proportion                     *proportion.Usual         // see proportions
+	precedents                     *proportion.Precedents    // known once proportion is
 	volumeML, ethanolG             upTo
 	borrowed                       []*[]float64 // see room
 	desk                           *desk
@@ -199,7 +200,9 @@ func (b *Build) Score(ml []float64) float64 {
 	e := b.Equivalents(ml)
 	signals := makeup.SignalsOf(b.spec, b.parts, ml)
 	b.place(&e, floats.Sum(ml), &signals)
-	return together(b.mean(), b.habitEdges(ml), b.unevenEdges(ml), b.boundEdges(ml, &e))
+	mean := b.mean()
+	uneven, excused := b.unevenEdges(ml)
+	return together(Excuse(mean, excused), b.habitEdges(ml), uneven, b.boundEdges(ml, &e))
 }
 
 // Reaches returns the score of the drink with other amounts and whether it is
@@ -211,8 +214,10 @@ func (b *Build) Reaches(ml []float64, least float64) (score float64, ok bool) {
 	e := b.Equivalents(ml)
 	signals := makeup.SignalsOf(b.spec, b.parts, ml)
 	b.place(&e, floats.Sum(ml), &signals)
-	if score = b.mean(); score >= least {
-		score = together(score, b.habitEdges(ml), b.unevenEdges(ml), b.boundEdges(ml, &e))
+	mean := b.mean()
+	if score = Excuse(mean, 1); score >= least {
+		uneven, excused := b.unevenEdges(ml)
+		score = together(Excuse(mean, excused), b.habitEdges(ml), uneven, b.boundEdges(ml, &e))
 	}
 	return score, score >= least
 }

@@ -77,7 +77,11 @@ func (b *Build) Ceiling(ml []float64) float64 {
 		l := &b.limits[i]
 		l.least, l.most = math.Exp(l.least-top), math.Exp(l.most-top)
 	}
-	return min(100, mostMean(b.limits)+template.CeilingSlack)
+	mean := mostMean(b.limits)
+	if b.set.precedents.Known() {
+		mean = Excuse(mean, 1)
+	}
+	return min(100, mean+template.CeilingSlack)
 }
 
 // overSizes returns between what squared distances a size lies, given its

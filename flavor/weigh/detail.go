@@ -21,7 +21,9 @@ type Detail struct {
 	TotalML     float64             // of the equivalents
 	Share       ratio.Equivalents   // of the total, 0 to 1
 	Families    []FamilyDetail
-	Ratio       float64 // Σ probability × score over the families
+	Mean        float64 // Σ probability × score over the families
+	Excused     float64 // how surely no proportion is near the edge of its precedents, 0 to 1
+	Ratio       float64 // of Mean, as far as Excused leaves it, see Excuse
 	Beyond      []Beyond
 	Uneven      Uneven
 	Bounds      []OutOfBounds
@@ -91,8 +93,10 @@ func (b *Build) Detail(ml []float64) Detail {
 	}
 	signals := makeup.SignalsOf(b.spec, b.parts, ml)
 	b.place(&d.Equivalents, floats.Sum(ml), &signals)
-	d.Ratio = b.mean()
+	d.Mean = b.mean()
 	d.Uneven = b.uneven(ml)
+	_, d.Excused = b.unevenEdges(ml)
+	d.Ratio = Excuse(d.Mean, d.Excused)
 	d.Score = together(d.Ratio, b.habitEdges(ml), d.Uneven.Edges, b.boundEdges(ml, &d.Equivalents))
 	b.beyond(ml, func(x *Beyond) { d.Beyond = append(d.Beyond, *x) })
 	b.bounds(ml, &d.Equivalents, func(x OutOfBounds) { d.Bounds = append(d.Bounds, x) })

@@ -47,7 +47,8 @@ func TestDetailAddsUp(t *testing.T) {
 			f := &d.Families[i]
 			assert.InDelta(t, math.Exp(f.MakeUp+f.Ratio)/odds, f.Probability, same)
 		}
-		assert.InDelta(t, d.Ratio, mean, same)
+		assert.InDelta(t, d.Mean, mean, same)
+		assert.InDelta(t, d.Ratio, weigh.Excuse(d.Mean, d.Excused), same)
 		var habit, bound float64
 		for _, x := range d.Beyond {
 			assert.Greater(t, x.Edges, 0.0)

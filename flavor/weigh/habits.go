@@ -31,74 +31,13 @@ type Beyond struct {
 	Edges   float64         // squared distance from what is free, over that of the most
 }
 
-// reach is where an amount stops being a matter of taste: up to start it costs
-// nothing, at most it brings the score to the edge of balance. All are
-// logarithms.
-type reach struct {
-	usual, start, most float64
-	free               float64 // e^start
-	own                bool
-	support            float64 // see habit.Limit
-}
-
-// Start lies a third of the way from most to usual, and no nearer to most than
-// leastRoom, as a logarithm: a fifth more or less of a pour is no cliff.
-const leastRoom = 0.36
-
-// ratioRoom is the same of a level that the ratio tells of too: the two together
-// should not make a slip of the jigger a wreck.
-const ratioRoom = 0.3
-
-func reachOf(usual, most float64) reach { return reachWith(usual, most, leastRoom) }
-
-func reachWith(usual, most, room float64) reach {
-	r := reach{usual: math.Log(usual), most: math.Log(most)}
-	r.start = r.most - math.Max(room, (r.most-r.usual)/3)
-	r.free = math.Exp(r.start)
-	return r
-}
-
-// mostFor returns the least most, as a logarithm, from which an amount costs nothing
-// given the middle of good drinks: the inverse of reachWith.
-func mostFor(start, middle, room float64) float64 {
-	return math.Max(start+room, (3*start-middle)/2)
-}
-
-// edges returns the squared distance of an amount from start, over that of the
-// most.
-func (r *reach) edges(amount float64) float64 {
-	if amount <= r.free {
-		return 0
-	}
-	x := (math.Log(amount) - r.start) / (r.most - r.start)
-	return x * x
-}
-
-// unusual returns how far an amount is from what is wont, 1 where it begins to be
-// unusual.
-func (r *reach) unusual(amount float64) float64 {
-	x := (math.Log(math.Max(amount, leastShare))-r.start)/leastRoom + 1
-	return max(0, x) * max(0, x)
-}
-
-// leastShare keeps the logarithm of nothing finite.
-const leastShare = 1e-9
-
-// between returns the reach of what is between two kinds of pour.
-func between(x, y *reach, share float64) reach {
-	at := func(x, y float64) float64 { return x + share*(y-x) }
-	r := reach{usual: at(x.usual, y.usual), start: at(x.start, y.start), most: at(x.most, y.most), support: at(x.support, y.support), own: x.own || y.own}
-	r.free = math.Exp(r.start)
-	return r
-}
-
 // habits is what good drinks carry, for the ingredients of one spec.
 type habits struct {
 	near                 []float64                  // how near each proven drink is in make-up
 	kind                 []float64                  // the same, times how surely the drink is of its family; nil until asked for
 	nearTotal, kindTotal float64                    // their sums
-	parts                [][2]reach                 // of each part, beside what leads and leading; empty until asked for
-	doses                [][2]reach                 // the same, in doses
+	parts                [][2]habit.Reach           // of each part, beside what leads and leading; empty until asked for
+	doses                [][2]habit.Reach           // the same, in doses
 	per                  [][habit.NumLevels]float64 // of each part, in a millilitre
 	levels               [habit.NumLevels]levelReach
 }
@@ -121,24 +60,24 @@ func (b *Build) habit() *habits {
 }
 
 // reachOf returns where part i stops being a matter of taste, as a share.
-func (b *Build) reachOf(i int, lead float64) reach {
+func (b *Build) reachOf(i int, lead float64) habit.Reach {
 	return b.reachBy(b.set.book.Limit, &b.habits.parts[i], i, lead)
 }
 
 // doseReachOf is reachOf as a dose.
-func (b *Build) doseReachOf(i int, lead float64) reach {
+func (b *Build) doseReachOf(i int, lead float64) habit.Reach {
 	return b.reachBy(b.set.book.LimitOfDose, &b.habits.doses[i], i, lead)
 }
 
 // reachBy returns where part i stops being a matter of taste by what limits it; known
 // keeps what was worked out.
-func (b *Build) reachBy(limit func(*flavor.Profile, bool, []float64) habit.Limit, known *[2]reach, i int, lead float64) reach {
-	of := func(first int) *reach {
+func (b *Build) reachBy(limit func(*flavor.Profile, bool, []float64) habit.Limit, known *[2]habit.Reach, i int, lead float64) habit.Reach {
+	of := func(first int) *habit.Reach {
 		r := &known[first]
-		if *r == (reach{}) {
+		if *r == (habit.Reach{}) {
 			l := limit(b.parts[i].Profile, first == 1, b.habits.near)
-			*r = reachOf(l.Usual, l.Most)
-			r.own, r.support = l.Own, l.Support
+			*r = habit.ReachWith(l.Usual, l.Most, habit.Room)
+			r.Own, r.Support = l.Own, l.Support
 		}
 		return r
 	}
@@ -148,7 +87,7 @@ func (b *Build) reachBy(limit func(*flavor.Profile, bool, []float64) habit.Limit
 	case 1:
 		return *of(1)
 	}
-	return between(of(0), of(1), lead)
+	return habit.Between(of(0), of(1), lead)
 }
 
 // shares returns the parts as the book of habits wants them.
@@ -195,6 +134,7 @@ func (b *Build) ofKind() []float64 {
 func (s *Set) readHabits(proven []template.Labelled) {
 	drinks := make([][]habit.Part, len(proven))
 	volumes, ethanol := make([]float64, len(proven)), make([]float64, len(proven))
+	poured := make([]proportion.Quantities, len(proven))
 	s.kin.Grow(len(proven))
 	for _, r := range []*rests{&s.unbased, &s.unsweetened, &s.unseasoned, &s.unturned, &s.unsoured} {
 		r.kin.Grow(len(proven))
@@ -215,6 +155,7 @@ func (s *Set) readHabits(proven []template.Labelled) {
 		s.mixed = append(s.mixed, mixes(proven[i].Spec.Method))
 		s.served = append(s.served, proven[i].Spec.Service)
 		s.tasks = append(s.tasks, proportion.TasksOf(b.parts, ml))
+		poured[i] = proportion.QuantitiesOf(b.parts, ml)
 		s.recipes = append(s.recipes, recipe{b.parts, ml})
 		s.unbased.add(b.parts, ml, makeup.IsBase)
 		s.unsweetened.add(b.parts, ml, makeup.IsSweetener)
@@ -227,7 +168,8 @@ func (s *Set) readHabits(proven []template.Labelled) {
 		s.customs.add(b.parts, ml)
 		s.strong = append(s.strong, s.bases[i] != nil || makeup.Presence(e[ratio.Strong], e.Total(), makeup.HalfWine) > 0.5)
 	}
-	s.book, s.volumes, s.ethanol = habit.NewBook(drinks), habit.NewRange(volumes), habit.NewRange(ethanol)
+	s.precedents = proportion.NewBook(poured)
+	s.book, s.volumes, s.ethanol = habit.NewBook(drinks), habit.NewRange(habit.InGlass, habit.OfAll(volumes)), habit.NewRange(habit.InGlass, habit.OfAll(ethanol))
 }
 
 // habitEdges returns how far out the drink with other amounts is by what it carries: 0
@@ -267,9 +209,9 @@ func (b *Build) beyond(ml []float64, tell func(*Beyond)) {
 
 // levelReach is where a level stops being a matter of taste, as far as that is known.
 type levelReach struct {
-	free  float64 // amount with its floor that is known to cost nothing
-	exact reach   // of the level and its floor, once it is needed
-	known bool    // it was
+	free  float64     // amount with its floor that is known to cost nothing
+	exact habit.Reach // of the level and its floor, once it is needed
+	known bool        // it was
 }
 
 // levelSlack is how near two parts bring as much of a level, so that rounding does not
@@ -284,24 +226,24 @@ const boundSlack = 1e-9
 func (b *Build) costsNothing(l habit.Level, amount float64) bool {
 	level := &b.habits.levels[l]
 	if level.known {
-		return amount <= level.exact.free
+		return amount <= level.exact.Free
 	}
 	if amount <= level.free {
 		return true
 	}
-	near, total, room := b.habits.near, b.habits.nearTotal, leastRoom
+	near, total, room := b.habits.near, b.habits.nearTotal, habit.Room
 	if l.OfRatio() {
-		near, room = b.ofKind(), ratioRoom
+		near, room = b.ofKind(), habit.RatioRoom
 		total = b.habits.kindTotal
 	}
-	most := mostFor(math.Log(amount), b.set.book.Middle(l, near, total), room)
+	most := habit.MostFor(math.Log(amount), b.set.book.Middle(l, near, total), room)
 	if b.set.book.MostReaches(l, near, total, most+boundSlack) {
 		level.free = amount
 		return true
 	}
 	x, floor := b.set.book.Bound(l, near), l.Floor()
-	level.exact, level.known = reachWith(x.Usual+floor, x.Most+floor, room), true
-	return amount <= level.exact.free
+	level.exact, level.known = habit.ReachWith(x.Usual+floor, x.Most+floor, room), true
+	return amount <= level.exact.Free
 }
 
 // beyondLevel tells of a level that is high.
@@ -322,19 +264,19 @@ func (b *Build) beyondLevel(l habit.Level, level float64, ml []float64, size *si
 			by, most = i, x
 		}
 	}
-	e := h.levels[l].exact.edges(level + floor)
+	e := h.levels[l].exact.Edges(level + floor)
 	p := &b.parts[by]
 	r := b.reachOf(by, b.leading(by, ml, first, size))
 	if excused(l, p) && !(l == habit.Level(flavor.Smoke) && p.Role == flavor.PartBase && p.Profile.Aroma[flavor.Smoke] > smoky) {
-		s := r.support / (r.support + excuseDrinks)
+		s := r.Support / (r.Support + excuseDrinks)
 		if p.Profile.Class == flavor.ClassFreshHerb || p.Profile.Class == flavor.ClassCocktailBitters {
 			s = 1 // much of what herbs smell of goes with the strainer; dashes of bitters are counted
 		}
-		e -= s * max(0, e-r.unusual(size.share(p, ml)))
+		e -= s * max(0, e-r.Unusual(size.share(p, ml)))
 	}
 	if e > 0 {
-		tell(&Beyond{Profile: p.Profile, Own: r.own, Sense: true, Level: l, Amount: level,
-			Usual: math.Exp(h.levels[l].exact.usual) - floor, Most: math.Exp(h.levels[l].exact.most) - floor, Edges: e})
+		tell(&Beyond{Profile: p.Profile, Own: r.Own, Sense: true, Level: l, Amount: level,
+			Usual: math.Exp(h.levels[l].exact.Usual) - floor, Most: math.Exp(h.levels[l].exact.Most) - floor, Edges: e})
 	}
 }
 
@@ -348,7 +290,7 @@ func overtakes(p *flavor.Profile) bool {
 // base, by its dose too, whichever is worse.
 func (b *Build) poured(i int, share, lead float64, ml []float64) Beyond {
 	r := b.reachOf(i, lead)
-	out := Beyond{Profile: b.parts[i].Profile, Own: r.own, Amount: share, Usual: math.Exp(r.usual), Most: math.Exp(r.most), Edges: r.edges(share)}
+	out := Beyond{Profile: b.parts[i].Profile, Own: r.Own, Amount: share, Usual: math.Exp(r.Usual), Most: math.Exp(r.Most), Edges: r.Edges(share)}
 	if !overtakes(b.parts[i].Profile) {
 		return out
 	}
@@ -357,9 +299,9 @@ func (b *Build) poured(i int, share, lead float64, ml []float64) Beyond {
 		return out
 	}
 	d := b.doseReachOf(i, lead)
-	if e := beside * d.edges(habit.Dose(share)); e > out.Edges {
+	if e := beside * d.Edges(habit.Dose(share)); e > out.Edges {
 		out.ByDose = out.Edges < 1
-		out.Usual, out.Most, out.Edges = habit.ShareOf(math.Exp(d.usual)), habit.ShareOf(math.Exp(d.most)), e
+		out.Usual, out.Most, out.Edges = habit.ShareOf(math.Exp(d.Usual)), habit.ShareOf(math.Exp(d.Most)), e
 	}
 	return out
 }

@@ -16,7 +16,8 @@ import (
 // Judgement is how a drink sits among the families.
 type Judgement struct {
 	Score       float64
-	Ratio       float64 // the score by the ratio alone
+	Ratio       float64 // the score by the ratio alone, as far as Excused leaves it, see Excuse
+	Excused     float64 // how surely no proportion is near the edge of its precedents, 0 to 1
 	Fits        []Fit   // the most probable first
 	Equivalents ratio.Equivalents
 	// Pulls is what may be wrong with it if one thing is, the likeliest first;
@@ -75,8 +76,10 @@ func (b *Build) Judge(ml []float64) Judgement {
 	j := Judgement{Equivalents: b.Equivalents(ml)}
 	signals := makeup.SignalsOf(b.spec, b.parts, ml)
 	b.place(&j.Equivalents, floats.Sum(ml), &signals)
-	j.Ratio = b.mean()
-	habit, uneven, bound := b.habitEdges(ml), b.unevenEdges(ml), b.boundEdges(ml, &j.Equivalents)
+	mean := b.mean()
+	uneven, excused := b.unevenEdges(ml)
+	j.Ratio, j.Excused = Excuse(mean, excused), excused
+	habit, bound := b.habitEdges(ml), b.boundEdges(ml, &j.Equivalents)
 	j.Score = together(j.Ratio, habit, uneven, bound)
 	j.Together = VerdictOf(j.Score) != Balanced && VerdictOf(j.Ratio) == Balanced && max(habit, uneven, bound) < 1 // else one of them does
 	j.Fits = make([]Fit, 0, len(b.active))
@@ -94,7 +97,7 @@ func (b *Build) Judge(ml []float64) Judgement {
 	if VerdictOf(j.Ratio) != Balanced {
 		b.oversized(ml, &j)
 	}
-	if VerdictOf(j.Ratio) != Balanced || j.Together && edgesAt(j.Ratio) >= TellingTogether {
+	if VerdictOf(j.Ratio) != Balanced || j.Together && edgesAt(j.Ratio) >= TellingTogether || j.Uneven.Edges > max(1, j.Uneven.Told) {
 		j.Pulls, j.Then = b.whatIsWrong(floats.Sum(ml), &j.Equivalents, &signals)
 	}
 	return j

@@ -198,7 +198,7 @@ func TestJudgementIsSound(t *testing.T) {
 			assert.True(t, f.Tail() >= 0 && f.Tail() <= 1)
 		}
 		assert.InDelta(t, 1, sum, same)
-		assert.InDelta(t, j.Ratio, mean, same)
+		assert.InDelta(t, j.Ratio, weigh.Excuse(mean, j.Excused), same)
 		assert.LessOrEqual(t, j.Score, j.Ratio)
 		if j.Score < j.Ratio && j.Score < weigh.BalancedFrom {
 			assert.True(t, len(j.Beyond)+len(j.Bounds)+len(j.Method) > 0 || j.Uneven.Profile != nil, "something is said to be wrong")

@@ -28,6 +28,7 @@ type desk struct {
 	kin, rest  makeup.Kinship
 	habits     habits
 	proportion proportion.Usual
+	precedents proportion.Precedents
 }
 
 // desk borrows a desk until the Build is [Build.Done].

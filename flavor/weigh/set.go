@@ -34,6 +34,7 @@ type Set struct {
 	served      []flavor.Service   // the same
 	recipes     []recipe           // the same
 	tasks       []proportion.Tasks // the same
+	precedents  *proportion.Book   // of the same
 	unbased     rests              // the same: without its bases
 	unsweetened rests              // the same: without syrups and sugar
 	unturned    rests              // the same: without what is sour and what that turns

@@ -30,14 +30,30 @@ func (b *Build) proportions() *proportion.Usual {
 	own := proportion.TasksOf(b.parts, b.ml)
 	b.desk.proportion = proportion.Learn(&own, b.set.tasks, says)
 	b.proportion = &b.desk.proportion
+	poured := proportion.QuantitiesOf(b.parts, b.ml)
+	b.desk.precedents = b.set.precedents.PrecedentsFor(&poured, b.kindly(), b.room)
+	b.precedents = &b.desk.precedents
 	return b.proportion
 }
 
+// kindly returns how much each proven drink counts as a precedent: by its make-up and
+// family, however it is served.
+func (b *Build) kindly() []float64 {
+	says := b.room(b.set.kin.Drinks())
+	for i, kind := range b.ofKind() {
+		near := b.habits.near[i]
+		says[i] = otherKind*near*near + (1-otherKind)*kind
+	}
+	return says
+}
+
 // unevenEdges returns how far out the drink with other amounts is by the proportion of
-// any two tasks.
-func (b *Build) unevenEdges(ml []float64) float64 {
-	tasks := proportion.TasksOf(b.parts, ml)
-	return b.proportions().Edges(&tasks)
+// any two tasks or by precedent, and how surely nothing is near the edge of that, 0 to 1.
+func (b *Build) unevenEdges(ml []float64) (edges, excused float64) {
+	usual := b.proportions()
+	tasks, poured := proportion.TasksOf(b.parts, ml), proportion.QuantitiesOf(b.parts, ml)
+	edges, excused = b.precedents.Beyond(&poured)
+	return max(edges, usual.Edges(&tasks)), excused
 }
 
 // Uneven is what does one task of a drink, and is too much or too little to what does the
@@ -45,13 +61,23 @@ func (b *Build) unevenEdges(ml []float64) float64 {
 type Uneven struct {
 	Profile *flavor.Profile // the largest pour that does it
 	Change  float64         // logarithm of the factor that would bring it back, negative if there is too much
-	Edges   float64         // how far out the drink is by its proportions, as a square, 1 at the edge
+	Edges   float64         // how far out the drink is by its proportions, 1 at the edge
+	// Told is how far out it is by what the ratio tells no better: how much there is of
+	// sugar to acid has no precedent, but which of the two is wrong is for the ratio to say.
+	Told float64
 }
 
 // uneven returns the task that explains best, if it alone went wrong, why the drink is as
-// uneven as it is.
+// uneven as it is; or what modifies the drink, or is too little to that, if precedent says so.
 func (b *Build) uneven(ml []float64) (out Uneven) {
-	out.Profile, out.Change = b.proportions().Slip(b.parts, ml)
-	out.Edges = b.unevenEdges(ml)
+	usual := b.proportions()
+	tasks, poured := proportion.TasksOf(b.parts, ml), proportion.QuantitiesOf(b.parts, ml)
+	out.Profile, out.Change = usual.Slip(b.parts, ml)
+	beyond, _ := b.precedents.Beyond(&poured)
+	out.Told = usual.Edges(&tasks)
+	out.Edges = max(out.Told, beyond)
+	if by, change, edges := b.precedents.Worst(&poured, usual, &tasks); by != nil && edges >= out.Told {
+		out.Profile, out.Change, out.Told = by, change, edges
+	}
 	return out
 }

@@ -38,7 +38,7 @@ func (b *Build) UsualPour(pour int, ml []float64) float64 {
 		share := size.share(&b.parts[i], at)
 		r := b.reachOf(i, b.leading(i, at, b.largest(at), &size))
 		rest := b.parts[i].Amount(at) / habit.Dose(share)
-		at[pour] = max(0, at[pour]+rest*habit.Dose(math.Exp(r.usual))-b.parts[i].Amount(at))
+		at[pour] = max(0, at[pour]+rest*habit.Dose(math.Exp(r.Usual))-b.parts[i].Amount(at))
 	}
 	return at[pour]
 }

@@ -38,6 +38,19 @@ func scoreOf(edges float64) float64 {
 // edgesAt is the inverse of scoreOf: +Inf for a score of 0.
 func edgesAt(score float64) float64 { return math.Log(score/100) / logBalanced }
 
+// excusedShare is the share of how far out a drink is by its ratio that precedents excuse,
+// if nothing in it is near the edge of what they have. Chosen by the trial.
+const excusedShare = 0.4
+
+// Excuse returns the score by the ratio of a drink that precedents excuse so surely: a family
+// is wide, and its ratio tells less of a drink than those that are made of the same.
+func Excuse(ratio, excused float64) float64 {
+	if excused <= 0 || ratio <= 0 {
+		return ratio
+	}
+	return scoreOf(edgesAt(ratio) * (1 - excusedShare*excused))
+}
+
 // together returns the score of a drink, given that by its ratio and how far out it is
 // by what it carries, by its proportions and by its bounds and method. What strays by its
 // ratio and by what it carries, though by each within the edge, is further out than by

@@ -1,0 +1,381 @@
+package proportion
+
+import (
+	"math"
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/habit"
+	"counterpour/flavor/makeup"
+	"counterpour/flavor/ratio"
+)
+
+// quantity is something of a drink that is held against something else of it.
+type quantity int
+
+const (
+	ofBase     quantity = iota // in mL of 40 % spirit
+	ofSweet                    // in mL of 1:1 syrup
+	ofSour                     // in mL of lemon juice
+	ofMilk                     // in mL, as are those below
+	ofLiqueur                  // the largest liqueur; two small ones are not one large
+	ofBitter                   // the largest amaro or bitter aperitif
+	ofVermouth                 // the largest aromatised wine; others lead a drink as often as not
+	besideBase                 // all but that
+	besideSweet
+	besideSour
+	besideLiqueur
+	besideBitter
+	besideVermouth
+
+	numPoured     = int(besideBase) // of them, those that are poured
+	numQuantities = int(besideVermouth) + 1
+)
+
+// beside returns what of a drink is left beside a quantity, and false if that is not held
+// against it.
+func (q quantity) beside() (quantity, bool) {
+	switch q {
+	case ofBase, ofSweet, ofSour:
+		return q - ofBase + besideBase, true
+	case ofLiqueur, ofBitter, ofVermouth:
+		return q - ofLiqueur + besideLiqueur, true
+	}
+	return 0, false
+}
+
+// halfOf is as for tasks.
+func (q quantity) halfOf() float64 {
+	if q >= ofLiqueur {
+		return taskLiqueur.halfOf()
+	}
+	return taskBase.halfOf()
+}
+
+// quantityOf returns which quantity a part belongs to, false if to none, and how much of it
+// a millilitre is.
+func quantityOf(p *makeup.Part) (q quantity, per float64, ok bool) {
+	t, ok := taskOf(p)
+	if !ok {
+		return 0, 0, false
+	}
+	switch t {
+	case taskBase:
+		return ofBase, p.Per[ratio.Strong], true
+	case taskSweeten:
+		return ofSweet, p.Per[ratio.Sweet], true
+	case taskSour:
+		return ofSour, p.Per[ratio.Sour], true
+	case taskMilk:
+		return ofMilk, 1, true
+	case taskLiqueur: // one of cream or egg is as much its milk
+		return ofLiqueur, 1, p.Profile.Class != flavor.ClassCreamLiqueur
+	case taskBitter:
+		return ofBitter, 1, true
+	case taskWine:
+		c := p.Profile.Class
+		return ofVermouth, 1, c == flavor.ClassVermouth || c == flavor.ClassAromatisedWine
+	}
+	return 0, 0, false
+}
+
+// Quantities is how much a drink has of what is held against precedents. The zero value
+// has nothing.
+type Quantities struct {
+	logs [numQuantities]float64     // logarithms; 0 for nothing
+	sure [numQuantities]float64     // how surely it is there, 0 to 1
+	by   [numPoured]*flavor.Profile // the largest pour of each
+	lone float64                    // how surely nothing else sweetens but what is there for it
+}
+
+// QuantitiesOf returns the quantities of a drink, given its parts and the mL of each of its
+// pours.
+func QuantitiesOf(parts []makeup.Part, ml []float64) (out Quantities) {
+	var counted, poured, largest [numPoured]float64
+	all, sweet := 0.0, 0.0
+	for i := range parts {
+		p := &parts[i]
+		x := p.Amount(ml)
+		sweet += x * p.Per[ratio.Sweet]
+		if p.Profile.Class.Free() {
+			continue // water thins all alike
+		}
+		all += x
+		q, per, ok := quantityOf(p)
+		if !ok || x <= 0 {
+			continue
+		}
+		first := x > largest[q] || x == largest[q] && p.Profile.ID < out.by[q].ID
+		if first {
+			largest[q], out.by[q] = x, p.Profile
+		}
+		if q < ofLiqueur {
+			counted[q], poured[q] = counted[q]+x*per, poured[q]+x
+		} else if first {
+			counted[q], poured[q] = x*per, x
+		}
+	}
+	if sweet > 0 {
+		out.lone = makeup.Ramp(counted[ofSweet]/sweet, loneFrom, loneTo)
+	}
+	for i, x := range counted {
+		q := quantity(i)
+		if x <= 0 {
+			continue
+		}
+		out.logs[q], out.sure[q] = math.Log(x), makeup.Certainty(poured[q], all, q.halfOf())
+		if rest, ok := q.beside(); ok && poured[q] < all {
+			out.logs[rest], out.sure[rest] = math.Log(max(all-poured[q], leastRest*all)), 1
+		}
+	}
+	return out
+}
+
+// Of all that is sweet, the share of syrups and sugar from where to where nothing else
+// sweetens.
+const loneFrom, loneTo = 0.6, 0.85
+
+// leastRest is the least share of a drink that the rest of it is taken as.
+const leastRest = 0.03
+
+// comparison is one quantity held against another: of the first there may be too much or,
+// if less is true, too little.
+type comparison struct {
+	of, to quantity
+	less   bool
+	custom habit.Custom
+	tells  bool // beyond precedent is a fault; else precedent only excuses
+}
+
+// How closely precedents are followed: what modifies a drink is most of what makes it
+// another; of sugar to acid tastes differ. Chosen by the trial.
+var (
+	closely = habit.Custom{Rare: 0.02, Reach: 0.05}
+	loosely = habit.Custom{Rare: 0.01, Reach: 0.08}
+)
+
+var comparisons = func() (all [numComparisons]comparison) {
+	out := all[:0]
+	for _, q := range []quantity{ofLiqueur, ofBitter, ofVermouth} {
+		rest, _ := q.beside()
+		for _, to := range []quantity{ofBase, rest, ofSour, ofMilk} {
+			out = append(out, comparison{of: q, to: to, custom: closely, tells: true})
+		}
+	}
+	for _, less := range []bool{false, true} {
+		out = append(out, comparison{ofSweet, ofSour, less, loosely, true},
+			comparison{ofSweet, ofBase, less, closely, false}, comparison{ofSour, ofBase, less, closely, false})
+	}
+	for _, q := range []quantity{ofBase, ofSweet, ofSour} {
+		rest, _ := q.beside()
+		out = append(out, comparison{of: q, to: rest, custom: closely})
+	}
+	return all
+}()
+
+// numComparisons is of each of three modifiers to four, of sugar, acid and base to each
+// other either way, and of those to the rest.
+const numComparisons = 3*4 + 3*2 + 3
+
+// sure returns how surely a drink has both of what is compared, 0 to 1, and there its
+// logarithm. What modifies a drink is compared only beside a base, which it else stands for.
+func (c *comparison) sure(q *Quantities) (sure, x float64) {
+	sure = q.sure[c.of] * q.sure[c.to]
+	if c.of >= ofLiqueur {
+		sure *= q.sure[ofBase]
+	}
+	x = q.logs[c.of] - q.logs[c.to]
+	if !c.less {
+		return sure * q.sure[c.to], x // what there is a splash of may be no more than that
+	}
+	sure *= q.sure[c.of]
+	if c.of == ofSweet {
+		sure *= q.lone // nor is a syrup too little that sweetens beside something else
+	}
+	return sure, -x
+}
+
+// Book is what proven drinks have of each quantity to another. It is read-only once built
+// and safe for concurrent use.
+type Book struct {
+	ranges []*habit.Range // of each comparison
+	by     [numPoured][]*flavor.Profile
+}
+
+// NewBook reads the quantities of proven drinks.
+func NewBook(drinks []Quantities) *Book {
+	b := &Book{}
+	for i := range comparisons {
+		c := &comparisons[i]
+		var has []habit.Amount
+		for at := range drinks {
+			if sure, x := c.sure(&drinks[at]); sure > 0 {
+				has = append(has, habit.Amount{Drink: at, Has: math.Exp(x), Sure: sure})
+			}
+		}
+		b.ranges = append(b.ranges, habit.NewRange(c.custom, has))
+	}
+	for i := range drinks {
+		for q, p := range drinks[i].by {
+			b.by[q] = append(b.by[q], p)
+		}
+	}
+	return b
+}
+
+// What a proven drink says counts for so much more if its largest pour of the kind is the
+// draft's own, whatever else either is made of; and whatever both are. Chosen by the trial.
+const (
+	ownPrecedent   = 0.1
+	otherPrecedent = 0.0005
+)
+
+// Precedents is what proven drinks have of each quantity of a draft to another. It is for
+// one goroutine at a time.
+type Precedents struct {
+	book  *Book
+	own   Quantities
+	says  []float64
+	room  func(int) []float64
+	of    [numPoured][]float64      // what each drink says of a quantity; nil until asked for
+	known [numComparisons]precedent // of each comparison
+}
+
+// precedent is what is known of a comparison so far, as logarithms.
+type precedent struct {
+	free         float64 // an amount that is known to be far from the most
+	middle, most float64
+	exact        bool
+}
+
+// Known reports whether there are precedents at all.
+func (b *Book) Known() bool {
+	return slices.ContainsFunc(b.ranges, func(r *habit.Range) bool { return r.Known() })
+}
+
+// PrecedentsFor returns the precedents for a draft with such quantities; says is how much
+// each proven drink counts, 0 to 1, and room lends lists of as many zeroes.
+func (b *Book) PrecedentsFor(draft *Quantities, says []float64, room func(int) []float64) Precedents {
+	p := Precedents{book: b, own: *draft, says: says, room: room}
+	for i := range p.known {
+		p.known[i].free = math.Inf(-1)
+	}
+	return p
+}
+
+// weights returns what each drink says of a quantity.
+func (p *Precedents) weights(q quantity) []float64 {
+	if p.of[q] == nil {
+		out := p.room(len(p.says))
+		for i, x := range p.says {
+			out[i] = x + otherPrecedent
+			if p.own.by[q] != nil && p.book.by[q][i] == p.own.by[q] {
+				out[i] += ownPrecedent
+			}
+		}
+		p.of[q] = out
+	}
+	return p.of[q]
+}
+
+// From where below the most a comparison costs, and from where to where it excuses less
+// and less, as logarithms. Chosen by the trial.
+const (
+	precedentRoom            = 0.36
+	farther                  = 0.7 // of what lies beyond the most, that counts: precedents are few
+	excuseRoom, excusedBelow = 0.8, 0.4
+)
+
+// near returns what is known of comparison i, and false if x lies so far below the most
+// that it costs nothing and excuses all.
+func (p *Precedents) near(i int, x float64) (*precedent, bool) {
+	known := &p.known[i]
+	if !known.exact {
+		if x <= known.free {
+			return nil, false
+		}
+		says := p.weights(comparisons[i].of)
+		if p.book.ranges[i].Reaches(says, math.Exp(x+excuseRoom)) {
+			known.free = x
+			return nil, false
+		}
+		middle, most := p.book.ranges[i].Bound(says)
+		known.middle, known.most, known.exact = math.Log(middle), math.Log(most), true
+	}
+	return known, x > known.most-excuseRoom
+}
+
+// Beyond returns how far out a drink is by its precedents, 1 at the edge of good drinks;
+// and how surely nothing in it is near that edge, 0 to 1: 0 if nothing is compared.
+func (p *Precedents) Beyond(q *Quantities) (edges, excused float64) {
+	compared, nearest := 0.0, 0.0
+	for i := range comparisons {
+		if sure, _ := comparisons[i].sure(q); sure > 0 && p.book.ranges[i].Known() {
+			compared = max(compared, sure)
+			e, near, _ := p.compare(i, q)
+			edges, nearest = max(edges, e), max(nearest, near)
+		}
+	}
+	return edges, compared * (1 - nearest)
+}
+
+// compare returns how far out a drink is by one comparison, and how surely it is near that.
+func (p *Precedents) compare(i int, q *Quantities) (edges, near, change float64) {
+	c := &comparisons[i]
+	sure, x := c.sure(q)
+	if sure <= 0 {
+		return 0, 0, 0
+	}
+	known, ok := p.near(i, x)
+	if !ok {
+		return 0, 0, 0
+	}
+	near = sure * makeup.Ramp(x, known.most-excuseRoom, known.most-excusedBelow)
+	if over := (x-known.most)/precedentRoom + 1; over > 0 && c.tells {
+		edges = sure * min(over*over, 1+farther*(over-1))
+	}
+	return edges, near, known.middle - x
+}
+
+// Worst returns what a drink is farthest out by of what modifies it: the largest pour of
+// that, of which there is too much, or of what it is held against, if rather that is too
+// little; the logarithm of the factor that would bring it to what is usual; and how far out
+// the drink is. The ingredient is nil if nothing is.
+func (p *Precedents) Worst(q *Quantities, usual *Usual, d *Tasks) (by *flavor.Profile, change, edges float64) {
+	for i := range comparisons {
+		c := &comparisons[i]
+		if c.of < ofLiqueur {
+			continue
+		}
+		e, _, back := p.compare(i, q)
+		if e <= edges {
+			continue
+		}
+		by, change, edges = q.by[c.of], back, e
+		if to := c.to.poured(); usual.strays(d, to.task()) < -usual.strays(d, c.of.task()) {
+			by, change = q.by[to], -back
+		}
+	}
+	return by, change, edges
+}
+
+// poured returns the quantity that is poured too little if there is too much to this one:
+// of all that stands beside something, the base.
+func (q quantity) poured() quantity {
+	if q >= besideBase {
+		return ofBase
+	}
+	return q
+}
+
+// task returns the task that a quantity that is poured does.
+func (q quantity) task() task {
+	return [numPoured]task{taskBase, taskSweeten, taskSour, taskMilk, taskLiqueur, taskBitter, taskWine}[q]
+}
+
+// strays returns how far a drink has more of a task than is usual in mL, in widths; below 0
+// if it has less.
+func (p *Usual) strays(d *Tasks, t task) float64 {
+	x := &p.alone[t]
+	return (d.logs[t] - x.middle) / math.Sqrt(x.variance)
+}
