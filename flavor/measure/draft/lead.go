@@ -14,6 +14,9 @@ import (
 // mostLead is the most words before the first amount of a line that are its name.
 const mostLead = 8
 
+// mostLeadIn is the most words of a sentence that lead up to its first amount.
+const mostLeadIn = 14
+
 // lead returns how many tokens stand before the first amount of a line that writes its
 // amounts before the names, "Basil gimlet 2 gin .75 lime": they are the name of the
 // drink, or say where it is made. It is 0 if there are none.
@@ -69,7 +72,7 @@ func lead(toks []token.Token) int {
 // so. What has the amount behind its name, "gin is 45 ml", stays.
 func (r *reader) withoutLead(n int, toks []token.Token) []token.Token {
 	for i := 2; i+1 < len(toks); i++ {
-		if !leadVerbs.Has(toks[i-1].Text) || toks[i].Kind != token.Numeral || toks[i].Wrong != "" {
+		if !leadVerbs.Has(toks[i-1].Text) && !(toks[i-1].Text == "now" && leadVerbs.Has(toks[i-2].Text)) || toks[i].Kind != token.Numeral || toks[i].Wrong != "" {
 			continue
 		}
 		name := i + entry.AmountAt(toks[i:])
@@ -77,7 +80,7 @@ func (r *reader) withoutLead(n int, toks []token.Token) []token.Token {
 		for from > 0 && toks[from-1].Kind == token.Word {
 			from--
 		}
-		if name == i || name >= len(toks) || toks[name].Kind != token.Word || i-from < 2 || i-from > mostLead || serving.DegreeWords[toks[name].Text] || entry.AgeWords[toks[name].Text] {
+		if name == i || name >= len(toks) || toks[name].Kind != token.Word || i-from < 2 || i-from > mostLeadIn || serving.DegreeWords[toks[name].Text] || entry.AgeWords[toks[name].Text] {
 			continue
 		}
 		r.skips(n, toks[from:i])

@@ -91,7 +91,12 @@ func (r *reader) content(n, from, to int) bool {
 	} else if r.row(n, raw) {
 		return len(r.d.Faults) < MaxFaults && len(r.d.Lines) <= MaxPours
 	}
-	toks := r.withoutBatch(n, roundBrackets(parting.Unlist(r.unstruck(n, r.toks))))
+	standing := r.unstruck(n, r.toks)
+	if len(standing) == 0 && len(r.toks) > 0 {
+		r.entry(KindRemark, n, span)
+		return true
+	}
+	toks := r.withoutBatch(n, roundBrackets(parting.Unlist(standing)))
 	if len(toks) > 0 {
 		toks = r.swapsAhead(n, toks)
 	}
@@ -112,7 +117,7 @@ func (r *reader) content(n, from, to int) bool {
 		r.entry(KindRemark, n, span)
 		return true
 	}
-	if len(toks) < 4 && len(toks) > 1 && servesWords[toks[0].Text] && toks[1].Kind == token.Numeral {
+	if perPortion(toks) || len(toks) < 4 && len(toks) > 1 && servesWords[toks[0].Text] && toks[1].Kind == token.Numeral {
 		r.first = first
 		r.entry(KindRemark, n, span)
 		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+r.text[from:to]+"” is skipped: the amounts are taken as those of one drink")
@@ -120,6 +125,11 @@ func (r *reader) content(n, from, to int) bool {
 	}
 	if toks = r.unitsStated(toks); len(toks) == 0 {
 		r.first = first
+		r.entry(KindRemark, n, span)
+		return true
+	}
+	if !first && aside.StruckOut(toks) {
+		r.skips(n, toks)
 		r.entry(KindRemark, n, span)
 		return true
 	}
@@ -131,7 +141,7 @@ func (r *reader) content(n, from, to int) bool {
 		r.entry(KindRemark, n, span)
 		return true
 	}
-	if !first && (aside.None(toks) || aside.StruckOut(toks)) {
+	if !first && aside.None(toks) {
 		r.skips(n, toks)
 		r.entry(KindRemark, n, span)
 		return true
@@ -184,10 +194,19 @@ func (r *reader) content(n, from, to int) bool {
 func (r *reader) pouringWords(n int, toks []token.Token) []token.Token {
 	toks = serving.WithIceSizes(speech.OneOfEach(speech.Lengthened(speech.WithoutHesitation(speech.Signs(toks)))))
 	toks = r.withoutServes(n, r.withoutPrices(n, r.remarkFrom(n, joining.WithoutRole(r.text, toks))))
-	toks, r.amends = speech.Amended(speech.Ranges(r.text, toks))
+	toks, r.amends = speech.Amended(r.changed(n, speech.Ranges(r.text, toks)))
 	toks = r.without(n, toks, speech.StandIn(toks))
 	toks = r.withoutLead(n, r.withoutCommentary(n, r.secondThoughts(n, speech.Dictated(toks))))
 	return r.partSize(r.without(n, toks, speech.Opening(toks)))
+}
+
+// changed is [speech.Changed] of a line, and says what was left out.
+func (r *reader) changed(n int, toks []token.Token) []token.Token {
+	out, was := speech.Changed(r.text, toks)
+	for _, w := range was {
+		r.said.Notes = append(r.said.Notes, lineNote(n, "“"+w+"” is skipped: the amount beside it counts"))
+	}
+	return out
 }
 
 // secondThoughts is [speech.SecondThoughts] of a line, and says what was taken back.
@@ -197,6 +216,16 @@ func (r *reader) secondThoughts(n int, toks []token.Token) []token.Token {
 		r.said.Notes = append(r.said.Notes, lineNote(n, "“"+b+"” is corrected by what follows, and skipped"))
 	}
 	return out
+}
+
+// perPortion reports whether a line says for how much of a drink its amounts are: "per 150 ml portion:".
+func perPortion(toks []token.Token) bool {
+	toks = entry.TrimMarks(toks)
+	last := len(toks) - 1
+	return last > 0 && last < mostPartSize && (toks[0].Text == "per" || toks[0].Text == "for") && drinksWords[toks[last].Text] &&
+		!slices.ContainsFunc(toks[1:last], func(t token.Token) bool {
+			return t.Kind != token.Numeral && !parting.Measured(&t) && t.Text != "one" && t.Text != "each" && t.Text != "a"
+		})
 }
 
 // drinksWords say how many drinks a text makes, or how much of it one is.

@@ -16,13 +16,19 @@ var (
 	strikeWords = vocabulary.Words(`was is in the final version spec recipe now from this that d ed ' taken left longer used using use it anymore any more menu build drink of all together altogether poured out`)
 )
 
+// strikesBehind are the signs behind which they stand.
+var strikesBehind = map[string]bool{"-": true, "(": true, "[": true, ",": true, "<": true, ">": true}
+
 // StruckOut reports whether a line of one pour says behind a sign that it is no longer poured:
 // "chamomile tincture 2 dashes -- CUT, not in final".
 func StruckOut(toks []token.Token) bool {
+	if len(toks) > 2 && strikes.Has(toks[0].Text) && toks[0].Text != "no" && toks[0].Text != "not" && toks[1].Is(":") { // "cut: 5 ml absinthe"
+		return true
+	}
 	amounts, at := 0, -1
 	for i := range toks {
 		switch {
-		case at < 0 && i > 1 && toks[i].Kind == token.Mark && (toks[i].Is("-") && !toks[i].Glued || toks[i].Is("(") || toks[i].Is(",") || toks[i].Is("[")) && i+1 < len(toks) && (strikes.Has(toks[i+1].Text) || toks[i+1].Kind == token.Mark):
+		case at < 0 && i > 1 && i+1 < len(toks) && strikesBehind[toks[i].Text] && toks[i].Kind == token.Mark && (strikes.Has(toks[i+1].Text) || toks[i+1].Kind == token.Mark):
 			at = i
 		case at < 0 && toks[i].Kind == token.Numeral:
 			amounts++

@@ -17,7 +17,7 @@ var (
 	// and words such as "too", may stand beside a pour: "my shrub too".
 	speakers = vocabulary.Words(`i i'm im i'll ill i've we we're we'll we've you you're u they they're he she i'd who who's everyone everybody someone somebody nobody anybody anyone
 		guy guys girl lad lads team folks boss manager owner guest guests customer customers staff bartender regulars
-		is isn't isnt was wasn't wasnt were weren't are aren't arent am been being has hasn't have had does doesn't doesnt did didn't didnt don't dont can't cant could won't wont would should shouldn't must might gonna wanna let's lets
+		is isn't isnt was wasn't wasnt were weren't are aren't arent been being has hasn't have had does doesn't doesnt did didn't didnt don't dont can't cant could won't wont would should shouldn't must might gonna wanna let's lets
 		keep keeps keeping forget forgets forgot ask asks asked asking tell tells told know knows knew remember remembers think thinks thought reckon guess wants wanted likes liked loves loved hates hope hopes says said
 		gets got getting goes went gone changed wrong correct never yesterday today tonight tomorrow tmrw tmr asap
 		lol haha hah lmao omg tbh imo fyi btw obvs obviously because cos cuz ditch spec specs recipe recipes version menu`)

@@ -58,7 +58,7 @@ func Read(text string, toks []token.Token) Written {
 	}
 	toks = bare(toks)
 	rest := p.skipLead(toks)
-	if len(rest) > 1 && (rest[0].Text == "all" || rest[0].Text == "each") && startsMeasure(rest[1:]) {
+	if len(rest) > 1 && (rest[0].Text == "all" || rest[0].Text == "each" || rest[0].Text == "ea") && startsMeasure(rest[1:]) {
 		p.Each, rest = true, rest[1:]
 	}
 	if after, ok := p.takeAmount(rest); ok {

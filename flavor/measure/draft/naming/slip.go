@@ -19,7 +19,7 @@ func (b *Book) slipOfWord(key string, pl Place) (Found, bool) {
 	best := ""
 	for _, w := range volumeWords {
 		slipped := min(len(key), len(w)) >= leastSlipped && (swapped(key, w) || oneOff(key, w) || len(key) >= leastTwice && key[0] == w[0] && len(measure.Nearest(key, []measure.Spelling{{Written: w, Means: w}})) > 0)
-		if !slipped && !vowelless(key, w) {
+		if !slipped && !vowelless(key, w) && !(len(key) >= leastBegun && strings.HasPrefix(w, key)) {
 			continue
 		}
 		if best != "" && (byVolume[w] == "" || byVolume[best] != byVolume[w]) && !slices.Equal(askVolume[best], askVolume[w]) {
@@ -40,6 +40,7 @@ func (b *Book) slipOfWord(key string, pl Place) (Found, bool) {
 const (
 	leastSlipped = 5 // letters of a word in which a slip is forgiven
 	leastTwice   = 8 // letters of a word in which two are
+	leastBegun   = 4 // letters of a word that begin another
 )
 
 // volumeWords are the single words of byVolume and askVolume in order.

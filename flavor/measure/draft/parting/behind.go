@@ -51,6 +51,13 @@ func followsAmount(toks []token.Token, i, from int) bool {
 	return !warmth[rest[0].Text] && s.States() && (len(s.Unknown) == 0 || entry.GarnishAfter(rest) > 0)
 }
 
+// toppingAt reports whether what fills the glass stands at i, up to the next sign, and says that it
+// does: "soda top".
+func toppingAt(toks []token.Token, i int) bool {
+	n := lengthAt(toks[i:])
+	return n > 0 && i+n < len(toks) && entry.PourVerbs[toks[i+n].Text] == flavor.Top && (i+n+1 == len(toks) || toks[i+n+1].Kind == token.Mark)
+}
+
 // lengthEnds reports whether what fills the glass ends before i, and what is laid on the
 // drink or how it is served follows: "cola lime wedge".
 func lengthEnds(toks []token.Token, i, from int) bool {

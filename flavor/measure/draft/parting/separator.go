@@ -40,6 +40,8 @@ func Separator(toks []token.Token, i, from int) (string, int) {
 		return ",", 0 // "1 lemon   absinthe rinse"
 	case Wide(toks, i) && i > from && t.Kind == token.Word && toks[i-1].Kind != token.Mark && gapped(toks, i, from):
 		return ",", 0 // "WHISKEY SOUR  NO EGG  BOURBON 2  LEMON 1"
+	case i > from && toppingAt(toks, i) && servedOnly(toks[from:i]):
+		return ";", 0 // "shake highball soda top"
 	case i > from && topsFrom(toks, i) && serving.Starts(toks[from:]) && mixes(toks[from:i]):
 		return ";", 0 // "shake collins top soda"
 	case i > from && leftOutAt(toks, i) && (i > from+1 && Named(toks[from:i]) && entry.StartsAmount(toks[from:]) || mixes(toks[from:i]) || servedOnly(toks[from:i])):
@@ -50,6 +52,8 @@ func Separator(toks []token.Token, i, from int) (string, int) {
 		return ";", 0 // "20 lemon ew", "15 sugar nutmeg"
 	case t.Kind == token.Word && i > from+1 && toks[from].Text == "top" && lengthAt(toks[from+1:]) == i-from-1 && laidOnly(upToMark(toks[i:])):
 		return ";", 0 // "top soda lime wedge"
+	case t.Kind == token.Word && i > from+3 && toks[i-1].Is(")") && !entry.StartsAmount(toks[from:]) && amountCloses(toks[from:i]):
+		return ";", 0 // "gin (50 ml) lemon (25 ml)"
 	case t.Is("(") && i > from+1 && toks[from].Is("(") && amountInBrackets(toks[i:]):
 		return ";", 0 // "(1 oz) gin (3/4 oz) lime"
 	case soakedIn.Has(t.Text) && i > from && (next.Text == "in" || next.Text == "with") && i+2 < len(toks) && entry.StartsMeasure(toks[i+2:]):
@@ -122,6 +126,9 @@ func bySign(toks []token.Token, i, from int) (string, int) {
 			return "and", 1
 		}
 	case "-":
+		if next.Kind == token.Numeral && next.Glued && !t.Glued && reaches.Has(toks[i-1].Text) {
+			return "", 0 // "churn to -6"
+		}
 		if i+2 < len(toks) && next.Kind == token.Numeral && entry.AgeWords[toks[i+2].Text] {
 			return "", 0 // "rye - 100 proof"
 		}
@@ -214,6 +221,9 @@ func amountInBrackets(toks []token.Token) bool {
 	return end > 1 && toks[1].Kind == token.Numeral && (end == 2 || entry.UnitWordsAt(toks[2:end]))
 }
 
+// reaches are words before how cold something becomes.
+var reaches = vocabulary.Words(`to at below until till`)
+
 // whites are words for the white of an egg, which are poured one at a time without a number.
 var whites = vocabulary.Words(`ew eggwhite eggwht`)
 
@@ -223,6 +233,17 @@ func eggEnds(toks []token.Token, i, from int) bool {
 	one := i == from+1 && whites.Has(toks[from].Text)
 	two := i == from+2 && toks[from].Text == "egg" && strings.HasPrefix(toks[from+1].Text, "wh")
 	return (one || two) && serving.Known(toks[i].Text) && servedOnly(upToMark(toks[i:]))
+}
+
+// amountCloses reports whether words are a name with its amount in brackets behind it.
+func amountCloses(toks []token.Token) bool {
+	open := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is("(") })
+	if open < 1 || !Named(toks[:open]) || slices.ContainsFunc(toks[:open], func(t token.Token) bool { return t.Kind != token.Word }) || toks[open+1].Kind != token.Numeral || toks[open+1].Wrong != "" {
+		return false
+	}
+	inside := toks[open+1 : len(toks)-1]
+	_, n := entry.UnitAt(inside[1:])
+	return n > 0 && n == len(inside)-1
 }
 
 // ground say how a spice is cut, and begin its name.

@@ -177,6 +177,10 @@ func (r *resolver) nameless() {
 	if d.Titled {
 		return
 	}
+	if d.Led && r.endsInBase() {
+		r.askName(line, "%q ends in the name of an ingredient, and the amounts may stand before the names or behind them; put a comma behind each pour, or write \"%s %s\" if it is the name of the drink")
+		return
+	}
 	first, _ := utf8.DecodeRuneInString(r.name)
 	lowly := unicode.IsLower(first) || d.Led
 	if r.measuredName() {
@@ -200,6 +204,23 @@ func (r *resolver) nameless() {
 		r.askName(line, "%q names an ingredient and has no amount; write one before it, such as \"2 oz\", or \"%s %s\" if it is the name of the drink")
 		return
 	}
+}
+
+// endsInBase reports whether the name ends in a spirit of which no line pours the like: "my way gin
+// 50 lemon 25" has its amounts behind the names.
+func (r *resolver) endsInBase() bool {
+	words := strings.Fields(r.name)
+	for n := 1; n < len(words) && n <= naming.LongestName; n++ {
+		p, _, ok := r.book.Named(strings.Join(words[len(words)-n:], " "))
+		if !ok || !p.Base() {
+			continue
+		}
+		return !slices.ContainsFunc(r.draft.Lines, func(l entry.Line) bool {
+			f := r.book.Find(l.Name, naming.PlaceOf(cmp.Or(l.Unit, flavor.Millilitre), l.Amount, l.After))
+			return f.Profile != nil && f.Profile.Base()
+		})
+	}
+	return false
 }
 
 // talksOfPours reports whether the name is a sentence that tells to pour something, or names

@@ -69,7 +69,30 @@ func TestTakenBackElsewhere(t *testing.T) {
 	require.InDelta(t, 22.2, spec.Pours[2].ML, 0.1)
 	spec = readBy(t, x, "gin 1.5oz\nblanc vermouth .75oz\ngentian liqueur 2 dashes -- CUT, not in final\norange bitters 1 dash\nstir, up")
 	require.Len(t, spec.Pours, 3)
+	spec = readBy(t, x, "50 ml gin\n25 ml lime\n20 ml simple\n5 ml absinthe <- removed\nshake, up")
+	require.Len(t, spec.Pours, 3)
+	spec = readBy(t, x, "Ana: 50 gin 25 lemon 20 simple?\nBen: make it 15 simple\nAna: ok. shake, up")
+	require.InDelta(t, 15, spec.Pours[2].ML, 0.1)
+	spec = readBy(t, x, "gin 45 ml, lemon goes 15 to 20 ml, simple stays at 10 ml, shake up")
+	require.InDelta(t, 20, spec.Pours[1].ML, 0.1)
 	spec = readBy(t, x, "Replace the gin with vodka in this one: 50 gin, 25 lime, 20 simple, shake, up")
 	require.Equal(t, "vodka", spec.Pours[0].Profile.Name)
 	require.InDelta(t, 50, spec.Pours[0].ML, 0.1)
+}
+
+// What stands behind the service, or in columns for a batch, is read or refused, and not lost;
+// common practice, no source.
+func TestNothingIsLostBehindTheService(t *testing.T) {
+	x := wholeCatalogue(t)
+	spec := readBy(t, x, "gin45 lemon25 sugar15 shk hb soda top")
+	require.Len(t, spec.Pours, 4)
+	spec = readBy(t, x, "Ingredient\t1x\t10x\nGin\t45\t450\nLemon juice\t22\t220\nSimple syrup\t22\t220\nshake, up")
+	require.InDelta(t, 45, spec.Pours[0].ML, 0.1)
+	for text, first := range map[string]string{ // its amounts stand behind the names
+		"my way gin 50 lemon 25 ss 20 soda fill, collins, ice":         "London dry gin",
+		"white rum 1 jam rum 1 lime ¾ falernum ½ gren bsp shk crushed": "white rum",
+	} {
+		s, err := reading.Read(text, x)
+		require.True(t, err != nil || s.Pours[0].Profile.Name == first, text)
+	}
 }

@@ -381,6 +381,9 @@ func (r *running) lead(toks []token.Token) bool {
 		r.name = ""
 		return len(r.book.Mentioned(written)) == 0
 	}
+	if f := r.book.Find(written, naming.Place{Unit: flavor.Ounce, Amount: 1}); f.Firm() { // "white rum 1 jam rum 1 lime 3/4": the amounts stand behind the names
+		return false
+	}
 	r.name = written
 	return !r.listSign(sign, toks[len(toks)-1].End)
 }

@@ -31,9 +31,13 @@ const foreignSteps = `machacar, majar, pestare, piler, muddeln, stößeln, macer
 var foreignIce = map[flavor.Service]string{
 	"": `mucho hielo, con mucho hielo, sin hielo, cubo de hielo, cubos de hielo, hielo en cubos, hielos, senza ghiaccio, molto ghiaccio, ghiaccio in cubi, cubi di ghiaccio, glace, avec glace, sans glace,
 		glaçons neufs, mit eis, ohne eis, viel eis, com gelo, sem gelo, muito gelo, pedras de gelo, zonder ijs, veel ijs, med is, uden is, utan is, uten is, sobre gelo`,
-	flavor.Rocks:   `cubo grande de hielo, cubo grande di ghiaccio, sur un gros glaçon, großen eiswürfel, pedra grande de gelo, pedra de gelo, cubo de gelo grande, groot ijsblok, grote ijsblok, grote ijsblokjes`,
-	flavor.Crushed: `gelo moído, gelo triturado, glace en neige, ghiaccio crushed, hielo crushed, eis crushed, hielo granizado`,
+	flavor.Rocks: `cubo grande de hielo, cubo grande di ghiaccio, sur un gros glaçon, großen eiswürfel, pedra grande de gelo, pedra de gelo, cubo de gelo grande, groot ijsblok, grote ijsblok, grote ijsblokjes`,
+	flavor.Crushed: `glace pilée, ghiaccio tritato, hielo picado, zerstoßenes eis, hielo pilé, hielo frappé, hielo triturado, hielo roto, ghiaccio pilé, crushed eis, gestoßenes eis, crushed ijs, gemalen ijs, glace concassée, gelo picado,
+		gelo moído, gelo triturado, glace en neige, ghiaccio crushed, hielo crushed, eis crushed, hielo granizado`,
 }
+
+// foreignWith are the words of other tongues before ice: "avec glace pilée".
+var foreignWith = strings.Fields(`avec con com mit met med sur sobre auf su op`)
 
 // foreignGlasses are the words for a glass, by its usual name.
 var foreignGlasses = map[string]string{
@@ -61,7 +65,13 @@ func inTongues(put func(words string, t term)) {
 	}
 	each(foreignSteps, term{keep: true})
 	for service, words := range foreignIce {
-		each(words, term{Service: service, weak: service == "", Ice: true})
+		t := term{Service: service, weak: service == "", Ice: true}
+		each(words, t)
+		for w := range strings.SplitSeq(words, ",") {
+			for _, with := range foreignWith {
+				put(with+" "+strings.TrimSpace(w), t)
+			}
+		}
 	}
 	for glass, words := range foreignGlasses {
 		for _, g := range glassTerms {

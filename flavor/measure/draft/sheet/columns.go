@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -77,6 +78,13 @@ func wordsOfHead(cell string) []string {
 // columnOf is what the head of a column says; its role is unknown where it says nothing known.
 func columnOf(cell string) column {
 	c := column{head: cell}
+	if many := multiple(cell); many > 0 { // "1x" beside "10x"
+		c.role, c.size = amount, 1
+		if many > 1 {
+			c.size = sizes["batch"]
+		}
+		return c
+	}
 	words := wordsOfHead(cell)
 	if len(words) == 0 || len(words) > mostWords || poured(cell) {
 		return c
@@ -109,6 +117,21 @@ func columnOf(cell string) column {
 		}
 	}
 	return c
+}
+
+// multiple is how many drinks the amounts of a column are for, "x10", "1x"; 0 where its head does
+// not say.
+func multiple(cell string) int {
+	bare := strings.ToLower(strings.TrimSpace(cell))
+	figures := strings.TrimSuffix(strings.TrimPrefix(bare, "x"), "x")
+	if figures == bare {
+		return 0
+	}
+	n, err := strconv.Atoi(strings.TrimSpace(figures))
+	if err != nil || n < 1 {
+		return 0
+	}
+	return n
 }
 
 // poured reports whether a cell states an amount, as a pour does: "2 oz", but not "1 drink".

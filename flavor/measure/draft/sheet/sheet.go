@@ -52,6 +52,10 @@ func Head(text string, line entry.Span) (*Table, bool) {
 	}
 	t := &Table{sign: sign}
 	known, strange := 0, 0
+	if sign == gap && strings.HasPrefix(text[line.Start:line.End], gap) { // nothing stands over the names
+		t.columns = append(t.columns, column{role: name})
+		known++
+	}
 	for _, c := range cells(text, line, sign) {
 		if len(t.columns) == 0 && sign == comma && columnOf(text[c.Start:c.End]).role == unknown {
 			return nil, false // most lines with a comma are no head

@@ -33,6 +33,9 @@ func Dictated(toks []token.Token) []token.Token {
 		switch a, ok := spokenAt(toks, i); {
 		case ok && a.sure:
 			found++
+			if i > 0 && toks[i-1].Kind == token.Mark && i+a.takes+1 == len(toks) { // "bourbon: sixty ml"
+				found++
+			}
 			i += a.takes - 1
 		case ok && counts(toks, i, a.takes):
 			counted++

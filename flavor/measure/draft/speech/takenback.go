@@ -182,6 +182,9 @@ var amends = vocabulary.Words(`edit correction update updated amended revised`)
 
 // Amended returns a line without the word that says that it takes back what stands above.
 func Amended(toks []token.Token) ([]token.Token, bool) {
+	if n := amendsFirst(toks); n > 0 {
+		return toks[n:], true
+	}
 	if last := amendsLast(toks); last > 0 {
 		return slices.Concat(toks[:last], toks[last+1:]), true
 	}
@@ -193,6 +196,15 @@ func Amended(toks []token.Token) ([]token.Token, bool) {
 		rest = entry.TrimMarks(rest[1:])
 	}
 	return rest, true
+}
+
+// amendsFirst returns how many words begin a line that say that the amount behind them takes back
+// one above: "make it 15 simple"; 0 if none do.
+func amendsFirst(toks []token.Token) int {
+	if len(toks) < 4 || toks[0].Text != "make" && toks[0].Text != "call" || toks[1].Text != "it" && toks[1].Text != "that" || !entry.StartsAmount(toks[2:]) {
+		return 0
+	}
+	return 2
 }
 
 // amendsLast returns where a word ends the first pour of a line that says that it takes back
