@@ -3,7 +3,9 @@ package bench
 import (
 	"context"
 	"fmt"
+	"math"
 	"net/http"
+	"regexp"
 
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
@@ -109,7 +111,7 @@ func finely(v float64, unit string) string {
 }
 
 func (w *worked) syrup(f form.Values) error {
-	brix, err := f.Number("brix", "the sugar", "°Bx")
+	brix, err := brixOf(f)
 	if err != nil {
 		return err
 	}
@@ -137,6 +139,27 @@ func (w *worked) syrup(f form.Values) error {
 	return nil
 }
 
+// byWeight is a syrup as sugar to water.
+var byWeight = regexp.MustCompile(`^([\d.,]+)\s*:\s*([\d.,]+)$`)
+
+// brixOf reads how much sugar a syrup has, in °Bx or as sugar to water by weight, such as
+// 2:1.
+func brixOf(f form.Values) (float64, error) {
+	parts := byWeight.FindStringSubmatch(f.Get("brix"))
+	if parts == nil {
+		return f.Number("brix", "the sugar", "°Bx")
+	}
+	sugar, err := form.Number(parts[1], "such as 2")
+	if err != nil {
+		return 0, form.Missing("brix", err.Error())
+	}
+	water, err := form.Number(parts[2], "such as 1")
+	if err != nil || water <= 0 {
+		return 0, form.Missing("brix", "write the sugar as °Bx, or as 2:1, sugar to water by weight")
+	}
+	return math.Round(1000*sugar/(sugar+water)) / 10, nil
+}
+
 // juices names what the house keeps that may be adjusted, sour ones left out.
 func (p *pages) juices(ctx context.Context) ([]string, error) {
 	stock, err := p.house.Stock(ctx)
@@ -149,6 +172,21 @@ func (p *pages) juices(ctx context.Context) ([]string, error) {
 	return out, err
 }
 
+// juiceOf finds a juice by its name, or by that of its fruit.
+func (p *pages) juiceOf(name string) (*flavor.Profile, error) {
+	juice, err := p.bar.Named(name)
+	if err == nil && juice.Class.Pressed() {
+		return juice, nil
+	}
+	if pressed, none := p.bar.Named(name + " juice"); none == nil && pressed.Class.Pressed() {
+		return pressed, nil
+	}
+	if err != nil {
+		return nil, err
+	}
+	return nil, form.Missing("juice", juice.Name+" is no juice; name one, such as orange juice")
+}
+
 func (p *pages) acid(w *worked, f form.Values) error {
 	ml, err := f.Number("amount", "the amount", "mL")
 	if err != nil {
@@ -158,12 +196,9 @@ func (p *pages) acid(w *worked, f form.Values) error {
 	if name == "" {
 		return form.Missing("juice", "name a juice, such as orange juice")
 	}
-	juice, err := p.bar.Named(name)
+	juice, err := p.juiceOf(name)
 	if err != nil {
 		return err
-	}
-	if !juice.Class.Pressed() {
-		return form.Missing("juice", juice.Name+" is no juice; name one, such as orange juice")
 	}
 	target, named := mix.LimeStrength, "lime"
 	if f.Get("target") == "lemon" {

@@ -38,9 +38,13 @@ func Number(text, in string) (float64, error) {
 	return v, nil
 }
 
+// fractions are the signs by which a number is known to be one.
+const fractions = "/⁄½¼¾⅓⅔⅛"
+
 // Quantity parses a typed number with or without its unit, as a stock list may have it:
 // 70cl is 700 where mL are asked for. in is the unit of a number alone and of the result;
-// empty if there is none. It is as strict with the number as [Number].
+// empty if there is none. A fraction such as ½ or 1 1/2 is read; with any other number it is
+// as strict as [Number].
 func Quantity(text, in string) (float64, error) {
 	how := "such as 2.5"
 	if in != "" {
@@ -49,6 +53,13 @@ func Quantity(text, in string) (float64, error) {
 	figure, each, ok := numeral.In(text, in)
 	if !ok {
 		return 0, fmt.Errorf("%q is not a number; write digits alone, %s", text, how)
+	}
+	if strings.ContainsAny(figure, fractions) {
+		v, ok := numeral.Number(figure, false)
+		if !ok {
+			return 0, fmt.Errorf("%q is not a number; write digits alone, %s", text, how)
+		}
+		return v * each, nil
 	}
 	v, err := Number(figure, how)
 	return v * each, err

@@ -52,6 +52,13 @@ func TestQuantityReadsUnits(t *testing.T) {
 		require.NoError(t, err, c.text)
 		assert.InDelta(t, c.want, v, tolerance, c.text)
 	}
+	for text, want := range map[string]float64{"1/2 L": 500, "½ L": 500, "1 1/2 L": 1500, "1½": 1.5} {
+		v, err := Quantity(text, "mL")
+		require.NoError(t, err, text)
+		assert.InDelta(t, want, v, tolerance, text)
+	}
+	_, err := Quantity("1/0 L", "mL")
+	assert.Error(t, err)
 	for text, want := range map[string]string{
 		"1,500 ml": `"1,500" can be read two ways; write 1500 or 1.500`,
 		"1 kg":     `"1 kg" is not a number; write digits alone, in mL`,

@@ -83,15 +83,26 @@ func readBatchForm(q url.Values) batchForm {
 				return f
 			}
 		}
+		if bottles.MatchString(m[2]) {
+			if f.Amount = m[1]; !strings.HasPrefix(f.Of, "bottles-") {
+				f.Of = usualBottle
+			}
+			return f
+		}
 		if ml, err := form.Quantity(f.Amount, "mL"); err == nil { // such as 70 cl
-			f.Amount, f.Of = words.Plain(ml), "ml"
+			f.Amount, f.Of = strings.ReplaceAll(words.Millilitres(ml), "\u00a0", ""), "ml"
 		}
 	}
 	return f
 }
 
-// typedAmount is a number and, perhaps, its unit: "5 L".
-var typedAmount = regexp.MustCompile(`^([\d.,]+)\s*([\pL]*)$`)
+// typedAmount is a number and, perhaps, its unit: "5 L", "½ L".
+var typedAmount = regexp.MustCompile(`^([\d.,/⁄½¼¾⅓⅔⅛ ]*[\d½¼¾⅓⅔⅛])\s*(\pL*)$`)
+
+// bottles is a unit of which the size is chosen, or is the usual one.
+var bottles = regexp.MustCompile(`^(?i:bottles?|btls?)$`)
+
+const usualBottle = "bottles-700"
 
 // mostBatchML and mostServes bound a batch.
 const (
@@ -108,7 +119,7 @@ func (f *batchForm) request(slug string) (r service.BatchRequest, fills, fault s
 		return r, "", "Say what to count: servings, litres, mL or bottles."
 	}
 	size := batchSizes[at]
-	n, err := form.Number(f.Amount, "such as 10")
+	n, err := form.Quantity(f.Amount, "")
 	if err != nil || !(n > 0) {
 		return r, "", "“" + f.Amount + "” cannot be made; write a number above zero, such as 10, or 5 L."
 	}
