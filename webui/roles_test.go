@@ -81,7 +81,7 @@ func TestTheFloorSeesNoButtonThatIsRefused(t *testing.T) {
 		"/stock/bottle?id=dock-gin": {"Save it", `value="remove"`, "/stock/undo"},
 		"/stock/made":               {"Save it"},
 		"/specs":                    {"/specs/import"},
-		"/specs?show=removed":       {`value="undo"`},
+		"/specs?list=removed":       {`value="undo"`},
 		"/specs/import":             {"Read it"},
 		"/specs/halyard-sour":       {`value="remove"`, `value="note"`, `value="right"`},
 		"/bench":                    {`value="save"`},

@@ -75,7 +75,14 @@ func (j *juiceToAdjust) settle(target Acids) AcidAddition {
 	a := j.with(0, 0)
 	for range 40 {
 		litres := a.VolumeML / 1000
-		a = j.with(lacking(target.CitricGPerL*litres, j.citric), lacking(target.MalicGPerL*litres, j.malic))
+		citric, malic := lacking(target.CitricGPerL*litres, j.citric), lacking(target.MalicGPerL*litres, j.malic)
+		switch { // too much of one acid stands for as much of the other as is as sour
+		case malic < 0:
+			citric, malic = citric+malic*asCitric.Malic, 0
+		case citric < 0:
+			citric, malic = 0, malic+citric/asCitric.Malic
+		}
+		a = j.with(citric, malic)
 	}
 	return a
 }
@@ -93,9 +100,10 @@ func lacking(wanted, have float64) float64 {
 // AdjustAcid returns the citric and malic acid that bring volumeML of a juice
 // to a target, both in grams per litre of the adjusted juice. The rule of thumb
 // of the trade weighs the powder per litre of the juice it goes into, which
-// comes out some 3 % weaker. It fails for a missing juice, for amounts out of
-// range, and for a juice that already holds more of either acid than is asked
-// for. The profile must be completed; other acids stay as they are.
+// comes out some 3 % weaker. Of an acid that the juice has too much of none is
+// added, and so much less of the other that the juice is as sour as was asked for.
+// It fails for a missing juice, for amounts out of range, and for a juice that is
+// sourer than that already. The profile must be completed; other acids stay as they are.
 func AdjustAcid(juice *flavor.Profile, volumeML float64, target Acids) (AcidAddition, error) {
 	j, err := newJuice(juice, volumeML)
 	if err != nil {
@@ -108,16 +116,10 @@ func AdjustAcid(juice *flavor.Profile, volumeML float64, target Acids) (AcidAddi
 		return AcidAddition{}, err
 	}
 	a := j.settle(target)
-	if a.CitricG < 0 {
-		return AcidAddition{}, j.tooSour("citric acid", j.citric, target.CitricGPerL)
-	}
-	if a.MalicG < 0 {
-		return AcidAddition{}, j.tooSour("malic acid", j.malic, target.MalicGPerL)
+	if a.CitricG < 0 || a.MalicG < 0 {
+		wanted := target.CitricGPerL + target.MalicGPerL*asCitric.Malic
+		return AcidAddition{}, flavor.Invalid("target", wanted, "%s already holds %.1f g/L of acid, as citric, more than the %.1f asked for; raise the target, or thin the juice with water first",
+			j.name, a.TitratableBefore, wanted)
 	}
 	return a, nil
-}
-
-func (j *juiceToAdjust) tooSour(acid string, grams, target float64) error {
-	return flavor.Invalid("target "+acid, target, "%s already holds %.1f g/L of %s, more than the %v asked for; raise the target, or thin the juice with water first",
-		j.name, 1000*grams/j.bulk.volumeML(), acid, target)
 }

@@ -90,13 +90,32 @@ func TestAdjustAcidRefuses(t *testing.T) {
 		"volume NaN":      second(AdjustAcid(j, nan, LimeStrength)),
 		"target too high": second(AdjustAcid(j, 100, Acids{CitricGPerL: 400})),
 		"target NaN":      second(AdjustAcid(j, 100, Acids{CitricGPerL: 60, MalicGPerL: nan})),
-		"too much citric": second(AdjustAcid(j, 100, Acids{CitricGPerL: 40, MalicGPerL: 20})),
-		"too much malic":  second(AdjustAcid(j, 100, LemonStrength)),
+		"too much citric": second(AdjustAcid(j, 100, Acids{CitricGPerL: 40, MalicGPerL: 5})),
+		"too much malic":  second(AdjustAcid(juice(t, "apple juice", 100, 0.1, 6), 100, Acids{CitricGPerL: 5})),
 	} {
 		assert.ErrorIs(t, err, flavor.ErrInvalid, name)
 	}
-	_, err := AdjustAcid(j, 100, LimeStrength)
-	assert.ErrorContains(t, err, "lemon juice already holds 48.0 g/L of citric acid, more than the 40 asked for; raise the target")
+	_, err := AdjustAcid(j, 100, Acids{CitricGPerL: 40, MalicGPerL: 5})
+	assert.ErrorContains(t, err, "g/L of acid, as citric, more than the 44.8 asked for; raise the target")
+}
+
+// Too much of one acid stands for as much of the other as is as sour: pineapple, which has a
+// little malic acid, is made as sour as lemon by citric acid alone.
+func TestAdjustAcidWithTooMuchOfOne(t *testing.T) {
+	const tolerance = 0.05 // g/L
+	for _, c := range []struct {
+		juice         *flavor.Profile
+		target        Acids
+		citric, malic bool // which powder is added
+	}{
+		{juice(t, "pineapple juice", 105, 7.0, 1.0), LemonStrength, true, false},
+		{juice(t, "lemon juice", 25, 48, 2.5), LimeStrength, false, true},
+	} {
+		a, err := AdjustAcid(c.juice, 1000, c.target)
+		require.NoError(t, err, c.juice.Name)
+		assert.InDelta(t, titrated(c.target.CitricGPerL, c.target.MalicGPerL, 1000), a.TitratableGPerL, tolerance, c.juice.Name)
+		assert.Equal(t, []bool{c.citric, c.malic}, []bool{a.CitricG > 0, a.MalicG > 0}, c.juice.Name)
+	}
 }
 
 // A juice that is as sour as is asked for takes no powder.

@@ -211,7 +211,7 @@ func (p *pages) acid(w *worked, f form.Values) error {
 	w.row("Citric acid", finely(a.CitricG, "g"))
 	w.row("Malic acid", finely(a.MalicG, "g"))
 	w.row("Makes", finely(a.VolumeML, "mL"))
-	w.Sums = fmt.Sprintf("%s has %s g/L of acid, as citric; with the powder it has %s g/L: %s g/L citric and %s g/L malic, as in %s by the drinks convention.",
+	w.Sums = fmt.Sprintf("%s has %s g/L of acid, as citric; with the powder it has %s g/L: %s g/L citric and %s g/L malic, as sour as %s by the drinks convention.",
 		words.SentenceStart(juice.Name), words.Figure(a.TitratableBefore, 1), words.Figure(a.TitratableGPerL, 1), words.Figure(a.After.CitricGPerL, 1), words.Figure(a.After.MalicGPerL, 1), named)
 	w.Note = "No two fruits are alike: taste before you add all of it. Weigh food-grade acid on a scale that reads 0.1 g, and treat the juice as fresh."
 	return nil

@@ -12,8 +12,8 @@ import (
 
 // Which specs are shown, if not those of the menu.
 const (
-	showField   = "show"
-	showRemoved = "removed"
+	listField   = "list"
+	listRemoved = "removed"
 )
 
 // removedPage lists the specs that were removed and can be put back.

@@ -125,9 +125,9 @@ func TestASpecIsRemovedAndPutBack(t *testing.T) {
 	webuitest.Tells(t, webuitest.Post(p, "/specs/spindrift", webuitest.Fields("do", "remove", "version", "2"), false), http.StatusConflict, "There is no such record")
 	webuitest.Tells(t, webuitest.Get(p, "/specs/spindrift/batch", ""), 404)
 	webuitest.Tells(t, webuitest.Get(p, "/bench?spec=spindrift", ""), 200, "Spindrift\n1 oz London dry gin")
-	webuitest.Tells(t, webuitest.Get(p, "/specs?show=removed", ""), 200, `<a href="/specs/spindrift">Spindrift</a>`, `name="version" value="2"`, "Put back: Spindrift")
+	webuitest.Tells(t, webuitest.Get(p, "/specs?list=removed", ""), 200, `<a href="/specs/spindrift">Spindrift</a>`, `name="version" value="2"`, "Put back: Spindrift")
 	assert.Contains(t, act(t, p, "spindrift", "do", "undo", "version", "2"), "Version 3")
-	webuitest.Tells(t, webuitest.Get(p, "/specs?show=removed", ""), 200, "No spec was removed, or all are back.")
+	webuitest.Tells(t, webuitest.Get(p, "/specs?list=removed", ""), 200, "No spec was removed, or all are back.")
 	webuitest.Tells(t, webuitest.Get(p, "/specs", ""), 200, "Spindrift")
 }
 

@@ -23,7 +23,7 @@ func (p *pages) specs(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	if r.Form.Get(showField) == showRemoved {
+	if r.Form.Get(listField) == listRemoved {
 		return p.removed(w, r, &q.Guest)
 	}
 	v, err := p.specsOf(r.Context(), &q, "/specs", onAPage)
@@ -99,7 +99,7 @@ func (v *specsView) ForGuest() *form.Guest { return &v.Query.Guest }
 
 // Removed is the address of the specs that were removed.
 func (v *specsView) Removed() string {
-	at := url.Values{showField: {showRemoved}}
+	at := url.Values{listField: {listRemoved}}
 	v.Query.Guest.AddTo(at)
 	return form.Link("/specs", at)
 }
