@@ -115,11 +115,13 @@ func (p *pages) flightRequest(sent flightForm, menu []behind.HouseSpec) (r tasti
 	if r.Step, err = f.Number("step", "the step", "noticeable steps"); err != nil {
 		return r, err
 	}
-	if r.BuildML, err = f.Number("each", "what each build holds", "mL"); err != nil {
-		return r, err
-	}
-	if r.BuildML == 0 {
-		return r, form.Missing("each", "a build of nothing cannot be tasted; write more than 0 mL")
+	if sent.Each != "" { // else as much as is safe
+		if r.BuildML, err = f.Number("each", "what each build holds", "mL"); err != nil {
+			return r, err
+		}
+		if r.BuildML == 0 {
+			return r, form.Missing("each", "a build of nothing cannot be tasted; write more than 0 mL")
+		}
 	}
 	r.Spec, err = p.flightSpec(sent, menu)
 	return r, err

@@ -66,7 +66,7 @@ type tasterView struct {
 }
 
 // How a form is first filled in.
-var firstFlight = flightForm{Axis: ratio.Sweet.String(), Builds: "3", Step: "2", Tasters: "4", Each: words.Figure(tasting.DefaultBuildML, 0)}
+var firstFlight = flightForm{Axis: ratio.Sweet.String(), Builds: "3", Step: "2", Tasters: "4"}
 
 func flightViewOf(sent flightForm, menu []behind.HouseSpec, asked bool) *flightView {
 	if !asked {

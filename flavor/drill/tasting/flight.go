@@ -17,7 +17,7 @@ type FlightRequest struct {
 	Axis    ratio.Axis
 	Builds  int     // 3 or 5
 	Step    float64 // just-noticeable differences between neighbours, 0.5 to 4
-	BuildML float64 // finished, for each taster; 0 means 60
+	BuildML float64 // finished, for each taster; 0 means 60, or less where that were too much alcohol
 	Tasters int     // 1 to 60
 	// MaxDrinks is the most a taster may take in, in United States standard
 	// drinks; 0 means MaxTasterDrinks, which is also the most that may be set.
@@ -30,6 +30,7 @@ const (
 	DefaultBuildML = 60.0
 	leastBuildML   = 10.0
 	mostBuildML    = 120.0
+	buildGrain     = 5.0 // mL, of a build whose size nobody asked for
 	leastStep      = 0.5 // below, hardly anybody tells neighbours apart
 	mostStep       = 4.0
 	mostTasters    = 60
@@ -98,6 +99,7 @@ type Stray struct {
 // request is out of range, if no pour carries the axis or its amount cannot reach
 // a step, or if a taster would take in more alcohol than the limit.
 func PlanFlight(mixer *mix.Mixer, r FlightRequest) (*Flight, error) {
+	free := r.BuildML == 0
 	if err := r.check(); err != nil {
 		return nil, err
 	}
@@ -127,6 +129,10 @@ func PlanFlight(mixer *mix.Mixer, r FlightRequest) (*Flight, error) {
 	}
 	f.Drinks = f.EthanolG / USDrinkG
 	if f.Drinks > r.MaxDrinks {
+		if fits := buildGrain * math.Floor(r.BuildML*r.MaxDrinks/f.Drinks/buildGrain); free && fits >= leastBuildML {
+			r.BuildML = fits
+			return PlanFlight(mixer, r)
+		}
 		return nil, tooMuch(f, &r)
 	}
 	if f.Orders, err = serve(blind, r.Tasters, rng); err != nil {

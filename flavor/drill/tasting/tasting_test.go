@@ -188,7 +188,12 @@ func TestWhatMovesAnAxis(t *testing.T) {
 func TestFlightRefusesTooMuch(t *testing.T) {
 	s := newTable(t)
 	r := FlightRequest{Spec: s.Spec(t, sourText), Axis: ratio.Sweet, Builds: 5, Step: 1, Tasters: 4}
-	_, err := PlanFlight(s.Mixer, r)
+	fits, err := PlanFlight(s.Mixer, r)
+	require.NoError(t, err, "a size that nobody asked for gives way")
+	assert.LessOrEqual(t, fits.Drinks, MaxTasterDrinks)
+	assert.InDelta(t, 45, fits.Builds[0].Sheet.PourML, 0.5)
+	r.BuildML = DefaultBuildML
+	_, err = PlanFlight(s.Mixer, r)
 	var fault *flavor.Fault
 	require.ErrorAs(t, err, &fault)
 	assert.Contains(t, fault.Message, "standard drinks")
