@@ -39,6 +39,7 @@ type habits struct {
 	parts                [][2]habit.Reach           // of each part, beside what leads and leading; empty until asked for
 	doses                [][2]habit.Reach           // the same, in doses
 	per                  [][habit.NumLevels]float64 // of each part, in a millilitre
+	accents              []float64                  // of each part, see accent
 	levels               [habit.NumLevels]levelReach
 }
 
@@ -48,9 +49,13 @@ func (b *Build) habit() *habits {
 		return b.habits
 	}
 	h, parts := &b.desk.habits, b.parts
-	*h = habits{near: b.near(), parts: sized(&h.parts, len(parts)), doses: sized(&h.doses, len(parts)), per: sized(&h.per, len(parts))}
+	*h = habits{near: b.near(), parts: sized(&h.parts, len(parts)), doses: sized(&h.doses, len(parts)), per: sized(&h.per, len(parts)),
+		accents: sized(&h.accents, len(parts))}
 	h.nearTotal = floats.Sum(h.near)
 	for i := range parts {
+		if leads(&parts[i]) {
+			h.accents[i] = b.set.book.Accent(parts[i].Profile)
+		}
 		for l := range h.per[i] {
 			h.per[i][l] = habit.Level(l).PerML(parts[i].Profile)
 		}
@@ -286,24 +291,24 @@ func overtakes(p *flavor.Profile) bool {
 	return p.Class.Part() == flavor.PartModifier && p.Class.Kin() != flavor.KinWine
 }
 
-// poured returns how far a pour is beyond habit, by its share or, if it may overtake a
-// base, by its dose too, whichever is worse.
+// poured returns how far a pour is beyond habit, nothing where it is not, by its share or,
+// if it may overtake a base, by its dose too, whichever is worse.
 func (b *Build) poured(i int, share, lead float64, ml []float64) Beyond {
 	r := b.reachOf(i, lead)
-	out := Beyond{Profile: b.parts[i].Profile, Own: r.Own, Amount: share, Usual: math.Exp(r.Usual), Most: math.Exp(r.Most), Edges: r.Edges(share)}
-	if !overtakes(b.parts[i].Profile) {
-		return out
+	edges := r.Edges(share)
+	if overtakes(b.parts[i].Profile) {
+		if beside := b.besideBase(i, ml) * makeup.Ramp(share, smallShare, largeShare); beside > 0 {
+			d := b.doseReachOf(i, lead)
+			if e := beside * d.Edges(habit.Dose(share)); e > edges {
+				return Beyond{Profile: b.parts[i].Profile, Own: r.Own, ByDose: edges < 1, Amount: share,
+					Usual: habit.ShareOf(math.Exp(d.Usual)), Most: habit.ShareOf(math.Exp(d.Most)), Edges: e}
+			}
+		}
 	}
-	beside := b.besideBase(i, ml) * makeup.Ramp(share, smallShare, largeShare)
-	if beside <= 0 {
-		return out
+	if edges <= 0 {
+		return Beyond{}
 	}
-	d := b.doseReachOf(i, lead)
-	if e := beside * d.Edges(habit.Dose(share)); e > out.Edges {
-		out.ByDose = out.Edges < 1
-		out.Usual, out.Most, out.Edges = habit.ShareOf(math.Exp(d.Usual)), habit.ShareOf(math.Exp(d.Most)), e
-	}
-	return out
+	return Beyond{Profile: b.parts[i].Profile, Own: r.Own, Amount: share, Usual: math.Exp(r.Usual), Most: math.Exp(r.Most), Edges: edges}
 }
 
 // Up to smallShare of a drink a dose tells no more than the share; from largeShare on it

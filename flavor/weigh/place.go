@@ -54,10 +54,10 @@ func (b *Build) leading(i int, ml []float64, most float64, size *size) float64 {
 // accent returns how surely part i is an accent however large it is poured, see
 // [habit.Book.Accent]; a drink of no set is proven itself.
 func (b *Build) accent(i int) float64 {
-	if b.set == nil || !leads(&b.parts[i]) {
+	if b.set == nil {
 		return 0
 	}
-	return b.set.book.Accent(b.parts[i].Profile)
+	return b.habit().accents[i]
 }
 
 // beside is the share of the largest pour up to which a pour is beside it.
