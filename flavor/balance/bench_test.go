@@ -3,6 +3,7 @@ package balance_test
 import (
 	"testing"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"counterpour/flavor"
@@ -87,5 +88,16 @@ func BenchmarkFixes(b *testing.B) {
 				}
 			}
 		})
+	}
+}
+
+// A score makes 18 pieces of memory, most of them the answer. Nearly three times as many are
+// let pass, since the race detector has lent memory thrown away now and then.
+func TestScoreLeavesLittleBehind(t *testing.T) {
+	const most = 50
+	k := newKitchen(t)
+	for _, text := range goodDrafts {
+		s := k.read(t, text)
+		assert.Less(t, testing.AllocsPerRun(20, func() { k.score(t, s) }), float64(most), text)
 	}
 }

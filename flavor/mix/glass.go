@@ -1,9 +1,9 @@
 package mix
 
 import (
-	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"counterpour/flavor"
@@ -209,14 +209,17 @@ func (f Filling) say(name string) string {
 		ice = " with the ice"
 	}
 	if f.SpillML > 0 {
-		return fmt.Sprintf("spills %s by %.0f mL%s", withArticle(f.Glass.ML, name), f.SpillML, ice)
+		return "spills " + withArticle(f.Glass.ML, name) + " by " + whole(f.SpillML) + " mL" + ice
 	}
-	return fmt.Sprintf("fills %s to %.0f %%%s", withArticle(f.Glass.ML, name), 100*f.Level, ice)
+	return "fills " + withArticle(f.Glass.ML, name) + " to " + whole(100*f.Level) + " %" + ice
 }
+
+// whole writes a number without decimals.
+func whole(x float64) string { return strconv.FormatFloat(x, 'f', 0, 64) }
 
 // withArticle writes "an 80 mL coupe": eight, eleven and eighteen take "an".
 func withArticle(ml float64, name string) string {
-	size := fmt.Sprintf("%.0f", ml)
+	size := whole(ml)
 	article := "a"
 	if strings.HasPrefix(size, "8") || size == "11" || size == "18" {
 		article = "an"

@@ -219,13 +219,13 @@ leading:
 func plain(name string) bool {
 	for from := 0; from <= len(name); {
 		w, _, _ := strings.Cut(name[from:], " ")
-		if w == "" || idle(w) || beginsPhrase.Has(w) {
-			return false
-		}
 		for i := range len(w) {
-			if c := w[i]; (c < 'a' || c > 'z') && (c < '0' || c > '9') {
+			if c := w[i] | 0x20; (c < 'a' || c > 'z') && (c < '0' || c > '9') {
 				return false
 			}
+		}
+		if w == "" || idle(w) || beginsPhrase.Has(strings.ToLower(w)) {
+			return false
 		}
 		from += len(w) + 1
 	}
