@@ -96,7 +96,7 @@ func (w *working) drink() {
 		if d.Sum[a] < 0 {
 			note = ", which counts as none: the spirits and syrups are stronger than the measure"
 		}
-		w.add(StageTotal, "", d.Equivalents[a], "ml", "%s in all: %.1f ml of %s%s", a, d.Sum[a], measureOf(a), note)
+		w.add(StageTotal, "", d.Equivalents[a], "ml", "%s in all: %.1f ml of %s%s", a, d.Sum[a], a.Measure(), note)
 	}
 	w.add(StageTotal, "", d.TotalML, "ml", "together: %.1f ml", d.TotalML)
 	for _, a := range ratio.Axes() {

@@ -174,7 +174,7 @@ func faultText(s *flavor.Spec, j *weigh.Judgement, p weigh.Pull) (of *flavor.Pro
 			ok = ok && (high || b.lead)
 		}
 		if !ok {
-			return nil, 0, fmt.Sprintf("%s %s altogether, by about %s of %s", word, noun(p.Axis), plainAmount(s, ml), measureOf(p.Axis))
+			return nil, 0, fmt.Sprintf("%s %s altogether, by about %s of %s", word, p.Axis.Noun(), plainAmount(s, ml), p.Axis.Measure())
 		}
 		text = fmt.Sprintf("far %s %s", word, b.pour.Profile.Name)
 	}
@@ -193,7 +193,7 @@ const leastLikely = 0.2
 func lacks(j *weigh.Judgement, p weigh.Pull) string {
 	for i := range j.Fits {
 		if f := &j.Fits[i]; f.ID == p.Family && f.Probability >= leastLikely {
-			return fmt.Sprintf("nothing here brings %s, which drinks of this kind (%s) have", noun(p.Axis), strings.ToLower(f.Name))
+			return fmt.Sprintf("nothing here brings %s, which drinks of this kind (%s) have", p.Axis.Noun(), strings.ToLower(f.Name))
 		}
 	}
 	return ""
@@ -213,33 +213,4 @@ func plainAmount(s *flavor.Spec, ml float64) string {
 	}
 	const perOunce = 29.5735
 	return measure.FormatAmount(math.Max(0.25, math.Round(ml/perOunce*4)/4), flavor.Ounce)
-}
-
-func noun(a ratio.Axis) string {
-	switch a {
-	case ratio.Strong:
-		return "strength"
-	case ratio.Sweet:
-		return "sweetness"
-	case ratio.Sour:
-		return "acid"
-	case ratio.Bitter:
-		return "bitterness"
-	}
-	return "length"
-}
-
-// measureOf names what an axis is counted in.
-func measureOf(a ratio.Axis) string {
-	switch a {
-	case ratio.Strong:
-		return "40 % spirit"
-	case ratio.Sweet:
-		return "1:1 syrup"
-	case ratio.Sour:
-		return "lemon juice"
-	case ratio.Bitter:
-		return "red bitter aperitif"
-	}
-	return "water"
 }

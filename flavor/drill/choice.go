@@ -277,7 +277,7 @@ func coveredSides(before, after *ratio.Equivalents) (out []string) {
 		if is[a] > was[a] {
 			word = "more"
 		}
-		out = append(out, word+" "+nounOf(a))
+		out = append(out, word+" "+a.Noun())
 	}
 	return out
 }

@@ -69,8 +69,8 @@ func (t *Trainer) gradeMend(r *Round, a *Answer) (*Grade, error) {
 	g.Solution = poured(was)
 	g.Text = fmt.Sprintf("With %s of %s instead of %s the drink scores %.0f of 100; as it was it scored %.0f, and poured properly it scores %.0f. ",
 		measure.FormatAmount(a.Amount, p.Unit), p.Profile.Name, from, m.after, m.before, m.proper)
-	g.Text += fmt.Sprintf("Its %s is now as much as %s of %s; poured properly it is %s.", nounOf(k.axis),
-		millilitres(g.After[k.axis]), measureOf(k.axis), millilitres(m.want))
+	g.Text += fmt.Sprintf("Its %s is now as much as %s of %s; poured properly it is %s.", k.axis.Noun(),
+		millilitres(g.After[k.axis]), k.axis.Measure(), millilitres(m.want))
 	return g, nil
 }
 
@@ -151,7 +151,7 @@ func (m *mending) whyNot(name string) string {
 	case !m.sized():
 		return fmt.Sprintf("It leaves another size of drink: %s before ice, poured properly %s.", millilitres(m.large), millilitres(m.wantLarge))
 	case m.beyond:
-		return fmt.Sprintf("It goes too far the other way: the proper %s lies between.", nounOf(m.key.axis))
+		return fmt.Sprintf("It goes too far the other way: the proper %s lies between.", m.key.axis.Noun())
 	}
 	return "It takes back the lesser part of the slip: a mend must undo two thirds of it, or more than half of it and two thirds of the score that it cost."
 }

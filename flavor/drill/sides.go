@@ -49,7 +49,7 @@ var sayings = [ratio.NumAxes][2]string{
 	ratio.Long:   {"thin, watery", "tight, wants stretching"},
 }
 
-func (s side) plain() string { return much(s.high) + " " + nounOf(s.axis) }
+func (s side) plain() string { return much(s.high) + " " + s.axis.Noun() }
 
 func (s side) guest() string {
 	if s.high {
@@ -337,14 +337,4 @@ func much(high bool) string {
 		return "too much"
 	}
 	return "too little"
-}
-
-// nounOf names an axis as a thing that there is more or less of.
-func nounOf(a ratio.Axis) string {
-	return [ratio.NumAxes]string{"strength", "sweetness", "acid", "bitterness", "length"}[a]
-}
-
-// measureOf names what an axis is counted in.
-func measureOf(a ratio.Axis) string {
-	return [ratio.NumAxes]string{"40 % spirit", "1:1 syrup", "lemon juice", "red bitter aperitif", "water or soda"}[a]
 }

@@ -254,7 +254,7 @@ func (g *Grade) stepText(a ratio.Axis) string {
 	if a == ratio.Long {
 		much = "the same as"
 	}
-	text := fmt.Sprintf("Poured properly, its %s is %s %s of %s; here it is %s. ", nounOf(a), much, millilitres(was), measureOf(a), millilitres(is))
+	text := fmt.Sprintf("Poured properly, its %s is %s %s of %s; here it is %s. ", a.Noun(), much, millilitres(was), a.Measure(), millilitres(is))
 	if is < shareFloor*was {
 		return text + "Hardly any of it is left."
 	}

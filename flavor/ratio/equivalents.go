@@ -63,6 +63,23 @@ func (a Axis) String() string {
 	return axisNames[a]
 }
 
+// Noun names one of [Axes] as a thing that there is more or less of; another axis has its
+// own name.
+func (a Axis) Noun() string {
+	if a < 0 || int(a) >= NumAxes {
+		return a.String()
+	}
+	return [NumAxes]string{"strength", "sweetness", "acid", "bitterness", "length"}[a]
+}
+
+// Measure names what one of [Axes] is counted in; empty for another axis.
+func (a Axis) Measure() string {
+	if a < 0 || int(a) >= NumAxes {
+		return ""
+	}
+	return [NumAxes]string{"40 % spirit", "1:1 syrup", "lemon juice", "red bitter aperitif", "water"}[a]
+}
+
 // ParseAxis returns the axis of a ratio that a word names.
 func ParseAxis(word string) (Axis, bool) {
 	for i, n := range axisNames[:NumAxes] {

@@ -10,6 +10,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/guest"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
@@ -204,22 +205,30 @@ func (v *boardView) cover(p *pages, s *behind.Shift, now *evening.Answer, since 
 		}
 		v.Drinks = append(v.Drinks, d)
 	}
-	// What changed last stands first, and of that what has no cover.
-	slices.SortStableFunc(v.Drinks, func(a, b touchedView) int {
-		if c := b.since.Compare(a.since); c != 0 {
-			return c
-		}
-		switch {
-		case a.Lost == b.Lost:
-			return 0
-		case a.Lost:
-			return -1
-		}
-		return 1
-	})
+	slices.SortStableFunc(v.Drinks, latestFirst)
+	v.advise(r, guest)
+	return nil
+}
+
+// latestFirst puts first what changed last, and of that what has no cover.
+func latestFirst(a, b touchedView) int {
+	if c := b.since.Compare(a.since); c != 0 {
+		return c
+	}
+	switch {
+	case a.Lost == b.Lost:
+		return 0
+	case a.Lost:
+		return -1
+	}
+	return 1
+}
+
+// advise says what to fetch and what to keep, and what choosing for the whole menu saves.
+func (v *boardView) advise(r *cover.MenuResult, who guest.Guest) {
 	for _, f := range r.Fetch {
 		// A bottle that the guest must not have brings this guest nothing.
-		if f.Drinks > 0 && guest.Accepts(f.Profile) {
+		if f.Drinks > 0 && who.Accepts(f.Profile) {
 			v.Fetch = append(v.Fetch, fetchView{f.Profile.Name, fetchWords(&f)})
 		}
 	}
@@ -230,7 +239,6 @@ func (v *boardView) cover(p *pages, s *behind.Shift, now *evening.Answer, since 
 		v.Saves = fmt.Sprintf("Chosen for the whole menu, the covers need %s fewer; all the drinks together then taste %s noticeable steps further away.",
 			words.Count(r.Spared, "substitute", "substitutes"), words.Figure(r.Given, 1))
 	}
-	return nil
 }
 
 func fetchWords(f *cover.Fetch) string {

@@ -82,7 +82,7 @@ func flightViewOf(sent flightForm, menu []behind.HouseSpec, asked bool) *flightV
 		v.Drinks = append(v.Drinks, form.Option{Value: menu[i].Slug, Name: menu[i].Spec.Name, Chosen: menu[i].Slug == sent.Drink})
 	}
 	for _, a := range ratio.Axes() {
-		v.Axes = append(v.Axes, form.Option{Value: a.String(), Name: axisNoun[a], Chosen: a.String() == sent.Axis})
+		v.Axes = append(v.Axes, form.Option{Value: a.String(), Name: a.Noun(), Chosen: a.String() == sent.Axis})
 	}
 	for _, n := range []string{"3", "5"} {
 		v.Builds = append(v.Builds, form.Option{Value: n, Name: n, Chosen: n == sent.Builds})
@@ -91,13 +91,13 @@ func flightViewOf(sent flightForm, menu []behind.HouseSpec, asked bool) *flightV
 }
 
 func (p *pages) flightPlan(r *tasting.FlightRequest, f *tasting.Flight, form flightForm) *flightPlan {
-	noun := axisNoun[f.Axis]
+	noun := f.Axis.Noun()
 	v := &flightPlan{Name: r.Spec.Name, Task: fmt.Sprintf("Number them by %s, 1 the least.", noun), Alcohol: alcoholOf(p.house.Settings(), f.EthanolG),
 		Cautions: f.Cautions, Care: p.bar.Cautions(r.Spec), Allergens: part.AllergensOf(r.Spec, nil), Other: form.address(newSeed()), Unit: f.Unit,
 		Lesson: f.Lesson, Foams: f.Foams}
 	if f.Stray != nil {
 		v.Stray = fmt.Sprintf("The %s moves too, by up to %s steps: more than one step of %s. To taste %s alone, choose another drink.",
-			axisNoun[f.Stray.Axis], words.Figure(f.Stray.Steps, 1), noun, noun)
+			f.Stray.Axis.Noun(), words.Figure(f.Stray.Steps, 1), noun, noun)
 	}
 	if v.Name == "" {
 		v.Name = "the drink in the box"
@@ -119,7 +119,7 @@ func buildViewOf(b *tasting.Build, unit string) buildView {
 		v.Steps = words.Signed(b.JND, 1) + " steps"
 	}
 	if b.Drift >= driftTold {
-		v.Drift = fmt.Sprintf("Its %s moves with it, by %s steps.", axisNoun[b.DriftOf], words.Figure(b.Drift, 1))
+		v.Drift = fmt.Sprintf("Its %s moves with it, by %s steps.", b.DriftOf.Noun(), words.Figure(b.Drift, 1))
 	}
 	next := 0
 	for i := range b.Spec.Pours {

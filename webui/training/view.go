@@ -80,13 +80,10 @@ var kindNames = map[drill.Kind]string{drill.KindFault: "Name the fault", drill.K
 func skillName(kind drill.Kind, axis string) string {
 	name := kindNames[kind]
 	if a, ok := ratio.ParseAxis(axis); ok {
-		name += ": " + axisNoun[a]
+		name += ": " + a.Noun()
 	}
 	return name
 }
-
-// axisNoun names an axis as a thing that there is more or less of.
-var axisNoun = [ratio.NumAxes]string{"strength", "sweetness", "acid", "bitterness", "length"}
 
 // stepsOf writes a size of a drill in noticeable steps, those of a guess
 // more finely.

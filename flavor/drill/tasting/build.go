@@ -113,14 +113,9 @@ func outOfReach(r *FlightRequest, name string, middle, least, most float64) erro
 	const tenth = 10
 	step := math.Floor(tenth*reach/float64(r.Builds/2)*0.99) / tenth
 	if step < leastStep {
-		return flavor.Invalid("axis", r.Axis.String(), "%s alone hardly changes the %s of this drink; choose another axis", name, nounOf(r.Axis))
+		return flavor.Invalid("axis", r.Axis.String(), "%s alone hardly changes the %s of this drink; choose another axis", name, r.Axis.Noun())
 	}
-	return flavor.Invalid("step", r.Step, "%s alone cannot change the %s of this drink so far; use a step of %.1f or less", name, nounOf(r.Axis), step)
-}
-
-// nounOf names an axis as a thing that there is more or less of.
-func nounOf(a ratio.Axis) string {
-	return [ratio.NumAxes]string{"strength", "sweetness", "acid", "bitterness", "length"}[a]
+	return flavor.Invalid("step", r.Step, "%s alone cannot change the %s of this drink so far; use a step of %.1f or less", name, r.Axis.Noun(), step)
 }
 
 // finish pours a build down to size, rounds it and writes its batch sheet.

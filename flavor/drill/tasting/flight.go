@@ -105,7 +105,7 @@ func PlanFlight(mixer *mix.Mixer, r FlightRequest) (*Flight, error) {
 	}
 	at, ok := mover(r.Spec, r.Axis)
 	if !ok {
-		return nil, flavor.Invalid("axis", r.Axis.String(), "no pour of this drink changes its %s and little else; choose another axis", nounOf(r.Axis))
+		return nil, flavor.Invalid("axis", r.Axis.String(), "no pour of this drink changes its %s and little else; choose another axis", r.Axis.Noun())
 	}
 	middle, err := mixer.Mix(r.Spec)
 	if err != nil {
