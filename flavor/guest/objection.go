@@ -27,7 +27,7 @@ func (g *Guest) Objection(p *flavor.Profile) string {
 	case g.NoTrace && p.ABV.Value > 0:
 		return fmt.Sprintf("holds a trace of alcohol, %.3g %% vol", p.ABV.Value)
 	case g.NoTrace && !p.StatesNoAlcohol():
-		return "may hold a trace of alcohol (nobody has stated 0.0 % vol)"
+		return "may hold a trace of alcohol (nobody has stated 0.0 % vol: read the label)"
 	}
 	return ""
 }

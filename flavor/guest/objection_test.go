@@ -44,7 +44,7 @@ func TestOnlyWhatStatesNoAlcoholIsFreeOfTraces(t *testing.T) {
 	none, trace := Guest{NoAlcohol: true}, Guest{NoAlcohol: true, NoTrace: true}
 	assert.True(t, none.MayHave(about))
 	assert.False(t, trace.MayHave(about))
-	assert.Equal(t, "may hold a trace of alcohol (nobody has stated 0.0 % vol)", trace.Objection(about))
+	assert.Equal(t, "may hold a trace of alcohol (nobody has stated 0.0 % vol: read the label)", trace.Objection(about))
 	about.ABV.Spread = 0
 	assert.True(t, trace.MayHave(about))
 }

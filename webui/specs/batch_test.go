@@ -50,6 +50,13 @@ func TestBatchScenarios(t *testing.T) {
 	}
 }
 
+// A batch of a drink whose bottle ran out says so.
+func TestABatchOfWhatRanOut(t *testing.T) {
+	h := webuitest.NewHouse()
+	h.Dry = []string{"lemon-juice"}
+	webuitest.Tells(t, webuitest.Get(webuitest.PagesOf(t, h), "/specs/mainbrace/batch", ""), 200, "Out now: lemon juice.", `href="/tonight#drink-mainbrace"`)
+}
+
 // What the house makes keeps no longer than the house says.
 func TestABatchOfHouseSyrup(t *testing.T) {
 	h := webuitest.NewHouse()

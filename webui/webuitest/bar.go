@@ -199,8 +199,13 @@ func (b Bar) Cover(_ context.Context, r behind.CoverRequest) (*service.CoverAnsw
 	if at < 0 {
 		return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Value: r.Missing[0], Message: r.Missing[0] + " is not a pour of this drink; name one that is"}
 	}
-	missing := r.Spec.Pours[at].Profile
-	result := &cover.Result{ScoreBefore: 94.2, Removed: []*flavor.Profile{missing}}
+	removed := []*flavor.Profile{r.Spec.Pours[at].Profile}
+	for i := range r.Spec.Pours {
+		if p := r.Spec.Pours[i].Profile; i != at && slices.Contains(r.Missing[1:], p.ID) && !slices.Contains(removed, p) {
+			removed = append(removed, p)
+		}
+	}
+	result := &cover.Result{ScoreBefore: 94.2, Removed: removed}
 	a := &service.CoverAnswer{Missing: result.Removed, Result: result}
 	if slices.Contains(r.Guest.Avoid, string(flavor.Sesame)) {
 		near := b.Examples()[0]
