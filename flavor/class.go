@@ -143,6 +143,8 @@ const (
 	curdles                    // turns in acid, but for what is cultured or thick with sugar
 	pressed                    // juice of fresh fruit
 	laced                      // wine made stronger or sweeter, or steeped with herbs
+	dosed                      // counted in dashes or drops, or rinses a glass
+	steeped                    // bars put flavours of their own into a bottle of it
 	hued                       // told apart by colour: white and brown spirits, red and white wines, pale and dark beers, clear and dark sodas
 )
 
@@ -182,13 +184,13 @@ var classes = []classInfo{
 	{ClassAgaveSpirit, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued, NicheAny, SpoilsNever},
 	{ClassBrandy, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued, NicheAny, SpoilsNever},
 	{ClassFruitSpirit, PartBase, KinSpirit, ByJigger, 60, 1, 0, 0, hued, NicheAny, SpoilsNever},
-	{ClassAniseSpirit, PartModifier, KinAnise, ByJigger, 15, 1, 0, 0, 0, NicheAny, SpoilsNever},
+	{ClassAniseSpirit, PartModifier, KinAnise, ByJigger, 15, 1, 0, 0, dosed, NicheAny, SpoilsNever},
 	{ClassOtherSpirit, PartBase, KinSpirit, ByJigger, 60, 1, 0, 0, hued, NicheAny, SpoilsNever},
 	{ClassLiqueur, PartModifier, KinLiqueur, ByJigger, 45, 1, 0, 0, 0, NicheAny, SpoilsNever},
 	{ClassCreamLiqueur, PartModifier, KinCream, ByJigger, 60, 1, 0, 0, cloudy | curdles | smooth, NicheCream, SpoilsMilk},
-	{ClassBitterAperitif, PartModifier, KinBitter, ByJigger, 60, 1, 0, 0, 0, NicheAny, SpoilsNever},
+	{ClassBitterAperitif, PartModifier, KinBitter, ByJigger, 60, 1, 0, 0, steeped, NicheAny, SpoilsNever},
 	{ClassAmaro, PartModifier, KinBitter, ByJigger, 60, 1, 0, 0, 0, NicheAny, SpoilsNever},
-	{ClassVermouth, PartModifier, KinWine, ByJigger, 90, 1, 0, 0, hued | laced, NicheAny, SpoilsFaded},
+	{ClassVermouth, PartModifier, KinWine, ByJigger, 90, 1, 0, 0, hued | laced | steeped, NicheAny, SpoilsFaded},
 	{ClassAromatisedWine, PartModifier, KinWine, ByJigger, 90, 1, 0, 0, hued | laced, NicheAny, SpoilsFaded},
 	{ClassFortifiedWine, PartModifier, KinWine, ByJigger, 90, 1, 0, 0, hued | laced, NicheAny, SpoilsFaded},
 	{ClassWine, PartModifier, KinWine, ByJigger, 150, 1, 12.5, 75, hued, NicheAny, SpoilsWine},
@@ -196,8 +198,8 @@ var classes = []classInfo{
 	{ClassBeer, PartLength, KinSparkling, ByJigger, 180, 1, 5, 75, fizzy | brewed | hued, NicheBeer, SpoilsWine},
 	{ClassCider, PartLength, KinSparkling, ByJigger, 180, 1, 5, 75, fizzy | brewed | hued, NicheBeer, SpoilsWine},
 	{ClassCocktailBitters, PartSeasoning, KinBitters, ByDash, 3.2, 180, 0, 0, 0, NicheAny, SpoilsNever},
-	{ClassTincture, PartSeasoning, KinBitters, ByDash, 1.6, 85, 0, 0, 0, NicheAny, SpoilsNever},
-	{ClassSyrup, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, 0, NicheAny, SpoilsNever},
+	{ClassTincture, PartSeasoning, KinBitters, ByDash, 1.6, 85, 0, 0, dosed, NicheAny, SpoilsNever},
+	{ClassSyrup, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, steeped, NicheAny, SpoilsNever},
 	{ClassSpicedSyrup, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, 0, NicheAny, SpoilsNever},
 	{ClassFruitSyrup, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, 0, NicheAny, SpoilsNever},
 	{ClassCordial, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, 0, NicheAny, SpoilsMade},
@@ -213,13 +215,13 @@ var classes = []classInfo{
 	{ClassEgg, PartTexture, KinFoam, ByPiece, 50, 1, 0, 0, cloudy | fixed | apart, NicheFoam, SpoilsRawEgg},
 	{ClassFoam, PartTexture, KinFoam, ByJigger, 30, 1, 0, 0, cloudy | fixed | apart, NicheFoam, SpoilsMilk},
 	{ClassSoda, PartLength, KinSparkling, ByJigger, 180, 1, 0, 0, fizzy | hued, NicheAny, SpoilsNever},
-	{ClassTea, PartLength, KinTea, ByJigger, 150, 1, 0, 85, 0, NichePlant, SpoilsMade},
+	{ClassTea, PartLength, KinTea, ByJigger, 150, 1, 0, 85, steeped, NichePlant, SpoilsMade},
 	{ClassCoffee, PartLength, KinTea, ByJigger, 150, 1, 0, 85, smooth, NichePlant, SpoilsMade},
 	{ClassWater, PartLength, KinTea, ByJigger, 120, 1, 0, 92, tap, NicheWater, SpoilsNever},
 	{ClassVinegar, PartSour, KinSharp, ByJigger, 7.5, 1, 0, 0, cloudy, NicheSour, SpoilsNever},
 	{ClassShrub, PartSour, KinSharp, ByJigger, 45, 1, 0, 0, cloudy, NicheSour, SpoilsMade},
 	{ClassAcid, PartSour, KinSharp, ByJigger, 15, 1, 0, 0, cloudy, NicheSour, SpoilsNever},
-	{ClassSaline, PartSeasoning, KinSaline, ByDash, 1, 77, 0, 0, fixed, NicheSavoury, SpoilsNever},
+	{ClassSaline, PartSeasoning, KinSaline, ByDash, 1, 77, 0, 0, fixed | dosed, NicheSavoury, SpoilsNever},
 	{ClassSavoury, PartSeasoning, KinSavoury, ByDash, 5, 28, 0, 75, fixed, NicheSavoury, SpoilsJuice},
 	{ClassAlcoholFree, PartBase, KinSpirit, ByJigger, 75, 1, 40, 0, 0, NicheAny, SpoilsMade},
 }
@@ -341,6 +343,13 @@ func (c Class) Pressed() bool { return c.is(pressed) }
 // Laced reports whether the class is wine made stronger or sweeter, or steeped with herbs,
 // such as vermouth and sherry.
 func (c Class) Laced() bool { return c.is(laced) }
+
+// Dosed reports whether the class is counted in dashes or drops, or rinses a glass.
+func (c Class) Dosed() bool { return c.is(dosed) }
+
+// Steeped reports whether bars put flavours of their own into a bottle of the class that
+// is no spirit.
+func (c Class) Steeped() bool { return c.is(steeped) }
 
 // Brewed reports whether the class is fermented and drunk by the glass, as beer and
 // cider are.

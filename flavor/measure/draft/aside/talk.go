@@ -10,9 +10,9 @@ import (
 // What colleagues say to one another around a drink: whom they speak to, of whom they speak,
 // and what they think. No list of pours and no card holds such words; common practice.
 var (
-	// greetings begin or end what is said to somebody.
-	greetings = vocabulary.Words(`hey hi hiya hello heya yo morning evening afternoon ciao hola cheers thanks thx ty ta pls plz please sorry nope yes yep yeah no ok okay oi right listen guys all team folks
-		everyone everybody chef boss mate quick dear ps fyi btw update heads reminder note bye later laters xx xo`)
+	// greetings begin or end what is said to somebody, as hails do.
+	greetings = vocabulary.Words(`afternoon ty ta pls plz please nope yes yep yeah no ok okay right listen guys all team folks
+		everyone everybody chef boss mate quick ps fyi btw update heads reminder note bye later laters xx xo`)
 	// speakers are who speaks, is spoken to or is spoken of, and what they do. Whose something is,
 	// and words such as "too", may stand beside a pour: "my shrub too".
 	speakers = vocabulary.Words(`i i'm im i'll ill i've we we're we'll we've you you're u they they're he she i'd who who's everyone everybody someone somebody nobody anybody anyone
@@ -29,8 +29,11 @@ var (
 	lapses  = vocabulary.Words(`forget skip miss omit leave lose forgets forgetting skipping`)
 )
 
-// hails are greetings behind which somebody's name stands.
-var hails = vocabulary.Words(`hey hi hiya hello heya yo oi morning evening thanks thx cheers dear sorry`)
+// hails are greetings behind which somebody's name stands: the one list of them.
+var hails = vocabulary.Words(`hey hi hiya hello heya yo oi morning evening thanks thx cheers dear sorry ciao hola`)
+
+// Hail reports whether a word is a greeting behind which somebody's name stands.
+func Hail(w string) bool { return hails.Has(w) }
 
 // Hails reports whether words are a greeting and whom it is for.
 func Hails(toks []token.Token) bool {
@@ -47,7 +50,7 @@ func WithoutMessages(toks []token.Token) []token.Token {
 
 // Greets reports whether words are a greeting, or begin with one and say no more than to whom.
 func Greets(toks []token.Token) bool {
-	return len(toks) > 0 && len(toks) <= mostGreeting && greetings.Has(toks[0].Text)
+	return len(toks) > 0 && len(toks) <= mostGreeting && (greetings.Has(toks[0].Text) || hails.Has(toks[0].Text))
 }
 
 // mostGreeting is the most words of a greeting.

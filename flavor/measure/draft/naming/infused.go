@@ -121,13 +121,10 @@ func (b *Book) plainly(name string, pl Place) Found {
 // holdsInfusion reports whether bars put flavours into a kind of bottle. Two juices are a
 // mixture: one is only smoked or roasted.
 func holdsInfusion(p *flavor.Profile, what []string) bool {
-	switch p.Class {
-	case flavor.ClassVermouth, flavor.ClassSyrup, flavor.ClassBitterAperitif, flavor.ClassTea:
-		return true
-	case flavor.ClassJuice, flavor.ClassSourJuice:
+	if p.Class.Pressed() {
 		return !slices.ContainsFunc(what, func(w string) bool { return !treated[w] })
 	}
-	return p.Base()
+	return p.Class.Steeped() || p.Base()
 }
 
 // flavouring reports whether all words name things that are known, and an allergen that

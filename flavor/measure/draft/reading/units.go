@@ -401,13 +401,7 @@ func unfit(t *task, u flavor.Unit, stated []flavor.Unit) string {
 
 // dosed reports whether the ingredient is one that bars count in dashes or drops, or
 // rinse a glass with.
-func (t *task) dosed() bool {
-	switch t.class() {
-	case flavor.ClassSaline, flavor.ClassTincture, flavor.ClassAniseSpirit:
-		return true
-	}
-	return false
-}
+func (t *task) dosed() bool { return t.class().Dosed() }
 
 // partsOfOne returns by what the amounts of a draft are whole, where they are fractions
 // that make one drink together, as "2/3 gin, 1/3 lime cordial" do; 0 if they do not.

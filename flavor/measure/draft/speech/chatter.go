@@ -3,6 +3,7 @@ package speech
 import (
 	"slices"
 
+	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/vocabulary"
@@ -11,10 +12,10 @@ import (
 // openings begin what is said before the first pour of a line, and chatter goes on with
 // it: none of it is the name of a drink.
 var (
-	// greets begin what is said to somebody; a whole sentence of it pours nothing.
-	greets   = vocabulary.Words(`hey hi hiya hello yo ciao hola morning evening sorry thanks ok okay you your so team chef guys`)
-	openings = vocabulary.Words(`hiya hello ciao hola morning evening sorry thanks you your ok okay so its it's it this that thats that's try trying hey hi yo heres here's um uh well lets let's my can could i im i'm i'd please pls we were we're going gonna just think thinking maybe new write remember note me`)
-	chatter  = vocabulary.Words(`the one is was be been do does make makes making made for version take on in put down write you me to have has had got want wanna would like of a an then with start starts started use using now really about goes go it's its so = : , - at tonight today down remember note`)
+	// addresses begin what is said to somebody, as a greeting does; a whole sentence of it pours nothing.
+	addresses = vocabulary.Words(`ok okay you your so team chef guys`)
+	openings  = vocabulary.Words(`you your ok okay so its it's it this that thats that's try trying heres here's um uh well lets let's my can could i im i'm i'd please pls we were we're going gonna just think thinking maybe new write remember note me`)
+	chatter   = vocabulary.Words(`the one is was be been do does make makes making made for version take on in put down write you me to have has had got want wanna would like of a an then with start starts started use using now really about goes go it's its so = : , - at tonight today down remember note`)
 )
 
 // hesitations are sounds of thinking.
@@ -60,14 +61,17 @@ func Lengthened(toks []token.Token) []token.Token {
 // Chatter reports whether a word is one that talk goes on with before it comes to a pour.
 func Chatter(w string) bool { return chatter.Has(w) }
 
+// opens reports whether a word begins what is said before the first pour.
+func opens(w string) bool { return openings.Has(w) || aside.Hail(w) }
+
 // Opening returns how many tokens of a line are talk before its first pour; 0 if it
 // begins with none.
 func Opening(toks []token.Token) int {
-	if len(toks) < 3 || toks[0].Kind != token.Word || !openings.Has(toks[0].Text) || !amountIn(toks) {
+	if len(toks) < 3 || toks[0].Kind != token.Word || !opens(toks[0].Text) || !amountIn(toks) {
 		return 0
 	}
 	i := greeting(toks)
-	for i < len(toks) && (openings.Has(toks[i].Text) || chatter.Has(toks[i].Text) || toks[i].Is("!") || toks[i].Is(".") && toks[i-1].Kind == token.Word && !(i+1 < len(toks) && toks[i+1].Glued)) && !entry.StartsMeasure(toks[i:]) {
+	for i < len(toks) && (opens(toks[i].Text) || chatter.Has(toks[i].Text) || toks[i].Is("!") || toks[i].Is(".") && toks[i-1].Kind == token.Word && !(i+1 < len(toks) && toks[i+1].Glued)) && !entry.StartsMeasure(toks[i:]) {
 		i++
 	}
 	if i == len(toks) || toks[i].Kind == token.Numeral && i+1 < len(toks) && toks[i+1].Kind == token.Mark { // "Well 3 (late)"
@@ -80,7 +84,7 @@ func Opening(toks []token.Token) int {
 // "sorry wrong msg before. correct is 40 calvados".
 func greeting(toks []token.Token) int {
 	n := 1
-	for n < len(toks) && greets.Has(toks[n-1].Text) {
+	for n < len(toks) && (aside.Hail(toks[n-1].Text) || addresses.Has(toks[n-1].Text)) {
 		end := n - 1
 		for end < len(toks) && toks[end].Kind == token.Word {
 			end++
