@@ -15,6 +15,7 @@ const (
 	undone       = 2.0 / 3 // of the slip must be taken back
 	scoreUndone  = 2.0 / 3 // or of the score that it cost, if more than half of the slip is as well
 	halfTaken    = 0.5
+	beyondTimes  = 1.4  // of the proper one, or one part in so many, is too far the other way
 	sizeTimes    = 1.4  // the mended drink may be so many times the proper one, or one part in so many
 	nearProper   = 5.0  // points below the proper drink that are as good as it
 	sameAmount   = 0.02 // how far an amount may be from the proper one and be it: ¾ oz is 22 ml
@@ -81,7 +82,7 @@ type mending struct {
 	amount                float64
 	pourable              bool    // anybody pours so much
 	want, left            float64 // of the axis: as it should be, in mL, and the share of the slip that is left of it
-	beyond                bool    // the axis is now on the other side of the proper one
+	beyond                float64 // how many times too far the axis is now on the other side; 0 if it is not
 	large, wantLarge      float64 // mL before ice, of the mended and of the proper drink
 	before, after, proper float64 // scores
 }
@@ -96,7 +97,9 @@ func (m *mending) axes(spoilt, now *ratio.Equivalents) {
 	proper := ratio.EquivalentsOf(&m.key.classic.spec)
 	m.want = proper[a.axis]
 	m.left = leftOf(proper[a.axis], spoilt[a.axis], now[a.axis])
-	m.beyond = now[a.axis] > m.want != (spoilt[a.axis] > m.want)
+	if m.want > 0 && now[a.axis] > 0 && now[a.axis] > m.want != (spoilt[a.axis] > m.want) {
+		m.beyond = max(now[a.axis], m.want) / min(now[a.axis], m.want)
+	}
 	if b := a.mirror().axis; b != a.axis {
 		beside := func(e *ratio.Equivalents) float64 {
 			if e[b] <= 0 {
@@ -136,7 +139,7 @@ func (m *mending) right() bool {
 		return true
 	}
 	good := m.after >= weigh.BalancedFrom || m.after >= m.proper-nearProper
-	return m.pourable && good && m.sized() && (m.undoes() || m.left < halfTaken && m.regained() >= scoreUndone)
+	return m.pourable && good && m.sized() && m.beyond < beyondTimes && (m.undoes() || m.left < halfTaken && m.regained() >= scoreUndone)
 }
 
 // whyNot says what a move lacks.
@@ -150,7 +153,7 @@ func (m *mending) whyNot(name string) string {
 		return fmt.Sprintf("It is still off: balanced begins at %.0f of 100.", weigh.BalancedFrom)
 	case !m.sized():
 		return fmt.Sprintf("It leaves another size of drink: %s before ice, poured properly %s.", millilitres(m.large), millilitres(m.wantLarge))
-	case m.beyond:
+	case m.beyond > 0:
 		return fmt.Sprintf("It goes too far the other way: the proper %s lies between.", m.key.axis.Noun())
 	}
 	return "It takes back the lesser part of the slip: a mend must undo two thirds of it, or more than half of it and two thirds of the score that it cost."

@@ -311,6 +311,7 @@ func TestMendsAreNoOtherDrink(t *testing.T) {
 		{"a quarter short", &whiskey, ratio.Strong, 0, 1, 0, 1.75, true},
 		{"a little more", &whiskey, ratio.Strong, 0, 1, 0, 2.25, true},
 		{"half as much again", &whiskey, ratio.Strong, 0, 1, 0, 3, false},
+		{"half as much again, of a third", &whiskey, ratio.Strong, 0, 0.75, 0, 3, false},
 		{"less juice for less spirit", &whiskey, ratio.Strong, 0, 1, 1, 0.25, false},
 		{"tonic to the proper mark", &tonic, ratio.Long, 1, 1.25, 1, 4, true},
 		{"a longer one", &tonic, ratio.Long, 1, 1.25, 1, 5, true},
