@@ -21,6 +21,7 @@ var heavy = []string{"net/http", "database/sql", "github.com/blevesearch/", "git
 // The centre, the science and the catalogue build for a browser, without a
 // search engine, a database or a server.
 func TestServiceBuildsForABrowser(t *testing.T) {
+	t.Parallel()
 	tool := func(args ...string) string {
 		cmd := exec.CommandContext(t.Context(), "go", append(args, forBrowser...)...)
 		cmd.Dir = root

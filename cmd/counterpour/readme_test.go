@@ -24,6 +24,7 @@ const (
 // What README shows is what the program prints: each block follows a comment
 // that names its command.
 func TestReadmeShowsTrueOutput(t *testing.T) {
+	t.Parallel() // it computes while others wait for databases and children
 	path := filepath.Join(root, "README.md")
 	text, err := os.ReadFile(path)
 	require.NoError(t, err)

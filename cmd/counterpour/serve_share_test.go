@@ -60,6 +60,7 @@ func TestSessionsAreSharedByServers(t *testing.T) {
 	if testing.Short() {
 		t.Skip("takes half a minute")
 	}
+	t.Parallel()
 	at := pgtest.NewServer(t).DSN() + "&venue=bar"
 	book, _ := lines(t)
 	here, _, stopHere := serveHouse(t, at, "--passcodes", book)
@@ -99,6 +100,7 @@ func TestSessionsSurviveARestart(t *testing.T) {
 	if testing.Short() {
 		t.Skip("works out argon2id several times")
 	}
+	t.Parallel()
 	bar := filepath.Join(t.TempDir(), "bar.house")
 	book, _ := lines(t)
 	url, _, stop := serveHouse(t, bar, "--passcodes", book)

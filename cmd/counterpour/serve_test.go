@@ -207,6 +207,7 @@ func TestTwoServersOverOneDatabase(t *testing.T) {
 	if testing.Short() {
 		t.Skip("takes half a minute")
 	}
+	t.Parallel()
 	database := pgtest.NewServer(t)
 	at := database.DSN() + "&venue=bar"
 	stock := file(t, "stock.csv", houseStock)
