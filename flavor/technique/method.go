@@ -32,11 +32,12 @@ type Slip struct {
 }
 
 // Edges of a fault of method with plenty of the pour in question: with fullSlip
-// such a drink is at best near, with slightSlip just off what is balanced, and with
-// dangerSlip it is off.
+// such a drink is at best near, with slightSlip just off what is balanced; with
+// ruinSlip, which nobody can serve, and with dangerSlip it is off.
 const (
 	slightSlip = 1.3
 	fullSlip   = 1.6
+	ruinSlip   = 2.2
 	dangerSlip = 2.5
 )
 
@@ -141,7 +142,7 @@ func (w *workshop) eggUnshaken() {
 		return
 	}
 	amount, by := w.of(func(p *flavor.Pour) bool { return foamy(p) && !p.After })
-	w.say(EggUnshaken, by, makeup.Presence(amount, w.total, makeup.HalfLiquid), 0, 1, fullSlip)
+	w.say(EggUnshaken, by, makeup.Presence(amount, w.total, makeup.HalfLiquid), 0, 1, ruinSlip)
 }
 
 // unshaken tells whether citrus or cream is only stirred. Proven drinks stir up to
@@ -218,7 +219,7 @@ func (w *workshop) fatSet() {
 		return
 	}
 	fat, by := w.of(func(p *flavor.Pour) bool { return p.Profile.Fat.Value >= setFatGPerL })
-	w.say(FatSet, by, makeup.Presence(fat, w.total, makeup.HalfLiquid), 0.2, 0.7, fullSlip)
+	w.say(FatSet, by, makeup.Presence(fat, w.total, makeup.HalfLiquid), 0.2, 0.7, ruinSlip)
 }
 
 // The share of sweet wine, of a drink of clear pours alone, from where to where it wants

@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/floats"
+
 	"counterpour/flavor"
 	"counterpour/flavor/habit"
 	"counterpour/flavor/makeup"
@@ -18,6 +20,7 @@ const (
 	ofSweet                    // in mL of 1:1 syrup
 	ofSour                     // in mL of lemon juice
 	ofMilk                     // in mL, as are those below
+	ofLength                   // what lengthens
 	ofLiqueur                  // the largest liqueur; two small ones are not one large
 	ofBitter                   // the largest amaro or bitter aperitif
 	ofVermouth                 // the largest aromatised wine; others lead a drink as often as not
@@ -46,8 +49,11 @@ func (q quantity) beside() (quantity, bool) {
 
 // halfOf is as for tasks.
 func (q quantity) halfOf() float64 {
-	if q >= ofLiqueur {
+	switch {
+	case q >= ofLiqueur:
 		return taskLiqueur.halfOf()
+	case q == ofLength:
+		return taskLength.halfOf()
 	}
 	return taskBase.halfOf()
 }
@@ -68,6 +74,8 @@ func quantityOf(p *makeup.Part) (q quantity, per float64, ok bool) {
 		return ofSour, p.Per[ratio.Sour], true
 	case taskMilk:
 		return ofMilk, 1, true
+	case taskLength:
+		return ofLength, 1, true
 	case taskLiqueur: // one of cream or egg is as much its milk
 		return ofLiqueur, 1, p.Profile.Class != flavor.ClassCreamLiqueur
 	case taskBitter:
@@ -164,7 +172,7 @@ var comparisons = func() (all [numComparisons]comparison) {
 	}
 	for _, less := range []bool{false, true} {
 		out = append(out, comparison{ofSweet, ofSour, less, loosely, true},
-			comparison{ofSweet, ofBase, less, closely, false}, comparison{ofSour, ofBase, less, closely, false})
+			comparison{ofSweet, ofBase, less, closely, false}, comparison{ofSour, ofBase, less, closely, false}, comparison{ofLength, ofBase, less, closely, false})
 	}
 	for _, q := range []quantity{ofBase, ofSweet, ofSour} {
 		rest, _ := q.beside()
@@ -173,9 +181,9 @@ var comparisons = func() (all [numComparisons]comparison) {
 	return all
 }()
 
-// numComparisons is of each of three modifiers to four, of sugar, acid and base to each
-// other either way, and of those to the rest.
-const numComparisons = 3*4 + 3*2 + 3
+// numComparisons is of each of three modifiers to four, of sugar to acid and of both and of
+// length to the base either way, and of sugar, acid and base to the rest.
+const numComparisons = 3*4 + 4*2 + 3
 
 // sure returns how surely a drink has both of what is compared, 0 to 1, and there its
 // logarithm. What modifies a drink is compared only beside a base, which it else stands for.
@@ -226,6 +234,7 @@ func NewBook(drinks []Quantities) *Book {
 // What a proven drink says counts for so much more if its largest pour of the kind is the
 // draft's own, whatever else either is made of; and whatever both are. Chosen by the trial.
 const (
+	fewPrecedents  = 0.3 // as many drinks, by how much they count, excuse by half
 	ownPrecedent   = 0.1
 	otherPrecedent = 0.0005
 )
@@ -233,12 +242,14 @@ const (
 // Precedents is what proven drinks have of each quantity of a draft to another. It is for
 // one goroutine at a time.
 type Precedents struct {
-	book  *Book
-	own   Quantities
-	says  []float64
-	room  func(int) []float64
-	of    [numPoured][]float64      // what each drink says of a quantity; nil until asked for
-	known [numComparisons]precedent // of each comparison
+	book *Book
+	own  Quantities
+	says []float64
+	// support is how surely there are precedents at all, 0 to 1: only then they excuse.
+	support float64
+	room    func(int) []float64
+	of      [numPoured][]float64      // what each drink says of a quantity; nil until asked for
+	known   [numComparisons]precedent // of each comparison
 }
 
 // precedent is what is known of a comparison so far, as logarithms.
@@ -257,6 +268,9 @@ func (b *Book) Known() bool {
 // each proven drink counts, 0 to 1, and room lends lists of as many zeroes.
 func (b *Book) PrecedentsFor(draft *Quantities, says []float64, room func(int) []float64) Precedents {
 	p := Precedents{book: b, own: *draft, says: says, room: room}
+	if all := floats.Sum(says); all > 0 {
+		p.support = all / (all + fewPrecedents)
+	}
 	for i := range p.known {
 		p.known[i].free = math.Inf(-1)
 	}
@@ -316,7 +330,7 @@ func (p *Precedents) Beyond(q *Quantities) (edges, excused float64) {
 			edges, nearest = max(edges, e), max(nearest, near)
 		}
 	}
-	return edges, compared * (1 - nearest)
+	return edges, p.support * compared * (1 - nearest)
 }
 
 // compare returns how far out a drink is by one comparison, and how surely it is near that.
@@ -370,7 +384,7 @@ func (q quantity) poured() quantity {
 
 // task returns the task that a quantity that is poured does.
 func (q quantity) task() task {
-	return [numPoured]task{taskBase, taskSweeten, taskSour, taskMilk, taskLiqueur, taskBitter, taskWine}[q]
+	return [numPoured]task{taskBase, taskSweeten, taskSour, taskMilk, taskLength, taskLiqueur, taskBitter, taskWine}[q]
 }
 
 // strays returns how far a drink has more of a task than is usual in mL, in widths; below 0
