@@ -126,6 +126,9 @@ func headsRemark(toks []token.Token) bool {
 	if colon < 1 || colon > mostHeading || colon+1 == len(toks) || slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral }) {
 		return false
 	}
+	if eggs := toks[colon+1:]; slices.ContainsFunc(eggs, func(t token.Token) bool { return t.Text == "egg" || t.Text == "ew" }) && len(eggs) <= mostEgg { // "Sam: and an egg white"
+		return false
+	}
 	if n, _ := entry.TailAt(toks); n > 0 { // "mulberry liqueur: drizzle"
 		return false
 	}
@@ -134,6 +137,9 @@ func headsRemark(toks []token.Token) bool {
 			joining.Roles[t.Text] || entry.Labels[t.Text] != entry.NoLabel || entry.UnitWordsAt([]token.Token{t})
 	})
 }
+
+// mostEgg is the most words that say to put an egg in, and no more.
+const mostEgg = 4
 
 // withoutCommentary drops sentences behind the first pour that hold numbers and pour
 // nothing, and says so.

@@ -70,9 +70,19 @@ func (r *resolver) note(n string) {
 // wrong with the draft is in the reading.
 //
 // Where a draft may be parsed in two ways, the one with fewer faults is meant. What
-// cannot be read as a list is read as a text that runs on, if nothing is left over then, and
-// at last without what is said to colleagues around the pours.
+// cannot be read as a list is read as a text that runs on, if nothing is left over then,
+// then without what is said to colleagues around the pours, and at last as what most likely
+// stands in it.
 func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
+	out, err := byRules(d, f)
+	if err != nil || len(out.Faults) == 0 || out.several {
+		return out, err
+	}
+	return likeliestList(d, out, f)
+}
+
+// byRules is Resolve without what most likely stands in a draft.
+func byRules(d draft.Draft, f naming.Finder) (Reading, error) {
 	out, err := resolveWhole(d, f)
 	if err != nil || len(out.Faults) == 0 || out.several {
 		return out, err

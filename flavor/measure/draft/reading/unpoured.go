@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/likeliest"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/draft/unpoured"
@@ -92,6 +93,27 @@ func withoutTalk(d draft.Draft, before Reading, f naming.Finder) (Reading, error
 	if out.Draft.String() == talk.Text { // else it was read as a text that runs on
 		out.Draft = out.Draft.Restored(d.String(), talk.Spans)
 	}
+	return out, nil
+}
+
+// likeliestList reads a draft that no rule reads as the list that most likely stands in it, and
+// says so. It returns what was read before if that leaves anything open.
+func likeliestList(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
+	if d.PoursOnly() {
+		return before, nil
+	}
+	b := naming.NewBook(f)
+	list, ok := likeliest.AsList(d.String(), b)
+	if !ok || b.Err() != nil {
+		return before, b.Err()
+	}
+	out, err := resolve(draft.Parse(list.Text), f)
+	if err != nil || len(out.Faults) > 0 || out.several || len(out.Spec.Pours) != list.Pours {
+		return before, err
+	}
+	notes := []string{"the text is read as what most likely stands in it: “" + strings.ReplaceAll(list.Text, "\n", " / ") + "”"}
+	notes = append(notes, list.Notes...)
+	out.Spec.Notes = slices.Concat(notes, passedOver(d.String(), list.Passed), out.Spec.Notes)
 	return out, nil
 }
 

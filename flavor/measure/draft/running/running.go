@@ -409,6 +409,9 @@ func (r *running) namePoured() bool {
 	if r.name == "" {
 		return true
 	}
+	if f := r.book.Find(r.name, naming.Place{Unit: flavor.Ounce, Amount: 1}); f.Profile != nil && !strings.Contains(r.text, r.name+"\n") { // "wh rum 1 jam rum 1": each amount stands behind its name
+		return false
+	}
 	poured := strings.Join(r.pours, "\n")
 	all := r.book.Mentioned(poured)
 	for _, p := range r.book.Mentioned(r.name) {

@@ -1,0 +1,422 @@
+package likeliest
+
+import (
+	"math"
+	"regexp"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
+)
+
+// amount is how much is poured, as written.
+type amount struct {
+	value   float64
+	unit    flavor.Unit // empty: none is written
+	written string      // with its unit
+	to      int         // where it ends
+	each    bool        // of each of what follows
+	article bool        // it is an "a"
+}
+
+// amountAt reads an amount with its unit at i.
+func (s *script) amountAt(i int) (amount, bool) {
+	if s.word(i, "each", "ea") && i+1 < len(s.toks) && s.toks[i+1].Kind == token.Numeral { // "ea 1oz gin/lemon"
+		a, ok := s.amountAt(i + 1)
+		a.each = true
+		return a, ok
+	}
+	if s.word(i) && (entry.LooseWords[s.toks[i].Text] || s.word(i, "abt", "bout")) && i+1 < len(s.toks) && s.toks[i+1].Kind == token.Numeral {
+		return s.amountAt(i + 1)
+	}
+	value, n := entry.AmountOf(s.line(i))
+	if n == 0 {
+		if u, k := entry.UnitAt(s.line(i)); k > 0 && u.Jigger() && s.word(i+k, "each", "ea") { // "oz each gin, lemon"
+			return amount{value: 1, unit: u, written: "1 " + s.written(i, i+k), to: i + k + 1, each: true}, true
+		}
+		return amount{}, false
+	}
+	if w := i + n; w < len(s.toks) && s.word(w) && s.toks[w].Glued && misread.MatchString(s.toks[w].Text) { // "6O gin", "5Oml"
+		return amount{}, false
+	}
+	a := amount{value: value, to: i + n, article: n == 1 && s.word(i, "a", "an")}
+	a.written = s.written(i, i+n)
+	if s.toks[i].Kind == token.Word || !strings.ContainsAny(a.written, "0123456789½¼¾⅓⅔⅛⅜⅝⅞") {
+		a.written = token.Decimals(value)
+	}
+	for s.word(a.to, "of", "an", "a") && s.word(a.to+1) && entry.UnitWordsAt(s.line(a.to+1)) { // "half an oz"
+		a.to++
+	}
+	if s.word(a.to) && (serving.DegreeWords[s.toks[a.to].Text] && s.toks[a.to].Text != "d" || timesWords.Has(s.toks[a.to].Text)) {
+		return amount{}, false
+	}
+	a.each = s.word(a.to, "each", "ea")
+	if a.each {
+		a.to++
+	}
+	u, k := s.unitAt(a.to)
+	written := s.written(a.to, a.to+k)
+	if !entry.UnitWordsAt(s.line(a.to)) {
+		written = string(u)
+	}
+	if k == 0 && s.word(a.to) {
+		if _, other := entry.Measures[s.toks[a.to].Text]; other {
+			u, k, written = measured(s.toks[a.to].Text), 1, s.toks[a.to].Text
+		}
+	}
+	if k > 0 {
+		a.unit = u
+		a.written += " " + written
+		a.to += k
+	}
+	if !a.each && s.word(a.to, "each", "ea") {
+		a.each = true
+		a.to++
+	}
+	return a, true
+}
+
+// misread are letters that were typed for figures.
+var misread = regexp.MustCompile(`^[oil](ml|cl|oz)?$`)
+
+// smallUnits are units that are known without their vowels.
+var smallUnits = func() map[string]flavor.Unit {
+	m := map[string]flavor.Unit{}
+	for _, u := range []flavor.Unit{flavor.Dash, flavor.Splash, flavor.Pinch, flavor.Barspoon, flavor.Drop, flavor.Scoop} {
+		m[bones(string(u))] = u
+	}
+	return m
+}()
+
+// unitAt is the unit in words at i, mended if it is shortened, and how many tokens it takes.
+func (s *script) unitAt(i int) (flavor.Unit, int) {
+	if u, k := entry.UnitAt(s.line(i)); k > 0 {
+		return u, k
+	}
+	if s.word(i) && len(s.toks[i].Text) >= leastMended {
+		if u := smallUnits[bones(s.toks[i].Text)]; u != "" && bones(s.toks[i].Text) == s.toks[i].Text { // "punch" is no pinch
+			return u, 1
+		}
+	}
+	return "", 0
+}
+
+// measured is the unit by whose place a measure of another kind is looked up.
+func measured(w string) flavor.Unit {
+	if w == "d" || w == "shakes" {
+		return flavor.Dash
+	}
+	return flavor.Ounce
+}
+
+// line are the tokens from i to the end of its line.
+func (s *script) line(i int) []token.Token {
+	if i >= len(s.toks) {
+		return nil
+	}
+	return s.toks[i:s.end(i)]
+}
+
+// leastMillis is a bare number from which it is millilitres; common practice.
+const leastMillis = 5
+
+// places are the units by which a name may be meant behind an amount.
+func (a *amount) places() []flavor.Unit {
+	switch {
+	case a.unit != "":
+		return []flavor.Unit{a.unit}
+	case a.value >= leastMillis:
+		return []flavor.Unit{flavor.Millilitre, flavor.Piece}
+	}
+	return []flavor.Unit{flavor.Ounce, flavor.Piece}
+}
+
+// cost is what an amount costs beside its name.
+func (a *amount) cost() float64 {
+	if a.article {
+		return costPour + costWithout
+	}
+	return costPour
+}
+
+// tails say behind a name how it goes in, and stay there.
+var tails = [][]string{{"to", "the", "top"}, {"on", "top"}, {"to", "top"}, {"top"}, {"float"}, {"floated"}, {"muddled"}, {"squeezed"}}
+
+// pieces say into what fruit is cut.
+var pieces = vocabulary.Words(`quarters eighths wedges halves chunks pieces slices cubes sixths`)
+
+// cutAt is where words end behind a name that say how it is cut: "1 lime in 8ths".
+func (s *script) cutAt(i int) int {
+	switch {
+	case s.word(i, "in", "into") && s.word(i+1) && pieces.Has(s.toks[i+1].Text):
+		return i + 2
+	case s.word(i, "in", "into") && i+2 < len(s.toks) && s.toks[i+1].Kind == token.Numeral && s.word(i+2, "ths", "th"):
+		return i + 3
+	}
+	return i
+}
+
+// tailAt is where what is said behind a name ends.
+func (s *script) tailAt(i int) int {
+	for _, t := range tails {
+		k := 0
+		for k < len(t) && s.word(i+k, t[k]) {
+			k++
+		}
+		if k == len(t) {
+			return i + k
+		}
+	}
+	return i
+}
+
+// poured are pours that start with their amount at i: "2 oz gin", "1peach schnapps".
+func (s *script) poured(i int) []stretch {
+	a, ok := s.amountAt(i)
+	if !ok || a.each {
+		return nil
+	}
+	from := a.to
+	for s.word(from, "of", "the") || s.sign(from, "-") && from == a.to && !s.ends(from+1) {
+		from++
+	}
+	var out []stretch
+	for _, to := range s.named(from) {
+		for _, u := range a.places() {
+			n := s.nameAt(from, to, u, a.value)
+			if !n.ok || s.goesOn(from, to) {
+				continue
+			}
+			end := s.tailAt(to)
+			t := s.pour(i, to, &a, &n)
+			if t.to = s.cutAt(to); t.to > to {
+				t.lines[0] += " " + s.written(to, t.to)
+			}
+			out = append(out, t)
+			if end > to {
+				t.to, t.lines = end, []string{t.lines[0] + " " + s.written(to, end)}
+				if s.word(end-1, "top", "float", "floated") {
+					t.lines = []string{tops(s.toks[end-1].Text) + " " + a.written + " " + n.written}
+				}
+				out = append(out, t)
+			}
+			break
+		}
+	}
+	return out
+}
+
+// goesOn reports whether a name begins words of making that go on behind it: "1 dry shake".
+func (s *script) goesOn(from, to int) bool {
+	var words []string
+	for k := from; k < len(s.toks) && s.word(k) && k-from < serving.LongestTerm; k++ {
+		words = append(words, plain(s.toks[k].Text))
+	}
+	if len(words) == 0 {
+		return false
+	}
+	_, n := serving.TermAt(words)
+	return n > to-from
+}
+
+// tops is the verb of what goes in last.
+func tops(w string) string {
+	if strings.HasPrefix(w, "float") {
+		return "float"
+	}
+	return "top"
+}
+
+// pour is the pour of an amount and a name between two tokens.
+func (s *script) pour(from, to int, a *amount, n *name) stretch {
+	t := stretch{kind: aPour, from: from, to: to, cost: a.cost() + n.cost, lines: []string{a.written + " " + n.written}, pours: []*flavor.Profile{n.profile}, bare: a.unit == ""}
+	if n.mended != "" {
+		t.said = "“" + n.mended + "” is read as " + n.written
+	}
+	return t
+}
+
+// pouredBehind are pours that start with their name at i, with the amount behind it: "lem 1",
+// "amontillado ...... .75", "prosecco top 60".
+func (s *script) pouredBehind(i int) []stretch {
+	var out []stretch
+	for _, to := range s.named(i) {
+		at, verb := to, ""
+		if s.word(at, "top", "float") {
+			verb = s.toks[at].Text + " "
+			at++
+		}
+		for s.sign(at, ".-:=…|•_") {
+			at++
+		}
+		a, ok := s.amountAt(at)
+		if !ok || a.each || a.article {
+			continue
+		}
+		for _, u := range a.places() {
+			if n := s.nameAt(i, to, u, a.value); n.ok {
+				t := s.pour(i, s.again(&a), &a, &n)
+				t.lines[0] = verb + t.lines[0]
+				t.behind = true
+				if end := s.tailAt(a.to); end > a.to && verb == "" && !s.word(end-1, "muddled", "squeezed") {
+					u := t
+					u.to, u.lines = end, []string{tops(s.toks[end-1].Text) + " " + t.lines[0]}
+					out = append(out, u)
+				}
+				out = append(out, t)
+				break
+			}
+		}
+	}
+	return out
+}
+
+// sameAmount is how far two amounts of one pour lie apart at most, as a share: they are rounded.
+const sameAmount = 0.08
+
+// again is where an amount ends that is said once more in another unit: "1 1/2 oz | 45 ml".
+func (s *script) again(a *amount) int {
+	at := a.to
+	for s.sign(at, "|/=(") {
+		at++
+	}
+	b, ok := s.amountAt(at)
+	if !ok || at == a.to || !a.unit.Jigger() || !b.unit.Jigger() || a.unit == b.unit {
+		return a.to
+	}
+	x, _ := measure.MLPerUnit(a.unit, nil)
+	y, _ := measure.MLPerUnit(b.unit, nil)
+	if math.Abs(a.value*x-b.value*y) > sameAmount*a.value*x {
+		return a.to
+	}
+	return b.to
+}
+
+// small are the units of which one goes without saying.
+var small = map[flavor.Unit]bool{flavor.Dash: true, flavor.Splash: true, flavor.Pinch: true, flavor.Barspoon: true, flavor.Drop: true, flavor.Teaspoon: true}
+
+// implied are pours whose amount goes without saying: "egg white", "top soda", "ginger beer
+// top", "dash bitters".
+func (s *script) implied(i int) []stretch {
+	var out []stretch
+	add := func(from, to, end int, u flavor.Unit, line string) {
+		n := s.nameAt(from, to, u, 1)
+		if !n.ok {
+			return
+		}
+		a := amount{value: 1, unit: u, written: line}
+		t := s.pour(i, end, &a, &n)
+		t.cost += costImplied - costPour
+		out = append(out, t)
+	}
+	if u, ok := entry.PourVerbs[s.toks[i].Text]; ok && s.toks[i].Kind == token.Word {
+		from := i + 1
+		for s.word(from, "with", "up", "off", "it", "the", "glass", "of", "a", "met", "mit", "com", "con", "avec", "med", "about") {
+			from++
+		}
+		for _, to := range s.named(from) {
+			add(from, to, to, u, verbOf(u))
+		}
+		if i+1 < from { // "top it with 60 ml ginger beer"
+			for _, p := range s.poured(from) {
+				p.from, p.lines = i, []string{verbOf(u) + " " + p.lines[0]}
+				out = append(out, p)
+			}
+		}
+	}
+	if u, k := s.unitAt(i); k > 0 && small[u] {
+		from := i + k
+		for s.word(from, "of") {
+			from++
+		}
+		for _, to := range s.named(from) {
+			add(from, to, to, u, "1 "+string(u))
+		}
+	}
+	for _, to := range s.named(i) {
+		u, verb := entry.PourVerbs[s.textAt(to)]
+		if verb && s.word(to) {
+			add(i, to, to+1, u, verbOf(u))
+		} else if end := s.tailAt(to); end > to && s.word(end-1, "top") {
+			add(i, to, end, flavor.Top, "top")
+		}
+		if v, k := s.unitAt(to); k > 0 && small[v] {
+			add(i, to, to+k, v, "1 "+string(v))
+		}
+		if n := s.nameAt(i, to, flavor.Piece, 1); n.ok && n.profile != nil && n.profile.Class == flavor.ClassEgg && !colours.Has(strings.ToLower(n.written)) {
+			add(i, to, to, flavor.Piece, "1")
+		}
+	}
+	return out
+}
+
+// colours are words of other things beside the white of an egg.
+var colours = vocabulary.Words(`white whites wht whts wh blanc clara bianco`)
+
+// textAt is the word or sign at i, empty behind the last.
+func (s *script) textAt(i int) string {
+	if i >= len(s.toks) {
+		return ""
+	}
+	return s.toks[i].Text
+}
+
+// verbOf begins a line of what is poured so.
+func verbOf(u flavor.Unit) string {
+	switch u {
+	case flavor.Float:
+		return "float"
+	case flavor.Rinse:
+		return "rinse"
+	case flavor.Spritz:
+		return "spritz"
+	}
+	return "top"
+}
+
+// each are pours of one amount, "3/4 ea gin, lime, green herbal": the longest list.
+func (s *script) each(i int) []stretch {
+	a, ok := s.amountAt(i)
+	if !ok || !a.each {
+		return nil
+	}
+	t := stretch{kind: aPour, from: i, cost: 0}
+	at := a.to
+	for s.word(at, "of") || s.sign(at, ":-,") {
+		at++
+	}
+	for {
+		next := stretch{}
+		for _, to := range s.named(at) {
+			n := s.nameAt(at, to, a.places()[0], a.value)
+			if p := s.pour(at, to, &a, &n); n.ok && (next.to == 0 || p.cost <= next.cost) {
+				next = p
+			}
+		}
+		if next.to == 0 {
+			break
+		}
+		t.to, t.cost = next.to, t.cost+next.cost
+		t.lines, t.pours = append(t.lines, next.lines...), append(t.pours, next.pours...)
+		if next.said != "" {
+			t.said = strings.TrimPrefix(t.said+"; "+next.said, "; ")
+		}
+		at = next.to
+		if s.sign(at, ",/+&") || s.word(at, "and") {
+			at++
+			if s.word(at, "and") {
+				at++
+			}
+			continue
+		}
+		break
+	}
+	if len(t.lines) < leastPours {
+		return nil
+	}
+	return []stretch{t}
+}

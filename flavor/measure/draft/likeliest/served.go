@@ -1,0 +1,272 @@
+package likeliest
+
+import (
+	"strings"
+
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/parting"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
+)
+
+// joins may stand between two stretches, and say nothing.
+var joins = vocabulary.Words(`and then with also plus please pls plz n`)
+
+// timesWords follow how often something is done.
+var timesWords = vocabulary.Words(`x times turns lift lifts stirs revs secs sec seconds min mins minutes`)
+
+// makingWords are the words of making and serving that are mended if they are shortened or have
+// a slip: every bar writes them daily.
+var makingWords = strings.Fields(`shake shaken stir stirred build built blend throw swizzle swizzled blender strain strained double fine dry hard wet reverse rocks crush crushed cubed coupe highball collins martini flute glass over into serve served neat straight large chilled frozen muddle muddled`)
+
+// leastMended is the fewest letters of a word of making that is mended.
+const leastMended = 3
+
+// made are the words of making that a word is at full length, and whether that had to be mended;
+// none if the word is none of making.
+func made(w string) (full []string, mended bool) {
+	if serving.Known(w) || serving.Fillers[w] || serving.StepVerbs[w] || serving.DegreeWords[w] {
+		return []string{plain(w)}, false
+	}
+	if m := mend(w); m != "" {
+		return []string{m}, true
+	}
+	for k := leastMended; k+leastHalf <= len(w); k++ { // "shkup"
+		a, b := mendedWhole(w[:k]), mendedWhole(w[k:])
+		if a != "" && b != "" {
+			return []string{a, b}, true
+		}
+	}
+	return nil, false
+}
+
+// mendedWhole is a word of making or serving that says something by itself, mended if it has to be.
+func mendedWhole(w string) string {
+	if serving.Known(w) {
+		return plain(w)
+	}
+	return mend(w)
+}
+
+// mend is the word of making that another shortens, or is a slip of; empty if there is none, or
+// more than one.
+func mend(w string) string {
+	if meant, ok := serving.Slip(w); ok {
+		return meant
+	}
+	if len(w) < leastMended {
+		return ""
+	}
+	full := ""
+	for _, m := range makingWords {
+		if len(w) < len(m) && bones(w) == bones(m) || len(w) > leastMended && measure.OneSlip(w, m) && len(m) > leastMended {
+			if full != "" && plain(full) != plain(m) {
+				return ""
+			}
+			full = m
+		}
+	}
+	return plain(full)
+}
+
+// steps begin words of making that name neither method nor glass.
+var steps = vocabulary.Words(`strain fine double pour serve served roll rolled churn heat warm charge chill press swirl dry hard discard all both`)
+
+// fillers stand amid words of making, beside those of package serving.
+var fillers = vocabulary.Words(`little some bit plenty full twice thrice`)
+
+// plain is the form of a word that phrases of making are made of.
+func plain(w string) string {
+	switch w {
+	case "shk", "shkn", "shaken", "shook":
+		return "shake"
+	case "dbl", "dble":
+		return "double"
+	case "crush":
+		return "crushed"
+	case "strn", "str", "strained":
+		return "strain"
+	case "stirred":
+		return "stir"
+	}
+	return w
+}
+
+// bones is a word without the vowels behind its first letter, and with none doubled.
+func bones(w string) string {
+	out := w[:1]
+	for _, c := range w[1:] {
+		if !strings.ContainsRune("aeiou", c) && !strings.HasSuffix(out, string(c)) {
+			out += string(c)
+		}
+	}
+	return out
+}
+
+// making are words of making and serving that start at i: "dry shk", "stir up", "shake 10 sec".
+func (s *script) making(i int) []stretch {
+	if s.toks[i].Kind == token.Mark {
+		return nil
+	}
+	var out []stretch
+	var words []token.Token
+	cost, mends := costMaking, 0
+	for k := i; k < len(s.toks) && k-i < mostMaking; k++ {
+		t := s.toks[k]
+		switch {
+		case t.Kind == token.Word && k > i && fillers.Has(t.Text):
+			continue
+		case s.phraseAt(k) > 1: // "nick & nora"
+			n := s.phraseAt(k)
+			words = append(words, s.toks[k:k+n-1]...)
+			k += n - 1
+			t = s.toks[k]
+		case t.Kind == token.Word:
+			if !s.allowsMaking(k) {
+				return out
+			}
+			full, mended := made(t.Text)
+			if full == nil {
+				return out
+			}
+			if mended {
+				mends++
+			}
+			for _, w := range full[:len(full)-1] {
+				words = append(words, token.Token{Kind: token.Word, Start: t.Start, End: t.Start, Text: w})
+			}
+			t.Text = full[len(full)-1]
+		case t.Kind == token.Numeral && k > i && s.word(k+1) && (serving.DegreeWords[s.toks[k+1].Text] || timesWords.Has(s.toks[k+1].Text)) || t.Kind == token.Numeral && entry.IceFollows(s.line(k+1)):
+		default:
+			return out
+		}
+		words = append(words, t)
+		said := serving.Read(words)
+		if len(said.Unknown) > 0 || said.Conflict != nil || t.Kind == token.Numeral {
+			continue
+		}
+		if k == i && joins.Has(t.Text) {
+			out = append(out, stretch{kind: aSign, from: i, to: k + 1, cost: costJoin})
+			continue
+		}
+		if !said.States() && !said.Muddle && !said.Iced && !steps.Has(words[0].Text) {
+			continue
+		}
+		m := stretch{kind: aMaking, from: i, to: k + 1, cost: cost + costMended*float64(mends), lines: []string{text(words)}}
+		if mends > 0 {
+			m.said = "“" + s.written(i, k+1) + "” is read as " + m.lines[0]
+		}
+		out = append(out, m)
+	}
+	return out
+}
+
+// phraseAt returns how many tokens at k are a phrase of making or serving as it stands, 0 if
+// none are.
+func (s *script) phraseAt(k int) int {
+	var words []string
+	for i := k; i < len(s.toks) && (s.word(i) || s.sign(i, "&")) && len(words) < serving.LongestTerm; i++ {
+		words = append(words, s.toks[i].Text)
+	}
+	if len(words) == 0 {
+		return 0
+	}
+	_, n := serving.TermAt(words)
+	return n
+}
+
+// allowsMaking reports whether the word at k may speak of making, and is none that begins a pour.
+func (s *script) allowsMaking(k int) bool {
+	w := s.toks[k].Text
+	if (w == "top" || w == "float" || w == "rinse" || w == "add") && s.word(k+1) && !serving.Starts(s.line(k+1)) {
+		return false
+	}
+	return !thoughts.Has(w) || s.word(k+1) && serving.Known(w)
+}
+
+// text writes tokens as words.
+func text(toks []token.Token) string {
+	var out []string
+	for i := range toks {
+		out = append(out, toks[i].Text)
+	}
+	return strings.Join(out, " ")
+}
+
+// laidBegins begin what is laid on the drink.
+var laidBegins = vocabulary.Words(`garnish garnished express with`)
+
+// laid are stretches of what is laid on the drink, or dresses its rim: "w/ lemon twist".
+func (s *script) laid(i int) []stretch {
+	if !s.word(i) {
+		return nil
+	}
+	var out []stretch
+	from := i
+	for s.word(from) && laidBegins.Has(s.toks[from].Text) {
+		from++
+	}
+	for k := from; k < len(s.toks) && k-from < mostLaid; k++ {
+		if s.toks[k].Kind != token.Word || thoughts.Has(s.toks[k].Text) || serving.Known(s.toks[k].Text) && !s.word(k, "garnish") {
+			break
+		}
+		toks := s.toks[from : k+1]
+		if parting.Measured(&s.toks[k]) && !entry.EndsLaid(toks) || entry.BiasWords[s.toks[k].Text] { // "scant oz lemon"
+			break
+		}
+		t := stretch{kind: aLaid, from: i, to: k + 1, cost: costLaid + 0.1*float64(k-from)}
+		switch {
+		case s.word(k, "garnish") && k > from:
+			t.lines = []string{"garnish: " + s.written(from, k)}
+		case s.word(k, "rim") && k > from && parting.DressesRim(s.toks[k-1].Text):
+			t.lines = []string{s.written(from, k+1)}
+		case entry.EndsLaid(toks) && !s.pourWord(from, k+1):
+			if s.juiced(from, k+1) || s.mixedIn(k+1) {
+				continue
+			}
+			t.lines = []string{"garnish: " + s.written(from, k+1)}
+		default:
+			continue
+		}
+		out = append(out, t)
+	}
+	return out
+}
+
+// juiced reports whether the last of some words names what is poured as its juice: it may be a
+// pour that lacks its amount.
+func (s *script) juiced(from, to int) bool {
+	return naming.Pressed(s.words(to-1, to)) != "" || naming.Pressed(s.words(from, to)) != ""
+}
+
+// mixedIn reports whether what stands behind a name says that it is mixed in: "mint, muddled".
+func (s *script) mixedIn(i int) bool {
+	for s.sign(i, ",") {
+		i++
+	}
+	return s.word(i) && strings.HasPrefix(s.toks[i].Text, "muddle")
+}
+
+// pourWord reports whether words hold one that tells to pour, or a measure.
+func (s *script) pourWord(from, to int) bool { return entry.TellsToPour(s.toks[from:to]) }
+
+// noneOf are what a drink may have none of, beside what is laid on it.
+var noneOf = vocabulary.Words(`salt sugar rim garnish garn straw egg ew foam ice fruit mint herbs`)
+
+// none are stretches of what the drink has none of: "no salt".
+func (s *script) none(i int) []stretch {
+	if !s.word(i, "no", "without", "skip", "hold") || !s.word(i+1) {
+		return nil
+	}
+	var out []stretch
+	for k := i + 1; k < len(s.toks) && k-i <= 2 && s.toks[k].Kind == token.Word; k++ {
+		w := s.toks[k].Text
+		if noneOf.Has(w) || entry.EndsLaid(s.toks[i+1:k+1]) {
+			out = append(out, stretch{kind: aNone, from: i, to: k + 1, cost: costNone, said: s.written(i+1, k+1)})
+		}
+	}
+	return out
+}

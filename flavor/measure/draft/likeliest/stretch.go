@@ -1,0 +1,93 @@
+package likeliest
+
+import (
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// kind is what a stretch of a text is.
+type kind uint8
+
+const (
+	aPour     kind = iota
+	aReplaced      // a pour in place of one before it: "make it .75 lime instead"
+	aMaking
+	aLaid    // what is laid on the drink
+	aNone    // what the drink has none of
+	aTitle   // the name of the drink
+	aHeading // of a card, above the pours
+	aRemark
+	aLabel // "method:"
+	aSign
+)
+
+// stretch is a part of a text and what it may be.
+type stretch struct {
+	kind     kind
+	from, to int // tokens
+	cost     float64
+	lines    []string          // as they are to be read again
+	pours    []*flavor.Profile // for each line of a pour, nil: it is asked for
+	said     string            // what is passed over or mended
+	behind   bool              // the amount stands behind the name
+	bare     bool              // the amount has no unit
+	about    *flavor.Profile   // what a remark speaks of, which must be poured
+	named    bool              // what is passed over is an ingredient by itself
+	plain    bool              // nothing shows that what is passed over is no pour
+}
+
+// key tells apart what is poured.
+func (t *stretch) key() string {
+	switch t.kind {
+	case aPour:
+		return "\n" + strings.Join(t.lines, "\n")
+	case aReplaced:
+		return "\n=" + strings.Join(t.lines, "\n")
+	}
+	return ""
+}
+
+// partingSigns may stand between two stretches, and say nothing. A question mark may ask for
+// what stands before it.
+const partingSigns = lineEnd + ",;/|•+>-&.:!()[]\"“”„«»=…~'’_#<€$£"
+
+// at lists what may start at a token.
+func (s *script) stretches(i int) []stretch {
+	if s.sign(i, partingSigns) {
+		out := []stretch{{kind: aSign, from: i, to: i + 1}}
+		return append(out, s.headings(i)...)
+	}
+	var out []stretch
+	for _, list := range []func(int) []stretch{s.takenBack, s.each, s.poured, s.pouredBehind, s.implied, s.making, s.laid, s.none, s.labels, s.titles, s.headings, s.fields, s.remarks} {
+		out = append(out, list(i)...)
+	}
+	return out
+}
+
+// explained reports whether the number at i counts or refers, in words that pour nothing.
+func (s *script) explained(i int) bool {
+	t := &s.toks[i]
+	switch {
+	case t.Kind == token.Ratio:
+		return clock.MatchString(t.Text)
+	case t.Kind != token.Numeral:
+		return t.Kind != token.Percent
+	case s.sign(i-1, "#$€£"), s.sign(i+1, "$€£"), s.sign(i-1, "'’") && s.toks[i].Glued && len(t.Text) == 2:
+		return true
+	case s.word(i+1) && (counted.Has(s.toks[i+1].Text) || s.toks[i+1].Glued && ordinals.Has(s.toks[i+1].Text)):
+		return true
+	case hourly.MatchString(t.Text):
+		return true
+	}
+	for k := i - 1; k >= max(0, i-2); k-- {
+		if s.word(k) && numbering(s.toks[k].Text) {
+			return true
+		}
+		if !s.sign(k, ".:") {
+			break
+		}
+	}
+	return s.word(i-1) && s.toks[i].Glued && len(s.toks[i-1].Text) == 1 // "v2"
+}

@@ -1,0 +1,39 @@
+package reading
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/drafttest"
+)
+
+// ofDrafts are words and signs that drafts are made of.
+var ofDrafts = []string{"2", "1.5", "30", "oz", "ml", "London dry gin", "gin", "lemon juice", "sweet vermouth", "simple", "mint", "shake", "stir", "up", "rocks", "umeboshi", ",", "/", "\n", ":", "Sam", "top", "dash", "bitters", "egg white"}
+
+// What the rules read without a fault is read as they read it.
+func TestWhatTheRulesReadIsReadSo(t *testing.T) {
+	shelf := drafttest.Bar()
+	rapid.Check(t, func(t *rapid.T) {
+		text := strings.Join(rapid.SliceOfN(rapid.SampledFrom(ofDrafts), 2, 16).Draw(t, "words"), " ")
+		rules, err := byRules(draft.Parse(text), shelf)
+		require.NoError(t, err)
+		if len(rules.Faults) > 0 {
+			return
+		}
+		r, err := Resolve(draft.Parse(text), shelf)
+		require.NoError(t, err)
+		assert.Equal(t, rules, r, text)
+	})
+}
+
+// A draft of pours alone, as the parts of a recipe are, is left to the rules.
+func TestPoursAloneAreLeftToTheRules(t *testing.T) {
+	r, err := Resolve(draft.ParsePours("Sam: 1.5gin ok so its"), drafttest.Bar())
+	require.NoError(t, err)
+	assert.Error(t, r.Err())
+}
