@@ -84,7 +84,7 @@ func TestWhatIsLeftOpen(t *testing.T) {
 		// an amount without a name, a name without an amount
 		"2 gin 1 lemon umeboshi .5 simple", "umeboshi wash / .75 lemon / .75 simple", "Halyard\numeboshi wash\n20 lemon\n20 lavender syrup",
 		"CARD 22\nfernet\n45 ml rum\n20 ml lime", "gin 2 lemon 1 simple", "2 gin 1 lemon 3 umeboshi", "2 oz gin\nscant oz lemon\n.5 oz simple", "?? oz lime 2 oz gin 1 oz simple",
-		"50 gin 25 lemon 15 shake",
+		"50 gin 25 lemon 15 shake", "vodka 50 ginger 20 lime 20, collins top soda",
 		// figures typed as letters, letters that are no unit
 		"6O gin 25 lemon", "5Oml gin 25ml lemon", "2 oz milk washed tea punch",
 		// what is said to be poured, or not

@@ -23,6 +23,7 @@ type name struct {
 	mended  string          // how it stood, if it is written otherwise
 	profile *flavor.Profile // nil: it may be several, and is asked for
 	whole   bool            // no word of it is passed over
+	either  bool            // it may be one of several forms of a thing, and is none here
 }
 
 // nameAt looks up the words between two tokens in a place.
@@ -64,6 +65,9 @@ func (s *script) find(from, to int, pl naming.Place) name {
 		if as, p := s.parted(from, to, pl); p != nil {
 			return name{ok: true, cost: n.cost + costParted, written: as, mended: written, profile: p}
 		}
+	}
+	if raw, _, ok := s.book.Named(n.written); ok && f.Profile != nil && f.Inferred && f.Profile.Class.Part() == flavor.PartSweetener && raw.Class.Solid() { // "20 ginger" may be its juice as well
+		return name{either: true}
 	}
 	switch {
 	case f.Profile == nil && f.Fault.Kind == flavor.ErrUnknown:

@@ -188,6 +188,9 @@ func (s *script) poured(i int) []stretch {
 	for _, to := range s.named(from) {
 		for _, u := range a.places() {
 			n := s.nameAt(from, to, u, a.value)
+			if n.either {
+				break
+			}
 			if !n.ok || s.goesOn(from, to) {
 				continue
 			}
@@ -258,7 +261,11 @@ func (s *script) pouredBehind(i int) []stretch {
 			continue
 		}
 		for _, u := range a.places() {
-			if n := s.nameAt(i, to, u, a.value); n.ok {
+			n := s.nameAt(i, to, u, a.value)
+			if n.either {
+				break
+			}
+			if n.ok {
 				t := s.pour(i, s.again(&a), &a, &n)
 				t.lines[0] = verb + t.lines[0]
 				t.behind = true
