@@ -1,6 +1,7 @@
 package balance_test
 
 import (
+	"counterpour/flavor/makeup"
 	"fmt"
 	"testing"
 
@@ -203,7 +204,7 @@ func TestPlusMinusOfABottleIsShared(t *testing.T) {
 	k := newKitchen(t)
 	whole := k.read(t, "2 oz gin\n1 oz lemon juice\n3/4 oz simple syrup\nshake, up")
 	halves := k.read(t, "2 oz gin\n1/2 oz lemon juice\n1/2 oz lemon juice\n3/4 oz simple syrup\nshake, up")
-	one, two := balance.AxisSpreads(whole), balance.AxisSpreads(halves)
+	one, two := makeup.Spreads(whole), makeup.Spreads(halves)
 	lemon, ok := k.catalogue.ByID("lemon-juice")
 	require.True(t, ok)
 	fruit := lemon.Acid.Spread / lemon.Acid.Value

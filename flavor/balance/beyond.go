@@ -8,6 +8,7 @@ import (
 	"strconv"
 
 	"counterpour/flavor"
+	"counterpour/flavor/makeup"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/weigh"
@@ -41,7 +42,7 @@ func beyondFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
 			f.Deviation = math.Max(leastDeviation, JND(f.Axis, math.Log(x.Amount/math.Max(x.Most, leastAmount))))
 		}
 		f.Text = beyondText(s, x)
-		poured, _ := sameBottle(s, indexOf(s, x.Profile))
+		poured, _ := makeup.SameBottle(s, indexOf(s, x.Profile))
 		f.mostML = mostML(poured, x)
 		out = append(out, f)
 	}
@@ -64,7 +65,7 @@ func (j *Judge) within(s *flavor.Spec, of *weigh.Judgement) judged {
 	}
 	out := s.Clone()
 	for _, f := range beyond {
-		poured, _ := sameBottle(s, indexOf(s, f.Profile))
+		poured, _ := makeup.SameBottle(s, indexOf(s, f.Profile))
 		for i := range out.Pours {
 			if p := &out.Pours[i]; p.Profile == f.Profile {
 				share := f.mostML / poured
@@ -105,7 +106,7 @@ func ofRatio(x *weigh.Beyond) bool {
 // beyondText says how much good drinks have of a pour at most.
 func beyondText(s *flavor.Spec, x *weigh.Beyond) string {
 	pour := largestPour(s, x.Profile)
-	ml, _ := sameBottle(s, indexOf(s, x.Profile))
+	ml, _ := makeup.SameBottle(s, indexOf(s, x.Profile))
 	most, poured := amountNear(s, mostML(ml, x), pour), measure.FormatAmount(pour.Amount, pour.Unit)
 	switch {
 	case x.Foreign && s.Method == flavor.Stir && x.Profile.Class.Shaken():

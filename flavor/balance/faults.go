@@ -160,7 +160,7 @@ func ratioFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
 	if len(j.Pulls) == 0 {
 		return nil
 	}
-	spread := AxisSpreads(s)
+	spread := makeup.Spreads(s)
 	var out []Fault
 	for i, p := range slices.Concat(j.Pulls, j.Then) {
 		f := Fault{Axis: p.Axis, High: p.Change < 0, Odds: p.Odds, Then: i >= len(j.Pulls),
@@ -215,7 +215,7 @@ func (f *Fault) byTaste(s *flavor.Spec, e *ratio.Equivalents) {
 	if f.Axis != ratio.Strong || !f.High || f.Profile == nil || f.moveML <= 0 || f.Profile.Class.Part() != flavor.PartModifier {
 		return
 	}
-	if ml, _ := sameBottle(s, indexOf(s, f.Profile)); ml <= baseOf(s) {
+	if ml, _ := makeup.SameBottle(s, indexOf(s, f.Profile)); ml <= baseOf(s) {
 		return
 	}
 	taste := ratio.Sweet

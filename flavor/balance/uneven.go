@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"counterpour/flavor"
+	"counterpour/flavor/makeup"
 	"counterpour/flavor/weigh"
 )
 
@@ -17,7 +18,7 @@ func unevenFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
 	}
 	f := Fault{Axis: x.Axis(), High: x.Change < 0, Odds: 1, Profile: x.Profile}
 	f.Deviation = math.Max(leastDeviation, JND(f.Axis, x.Change))
-	ml, _ := sameBottle(s, indexOf(s, x.Profile))
+	ml, _ := makeup.SameBottle(s, indexOf(s, x.Profile))
 	f.moveML = ml * math.Abs(math.Expm1(x.Change))
 	pour := largestPour(s, x.Profile)
 	if word := "too little"; f.High || f.moveML <= farTimes*ml {

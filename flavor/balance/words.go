@@ -30,7 +30,7 @@ func bearersOf(s *flavor.Spec, a ratio.Axis) []bearer {
 		p := &s.Pours[i]
 		b := bearer{pour: p, per: makeup.PerML(p.Profile)[a], lead: leadsIn(p.Profile, a)}
 		var first bool
-		if b.ml, first = sameBottle(s, i); !first || b.per < leastPer {
+		if b.ml, first = makeup.SameBottle(s, i); !first || b.per < leastPer {
 			continue
 		}
 		for k := range s.Pours {

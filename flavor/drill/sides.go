@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/drill/tasting"
+	"counterpour/flavor/makeup"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/weigh"
@@ -278,7 +279,7 @@ func outOfRange(s *flavor.Spec, e *ratio.Equivalents, bands *[ratio.NumAxes]weig
 	if bands == nil {
 		return nil
 	}
-	spread := balance.AxisSpreads(s)
+	spread := makeup.Spreads(s)
 	for a, has := range e {
 		switch band, unsure := bands[a], spread[a]*has; {
 		case has-unsure > band.High:

@@ -241,7 +241,7 @@ func (b *Build) place(e *ratio.Equivalents, size float64, signals *makeup.Signal
 	for i := range b.active {
 		m := b.model(i)
 		m.Place(&shares, &b.centres[i].away, &b.set.tuning, &b.fits[i])
-		b.fits[i].Stretch(overSize(math.Log(size), b.centres[i].Size), template.Unknownness(b.centres[i].Near))
+		b.fits[i].Stretch(template.OverSize(math.Log(size), b.centres[i].Size), template.Unknownness(b.centres[i].Near))
 		b.logits[i] = b.voices[i].logit(signals) + b.set.tuning.FitWeight*m.Compat(b.fits[i].Squared)
 	}
 	ratio.Softmax(b.logits)

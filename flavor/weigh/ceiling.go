@@ -65,7 +65,7 @@ func (b *Build) Ceiling(ml []float64) float64 {
 		m := b.model(i)
 		h := &b.set.hulls[b.active[i]]
 		near, far, slip, over := m.Span(&shares, h, t)
-		least, most := overSizes(h, math.Log(floats.Sum(ml)))
+		least, most := h.OverSizes(math.Log(floats.Sum(ml)))
 		near, far, slip = (near+least)/template.MostUnknown, (far+most)/h.LeastUnknown, (slip+least)/template.MostUnknown
 		l, odds := &b.limits[i], b.voices[i].logit(&signals)
 		nearOdds, farOdds := odds+t.FitWeight*m.Compat(near), odds+t.FitWeight*m.Compat(far)
@@ -82,16 +82,6 @@ func (b *Build) Ceiling(ml []float64) float64 {
 		mean = Excuse(mean, 1)
 	}
 	return min(100, mean+template.CeilingSlack)
-}
-
-// overSizes returns between what squared distances a size lies, given its
-// logarithm, with any of the usual sizes of the hull.
-func overSizes(h *template.Hull, size float64) (least, most float64) {
-	least, most = overSize(size, h.Largest), overSize(size, h.Smallest)
-	if size-h.Smallest > logBatchFrom && h.Smallest < h.Largest { // perhaps a batch
-		return 0, mostOverSize
-	}
-	return least, most
 }
 
 // mostMean returns the greatest mean of the scores that weights within the

@@ -30,39 +30,12 @@ type Pull struct {
 	to float64 // mL of the axis, mended
 }
 
-// A ratio alone cannot tell too much of one part from too little of all the
-// others. What can is how big such drinks are, and that large slips are rarer
-// than small ones. All common practice, but for the spread, which a test holds
-// against the proven drinks.
-const (
-	usualSizeML     = 100.0 // mL of a drink before ice
-	usualSizeDrinks = 4.0   // how many drinks that counts for
-	sizeSpread      = 0.25  // log standard deviation within a family
-	// anySize is the share of drafts that are not for one glass, such as a
-	// batch: for them size says nothing, over a range of anySizeRange logs.
-	anySize      = 0.1
-	anySizeRange = 8.0
-	slipScale    = 1.0 // mean size of a slip, as a logarithm
-)
-
-// sizeOf returns the logarithm of how many mL a family's drinks are.
-func sizeOf(relatives []template.Relative) float64 {
-	sum := usualSizeDrinks * math.Log(usualSizeML)
-	for _, r := range relatives {
-		sum += r.Size
-	}
-	return sum / (usualSizeDrinks + float64(len(relatives)))
-}
-
-// sizeDensity returns the logarithm of how usual a size is, given its
-// logarithm and that of the usual one.
-func sizeDensity(size, usual float64) float64 {
-	x := (size - usual) / sizeSpread
-	return math.Log((1-anySize)*math.Exp(-x*x/2)/(sizeSpread*math.Sqrt(2*math.Pi)) + anySize/anySizeRange)
-}
+// slipScale is the mean size of a slip, as a logarithm: large slips are rarer than small
+// ones. Common practice.
+const slipScale = 1.0
 
 // sizePeak is the logarithm of how usual the usual size is, a little more for rounding.
-var sizePeak = sizeDensity(0, 0) + 1e-9
+var sizePeak = template.SizeDensity(0, 0) + 1e-9
 
 // slips are the changes of an axis that are weighed, as logarithms of its
 // lifted share.

@@ -14,7 +14,7 @@ import (
 type Set struct {
 	models      []*template.Model
 	relatives   [][]template.Relative // of each family
-	sizes       []float64             // of each family, see sizeOf
+	sizes       []float64             // of each family, see template.UsualSize
 	palates     []Palate              // of the house, for the families it moved
 	hulls       []template.Hull       // of each family
 	book        *habit.Book
@@ -64,7 +64,7 @@ func NewSet(families []template.Family, fitted []template.Fitted, proven []templ
 		}
 		s.models = append(s.models, m)
 		s.relatives = append(s.relatives, r)
-		s.sizes = append(s.sizes, sizeOf(r))
+		s.sizes = append(s.sizes, template.UsualSize(r))
 	}
 	s.hulls = s.hullsOf()
 	s.readHabits(proven)

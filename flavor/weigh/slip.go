@@ -90,7 +90,7 @@ func (m *mending) distance(d *draft) float64 {
 // −∞ where that is quickly seen to be below least.
 func (m *mending) weight(u, least float64) float64 {
 	d := m.with(m.axis, m.amount(u))
-	rest := sizeDensity(math.Log(d.size), m.centre.Size) - math.Abs(u)/slipScale
+	rest := template.SizeDensity(math.Log(d.size), m.centre.Size) - math.Abs(u)/slipScale
 	if m.model.Peak+rest < least {
 		return math.Inf(-1)
 	}

@@ -2,7 +2,7 @@ package kitchen
 
 import (
 	"counterpour/flavor"
-	"counterpour/flavor/balance"
+	"counterpour/flavor/makeup"
 	"counterpour/flavor/ratio"
 )
 
@@ -28,7 +28,7 @@ func (k *Kitchen) Ranges(s *flavor.Spec, family string) (out [ratio.NumAxes]Rang
 	if !ok {
 		return out, false
 	}
-	spreads := balance.AxisSpreads(s)
+	spreads := makeup.Spreads(s)
 	e := build.Equivalents(build.Amounts())
 	for a, band := range bands {
 		out[a] = Range{Has: band.Has, Low: band.Low, Centre: band.Centre, High: band.High, PlusMinus: spreads[a] * e[a]}

@@ -1,32 +1,33 @@
-package balance
+package makeup
 
 import (
 	"math"
 
 	"counterpour/flavor"
-	"counterpour/flavor/makeup"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 )
 
-// AxisSpreads returns one standard deviation of each equivalent of a spec, relative to
+// Spreads returns one standard deviation of each equivalent of a spec, relative to
 // it, from the tolerance of the pours, which err each on its own, and the spread of the
 // profiles, which two pours of one bottle share. An axis that the drink has nothing of has
 // none.
-func AxisSpreads(s *flavor.Spec) ratio.Equivalents {
-	e := makeup.EquivalentsOf(s)
+func Spreads(s *flavor.Spec) ratio.Equivalents {
+	e := EquivalentsOf(s)
 	var variance ratio.Equivalents
 	for i := range s.Pours {
 		p := &s.Pours[i]
-		per := makeup.PerML(p.Profile)
-		ml, first := sameBottle(s, i)
+		per := PerML(p.Profile)
+		ml, first := SameBottle(s, i)
 		for a := range per {
 			if e[a] <= 0 {
 				continue
 			}
-			variance[a] += square(per[a] * pourSpread(p) / e[a])
+			hand := per[a] * pourSpread(p) / e[a]
+			variance[a] += hand * hand
 			if first {
-				variance[a] += square(per[a] * ml * profileSpread(p.Profile, ratio.Axis(a)) / e[a])
+				bottle := per[a] * ml * profileSpread(p.Profile, ratio.Axis(a)) / e[a]
+				variance[a] += bottle * bottle
 			}
 		}
 	}
@@ -36,11 +37,9 @@ func AxisSpreads(s *flavor.Spec) ratio.Equivalents {
 	return variance
 }
 
-func square(x float64) float64 { return x * x }
-
-// sameBottle returns the millilitres that a spec takes of the ingredient of
+// SameBottle returns the millilitres that a spec takes of the ingredient of
 // pour i in all, and whether i is the first pour of it.
-func sameBottle(s *flavor.Spec, i int) (ml float64, first bool) {
+func SameBottle(s *flavor.Spec, i int) (ml float64, first bool) {
 	first = true
 	for j := range s.Pours {
 		if s.Pours[j].Profile.ID == s.Pours[i].Profile.ID {
