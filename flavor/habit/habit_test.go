@@ -130,7 +130,7 @@ func TestBoundsOfLevels(t *testing.T) {
 // One known drink allows e^(reach·ln(1/rare)) times its own amount, as the rule of the
 // tail says; what weighs nothing has no say, and without any weight all is allowed.
 func TestRange(t *testing.T) {
-	r := NewRange(InGlass, OfAll([]float64{100, 400}))
+	r := NewRange(InGlass(), OfAll([]float64{100, 400}))
 	assert.InEpsilon(t, 100*math.Pow(1/0.03, 0.14), r.Most([]float64{1, 0}), 1e-9)
 	assert.InEpsilon(t, 400*math.Pow(1/0.03, 0.14), r.Most([]float64{0, 1}), 1e-9)
 	assert.True(t, math.IsInf(r.Most([]float64{0, 0}), 1))
@@ -139,7 +139,7 @@ func TestRange(t *testing.T) {
 	assert.Less(t, both, r.Most([]float64{0, 1}), "half of them are small")
 	rapid.Check(t, func(t *rapid.T) {
 		weight, amount := rapid.Float64Range(0, 1), rapid.Float64Range(1, 1000)
-		r := NewRange(InGlass, OfAll(rapid.SliceOfN(amount, 1, 8).Draw(t, "amounts")))
+		r := NewRange(InGlass(), OfAll(rapid.SliceOfN(amount, 1, 8).Draw(t, "amounts")))
 		near := rapid.SliceOfN(weight, len(r.samples), len(r.samples)).Draw(t, "near")
 		most := r.Most(near)
 		if asked := amount.Draw(t, "asked"); math.Abs(math.Log(asked/most)) > 1e-6 {

@@ -14,9 +14,9 @@ type Range struct {
 // as a logarithm, they go beyond one that is known.
 type Custom struct{ Rare, Reach float64 }
 
-// InGlass is the custom of what every drink has in its glass: all have a size, so the reach
+// InGlass returns the custom of what every drink has in its glass: all have a size, so the reach
 // is closer than that of a pour. Chosen by leaving out each proven drink in turn.
-var InGlass = Custom{Rare: 0.03, Reach: 0.14}
+func InGlass() Custom { return Custom{Rare: 0.03, Reach: 0.14} }
 
 // Amount is what one proven drink has: above 0, and how surely, 0 to 1.
 type Amount struct {

@@ -174,7 +174,7 @@ func (s *Set) readHabits(proven []template.Labelled) {
 		s.strong = append(s.strong, s.bases[i] != nil || makeup.Presence(e[ratio.Strong], e.Total(), makeup.HalfWine) > 0.5)
 	}
 	s.precedents = proportion.NewBook(poured)
-	s.book, s.volumes, s.ethanol = habit.NewBook(drinks), habit.NewRange(habit.InGlass, habit.OfAll(volumes)), habit.NewRange(habit.InGlass, habit.OfAll(ethanol))
+	s.book, s.volumes, s.ethanol = habit.NewBook(drinks), habit.NewRange(habit.InGlass(), habit.OfAll(volumes)), habit.NewRange(habit.InGlass(), habit.OfAll(ethanol))
 }
 
 // habitEdges returns how far out the drink with other amounts is by what it carries: 0
