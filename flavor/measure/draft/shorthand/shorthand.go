@@ -48,9 +48,6 @@ func amountSign(c rune) bool {
 	return c < utf8.RuneSelf && unicode.IsDigit(c) || unicode.Is(unicode.No, c)
 }
 
-// inNumber reports whether a character stands in numbers such as ".75", "1.5" and "3/4".
-func inNumber(c rune) bool { return amountSign(c) || c == '.' || c == ',' || c == '/' || c == '⁄' }
-
 // inWord reports whether a character stands in words.
 func inWord(c rune) bool {
 	return unicode.IsLetter(c) || unicode.Is(unicode.Mn, c) || c == '\'' || c == '’' || c == '-'
