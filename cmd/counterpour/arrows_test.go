@@ -43,7 +43,7 @@ var allowedInFlavor = map[string][]string{
 	"weigh":     {"flavor", "mix", "habit", "ratio", "makeup", "technique", "template", "weigh/proportion"},
 	"balance":   {"flavor", "guest", "makeup", "measure", "mix", "sense", "ratio", "technique", "template", "weigh"},
 	"cover":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/choice", "cover/gap", "cover/search", "cover/portion", "cover/role", "cover/wording", "technique"},
-	"drill":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "template", "weigh", "balance", "cover", "riff", "drill/tasting", "drill/handling", "drill/pace"},
+	"drill":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "makeup", "template", "weigh", "balance", "cover", "riff", "drill/tasting", "drill/handling", "drill/pace"},
 
 	"template/templatetest": {"flavor", "ratio", "template"},
 
