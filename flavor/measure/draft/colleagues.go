@@ -75,8 +75,13 @@ func (r *reader) partSize(toks []token.Token) []token.Token {
 	return toks
 }
 
-// footnote reports whether a line is a note to a name above that ends in a star.
+// footnote reports whether a line is a note to a name above that ends in a star, or a warning to
+// colleagues.
 func (r *reader) footnote(from, to int) bool {
+	if line := r.text[from:to]; strings.HasPrefix(line, "!!") && !strings.ContainsFunc(line, unicode.IsNumber) { // "!! bonded only, the other is too thin !!"
+		toks := entry.TrimMarks(token.Lex(nil, r.text, from, to))
+		return aside.Spoken(strings.Fields(line)) && !serving.Starts(toks) && !entry.TellsToPour(toks)
+	}
 	if r.text[from] != '*' || from+1 == to {
 		return false
 	}
@@ -136,6 +141,13 @@ func headsRemark(toks []token.Token) bool {
 		return t.Kind != token.Word || serving.Known(t.Text) || serving.StepVerbs[t.Text] || serving.Fillers[t.Text] || entry.PourVerbs[t.Text] != "" || entry.PouringVerb(t.Text) ||
 			joining.Roles[t.Text] || entry.Labels[t.Text] != entry.NoLabel || entry.UnitWordsAt([]token.Token{t})
 	})
+}
+
+// notes reports whether a line is a note by its heading, "bowl note: x12 in the silver one", and
+// pours nothing.
+func notes(toks []token.Token) bool {
+	colon := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is(":") })
+	return colon > 1 && colon <= mostHeading && entry.Labels[toks[colon-1].Text] == entry.LabelRemark && !unitIn(toks[colon:]) && !entry.TellsToPour(toks[colon:])
 }
 
 // mostEgg is the most words that say to put an egg in, and no more.

@@ -31,6 +31,7 @@ type reader struct {
 	table    *sheet.Table   // whose rows these lines may be
 	tabled   string         // the drink that the rows above name
 	ahead    []swapAhead    // changes of what stands below them
+	about    []token.Token  // what the line before it finds too much or too little
 	amends   bool           // the line takes back amounts of lines above
 	shares   bool           // percentages say how much of all each pour is
 	batch    bool           // the numbers in brackets behind the amounts are those of a batch
@@ -141,7 +142,12 @@ func (r *reader) content(n, from, to int) bool {
 		r.entry(KindRemark, n, span)
 		return true
 	}
-	if !first && aside.None(toks) {
+	if !first && speech.Resets(toks) {
+		r.entry(KindUnread, n, span)
+		r.fail(n, measure.Invalid("ingredient", r.text[from:to], "%q does not say what it is the amount of; write it with its name, such as \"1 oz lemon juice\"", r.text[from:to]))
+		return len(r.d.Faults) < MaxFaults
+	}
+	if !first && (aside.None(toks) || aside.Facts(toks) || notes(toks) || r.about != nil) {
 		r.skips(n, toks)
 		r.entry(KindRemark, n, span)
 		return true
@@ -194,7 +200,9 @@ func (r *reader) content(n, from, to int) bool {
 func (r *reader) pouringWords(n int, toks []token.Token) []token.Token {
 	toks = serving.WithIceSizes(speech.OneOfEach(speech.Lengthened(speech.WithoutHesitation(speech.Signs(toks)))))
 	toks = r.withoutServes(n, r.withoutPrices(n, r.remarkFrom(n, joining.WithoutRole(r.text, toks))))
-	toks, r.amends = speech.Amended(r.changed(n, speech.Ranges(r.text, toks)))
+	about := r.about
+	r.about = slices.Clone(speech.About(toks))
+	toks, r.amends = speech.Amended(r.changed(n, speech.Ranges(r.text, toks)), about)
 	toks = r.without(n, toks, speech.StandIn(toks))
 	toks = r.withoutLead(n, r.withoutCommentary(n, r.secondThoughts(n, speech.Dictated(toks))))
 	return r.partSize(r.without(n, toks, speech.Opening(toks)))

@@ -129,6 +129,30 @@ func None(toks []token.Token) bool {
 }
 
 var (
+	// factUnits say what a figure of a card is that pours nothing, and factWords stand beside it.
+	factUnits = vocabulary.Words(`abv alc vol kcal cal cals calories kj units gp margin`)
+	factWords = vocabulary.Words(`approx approximately about around ca circa c est final total by volume in the glass served alcohol strength energy per serve drink of roughly is`)
+)
+
+// Facts reports whether a line states how strong the drink is, what it feeds or what it earns, and
+// nothing else: "ABV ~12%", "180 kcal | 2.1 units".
+func Facts(toks []token.Token) bool {
+	figure, unit := false, false
+	for i := range toks {
+		t := &toks[i]
+		switch {
+		case t.Kind == token.Numeral, t.Kind == token.Percent:
+			figure = true
+		case factUnits.Has(t.Text):
+			unit = true
+		case t.Kind != token.Mark && !factWords.Has(t.Text):
+			return false
+		}
+	}
+	return figure && unit
+}
+
+var (
 	// opinions begin what somebody thinks of a drink: "needs acid", and "bit of sugar" is a pour.
 	opinions = vocabulary.Words(`needs need too bit cheers thanks maybe tasty`)
 	// speechWords begin what is said to somebody: no pour begins with one.

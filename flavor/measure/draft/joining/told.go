@@ -26,7 +26,7 @@ func (j *Joiner) piped(p *Piece) bool {
 
 // qualities say which of its kind a thing is, behind its name.
 var qualities = token.Words(`dry extra sweet hot cold iced chilled warm dark white light gold golden aged fresh unsweetened sweetened strong weak red blanc bianco pink young old smoky peated navy
-overproof spiced plain heated warmed sparkling still whole double single thick raw ripe green black yellow blanco reposado añejo anejo irish london rich diluted filtered brewed`)
+overproof spiced plain heated warmed sparkling still whole double single thick raw ripe green black yellow blanco reposado añejo anejo irish london rich diluted filtered unfiltered brewed cloudy clear pressed bottled`)
 
 // Quality reports whether a word says which of its kind a thing is.
 func Quality(w string) bool { return qualities[w] }

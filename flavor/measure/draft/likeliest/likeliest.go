@@ -131,8 +131,8 @@ func (s *script) accounts(r *reading, parts []*stretch) bool {
 			if s.cut(t) {
 				continue
 			}
-			for _, p := range s.book.Mentioned(withoutAllergens(s.words(t.from, t.to))) {
-				if !r.kin(p) && !(t.kind == aTitle && r.tastesOf(p)) && !(t.kind == aHeading && sections.Has(strings.ToLower(s.words(t.to-1, t.to)))) {
+			for _, p := range s.book.Mentioned(withoutAllergens(s.told(t))) {
+				if !r.kin(p) && !((t.kind == aTitle || s.refers(t)) && r.tastesOf(p)) && !(t.kind == aHeading && sections.Has(strings.ToLower(s.words(t.to-1, t.to)))) {
 					return false
 				}
 			}
@@ -159,6 +159,23 @@ func (r *reading) based() bool {
 // cut reports whether a remark is a line that is taken back.
 func (s *script) cut(t *stretch) bool {
 	return t.kind == aRemark && slices.ContainsFunc(s.takenBack(t.from), func(o stretch) bool { return o.kind == aRemark && o.to == t.to })
+}
+
+// told are the words of a stretch, without how the drink tastes that they refer to.
+func (s *script) told(t *stretch) string {
+	words := strings.Fields(s.words(t.from, t.to))
+	if s.refers(t) {
+		words = slices.DeleteFunc(words, func(w string) bool { return tastes.Has(strings.ToLower(w)) })
+	}
+	return strings.Join(words, " ")
+}
+
+// tastes are how a drink tastes.
+var tastes = vocabulary.Words(`bitter sweet sour dry smoky spicy salty fruity boozy hot cold`)
+
+// refers reports whether a remark names the drink by what it tastes of: "the coffee thing".
+func (s *script) refers(t *stretch) bool {
+	return t.kind == aRemark && (s.word(t.to-1, "thing") || strings.EqualFold(s.written(t.to-1, t.to), "one"))
 }
 
 // pouring reports whether an ingredient is poured.

@@ -257,7 +257,7 @@ func (s *script) pouredBehind(i int) []stretch {
 			at++
 		}
 		a, ok := s.amountAt(at)
-		if !ok || a.each || a.article {
+		if !ok || a.each || a.article || s.counts(at) {
 			continue
 		}
 		for _, u := range a.places() {
@@ -280,6 +280,13 @@ func (s *script) pouredBehind(i int) []stretch {
 		}
 	}
 	return out
+}
+
+// counts reports whether a bare "one" at i stands for the drink, "the bitter one", and is no amount.
+func (s *script) counts(i int) bool {
+	written := s.written(i, i+1)
+	_, n := entry.UnitAt(s.line(i + 1))
+	return strings.EqualFold(written, "one") && n == 0
 }
 
 // sameAmount is how far two amounts of one pour lie apart at most, as a share: they are rounded.

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/parting"
@@ -255,6 +256,22 @@ func (s *script) pourWord(from, to int) bool { return entry.TellsToPour(s.toks[f
 
 // noneOf are what a drink may have none of, beside what is laid on it.
 var noneOf = vocabulary.Words(`salt sugar rim garnish garn straw egg ew foam ice fruit mint herbs`)
+
+// forbidden is what colleagues are told not to do: "don't let Dave put tonic in it". What it names
+// must not be poured.
+func (s *script) forbidden(i int) []stretch {
+	if !s.word(i, "don't", "dont", "never") || !s.starts(i) && !s.sign(i-1, partingSigns) {
+		return nil
+	}
+	k := i + 1
+	for s.word(k) && k-i < mostTitle+2 && !thoughts.Has(s.toks[k].Text) {
+		k++
+	}
+	if k-i < 3 || !s.ends(k) && !s.sign(k, ".!;") || !aside.Forbids(s.toks[i:k]) || serving.Known(s.toks[i+1].Text) {
+		return nil
+	}
+	return []stretch{{kind: aNone, from: i, to: k, cost: costTalk, said: s.written(i+1, k)}}
+}
 
 // none are stretches of what the drink has none of: "no salt".
 func (s *script) none(i int) []stretch {

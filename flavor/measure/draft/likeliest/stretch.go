@@ -60,7 +60,7 @@ func (s *script) stretches(i int) []stretch {
 		return append(out, s.headings(i)...)
 	}
 	var out []stretch
-	for _, list := range []func(int) []stretch{s.takenBack, s.each, s.poured, s.pouredBehind, s.implied, s.making, s.laid, s.none, s.labels, s.titles, s.headings, s.fields, s.remarks} {
+	for _, list := range []func(int) []stretch{s.takenBack, s.each, s.poured, s.pouredBehind, s.implied, s.making, s.laid, s.none, s.forbidden, s.labels, s.titles, s.headings, s.fields, s.remarks} {
 		out = append(out, list(i)...)
 	}
 	return out

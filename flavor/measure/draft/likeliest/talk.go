@@ -17,7 +17,7 @@ import (
 
 // thoughts are words of choice, of denial and of second thoughts. Who passes over one of them
 // passes over what it changes: no remark holds one.
-var thoughts = vocabulary.Words(`no not none never sorry instead or sub subs was were without hang wait actually maybe optional opt split double doubled halve half was per except minus skip less more
+var thoughts = vocabulary.Words(`no not none never sorry instead or sub subs was were without hang wait actually maybe optional opt split double doubled halve half was per except minus skip less more mean meant rather
 either neither both again oh oops correction correct changed change replace replaced swap swapped cut drop dropped scrap scratch nah nope only unless if`)
 
 var (
@@ -30,7 +30,7 @@ var (
 	ordinals = vocabulary.Words(`st nd rd th am pm h x`)
 	// smallTalk is what is said around the pours and changes nothing about them.
 	smallTalk = vocabulary.Words(`ok okay so its it's it is a an the and then with we i you he she they do did does made make making try trying go goes going get take took put use this that here here's for in on to of at
-hey hi hiya hello yo right well just tonight today please pls thanks thx cheers ta mate chef guys team all boss lads yeah yes yep um uh er like but too sweet sour strong weak bitter boozy now new spec drink recipe one my our ur lol haha good great nice lovely think reckon`)
+hey hi hiya hello yo right well just tonight today please pls thanks thx cheers ta mate chef guys team all boss lads yeah yes yep ye yea yup np um uh er like but too sweet sour strong weak bitter boozy now new spec drink recipe one my our ur lol haha good great nice lovely think reckon`)
 )
 
 // numbering reports whether the number behind a word is one of a card, a sheet or a version.
@@ -266,7 +266,27 @@ func (s *script) remarks(i int) []stretch {
 			out = append(out, stretch{kind: aRemark, from: i, to: k + 1, cost: cost + costTalk})
 		}
 	}
-	return append(append(out, s.opinion(i)...), s.price(i)...)
+	return append(append(append(out, s.opinion(i)...), s.price(i)...), s.reference(i)...)
+}
+
+// reference speaks of the drink before its pours, "lol the bitter one", or asks whether it is cold,
+// which how it is served answers.
+func (s *script) reference(i int) []stretch {
+	if s.word(i, "cold", "chilled", "iced") && s.sign(i+1, "?") && s.ends(i+2) && (s.starts(i) || s.sign(i-1, ":")) {
+		return []stretch{{kind: aRemark, from: i, to: i + 2, cost: costTalk}}
+	}
+	if !s.starts(i) {
+		return nil
+	}
+	for k := i; s.lettered(k) && k-i < mostTitle && !thoughts.Has(s.toks[k].Text); k++ {
+		if k > i+1 && strings.EqualFold(s.written(k, k+1), "one") && s.sign(k+1, ".:!\n") && (s.word(i, "the", "that") || s.word(i+1, "the", "that")) {
+			return []stretch{{kind: aRemark, from: i, to: k + 1, cost: costTalk}}
+		}
+		if k+1 == len(s.toks) {
+			break
+		}
+	}
+	return nil
 }
 
 // sheetTalk reports whether words speak of the text itself: "use the metric column".

@@ -66,6 +66,13 @@ oh no
 oops no
 no actually
 actually no
+no scratch that
+nah scratch that
+no strike that
+no sorry scratch that
+actually scratch that
+actually no scratch that
+wait scratch that
 scratch that
 strike that
 correction
@@ -180,8 +187,12 @@ func StandIn(toks []token.Token) int {
 // amends begin a line that takes back an amount of a line above.
 var amends = vocabulary.Words(`edit correction update updated amended revised`)
 
-// Amended returns a line without the word that says that it takes back what stands above.
-func Amended(toks []token.Token) ([]token.Token, bool) {
+// Amended returns a line without the words that say that it takes back what stands above; about
+// is what the line before it spoke of.
+func Amended(toks, about []token.Token) ([]token.Token, bool) {
+	if fixed, ok := resetLine(toks, about); ok {
+		return fixed, true
+	}
 	if n := amendsFirst(toks); n > 0 {
 		return toks[n:], true
 	}
@@ -235,7 +246,7 @@ func Pause(t *token.Token) bool {
 // SecondThoughts puts what follows second thoughts in place of what they take back, and
 // returns what was taken back, as written; it leaves alone what it cannot tell.
 func SecondThoughts(text string, toks []token.Token) (out []token.Token, back []string) {
-	out = toks
+	out, back = restated(text, toks)
 	for i := 1; i+1 < len(out); i++ {
 		n := takenBackAt(out, i)
 		if n == 0 || i+n >= len(out) {
@@ -295,7 +306,7 @@ func dropped(text string, of, kept []token.Token) string {
 // whole of the pour before them; it is false if what follows is none of these.
 func takenBack(toks []token.Token, i, next int) ([]token.Token, bool) {
 	end := i
-	for end > 0 && Pause(&toks[end-1]) {
+	for end > 0 && (Pause(&toks[end-1]) || toks[end-1].Is("?")) {
 		end--
 	}
 	start, name := entry.PourBefore(toks[:end])
@@ -307,7 +318,8 @@ func takenBack(toks []token.Token, i, next int) ([]token.Token, bool) {
 	}
 	amount := entry.AmountAt(toks[next:])
 	behind := toks[next+amount:]
-	words := len(behind) > 0 && behind[0].Kind == token.Word && !serving.Starts(behind) && !serving.StepVerbs[behind[0].Text] && behind[0].Text != "and" && behind[0].Text != "then"
+	ratio := len(behind) > 1 && behind[0].Kind == token.Ratio && behind[1].Kind == token.Word // "1:1 simple"
+	words := ratio || len(behind) > 0 && behind[0].Kind == token.Word && !serving.Starts(behind) && !serving.StepVerbs[behind[0].Text] && behind[0].Text != "and" && behind[0].Text != "then"
 	switch {
 	case amount > 0 && name == end: // "2 oz, no sorry, 1½ oz bourbon"
 		return slices.Concat(toks[:start], toks[next:]), true

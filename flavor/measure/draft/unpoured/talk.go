@@ -179,6 +179,8 @@ func (s *search) leadIn(toks []token.Token) {
 // talk reports whether a stretch without an amount is said to somebody, or counts and refers.
 func (s *search) talk(toks []token.Token) bool {
 	switch {
+	case len(toks) > 1 && toks[0].Text == "i" && (toks[1].Text == "mean" || toks[1].Text == "meant"): // what follows stands for what is poured before
+		return false
 	case aside.Forbids(toks) && !entry.TellsToPour(toks[1:]):
 		return s.forbidsAside(toks)
 	case measures(toks) || entry.TellsToPour(toks) || s.instructs(toks):
