@@ -56,7 +56,7 @@ var byDash = map[string]string{
 }
 
 // byDrop is what a word means by the drop alone.
-var byDrop = map[string]string{"salt": "saline", "rose": "rose water"}
+var byDrop = map[string]string{"salt": "saline", "rose": "rose water", "vanilla": "vanilla extract"}
 
 // askVolume are words that mean several things by volume, and askDash by the
 // dash: nobody can tell which.
