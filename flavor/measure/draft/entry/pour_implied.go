@@ -1,6 +1,7 @@
 package entry
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -307,9 +308,17 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 		p.Amount, p.NoAmount, p.Shape = 1, true, ShapeImplied
 		p.Name = token.OneLine(text[p.NameAt.Start:toks[len(toks)-2].End])
 		p.Unit = flavor.Cube
-	case (LaidNoun(last) || last == "oil" && laidFruit.Has(toks[0].Text) || garnishNouns.Has(toks[0].Text) && len(toks) > 2 && laidOf.Has(toks[1].Text) || garnishNouns.Has(toks[0].Text) && len(toks) > 1 && strings.HasPrefix(toks[1].Text, "d'")) && !p.Muddled:
+	case (LaidNoun(last) || last == "oil" && laidFruit.Has(toks[0].Text) || garnishNouns.Has(toks[0].Text) && len(toks) > 2 && laidOf.Has(toks[1].Text) || garnishNouns.Has(toks[0].Text) && len(toks) > 1 && strings.HasPrefix(toks[1].Text, "d'")) && !p.Muddled && !measuredAmid(toks):
 		p.Shape, p.ByNoun = ShapeGarnish, true
 	}
+}
+
+// measuredAmid reports whether a part of one stands amid words, as in "simple .5 dill": what
+// stands before it is poured.
+func measuredAmid(toks []token.Token) bool {
+	return slices.ContainsFunc(toks[1:], func(t token.Token) bool {
+		return t.Kind == token.Numeral && t.Value != math.Trunc(t.Value)
+	})
 }
 
 // laidOf are words behind what is laid on a drink that say of what it is: "piel de limón",

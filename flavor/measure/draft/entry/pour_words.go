@@ -204,6 +204,13 @@ umbrella leaf leaves berry berries dust dusting nutmeg shavings bean beans tuft 
 pickle pickles gherkin cornichon bacon marshmallow marshmallows biscuit cookie juniper lychee candy oils shell shells hull husk dots shave shaves shaving curls crumb crumbs
 dill sage tarragon shiso parsley cilantro coriander lavender verbena raspberry raspberries blackberry blackberries strawberry strawberries mint rosemary basil thyme none kirsche cocktailkirsche minze minzzweig minzblatt menthe hierbabuena munt mynta kaffeebohnen kaffeebohne limettenrad limettenscheibe limettenspalte orangenscheibe zitronenscheibe gurkenscheibe rodaja gajo scorza fetta spicchio rondelle zitronenzeste orangenzeste limettenzeste zesten oliven oliver aceitunas olivas oliva aceituna cereza cerezas ciliegia ciliegie ciliegina ciliegine cerise cerises cereja cerejas kirschen kers kersen körsbär azeitona azeitonas olijf olijven piel cáscara cascara casca peladura rodela rodelas fatia fatias schijfje schijfjes partje partjes muscade citronzest limeskiva zeste orangenzeste zitronenzeste`)
 
+// cuts are words of garnishNouns for a part of a fruit: they say nothing without its name.
+var cuts = vocabulary.Words(`twist twists peel peels zest zests wheel wheels halfwheel half-wheel half-wheels wedge wedges slice slices coin coins swath swathe ribbon ribbons fan fans flag
+sprig sprigs bouquet crown stick stalk frond fronds spear flower flowers petal petals cheek cheeks curl spiral leaf leaves bean beans disc disk berry berries blossom bloom pod dust shell shells`)
+
+// Cut reports whether a word is one for a part of a fruit, "wheel".
+func Cut(w string) bool { return cuts.Has(w) }
+
 // laidEndings end words that are put together for what is laid on a drink.
 var laidEndings = []string{"zeste", "zesten", "scheibe", "scheiben", "schale", "spalte", "spalten", "achtel", "zweig", "blatt", "schnitz", "rädchen", "skal", "skive", "schil"}
 

@@ -50,6 +50,10 @@ func TestLists(t *testing.T) {
 		// one amount for several
 		{"ea 1oz gin/sweet vermouth/red bitter - stir", "1 oz gin / 1 oz sweet vermouth / 1 oz red bitter / stir"},
 		// what goes without saying
+		{"teq 2 lime .5 pinch salt top soda build", "2 teq / .5 lime / 1 pinch salt / top soda / build"},
+		{"gin 2 lem .75 ss .75 shk up orng bit", "2 gin / .75 lem / .75 ss / top orng bit / shake up"},
+		{"scotch 2 lem .75 hny .75 shk rock float islay .25", "2 scotch / .75 lem / .75 hny / float .25 islay / shake rock"},
+		{"blanco 2 lime 1 agv .5 shake rox 1/2 salt rim", "2 blanco / 1 lime / .5 agv / shake rox / half salt rim"},
 		{"2 dark rum .5 lime gingerbeer top build", "2 dark rum / .5 lime / top ginger beer / build"},
 		{"60 rum 25 lime cola splsh", "60 rum / 25 lime / 1 splash cola"},
 		{"3 cl genever 2 cl citroensap aanvullen met tonic", "3 cl genever / 2 cl citroensap / top tonic"},

@@ -260,6 +260,9 @@ func (s *script) pouredBehind(i int) []stretch {
 		if !ok || a.each || a.article || s.counts(at) {
 			continue
 		}
+		if small[a.unit] && a.value < 1 && !s.toks[a.to-1].Glued { // "lime .5 pinch salt"
+			a = amount{value: a.value, written: strings.TrimSuffix(a.written, " "+s.written(a.to-1, a.to)), to: a.to - 1}
+		}
 		for _, u := range a.places() {
 			n := s.nameAt(i, to, u, a.value)
 			if n.either {
@@ -342,6 +345,14 @@ func (s *script) implied(i int) []stretch {
 			}
 		}
 	}
+	if s.word(i, "float", "top") { // "float peaty malt .25"
+		for _, p := range s.pouredBehind(i + 1) {
+			if len(p.lines) == 1 && p.behind {
+				p.from, p.lines = i, []string{s.toks[i].Text + " " + p.lines[0]}
+				out = append(out, p)
+			}
+		}
+	}
 	if u, k := s.unitAt(i); k > 0 && small[u] {
 		from := i + k
 		for s.word(from, "of") {
@@ -360,6 +371,9 @@ func (s *script) implied(i int) []stretch {
 		}
 		if v, k := s.unitAt(to); k > 0 && small[v] {
 			add(i, to, to+k, v, "1 "+string(v))
+		}
+		if n := s.nameAt(i, to, flavor.Ounce, 1); n.ok && n.whole && n.profile != nil && n.profile.Class == flavor.ClassCocktailBitters { // "shk up orng bit"
+			add(i, to, to, flavor.Dash, "top")
 		}
 		if n := s.nameAt(i, to, flavor.Piece, 1); n.ok && n.profile != nil && n.profile.Class == flavor.ClassEgg && !colours.Has(strings.ToLower(n.written)) {
 			add(i, to, to, flavor.Piece, "1")

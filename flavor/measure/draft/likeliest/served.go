@@ -202,13 +202,16 @@ var laidBegins = vocabulary.Words(`garnish garnished express with`)
 
 // laid are stretches of what is laid on the drink, or dresses its rim: "w/ lemon twist".
 func (s *script) laid(i int) []stretch {
-	if !s.word(i) {
+	if !s.word(i) && s.rimmed(i) == i {
 		return nil
 	}
 	var out []stretch
 	from := i
 	for s.word(from) && laidBegins.Has(s.toks[from].Text) {
 		from++
+	}
+	if r := s.rimmed(from); r > from {
+		return append(out, stretch{kind: aLaid, from: i, to: r, cost: costLaid, lines: []string{"half " + s.written(from+1, r)}})
 	}
 	for k := from; k < len(s.toks) && k-from < mostLaid; k++ {
 		if s.toks[k].Kind != token.Word || thoughts.Has(s.toks[k].Text) || serving.Known(s.toks[k].Text) && !s.word(k, "garnish") {
@@ -235,6 +238,19 @@ func (s *script) laid(i int) []stretch {
 		out = append(out, t)
 	}
 	return out
+}
+
+// rimmed is where the note on half a rim ends that starts at i, "1/2 salt rim", and i if none does.
+func (s *script) rimmed(i int) int {
+	if i >= len(s.toks) || s.toks[i].Kind != token.Numeral || s.toks[i].Value != 0.5 {
+		return i
+	}
+	for k := i + 1; s.word(k) && k-i <= mostLaid; k++ {
+		if s.word(k, "rim") && parting.DressesRim(s.toks[k-1].Text) {
+			return k + 1
+		}
+	}
+	return i
 }
 
 // juiced reports whether the last of some words names what is poured as its juice: it may be a

@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/vocabulary"
 )
@@ -175,6 +176,9 @@ func (s *script) headings(i int) []stretch {
 	}
 	if s.toks[i].Kind == token.Ratio && clock.MatchString(s.toks[i].Text) && s.starts(i) {
 		return s.spoken(i, i+1)
+	}
+	if s.starts(i) && s.sign(i+2, ":-/|") && naming.SaysFree(s.written(i, i+2)) { // "0 proof:"
+		return []stretch{{kind: aHeading, from: i, to: i + 2, cost: costHeading}}
 	}
 	if s.toks[i].Kind == token.Mark || !s.starts(i) && !s.sign(i-1, partingSigns) {
 		return nil

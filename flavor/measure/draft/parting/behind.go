@@ -1,6 +1,7 @@
 package parting
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -31,7 +32,7 @@ var warmth = token.Words(`hot warm cold iced chilled frozen`)
 // white", or behind a spirit what fills the glass: "1.5 vodka soda lime wedge".
 func followsAmount(toks []token.Token, i, from int) bool {
 	rest := upToMark(toks[i:])
-	if len(rest) == 0 || entry.IsUnit(&rest[0]) {
+	if len(rest) == 0 || entry.IsUnit(&rest[0]) || rest[0].Glued && Measured(&rest[0]) { // "arom 2d"
 		return false
 	}
 	if spirits[toks[i-1].Text] && entry.StartsAmount(toks[from:]) {
@@ -44,11 +45,27 @@ func followsAmount(toks []token.Token, i, from int) bool {
 	if n := lengthAt(rest); n > 0 {
 		return n == len(rest) || behindLength(rest[n:])
 	}
+	if laidBehind(rest) && toks[i-1].Kind == token.Numeral && toks[i-1].Value != math.Trunc(toks[i-1].Value) {
+		return true // "simple .5 dill"
+	}
 	if whites.Has(rest[0].Text) || len(rest) > 1 && strings.HasPrefix(rest[0].Text, "egg") && strings.HasPrefix(rest[1].Text, "wh") {
 		return true
 	}
 	s := serving.Read(rest)
 	return !warmth[rest[0].Text] && s.States() && (len(s.Unknown) == 0 || entry.GarnishAfter(rest) > 0)
+}
+
+// mostLaidWords is the most words of what is laid on a drink behind an amount.
+const mostLaidWords = 3
+
+// laidBehind reports whether words, perhaps with how the drink is served behind them, are what is
+// laid on it and no part of what stands before them: "dill", "orange twist", but not "wheel".
+func laidBehind(toks []token.Token) bool {
+	n := 0
+	for n < len(toks) && n < mostLaidWords && toks[n].Kind == token.Word && !serving.Known(toks[n].Text) {
+		n++
+	}
+	return n > 0 && entry.EndsLaid(toks[:n]) && !entry.Cut(toks[0].Text) && (n == len(toks) || servedOnly(toks[n:]))
 }
 
 // toppingAt reports whether what fills the glass stands at i, up to the next sign, and says that it

@@ -202,6 +202,7 @@ func resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 		r.fruitOrLiqueur(t)
 	}
 	r.unsaid(&out)
+	r.bottleBehind()
 	if r.book.Err() != nil {
 		return Reading{}, r.book.Err()
 	}

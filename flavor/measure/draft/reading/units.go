@@ -170,7 +170,8 @@ func (t *task) fruits() bool {
 	case p.Class == flavor.ClassSpice:
 		return t.amount > 1 && t.amount < leastMillis
 	}
-	if strings.HasSuffix(naming.ByVolume(flavor.NormaliseName(t.line.Name)), " juice") && t.amount <= mostJuiceOz { // "3 pineapple"
+	full, _ := naming.Lengthen(flavor.NormaliseName(t.line.Name))
+	if strings.HasSuffix(naming.ByVolume(full), " juice") && t.amount <= mostJuiceOz { // "3 pineapple"
 		return false
 	}
 	return t.amount >= fewBerries && t.amount < leastMillis

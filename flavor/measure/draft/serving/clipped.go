@@ -12,7 +12,7 @@ import (
 // of the pen is none of them, since they are too short to be told apart.
 var clippings = vocabulary.TableOf(map[string][]string{
 	"shake": {"shk", "shke"}, "shaken": {"shkn", "shakn", "shken"}, "double": {"dbl", "dble", "doub", "dub"}, "dry": {"dr"}, "reverse": {"rev", "rvs"},
-	"stir": {"stri", "stirr"}, "stirred": {"stird", "strd", "stirrd"}, "strain": {"strn", "strain'd", "stran"}, "strained": {"strnd", "straind"}, "fine": {"fn"},
+	"stir": {"stri", "stirr", "st"}, "stirred": {"stird", "strd", "stirrd"}, "strain": {"strn", "strain'd", "stran"}, "strained": {"strnd", "straind"}, "fine": {"fn"},
 	"build": {"bld", "buld", "biuld"}, "built": {"blt"}, "muddle": {"mudl", "muddl", "mddl", "mdl", "mud", "muddel"}, "muddled": {"mudld", "mudled", "muddld"},
 	"swizzle": {"swizl", "swiz", "swzl", "swizzl"}, "swizzled": {"swizld"}, "blend": {"blnd"}, "blended": {"blnded"}, "blender": {"blndr", "blendr"}, "throw": {"thrw"}, "whip": {"wip"},
 	"rocks": {"rks", "rox", "rx", "rcks", "rock's"}, "rock": {"rk", "rck"}, "crushed": {"crsh", "crshd", "crushd", "crush", "crsd"}, "pebble": {"pebl", "pbl"},

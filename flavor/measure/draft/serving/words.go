@@ -119,7 +119,7 @@ var glassTerms = []struct {
 }{
 	{"coupe", flavor.Up, []string{"coppa", "schale", "cocktailschale", "coupeglas", "verre à cocktail", "copa de cóctel", "coppetta", "coupe", "coupes", "coupette", "champagne coupe", "champagne saucer", "coupe glass", "cpe", "cp", "coup"}},
 	{"Nick-and-Nora glass", flavor.Up, []string{"nick and nora", "nick & nora", "nick-and-nora", "n&n", "n & n", "nick nora", "nn", "nick+nora", "nick & nora glass", "nick and nora glass", "nick-and-nora glass", "nnn"}},
-	{"cocktail glass", flavor.Up, []string{"cocktailglas", "martiniglas", "copa martini", "copa coctelera", "bicchiere da cocktail", "cocktail glass", "martini glass", "martini", "v-shaped glass", "stemmed cocktail glass"}},
+	{"cocktail glass", flavor.Up, []string{"cocktailglas", "martiniglas", "copa martini", "copa coctelera", "bicchiere da cocktail", "cocktail glass", "c-glass", "c glass", "ckt glass", "cktl glass", "martini glass", "martini", "v-shaped glass", "stemmed cocktail glass"}},
 	{"flute", flavor.Up, []string{"sektglas", "sektflöte", "sekt glas", "copa flauta", "flauta", "flûte", "flute", "champagne flute", "champagne glass", "flute glass"}},
 	{"cocktail glass", flavor.Up, []string{"stem glass", "small stem"}},
 	{"sour glass", flavor.Up, []string{"sour glas", "sourglas", "sour glass", "delmonico", "delmonico glass"}},
