@@ -18,9 +18,12 @@ func TestAmountsSetAnew(t *testing.T) {
 		"vodka 40, lemon 20, simple 10. bump the simple to 15. shake":                      "vodka 40 + lemon 20 + simple 15",
 		"2 oz gin, 1 oz lemon, .75 oz simple, make the lemon .75 oz instead, shake":        "gin 59.15 + lemon 22.18 + simple 22.18",
 		// on a line below
-		"2 oz gin, 1 oz lemon, .75 oz simple, shake\nmake the simple 1 oz":    "gin 59.15 + lemon 29.57 + simple 29.57",
-		"2 oz gin, 1 oz lemon, .75 oz simple, shake\ndrop the lemon to .75":   "gin 59.15 + lemon 22.18 + simple 22.18",
-		"2 oz gin\n1 oz lemon\n.75 oz simple\nmake the simple half an oz pls": "gin 59.15 + lemon 29.57 + simple 14.79",
+		"2 oz gin, 1 oz lemon, .75 oz simple, shake\nmake the simple 1 oz":         "gin 59.15 + lemon 29.57 + simple 29.57",
+		"2 oz gin, 1 oz lemon, .75 oz simple, shake\ndrop the lemon to .75":        "gin 59.15 + lemon 22.18 + simple 22.18",
+		"2 oz gin\n1 oz lemon\n.75 oz simple\nmake the simple half an oz pls":      "gin 59.15 + lemon 29.57 + simple 14.79",
+		"40 vodka, 20 lemon, 10 simple\nlemon to 25":                               "vodka 40 + lemon 25 + simple 10",
+		"40 vodka, 20 lemon, 10 simple\ncan we make the lemon 25?":                 "vodka 40 + lemon 25 + simple 10",
+		"2 oz gin, 1 oz lime juice, 1 oz simple. take the lime down to .75. shake": "gin 59.15 + lime juice 22.18 + simple 29.57",
 		// of what was spoken of
 		"40 vodka 20 lemon 10 simple\nsimple seems low\nok make it 15":           "vodka 40 + lemon 20 + simple 15",
 		"40 vodka, 20 lemon, 10 simple\nlemon is a bit high\nmake it 15 then":    "vodka 40 + lemon 15 + simple 10",

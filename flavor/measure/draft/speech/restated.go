@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/vocabulary"
 )
@@ -14,7 +15,7 @@ import (
 var (
 	resets  = vocabulary.Words(`make bump change bring push set drop cut raise lower pull knock take up move`)
 	theirs  = vocabulary.Words(`the that ur your my our`)
-	leadsTo = vocabulary.Words(`ok okay so yeah yep yes ye then and but well right actually pls please let's lets just`)
+	leadsTo = vocabulary.Words(`ok okay so yeah yep yes ye then and but well right actually pls please let's lets just can could should we you i'd`)
 	closing = vocabulary.Words(`instead then pls please though tho`)
 )
 
@@ -44,6 +45,9 @@ func resetAt(toks []token.Token, i int) (reset, bool) {
 	name := toks[from:to]
 	if led {
 		name = name[:len(name)-1]
+		for len(name) > 1 && ways.Has(name[len(name)-1].Text) { // "down to"
+			name = name[:len(name)-1]
+		}
 	}
 	if len(name) == 0 || len(name) > mostReset || to == len(toks) || name[0].Text == "it" || name[0].Text == "that" || entry.IsUnit(&name[0]) {
 		return reset{}, false
@@ -160,6 +164,12 @@ func resetLine(toks, about []token.Token) ([]token.Token, bool) {
 		}
 		if ok = n > 0 && (end == len(toks) || toks[end].Kind == token.Mark); ok {
 			r = reset{name: about, amount: toks[at : at+n], end: end}
+		}
+	}
+	if n := wordsAt(toks); !ok && n > 1 && n <= mostReset && toks[n-1].Text == "to" && !serving.StepVerbs[toks[0].Text] && entry.PourVerbs[toks[0].Text] == "" { // "lemon to 25"
+		many := amountAlone(toks[n:])
+		if ok = many > 0 && n+many == len(toks); ok {
+			r = reset{name: toks[:n-1], amount: toks[n : n+many], end: len(toks)}
 		}
 	}
 	if !ok {
