@@ -35,7 +35,7 @@ func TestPagesOverTheKitchen(t *testing.T) {
 		not    []string
 	}{
 		{"/tools?tool=acid&juice=orange+juice&amount=500&target=lime", 200, []string{"Citric acid", "40.0 g/L citric and 20.0 g/L malic", `<option value="orange juice">`}, nil},
-		{"/tools?tool=acid&juice=lemon+juice&amount=500&target=lime", 422, []string{"already holds"}, nil},
+		{"/tools?tool=acid&juice=lemon+juice&amount=500&target=lime", 200, []string{"12.8 g/L malic, as sour as lime"}, nil},
 		{"/tools?tool=acid&juice=simple+syrup&amount=500&target=lime", 422, []string{"is no juice"}, nil},
 		{"/training?what=", 200, []string{"Your answer"}, nil},
 		{"/?text=2+oz+gin%0A3%2F4+oz+lemon+juice%0A1%2F2+oz+orgeat%0Ashake%2C+up", 200, []string{"How the score is worked out", "<ol class=\"steps\"><li>"}, nil},

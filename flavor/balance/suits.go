@@ -3,11 +3,12 @@ package balance
 import (
 	"slices"
 
+	"counterpour/flavor"
 	"counterpour/flavor/guest"
 )
 
-// Suits reports whether a fix of a draft pours nothing that the guest must not have, beyond
-// what of it the draft pours already.
+// Suits reports whether a draft, once mended so, pours nothing that the guest must not have: less
+// of it is still too much.
 func (f *Fix) Suits(g *guest.Guest) bool {
-	return !slices.ContainsFunc(f.Changes, func(c Change) bool { return c.ToML > c.FromML && !g.Accepts(c.Profile) })
+	return !slices.ContainsFunc(f.Spec.Pours, func(p flavor.Pour) bool { return !g.Accepts(p.Profile) })
 }

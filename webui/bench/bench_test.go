@@ -76,7 +76,7 @@ func TestBenchScenarios(t *testing.T) {
 			want: []string{"Not for this guest", "contains tree nuts (orgeat)", `value="tree nuts" checked`,
 				`<strong>Not for this guest:</strong> contains tree nuts (orgeat).</p>`, `name="missing" value="orgeat" aria-label="Cover it: pour something instead of orgeat">Cover it</button>`}, not: []string{"May contain</strong> <span class=\"avoided\""}},
 		{name: "a guest who drinks no alcohol", method: "POST", path: "/", form: form("text", webuitest.GoodDraft, "diet", "alcohol-free"), status: 200,
-			want: []string{"Not for this guest", "holds alcohol (London dry gin)", `value="alcohol-free" checked`, "For one guest: <strong>alcohol-free</strong>"}},
+			want: []string{"Not for this guest", "holds alcohol (London dry gin)", `value="alcohol-free" checked`, "For one guest: <strong>alcohol-free (at most 0.5 % vol)</strong>"}},
 		{name: "a guest with a limit on strength", method: "POST", path: "/", form: form("text", webuitest.GoodDraft, "strength", "low"), status: 200,
 			want: []string{"Not for this guest", "comes to 14.5\u00a0% vol"}},
 		{name: "a diet that is not known", method: "POST", path: "/", form: form("text", webuitest.GoodDraft, "diet", "carnivore"), status: 400,

@@ -50,7 +50,7 @@ func TestTonightScenarios(t *testing.T) {
 		{name: "no strength for anybody", path: "/tonight", status: 200, not: []string{"% vol</li>"}},
 		{name: "only what is ready", out: []string{"falernum"}, path: "/tonight?show=ready", status: 200, want: []string{"Halyard Sour"}, not: []string{"Mainbrace"}},
 		{name: "one bottle away", out: []string{"falernum"}, path: "/tonight?show=away", status: 200, want: []string{"Mainbrace"}, not: []string{"Halyard Sour"}},
-		{name: "a guest who drinks no alcohol", path: "/tonight?strength=none", status: 200, want: []string{"For a guest: <strong>alcohol-free</strong>", "Not for this guest: 4", "holds 40 % vol of alcohol", "0 ready"}},
+		{name: "a guest who drinks no alcohol", path: "/tonight?strength=none", status: 200, want: []string{"For a guest: <strong>alcohol-free (at most 0.5 % vol)</strong>", "Not for this guest: 4", "holds 40 % vol of alcohol", "0 ready"}},
 		{name: "a drink that is asked for", out: []string{"falernum"}, path: "/tonight?q=halyard", status: 200,
 			want: []string{"1 of 4 drinks with “halyard”.", `<a href="/tonight">Show all</a>`, `type="hidden" name="q" value="halyard"`, "<strong>4</strong> All", ">1 out<"}, not: []string{"Mainbrace"}},
 		{name: "a pour that is asked for", path: "/tonight?q=orgeat", status: 200, not: []string{"Halyard Sour"}},

@@ -220,6 +220,11 @@ func (d *Guest) Ticked() bool { return len(d.Avoid)+len(d.Diet) > 0 || d.Strengt
 // Line describes the guest's wishes in a line; "" if there are none.
 func (d *Guest) Line() string {
 	parts := slices.Clone(d.Diet)
+	for i, diet := range parts {
+		if note := dietNotes[diet]; note != "" {
+			parts[i] += " (" + note + ")"
+		}
+	}
 	if len(d.Avoid) > 0 {
 		parts = append(parts, "without "+words.List(words.Of(d.Avoid)))
 	}

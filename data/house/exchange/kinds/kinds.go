@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/naming"
 )
 
@@ -263,8 +264,10 @@ func (k *Finder) inName(words, kindWords []string, within flavor.Class) *Kind {
 	return nil
 }
 
-// Near returns suggestions for a kind that is not known: names near to what is written,
-// those before that share the most words with the name on the bottle.
+// Near returns suggestions for a kind that is not known: names that share a word, or a slip of
+// one, with what is written or with the name on the bottle, those before that share the most
+// with that name. What is only spelt a little alike is another thing: no juice for the word on
+// a bottle of liqueur, since whoever taps it is told of the wrong allergens.
 func (k *Finder) Near(written, name string) []string {
 	placer, ok := k.finder.(naming.Placer)
 	if !ok {
@@ -277,14 +280,22 @@ func (k *Finder) Near(written, name string) []string {
 		}
 	}
 	onLabel := wordsOfName(name)
-	shared := func(suggested string) (n int) {
-		for _, w := range strings.Fields(flavor.NormaliseName(suggested)) {
-			if slices.Contains(onLabel, w) {
-				n++
-			}
-		}
-		return n
-	}
-	slices.SortStableFunc(near, func(a, b string) int { return shared(b) - shared(a) })
+	said := slices.Concat(onLabel, strings.Fields(flavor.NormaliseName(written)))
+	near = slices.DeleteFunc(near, func(n string) bool { return sharedWords(n, said, alike) == 0 })
+	same := func(a, b string) bool { return a == b }
+	slices.SortStableFunc(near, func(a, b string) int { return sharedWords(b, onLabel, same) - sharedWords(a, onLabel, same) })
 	return near
 }
+
+// sharedWords returns how many words of a suggestion are words of what was said.
+func sharedWords(suggested string, said []string, are func(a, b string) bool) (n int) {
+	for _, w := range strings.Fields(flavor.NormaliseName(suggested)) {
+		if slices.ContainsFunc(said, func(x string) bool { return are(x, w) }) {
+			n++
+		}
+	}
+	return n
+}
+
+// alike reports whether a word is another or a slip of it.
+func alike(word, known string) bool { return word == known || measure.OneSlip(word, known) }

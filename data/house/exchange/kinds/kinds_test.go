@@ -31,7 +31,8 @@ func TestTheNameOnTheBottleOrdersWhatIsNear(t *testing.T) {
 	k := kinds.New(speller{house.NewShelf(nil), near})
 	assert.Equal(t, []string{"green herbal liqueur", "yellow herbal liqueur", "honey-herb liqueur"}, k.Near("herbal liqeur", "Green herbal"))
 	assert.Equal(t, near, k.Near("herbal liqeur", "Hawse"))
-	assert.Equal(t, near, k.Near("", "Hawse"), "by the name, where no kind is written")
+	assert.Equal(t, []string{"honey-herb liqueur"}, k.Near("", "Hawse honeyherb hony-herb"), "by the name, where no kind is written")
+	assert.Empty(t, k.Near("", "Hawse"), "what only looks a little alike is not offered")
 	assert.Empty(t, k.Near("", ""))
 	assert.Equal(t, "honey-herb liqueur", near[0], "what was suggested is not changed")
 }

@@ -200,6 +200,10 @@ func text(toks []token.Token) string {
 // laidBegins begin what is laid on the drink.
 var laidBegins = vocabulary.Words(`garnish garnished express with`)
 
+// formsOnly are forms of what is laid on a drink that alone do not say of what: in "moon dust"
+// the word is part of a name.
+var formsOnly = vocabulary.Words(`dust powder shavings crumbs crumb petal petals leaf leaves sprig sprigs stick sticks ribbon ribbons chip chips crisp brittle flake flakes`)
+
 // laid are stretches of what is laid on the drink, or dresses its rim: "w/ lemon twist".
 func (s *script) laid(i int) []stretch {
 	if !s.word(i) && s.rimmed(i) == i {
@@ -228,7 +232,7 @@ func (s *script) laid(i int) []stretch {
 		case s.word(k, "rim") && k > from && parting.DressesRim(s.toks[k-1].Text):
 			t.lines = []string{s.written(from, k+1)}
 		case entry.EndsLaid(toks) && !s.pourWord(from, k+1):
-			if s.juiced(from, k+1) || s.mixedIn(k+1) {
+			if s.juiced(from, k+1) || s.mixedIn(k+1) || k == from && formsOnly.Has(s.toks[k].Text) {
 				continue
 			}
 			t.lines = []string{"garnish: " + s.written(from, k+1)}

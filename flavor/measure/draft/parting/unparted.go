@@ -166,14 +166,18 @@ func topsFrom(toks []token.Token, i int) bool {
 }
 
 // leftOutAt reports whether what stands at i says that something is left out, and not only how
-// the drink is served: "no salt", but not "no ice".
+// the drink is served: "no salt", but not "no ice". What a bottle is made without is in its
+// name: "bitters without alcohol", "Worcestershire-style sauce no fish".
 func leftOutAt(toks []token.Token, i int) bool {
-	if !entry.LeavesOut(toks[i].Text) || i+1 >= len(toks) || toks[i+1].Kind != token.Word {
+	if !entry.LeavesOut(toks[i].Text) || i+1 >= len(toks) || toks[i+1].Kind != token.Word || madeWithout.Has(toks[i+1].Text) || toks[i].Text == "without" {
 		return false
 	}
 	_, n := serving.TermAt([]string{toks[i].Text, toks[i+1].Text})
 	return n < 2
 }
+
+// madeWithout is what bottles are made and sold without; common practice, no source.
+var madeWithout = vocabulary.Words(`alcohol abv fish nuts nut peanuts almond almonds sugar sugars dairy milk lactose gluten wheat soy tobacco caffeine sulphites sulfites preservatives colour color added`)
 
 // phraseBefore reports whether the word at i goes on with a phrase that starts
 // before it, as "shake" does in "dry shake".

@@ -33,3 +33,25 @@ func TestAMeasureBehindACount(t *testing.T) {
 		}
 	}
 }
+
+// What a bottle is made without is in its name, and never set aside: a guest may have asked for
+// it. Common practice, no source.
+func TestWhatABottleIsMadeWithout(t *testing.T) {
+	x := wholeCatalogue(t)
+	for text, id := range map[string]string{
+		"1 dash Worcestershire-style sauce without fish": "fishless-worcestershire-style-sauce",
+		"2 dashes aromatic bitters without alcohol":      "glycerine-aromatic-bitters",
+		"2 dashes aromatic bitters no alcohol":           "glycerine-aromatic-bitters",
+		"1 dash tobacco-style bitters without tobacco":   "tobacco-style-bitters",
+	} {
+		s, err := reading.Read("2 oz gin\n"+text+"\nstir, up", x)
+		if assert.NoError(t, err, text) && assert.Len(t, s.Pours, 2, text) {
+			assert.Equal(t, id, s.Pours[1].Profile.ID, text)
+			assert.Empty(t, s.Steps, text)
+		}
+	}
+	for _, text := range []string{"1 oz bitters no fish", "1 oz orgeat no nuts", "1 oz moon dust"} {
+		s, err := reading.Read("2 oz gin\n"+text+"\nstir, up", x)
+		assert.Error(t, err, "%s: %v", text, s.Pours)
+	}
+}

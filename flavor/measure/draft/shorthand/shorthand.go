@@ -131,12 +131,17 @@ func (w *writer) knows(word string) bool {
 	return known || isMeasure(word)
 }
 
-// isMeasure reports whether a word is a unit or another measure.
-func isMeasure(word string) bool {
-	key := strings.ToLower(word)
+// isUnit reports whether a word is what something is poured by: a unit, or another measure.
+func isUnit(key string) bool {
 	_, unit := measure.ParseUnit(key)
 	_, other := entry.Measures[key]
-	return unit || other || serving.OtherMeasures[key] || serving.DegreeWords[key] || entry.AgeWords[key] || serving.Times(key)
+	return unit || other
+}
+
+// isMeasure reports whether a word counts or measures anything, be it degrees or years.
+func isMeasure(word string) bool {
+	key := strings.ToLower(word)
+	return isUnit(key) || serving.OtherMeasures[key] || serving.DegreeWords[key] || entry.AgeWords[key] || serving.Times(key)
 }
 
 // word writes out a word, and is false for one that is not known even then.
@@ -202,7 +207,7 @@ func (w *writer) named(key string) bool {
 // a name, or two words of making and serving.
 func (w *writer) pair(one, other string) (string, bool) {
 	switch {
-	case isMeasure(one) && len(other) >= leastName && w.named(other): // "2dabsinth"
+	case isUnit(one) && len(other) >= leastName && w.named(other): // "2dabsinth"
 		return one + " " + other, true
 	case serving.Known(one) && serving.Known(other) && len(one) > 1 && len(other) > 1:
 		if s := serving.Read([]token.Token{{Kind: token.Word, Text: one}, {Kind: token.Word, Text: other}}); s.States() && s.Conflict == nil && len(s.Unknown) == 0 {
