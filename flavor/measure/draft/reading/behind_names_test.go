@@ -50,8 +50,26 @@ func TestWhatABottleIsMadeWithout(t *testing.T) {
 			assert.Empty(t, s.Steps, text)
 		}
 	}
-	for _, text := range []string{"1 oz bitters no fish", "1 oz orgeat no nuts", "1 oz moon dust"} {
-		s, err := reading.Read("2 oz gin\n"+text+"\nstir, up", x)
+}
+
+// A name that is not known is asked for, whatever of it is known; common practice, no source.
+func TestHalfAKnownNameIsAskedFor(t *testing.T) {
+	x := wholeCatalogue(t)
+	for _, text := range []string{
+		"2 oz gin\n1 oz bitters no fish\nstir, up", "2 oz gin\n1 oz orgeat no nuts\nstir, up", "2 oz gin\n1 oz moon dust\nstir, up",
+		"2 gin 1 moon dust .75 lemon shk up", "2 gin 1 moon mix .75 lemon shk up", "2 gin 1 goat syrup .75 lemon shk up",
+	} {
+		s, err := reading.Read(text, x)
 		assert.Error(t, err, "%s: %v", text, s.Pours)
 	}
+}
+
+// Three quarters of a lemon, or an ounce of it, are poured, wherever they stand; common
+// practice, no source.
+func TestAMeasuredPourIsNoGarnish(t *testing.T) {
+	s, err := reading.Read("2 oz gin 1 oz rum shake .75 oz lemon up", wholeCatalogue(t))
+	require.NoError(t, err)
+	require.Len(t, s.Pours, 3)
+	assert.Equal(t, "lemon-juice", s.Pours[2].Profile.ID)
+	assert.Empty(t, s.Garnish)
 }

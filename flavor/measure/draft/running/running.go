@@ -1,6 +1,7 @@
 package running
 
 import (
+	"math"
 	"strings"
 
 	"counterpour/flavor"
@@ -224,7 +225,7 @@ func (r *running) stretch(from, first, end int) bool {
 		if stop == 0 || r.open {
 			return false
 		}
-		if served := len(r.making) > 0; served && r.toks[i].Value <= mostLaid && entry.EndsLaid(r.toks[i+1:stop]) { // "big ice. two orange zests"
+		if served := len(r.making) > 0; served && r.laidOn(i, stop) { // "big ice. two orange zests"
 			r.laid = append(r.laid, r.written(i, stop))
 		} else {
 			r.pours = append(r.pours, r.written(i, stop))
@@ -232,6 +233,16 @@ func (r *running) stretch(from, first, end int) bool {
 		i = stop
 	}
 	return true
+}
+
+// laidOn reports whether an amount and the words up to end are a few of what is laid on a drink:
+// it is counted, so that three quarters of a lemon, or an ounce, are poured.
+func (r *running) laidOn(i, end int) bool {
+	x := r.toks[i].Value
+	if u, n := entry.UnitAt(r.toks[i+1 : end]); n > 0 && u.Jigger() {
+		return false
+	}
+	return x <= mostLaid && (x == math.Trunc(x) || x == 0.5) && entry.EndsLaid(r.toks[i+1:end])
 }
 
 // startsPour reports whether an amount, or a word that fills up, stands at i with a
@@ -295,6 +306,9 @@ func (r *running) pourEnd(i int) int {
 // ends reports whether the name that began at from is over before the word at i.
 func (r *running) ends(i, from int) bool {
 	w := r.toks[i].Text
+	if serving.StepVerbs[w] && !serving.Known(w) && i+1 < len(r.toks) && r.toks[i+1].Kind == token.Numeral { // "1 moon dust .75 lemon" tells to dust nothing
+		return false
+	}
 	if asides[w] || restraints[w] || tops[w] || serving.StepVerbs[w] || entry.GarnishAfter(r.toks[i:]) > 0 {
 		return true
 	}

@@ -110,6 +110,9 @@ func (w *writer) stretch(part string) string {
 		text := r.text
 		if r.kind == 'w' {
 			full, known := w.word(r.text)
+			if !known && i > 0 && in[i-1].kind == 'n' {
+				full, known = w.measured(r.text)
+			}
 			if known {
 				text = full
 			}
@@ -203,13 +206,22 @@ func (w *writer) named(key string) bool {
 	return f.Firm() || f.Fault != nil && f.Fault.Kind == flavor.ErrInvalid
 }
 
-// pair writes two words out that were run together: a measure and what it is of, two words of
-// a name, or two words of making and serving.
+// measured writes out a measure and what it is of that stand behind a number without a blank:
+// "2dabsinth". Behind a blank such a word is a name that is not known: "1 goat" is no gram of oat.
+func (w *writer) measured(word string) (string, bool) {
+	key := strings.ToLower(word)
+	for at := range key {
+		if at > 0 && isUnit(key[:at]) && len(key[at:]) >= leastName && w.named(key[at:]) {
+			return key[:at] + " " + key[at:], true
+		}
+	}
+	return "", false
+}
+
+// pair writes two words out that were run together: two words of a name, or two words of making
+// and serving.
 func (w *writer) pair(one, other string) (string, bool) {
-	switch {
-	case isUnit(one) && len(other) >= leastName && w.named(other): // "2dabsinth"
-		return one + " " + other, true
-	case serving.Known(one) && serving.Known(other) && len(one) > 1 && len(other) > 1:
+	if serving.Known(one) && serving.Known(other) && len(one) > 1 && len(other) > 1 {
 		if s := serving.Read([]token.Token{{Kind: token.Word, Text: one}, {Kind: token.Word, Text: other}}); s.States() && s.Conflict == nil && len(s.Unknown) == 0 {
 			return one + " " + other, true
 		}
