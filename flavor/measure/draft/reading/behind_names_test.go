@@ -73,3 +73,14 @@ func TestAMeasuredPourIsNoGarnish(t *testing.T) {
 	assert.Equal(t, "lemon-juice", s.Pours[2].Profile.ID)
 	assert.Empty(t, s.Garnish)
 }
+
+// What a drink is strained over is ice, or is poured and wants its amount; common practice, no
+// source.
+func TestStrainedOverWhatIsPoured(t *testing.T) {
+	x := wholeCatalogue(t)
+	_, err := reading.Read("2 oz rye\n1 oz sweet vermouth\nstir, strain over absinthe", x)
+	assert.ErrorContains(t, err, "absinthe")
+	s, err := reading.Read("2 oz rye\n1 oz sweet vermouth\nstir, strain over a big cube", x)
+	require.NoError(t, err)
+	assert.Equal(t, flavor.Rocks, s.Service)
+}

@@ -240,7 +240,7 @@ func (r *resolver) checkSteps(s *flavor.Spec, faults *flavor.Faults) {
 			continue
 		}
 		toks := token.Lex(nil, r.draft.String(), e.Span.Start, e.Span.End)
-		at := slices.IndexFunc(toks, func(t token.Token) bool { return joining.PourSteps[t.Text] })
+		at := slices.IndexFunc(toks, func(t token.Token) bool { return joining.PourSteps[t.Text] || overWords[t.Text] })
 		if at < 0 {
 			continue
 		}
@@ -251,6 +251,9 @@ func (r *resolver) checkSteps(s *flavor.Spec, faults *flavor.Faults) {
 		}
 	}
 }
+
+// overWords stand before what a drink is strained over: ice, or something that is poured.
+var overWords = token.Words(`over onto`)
 
 // unpoured returns the first name of an ingredient in the words of a step that
 // no pour has a word of.
