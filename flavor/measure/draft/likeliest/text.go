@@ -34,7 +34,7 @@ func newScript(text string, b *naming.Book) *script {
 		for _, t := range token.Lex(nil, text, at, at+len(line)) {
 			toks = append(toks, s.unglued(t)...)
 		}
-		s.toks = append(s.toks, dictatedSigns(speech.InFigures(toks))...)
+		s.toks = append(s.toks, speech.Signs(speech.InFigures(toks))...)
 		at += len(line) + 1
 	}
 	return s
@@ -80,35 +80,6 @@ func runs(word string) []string {
 		}
 	}
 	return append(out, word[from:])
-}
-
-// leastSigns is the fewest signs in words that make a text one that is dictated with them.
-const leastSigns = 2
-
-// dictatedSigns writes signs that are dictated as signs: "45 gin comma 20 lemon full stop".
-func dictatedSigns(toks []token.Token) []token.Token {
-	n := 0
-	for i := range toks {
-		if toks[i].Text == "comma" || toks[i].Text == "stop" && i > 0 && toks[i-1].Text == "full" {
-			n++
-		}
-	}
-	if n < leastSigns {
-		return toks
-	}
-	var out []token.Token
-	for i := 0; i < len(toks); i++ {
-		t := toks[i]
-		switch {
-		case t.Text == "comma":
-			t.Kind, t.Text = token.Mark, ","
-		case t.Text == "full" && i+1 < len(toks) && toks[i+1].Text == "stop":
-			t.Kind, t.Text, t.End = token.Mark, ".", toks[i+1].End
-			i++
-		}
-		out = append(out, t)
-	}
-	return out
 }
 
 // starts reports whether a line starts at a token.
