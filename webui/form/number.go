@@ -3,6 +3,7 @@ package form
 import (
 	"errors"
 	"fmt"
+	"math"
 	"net/url"
 	"regexp"
 	"strconv"
@@ -45,7 +46,7 @@ const fractions = "/⁄½¼¾⅓⅔⅛"
 // 70cl is 700 where mL are asked for. in is the unit of a number alone and of the result;
 // empty if there is none. A fraction such as ½ or 1 1/2 is read; with any other number it is
 // as strict as [Number].
-func Quantity(text, in string) (float64, error) {
+func Quantity(text, in string) (v float64, err error) {
 	how := "such as 2.5"
 	if in != "" {
 		how = "in " + in
@@ -55,14 +56,16 @@ func Quantity(text, in string) (float64, error) {
 		return 0, fmt.Errorf("%q is not a number; write digits alone, %s", text, how)
 	}
 	if strings.ContainsAny(figure, fractions) {
-		v, ok := numeral.Number(figure, false)
-		if !ok {
+		if v, ok = numeral.Number(figure, false); !ok {
 			return 0, fmt.Errorf("%q is not a number; write digits alone, %s", text, how)
 		}
-		return v * each, nil
+	} else if v, err = Number(figure, how); err != nil {
+		return 0, err
 	}
-	v, err := Number(figure, how)
-	return v * each, err
+	if v *= each; math.IsInf(v, 0) {
+		return 0, fmt.Errorf("%q is too large; write it %s", text, how)
+	}
+	return v, nil
 }
 
 // Price parses a typed price with or without its currency. code is empty if none is

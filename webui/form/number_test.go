@@ -82,16 +82,33 @@ func TestQuantityReadsUnits(t *testing.T) {
 	assert.ErrorIs(t, err, ErrCurrency)
 }
 
+// A number of so many digits that its unit or its fraction makes it infinite is refused.
+func TestQuantityIsFinite(t *testing.T) {
+	digits := strings.Repeat("9", 308) // the largest that a float64 holds has 309
+	for _, text := range []string{digits + " l", digits + " kg", digits + " 1/2 l", digits + "9 1/2", digits + "/1 l", digits + "9/1"} {
+		for _, in := range []string{"mL", "g", "% vol", ""} {
+			v, err := Quantity(text, in)
+			assert.Error(t, err, "%s in %q", text, in)
+			assert.Zero(t, v)
+		}
+	}
+	v, err := Quantity(digits, "mL")
+	require.NoError(t, err)
+	assert.False(t, math.IsInf(v, 0))
+}
+
 // Whatever is read is a number that can be reckoned with.
 func FuzzNumber(f *testing.F) {
 	for _, text := range []string{"2.5", "2,5", "NaN", "1e309", "1,500", "", "−1"} {
 		f.Add(text)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
-		if v, err := Number(text, "in g"); err == nil {
-			assert.False(t, math.IsNaN(v) || math.IsInf(v, 0), "%q", text)
-		} else {
-			assert.Zero(t, v)
+		for _, read := range []func(string, string) (float64, error){Number, Quantity} {
+			if v, err := read(text, "mL"); err == nil {
+				assert.False(t, math.IsNaN(v) || math.IsInf(v, 0), "%q", text)
+			} else {
+				assert.Zero(t, v)
+			}
 		}
 	})
 }

@@ -38,10 +38,11 @@ var vulgar = strings.NewReplacer("½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅓"
 func Number(cell string, comma bool) (float64, bool) {
 	s := strings.TrimSpace(vulgar.Replace(strings.TrimSpace(cell)))
 	if m := mixedNumber.FindStringSubmatch(s); m != nil {
-		whole, _ := strconv.ParseFloat("0"+m[1], 64)
+		whole, _ := strconv.ParseFloat("0"+m[1], 64) // infinite if it is too large
 		top, errTop := strconv.ParseFloat(m[2], 64)
 		bottom, err := strconv.ParseFloat(m[3], 64)
-		return whole + top/bottom, errTop == nil && err == nil && bottom > 0
+		v := whole + top/bottom
+		return v, errTop == nil && err == nil && bottom > 0 && !math.IsInf(v, 0)
 	}
 	if !numeral.MatchString(s) {
 		v, err := strconv.ParseFloat(s, 64) // such as 1e-05, which programs write
