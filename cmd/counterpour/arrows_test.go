@@ -43,7 +43,7 @@ var allowedInFlavor = map[string][]string{
 	"weigh":     {"flavor", "mix", "habit", "ratio", "makeup", "technique", "template", "weigh/proportion"},
 	"balance":   {"flavor", "guest", "makeup", "measure", "mix", "sense", "ratio", "technique", "template", "weigh"},
 	"cover":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/choice", "cover/gap", "cover/search", "cover/portion", "cover/role", "cover/wording", "technique"},
-	"drill":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "makeup", "template", "weigh", "balance", "cover", "riff", "drill/tasting", "drill/handling", "drill/pace"},
+	"drill":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "makeup", "template", "weigh", "balance", "cover", "riff", "drill/tasting", "drill/handling", "drill/pace", "drill/slip", "drill/wording"},
 
 	"template/templatetest": {"flavor", "ratio", "template"},
 
@@ -52,7 +52,9 @@ var allowedInFlavor = map[string][]string{
 	"cover/lookahead": {"flavor", "cover"},
 	"drill/pace":      {"flavor"},
 	"drill/handling":  {"flavor", "mix", "sense"},
-	"drill/tasting":   {"flavor", "measure", "mix", "ratio", "balance"},
+	"drill/slip":      {"flavor", "measure"},
+	"drill/wording":   {"flavor", "measure", "mix", "ratio", "drill/handling", "drill/slip"},
+	"drill/tasting":   {"flavor", "measure", "mix", "ratio", "balance", "drill/wording"},
 	"cover/role":      {"flavor", "sense"},
 	"cover/portion":   {"flavor", "measure", "cover/role"},
 	"cover/gap":       {"flavor", "guest", "measure", "sense", "cover/portion", "cover/role"},

@@ -9,6 +9,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 
 	"counterpour/flavor"
+	"counterpour/flavor/drill/wording"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
 )
@@ -72,7 +73,7 @@ func (t *Trainer) Card(family string, specs []template.Labelled) (*Card, error) 
 		shown[a] = centre[k]
 		c.Parts = append(c.Parts, CardPart{Axis: a, Handed: f.Ratio[k] / all, Fitted: centre[k], Low: math.Exp(-ranges[k]), High: math.Exp(ranges[k])})
 	}
-	c.Ratio = ratioText(&shown)
+	c.Ratio = wording.Ratio(&shown, shareFloor)
 	c.Examples, err = t.examples(family, specs)
 	return c, err
 }

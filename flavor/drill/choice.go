@@ -3,16 +3,15 @@ package drill
 import (
 	"cmp"
 	"context"
-	"fmt"
 	"math"
 	"math/rand/v2"
 	"slices"
-	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/drill/slip"
 	"counterpour/flavor/drill/tasting"
-	"counterpour/flavor/measure"
+	"counterpour/flavor/drill/wording"
 	"counterpour/flavor/ratio"
 )
 
@@ -62,14 +61,14 @@ func (t *Trainer) coverRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	return best, nil
 }
 
-// coversOf are the covers of a pour of a classic from a hand of bottles, and what else of
-// the hand somebody might pour who asks nobody.
+// coversOf are the covers of a pour of a classic from a few bottles, and what else of
+// them somebody might pour who asks nobody.
 func (t *Trainer) coversOf(c *classic, at int, avoid Avoided, rng *rand.Rand) ([]cover.Cover, error) {
 	missing := c.spec.Pours[at].Profile
 	guest := avoid.guest()
-	hand := slices.DeleteFunc(t.hand(missing, rng), func(p *flavor.Profile) bool { return !guest.MayHave(p) })
+	few := slices.DeleteFunc(t.candidates(missing, rng), func(p *flavor.Profile) bool { return !guest.MayHave(p) })
 	found, err := t.finder.Find(context.Background(), cover.Request{Spec: &c.spec, Missing: []*flavor.Profile{missing},
-		Candidates: hand, Guest: guest, Parts: 1, Limit: coversAsked, Far: true})
+		Candidates: few, Guest: guest, Parts: 1, Limit: coversAsked, Far: true})
 	if err != nil {
 		return nil, err
 	}
@@ -78,7 +77,7 @@ func (t *Trainer) coversOf(c *classic, at int, avoid Avoided, rng *rand.Rand) ([
 		return nil, nil
 	}
 	least := MinSize + slices.MinFunc(out, nearer).Distance
-	for _, p := range hand {
+	for _, p := range few {
 		known := slices.ContainsFunc(found.Covers, func(x cover.Cover) bool { return x.Parts[0].Profile == p })
 		if known || t.isCustom(missing, p) {
 			continue
@@ -101,9 +100,9 @@ func (t *Trainer) isCustom(missing, p *flavor.Profile) bool {
 	return slices.ContainsFunc(t.finder.Customary(missing), func(c flavor.Custom) bool { return slices.Contains(c.Parts, p.ID) })
 }
 
-// hand draws the bottles that the options are made from: what the trade pours in place
+// candidates draws the bottles that the options are made from: what the trade pours in place
 // of what is out, some of the same class, and some that do the same in a drink.
-func (t *Trainer) hand(missing *flavor.Profile, rng *rand.Rand) []*flavor.Profile {
+func (t *Trainer) candidates(missing *flavor.Profile, rng *rand.Rand) []*flavor.Profile {
 	drawn := t.customary(missing)
 	var class, part []*flavor.Profile
 	for _, i := range rng.Perm(len(t.stock)) {
@@ -131,10 +130,6 @@ func (t *Trainer) customary(missing *flavor.Profile) (out []*flavor.Profile) {
 	return out
 }
 
-// smellsOf is the sum of intensities from which a syrup is one of something: common
-// practice, no source.
-const smellsOf = 3.0
-
 // coverable picks a pour that a bar may run out of, −1 if there is none. Plain syrup takes
 // no aroma with it, so that nothing can be asked of it.
 func coverable(s *flavor.Spec, rng *rand.Rand) int {
@@ -142,7 +137,7 @@ func coverable(s *flavor.Spec, rng *rand.Rand) int {
 	for i := range s.Pours {
 		p := s.Pours[i].Profile
 		part := p.Class.Part()
-		asked := part == flavor.PartBase || part == flavor.PartModifier || part == flavor.PartSweetener && p.Aroma.Total() >= smellsOf
+		asked := part == flavor.PartBase || part == flavor.PartModifier || part == flavor.PartSweetener && slip.Smells(p)
 		if asked && s.Pours[i].ML >= leastMissed && !p.Class.Solid() {
 			may = append(may, i)
 		}
@@ -193,15 +188,11 @@ func teaches(c *cover.Cover) bool {
 func coverOptions(r RoundRequest, c *classic, at int, covers []cover.Cover, rng *rand.Rand) *Round {
 	missing := c.spec.Pours[at].Profile
 	round := &Round{Request: r, Size: covers[1].Distance - covers[0].Distance, Specs: []flavor.Spec{c.spec},
-		Question: fmt.Sprintf("%s is out. Which of these keeps the %s best? For all the points, say which aromas are lost.", missing.Name, c.spec.Name),
+		Question: wording.ToCover(missing.Name, c.spec.Name),
 		key:      key{classic: c, pour: at, lost: covers[0].Lost, values: []float64{covers[0].Distance, covers[1].Distance}}}
 	for place, i := range rng.Perm(len(covers)) {
 		x := &covers[i]
-		parts := make([]string, len(x.Parts))
-		for k, p := range x.Parts {
-			parts[k] = measure.FormatAmount(p.Amount, p.Unit) + " " + p.Profile.Name
-		}
-		round.Options = append(round.Options, Option{Label: strings.Join(parts, " + "), Pours: x.Parts})
+		round.Options = append(round.Options, Option{Label: wording.Pours(x.Parts), Pours: x.Parts})
 		if i == 0 {
 			round.key.option = place
 		}
@@ -209,7 +200,6 @@ func coverOptions(r RoundRequest, c *classic, at int, covers []cover.Cover, rng 
 			round.key.alike = append(round.key.alike, alike{place, x.Lost})
 		}
 	}
-	round.key.names = []string{missing.Name}
 	round.key.after = ratio.EquivalentsOf(&covers[0].Spec)
 	return round
 }
@@ -244,40 +234,24 @@ func gradeCover(r *Round, a *Answer) (*Grade, error) {
 	} else if len(a.Lost) > 0 {
 		g.Points = (1 - forBottle) * named // who ticked nothing named nothing
 	}
-	lost := "nothing that a guest would notice"
-	if len(k.lost) > 0 {
-		names := make([]string, len(k.lost))
-		for i, f := range k.lost {
-			names[i] = f.String()
-		}
-		lost = strings.Join(names, ", ")
-	}
 	for _, x := range k.alike {
 		if x.option != k.option {
-			g.Solution += ", or as near " + r.Options[x.option].Label
+			g.Solution += wording.OrAsNear(r.Options[x.option].Label)
 		}
 	}
-	g.Text = fmt.Sprintf("%s for %s moves the drink by %.1f noticeable steps, the next by %.1f. What is lost: %s.",
-		r.Options[k.option].Label, k.names[0], k.values[0], k.values[1], lost)
-	if other := coveredSides(&g.Before, &g.After); len(other) > 0 {
-		g.Text += " It leaves " + flavor.JoinAnd(other) + "."
-	}
+	g.Text = wording.Covered(r.Options[k.option].Label, k.classic.spec.Pours[k.pour].Profile.Name, k.values[0], k.values[1], k.lost, leavesOf(&g.Before, &g.After))
 	return g, nil
 }
 
-// coveredSides says what a drink has plainly more or less of once it is covered, as a share
-// of all that is in it.
-func coveredSides(before, after *ratio.Equivalents) (out []string) {
+// leavesOf tells what a drink has plainly more of once it is covered, above 0, and less of,
+// below it, as a share of all that is in it.
+func leavesOf(before, after *ratio.Equivalents) (out [ratio.NumAxes]int) {
 	was, is := shareOf(*before), shareOf(*after)
 	for _, a := range ratio.Axes() {
 		if was[a] < shareFloor || is[a] < shareFloor || tasting.JND(a, was[a], is[a]) < plainlyTasted {
 			continue
 		}
-		word := "less"
-		if is[a] > was[a] {
-			word = "more"
-		}
-		out = append(out, word+" "+a.Noun())
+		out[a] = cmp.Compare(is[a], was[a])
 	}
 	return out
 }

@@ -2,14 +2,13 @@ package drill
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"math/rand/v2"
 	"slices"
-	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/drill/wording"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
 )
@@ -127,7 +126,7 @@ func nearFamilies(ratio *ratio.Equivalents, centres []ratio.Equivalents, size fl
 func familyOptions(r RoundRequest, x *reading, families []template.Family, centres []ratio.Equivalents, rng *rand.Rand) *Round {
 	own, next := x.options[0], x.options[1]
 	round := &Round{Request: r, Size: margin(&x.ratio, centres, x.options), Ratio: x.ratio,
-		Question: fmt.Sprintf("Which family pours this: %s?", partsText(&x.classic.spec)),
+		Question: wording.ToRead(&x.classic.spec),
 		key: key{classic: x.classic, names: []string{families[own].Name, families[next].Name},
 			values: []float64{gap(&x.ratio, &centres[own]), gap(&x.ratio, &centres[next])}}}
 	round.key.after = centres[own]
@@ -148,12 +147,10 @@ func gradeFamily(r *Round, a *Answer) (*Grade, error) {
 	g := &Grade{Right: a.Option == k.option, Before: r.Ratio, After: k.after, Solution: k.names[0]}
 	if g.Right {
 		g.Points = 1
+	} else {
+		g.Why = wording.NotFamily(r.Options[a.Option].Label)
 	}
-	if !g.Right {
-		g.Why = fmt.Sprintf("Not %s: its drinks lie further from this ratio.", r.Options[a.Option].Label)
-	}
-	g.Text = fmt.Sprintf("%s pours %s. It lies %.1f noticeable steps from the middle of %s and %.1f from that of %s, the next one offered.",
-		k.classic.spec.Name, partsText(&k.classic.spec), k.values[0], k.names[0], k.values[1], k.names[1])
+	g.Text = wording.Read(&k.classic.spec, k.names[0], k.values[0], k.names[1], k.values[1])
 	return g, nil
 }
 
@@ -187,16 +184,4 @@ func gap(a, b *ratio.Equivalents) float64 {
 		sum += j * j
 	}
 	return math.Sqrt(sum)
-}
-
-// ratioText writes a ratio as the trade says it, the largest part as 8.
-func ratioText(e *ratio.Equivalents) string {
-	top := slices.Max(e[:])
-	var parts []string
-	for a, v := range e {
-		if v >= shareFloor*top {
-			parts = append(parts, fmt.Sprintf("%.1f %v", 8*v/top, ratio.Axis(a)))
-		}
-	}
-	return strings.Join(parts, " : ")
 }

@@ -1,12 +1,12 @@
 package drill
 
 import (
-	"fmt"
 	"math"
 	"math/rand/v2"
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/drill/wording"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/sense"
 )
@@ -71,7 +71,7 @@ func (t *Trainer) guessRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	volume := upTo(max(finestVolume, d.PlusMinus.VolumeML, d.VolumeML*tolerance(r.Size, sense.Volume.Weber())), grainVolume)
 	size := min(MaxSize, sizeOf(abv, d.ABV, sense.Ethanol.Weber()), sizeOf(volume, d.VolumeML, sense.Volume.Weber()))
 	return &Round{Request: r, Size: size, Specs: []flavor.Spec{c.spec},
-		Question: fmt.Sprintf("How strong does this finish, to within %v %% vol, and how large, to within %v ml?", abv, volume),
+		Question: wording.ToGuess(abv, volume),
 		key:      key{classic: c, values: []float64{d.ABV, abv, d.VolumeML, volume}}}, nil
 }
 
@@ -93,14 +93,13 @@ func gradeGuess(r *Round, a *Answer) (*Grade, error) {
 			g.Points += 0.5
 		}
 	}
-	g.Solution = fmt.Sprintf("%.1f ± %.1f %% vol, %.0f ± %.0f mL", d.ABV, d.PlusMinus.ABV, d.VolumeML, d.PlusMinus.VolumeML)
-	g.Text = fmt.Sprintf("%.0f ml before ice, of which %.1f g are ethanol, gain %.0f %% in water from the ice and make %.0f ± %.0f ml. That is %.1f ± %.1f %% vol; your guesses are out by %.1f %% vol and %.0f ml.",
-		d.BeforeML, d.After.Ethanol, d.DilutionPct, d.VolumeML, d.PlusMinus.VolumeML, d.ABV, d.PlusMinus.ABV, math.Abs(a.ABV-d.ABV), math.Abs(a.Volume-d.VolumeML))
+	g.Solution = wording.Size(d)
+	g.Text = wording.Guessed(d, math.Abs(a.ABV-d.ABV), math.Abs(a.Volume-d.VolumeML))
 	switch {
 	case strong && !large:
-		g.Why = "The strength is right, the volume is not."
+		g.Why = wording.StrengthOnly
 	case large && !strong:
-		g.Why = "The volume is right, the strength is not."
+		g.Why = wording.VolumeOnly
 	}
 	return g, nil
 }

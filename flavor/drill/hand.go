@@ -1,12 +1,12 @@
 package drill
 
 import (
-	"fmt"
 	"math"
 	"math/rand/v2"
 
 	"counterpour/flavor"
 	"counterpour/flavor/drill/handling"
+	"counterpour/flavor/drill/wording"
 	"counterpour/flavor/ratio"
 )
 
@@ -21,12 +21,12 @@ func (t *Trainer) handRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 			break
 		}
 		c := &t.classics[served[i]]
-		proper, faults, err := t.bench.Faults(&c.spec)
+		proper, made, err := t.bench.Mishaps(&c.spec)
 		if err != nil {
 			return nil, err
 		}
-		for _, of := range rng.Perm(len(faults)) {
-			if x := handOptions(r, c, &proper, faults, of, rng); x != nil && (best == nil || off(x) < off(best)) {
+		for _, of := range rng.Perm(len(made)) {
+			if x := handOptions(r, c, &proper, made, of, rng); x != nil && (best == nil || off(x) < off(best)) {
 				best = x
 			}
 		}
@@ -37,17 +37,16 @@ func (t *Trainer) handRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	return best, nil
 }
 
-// handOptions is a round of one fault among others of the same drink that show otherwise by a
-// noticeable step at least; nil if there are too few.
-func handOptions(r RoundRequest, c *classic, proper *handling.Glass, faults []handling.Fault, of int, rng *rand.Rand) *Round {
-	right := &faults[of]
-	round := &Round{Request: r, Size: MaxSize, Specs: []flavor.Spec{c.spec}, key: key{classic: c, names: []string{right.Did},
-		text: fmt.Sprintf("Properly made it takes %.0f %% of water from the ice, here %.0f %%. %s", proper.WaterPct, right.WaterPct, right.Mend)}}
-	round.Question = fmt.Sprintf("This %s was poured right and made wrong. In the glass: %s. Made properly: %s. What did the hand do?", c.spec.Name, right, proper)
-	for _, i := range rng.Perm(len(faults)) {
-		x := &faults[i]
+// handOptions is a round of one mishap among others of the same drink that show otherwise by
+// a noticeable step at least; nil if there are too few.
+func handOptions(r RoundRequest, c *classic, proper *handling.Served, made []handling.Mishap, of int, rng *rand.Rand) *Round {
+	right := &made[of]
+	round := &Round{Request: r, Size: MaxSize, Specs: []flavor.Spec{c.spec}, key: key{classic: c, proper: *proper},
+		Question: wording.WhatDid(c.spec.Name, &right.Served, proper)}
+	for _, i := range rng.Perm(len(made)) {
+		x := &made[i]
 		if i != of {
-			steps := x.Steps(&right.Glass)
+			steps := x.Steps(&right.Served)
 			if steps < leastTasted {
 				continue
 			}
@@ -55,8 +54,8 @@ func handOptions(r RoundRequest, c *classic, proper *handling.Glass, faults []ha
 		} else {
 			round.key.option = len(round.Options)
 		}
-		round.Options = append(round.Options, Option{Label: x.Did})
-		round.key.shows = append(round.key.shows, x.String())
+		round.Options = append(round.Options, Option{Label: wording.Did(x.Way)})
+		round.key.made = append(round.key.made, *x)
 	}
 	if len(round.Options) < optionsShown {
 		return nil
@@ -70,11 +69,11 @@ func gradeHand(r *Round, a *Answer) (*Grade, error) {
 	}
 	k := &r.key
 	e := ratio.EquivalentsOf(&k.classic.spec)
-	g := &Grade{Right: a.Option == k.option, Before: e, After: e, Solution: k.names[0], Text: k.text}
+	g := &Grade{Right: a.Option == k.option, Before: e, After: e, Solution: r.Options[k.option].Label, Text: wording.Watered(&k.proper, &k.made[k.option])}
 	if g.Right {
 		g.Points = 1
 	} else {
-		g.Why = fmt.Sprintf("Not %s: that would stand at %s.", r.Options[a.Option].Label, k.shows[a.Option])
+		g.Why = wording.NotDone(&k.made[a.Option])
 	}
 	return g, nil
 }

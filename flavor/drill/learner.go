@@ -2,12 +2,12 @@ package drill
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 	"time"
 
 	"counterpour/flavor/drill/pace"
+	"counterpour/flavor/drill/wording"
 	"counterpour/flavor/ratio"
 )
 
@@ -152,13 +152,10 @@ func missed(s *Skill) float64 {
 
 func needOf(name string, s *Skill, at time.Time) Need {
 	n := Need{Learner: name, Kind: s.Kind, Axis: s.Axis, Rounds: s.Rounds}
-	what := string(s.Kind)
-	if s.Axis != "" {
-		what += " of " + s.Axis
-	}
+	skill := wording.Skill(string(s.Kind), s.Axis)
 	if s.Rounds == 0 {
 		n.Urgency = math.Log2(StartSize / fineSize)
-		n.Text = fmt.Sprintf("%s has not tried %s yet", name, what)
+		n.Text = wording.Untried(name, skill)
 		return n
 	}
 	n.Share = float64(s.Right) / float64(s.Rounds)
@@ -174,15 +171,15 @@ func needOf(name string, s *Skill, at time.Time) Need {
 		n.Urgency *= missed(s)
 	}
 	n.Urgency += max(0, float64(n.Overdue)) / 7
-	n.Text = fmt.Sprintf("%s notices %s from %.1f noticeable steps on, %d of %d right", name, what, size, s.Right, s.Rounds)
+	n.Text = wording.Notices(name, skill, size, s.Right, s.Rounds)
 	if s.Kind == KindGuess {
-		n.Text = fmt.Sprintf("%s guesses to within %.2f noticeable steps, %d of %d right", name, Steps(s.Kind, size), s.Right, s.Rounds)
+		n.Text = wording.Guesses(name, Steps(s.Kind, size), s.Right, s.Rounds)
 	}
 	if !known {
-		n.Text += "; too few rounds to be sure"
+		n.Text += wording.Unsure
 	}
 	if n.Overdue > 0 {
-		n.Text += fmt.Sprintf("; %d days overdue", n.Overdue)
+		n.Text += wording.Overdue(n.Overdue)
 	}
 	return n
 }

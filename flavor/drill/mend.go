@@ -1,10 +1,10 @@
 package drill
 
 import (
-	"fmt"
 	"math"
 
 	"counterpour/flavor"
+	"counterpour/flavor/drill/wording"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/weigh"
@@ -39,8 +39,8 @@ func (t *Trainer) gradeMend(r *Round, a *Answer) (*Grade, error) {
 	if err != nil {
 		return nil, err
 	}
-	from := measure.FormatAmount(p.Amount, p.Unit)
-	m := mending{key: &r.key, pour: a.Pour, pourable: t.pourable(p, ml) || ml < p.ML}
+	from := p.Amount
+	m := mending{key: &r.key, pour: a.Pour, pourable: t.hand.Pourable(p, ml) || ml < p.ML}
 	if m.before, err = t.judge.ScoreOnly(&s); err != nil {
 		return nil, err
 	}
@@ -66,12 +66,8 @@ func (t *Trainer) gradeMend(r *Round, a *Answer) (*Grade, error) {
 		g.Points = max(0, min(halfAtMost, m.regained()*halfAtMost))
 		g.Why = m.whyNot(p.Profile.Name)
 	}
-	was := &k.classic.spec.Pours[k.pour]
-	g.Solution = poured(was)
-	g.Text = fmt.Sprintf("With %s of %s instead of %s the drink scores %.0f of 100; as it was it scored %.0f, and poured properly it scores %.0f. ",
-		measure.FormatAmount(a.Amount, p.Unit), p.Profile.Name, from, m.after, m.before, m.proper)
-	g.Text += fmt.Sprintf("Its %s is now as much as %s of %s; poured properly it is %s.", k.axis.Noun(),
-		millilitres(g.After[k.axis]), k.axis.Measure(), millilitres(m.want))
+	g.Solution = wording.Poured(&k.classic.spec.Pours[k.pour])
+	g.Text = wording.Mended(p, from, m.after, m.before, m.proper, k.axis, g.After[k.axis], m.want)
 	return g, nil
 }
 
@@ -146,15 +142,15 @@ func (m *mending) right() bool {
 func (m *mending) whyNot(name string) string {
 	switch {
 	case !m.pourable:
-		return fmt.Sprintf("Nobody pours so much %s into one glass.", name)
+		return wording.NobodyPours(name)
 	case m.after <= m.before:
-		return "It makes the drink no better."
+		return wording.NoBetter
 	case m.after < weigh.BalancedFrom:
-		return fmt.Sprintf("It is still off: balanced begins at %.0f of 100.", weigh.BalancedFrom)
+		return wording.StillOff(weigh.BalancedFrom)
 	case !m.sized():
-		return fmt.Sprintf("It leaves another size of drink: %s before ice, poured properly %s.", millilitres(m.large), millilitres(m.wantLarge))
+		return wording.OtherSize(m.large, m.wantLarge)
 	case m.beyond > 0:
-		return fmt.Sprintf("It goes too far the other way: the proper %s lies between.", m.key.axis.Noun())
+		return wording.TooFar(m.key.axis)
 	}
-	return "It takes back the lesser part of the slip: a mend must undo two thirds of it, or more than half of it and two thirds of the score that it cost."
+	return wording.LesserPart
 }

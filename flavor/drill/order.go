@@ -1,13 +1,13 @@
 package drill
 
 import (
-	"fmt"
 	"math"
 	"math/rand/v2"
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/drill/tasting"
+	"counterpour/flavor/drill/wording"
 	"counterpour/flavor/ratio"
 )
 
@@ -18,7 +18,7 @@ const leastGap = 1.0
 // orderRound finds three drinks that lie about the size apart on an axis of the finished
 // drink, or as far as proven drinks do, but never closer than leastGap.
 func (t *Trainer) orderRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
-	value, least, unit := finished(r.Axis)
+	value, least := finished(r.Axis)
 	if value == nil {
 		return nil, flavor.Invalid("axis", r.Axis.String(), "drinks are put in order of sweetness or strength, not of %v", r.Axis)
 	}
@@ -44,14 +44,14 @@ func (t *Trainer) orderRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 		return nil, flavor.Invalid("axis", r.Axis.String(), "no three proven drinks differ enough in %v; %s", r.Axis, r.Avoid.remedy("ask for another axis"))
 	}
 	round := &Round{Request: r, Size: min(three[1].at-three[0].at, three[2].at-three[1].at),
-		Question: fmt.Sprintf("Put these three in order of how %v they finish, the least first.", r.Axis)}
+		Question: wording.ToOrder(r.Axis)}
 	round.key.order = make([]int, 3)
 	for place, which := range rng.Perm(3) {
 		round.Specs = append(round.Specs, three[which].drink.spec)
 		round.key.order[which] = place
 		round.key.values = append(round.key.values, three[which].value)
 	}
-	round.key.axis, round.key.text = r.Axis, unit
+	round.key.axis = r.Axis
 	return round, nil
 }
 
@@ -106,15 +106,15 @@ const (
 )
 
 // finished returns what shows an axis in the finished drink, nil for an axis that
-// drinks are not put in order of, the least of it that counts, and its unit.
-func finished(a ratio.Axis) (value func(*classic) float64, least float64, unit string) {
+// drinks are not put in order of, and the least of it that counts.
+func finished(a ratio.Axis) (value func(*classic) float64, least float64) {
 	switch a {
 	case ratio.Strong:
-		return func(c *classic) float64 { return c.drink.ABV }, leastOrderedABV, "% vol"
+		return func(c *classic) float64 { return c.drink.ABV }, leastOrderedABV
 	case ratio.Sweet:
-		return func(c *classic) float64 { return c.drink.SweetPer100 }, leastOrderedSweet, "g of sugar per 100 mL"
+		return func(c *classic) float64 { return c.drink.SweetPer100 }, leastOrderedSweet
 	}
-	return nil, 0, ""
+	return nil, 0
 }
 
 func gradeOrder(r *Round, a *Answer) (*Grade, error) {
@@ -142,9 +142,9 @@ func gradeOrder(r *Round, a *Answer) (*Grade, error) {
 		Before: ratio.EquivalentsOf(&r.Specs[low]), After: ratio.EquivalentsOf(&r.Specs[high])}
 	name := func(place int) string { return r.Specs[k.order[place]].Name }
 	v := func(place int) float64 { return k.values[k.order[place]] }
-	g.Solution = fmt.Sprintf("first %s; then %s; last %s", name(0), name(1), name(2))
-	g.Text = fmt.Sprintf("They finish at %.1f, %.1f and %.1f %s. The gaps are %.1f and %.1f noticeable steps, each of which changes it by %.0f %%.",
-		v(0), v(1), v(2), k.text, tasting.JND(k.axis, v(0), v(1)), tasting.JND(k.axis, v(1), v(2)), 100*balance.Weber(k.axis))
+	g.Solution = wording.InOrder(name(0), name(1), name(2))
+	steps := [2]float64{tasting.JND(k.axis, v(0), v(1)), tasting.JND(k.axis, v(1), v(2))}
+	g.Text = wording.Gaps(k.axis, [3]float64{v(0), v(1), v(2)}, steps, balance.Weber(k.axis))
 	return g, nil
 }
 

@@ -1,13 +1,13 @@
 package drill
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/drill/tasting"
+	"counterpour/flavor/drill/wording"
 	"counterpour/flavor/makeup"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
@@ -33,33 +33,13 @@ type Said struct {
 func Sayings() (out []Said) {
 	for _, a := range ratio.Axes() {
 		for _, high := range []bool{true, false} {
-			s := side{a, high}
-			out = append(out, Said{a, high, s.plain(), s.guest()})
+			out = append(out, Said{a, high, wording.Plain(a, high), wording.Guest(a, high)})
 		}
 	}
 	return out
 }
 
-// sayings are words of guests by axis, for too much and for too little: common practice,
-// no source.
-var sayings = [ratio.NumAxes][2]string{
-	ratio.Strong: {"hot, boozy", "weak"},
-	ratio.Sweet:  {"cloying, sticky", "dry, not sweet enough"},
-	ratio.Sour:   {"sharp", "flabby, flat"},
-	ratio.Bitter: {"too bitter, medicinal", "no bite, nothing to hold the sugar"},
-	ratio.Long:   {"thin, watery", "tight, wants stretching"},
-}
-
-func (s side) plain() string { return much(s.high) + " " + s.axis.Noun() }
-
-func (s side) guest() string {
-	if s.high {
-		return sayings[s.axis][0]
-	}
-	return sayings[s.axis][1]
-}
-
-func (s side) String() string { return s.plain() + " (" + s.guest() + ")" }
+func (s side) String() string { return wording.Side(s.axis, s.high) }
 
 // mirror is the same fault told from the other side: sugar against acid, strength against
 // length. Bitterness has none.
@@ -291,51 +271,24 @@ func outOfRange(s *flavor.Spec, e *ratio.Equivalents, bands *[ratio.NumAxes]weig
 	return out
 }
 
-// whyNot says why a drink is not what somebody said of it.
+// whyNot says why a drink is not what somebody said of it. Length shows as strength: the
+// further a drink is stretched, the weaker it is.
 func whyNot(said side, was, is *mix.Drink) string {
-	before, after := tasting.Value(said.axis, was), tasting.Value(said.axis, is)
-	text, unit := "Not "+said.plain()+": ", glassUnits[said.axis]
-	if said.axis == ratio.Long {
-		before, after = was.ABV, is.ABV // stretched further, a drink is weaker
+	shown, high := said.axis, said.high
+	if shown == ratio.Long {
+		shown, high = ratio.Strong, !high
 	}
-	if said.axis == ratio.Long {
-		text += "the further it is stretched, the weaker it is; "
-	}
-	text += fmt.Sprintf("in the glass it has %s %s, poured properly %s", figure(after), unit, figure(before))
+	before, after := tasting.Value(shown, was), tasting.Value(shown, is)
+	text := wording.NotSo(said.axis, said.high, after, before)
 	if before <= 0 || after <= 0 {
 		return text + "."
 	}
-	steps := tasting.JND(said.axis, before, after)
-	if said.axis == ratio.Long {
-		steps = tasting.JND(ratio.Strong, before, after)
-	}
-	up := after > before
-	if said.axis == ratio.Long {
-		up = !up
-	}
-	switch {
+	switch steps := tasting.JND(shown, before, after); {
 	case steps < leastTasted:
-		return text + ", which nobody tells apart."
-	case up != said.high:
-		return text + ", so it is the other way round."
+		return text + wording.NobodyTells
+	case high != (after > before):
+		return text + wording.OtherWay
+	default:
+		return text + wording.WithinFamily(steps)
 	}
-	return text + fmt.Sprintf(", %.1f noticeable steps away, and still within what good drinks of its family have.", steps)
-}
-
-// glassUnits are the units of what shows an axis in the glass; length shows as strength.
-var glassUnits = [ratio.NumAxes]string{"% vol", "g of sugar (as sucrose) in 100 ml", "g of acid (as citric) in 100 ml",
-	"mg per litre of bitterness counted as quinine", "% vol"}
-
-func figure(v float64) string {
-	if math.Abs(v) >= 20 {
-		return fmt.Sprintf("%.0f", v)
-	}
-	return fmt.Sprintf("%.1f", v)
-}
-
-func much(high bool) string {
-	if high {
-		return "too much"
-	}
-	return "too little"
 }

@@ -1,7 +1,6 @@
 package drill
 
 import (
-	"fmt"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -9,7 +8,9 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/drill/slip"
 	"counterpour/flavor/drill/tasting"
+	"counterpour/flavor/drill/wording"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/weigh"
@@ -18,7 +19,7 @@ import (
 // spoilable is a slip that moves an axis of a classic by a size.
 type spoilable struct {
 	classic int
-	slip    slip
+	slip    slip.Slip
 	high    bool
 	size    float64
 	idle    atomic.Bool // it was tried, and the engine does not fault it
@@ -28,18 +29,18 @@ type spoilable struct {
 func (t *Trainer) findSpoilable(from int) {
 	for i := from; i < len(t.classics); i++ {
 		s := &t.classics[i].spec
-		slips := t.slips(s)
+		slips := t.hand.Slips(s)
 		var carriers [ratio.NumAxes]int
 		for _, a := range ratio.Axes() {
 			carriers[a], _ = tasting.Carrier(s, a)
 		}
 		before := ratio.EquivalentsOf(s)
 		for _, x := range slips {
-			spoilt := x.on(s)
+			spoilt := x.On(s)
 			after := ratio.EquivalentsOf(&spoilt)
 			for _, a := range ratio.Axes() {
 				size := sizeOfSlip(a, before[a], after[a])
-				if carriers[a] >= 0 && x.touches(carriers[a]) && size >= MinSize && size <= MaxSize {
+				if carriers[a] >= 0 && x.Touches(carriers[a]) && size >= MinSize && size <= MaxSize {
 					t.spoilable[a] = append(t.spoilable[a], &spoilable{classic: i, slip: x, high: after[a] > before[a], size: size})
 				}
 			}
@@ -77,10 +78,10 @@ func (t *Trainer) spoiltRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	}
 	c := &t.classics[found.classic]
 	round := &Round{Request: r, Size: found.size, Specs: []flavor.Spec{found.spec},
-		key: key{axis: r.Axis, high: found.high, pour: found.slip.moved[0].at, slip: found.slip, classic: c, off: found.off}}
-	round.Question = fmt.Sprintf("This %s is off: one slip of the hand. What would a guest say of it?", c.spec.Name)
+		key: key{axis: r.Axis, high: found.high, pour: found.slip.Moved[0].At, slip: found.slip, classic: c, off: found.off}}
+	round.Question = wording.IsOff(c.spec.Name)
 	if r.Kind == KindMend {
-		round.Question = fmt.Sprintf("This %s is off: one pour is wrong. Change one pour to fix it.", c.spec.Name)
+		round.Question = wording.ToMend(c.spec.Name)
 	}
 	return round, nil
 }
@@ -91,7 +92,7 @@ func (t *Trainer) spoil(r *RoundRequest, rng *rand.Rand) (*spoiling, error) {
 	g := r.Avoid.guest()
 	var bands [][]*spoilable
 	for _, x := range t.spoilable[r.Axis] {
-		if t.classics[x.classic].own != r.Menu || r.Kind == KindMend && !x.slip.mendable() {
+		if t.classics[x.classic].own != r.Menu || r.Kind == KindMend && !x.slip.Mendable() {
 			continue
 		}
 		band := int(math.Abs(math.Log(x.size/r.Size)) / math.Log(nearTimes) * (1 - 1e-9))
@@ -157,7 +158,7 @@ func (t *Trainer) workableOf(slips []*spoilable, g guest.Guest, a ratio.Axis) (*
 		if !g.MayHaveAll(&c.spec) {
 			return nil, nil
 		}
-		spec := x.slip.on(&c.spec)
+		spec := x.slip.On(&c.spec)
 		if x.idle.Load() || !g.MayHaveAll(&spec) {
 			continue
 		}
@@ -217,7 +218,7 @@ func (t *Trainer) gradeFault(r *Round, a *Answer) (*Grade, error) {
 		Solution: slipped.String()}
 	for _, also := range k.off {
 		if also != slipped {
-			g.Solution += "; " + also.String() + " is right as well"
+			g.Solution += wording.RightAsWell(also.String())
 		}
 	}
 	g.tellSlip(k)
@@ -240,35 +241,25 @@ func (t *Trainer) gradeFault(r *Round, a *Answer) (*Grade, error) {
 
 // tellSlip says what the hand did, and what the drink is when poured as it should be.
 func (g *Grade) tellSlip(k *key) {
-	g.Slip = k.slip.text(&k.classic.spec)
+	g.Slip = wording.Slip(&k.slip, &k.classic.spec)
 	g.Proper = &k.classic.spec
-	for _, m := range k.slip.moved {
-		g.Wrong = append(g.Wrong, m.at)
+	for _, m := range k.slip.Moved {
+		g.Wrong = append(g.Wrong, m.At)
 	}
 }
 
 // stepText is the arithmetic of one axis, before and after.
 func (g *Grade) stepText(a ratio.Axis) string {
 	was, is := g.Before[a], g.After[a]
-	much := "as much as"
-	if a == ratio.Long {
-		much = "the same as"
-	}
-	text := fmt.Sprintf("Poured properly, its %s is %s %s of %s; here it is %s. ", a.Noun(), much, millilitres(was), a.Measure(), millilitres(is))
 	if is < shareFloor*was {
-		return text + "Hardly any of it is left."
+		return wording.Slipped(a, was, is) + wording.HardlyLeft
 	}
-	times := fmt.Sprintf("%.2g times as much", is/was)
-	if is < was {
-		times = fmt.Sprintf("%.0f %% of what it should be", 100*is/was)
-	}
-	return text + fmt.Sprintf("That is %s, or %.1f noticeable steps, each of which changes it by %.0f %%.", times, tasting.JND(a, was, is), 100*balance.Weber(a))
+	return wording.Slipped(a, was, is) + wording.Times(is/was, tasting.JND(a, was, is), balance.Weber(a))
 }
 
-// millilitres writes an amount, the small ones more finely.
-func millilitres(ml float64) string {
-	if ml < 10 {
-		return fmt.Sprintf("%.1f ml", ml)
-	}
-	return fmt.Sprintf("%.0f ml", ml)
+// shuffled returns a copy in an order that is drawn.
+func shuffled[T any](of []T, rng *rand.Rand) []T {
+	out := slices.Clone(of)
+	rng.Shuffle(len(out), func(i, k int) { out[i], out[k] = out[k], out[i] })
+	return out
 }

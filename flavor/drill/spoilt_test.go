@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/flavor"
+	"counterpour/flavor/drill/slip"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/weigh"
@@ -85,25 +86,25 @@ func TestSlipsAreWhatHandsDo(t *testing.T) {
 			most[x.Profile.Class] = max(most[x.Profile.Class], x.ML)
 		}
 	}
-	kinds := map[mistake]int{}
+	times := [slip.NumMistakes]int{}
 	for a := range s.trainer.spoilable {
 		for _, x := range s.trainer.spoilable[a] {
-			kinds[x.slip.mistake]++
-			for _, m := range x.slip.moved {
-				p := s.trainer.classics[x.classic].spec.Pours[m.at]
+			times[x.slip.Mistake]++
+			for _, m := range x.slip.Moved {
+				p := s.trainer.classics[x.classic].spec.Pours[m.At]
 				switch {
-				case m.amount == 0:
-					assert.Equal(t, forgotten, x.slip.mistake)
+				case m.Amount == 0:
+					assert.Equal(t, slip.Forgotten, x.slip.Mistake)
 				case p.Profile.Class.Part() == flavor.PartSeasoning:
-					assert.LessOrEqual(t, m.ml, 8*measure.DashML+1e-9, p.Profile.Name)
+					assert.LessOrEqual(t, m.ML, 8*measure.DashML+1e-9, p.Profile.Name)
 				default:
-					assert.LessOrEqual(t, m.ml, 1.5*most[p.Profile.Class]+1e-9, p.Profile.Name)
+					assert.LessOrEqual(t, m.ML, 1.5*most[p.Profile.Class]+1e-9, p.Profile.Name)
 				}
 			}
 		}
 	}
-	for _, m := range []mistake{doubled, halved, misread, miscount, byEye, unstopped, flipped, forgotten, strength} {
-		assert.Positive(t, kinds[m], string(m))
+	for m, n := range times {
+		assert.Positive(t, n, m)
 	}
 }
 
@@ -171,36 +172,6 @@ func TestWhatGuestsSay(t *testing.T) {
 			assert.NotContains(t, right, x, "%s: %s", c.name, x)
 		}
 	}
-}
-
-// The slips of one sour, worked by hand: twice or half of each, other marks of the jigger
-// down to a third and up to twice, a dash too many or too few, four times as many, any of them
-// forgotten, and amounts within three times of each other swapped.
-func TestSlipsOfASour(t *testing.T) {
-	s := newSchool(t)
-	pour := func(id string, amount float64, u flavor.Unit) flavor.Pour { return s.pour(t, id, amount, u) }
-	for _, c := range []struct {
-		pour flavor.Pour
-		want []float64
-	}{
-		{pour("lemon-juice", 0.75, flavor.Ounce), []float64{0.25, 0.5, 1, 1.5}},
-		{pour("lemon-juice", 22.5, flavor.Millilitre), []float64{7.5, 10, 15, 20, 25, 30, 35, 40, 45}},
-		{pour("london-dry-gin", 2, flavor.Ounce), []float64{0.75, 1, 1.5, 4}},
-		{pour("aromatic-bitters", 2, flavor.Dash), []float64{1, 3, 4, 8}},
-		{pour("soda-water", 4, flavor.Ounce), []float64{1.25, 2, 2.75, 6, 8}},
-		{pour("soda-water", 1, flavor.Top), nil},
-	} {
-		var got []float64
-		for _, x := range amountsBySlip(&c.pour) {
-			got = append(got, x.amount)
-		}
-		slices.Sort(got)
-		assert.InDeltaSlice(t, c.want, got, 1e-9, "%s", c.pour.Profile.Name)
-	}
-	lemon, syrup, gin := pour("lemon-juice", 0.75, flavor.Ounce), pour("simple-syrup", 0.5, flavor.Ounce), pour("london-dry-gin", 2, flavor.Ounce)
-	assert.True(t, swappable(&lemon, &syrup))
-	assert.True(t, swappable(&gin, &lemon))
-	assert.False(t, swappable(&gin, &syrup), "nobody takes four times as much for the other")
 }
 
 // Both sides of one slip are right, as every guest says: too sharp and not sweet enough, too
@@ -321,9 +292,9 @@ func TestMendsAreNoOtherDrink(t *testing.T) {
 		require.NoError(t, err)
 		spoilt := c.proper.Clone()
 		spoilt.Pours[c.at] = s.pour(t, spoilt.Pours[c.at].Profile.ID, c.poured, flavor.Ounce)
-		m := moved{c.at, c.poured, spoilt.Pours[c.at].ML, spoilt.Pours[c.at].Profile}
+		m := slip.Moved{At: c.at, Amount: c.poured, ML: spoilt.Pours[c.at].ML, Profile: spoilt.Pours[c.at].Profile}
 		r := &Round{Request: RoundRequest{Kind: KindMend, Axis: c.axis}, Specs: []flavor.Spec{spoilt},
-			key: key{axis: c.axis, pour: c.at, slip: slip{misread, []moved{m}}, classic: &classic{spec: *c.proper, drink: drink}}}
+			key: key{axis: c.axis, pour: c.at, slip: slip.Slip{Mistake: slip.Misread, Moved: []slip.Moved{m}}, classic: &classic{spec: *c.proper, drink: drink}}}
 		g, err := s.trainer.Grade(r, Answer{Pour: c.pour, Amount: c.amount})
 		require.NoError(t, err)
 		assert.Equal(t, c.right, g.Right, "%s: %s %s", c.name, g.Text, g.Why)

@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor/cover"
 	"counterpour/flavor/drill/handling"
 	"counterpour/flavor/drill/pace"
+	"counterpour/flavor/drill/slip"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
@@ -25,8 +26,7 @@ type Trainer struct {
 	bench    *handling.Bench
 	stock    []*flavor.Profile
 	classics []classic
-	most     map[flavor.Class]float64 // the largest pour of each class, mL, in any proven drink
-	syrups   []*flavor.Profile        // plain ones, of whatever strength
+	hand     *slip.Hand // that pours proven drinks
 	// spoilable lists, by axis, the slips that move it.
 	spoilable [ratio.NumAxes][]*spoilable
 }
@@ -79,7 +79,7 @@ func NewTrainer(mixer *mix.Mixer, judge *balance.Judge, set *weigh.Set, finder *
 	for i := range proven {
 		specs[i] = &proven[i].Spec
 	}
-	t.most, t.syrups = mostOf(specs), plainSyrups(specs, stock)
+	t.hand = slip.NewHand(specs, stock)
 	t.findSpoilable(0)
 	return t, nil
 }
@@ -179,18 +179,18 @@ func (r *Round) Drinks() []*flavor.Spec {
 type key struct {
 	axis    ratio.Axis
 	high    bool
-	off     []side // of a fault: all that is right
-	slip    slip   // of a fault and a mend
-	pour    int    // of the proper drink, that is wrong
+	off     []side    // of a fault: all that is right
+	slip    slip.Slip // of a fault and a mend
+	pour    int       // of the proper drink, that is wrong
 	classic *classic
 	order   []int
 	option  int
 	alike   []alike // of a cover: the options that are right
 	lost    []flavor.Family
 	values  []float64
-	names   []string
-	shows   []string // of a hand: what each option would show in the glass
-	text    string
+	names   []string          // of a family: its own, and the next
+	proper  handling.Served   // of a hand
+	made    []handling.Mishap // of a hand: each option
 	after   ratio.Equivalents
 }
 

@@ -31,32 +31,33 @@ func bench(t *testing.T) (*datatest.Data, *handling.Bench) {
 
 // Which mistakes are made with which drink, and which way each moves the glass: common
 // practice, no source.
-func TestFaults(t *testing.T) {
+func TestMishaps(t *testing.T) {
 	d, b := bench(t)
 	const less, more = -1, 1
 	for _, c := range []struct {
-		text, id             string
+		text                 string
+		way                  handling.Way
 		water, cold, bigness int // against the proper drink; 0 is not asked
 		look                 handling.Look
 	}{
-		{sour, "stirred", less, less, less, handling.Still},
-		{sour, "no-ice", less, less, less, handling.Airy},
-		{sour, "slush", more, less, more, handling.Airy},
-		{sour, "hot-bar", more, less, more, handling.Airy},
-		{stirred, "shaken", more, more, more, handling.Airy},
-		{stirred, "no-ice", less, less, less, handling.Still},
-		{tall, "flat", 0, 0, 0, handling.Flat},
-		{tall, "no-ice", less, less, less, handling.Sparkling},
-		{rocks, "built", less, less, less, handling.Still},
-		{white, "stirred", less, less, less, handling.Headless},
+		{sour, handling.StirredInstead, less, less, less, handling.Still},
+		{sour, handling.WithoutIce, less, less, less, handling.Airy},
+		{sour, handling.OnSlush, more, less, more, handling.Airy},
+		{sour, handling.FromHotBar, more, less, more, handling.Airy},
+		{stirred, handling.ShakenInstead, more, more, more, handling.Airy},
+		{stirred, handling.WithoutIce, less, less, less, handling.Still},
+		{tall, handling.Fizzless, 0, 0, 0, handling.Flat},
+		{tall, handling.WithoutIce, less, less, less, handling.Sparkling},
+		{rocks, handling.BuiltInstead, less, less, less, handling.Still},
+		{white, handling.StirredInstead, less, less, less, handling.Headless},
 	} {
 		s := d.Spec(t, c.text)
-		proper, faults, err := b.Faults(s)
+		proper, made, err := b.Mishaps(s)
 		require.NoError(t, err)
-		i := slices.IndexFunc(faults, func(f handling.Fault) bool { return f.ID == c.id })
-		require.GreaterOrEqual(t, i, 0, "%s: %s", c.text, c.id)
-		f := &faults[i]
-		way := func(was, is float64) int {
+		i := slices.IndexFunc(made, func(m handling.Mishap) bool { return m.Way == c.way })
+		require.GreaterOrEqual(t, i, 0, "%s: %d", c.text, c.way)
+		m := &made[i]
+		towards := func(was, is float64) int {
 			switch {
 			case is > was:
 				return more
@@ -65,11 +66,10 @@ func TestFaults(t *testing.T) {
 			}
 			return 0
 		}
-		assert.Equal(t, c.water, way(proper.WaterPct, f.WaterPct), "%s: water", c.id)
-		assert.Equal(t, c.cold, -way(proper.TemperatureC, f.TemperatureC), "%s: cold", c.id)
-		assert.Equal(t, c.bigness, way(proper.VolumeML, f.VolumeML), "%s: size", c.id)
-		assert.Equal(t, c.look, f.Look, c.id)
-		assert.NotEmpty(t, f.Mend)
+		assert.Equal(t, c.water, towards(proper.WaterPct, m.WaterPct), "%d: water", c.way)
+		assert.Equal(t, c.cold, -towards(proper.TemperatureC, m.TemperatureC), "%d: cold", c.way)
+		assert.Equal(t, c.bigness, towards(proper.VolumeML, m.VolumeML), "%d: size", c.way)
+		assert.Equal(t, c.look, m.Look, "%d: look", c.way)
 	}
 }
 
@@ -77,39 +77,33 @@ func TestFaults(t *testing.T) {
 // contraction of ethanol and water and the alcohol of nothing else, and as warm as the bar.
 func TestWithoutIce(t *testing.T) {
 	d, b := bench(t)
-	_, faults, err := b.Faults(d.Spec(t, sour))
+	_, made, err := b.Mishaps(d.Spec(t, sour))
 	require.NoError(t, err)
-	i := slices.IndexFunc(faults, func(f handling.Fault) bool { return f.ID == "no-ice" })
+	i := slices.IndexFunc(made, func(m handling.Mishap) bool { return m.Way == handling.WithoutIce })
 	require.GreaterOrEqual(t, i, 0)
-	assert.InDelta(t, 21.3, faults[i].ABV, 0.3)
-	assert.InDelta(t, 20, faults[i].TemperatureC, 0.1)
-	assert.InDelta(t, 0, faults[i].WaterPct, 1e-9)
+	assert.InDelta(t, 21.3, made[i].ABV, 0.3)
+	assert.InDelta(t, 20, made[i].TemperatureC, 0.1)
+	assert.InDelta(t, 0, made[i].WaterPct, 1e-9)
 }
 
 // Whatever the drink: every mistake shows by a step at least, and none is made with what
 // meets no ice.
 func TestMistakesShow(t *testing.T) {
 	d, b := bench(t)
-	made := map[string]int{}
+	times := [handling.NumWays]int{}
 	for i := range d.Proven {
 		s := &d.Proven[i].Spec
-		proper, faults, err := b.Faults(s)
+		proper, made, err := b.Mishaps(s)
 		require.NoError(t, err)
-		assert.True(t, s.Service != flavor.Hot || len(faults) == 0, s.Name)
-		for k := range faults {
-			made[faults[k].ID]++
-			assert.GreaterOrEqual(t, faults[k].Steps(&proper), 1.0, "%s, %s", s.Name, faults[k].Did)
-			assert.InDelta(t, faults[k].Steps(&proper), proper.Steps(&faults[k].Glass), 1e-9, "as far there as back")
+		assert.True(t, s.Service != flavor.Hot || len(made) == 0, s.Name)
+		for k := range made {
+			m := &made[k]
+			times[m.Way]++
+			assert.GreaterOrEqual(t, m.Steps(&proper), 1.0, "%s, %d", s.Name, m.Way)
+			assert.InDelta(t, m.Steps(&proper), proper.Steps(&m.Served), 1e-9, "as far there as back")
 		}
 	}
-	for _, id := range []string{"stirred", "shaken", "built", "no-ice", "slush", "hot-bar", "flat"} {
-		assert.Positive(t, made[id], id)
+	for way, n := range times {
+		assert.Positive(t, n, way)
 	}
-}
-
-func TestGlassInWords(t *testing.T) {
-	g := handling.Glass{ABV: 14.24, VolumeML: 166.6, TemperatureC: -4.4, Look: handling.Airy}
-	assert.Equal(t, "14.2 % vol, 167 ml, −4 °C, full of fine air", g.String())
-	g.TemperatureC = -0.2
-	assert.Contains(t, g.String(), ", 0 °C,")
 }

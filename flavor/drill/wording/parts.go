@@ -1,4 +1,4 @@
-package drill
+package wording
 
 import (
 	"cmp"
@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/ratio"
 )
 
 // part is what the pours of one kind come to.
@@ -23,9 +24,9 @@ const (
 	mostSplit   = 4    // into how many the smallest part is split to make the others whole
 )
 
-// partsText writes a drink as bars do: the parts as they are poured, the largest first, in
+// Parts says a drink as bars do: the parts as they are poured, the largest first, in
 // whole numbers where there are any: "3 spirit : 2 liqueur : 1 sour juice, with bitters".
-func partsText(s *flavor.Spec) string {
+func Parts(s *flavor.Spec) string {
 	var parts []part
 	for i := range s.Pours {
 		p := &s.Pours[i]
@@ -55,7 +56,7 @@ func partsText(s *flavor.Spec) string {
 	return text
 }
 
-// wholeParts writes amounts as parts: in whole numbers where these are within wholeWithin,
+// wholeParts says amounts as parts: in whole numbers where these are within wholeWithin,
 // else to one decimal of the smallest.
 func wholeParts(parts []part) []string {
 	least := parts[len(parts)-1].ml
@@ -97,4 +98,17 @@ func kinWord(k flavor.Kin) string {
 		return w
 	}
 	return string(k)
+}
+
+// Ratio says a ratio as the trade does, the largest part as 8, without what is less than a
+// share of that.
+func Ratio(e *ratio.Equivalents, least float64) string {
+	top := slices.Max(e[:])
+	var parts []string
+	for a, v := range e {
+		if v >= least*top {
+			parts = append(parts, fmt.Sprintf("%.1f %v", 8*v/top, ratio.Axis(a)))
+		}
+	}
+	return strings.Join(parts, " : ")
 }

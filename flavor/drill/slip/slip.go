@@ -1,9 +1,7 @@
-package drill
+package slip
 
 import (
-	"fmt"
 	"math"
-	"math/rand/v2"
 	"slices"
 	"strings"
 
@@ -11,88 +9,57 @@ import (
 	"counterpour/flavor/measure"
 )
 
-// mistake is how a hand came to pour something else, in the words of an answer.
-type mistake string
+// Mistake is how a hand came to pour something else.
+type Mistake int
 
 // The mistakes: common practice, no source.
 const (
-	doubled   mistake = "it was poured twice"
-	halved    mistake = "only half of it was poured"
-	misread   mistake = "another mark of the jigger was read"
-	miscount  mistake = "it was counted wrong"
-	byEye     mistake = "it was poured by eye"
-	unstopped mistake = "it ran out of a bottle whose stopper is off"
-	flipped   mistake = "the two amounts were swapped"
-	forgotten mistake = "it was forgotten"
-	strength  mistake = "syrup of another strength was poured"
+	Doubled   Mistake = iota // poured twice
+	Halved                   // poured once where twice was due
+	Misread                  // to another mark of the jigger
+	Miscount                 // a dash or a piece too many or too few
+	ByEye                    // more than a jigger holds, and not measured
+	Unstopped                // out of a dasher without its stopper
+	Swapped                  // two amounts, each poured of the other
+	Forgotten                // not poured
+	Strength                 // syrup of another strength
+	NumMistakes
 )
 
-// slip is one mistake with one drink: the pours that it changes, and to what.
-type slip struct {
-	mistake mistake
-	moved   []moved
+// Slip is one mistake with one drink: the pours that it changes, and to what.
+type Slip struct {
+	Mistake Mistake
+	Moved   []Moved
 }
 
-// moved is a pour of the proper drink as the slip left it; the amount is 0 of what was
+// Moved is a pour of the proper drink as the slip left it; the amount is 0 of what was
 // forgotten.
-type moved struct {
-	at         int
-	amount, ml float64
-	profile    *flavor.Profile
+type Moved struct {
+	At         int
+	Amount, ML float64
+	Profile    *flavor.Profile
 }
 
-// on returns the drink with the slip.
-func (s *slip) on(proper *flavor.Spec) flavor.Spec {
+// On returns the drink with the slip.
+func (s *Slip) On(proper *flavor.Spec) flavor.Spec {
 	out := proper.Clone()
-	for _, m := range s.moved {
-		p := &out.Pours[m.at]
-		p.Amount, p.ML, p.Profile = m.amount, m.ml, m.profile
+	for _, m := range s.Moved {
+		p := &out.Pours[m.At]
+		p.Amount, p.ML, p.Profile = m.Amount, m.ML, m.Profile
 	}
 	out.Pours = slices.DeleteFunc(out.Pours, func(p flavor.Pour) bool { return p.Amount == 0 })
 	return out
 }
 
-// touches reports whether the slip changes a pour.
-func (s *slip) touches(at int) bool {
-	return slices.ContainsFunc(s.moved, func(m moved) bool { return m.at == at })
+// Touches reports whether the slip changes a pour.
+func (s *Slip) Touches(at int) bool {
+	return slices.ContainsFunc(s.Moved, func(m Moved) bool { return m.At == at })
 }
 
-// mendable reports whether one other amount of one pour undoes the slip.
-func (s *slip) mendable() bool {
-	return s.mistake != flipped && s.mistake != forgotten && s.mistake != strength
+// Mendable reports whether one other amount of one pour undoes the slip.
+func (s *Slip) Mendable() bool {
+	return s.Mistake != Swapped && s.Mistake != Forgotten && s.Mistake != Strength
 }
-
-// text says which pours were wrong, how much was poured and what the proper drink pours.
-func (s *slip) text(proper *flavor.Spec) string {
-	was := func(m moved) string { return poured(&proper.Pours[m.at]) }
-	is := func(m moved) string {
-		p := proper.Pours[m.at]
-		p.Amount, p.Profile = m.amount, m.profile
-		return poured(&p)
-	}
-	first := s.moved[0]
-	switch s.mistake {
-	case forgotten:
-		return fmt.Sprintf("%s is missing: %s", was(first), s.mistake)
-	case strength:
-		return fmt.Sprintf("%s in place of %s: %s", is(first), was(first), s.mistake)
-	case flipped:
-		return fmt.Sprintf("%s and %s in place of %s and %s: %s", is(first), is(s.moved[1]), was(first), was(s.moved[1]), s.mistake)
-	}
-	p := &proper.Pours[first.at]
-	return fmt.Sprintf("%s in place of %s: %s", is(first), amountOf(p), s.mistake)
-}
-
-// amountOf writes the amount of a pour; pieces have no unit.
-func amountOf(p *flavor.Pour) string {
-	if p.Unit == flavor.Piece {
-		return measure.FormatAmount(p.Amount, "")
-	}
-	return measure.FormatAmount(p.Amount, p.Unit)
-}
-
-// poured writes a pour.
-func poured(p *flavor.Pour) string { return amountOf(p) + " " + p.Profile.Name }
 
 // What hands do: common practice, no source.
 var (
@@ -111,9 +78,21 @@ const (
 	swappedTimes   = 3.0  // two amounts that are swapped differ by at most so much
 )
 
-// slips lists the mistakes that hands make with a drink and that leave no pour which
+// Hand is what hands know of pouring: how much of each class anybody pours, and which
+// syrups may be taken for each other.
+type Hand struct {
+	most   map[flavor.Class]float64 // the largest pour of each class, mL
+	syrups []*flavor.Profile        // plain ones, of whatever strength
+}
+
+// NewHand returns the hand that pours drinks, over a stock.
+func NewHand(drinks []*flavor.Spec, stock []*flavor.Profile) *Hand {
+	return &Hand{mostOf(drinks), plainSyrups(drinks, stock)}
+}
+
+// Slips lists the mistakes that hands make with a drink and that leave no pour which
 // nobody would make.
-func (t *Trainer) slips(s *flavor.Spec) (out []slip) {
+func (h *Hand) Slips(s *flavor.Spec) (out []Slip) {
 	for i := range s.Pours {
 		p := &s.Pours[i]
 		per, ok := measure.MLPerUnit(p.Unit, p.Profile)
@@ -121,19 +100,19 @@ func (t *Trainer) slips(s *flavor.Spec) (out []slip) {
 			continue
 		}
 		for _, x := range amountsBySlip(p) {
-			if ml := x.amount * per; t.pourable(p, ml) {
-				out = append(out, slip{x.mistake, []moved{{i, x.amount, ml, p.Profile}}})
+			if ml := x.amount * per; h.Pourable(p, ml) {
+				out = append(out, Slip{x.mistake, []Moved{{i, x.amount, ml, p.Profile}}})
 			}
 		}
 		if len(s.Pours) > 2 {
-			out = append(out, slip{forgotten, []moved{{at: i, profile: p.Profile}}})
+			out = append(out, Slip{Forgotten, []Moved{{At: i, Profile: p.Profile}}})
 		}
-		for _, other := range t.strengths(p.Profile) {
-			out = append(out, slip{strength, []moved{{i, p.Amount, p.ML, other}}})
+		for _, other := range h.strengths(p.Profile) {
+			out = append(out, Slip{Strength, []Moved{{i, p.Amount, p.ML, other}}})
 		}
 		for k := range i {
-			if o := &s.Pours[k]; swappable(o, p) && t.pourable(o, p.ML) && t.pourable(p, o.ML) {
-				out = append(out, slip{flipped, []moved{{k, p.Amount, p.ML, o.Profile}, {i, o.Amount, o.ML, p.Profile}}})
+			if o := &s.Pours[k]; swappable(o, p) && h.Pourable(o, p.ML) && h.Pourable(p, o.ML) {
+				out = append(out, Slip{Swapped, []Moved{{k, p.Amount, p.ML, o.Profile}, {i, o.Amount, o.ML, p.Profile}}})
 			}
 		}
 	}
@@ -142,7 +121,7 @@ func (t *Trainer) slips(s *flavor.Spec) (out []slip) {
 
 // bySlip is an amount of a pour, in its unit, and how it came about.
 type bySlip struct {
-	mistake mistake
+	mistake Mistake
 	amount  float64
 }
 
@@ -152,30 +131,30 @@ func amountsBySlip(p *flavor.Pour) (out []bySlip) {
 	if p.Unit.After() {
 		return nil // as much as fits, or hardly any
 	}
-	add := func(m mistake, amount float64) {
+	add := func(m Mistake, amount float64) {
 		known := func(x bySlip) bool { return math.Abs(x.amount-amount) < 1e-9 }
 		if amount > 0 && amount != p.Amount && onTheGrid(amount, p.Unit) && !slices.ContainsFunc(out, known) {
 			out = append(out, bySlip{m, amount})
 		}
 	}
-	add(doubled, 2*p.Amount)
-	add(halved, p.Amount/2)
+	add(Doubled, 2*p.Amount)
+	add(Halved, p.Amount/2)
 	switch {
 	case p.Unit.Jigger() && p.ML > jiggerML:
 		for _, times := range eyeTimes {
-			add(byEye, onGrid(times*p.Amount, p))
+			add(ByEye, onGrid(times*p.Amount, p))
 		}
 	case p.Unit.Jigger():
 		for _, mark := range marksOf(p.Unit) {
 			if mark <= misreadUp*p.Amount+1e-9 && mark >= p.Amount/misreadDown-1e-9 {
-				add(misread, mark)
+				add(Misread, mark)
 			}
 		}
 	default:
-		add(miscount, p.Amount+1)
-		add(miscount, p.Amount-1)
+		add(Miscount, p.Amount+1)
+		add(Miscount, p.Amount-1)
 		if p.Unit == flavor.Dash {
-			add(unstopped, unstoppedTimes*p.Amount)
+			add(Unstopped, unstoppedTimes*p.Amount)
 		}
 	}
 	return out
@@ -212,13 +191,13 @@ func marksOf(u flavor.Unit) []float64 {
 	return nil
 }
 
-// pourable reports whether anybody pours so much: bitters and the like have a most of
+// Pourable reports whether anybody pours so much, in mL: bitters and the like have a most of
 // their own, all else goes by the most of its class that a proven drink pours.
-func (t *Trainer) pourable(p *flavor.Pour, ml float64) bool {
+func (h *Hand) Pourable(p *flavor.Pour, ml float64) bool {
 	if p.Profile.Class.Part() == flavor.PartSeasoning {
 		return ml <= mostDashes*measure.DashML+1e-9
 	}
-	return ml <= mostClassTimes*t.most[p.Profile.Class]+1e-9
+	return ml <= mostClassTimes*h.most[p.Profile.Class]+1e-9
 }
 
 // mostOf is the largest pour of each class, in mL, that any of the drinks has.
@@ -246,11 +225,11 @@ const leastStronger = 1.2
 
 // strengths lists the syrups that are a plain syrup in another strength: made of the same
 // sugars, and hardly smelling of anything.
-func (t *Trainer) strengths(p *flavor.Profile) (out []*flavor.Profile) {
+func (h *Hand) strengths(p *flavor.Profile) (out []*flavor.Profile) {
 	if !plainSyrup(p) {
 		return nil
 	}
-	for _, o := range t.syrups {
+	for _, o := range h.syrups {
 		times := o.Sugar.Value / p.Sugar.Value
 		if o.Sugars == p.Sugars && max(times, 1/times) >= leastStronger {
 			out = append(out, o)
@@ -259,8 +238,15 @@ func (t *Trainer) strengths(p *flavor.Profile) (out []*flavor.Profile) {
 	return out
 }
 
+// smellsOf is the sum of intensities from which a syrup is one of something: common
+// practice, no source.
+const smellsOf = 3.0
+
+// Smells reports whether a syrup is one of something.
+func Smells(p *flavor.Profile) bool { return p.Aroma.Total() >= smellsOf }
+
 func plainSyrup(p *flavor.Profile) bool {
-	return p.Class == flavor.ClassSyrup && p.Aroma.Total() < smellsOf && p.Sugar.Value > 0
+	return p.Class == flavor.ClassSyrup && !Smells(p) && p.Sugar.Value > 0
 }
 
 // plainSyrups lists the plain syrups that are poured, in order of their ids.
@@ -279,12 +265,5 @@ func plainSyrups(specs []*flavor.Spec, stock []*flavor.Profile) (out []*flavor.P
 		add(p)
 	}
 	slices.SortFunc(out, func(a, b *flavor.Profile) int { return strings.Compare(a.ID, b.ID) })
-	return out
-}
-
-// shuffled returns a copy in an order that is drawn.
-func shuffled[T any](of []T, rng *rand.Rand) []T {
-	out := slices.Clone(of)
-	rng.Shuffle(len(out), func(i, k int) { out[i], out[k] = out[k], out[i] })
 	return out
 }

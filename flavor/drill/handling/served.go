@@ -1,7 +1,6 @@
 package handling
 
 import (
-	"fmt"
 	"math"
 
 	"counterpour/flavor"
@@ -9,8 +8,8 @@ import (
 	"counterpour/flavor/sense"
 )
 
-// Glass is what can be seen and tasted of how a drink was made.
-type Glass struct {
+// Served is what can be seen and tasted of how a drink was made.
+type Served struct {
 	ABV          float64 // % vol
 	VolumeML     float64
 	TemperatureC float64 // as it is served
@@ -19,16 +18,16 @@ type Glass struct {
 }
 
 // Look is what a drink looks like once it was made.
-type Look string
+type Look int
 
 // What drinks look like.
 const (
-	Still     Look = "still, without air in it"
-	Airy      Look = "full of fine air"
-	Headed    Look = "under a head of foam"
-	Headless  Look = "without its head of foam"
-	Sparkling Look = "sparkling"
-	Flat      Look = "flat, without a bubble"
+	Still     Look = iota // without air in it
+	Airy                  // full of fine air
+	Headed                // under a head of foam
+	Headless              // without the head of foam that is its own
+	Sparkling             // with its bubbles
+	Flat                  // without them
 )
 
 // leastShown is how many noticeable steps a fault must show in the glass, and lookSteps how
@@ -38,8 +37,8 @@ const (
 	lookSteps  = 12.0
 )
 
-func glassOf(s *flavor.Spec, d *mix.Drink, flat bool) Glass {
-	return Glass{ABV: d.ABV, VolumeML: d.VolumeML, TemperatureC: d.TemperatureC, WaterPct: d.DilutionPct, Look: lookOf(s, flat)}
+func servedOf(s *flavor.Spec, d *mix.Drink, flat bool) Served {
+	return Served{ABV: d.ABV, VolumeML: d.VolumeML, TemperatureC: d.TemperatureC, WaterPct: d.DilutionPct, Look: lookOf(s, flat)}
 }
 
 func lookOf(s *flavor.Spec, flat bool) Look {
@@ -59,8 +58,8 @@ func lookOf(s *flavor.Spec, flat bool) Look {
 	return Still
 }
 
-// Steps is how many noticeable steps lie between two glasses, by what tells them best.
-func (g *Glass) Steps(o *Glass) float64 {
+// Steps is how many noticeable steps lie between two drinks, by what tells them best.
+func (g *Served) Steps(o *Served) float64 {
 	steps := 0.0
 	if g.Look != o.Look {
 		steps = lookSteps
@@ -69,14 +68,4 @@ func (g *Glass) Steps(o *Glass) float64 {
 		math.Abs(sense.StepsBetween(sense.Ethanol, g.ABV, o.ABV)),
 		math.Abs(sense.StepsBetween(sense.Volume, g.VolumeML, o.VolumeML)),
 		math.Abs(sense.StepsBetween(sense.Temperature, g.TemperatureC, o.TemperatureC)))
-}
-
-// String says what is in the glass: "14.2 % vol, 167 ml, −4 °C, full of fine air".
-func (g *Glass) String() string {
-	degrees := math.Round(g.TemperatureC)
-	sign := ""
-	if degrees < 0 {
-		sign = "−"
-	}
-	return fmt.Sprintf("%.1f %% vol, %.0f ml, %s%.0f °C, %s", g.ABV, g.VolumeML, sign, math.Abs(degrees), g.Look)
 }
