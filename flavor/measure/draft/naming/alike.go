@@ -1,6 +1,7 @@
 package naming
 
 import (
+	"counterpour/flavor/measure/draft/tongue"
 	"slices"
 	"strings"
 
@@ -19,7 +20,7 @@ func (b *Book) alike(written, name string) bool {
 	key := flavor.NormaliseName(written)
 	full, _ := Lengthen(key)
 	words := strings.Fields(full)
-	if english, foreign := translated(key); foreign {
+	if english, foreign := tongue.English(key); foreign {
 		words = append(words, strings.Fields(english)...)
 	}
 	var known []string
@@ -27,7 +28,7 @@ func (b *Book) alike(written, name string) bool {
 		known = append(known, strings.Fields(flavor.NormaliseName(n))...)
 	}
 	return slices.ContainsFunc(words, func(w string) bool {
-		return !broad[w] && !linking[w] && !styleWord[w] && slices.ContainsFunc(known, func(k string) bool { return likeWord(w, k) })
+		return !broad[w] && !tongue.Linking(w) && !styleWord[w] && slices.ContainsFunc(known, func(k string) bool { return likeWord(w, k) })
 	})
 }
 

@@ -2,6 +2,7 @@ package naming
 
 import (
 	"cmp"
+	"counterpour/flavor/measure/draft/tongue"
 	"regexp"
 	"slices"
 	"strings"
@@ -173,7 +174,7 @@ func (b *Book) turned(head, word string, pl Place) (Found, bool) {
 		if p, _, ok := b.Named(n); ok && pl.allows(p) {
 			return Found{Profile: p, How: flavor.MatchAlias, As: n, Inferred: true}, true
 		}
-		if means := cmp.Or(tongues[flavor.NormaliseName(n)], turns[flavor.NormaliseName(n)]); means != "" {
+		if means := cmp.Or(tongue.Name(flavor.NormaliseName(n)), turns[flavor.NormaliseName(n)]); means != "" {
 			if p, _, ok := b.Named(means); ok {
 				return Found{Profile: p, How: flavor.MatchAlias, As: means, Inferred: true}, true
 			}

@@ -1,6 +1,7 @@
 package naming
 
 import (
+	"counterpour/flavor/measure/draft/tongue"
 	"errors"
 	"fmt"
 	"slices"
@@ -199,7 +200,7 @@ func (b *Book) Find(name string, pl Place) Found {
 	if f, ok := b.slipOfWord(flavor.NormaliseName(name), pl); ok {
 		return f
 	}
-	if english, foreign := translated(flavor.NormaliseName(name)); foreign { // a word of another tongue is no slip of an English one
+	if english, foreign := tongue.English(flavor.NormaliseName(name)); foreign { // a word of another tongue is no slip of an English one
 		if !strings.Contains(strings.TrimSpace(name), " ") {
 			plain = nil
 		}

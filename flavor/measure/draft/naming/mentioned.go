@@ -1,6 +1,7 @@
 package naming
 
 import (
+	"counterpour/flavor/measure/draft/tongue"
 	"strings"
 
 	"counterpour/flavor"
@@ -30,7 +31,7 @@ func (b *Book) Mentions(text string) bool {
 			if _, _, ok := b.Named(name); ok {
 				return true
 			}
-			if key := flavor.NormaliseName(name); tongues[key] != "" || usual[key] != "" || len(key) >= shortestHeadless && shorthand[key] != "" && !qualities[key] {
+			if key := flavor.NormaliseName(name); tongue.Name(key) != "" || usual[key] != "" || len(key) >= shortestHeadless && shorthand[key] != "" && !qualities[key] {
 				return true
 			}
 		}
@@ -51,11 +52,11 @@ func (b *Book) Mentioned(text string) []*flavor.Profile {
 			if full, changed := Lengthen(key); !ok && changed {
 				p, _, ok = b.Named(full)
 			}
-			if !ok && stems[key] != "" {
-				p, _, ok = b.Named(stems[key])
+			if !ok && tongue.Stem(key) != "" {
+				p, _, ok = b.Named(tongue.Stem(key))
 			}
-			if !ok && tongues[key] != "" {
-				p, _, ok = b.Named(tongues[key])
+			if !ok && tongue.Name(key) != "" {
+				p, _, ok = b.Named(tongue.Name(key))
 			}
 			if !ok && len(key) >= shortestHeadless && !qualities[key] && shorthand[key] != "" {
 				p, _, ok = b.Named(shorthand[key])

@@ -2,6 +2,7 @@ package naming
 
 import (
 	"cmp"
+	"counterpour/flavor/measure/draft/tongue"
 	"slices"
 	"strings"
 
@@ -31,14 +32,15 @@ func (b *Book) Short(key string, pl Place, headless bool) (Found, bool) {
 			return f, true
 		}
 	}
-	for _, table := range []map[string]string{tongues, usual} {
-		if full, ok := table[key]; ok {
-			if f, ok := tryKey(full); ok {
-				return f, true
-			}
+	for _, full := range []string{tongue.Name(key), usual[key]} {
+		if full == "" {
+			continue
+		}
+		if f, ok := tryKey(full); ok {
+			return f, true
 		}
 	}
-	if f := b.Asks(key, askTongue[key], pl); f != nil {
+	if f := b.Asks(key, tongue.Fruits(key), pl); f != nil {
 		return Found{Fault: f}, true
 	}
 	full, changed := Lengthen(key)
@@ -50,8 +52,10 @@ func (b *Book) Short(key string, pl Place, headless bool) (Found, bool) {
 			return f, true
 		}
 	}
-	if f, ok := b.inTongue(key, tryKey); ok {
-		return f, true
+	for _, n := range tongue.Readings(key) {
+		if f, ok := tryKey(cmp.Or(shorthand[n], usual[n], n)); ok {
+			return f, true
+		}
 	}
 	if words := strings.Fields(full); len(words) == 2 { // "amaro med"
 		if f, ok := tryKey(words[1] + " " + words[0]); ok && f.Fault == nil {

@@ -2,6 +2,7 @@ package naming
 
 import (
 	"cmp"
+	"counterpour/flavor/measure/draft/tongue"
 	"regexp"
 	"slices"
 	"strings"
@@ -288,7 +289,7 @@ func PlaceWords(u flavor.Unit) string {
 func Pressed(name string) string {
 	for _, n := range Strip(name) {
 		key := flavor.NormaliseName(n)
-		if means := cmp.Or(byVolume[key], byVolume[tongues[key]]); means != "" {
+		if means := cmp.Or(byVolume[key], byVolume[tongue.Name(key)]); means != "" {
 			return means
 		}
 		if full, changed := Lengthen(key); changed && byVolume[full] != "" {

@@ -2,6 +2,7 @@ package reading
 
 import (
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/tongue"
 	"slices"
 	"strings"
 
@@ -14,8 +15,8 @@ import (
 func (r *resolver) eitherWay(t *task, pl naming.Place) bool {
 	key := flavor.NormaliseName(t.line.Name)
 	switch {
-	case naming.FruitsOf(key) != nil && pl.Volume() && r.latin(key):
-		if p, _, ok := r.book.Named(naming.FruitsOf(key)[0]); ok {
+	case tongue.Fruits(key) != nil && pl.Volume() && r.latin(key):
+		if p, _, ok := r.book.Named(tongue.Fruits(key)[0]); ok {
 			t.hit = naming.Found{Profile: p, How: flavor.MatchAlias, As: p.Name, Inferred: true}
 			t.say(pl)
 			return true
@@ -59,7 +60,7 @@ func (r *resolver) spanish(t *task) bool {
 			return false
 		}
 		f := r.book.Find(o.line.Name, naming.PlaceOf(o.unit, o.amount, o.line.After))
-		return f.Firm() && naming.Foreign(o.line.Name, f.Profile.Name)
+		return f.Firm() && tongue.Foreign(o.line.Name, f.Profile.Name)
 	})
 }
 
@@ -177,7 +178,7 @@ func (r *resolver) bitterPoured(t *task, pl naming.Place) *flavor.Fault {
 		return nil
 	}
 	kind := strings.TrimPrefix(strings.TrimSuffix(name, " bitter"), "bitter ")
-	if naming.Foreign(kind, t.hit.Profile.Name) { // "bitter arancio"
+	if tongue.Foreign(kind, t.hit.Profile.Name) { // "bitter arancio"
 		kind = strings.TrimSuffix(t.hit.Profile.Name, " bitters")
 	}
 	means := []string{"light " + kind + " bitter aperitif", "bitter " + kind + " aperitif", kind + " bitter aperitif", "bitter " + kind}

@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor/measure/draft/assumed"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/joining"
+	"counterpour/flavor/measure/draft/manner"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
@@ -64,58 +65,11 @@ func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
 	}
 	checkServing(d, faults)
 	s.Together = d.Together
-	r.heat(&s)
-	r.byName(&s)
-	r.iced(&s)
-	r.stirredInGlass(&s)
-	r.sparklesAfter(&s)
+	for _, n := range manner.Settle(&s, d) {
+		r.note(n)
+	}
 	s.Notes = r.notes
 	return assumed.Fill(s), at
-}
-
-// sparklesAfter says of what sparkles, listed among what is shaken, that it is taken as
-// added afterwards.
-func (r *resolver) sparklesAfter(s *flavor.Spec) {
-	if !s.Method.Shaken() || s.Together {
-		return
-	}
-	for i := range s.Pours {
-		if p := &s.Pours[i]; p.Profile != nil && p.Profile.Carbonated && !p.After {
-			r.note(p.Profile.Name + " is taken as added after the shake; write \"shake everything\" if it is shaken too")
-		}
-	}
-}
-
-// stirredInGlass takes a drink that is stirred hot, or hardly and with something
-// sparkling, as built: it is stirred in its glass.
-func (r *resolver) stirredInGlass(s *flavor.Spec) {
-	if s.Method != flavor.Stir {
-		return
-	}
-	fizzy := slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.Carbonated })
-	switch {
-	case s.Service == flavor.Hot && r.draft.Hinted: // by a mug
-		r.note("a hot drink that is stirred is taken as built in its glass")
-	case r.draft.Touch && fizzy:
-		r.note("a touch of the spoon beside something sparkling is taken as built in the glass")
-	default:
-		return
-	}
-	s.Method = flavor.Build
-}
-
-// iced takes a drink of which no more is said than that there is ice as built on it.
-func (r *resolver) iced(s *flavor.Spec) {
-	if !r.draft.Iced || s.Method != "" || s.Service != "" || s.Glass != "" {
-		return
-	}
-	for i := range s.Pours {
-		if p := s.Pours[i].Profile; p.Class.Shaken() && p.Class != flavor.ClassJuice || p.Carbonated || s.Pours[i].Unit == flavor.Top {
-			return
-		}
-	}
-	s.Method, s.Service = flavor.Build, flavor.Rocks
-	r.note("“ice” is taken as built and served on it")
 }
 
 // checkServing refuses a method or a service that a draft was given and that is

@@ -2,6 +2,7 @@ package reading
 
 import (
 	"cmp"
+	"counterpour/flavor/measure/draft/tongue"
 	"math"
 	"slices"
 	"strings"
@@ -426,7 +427,7 @@ func partsOfOne(open []*task) float64 {
 // English is not, bars measure in centilitres; common practice.
 func foreign(open []*task) bool {
 	return slices.ContainsFunc(open, func(t *task) bool {
-		return t.base.Profile != nil && naming.Foreign(t.line.Name, t.base.Profile.Name)
+		return t.base.Profile != nil && tongue.Foreign(t.line.Name, t.base.Profile.Name)
 	})
 }
 
@@ -434,7 +435,7 @@ func foreign(open []*task) bool {
 // in centilitres, and all amounts are whole or half ones: who measures in ounces pours
 // quarters of them.
 func (r *resolver) inHalves(open []*task) bool {
-	return slices.ContainsFunc(r.tasks, func(t *task) bool { return naming.Continental(t.line.Name) }) &&
+	return slices.ContainsFunc(r.tasks, func(t *task) bool { return tongue.Continental(t.line.Name) }) &&
 		!slices.ContainsFunc(open, func(t *task) bool { return math.Abs(t.amount*2-math.Round(t.amount*2)) > partsOfWhole })
 }
 

@@ -1,4 +1,4 @@
-package reading
+package manner
 
 import (
 	"strings"
@@ -19,7 +19,7 @@ var nameHints = []struct {
 }
 
 // byName takes method and service from the name of a drink where nothing else says them.
-func (r *resolver) byName(s *flavor.Spec) {
+func (w *words) byName(s *flavor.Spec) {
 	name := " " + strings.Trim(strings.ToLower(s.Name), " .,:;!?") + " "
 	for _, h := range nameHints {
 		if !strings.Contains(name, " "+h.word+" ") {
@@ -27,15 +27,15 @@ func (r *resolver) byName(s *flavor.Spec) {
 		}
 		if h.method != "" && s.Method == "" {
 			s.Method = h.method
-			r.note("no method stated: " + string(h.method) + ", since the name says “" + h.word + "”")
+			w.note("no method stated: " + string(h.method) + ", since the name says “" + h.word + "”")
 		}
-		hinted := r.draft.Hinted && s.Service == flavor.Rocks && h.service == flavor.Long // "clear ice" under a highball
-		if h.service == flavor.Hot && (r.draft.Iced || r.draft.Cold || strings.Contains(name, " cold ") || strings.Contains(name, " iced ")) {
+		hinted := w.draft.Hinted && s.Service == flavor.Rocks && h.service == flavor.Long // "clear ice" under a highball
+		if h.service == flavor.Hot && (w.draft.Iced || w.draft.Cold || strings.Contains(name, " cold ") || strings.Contains(name, " iced ")) {
 			continue
 		}
 		if h.service != "" && (s.Service == "" || hinted) && s.Glass == "" {
 			s.Service = h.service
-			r.note("no service stated: " + string(h.service) + ", since the name says “" + h.word + "”")
+			w.note("no service stated: " + string(h.service) + ", since the name says “" + h.word + "”")
 		}
 	}
 }

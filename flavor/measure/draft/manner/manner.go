@@ -1,0 +1,75 @@
+// Package manner settles how a drink is mixed and served where not words of method and
+// service say so, but its glass, its name or what is poured.
+package manner
+
+import (
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure/draft"
+)
+
+// words are a draft and what is said of how it is read.
+type words struct {
+	draft *draft.Draft
+	notes []string
+}
+
+func (w *words) note(n string) { w.notes = append(w.notes, n) }
+
+// Settle sets the method and the service of s, which was read from d, and says of each why.
+// What d states outright stays.
+func Settle(s *flavor.Spec, d *draft.Draft) []string {
+	w := &words{draft: d}
+	w.heat(s)
+	w.byName(s)
+	w.iced(s)
+	w.stirredInGlass(s)
+	w.sparklesAfter(s)
+	return w.notes
+}
+
+// sparklesAfter says of what sparkles, listed among what is shaken, that it is taken as
+// added afterwards.
+func (w *words) sparklesAfter(s *flavor.Spec) {
+	if !s.Method.Shaken() || s.Together {
+		return
+	}
+	for i := range s.Pours {
+		if p := &s.Pours[i]; p.Profile != nil && p.Profile.Carbonated && !p.After {
+			w.note(p.Profile.Name + " is taken as added after the shake; write \"shake everything\" if it is shaken too")
+		}
+	}
+}
+
+// stirredInGlass takes a drink that is stirred hot, or hardly and with something
+// sparkling, as built: it is stirred in its glass.
+func (w *words) stirredInGlass(s *flavor.Spec) {
+	if s.Method != flavor.Stir {
+		return
+	}
+	fizzy := slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.Carbonated })
+	switch {
+	case s.Service == flavor.Hot && w.draft.Hinted: // by a mug
+		w.note("a hot drink that is stirred is taken as built in its glass")
+	case w.draft.Touch && fizzy:
+		w.note("a touch of the spoon beside something sparkling is taken as built in the glass")
+	default:
+		return
+	}
+	s.Method = flavor.Build
+}
+
+// iced takes a drink of which no more is said than that there is ice as built on it.
+func (w *words) iced(s *flavor.Spec) {
+	if !w.draft.Iced || s.Method != "" || s.Service != "" || s.Glass != "" {
+		return
+	}
+	for i := range s.Pours {
+		if p := s.Pours[i].Profile; p.Class.Shaken() && p.Class != flavor.ClassJuice || p.Carbonated || s.Pours[i].Unit == flavor.Top {
+			return
+		}
+	}
+	s.Method, s.Service = flavor.Build, flavor.Rocks
+	w.note("“ice” is taken as built and served on it")
+}
