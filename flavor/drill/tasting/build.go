@@ -10,12 +10,6 @@ import (
 	"counterpour/flavor/ratio"
 )
 
-// unitOf is what the value of an axis in the glass is given in.
-func unitOf(a ratio.Axis) string {
-	return [ratio.NumAxes]string{"% vol", "g/100 mL of sweetness, counted as sucrose", "g/100 mL of acid, counted as citric", "mg/L of bitterness, counted as quinine",
-		"mL of drink for each mL of alcohol"}[a]
-}
-
 // mover returns the pour that moves an axis: the one that brings most of it, and of those
 // that carry no other axis where none brings most. A dash of bitters may change the
 // bitterness of a drink whose vermouth is bitter too, lime juice not that of a sour.

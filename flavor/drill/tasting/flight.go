@@ -6,7 +6,7 @@ import (
 	"math/rand/v2"
 
 	"counterpour/flavor"
-	"counterpour/flavor/measure"
+	"counterpour/flavor/drill/wording"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 )
@@ -115,7 +115,7 @@ func PlanFlight(mixer *mix.Mixer, r FlightRequest) (*Flight, error) {
 		return nil, flavor.Invalid("axis", r.Axis.String(), "a drink of %.1f %% vol has no alcohol to vary; choose another axis", middle.ABV)
 	}
 	builder := bench{mixer}
-	f := &Flight{Axis: r.Axis, Unit: unitOf(r.Axis)}
+	f := &Flight{Axis: r.Axis, Unit: wording.Unit(r.Axis)}
 	rng := rand.New(rand.NewPCG(r.Seed, flightStream))
 	blind := codes(r.Builds, rng)
 	for i := range r.Builds {
@@ -138,7 +138,7 @@ func PlanFlight(mixer *mix.Mixer, r FlightRequest) (*Flight, error) {
 	if f.Orders, err = serve(blind, r.Tasters, rng); err != nil {
 		return nil, err
 	}
-	f.Cautions, f.Marks, f.Lesson, f.Stray = cautions(f), r.Spec.Allergens(), lessonOf(r.Axis), f.stray(r.Step)
+	f.Cautions, f.Marks, f.Lesson, f.Stray = wording.Cautions(f.EthanolG, f.Drinks), r.Spec.Allergens(), wording.Lesson(r.Axis), f.stray(r.Step)
 	f.Foams = r.Spec.HasKin(flavor.KinFoam)
 	return f, nil
 }
@@ -152,17 +152,6 @@ func (f *Flight) stray(step float64) *Stray {
 		}
 	}
 	return most
-}
-
-// lessonOf says what more of an axis does to a drink; common practice, no source.
-func lessonOf(a ratio.Axis) string {
-	return [ratio.NumAxes]string{
-		"More alcohol is felt before it is tasted: heat in the nose and the throat, and everything else steps back behind it.",
-		"More sugar makes the drink fuller and rounder, and hides acid, bitterness and heat; too much lies on the tongue and tastes flat.",
-		"More acid makes the drink brighter and drier and brings fruit forward; too much is thin and sharp.",
-		"Bitterness comes last and stays longest, so wait ten seconds before the next glass; sugar hides it, and cold brings it out.",
-		"More length opens the aroma and takes the heat away; too much, and the drink is thin and tastes of water.",
-	}[a]
 }
 
 func (r *FlightRequest) check() error {
@@ -235,23 +224,6 @@ func threeG(f *Flight) (g float64) {
 	return g
 }
 
-// cautions are what is read out before the first sip; common practice.
-func cautions(f *Flight) []string {
-	return []string{
-		fmt.Sprintf("Whoever swallows all of it takes in %.1f g of ethanol, %.1f standard drinks (United States, 14 g).", f.EthanolG, f.Drinks),
-		"Taste, then spit into the cup; nobody has to swallow, and nobody has to say why.",
-		"Water before each glass, and a minute between them; plain crackers if the drink is bitter.",
-		"Not for anyone who is driving, pregnant, under age, or taking medicine that does not mix with alcohol.",
-	}
-}
-
 // Line says a build on one line, as it is written on the bench, never shown to
 // a taster.
-func (b *Build) Line() string {
-	out := fmt.Sprintf("%d: %+.1f steps", b.Code, b.JND)
-	for i := range b.Spec.Pours {
-		p := &b.Spec.Pours[i]
-		out += ", " + measure.FormatAmount(p.Amount, p.Unit) + " " + p.Profile.Name
-	}
-	return out
-}
+func (b *Build) Line() string { return wording.Build(b.Code, b.JND, b.Spec.Pours) }

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/stat/distuv"
 
 	"counterpour/flavor"
+	"counterpour/flavor/drill/wording"
 )
 
 // A triangle test asks tasters which of three glasses is the odd one, two being
@@ -210,7 +211,7 @@ func (t *Triangle) Judge(picked []int) (*Triangulation, error) {
 	v.P = tail(v.Right, v.Answers, guessing)
 	v.Different = v.P <= t.Alpha
 	v.interval(t.Alpha)
-	v.Text = v.say(t)
+	v.Text = wording.Found(v.Right, v.Answers, v.P, v.Different) + wording.CanTell(v.Share, v.Low, v.High, 1-t.Alpha)
 	return v, nil
 }
 
@@ -229,12 +230,3 @@ func (v *Triangulation) interval(alpha float64) {
 
 // tellers is the share who can tell, given the share of right answers.
 func tellers(right float64) float64 { return min(1, max(0, (right-guessing)/(1-guessing))) }
-
-func (v *Triangulation) say(t *Triangle) string {
-	share := fmt.Sprintf("%.0f %% can tell, between %.0f and %.0f %% with %.0f %% confidence", 100*v.Share, 100*v.Low, 100*v.High, 100*(1-t.Alpha))
-	if v.Different {
-		return fmt.Sprintf("%d of %d found the odd one; guessing alone does that with p = %.3f: the cover can be told apart. About %s.", v.Right, v.Answers, v.P, share)
-	}
-	return fmt.Sprintf("%d of %d found the odd one; guessing alone does that with p = %.2f: the test does not show that the cover can be told apart. That is no proof that it cannot: about %s.",
-		v.Right, v.Answers, v.P, share)
-}

@@ -49,9 +49,14 @@ func Poured(p *flavor.Pour) string { return amountOf(p) + " " + p.Profile.Name }
 func Pours(of []flavor.Pour) string {
 	parts := make([]string, len(of))
 	for i, p := range of {
-		parts[i] = measure.FormatAmount(p.Amount, p.Unit) + " " + p.Profile.Name
+		parts[i] = measured(&p)
 	}
 	return strings.Join(parts, " + ")
+}
+
+// measured says a pour, pieces with their unit.
+func measured(p *flavor.Pour) string {
+	return measure.FormatAmount(p.Amount, p.Unit) + " " + p.Profile.Name
 }
 
 // amountOf says the amount of a pour; pieces have no unit.

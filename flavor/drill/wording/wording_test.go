@@ -103,3 +103,31 @@ func TestGrades(t *testing.T) {
 		assert.Equal(t, c.want, c.got)
 	}
 }
+
+func TestTastings(t *testing.T) {
+	for _, a := range ratio.Axes() {
+		assert.NotEmpty(t, Unit(a), a)
+		assert.Regexp(t, `^[A-Z].*\.$`, Lesson(a), a)
+	}
+	for _, c := range []struct{ got, want string }{
+		{Cautions(21.34, 1.524)[0], "Whoever swallows all of it takes in 21.3 g of ethanol, 1.5 standard drinks (United States, 14 g)."},
+		{Build(417, -1, []flavor.Pour{{Profile: bartest.New(t).Bottle(t, "lemon juice"), Amount: 12.25, Unit: flavor.Millilitre}}), "417: -1.0 steps, 12.25 ml lemon juice"},
+		{Found(16, 30, 0.0188, true) + CanTell(0.3, 0.03, 0.57, 0.95),
+			"16 of 30 found the odd one; guessing alone does that with p = 0.019: the cover can be told apart. About 30 % can tell, between 3 and 57 % with 95 % confidence."},
+		{Found(11, 30, 0.4152, false) + CanTell(0.05, 0, 0.33, 0.95),
+			"11 of 30 found the odd one; guessing alone does that with p = 0.42: the test does not show that the cover can be told apart. That is no proof that it cannot: about 5 % can tell, between 0 and 33 % with 95 % confidence."},
+	} {
+		assert.Equal(t, c.want, c.got)
+	}
+}
+
+func TestLearners(t *testing.T) {
+	skill := Skill("mend", "sour")
+	for _, c := range []struct{ got, want string }{
+		{Untried("Ada", Skill("guess", "")), "Ada has not tried guess yet"},
+		{Notices("Ada", skill, 4.25, 7, 9) + Overdue(3), "Ada notices mend of sour from 4.2 noticeable steps on, 7 of 9 right; 3 days overdue"},
+		{Guesses("Ada", 0.5, 1, 2) + Unsure, "Ada guesses to within 0.50 noticeable steps, 1 of 2 right; too few rounds to be sure"},
+	} {
+		assert.Equal(t, c.want, c.got)
+	}
+}
