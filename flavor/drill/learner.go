@@ -12,7 +12,7 @@ import (
 )
 
 // Learner is what is known of one person's training: plain values, to be stored
-// as JSON by the caller, or made again of all results by [Replay]. Nothing
+// as JSON by the caller, or made again of all outcomes by [Replay]. Nothing
 // changes one; After returns another.
 type Learner struct {
 	Name   string  `json:"name"`

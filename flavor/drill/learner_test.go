@@ -33,7 +33,7 @@ func TestLearnerOverASeason(t *testing.T) {
 		}
 		g, err := s.trainer.Grade(r, a)
 		require.NoError(t, err)
-		next, err := l.After(ResultOf(r, g, day))
+		next, err := l.After(OutcomeOf(r, g, day))
 		require.NoError(t, err)
 		after, err := json.Marshal(l)
 		require.NoError(t, err)
@@ -77,7 +77,7 @@ func TestWhatIsAlwaysMissedIsNeeded(t *testing.T) {
 		l := Learner{Name: "Ada"}
 		for range 8 {
 			var err error
-			l, err = l.After(Result{Kind: s.Kind, Axis: s.Axis, Size: l.sizeOf(&s), Quality: 1, At: at})
+			l, err = l.After(Outcome{Kind: s.Kind, Axis: s.Axis, Size: l.sizeOf(&s), Quality: 1, At: at})
 			require.NoError(t, err)
 		}
 		needs := Needs([]Learner{l}, at)

@@ -36,7 +36,7 @@ type book struct {
 // played is one record of training.
 type played struct {
 	name   string // as spelt in the record
-	result drill.Result
+	outcome drill.Outcome
 	seq    int64
 }
 
@@ -76,16 +76,16 @@ func (b *book) made(who string) drill.Learner {
 		return l
 	}
 	lines := slices.SortedFunc(maps.Values(b.rounds[who]), func(x, y played) int {
-		return cmp.Or(x.result.At.Compare(y.result.At), cmp.Compare(x.seq, y.seq))
+		return cmp.Or(x.outcome.At.Compare(y.outcome.At), cmp.Compare(x.seq, y.seq))
 	})
 	if len(lines) == 0 {
 		return drill.Learner{}
 	}
-	results := make([]drill.Result, len(lines))
+	outcomes := make([]drill.Outcome, len(lines))
 	for i := range lines {
-		results[i] = lines[i].result
+		outcomes[i] = lines[i].outcome
 	}
-	l := drill.Replay(lines[len(lines)-1].name, results)
+	l := drill.Replay(lines[len(lines)-1].name, outcomes)
 	b.learners[who] = l
 	return l
 }
@@ -137,7 +137,7 @@ func (b *book) put(ref house.Ref, item house.Item, seq int64) {
 	if !ok {
 		return
 	}
-	result, ok := resultOf(&record)
+	outcome, ok := outcomeOf(&record)
 	if !ok {
 		return
 	}
@@ -145,7 +145,7 @@ func (b *book) put(ref house.Ref, item house.Item, seq int64) {
 	if b.rounds[who] == nil {
 		b.rounds[who] = map[string]played{}
 	}
-	b.of[ref.ID], b.rounds[who][ref.ID] = who, played{record.Person, result, seq}
+	b.of[ref.ID], b.rounds[who][ref.ID] = who, played{record.Person, outcome, seq}
 	delete(b.learners, who)
 }
 
@@ -155,20 +155,20 @@ func personKey(name string) string { return cases.Fold().String(norm.NFC.String(
 
 // recordOf returns a graded round as the house stores it. The id is derived from the
 // person and the round, so a round that is sent twice is stored once.
-func recordOf(name string, result drill.Result, r *drill.Round, g *drill.Grade, given string) house.Training {
+func recordOf(name string, outcome drill.Outcome, r *drill.Round, g *drill.Grade, given string) house.Training {
 	points := g.Points
-	return house.Training{ID: roundID(name, &r.Request), At: result.At, Person: name, Drill: drillID(&r.Request),
+	return house.Training{ID: roundID(name, &r.Request), At: outcome.At, Person: name, Drill: drillID(&r.Request),
 		Question: r.Question, Wanted: g.Solution, Given: given, Right: g.Right, Score: &points,
-		Kind: string(result.Kind), Axis: result.Axis, SizeJND: &result.Size, Quality: &result.Quality}
+		Kind: string(outcome.Kind), Axis: outcome.Axis, SizeJND: &outcome.Size, Quality: &outcome.Quality}
 }
 
-// resultOf reads a learner's result from a record. ok is false if the record holds none,
+// outcomeOf reads a learner's outcome from a record. ok is false if the record holds none,
 // as in records of an earlier version.
-func resultOf(t *house.Training) (drill.Result, bool) {
+func outcomeOf(t *house.Training) (drill.Outcome, bool) {
 	if t.Kind == "" || t.SizeJND == nil || t.Quality == nil {
-		return drill.Result{}, false
+		return drill.Outcome{}, false
 	}
-	return drill.Result{Kind: drill.Kind(t.Kind), Axis: t.Axis, Size: *t.SizeJND, Right: t.Right, Quality: *t.Quality, At: t.At}, true
+	return drill.Outcome{Kind: drill.Kind(t.Kind), Axis: t.Axis, Size: *t.SizeJND, Right: t.Right, Quality: *t.Quality, At: t.At}, true
 }
 
 func roundID(name string, r *drill.RoundRequest) string {

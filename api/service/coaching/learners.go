@@ -14,7 +14,7 @@ import (
 // Both are empty for a trainee who has neither yet.
 type Trainee struct{ Name, Word string }
 
-// Learners stores the results of trainees: of those with a name in the house's store, of
+// Learners stores the outcomes of trainees: of those with a name in the house's store, of
 // the others in memory. It is safe for concurrent use.
 type Learners struct {
 	book   *book
@@ -40,11 +40,11 @@ func (l *Learners) Team(ctx context.Context) ([]drill.Learner, error) { return l
 // Note stores a graded round and the answer in words. A round that a trainee sends twice
 // is stored once.
 func (l *Learners) Note(ctx context.Context, who Trainee, by house.By, r *drill.Round, g *drill.Grade, given string) error {
-	result := drill.ResultOf(r, g, by.At.UTC().Round(0))
+	outcome := drill.OutcomeOf(r, g, by.At.UTC().Round(0))
 	if who.Name == "" {
-		return l.guests.note(who.Word, r.Request, result)
+		return l.guests.note(who.Word, r.Request, outcome)
 	}
-	_, err := l.book.store.Write(ctx, by, house.Put(recordOf(who.Name, result, r, g, given), 0))
+	_, err := l.book.store.Write(ctx, by, house.Put(recordOf(who.Name, outcome, r, g, given), 0))
 	if errors.Is(err, house.ErrConflict) {
 		return nil // sent twice: already counted
 	}
@@ -79,14 +79,14 @@ func (g *guests) learner(word string) drill.Learner {
 	return drill.Learner{}
 }
 
-func (g *guests) note(word string, r drill.RoundRequest, result drill.Result) error {
+func (g *guests) note(word string, r drill.RoundRequest, outcome drill.Outcome) error {
 	g.mu.Lock()
 	defer g.mu.Unlock()
 	one := g.guest(word)
 	if one.graded == r {
 		return nil
 	}
-	next, err := one.learner.After(result)
+	next, err := one.learner.After(outcome)
 	if err == nil {
 		one.learner, one.graded = next, r
 	}

@@ -31,7 +31,7 @@ func playRound(t require.TestingT, l *Learners, who Trainee, skill drill.Skill, 
 	require.NoError(t, l.Note(context.Background(), who, house.By{Actor: "bar", At: at}, r, g, "this"))
 }
 
-// A learner with stored results and one in memory progress equally, on this server and on
+// A learner with stored outcomes and one in memory progress equally, on this server and on
 // one that starts later.
 func TestStoredAndInMemoryLearnersAgree(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
@@ -144,12 +144,12 @@ func TestPersonKey(t *testing.T) {
 // Who has not answered for longest is forgotten first.
 func TestGuestsAreForgotten(t *testing.T) {
 	g := newGuests()
-	result := drill.Result{Kind: drill.KindGuess, Size: 6, Right: true, Quality: 5, At: evening}
+	outcome := drill.Outcome{Kind: drill.KindGuess, Size: 6, Right: true, Quality: 5, At: evening}
 	for i := range mostGuests {
-		require.NoError(t, g.note(fmt.Sprint(i), drill.RoundRequest{Seed: 1}, result))
+		require.NoError(t, g.note(fmt.Sprint(i), drill.RoundRequest{Seed: 1}, outcome))
 	}
-	require.NoError(t, g.note("0", drill.RoundRequest{Seed: 1}, result))
-	require.NoError(t, g.note("new", drill.RoundRequest{Seed: 1}, result))
+	require.NoError(t, g.note("0", drill.RoundRequest{Seed: 1}, outcome))
+	require.NoError(t, g.note("new", drill.RoundRequest{Seed: 1}, outcome))
 	assert.Len(t, g.byWord, mostGuests)
 	assert.Equal(t, mostGuests, g.recent.Len())
 	assert.Equal(t, 1, g.learner("0").Skills[0].Rounds, "a round sent twice counts once")
@@ -187,7 +187,7 @@ func BenchmarkBook(b *testing.B) {
 		axis, _ := ratio.ParseAxis(s.Axis)
 		r := &drill.Round{Request: drill.RoundRequest{Kind: s.Kind, Axis: axis, Size: 6, Seed: uint64(i)}, Size: 6, Question: "What?"}
 		g := &drill.Grade{Right: i%3 > 0, Points: 0.6, Solution: "that"}
-		edits = append(edits, house.Put(recordOf(fmt.Sprint("Ada ", i%people), drill.ResultOf(r, g, evening.Add(time.Duration(i)*time.Minute)), r, g, "this"), 0))
+		edits = append(edits, house.Put(recordOf(fmt.Sprint("Ada ", i%people), drill.OutcomeOf(r, g, evening.Add(time.Duration(i)*time.Minute)), r, g, "this"), 0))
 	}
 	_, err := store.Write(b.Context(), house.By{Actor: "bar", At: evening}, edits...)
 	require.NoError(b, err)

@@ -50,7 +50,7 @@ func TestCoachFollowsTheLearner(t *testing.T) {
 		g, err := c.Grade(r, a)
 		require.NoError(t, err)
 		assert.Equal(t, right, g.Right)
-		l, err = l.After(drill.ResultOf(r, g, time.Now()))
+		l, err = l.After(drill.OutcomeOf(r, g, time.Now()))
 		require.NoError(t, err)
 		return l.Skills[0]
 	}

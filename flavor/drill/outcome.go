@@ -8,9 +8,9 @@ import (
 	"counterpour/flavor"
 )
 
-// Result is what is kept of one graded round: plain values, to be stored by the
-// caller. All of a person's results make their [Learner] again.
-type Result struct {
+// Outcome is what is kept of one graded round: plain values, to be stored by the
+// caller. All of a person's outcomes make their [Learner] again.
+type Outcome struct {
 	Kind    Kind
 	Axis    string  // empty for kinds without one
 	Size    float64 // as the round came out, in just-noticeable differences, see [Steps]
@@ -19,15 +19,15 @@ type Result struct {
 	At      time.Time
 }
 
-// ResultOf returns what is to be kept of a graded round.
-func ResultOf(r *Round, g *Grade, at time.Time) Result {
+// OutcomeOf returns what is to be kept of a graded round.
+func OutcomeOf(r *Round, g *Grade, at time.Time) Outcome {
 	s := skillOf(&r.Request)
-	return Result{Kind: s.Kind, Axis: s.Axis, Size: r.Size, Right: g.Right, Quality: qualityOf(g), At: at}
+	return Outcome{Kind: s.Kind, Axis: s.Axis, Size: r.Size, Right: g.Right, Quality: qualityOf(g), At: at}
 }
 
 // After returns the learner once a round was graded. It fails with a fault if
-// the result is of nothing that is trained here.
-func (l Learner) After(r Result) (Learner, error) {
+// the outcome is of nothing that is trained here.
+func (l Learner) After(r Outcome) (Learner, error) {
 	skill := Skill{Kind: r.Kind, Axis: r.Axis}
 	if skill.order() < 0 {
 		return l, flavor.Invalid("kind", string(r.Kind), "%q of %q is not trained here", r.Kind, r.Axis)
@@ -56,13 +56,13 @@ func (l Learner) After(r Result) (Learner, error) {
 	return l, nil
 }
 
-// Replay makes a learner of all their results, in order of time; those of one
-// moment stay in the order given. A result that After refuses is passed over, so
+// Replay makes a learner of all their outcomes, in order of time; those of one
+// moment stay in the order given. A outcome that After refuses is passed over, so
 // that what another version of this program trained does no harm.
-func Replay(name string, results []Result) Learner {
+func Replay(name string, outcomes []Outcome) Learner {
 	l := Learner{Name: name}
-	byTime := slices.Clone(results)
-	slices.SortStableFunc(byTime, func(a, b Result) int { return a.At.Compare(b.At) })
+	byTime := slices.Clone(outcomes)
+	slices.SortStableFunc(byTime, func(a, b Outcome) int { return a.At.Compare(b.At) })
 	for _, r := range byTime {
 		if next, err := l.After(r); err == nil {
 			l = next
