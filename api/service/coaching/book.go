@@ -35,9 +35,9 @@ type book struct {
 
 // played is one record of training.
 type played struct {
-	name   string // as spelt in the record
+	name    string // as spelt in the record
 	outcome drill.Outcome
-	seq    int64
+	seq     int64
 }
 
 func newBook(s house.Store) *book {
