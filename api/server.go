@@ -132,6 +132,7 @@ func (s *Server) routes() {
 	s.registerMarks()
 	s.registerNames()
 	s.registerTastings()
+	s.registerTraining()
 	s.registerLikeness()
 	s.registerIngredients()
 	s.registerTemplates()

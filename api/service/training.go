@@ -18,13 +18,13 @@ func (s *Snapshot) Round(r coaching.RoundRequest) (*drill.Round, error) {
 	return coaching.Round(t, r)
 }
 
-// RoundAgain makes the same round again from its request.
-func (s *Snapshot) RoundAgain(r drill.RoundRequest) (*drill.Round, error) {
+// RoundAgain makes the same round again from its request; see [coaching.Again].
+func (s *Snapshot) RoundAgain(r drill.RoundRequest, looked []byte) (*drill.Round, error) {
 	t, err := s.coach()
 	if err != nil {
 		return nil, err
 	}
-	return t.Round(r)
+	return coaching.Again(t, r, looked)
 }
 
 // Grade grades the answer to a round.
@@ -34,6 +34,16 @@ func (s *Snapshot) Grade(r *drill.Round, a drill.Answer) (*drill.Grade, error) {
 		return nil, err
 	}
 	return t.Grade(r, a)
+}
+
+// FlightOf plans a tasting flight of a draft.
+func (s *Snapshot) FlightOf(d Draft, r tasting.FlightRequest) (*tasting.Flight, error) {
+	spec, err := s.Read(d)
+	if err != nil {
+		return nil, err
+	}
+	r.Spec = &spec
+	return s.Flight(r)
 }
 
 // Flight plans a tasting flight.

@@ -13,8 +13,9 @@ import (
 type Trainer interface {
 	// Next makes a round for a learner, who may have no results yet.
 	Next(l drill.Learner, w RoundWish) (*drill.Round, error)
-	// Again makes the same round again from its request.
-	Again(r drill.RoundRequest) (*drill.Round, error)
+	// Again makes the same round again from its request. The error is [coaching.ErrChanged]
+	// if it no longer has the looks that [coaching.Looks] took of it.
+	Again(r drill.RoundRequest, looked []byte) (*drill.Round, error)
 	// Grade grades an answer.
 	Grade(r *drill.Round, a drill.Answer) (*drill.Grade, error)
 	// Flight plans a tasting flight.

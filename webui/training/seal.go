@@ -5,16 +5,14 @@ import (
 	"crypto/aes"
 	"crypto/cipher"
 	"crypto/rand"
-	"crypto/sha256"
 	"encoding/base64"
 	"errors"
 	"fmt"
 	"time"
 
+	"counterpour/api/service/coaching"
 	"counterpour/data/house"
-	"counterpour/flavor"
 	"counterpour/flavor/drill"
-	"counterpour/flavor/measure"
 )
 
 // sealer turns the request of a round into a word that tells nothing of it, and
@@ -57,39 +55,9 @@ func newSealer(ctx context.Context, commons house.Commons, now time.Time) (seale
 
 var asText = base64.RawURLEncoding
 
-// looksBytes is how much is sealed of what a round looks like.
-const looksBytes = 8
-
-// looks tells rounds apart that are made from one request, by another version of the
-// program or of the house: an answer must be graded against what was shown.
-func looks(r *drill.Round) []byte {
-	h := sha256.New()
-	fmt.Fprintf(h, "%q", r.Question)
-	for i := range r.Specs {
-		s := &r.Specs[i]
-		fmt.Fprintf(h, "%q %s %s", s.Name, s.Method, s.Service)
-		for j := range s.Pours {
-			fmt.Fprintf(h, "%q %q", sealedAmount(&s.Pours[j]), s.Pours[j].Profile.ID)
-		}
-	}
-	for _, o := range r.Options {
-		fmt.Fprintf(h, "%q", o.Label)
-	}
-	return h.Sum(nil)[:looksBytes]
-}
-
-// sealedAmount is an amount as seals have it, whatever a page makes of it: a round that was
-// handed out before a new version of the program is graded after it.
-func sealedAmount(p *flavor.Pour) string {
-	if p.Unit == flavor.Piece {
-		return measure.FormatAmount(p.Amount, "")
-	}
-	return measure.FormatAmount(p.Amount, p.Unit)
-}
-
 // seal returns the word for a round.
 func (s sealer) seal(r *drill.Round) string {
-	return asText.EncodeToString(s.aead.Seal(nil, nil, append(looks(r), r.Request.Bytes()...), nil))
+	return asText.EncodeToString(s.aead.Seal(nil, nil, append(coaching.Looks(r), r.Request.Bytes()...), nil))
 }
 
 // open returns the request of a word, and what its round looked like. It is false
@@ -100,9 +68,9 @@ func (s sealer) open(word string) (r drill.RoundRequest, looked []byte, ok bool)
 		return r, nil, false
 	}
 	b, err := s.aead.Open(nil, nil, raw, nil)
-	if err != nil || len(b) < looksBytes {
+	if err != nil || len(b) < coaching.LooksBytes {
 		return r, nil, false
 	}
-	r, ok = drill.RequestOf(b[looksBytes:])
-	return r, b[:looksBytes], ok
+	r, ok = drill.RequestOf(b[coaching.LooksBytes:])
+	return r, b[:coaching.LooksBytes], ok
 }

@@ -2,7 +2,6 @@ package training
 
 import (
 	"context"
-	"encoding/hex"
 	"testing"
 	"time"
 
@@ -10,9 +9,9 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"counterpour/api/service/coaching"
 	"counterpour/data/house"
 	"counterpour/data/house/storetest"
-	"counterpour/flavor"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/ratio"
 )
@@ -37,7 +36,7 @@ func TestSeal(t *testing.T) {
 		got, looked, ok := there.open(word)
 		assert.True(r, ok)
 		assert.Equal(r, want.Request, got)
-		assert.Equal(r, looks(&want), looked)
+		assert.Equal(r, coaching.Looks(&want), looked)
 		_, _, ok = elsewhere.open(word)
 		assert.False(r, ok)
 		spoilt := []byte(word)
@@ -46,23 +45,6 @@ func TestSeal(t *testing.T) {
 		_, _, ok = seal.open(string(spoilt))
 		assert.False(r, ok)
 	})
-}
-
-// What a round shows tells it apart from another of the same request.
-func TestLooks(t *testing.T) {
-	a, b := drill.Round{Question: "too much of what?"}, drill.Round{Question: "too much of what?"}
-	assert.Equal(t, looks(&a), looks(&b))
-	b.Options = []drill.Option{{Label: "honey syrup"}}
-	assert.NotEqual(t, looks(&a), looks(&b))
-}
-
-// A round that was handed out before is graded still: what a seal holds of it does not
-// change with what pages make of amounts. The bytes are those of the first seals.
-func TestOldSealsHold(t *testing.T) {
-	gin, egg := &flavor.Profile{ID: "gin", Name: "gin"}, &flavor.Profile{ID: "egg-white", Name: "egg white"}
-	r := drill.Round{Question: "Too much of what?", Specs: []flavor.Spec{{Name: "Sour", Method: flavor.Shake, Service: flavor.Up, Pours: []flavor.Pour{
-		{Profile: gin, Amount: 22.5, Unit: flavor.Millilitre}, {Profile: gin, Amount: 0.75, Unit: flavor.Ounce}, {Profile: egg, Amount: 1, Unit: flavor.Piece}}}}}
-	assert.Equal(t, "cebc2a6cc678cd32", hex.EncodeToString(looks(&r)))
 }
 
 // A house that is only read hands rounds out all the same; one whose key is spoilt

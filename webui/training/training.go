@@ -1,7 +1,6 @@
 package training
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"net/http"
@@ -129,13 +128,9 @@ func (p *pages) handedOut(w http.ResponseWriter, r *http.Request, v *trainingVie
 	return p.Write(w, r, http.StatusOK, "training", "layout", v)
 }
 
-// Why a round that was handed out cannot be graded.
-var (
-	// errStrange: no server of this house handed it out with the key that it has now.
-	errStrange = errors.New("the round is not one that was handed out")
-	// errOther: it is made otherwise now than when it was shown.
-	errOther = errors.New("the round is made otherwise now")
-)
+// errStrange means that no server of this house handed the round out with the key that it
+// has now.
+var errStrange = errors.New("the round is not one that was handed out")
 
 // overWords is what the page says of a round that cannot be graded; false of other errors.
 func overWords(err error) (string, bool) {
@@ -143,7 +138,7 @@ func overWords(err error) (string, bool) {
 	switch {
 	case errors.Is(err, errStrange):
 		return over + "its address is not whole, or this house did not hand it out; a demo forgets its rounds when it is started anew. Start a new one.", true
-	case errors.Is(err, errOther):
+	case errors.Is(err, coaching.ErrChanged):
 		return over + "the program, its drinks or the stock have changed since it was handed out. Start a new one.", true
 	}
 	return "", false
@@ -155,11 +150,7 @@ func (p *pages) sealed(token string) (*drill.Round, error) {
 	if !ok {
 		return nil, errStrange
 	}
-	round, err := p.trainer.Again(request)
-	if len(flavor.FaultsOf(err)) > 0 || err == nil && !bytes.Equal(looked, looks(round)) {
-		return nil, errOther
-	}
-	return round, err
+	return p.trainer.Again(request, looked)
 }
 
 // over says that a round cannot be graded any more.

@@ -1,8 +1,10 @@
 package webuitest
 
 import (
+	"bytes"
 	"fmt"
 
+	"counterpour/api/service/coaching"
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/drill/tasting"
@@ -46,11 +48,15 @@ func (f Trainer) Next(l drill.Learner, w behind.RoundWish) (*drill.Round, error)
 	return fakeRound(r)
 }
 
-func (f Trainer) Again(r drill.RoundRequest) (*drill.Round, error) {
+func (f Trainer) Again(r drill.RoundRequest, looked []byte) (*drill.Round, error) {
 	if r.Seed == brokenSeed {
 		return nil, ErrBroken
 	}
-	return fakeRound(r)
+	round, err := fakeRound(r)
+	if err == nil && !bytes.Equal(looked, coaching.Looks(round)) {
+		return nil, coaching.ErrChanged
+	}
+	return round, err
 }
 
 func fakeRound(r drill.RoundRequest) (*drill.Round, error) {

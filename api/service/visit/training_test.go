@@ -21,10 +21,12 @@ func TestCoachMakesEveryKind(t *testing.T) {
 	for _, kind := range append(drill.Kinds(), "") {
 		r, err := c.Next(drill.Learner{}, coaching.RoundWish{Kind: kind})
 		require.NoError(t, err, kind)
-		again, err := c.Again(r.Request)
+		again, err := c.Again(r.Request, coaching.Looks(r))
 		require.NoError(t, err, kind)
 		assert.Equal(t, r.Question, again.Question)
 		assert.Equal(t, r.Options, again.Options)
+		_, err = c.Again(r.Request, []byte("another"))
+		assert.ErrorIs(t, err, coaching.ErrChanged)
 	}
 	r, err := c.Next(drill.Learner{}, coaching.RoundWish{Kind: drill.KindOrder, Axis: ratio.Sweet, HasAxis: true, Size: 3})
 	require.NoError(t, err)

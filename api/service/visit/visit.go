@@ -305,8 +305,10 @@ func (v *Visit) Next(l drill.Learner, w coaching.RoundWish) (*drill.Round, error
 	return v.now.Load().Round(coaching.RoundRequest{Learner: l, Wish: w, At: time.Now(), Rand: rand.New(rand.NewPCG(rand.Uint64(), rand.Uint64()))})
 }
 
-// Again makes the same round again from its request.
-func (v *Visit) Again(r drill.RoundRequest) (*drill.Round, error) { return v.now.Load().RoundAgain(r) }
+// Again makes the same round again from its request; see [coaching.Again].
+func (v *Visit) Again(r drill.RoundRequest, looked []byte) (*drill.Round, error) {
+	return v.now.Load().RoundAgain(r, looked)
+}
 
 // Grade grades an answer.
 func (v *Visit) Grade(r *drill.Round, a drill.Answer) (*drill.Grade, error) {

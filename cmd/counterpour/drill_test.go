@@ -1,0 +1,83 @@
+package main
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/cmd/counterpour/terminal"
+)
+
+func TestTrainingCommands(t *testing.T) {
+	for _, c := range []struct {
+		name    string
+		input   string
+		args    []string
+		code    int
+		out     []string
+		message []string
+	}{
+		{name: "every kind", input: "1\n1\n1 2\n1 2 3\n14 150\n1, nut\n1\n", args: []string{"drill", "--rounds", "7", "--seed", "a"},
+			out: []string{"Which family", "What would a guest say of it?", "hot, boozy", "Change one pour", "the least first", "How strong", "keeps the", "of 100 points: ", "of 7 right"}},
+		{name: "what cannot be read is asked again", input: "many\nmany 2\n0 2\n99 2\n1 banana\n1 2 ml\n1 2\n", args: []string{"drill", "--kind", "mend", "--seed", "b"},
+			out: []string{`"many"`, "such as 2 3/4", `"0" is none of the numbers`, "is no amount", "write the amount in oz", "of 1 right"}},
+		{name: "a guess that is none", input: "strong\n14\n400 150\n14 150\n", args: []string{"drill", "--kind", "guess", "--seed", "b"}, out: []string{"write two numbers", "is no strength", "of 1 right"}},
+		{name: "an order with one too few", input: "1 2\n1 2 3\n", args: []string{"drill", "--kind", "order", "--seed", "b"}, out: []string{"once each", "of 1 right"}},
+		{name: "the input ends", input: "", args: []string{"drill", "--rounds", "3"}, out: []string{"0 of 0 right"}},
+		{name: "for whoever avoids eggs", input: "\n", args: []string{"drill", "--kind", "guess", "--avoid", "eggs"}, out: []string{"How strong"}},
+		{name: "no such kind", args: []string{"drill", "--kind", "darts"}, code: 2, message: []string{"--kind", "darts", "family"}},
+		{name: "too many", args: []string{"drill", "--rounds", "1000"}, code: 2, message: []string{"--rounds", "1 to 100"}},
+		{name: "too hard", args: []string{"drill", "--kind", "fault", "--size", "0.1"}, code: 2, message: []string{"--size"}},
+		{name: "an axis that it has not", args: []string{"drill", "--kind", "guess", "--axis", "sour"}, code: 2, message: []string{"--axis"}},
+		{name: "unknown allergen", args: []string{"drill", "--avoid", "gravity"}, code: 2, message: []string{"--avoid", "tree nuts"}},
+		{name: "no seed", args: []string{"drill", "--seed", "!"}, code: 2, message: []string{"--seed"}},
+
+		{name: "a flight", args: []string{"flight", "Ropewalk", "--axis", "sour", "--tasters", "2", "--seed", "a"},
+			out: []string{"3 glasses of the same drink, the least sour first (seed a)", "lemon juice", "water, in place of the ice", "-1.5 noticeable steps", "+1.5", "To each taster", "Before the first sip", "artichoke-amaro"}},
+		{name: "a flight of a draft", input: draft, args: []string{"flight", "-", "--axis", "sweet"}, out: []string{"the least sweet first"}},
+		{name: "a flight of a bad draft", input: "2 oz moon dust", args: []string{"flight", "-", "--axis", "sweet"}, code: 2, message: []string{"line 1", "moon dust"}},
+		{name: "no axis", args: []string{"flight", "Ropewalk"}, code: 2, message: []string{"--axis", "strong"}},
+		{name: "two builds", args: []string{"flight", "Ropewalk", "--axis", "sour", "--builds", "2"}, code: 2, message: []string{"--builds", "3 or 5"}},
+		{name: "too much of it", args: []string{"flight", "Ropewalk", "--axis", "strong", "--build", "120"}, code: 2, message: []string{"--build", "ethanol"}},
+
+		{name: "a triangle", args: []string{"triangle", "Ropewalk", "agave syrup", "--tasters", "6", "--seed", "a"},
+			out: []string{"6 tasters", "count as different (seed a)", "A: Ropewalk, for 10 glasses", "without its honey syrup", "not for their eyes"}},
+		{name: "nothing the house knows", args: []string{"triangle", "moon punch", "sun dust", "--glass", "10"}, out: []string{"as of a neat spirit"}},
+		{name: "against itself", args: []string{"triangle", "Ropewalk", "Ropewalk"}, code: 2, message: []string{"COVER", "from itself"}},
+		{name: "large glasses", args: []string{"triangle", "moon punch", "sun dust", "--glass", "100"}, code: 2, message: []string{"--glass", "the limit is"}},
+		{name: "one name", args: []string{"triangle", "Ropewalk"}, code: 2, message: []string{"DRINK COVER"}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			code, out, message := try(t, c.input, c.args...)
+			require.Equal(t, c.code, code, message+out)
+			for _, want := range c.out {
+				assert.Contains(t, out, want)
+			}
+			for _, want := range c.message {
+				assert.Contains(t, message, want)
+			}
+			for line := range strings.Lines(out) {
+				assert.Equal(t, strings.TrimRight(line, " \n"), strings.TrimRight(line, "\n"), "no blanks at the end of a line")
+			}
+		})
+	}
+}
+
+// With --json a command of training prints what its endpoint answers.
+func TestTrainingJSONEqualsTheEndpoint(t *testing.T) {
+	url := startService(t)
+	for _, c := range []struct {
+		args      []string
+		url, body string
+	}{
+		{[]string{"drill", "--kind", "order", "--seed", "a", "--avoid", "eggs", "--json"}, "/v1/round", `{"kind":"order","seed":"a","avoid":["eggs"]}`},
+		{[]string{"flight", "Ropewalk", "--axis", "strong", "--seed", "a", "--json"}, "/v1/flight", `{"drink":"Ropewalk","axis":"strong","seed":"a"}`},
+		{[]string{"triangle", "Ropewalk", "agave syrup", "--seed", "a", "--json"}, "/v1/triangle", `{"drink":"Ropewalk","cover":"agave syrup","seed":"a"}`},
+	} {
+		code, out, message := try(t, "", c.args...)
+		require.Equal(t, terminal.ExitDone, code, message)
+		assert.Equal(t, fetch(t, url+c.url, c.body), out)
+	}
+}

@@ -1,0 +1,192 @@
+package main
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"counterpour/api/service"
+	"counterpour/api/shape"
+	"counterpour/cmd/counterpour/premises"
+	"counterpour/cmd/counterpour/terminal"
+)
+
+// newFlight plans a tasting flight.
+//
+//	counterpour flight Ropewalk --axis sour --tasters 8
+func newFlight(open premises.Kitchens) *cobra.Command {
+	var asJSON *bool
+	var where string
+	var body shape.FlightBody
+	cmd := &cobra.Command{
+		Use:   "flight DRINK --axis AXIS",
+		Short: "Plan a tasting flight: one drink, a little more and a little less of something",
+		Long: `Plans small builds of one drink that differ along one axis in noticeable steps, with
+a code for each glass, the order in which each taster gets them, and what to measure for
+all. DRINK is a file with a draft, one pour a line, - for the input, or the name of a
+drink of the house. A flight that holds more alcohol than two standard drinks for each
+taster is refused.`,
+		Args: cobra.ExactArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			var of shape.WalkEnd
+			file, err := readEnd(cmd, args[0], &of)
+			if err != nil {
+				return err
+			}
+			body.Draft, body.Drink = of.Draft, of.Drink
+			return atHouse(cmd, open, where, file, *asJSON, func(house *service.Snapshot) (*shape.FlightAnswer, error) {
+				return shape.AnswerFlight(house, body)
+			}, showFlight)
+		},
+	}
+	asJSON = terminal.AddJSON(cmd)
+	cmd.Flags().StringVar(&body.Axis, "axis", "", "what differs: strong, sweet, sour, bitter or long")
+	cmd.Flags().IntVar(&body.Builds, "builds", shape.DefaultBuilds, "how many, 3 or 5, the drink as it is in the middle")
+	cmd.Flags().Float64Var(&body.StepJND, "step", shape.DefaultStepJND, "noticeable steps between neighbours, 0.5 to 4")
+	cmd.Flags().Float64Var(&body.BuildML, "build", 0, "what each taster gets of each, in mL, 10 to 120; 0 for 60 or as much as is safe")
+	cmd.Flags().IntVar(&body.Tasters, "tasters", shape.DefaultTasters, "how many taste, 1 to 60")
+	cmd.Flags().StringVar(&body.Seed, "seed", "", "digits and letters; the same give the same codes and orders")
+	cmd.Flags().StringVar(&where, "house", "", houseFlag)
+	return cmd
+}
+
+// newTriangle plans a triangle test.
+//
+//	counterpour triangle Ropewalk "agave syrup" --tasters 12
+func newTriangle(open premises.Kitchens) *cobra.Command {
+	var asJSON *bool
+	var where string
+	var body shape.TriangleBody
+	cmd := &cobra.Command{
+		Use:   "triangle DRINK COVER",
+		Short: "Plan a triangle test: can anybody tell the cover from the drink?",
+		Long: `Plans a test in which each taster gets three glasses, two of them alike, and says which
+is the odd one: how many tasters it takes, what each is handed, from how many right
+answers the two count as different, and how to pour both. DRINK is a drink of the house;
+COVER is what is poured in it instead, or another of its drinks. Who is handed what is
+not for the tasters.`,
+		Args: cobra.ExactArgs(2),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			body.Drink, body.Cover = args[0], args[1]
+			return atHouse(cmd, open, where, "", *asJSON, func(house *service.Snapshot) (*shape.TriangleAnswer, error) {
+				return shape.AnswerTriangle(cmd.Context(), house, body)
+			}, showTriangle)
+		},
+	}
+	asJSON = terminal.AddJSON(cmd)
+	cmd.Flags().Float64Var(&body.GlassML, "glass", shape.DefaultGlassML, "what one of three glasses holds, in mL, 5 to 120")
+	cmd.Flags().IntVar(&body.Tasters, "tasters", 0, "how many taste, 6 to 1000; 0 for as many as it takes")
+	cmd.Flags().Float64Var(&body.Alpha, "alpha", shape.DefaultAlpha, "chance of calling alike drinks different, 0.001 to 0.2")
+	cmd.Flags().Float64Var(&body.Power, "power", shape.DefaultPower, "chance of finding out if the share can tell, 0.5 to 0.99")
+	cmd.Flags().Float64Var(&body.Share, "share", shape.DefaultShare, "share of people who can tell that is worth finding out, up to 1")
+	cmd.Flags().StringVar(&body.Seed, "seed", "", "digits and letters; the same give the same codes and orders")
+	cmd.Flags().StringVar(&where, "house", "", houseFlag)
+	return cmd
+}
+
+// atHouse opens a house, asks it, and prints the answer. file is what a fault of a line is of.
+func atHouse[T any](cmd *cobra.Command, open premises.Kitchens, where, file string, asJSON bool, ask func(*service.Snapshot) (T, error), show func(*terminal.Page, T)) error {
+	house, done, err := premises.SnapshotOf(cmd.Context(), open, where)
+	if err != nil {
+		return err
+	}
+	defer done()
+	answer, err := ask(house)
+	if err != nil {
+		return terminal.Explain(err, file)
+	}
+	return terminal.Deliver(cmd, asJSON, answer, show)
+}
+
+func showFlight(p *terminal.Page, a *shape.FlightAnswer) {
+	p.Line("%d glasses of the same drink, the least %s first (seed %s)", len(a.Builds), a.Axis, a.Seed)
+	for _, b := range a.Builds {
+		p.Head("%d  %s noticeable steps, %s %s", b.Code, signed(b.JND), terminal.Number(b.Value, 1), a.Unit)
+		showRows(p, b.Pours, b.WaterML, b.Tops)
+		p.Line("  %s mL in all, %s mL for each", terminal.Number(b.TotalML, 0), terminal.Number(b.PourML, 0))
+	}
+	p.Head("To each taster, in this order")
+	for i, codes := range a.Orders {
+		words := make([]string, len(codes))
+		for k, code := range codes {
+			words[k] = strconv.Itoa(code)
+		}
+		p.Row(fmt.Sprintf("  %d.", i+1), strings.Join(words, " "))
+	}
+	if a.Foams {
+		p.Line("The drink lives by its foam, which no batch keeps: shake each glass.")
+	}
+	if a.Stray != nil {
+		p.Line("Note that %s moves too, by up to %s noticeable steps.", a.Stray.Axis, terminal.Number(a.Stray.JND, 1))
+	}
+	showMarks(p, a.Allergens)
+	p.Head("Before the first sip")
+	for _, c := range a.Cautions {
+		p.Line("  %s", c)
+	}
+	p.Head("Once it is tasted: %s", a.Lesson)
+}
+
+func showTriangle(p *terminal.Page, a *shape.TriangleAnswer) {
+	p.Line("%d tasters; from %d right answers the two count as different (seed %s)", a.Tasters, a.LeastRight, a.Seed)
+	p.Line("called different though alike: %s %%; found out if they differ: %s %%", terminal.Number(100*a.Alpha, 1), terminal.Number(100*a.Power, 1))
+	assumed := ""
+	if a.Assumed {
+		assumed = ", as of a neat spirit, since the house does not know the drink"
+	}
+	p.Line("%s g of alcohol for each taster%s%s", terminal.Number(a.EthanolG, 1), standardDrinks(a.Servings), assumed)
+	for _, side := range []struct {
+		mark string
+		*shape.TriangleSide
+	}{{"A", a.A}, {"B", a.B}} {
+		if side.TriangleSide == nil {
+			continue
+		}
+		instead := ""
+		if side.mark == "B" && a.Instead != nil {
+			instead = ", without its " + a.Instead.Name
+		}
+		p.Head("%s: %s%s, for %d glasses", side.mark, side.Spec.Name, instead, side.Glasses)
+		showRows(p, side.Pours, side.WaterML, side.Tops)
+		showMarks(p, side.Allergens)
+		if side.Foams {
+			p.Line("  It lives by its foam, which no batch keeps: shake each glass.")
+		}
+	}
+	if a.Looks != "" {
+		p.Line("Serve both in dark glasses: %s.", a.Looks)
+	}
+	p.Head("To each taster, from left to right; not for their eyes")
+	for i, h := range a.Handed {
+		p.Row(fmt.Sprintf("  %d.", i+1), h.Order, fmt.Sprintf("%d %d %d", h.Codes[0], h.Codes[1], h.Codes[2]))
+	}
+}
+
+// showRows lists what is measured for several glasses.
+func showRows(p *terminal.Page, rows []shape.BatchRow, waterML float64, tops []shape.BatchRow) {
+	for _, r := range rows {
+		p.Row("  "+terminal.Number(r.ML, 1)+" mL", r.Name)
+	}
+	if waterML > 0 {
+		p.Row("  "+terminal.Number(waterML, 1)+" mL", "water, in place of the ice")
+	}
+	for _, r := range tops {
+		p.Row("  "+terminal.Number(r.ML, 1)+" mL", r.Name+", into each glass at the end")
+	}
+}
+
+// showMarks lists the allergens of what is tasted.
+func showMarks(p *terminal.Page, marks []shape.Allergen) {
+	lines := allergenLines(marks)
+	for _, l := range lines {
+		p.Line("  %s: %s", l[0], l[1])
+	}
+	if len(lines) == 0 {
+		p.Line("  no allergen is recorded; read the labels")
+	}
+}
+
+// signed writes a number with its sign.
+func signed(v float64) string { return fmt.Sprintf("%+.1f", v) }
