@@ -14,7 +14,7 @@ func (s *Server) mark(ctx context.Context, body shape.MarksBody) (*shape.MarksAn
 	if err != nil {
 		return nil, err
 	}
-	if err := s.opts.Keeper.Mark(ctx, by, service.MarkRequest{Out: body.Out, Back: body.Back}); err != nil {
+	if err := s.opts.Keeper.Mark(ctx, by, service.MarkRequest{Out: body.Out, Back: body.Back, BottlesOut: body.BottlesOut, BottlesBack: body.BottlesBack}); err != nil {
 		return nil, err
 	}
 	return shape.AnswerMarks(s.house()), nil

@@ -62,7 +62,7 @@ func TestWhatARoleMayDo(t *testing.T) {
 // Nobody is shown a button that would be refused.
 func TestTheFloorSeesNoButtonThatIsRefused(t *testing.T) {
 	h := webuitest.NewHouse()
-	_, err := h.Store().Write(t.Context(), webuitest.Opening, house.Put(house.Bottle{ID: "dock-gin", Name: "Dock gin", Ingredient: "london-dry-gin", SizeML: 700}, 0))
+	_, err := h.Store().Write(t.Context(), webuitest.Opening, house.Put(house.Bottle{ID: "dock-gin", Name: "Dock gin", Ingredient: "london-dry-gin", SizeML: 700, Stock: 1}, 0))
 	require.NoError(t, err)
 	spec, err := house.Get[house.Spec](t.Context(), h.Store(), "spindrift")
 	require.NoError(t, err)

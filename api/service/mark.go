@@ -21,13 +21,17 @@ const (
 
 // MarkRequest notes what happened behind the bar. Either all of it is written or nothing.
 type MarkRequest struct {
-	Out      []string // names, aliases or ids of what ran out
-	Back     []string // names, aliases or ids of what is available again
-	Received []Received
+	Out         []string // names, aliases or ids of what ran out, every bottle of it
+	Back        []string // names, aliases or ids of what is available again
+	BottlesOut  []string // ids or names of single bottles that ran out
+	BottlesBack []string // ids or names of single bottles that are available again
+	Received    []Received
 }
 
 // Empty reports whether a request notes nothing.
-func (r *MarkRequest) Empty() bool { return len(r.Out)+len(r.Back)+len(r.Received) == 0 }
+func (r *MarkRequest) Empty() bool {
+	return len(r.Out)+len(r.Back)+len(r.BottlesOut)+len(r.BottlesBack)+len(r.Received) == 0
+}
 
 // Received says how a cover was received. The cover was poured for a drink of the house.
 type Received struct {
@@ -37,9 +41,10 @@ type Received struct {
 	Verdict house.Verdict
 }
 
-// Mark writes which ingredients of the stock ran out or are back, and how covers were
-// received. If every bottle of an ingredient that is back was counted as empty, one of
-// them now counts as full. Marking what is marked already changes nothing. It is a fault
+// Mark writes which ingredients of the stock, or which single bottles, ran out or are back,
+// and how covers were received. An ingredient is poured from its other bottles after one of
+// them ran out, and is out with the last. If no bottle of an ingredient that is back is
+// there, one of them is now, and counts as full if it was counted as empty. Marking what is marked already changes nothing. It is a fault
 // if the request is empty, if an ingredient is not in stock or is both out and back, or if
 // the house does not know a drink or an ingredient. The error is [house.ErrConflict] if every retry conflicted
 // with another write.
@@ -59,6 +64,12 @@ func (v *Venue) Mark(ctx context.Context, by house.By, r MarkRequest) error {
 	for i, id := range r.Back {
 		if slices.Contains(r.Out, id) {
 			faults = append(faults, flavor.Invalid(fmt.Sprintf("back[%d]", i), id, "%s cannot be out and back at once; mark one of the two", now.NameOf(id)))
+		}
+	}
+	r.BottlesOut, r.BottlesBack = now.bottles("bottles_out", r.BottlesOut, &faults), now.bottles("bottles_back", r.BottlesBack, &faults)
+	for i, id := range r.BottlesBack {
+		if slices.Contains(r.BottlesOut, id) {
+			faults = append(faults, flavor.Invalid(fmt.Sprintf("bottles_back[%d]", i), id, "bottle %s cannot be out and back at once; mark one of the two", id))
 		}
 	}
 	if len(faults) > 0 {
@@ -140,15 +151,9 @@ func (v *Venue) marks(ctx context.Context, by house.By, r *MarkRequest) (edits [
 		edits = append(edits, more...)
 		return err
 	}
-	for _, id := range distinct(r.Out) {
-		if err := add(v.gone(ctx, by, id)); err != nil {
-			return nil, err
-		}
-	}
-	for _, id := range distinct(r.Back) {
-		if err := add(v.back(ctx, id)); err != nil {
-			return nil, err
-		}
+	onShelf, err := v.shelfMarks(ctx, by, r)
+	if err := add(onShelf, err); err != nil {
+		return nil, err
 	}
 	for i := range r.Received {
 		if err := add(v.received(ctx, by, &r.Received[i])); err != nil {
@@ -183,39 +188,4 @@ func (v *Venue) received(ctx context.Context, by house.By, r *Received) ([]house
 	}
 	return []house.Edit{house.Put(house.Cover{At: by.At, Spec: r.Drink, SpecVersion: spec.Version, Missing: r.Missing,
 		Verdict: r.Verdict, Taster: by.Actor, Served: house.FromSpec(r.Drink, *r.Served).Pours}, 0)}, nil
-}
-
-// gone returns the edits that mark an ingredient as out; none if it is out already.
-func (v *Venue) gone(ctx context.Context, by house.By, id string) ([]house.Edit, error) {
-	_, err := house.Get[house.Out](ctx, v.inner, id)
-	if errors.Is(err, house.ErrNotFound) {
-		return []house.Edit{house.Put(house.Out{Ingredient: id, Since: by.At}, 0)}, nil
-	}
-	return nil, err
-}
-
-// back returns the edits that mark an ingredient as back; none if it is not out.
-func (v *Venue) back(ctx context.Context, id string) (edits []house.Edit, err error) {
-	marked, err := house.Get[house.Out](ctx, v.inner, id)
-	if err == nil {
-		edits = append(edits, house.Remove(marked.Item.Ref(), marked.Version))
-	} else if !errors.Is(err, house.ErrNotFound) {
-		return nil, err
-	}
-	bottles, err := house.All[house.Bottle](ctx, v.inner)
-	if err != nil {
-		return nil, err
-	}
-	bottles = slices.DeleteFunc(bottles, func(b house.Kept[house.Bottle]) bool { return b.Item.Ingredient != id })
-	if slices.ContainsFunc(bottles, func(b house.Kept[house.Bottle]) bool { return b.Item.Stock > 0 }) {
-		return edits, nil
-	}
-	well := house.Wells(house.Items(bottles))[id]
-	for _, b := range bottles {
-		if b.Item.ID == well.ID {
-			b.Item.Stock = 1
-			edits = append(edits, house.Put(b.Item, b.Version))
-		}
-	}
-	return edits, nil
 }

@@ -2,6 +2,7 @@ package house
 
 import (
 	"slices"
+	"time"
 
 	"counterpour/flavor"
 )
@@ -52,11 +53,17 @@ type Bottle struct {
 	SizeML   float64  `json:"size_ml,omitempty"`
 	SizeG    float64  `json:"size_g,omitempty"` // if sold by weight; then SizeML is 0
 	Stock    float64  `json:"stock"`            // number of bottles; a started one counts as a fraction
-	Note     string   `json:"note,omitempty"`
+	// OutSince is when this bottle ran out while others of its ingredient were left; nil if
+	// it is there, or went with all of them, which an [Out] says.
+	OutSince *time.Time `json:"out_since,omitempty"`
+	Note     string     `json:"note,omitempty"`
 }
 
 // Ref returns the kind and id of the record.
 func (b Bottle) Ref() Ref { return Ref{KindBottle, b.ID} }
+
+// There reports whether something is left of a bottle, unless all of its ingredient is out.
+func (b Bottle) There() bool { return b.Stock > 0 && b.OutSince == nil }
 
 func (b Bottle) check() error {
 	return checks(
@@ -66,6 +73,7 @@ func (b Bottle) check() error {
 		b.Label.check(),
 		b.checkSize(),
 		checkRange("stock", b.Stock, 0, 1e6),
+		b.checkOut(),
 		checkText("note", b.Note, MaxNote),
 		b.checkPrice(),
 	)
@@ -102,8 +110,19 @@ func (b Bottle) checkPrice() error {
 	return checks(checkCurrency(b.Currency), checkRange("price", *b.Price, 0, 1e7))
 }
 
+func (b Bottle) checkOut() error {
+	if b.OutSince == nil {
+		return nil
+	}
+	return checkTime("out_since", *b.OutSince)
+}
+
 func (b Bottle) clean() Item {
 	b.Measured, b.Label = b.Measured.clean(), b.Label.clean()
+	if b.OutSince != nil {
+		since := utc(*b.OutSince)
+		b.OutSince = &since
+	}
 	b.Price = copyOf(b.Price)
 	b.Name, b.Note = tidy(b.Name), lines(b.Note)
 	return b

@@ -54,8 +54,9 @@ func Overlay(catalogue []*flavor.Profile, bottles []Bottle, made []Made) ([]*fla
 	return list, o.faults
 }
 
-// Wells returns, for each ingredient, the bottle that is poured by default: the one
-// marked as the well, otherwise one in stock, otherwise the first by id.
+// Wells returns, for each ingredient, the bottle that is poured: of those that are there
+// the one marked as the well, otherwise the first by id. If none is there it is the one
+// that would be.
 func Wells(bottles []Bottle) map[string]Bottle {
 	chosen := map[string]Bottle{}
 	for _, b := range bottles {
@@ -80,10 +81,10 @@ func (o *overlay) report(item Item, err error) {
 // before reports whether b is poured before o, which is of the same ingredient.
 func (b Bottle) before(o Bottle) bool {
 	switch {
+	case b.There() != o.There():
+		return b.There()
 	case b.Well != o.Well:
 		return b.Well
-	case (b.Stock > 0) != (o.Stock > 0):
-		return b.Stock > 0
 	}
 	return b.ID < o.ID
 }

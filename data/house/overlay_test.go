@@ -66,10 +66,24 @@ func TestALabelStatesThatThereIsNoAlcohol(t *testing.T) {
 }
 
 func TestWells(t *testing.T) {
-	bottles := []house.Bottle{{ID: "a", Ingredient: "vodka", Stock: 0}, {ID: "b", Ingredient: "vodka", Stock: 1}, {ID: "c", Ingredient: "vodka", Well: true}}
-	assert.Equal(t, "c", house.Wells(bottles)["vodka"].ID)
-	assert.Equal(t, "b", house.Wells(bottles[:2])["vodka"].ID)
-	assert.Equal(t, "a", house.Wells(bottles[:1])["vodka"].ID)
+	out := time.Date(2026, 5, 1, 22, 0, 0, 0, time.UTC)
+	empty := house.Bottle{ID: "a", Ingredient: "vodka"}
+	full, well := house.Bottle{ID: "b", Ingredient: "vodka", Stock: 1}, house.Bottle{ID: "c", Ingredient: "vodka", Stock: 1, Well: true}
+	dry, gone := well, well
+	dry.Stock, gone.OutSince = 0, &out
+	for _, c := range []struct {
+		shelf []house.Bottle
+		want  string
+	}{
+		{[]house.Bottle{empty}, "a"},
+		{[]house.Bottle{empty, full}, "b"},
+		{[]house.Bottle{empty, full, well}, "c"},
+		{[]house.Bottle{empty, full, dry}, "b"},
+		{[]house.Bottle{empty, full, gone}, "b"},
+		{[]house.Bottle{empty, gone}, "c"},
+	} {
+		assert.Equal(t, c.want, house.Wells(c.shelf)["vodka"].ID)
+	}
 }
 
 func TestOverlayReportsUnusableRecords(t *testing.T) {

@@ -26,6 +26,8 @@ type House interface {
 	// Stock returns everything that the house keeps, also what has run out, in the order
 	// of its shelves.
 	Stock(ctx context.Context) ([]*flavor.Profile, error)
+	// Inventory returns the bottles of the house, sorted by id.
+	Inventory() []house.Bottle
 	// RunOut returns the ids of what has run out, in any order.
 	RunOut(ctx context.Context) ([]string, error)
 	// Mark writes what ran out or is back, and how covers were received: all of it or

@@ -4,6 +4,7 @@ import (
 	"context"
 	"slices"
 
+	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 )
@@ -13,6 +14,8 @@ type Shift struct {
 	Menu  []HouseSpec
 	Stock []*flavor.Profile
 	Out   []*flavor.Profile // in the order of the shelves
+
+	Bottles []house.Bottle // sorted by id
 
 	Tastings []cover.Tasting
 }
@@ -38,7 +41,7 @@ func (s *Shift) LackedBy(drink *flavor.Spec) (ids []string) {
 
 // ShiftOf reads the state of the house.
 func ShiftOf(ctx context.Context, h House) (*Shift, error) {
-	var s Shift
+	s := Shift{Bottles: h.Inventory()}
 	var err error
 	if s.Menu, err = h.Menu(ctx); err != nil {
 		return nil, err
@@ -59,4 +62,41 @@ func ShiftOf(ctx context.Context, h House) (*Shift, error) {
 		}
 	}
 	return &s, nil
+}
+
+// Several returns the bottle that an ingredient is poured from, if others of it are there too.
+func (s *Shift) Several(id string) (poured house.Bottle, several bool) {
+	there := s.there(id)
+	return house.Wells(there)[id], len(there) > 1
+}
+
+// there lists the bottles of an ingredient that are there; none of what is out.
+func (s *Shift) there(id string) (out []house.Bottle) {
+	if slices.ContainsFunc(s.Out, func(p *flavor.Profile) bool { return p.ID == id }) {
+		return nil
+	}
+	for _, b := range s.Bottles {
+		if b.Ingredient == id && b.There() {
+			out = append(out, b)
+		}
+	}
+	return out
+}
+
+// Switch is a bottle that ran out, and the one that its ingredient is poured from now.
+type Switch struct{ Out, Poured house.Bottle }
+
+// Switches lists the bottles that ran out while others of their ingredient are poured, what
+// ran out last first.
+func (s *Shift) Switches() (out []Switch) {
+	for _, b := range s.Bottles {
+		if b.OutSince == nil {
+			continue
+		}
+		if there := s.there(b.Ingredient); len(there) > 0 {
+			out = append(out, Switch{b, house.Wells(there)[b.Ingredient]})
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Switch) int { return b.Out.OutSince.Compare(*a.Out.OutSince) })
+	return out
 }

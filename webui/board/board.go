@@ -41,7 +41,7 @@ func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
 		}
 		if !frame.IsFragment(r) {
 			to := "#out-now"
-			if !r.PostForm.Has("back") {
+			if !r.PostForm.Has("back") && !r.PostForm.Has(oneBackField) {
 				to = "#drinks"
 			}
 			http.Redirect(w, r, again(g.Address(boardPath), r)+to, http.StatusSeeOther)
@@ -54,6 +54,7 @@ func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
 	}
 	v.Again = p.againOf(r)
 	justOut(v.Out, r.PostForm)
+	justOutOnes(v.Ones, r.PostForm)
 	part := "layout"
 	if frame.IsFragment(r) {
 		part = "board"
@@ -66,22 +67,36 @@ func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
 
 // again is an address with what a form marked as back, so that it can be undone.
 func again(address string, r *http.Request) string {
-	back := r.PostForm.Get("back")
-	if back == "" {
+	said := url.Values{}
+	for field, sent := range map[string]string{againField: "back", againOneField: oneBackField} {
+		if back := r.PostForm.Get(sent); back != "" {
+			said.Set(field, back)
+		}
+	}
+	if len(said) == 0 {
 		return address
 	}
 	mark := "?"
 	if strings.Contains(address, mark) {
 		mark = "&"
 	}
-	return address + mark + url.Values{"again": {back}}.Encode()
+	return address + mark + said.Encode()
 }
+
+// The fields of an address that say what was just marked as back.
+const (
+	againField    = "again"
+	againOneField = "again-one"
+)
 
 // againOf is what was just marked as back; nil if nothing was.
 func (p *pages) againOf(r *http.Request) *bottleView {
+	if one := p.againOne(r); one != nil {
+		return one
+	}
 	id := r.PostForm.Get("back")
 	if id == "" {
-		id = r.Form.Get("again")
+		id = r.Form.Get(againField)
 	}
 	b, known := p.house.Shelf().ByID(id)
 	outs, err := p.house.RunOut(r.Context())
@@ -103,13 +118,14 @@ const mostMarks = 200
 
 // mark does what a button of the board asks for, all of it or nothing.
 func (p *pages) mark(r *http.Request) error {
-	if len(r.PostForm["out"])+len(r.PostForm["back"])+len(r.PostForm["kept"])+len(r.PostForm["returned"]) > mostMarks {
+	if len(r.PostForm["out"])+len(r.PostForm["back"])+len(r.PostForm[oneOutField])+len(r.PostForm[oneBackField])+len(r.PostForm["kept"])+len(r.PostForm["returned"]) > mostMarks {
 		return frame.ErrTooMany
 	}
 	if mark := r.PostForm.Get(forgetField); mark != "" {
 		return p.forget(r, mark)
 	}
-	request := service.MarkRequest{Out: r.PostForm["out"], Back: r.PostForm["back"]}
+	request := service.MarkRequest{Out: r.PostForm["out"], Back: r.PostForm["back"],
+		BottlesOut: r.PostForm[oneOutField], BottlesBack: r.PostForm[oneBackField]}
 	for _, button := range []struct {
 		field   string
 		verdict house.Verdict
@@ -138,6 +154,9 @@ func versionOf(s *behind.Shift) string {
 	sum := sha256.New()
 	for _, p := range s.Out {
 		fmt.Fprintln(sum, p.ID)
+	}
+	for _, w := range s.Switches() {
+		fmt.Fprintln(sum, w.Out.ID, w.Poured.ID)
 	}
 	for i := range s.Menu {
 		d := &s.Menu[i]

@@ -47,6 +47,7 @@ func (p *pages) tonight(w http.ResponseWriter, r *http.Request) error {
 	v.Again = p.againOf(r)
 	v.Kept = p.keptLabelOf(r, v.Here)
 	justOut(v.Out, r.PostForm)
+	justOutOnes(v.Ones, r.PostForm)
 	part := "layout"
 	if frame.IsFragment(r) {
 		part = "board"
@@ -142,6 +143,7 @@ func (p *pages) tonightOf(ctx context.Context, x wish) (*tonightView, error) {
 	for _, b := range latest(s.Out, since) {
 		v.Out = append(v.Out, bottleView{ID: b.ID, Name: b.Name})
 	}
+	v.Ones = onesOf(s)
 	for i := range s.Menu {
 		d, err := p.drinkOf(&s.Menu[i], &now.Drinks[i], s, &x.guest, since)
 		if err != nil {

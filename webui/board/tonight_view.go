@@ -32,6 +32,7 @@ type tonightView struct {
 	Choices  []choiceView
 	ByBottle string // address of the board, for this guest
 	Out      []bottleView
+	Ones     []oneView   // that ran out, while others of the same are poured
 	Again    *bottleView // what was just marked as back
 	Drinks   []tonightDrink
 	Pager    part.Pager
@@ -97,6 +98,7 @@ type tonightDrink struct {
 // tonightPour is one pour, with the bottle to tap when it runs out.
 type tonightPour struct {
 	ID, Amount, Name string
+	One              string // id of the bottle that is poured of several; empty if it is the only one
 	Out              bool   // it is not poured: it ran out, or the guest must not have it
 	Note             string // what a cover changes of it; empty if it is poured as written
 }
@@ -115,7 +117,7 @@ func (p *pages) drinkOf(m *behind.HouseSpec, now *evening.Drink, s *behind.Shift
 	for i := range shown.Pours {
 		pour := &shown.Pours[i]
 		lacks := t != nil && (slices.Contains(t.Missing, pour.Profile) || slices.Contains(t.Removed, pour.Profile))
-		d.Pours = append(d.Pours, tonightPour{ID: pour.Profile.ID, Amount: part.Amount(pour), Name: pour.Profile.Name, Out: lacks || s.IsOut(pour.Profile)})
+		d.Pours = append(d.Pours, tonightPour{ID: pour.Profile.ID, Amount: part.Amount(pour), Name: pour.Profile.Name, One: oneOf(s, pour.Profile.ID), Out: lacks || s.IsOut(pour.Profile)})
 	}
 	if t != nil {
 		d.touch(t, &limits, since)
@@ -169,7 +171,7 @@ func (p *pages) detail(d *tonightDrink, s *behind.Shift, who *form.Guest) (err e
 		shown := part.CoverOf(p.house.Settings(), t.Spec, c, t.ScoreBefore, g.Avoid)
 		d.Cover, d.Unbalanced = &shown, t.Unbalanced
 		if !d.Far {
-			d.Pours = poured(d.Pours, shown.Pours)
+			d.Pours = poured(s, d.Pours, shown.Pours)
 		}
 		if shown.Moved, err = part.DifferenceOf(p.bar, "moved-"+d.Slug, t.Spec, &c.Spec); err != nil {
 			return err
@@ -180,9 +182,9 @@ func (p *pages) detail(d *tonightDrink, s *behind.Shift, who *form.Guest) (err e
 
 // poured lists the pours of a drink as they are poured with a cover, those that are
 // not poured last. What is poured instead can run out too.
-func poured(written []tonightPour, covered []part.Pour) (out []tonightPour) {
+func poured(s *behind.Shift, written []tonightPour, covered []part.Pour) (out []tonightPour) {
 	for i := range covered {
-		out = append(out, tonightPour{ID: covered[i].ID, Amount: covered[i].Amount, Name: covered[i].Name, Note: covered[i].Note()})
+		out = append(out, tonightPour{ID: covered[i].ID, Amount: covered[i].Amount, Name: covered[i].Name, One: oneOf(s, covered[i].ID), Note: covered[i].Note()})
 	}
 	for _, p := range written {
 		if p.Out {

@@ -25,6 +25,7 @@ type boardView struct {
 	Here    string // address of this board
 	Specs   string // address of the specs that the guest may have
 	Out     []bottleView
+	Ones    []oneView // that ran out, while others of the same are poured
 	Shelves []shelfView
 	Hidden  int           // bottles that are not shown, since the guest must not have them
 	Menu    int           // drinks on the menu
@@ -54,6 +55,7 @@ func (v *boardView) Show() string { return "" }
 // bottleView is a bottle that can be marked.
 type bottleView struct {
 	ID, Name string
+	One      string // id of the bottle that it is poured from, if the shelf holds others of it
 	Drinks   string // how many drinks of the menu need it
 	Just     bool   // this screen has just marked it as out
 }
@@ -99,8 +101,9 @@ func (v *boardView) shelve(s *behind.Shift, since map[string]time.Time) {
 	guest := v.Guest.Limits()
 	need := needed(s)
 	for _, b := range latest(s.Out, since) {
-		v.Out = append(v.Out, bottleOf(b, need[b]))
+		v.Out = append(v.Out, bottleOf(s, b, need[b]))
 	}
+	v.Ones = onesOf(s)
 	for _, t := range part.ShelfTitles {
 		shelf := shelfView{ID: "shelf-" + string(t.Part), Title: t.Title, Short: t.Short}
 		for _, b := range s.Stock {
@@ -109,7 +112,7 @@ func (v *boardView) shelve(s *behind.Shift, since map[string]time.Time) {
 			case !guest.Accepts(b):
 				v.Hidden++
 			default:
-				shelf.Bottles = append(shelf.Bottles, bottleOf(b, need[b]))
+				shelf.Bottles = append(shelf.Bottles, bottleOf(s, b, need[b]))
 			}
 		}
 		if len(shelf.Bottles) > 0 {
@@ -147,7 +150,7 @@ func (v *boardView) shelveInstead(s *behind.Shift, now *evening.Answer) {
 	shelf := shelfView{ID: "shelf-instead", Title: "Poured instead tonight", Short: "Instead"}
 	for _, b := range s.Stock {
 		if instead[b] > 0 && need[b] == 0 && !s.IsOut(b) {
-			shelf.Bottles = append(shelf.Bottles, bottleView{ID: b.ID, Name: b.Name, Drinks: "poured instead in " + words.Count(instead[b], "drink", "drinks")})
+			shelf.Bottles = append(shelf.Bottles, bottleView{ID: b.ID, Name: b.Name, One: oneOf(s, b.ID), Drinks: "poured instead in " + words.Count(instead[b], "drink", "drinks")})
 		}
 	}
 	if len(shelf.Bottles) > 0 {
@@ -155,8 +158,8 @@ func (v *boardView) shelveInstead(s *behind.Shift, now *evening.Answer) {
 	}
 }
 
-func bottleOf(b *flavor.Profile, drinks int) bottleView {
-	v := bottleView{ID: b.ID, Name: b.Name, Drinks: "in no drink of the menu"}
+func bottleOf(s *behind.Shift, b *flavor.Profile, drinks int) bottleView {
+	v := bottleView{ID: b.ID, Name: b.Name, One: oneOf(s, b.ID), Drinks: "in no drink of the menu"}
 	if drinks > 0 {
 		v.Drinks = "in " + words.Count(drinks, "drink", "drinks")
 	}

@@ -62,7 +62,7 @@
 
   const standAt = (button) => {
     document.getElementById("out-title")?.scrollIntoView();
-    document.getElementById(button.name === "out" ? "drinks-title" : "out-" + button.value)?.focus({ preventScroll: true });
+    document.getElementById(button.name.startsWith("out") ? "drinks-title" : "out-" + button.value)?.focus({ preventScroll: true });
   };
   board.addEventListener("submit", (event) => {
     const form = event.target, button = event.submitter;
@@ -81,7 +81,7 @@
         document.getElementById("now").scrollIntoView();
         document.getElementById("back-" + button.value)?.focus({ preventScroll: true });
       }
-      else if (button.name === "out" || button.name === "back") standAt(button);
+      else if (/^(out|back)/.test(button.name)) standAt(button);
       else document.getElementById("drinks-title")?.scrollIntoView();
     }).catch(() => {
       form.removeAttribute("aria-busy");

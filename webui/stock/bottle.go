@@ -1,6 +1,7 @@
 package stock
 
 import (
+	"cmp"
 	"context"
 	"net/http"
 	"net/url"
@@ -58,6 +59,7 @@ func (p *pages) bottleDesk() *stockDesk[house.Bottle] {
 		},
 		withID: func(b house.Bottle, id string) house.Bottle { b.ID = id; return b },
 		name:   func(b house.Bottle) string { return b.Name },
+		away:   func(b house.Bottle) bool { return b.OutSince != nil },
 		settle: p.settleBottle,
 		refuse: func(context.Context, string) (string, error) { return "", nil },
 		facts:  p.bottleFacts,
@@ -145,17 +147,25 @@ func (p *pages) settleBottle(ctx context.Context, f *filledForm[house.Bottle]) (
 		size.Fault = "Say what a full one holds in mL, or below what it weighs in g."
 	}
 	if ref, ok := referTo(p.house.Catalogue(), p.house.Shelf(), b.Ingredient); ok && f.sound() {
-		if err := ref.notUsed(*b); err != nil {
+		if err := cmp.Or(b.Contradicts(ref.profile), ref.notUsed(*b)); err != nil {
 			f.blame(err, "abv")
 		}
 	}
 	if err := p.settleLabel(ctx, f); err != nil {
 		return nil, err
 	}
-	if !b.Well {
-		return nil, nil
-	}
 	others, err := house.All[house.Bottle](ctx, p.house.Store())
+	if err != nil {
+		return nil, err
+	}
+	for _, o := range others {
+		if o.Item.ID == b.ID {
+			b.OutSince = o.Item.OutSince // a mark of the shift, which no field of the form says
+		}
+	}
+	if !b.Well {
+		return house.KeepPoured(others, []house.Edit{house.Put(*b, 0)})[1:], nil
+	}
 	var edits []house.Edit
 	for _, o := range others {
 		if o.Item.Well && o.Item.Ingredient == b.Ingredient && o.Item.ID != b.ID {
@@ -163,7 +173,7 @@ func (p *pages) settleBottle(ctx context.Context, f *filledForm[house.Bottle]) (
 			edits = append(edits, house.Put(o.Item, o.Version))
 		}
 	}
-	return edits, err
+	return edits, nil
 }
 
 // laidOver is a profile with what was measured in a bottle of it.

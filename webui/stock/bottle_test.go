@@ -233,7 +233,8 @@ func TestAnEditLosesNothing(t *testing.T) {
 	h := webuitest.Stocked(t)
 	pages := webuitest.PagesOf(t, h)
 	before := h.Bottle(t, "blue").Item
-	before.Well = true
+	out := time.Date(2026, 5, 2, 22, 0, 0, 0, time.UTC)
+	before.Well, before.OutSince = true, &out
 	before.Label = &house.Label{Contains: []flavor.Allergen{flavor.Sulphites}, MayContain: []flavor.Allergen{flavor.Milk}, ReadBy: "Ines", ReadAt: time.Date(2026, 5, 1, 12, 0, 0, 0, time.UTC)}
 	_, err := h.Store().Write(t.Context(), webuitest.Ana, house.Put(before, 1))
 	require.NoError(t, err)

@@ -30,6 +30,7 @@ type stockDesk[T house.Item] struct {
 	sound  func(field string) T
 	withID func(item T, id string) T
 	name   func(T) string
+	away   func(T) bool // it ran out, which no field says; nil if it cannot
 
 	// settle does what concerns more than one field: it blames fields, or
 	// changes the record, and returns what has to be written with it.

@@ -73,6 +73,9 @@ func (d *stockDesk[T]) moves(history []house.Change, at int) []string {
 			out = append(out, fmt.Sprintf("%s: %s → %s", f.label(), inWords(a), inWords(b)))
 		}
 	}
+	if d.away != nil && d.away(was) != d.away(now) {
+		out = append(out, map[bool]string{true: "ran out", false: "is there again"}[d.away(now)])
+	}
 	return out
 }
 

@@ -7,15 +7,27 @@ import (
 	"strings"
 
 	"counterpour/api/service"
+	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 )
 
+// The fields of a form that mark a single bottle, of which others are there, and the field
+// of an address that says which one was marked.
+const (
+	oneOutField  = "out-one"
+	oneBackField = "back-one"
+	markedOne    = "marked-one"
+)
+
 // markedView says what was just marked, and offers to take it back.
 type markedView struct {
 	Name, ID string
-	Out      bool // it was marked out
+	Out      bool   // it was marked out
+	One      string // id of the bottle, if one of several was marked; Name is its name
+	Kind     string // what that is
+	Poured   string // the bottle of it that is poured now; empty if it is out
 }
 
 // mark notes that something ran out or is back, from the list, and shows the list
@@ -24,14 +36,17 @@ func (p *pages) mark(w http.ResponseWriter, r *http.Request) error {
 	if err := form.Parse(r); err != nil {
 		return err
 	}
-	out, back := r.PostForm.Get("out"), r.PostForm.Get("back")
-	request := service.MarkRequest{}
-	switch {
-	case out != "":
-		request.Out = []string{out}
-	case back != "":
-		request.Back = []string{back}
-	default:
+	request, said := service.MarkRequest{}, url.Values{}
+	for _, button := range []struct {
+		sent, says string
+		of         *[]string
+	}{{"out", "marked", &request.Out}, {"back", "marked", &request.Back}, {oneOutField, markedOne, &request.BottlesOut}, {oneBackField, markedOne, &request.BottlesBack}} {
+		if id := r.PostForm.Get(button.sent); id != "" && request.Empty() {
+			*button.of = []string{id}
+			said.Set(button.says, id)
+		}
+	}
+	if request.Empty() {
 		return form.ErrUnreadable
 	}
 	err := p.house.Mark(r.Context(), frame.By(r), request)
@@ -41,7 +56,7 @@ func (p *pages) mark(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	http.Redirect(w, r, listAddress(r.PostForm.Get("list"), url.Values{"marked": {out + back}})+"#said", http.StatusSeeOther)
+	http.Redirect(w, r, listAddress(r.PostForm.Get("list"), said)+"#said", http.StatusSeeOther)
 	return nil
 }
 
@@ -51,6 +66,8 @@ func listAddress(list string, more url.Values) string {
 	query := url.Values{}
 	if at, err := url.Parse(list); err == nil && at.Path == "/stock" && at.Host == "" && strings.HasPrefix(list, "/stock") {
 		query = at.Query()
+		query.Del("marked")
+		query.Del(markedOne)
 	}
 	for key, values := range more {
 		query[key] = values
@@ -60,7 +77,12 @@ func listAddress(list string, more url.Values) string {
 
 // markedOf is what the address says was marked, as it stands now.
 func (p *pages) markedOf(r *http.Request) *markedView {
-	id := r.Form.Get("marked")
+	bottles := p.house.Inventory()
+	id, one := r.Form.Get("marked"), r.Form.Get(markedOne)
+	at := slices.IndexFunc(bottles, func(b house.Bottle) bool { return b.ID == one })
+	if at >= 0 {
+		id = bottles[at].Ingredient
+	}
 	profile, known := p.house.Shelf().ByID(id)
 	if !known {
 		return nil
@@ -69,5 +91,13 @@ func (p *pages) markedOf(r *http.Request) *markedView {
 	if err != nil {
 		return nil // the list itself says what is the matter
 	}
-	return &markedView{Name: profile.Name, ID: id, Out: slices.Contains(outs, id)}
+	v := &markedView{Name: profile.Name, ID: id, Out: slices.Contains(outs, id)}
+	if at < 0 {
+		return v
+	}
+	if !v.Out {
+		v.Poured = house.Wells(bottles)[id].Name
+	}
+	v.Name, v.Kind, v.One, v.Out = bottles[at].Name, profile.Name, one, v.Out || !bottles[at].There()
+	return v
 }

@@ -126,7 +126,7 @@ func place(order []flavor.Class, c flavor.Class) int {
 // onShelf is how many bottles are there and have not run out.
 func (r *stockroom) onShelf() (n int) {
 	for _, b := range r.bottles {
-		if !slices.Contains(r.outs, b.Ingredient) {
+		if b.There() && !slices.Contains(r.outs, b.Ingredient) {
 			n++
 		}
 	}

@@ -25,6 +25,7 @@ type stockBottle struct {
 	Category      string
 	Ingredient    string // its id; empty if nothing is known of it
 	Out           bool
+	One           string // its id, if others of its category are there, or it ran out beside them
 	Poured        bool   // of two or more of its category
 	Instead       string // the one that is poured in its place
 	Amount        string
@@ -63,7 +64,7 @@ func (r *stockroom) shelve(bottles []house.Bottle, q stockQuery) []stockShelf {
 }
 
 func (r *stockroom) bottleOf(b *house.Bottle, per pourSize) stockBottle {
-	v := stockBottle{Name: b.Name, Address: "/stock/bottle?" + url.Values{"id": {b.ID}}.Encode(), Category: r.category(b), Out: slices.Contains(r.outs, b.Ingredient)}
+	v := stockBottle{Name: b.Name, Address: "/stock/bottle?" + url.Values{"id": {b.ID}}.Encode(), Category: r.category(b), Out: slices.Contains(r.outs, b.Ingredient) || !b.There()}
 	if well := r.wells[b.Ingredient]; well.ID != b.ID {
 		v.Instead = well.Name
 	} else {
@@ -77,10 +78,15 @@ func (r *stockroom) bottleOf(b *house.Bottle, per pourSize) stockBottle {
 		return v
 	}
 	v.Ingredient = b.Ingredient
+	if v.Instead != "" || v.Poured {
+		v.One = b.ID
+	}
 	laid, _ := laidOver(ref.profile, *b)
 	v.Allergens = allergenLine(laid)
 	if err := ref.notUsed(*b); err != nil {
 		v.Trouble = "What was measured is not used: " + form.Message(err) + "."
+	} else if err := b.Contradicts(ref.profile); err != nil {
+		v.Trouble = words.Sentence(form.Message(err))
 	}
 	for _, f := range factsOf(b, &ref) {
 		if f.Name == "Strength" {

@@ -22,5 +22,6 @@ var columnNotes = []columnNote{
 	{"label_may_contain", "Allergens that its label says may be in it."},
 	{"label_read_by", "Who read the label. Without a name the label counts as unread, and what the maker has not stated counts as present."},
 	{"label_read_at", "When, such as 2026-04-01."},
+	{"out_since", "When it ran out, where others of its kind are still poured; empty if it is there."},
 	{"words", "What this house calls its ingredient, with semicolons between them. A row without a name and an id says what one word means."},
 }

@@ -139,6 +139,12 @@ func (h *House) Stock(context.Context) ([]*flavor.Profile, error) {
 	return []*flavor.Profile{Gin, Falernum, Lemon, Syrup, Orgeat, Almond, Clove, white, Spare}, nil
 }
 
+// Inventory is that of the store.
+func (h *House) Inventory() []house.Bottle {
+	kept, _ := house.All[house.Bottle](context.Background(), h.Store())
+	return house.Items(kept)
+}
+
 func (h *House) RunOut(context.Context) ([]string, error) {
 	h.mu.Lock()
 	defer h.mu.Unlock()

@@ -12,11 +12,14 @@ import (
 const MostScore = 10
 
 // Stock returns everything that the house keeps, sorted by id, and what of it has run
-// out: what is marked as out and what has no bottle with anything left.
+// out: what is marked as out, and what has no bottle that is there.
 func (r *Records) Stock(shelf *house.Shelf) (kept, out []*flavor.Profile) {
 	left := map[string]float64{}
 	for _, b := range r.Bottles {
-		left[b.Item.Ingredient] += b.Item.Stock
+		left[b.Item.Ingredient] += 0 // it is kept, out or not
+		if b.Item.There() {
+			left[b.Item.Ingredient] += b.Item.Stock
+		}
 	}
 	for _, m := range r.Made {
 		left[m.Item.ID] = 1 // makings count as available unless marked as out

@@ -251,6 +251,9 @@ func (v *Visit) Stock(context.Context) ([]*flavor.Profile, error) {
 	return slices.Clone(v.now.Load().Stock), nil
 }
 
+// Inventory returns the bottles of the house, sorted by id.
+func (v *Visit) Inventory() []house.Bottle { return v.now.Load().Bottles() }
+
 // RunOut returns the ids of what has run out.
 func (v *Visit) RunOut(context.Context) (ids []string, err error) {
 	for _, p := range v.now.Load().Out {

@@ -161,6 +161,7 @@ func (b *bottleReader) read() {
 	b.kind()
 	b.size()
 	b.strengths()
+	b.contradicted()
 	b.price()
 	b.stock()
 	b.pack()
@@ -291,6 +292,26 @@ func (b *bottleReader) strengths() {
 	}
 }
 
+// contradicted asks which kind the bottle is if its strength is that of another: a liqueur
+// that was taken for a juice would lose its alcohol and its allergens.
+func (b *bottleReader) contradicted() {
+	kind, m := b.r.Kind.Profile, b.r.Bottle.Measured
+	if kind == nil {
+		return
+	}
+	err := m.Contradicts(kind)
+	if err == nil {
+		return
+	}
+	var remedies []Remedy
+	for _, name := range b.kinds.Near(b.cell(FieldKind), b.r.Bottle.Name) {
+		if p, _, known := b.kinds.Named(name); known && m.Contradicts(p) == nil {
+			remedies = append(remedies, Remedy{name, FieldKind, name})
+		}
+	}
+	b.fault(FieldKind, err.Error(), append(remedies, Remedy{"leave the strength out", FieldStrength, ""})...)
+}
+
 func (b *bottleReader) abv() *float64 {
 	written := b.cell(FieldStrength)
 	if numeral.Nothing(written) {
@@ -375,11 +396,16 @@ func (b *bottleReader) stock() {
 		switch {
 		case !ok:
 			b.fault(FieldStock, fmt.Sprintf("%q is not a number of bottles; write it as 2 or 2.5", written), Remedy{"none", FieldStock, "0"}, Remedy{"one", FieldStock, "1"})
+		case said && v > 0: // a bottle that was counted is there
+			b.r.Bottle.Stock, b.r.Bottle.OutSince = v, nil
 		case said:
 			b.r.Bottle.Stock = v
 		default:
 			b.r.Uncounted = true
 		}
+	}
+	if b.has(FieldOut) {
+		b.r.Bottle.OutSince = b.moment(FieldOut)
 	}
 	if !b.has(FieldWell) {
 		return
@@ -435,14 +461,40 @@ func (b *bottleReader) label() *house.Label {
 	if said.ReadBy == "" && when == "" && len(said.Contains)+len(said.MayContain) == 0 {
 		return nil
 	}
+	at, ok := momentIn(when)
+	if !ok {
+		b.fault(FieldLabelRead, noDate(when))
+		return nil
+	}
+	said.ReadAt = at
+	return &said
+}
+
+// moment reads an optional date; nil if the cell is empty.
+func (b *bottleReader) moment(f Field) *time.Time {
+	written := b.cell(f)
+	if numeral.Nothing(written) {
+		return nil
+	}
+	at, ok := momentIn(written)
+	if !ok {
+		b.fault(f, noDate(written), empty(f))
+		return nil
+	}
+	return &at
+}
+
+func momentIn(written string) (time.Time, bool) {
 	for _, layout := range []string{time.RFC3339Nano, time.DateOnly} {
-		if at, err := time.Parse(layout, when); err == nil {
-			said.ReadAt = at
-			return &said
+		if at, err := time.Parse(layout, written); err == nil {
+			return at, true
 		}
 	}
-	b.fault(FieldLabelRead, fmt.Sprintf("%q is no date; write it as 2026-04-01", when))
-	return nil
+	return time.Time{}, false
+}
+
+func noDate(written string) string {
+	return fmt.Sprintf("%q is no date; write it as 2026-04-01", written)
 }
 
 // allergens reads a list of allergens separated by commas.

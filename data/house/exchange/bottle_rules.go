@@ -14,18 +14,19 @@ var rules = map[string]struct {
 	field Field
 	mend  func(*house.Bottle)
 }{
-	"name":     {FieldName, func(b *house.Bottle) { b.Name = "x" }},
-	"id":       {FieldID, func(b *house.Bottle) { b.ID, b.Ingredient = "x", "x" }},
-	"abv":      {FieldStrength, func(b *house.Bottle) { b.ABVPct = nil }},
-	"brix":     {FieldBrix, func(b *house.Bottle) { b.Brix = nil }},
-	"sugar":    {FieldSugar, func(b *house.Bottle) { b.SugarGPerL = nil }},
-	"acid":     {FieldAcid, func(b *house.Bottle) { b.AcidGPerL = nil }},
-	"size_ml":  {FieldSize, func(b *house.Bottle) { b.SizeML, b.SizeG = 1, 0 }},
-	"size_g":   {FieldSize, func(b *house.Bottle) { b.SizeML, b.SizeG = 1, 0 }},
-	"stock":    {FieldStock, func(b *house.Bottle) { b.Stock = 0 }},
-	"note":     {FieldNote, func(b *house.Bottle) { b.Note = "" }},
-	"currency": {FieldCurrency, func(b *house.Bottle) { b.Price, b.Currency = nil, "" }},
-	"price":    {FieldPrice, func(b *house.Bottle) { b.Price, b.Currency = nil, "" }},
+	"name":      {FieldName, func(b *house.Bottle) { b.Name = "x" }},
+	"id":        {FieldID, func(b *house.Bottle) { b.ID, b.Ingredient = "x", "x" }},
+	"abv":       {FieldStrength, func(b *house.Bottle) { b.ABVPct = nil }},
+	"brix":      {FieldBrix, func(b *house.Bottle) { b.Brix = nil }},
+	"sugar":     {FieldSugar, func(b *house.Bottle) { b.SugarGPerL = nil }},
+	"acid":      {FieldAcid, func(b *house.Bottle) { b.AcidGPerL = nil }},
+	"size_ml":   {FieldSize, func(b *house.Bottle) { b.SizeML, b.SizeG = 1, 0 }},
+	"size_g":    {FieldSize, func(b *house.Bottle) { b.SizeML, b.SizeG = 1, 0 }},
+	"stock":     {FieldStock, func(b *house.Bottle) { b.Stock = 0 }},
+	"out_since": {FieldOut, func(b *house.Bottle) { b.OutSince = nil }},
+	"note":      {FieldNote, func(b *house.Bottle) { b.Note = "" }},
+	"currency":  {FieldCurrency, func(b *house.Bottle) { b.Price, b.Currency = nil, "" }},
+	"price":     {FieldPrice, func(b *house.Bottle) { b.Price, b.Currency = nil, "" }},
 }
 
 // check adds a fault for every rule of the house that the bottle breaks. Fields that have
@@ -43,6 +44,8 @@ func (b *bottleReader) check() {
 			bottle.Ingredient = "x"
 		case FieldContains, FieldMayContain, FieldLabelRead:
 			bottle.Label = nil
+		case FieldOut:
+			bottle.OutSince = nil
 		}
 	}
 	for range len(rules) + 1 {

@@ -37,8 +37,9 @@ const (
 	FieldMayContain  Field = "label_may_contain"
 	FieldLabelReader Field = "label_read_by"
 	FieldLabelRead   Field = "label_read_at"
-	FieldWords       Field = "words" // the house's own words for its ingredient
-	FieldRow         Field = "row"   // for a fault of the whole row; [LeaveOut] settles it
+	FieldOut         Field = "out_since" // when it ran out while others of its ingredient were left
+	FieldWords       Field = "words"     // the house's own words for its ingredient
+	FieldRow         Field = "row"       // for a fault of the whole row; [LeaveOut] settles it
 )
 
 // LeaveOut, settled as the text of [FieldRow], skips a row, whatever is wrong with it.
@@ -54,7 +55,7 @@ const (
 // Fields lists the fields that a column may be assigned to, the most usual first.
 func Fields() []Field {
 	return []Field{FieldName, FieldKind, FieldGroup, FieldSize, FieldPrice, FieldCurrency, FieldStock, FieldStrength, FieldNote, FieldBeside, FieldNothing,
-		FieldID, FieldWell, FieldSizeML, FieldSizeG, FieldBrix, FieldSugar, FieldAcid, FieldContains, FieldMayContain, FieldLabelReader, FieldLabelRead, FieldWords}
+		FieldID, FieldWell, FieldSizeML, FieldSizeG, FieldBrix, FieldSugar, FieldAcid, FieldContains, FieldMayContain, FieldLabelReader, FieldLabelRead, FieldOut, FieldWords}
 }
 
 // Column is a column of a stock file and the field that it is read as.
@@ -92,6 +93,7 @@ var titles = []struct {
 	{FieldMayContain, []string{"label may contain", "may contain", "trace"}},
 	{FieldLabelReader, []string{"label read by", "read by"}},
 	{FieldLabelRead, []string{"label read at", "read at", "label date", "date read"}},
+	{FieldOut, []string{"out since"}},
 	{FieldWords, []string{"word", "house word", "own word", "also called"}},
 	{FieldNothing, []string{"value", "total value", "total cost", "stock value", "extended", "extension", "ext cost", "row", "no", "line", "variance", "usage"}},
 	{FieldBeside, []string{"par", "par level", "min", "minimum", "reorder", "reorder point", "order", "to order", "order qty", "supplier", "vendor", "distributor", "distro", "wholesaler", "location", "shelf", "bin", "area", "where", "sku", "code", "item code", "product code", "barcode", "upc", "ean", "origin", "country", "region", "vintage", "year", "case", "case size", "case cost", "case price", "pack", "retail", "sell price", "menu price", "producer", "maker"}},

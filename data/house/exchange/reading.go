@@ -142,7 +142,8 @@ func Import(ctx context.Context, s house.Store, by house.By, r *Reading, mode Mo
 	}
 }
 
-// plan compares a reading with the house and returns the edits.
+// plan compares a reading with the house and returns the edits, which leave what is poured as
+// it is unless the reading says otherwise.
 func plan(ctx context.Context, s house.Store, r *Reading) (result Result, edits []house.Edit, err error) {
 	list, err := s.List(ctx)
 	if err != nil {
@@ -171,7 +172,16 @@ func plan(ctx context.Context, s house.Store, r *Reading) (result Result, edits 
 		}
 		edits = append(edits, house.Put(it, old.Version))
 	}
-	return result, edits, nil
+	return result, house.KeepPoured(bottlesOf(list), edits), nil
+}
+
+func bottlesOf(list []house.Entry) (out []house.Kept[house.Bottle]) {
+	for _, e := range list {
+		if b, ok := e.Item.(house.Bottle); ok {
+			out = append(out, house.Kept[house.Bottle]{Item: b, Version: e.Version, Seq: e.Seq})
+		}
+	}
+	return out
 }
 
 // same reports whether two items are stored as the same bytes.

@@ -152,7 +152,7 @@ func TestEveryFaultOfARowIsReported(t *testing.T) {
 	assert.Equal(t, []string{
 		"MIZZEN DRY, london-dry-gin, 150 ml, 18.50 EUR, 40 %, × 2",
 		"MIZZEN BITTER, medium-amaro, 700 ml, 24.00 EUR, 28 %, × 1",
-		"MIZZEN BLUE, blue-curacao, 700 ml, no price, 70 %, × 0",
+		"MIZZEN BLUE, blue-curacao, 700 ml, no price, 55 %, × 0",
 		"MIZZEN DRY, london-dry-gin, 1000 ml, 25.00 EUR, 40 %, × 1",
 		"MIZZEN WHITE, white-rum, 700 ml, 16.00 EUR, 37.5 %, × 2",
 	}, got)

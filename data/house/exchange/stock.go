@@ -13,7 +13,7 @@ import (
 func StockColumns() []string {
 	return []string{"id", "name", "ingredient", "well", "abv_pct", "brix", "sugar_g_per_l", "acid_g_per_l",
 		"price", "currency", "size_ml", "size_g", "stock", "note",
-		"label_contains", "label_may_contain", "label_read_by", "label_read_at", "words"}
+		"label_contains", "label_may_contain", "label_read_by", "label_read_at", "out_since", "words"}
 }
 
 // WriteStock writes bottles and the house's own words as CSV. The row of a bottle holds
@@ -30,7 +30,7 @@ func WriteStock(w io.Writer, bottles []house.Bottle, names ...house.Name) error 
 		rows = append(rows, []string{b.ID, b.Name, b.Ingredient, well,
 			optional(b.ABVPct), optional(b.Brix), optional(b.SugarGPerL), optional(b.AcidGPerL),
 			optional(b.Price), b.Currency, unlessZero(b.SizeML), unlessZero(b.SizeG), exact(b.Stock), b.Note,
-			listOf(b.Label.Says(flavor.Contains)), listOf(b.Label.Says(flavor.MayContain)), b.Label.Reader(), readAt(b.Label), strings.Join(beside[i], wordsApart)})
+			listOf(b.Label.Says(flavor.Contains)), listOf(b.Label.Says(flavor.MayContain)), b.Label.Reader(), readAt(b.Label), momentOf(b.OutSince), strings.Join(beside[i], wordsApart)})
 	}
 	for _, n := range left {
 		row := make([]string, len(StockColumns()))
@@ -53,5 +53,13 @@ func readAt(l *house.Label) string {
 	if l == nil {
 		return ""
 	}
-	return l.ReadAt.Format(time.RFC3339Nano)
+	return momentOf(&l.ReadAt)
+}
+
+// momentOf returns a time as a cell; "" if there is none.
+func momentOf(at *time.Time) string {
+	if at == nil {
+		return ""
+	}
+	return at.Format(time.RFC3339Nano)
 }
