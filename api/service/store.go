@@ -36,8 +36,8 @@ func (w *writer) Undo(ctx context.Context, by house.By, ref house.Ref, version i
 // error is logged and not returned: the write succeeded, and the venue keeps its
 // snapshot.
 func (v *Venue) takeUp(ctx context.Context, last house.Change) {
-	if last.Ref.Kind == house.KindTraining || last.Ref.Kind == house.KindTriangle {
-		return // training does not affect the snapshot
+	if last.Ref.Kind == house.KindTraining || last.Ref.Kind == house.KindTriangle || last.Ref.Kind == house.KindPrice {
+		return // training and prices on the menu do not affect the snapshot
 	}
 	if err := v.refresh(context.WithoutCancel(ctx), last.Seq); err != nil {
 		v.log.ErrorContext(ctx, "a change was written but could not be taken up", "change", last.Seq, "error", err)

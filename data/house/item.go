@@ -34,12 +34,13 @@ const (
 	KindRight    Kind = "right"
 	KindTriangle Kind = "triangle"
 	KindName     Kind = "name"
+	KindPrice    Kind = "price"
 	KindSettings Kind = "settings"
 )
 
 // RecordKinds lists every kind of record in alphabetical order.
 func RecordKinds() []Kind {
-	return []Kind{KindBottle, KindCover, KindMade, KindName, KindOut, KindRight, KindSettings, KindSpec, KindTraining, KindTriangle}
+	return []Kind{KindBottle, KindCover, KindMade, KindName, KindOut, KindPrice, KindRight, KindSettings, KindSpec, KindTraining, KindTriangle}
 }
 
 // Known reports whether this version of the program knows a kind of record.
@@ -55,7 +56,7 @@ type Ref struct {
 func (r Ref) String() string { return string(r.Kind) + " " + r.ID }
 
 // Item is the content of a record: a [Bottle], [Made], [Spec], [Out], [Cover],
-// [Training], [Triangle], [Right], [Name] or [Settings], by value.
+// [Training], [Triangle], [Right], [Price], [Name] or [Settings], by value.
 type Item interface {
 	Ref() Ref
 	check() error // the first rule that it breaks, in words for the user
@@ -72,6 +73,7 @@ var decoders = map[Kind]func([]byte, bool) (Item, error){
 	KindCover:    decodeAs[Cover],
 	KindTraining: decodeAs[Training],
 	KindRight:    decodeAs[Right],
+	KindPrice:    decodeAs[Price],
 	KindTriangle: decodeAs[Triangle],
 	KindName:     decodeAs[Name],
 	KindSettings: decodeAs[Settings],

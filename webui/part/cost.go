@@ -84,8 +84,11 @@ func (t *Tariff) Say(c prep.Cost) Cost {
 
 // Money formats an amount in the currency of the bottles.
 func (t *Tariff) Money(v float64) string {
-	return t.said.Figures(words.Figure(v, 2)) + "\u00a0" + t.Currency
+	return t.Figure(v) + "\u00a0" + t.Currency
 }
+
+// Figure formats an amount where the currency is said beside it.
+func (t *Tariff) Figure(v float64) string { return t.said.Figures(words.Figure(v, 2)) }
 
 // names returns the names of ingredients by their ids.
 func (t *Tariff) names(ids []string) []string {

@@ -34,7 +34,7 @@ func MarkOf(ref house.Ref, version int64) string {
 
 // undoable are the kinds of records whose writes pages can undo.
 var undoable = map[house.Kind]bool{house.KindBottle: true, house.KindMade: true, house.KindSpec: true, house.KindSettings: true,
-	house.KindCover: true, house.KindTriangle: true}
+	house.KindCover: true, house.KindTriangle: true, house.KindPrice: true}
 
 // ReadMark decodes what [MarkOf] encoded.
 func ReadMark(mark string) (service.Written, error) {

@@ -23,6 +23,7 @@ func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) {
 	mux.Handle("/specs", f.Route(at((*pages).specs), frame.Showing...))
 	mux.Handle("/specs/print", f.Route(at((*pages).collection), frame.Showing...))
 	mux.Handle("/specs/export", f.Route(at((*pages).export), frame.Showing...))
+	mux.Handle(costsPath, f.Route(frame.Lead(at((*pages).costs)), frame.Taking...))
 	mux.Handle("/specs/import", f.Route(frame.Lead(at((*pages).takeIn)), frame.Taking...))
 	mux.Handle("/specs/{slug}", f.Route(frame.Lead(at((*pages).specPage)), frame.Taking...))
 	mux.Handle("/specs/{slug}/batch", f.Route(at((*pages).batch), frame.Showing...))

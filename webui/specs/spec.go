@@ -152,7 +152,23 @@ func (p *pages) specPageOf(ctx context.Context, slug string, who *form.Guest, se
 	if v.Right, err = p.rightOf(ctx, slug); err != nil {
 		return nil, err
 	}
-	return v, p.fillSpec(ctx, v, kept, sent.Get("price"))
+	price, err := p.priceAsked(ctx, slug, sent)
+	if err != nil {
+		return nil, err
+	}
+	return v, p.fillSpec(ctx, v, kept, price)
+}
+
+// priceAsked is the price on the menu that a form asks about, else the one that is kept.
+func (p *pages) priceAsked(ctx context.Context, slug string, sent url.Values) (string, error) {
+	if sent.Has("price") {
+		return sent.Get("price"), nil
+	}
+	kept, err := house.Get[house.Price](ctx, p.house.Store(), slug)
+	if errors.Is(err, house.ErrNotFound) {
+		return "", nil
+	}
+	return words.Plain(kept.Item.Amount) + " " + kept.Item.Currency, err
 }
 
 // lastKept is a removed spec as it was last.
