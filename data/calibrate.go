@@ -63,7 +63,17 @@ func (c *Catalogue) Pantry() balance.Pantry {
 		return p
 	}
 	return balance.Pantry{Syrup: get("rich-simple-syrup"), Sour: get("lemon-juice"),
-		Bitters: get("aromatic-bitters"), Length: get("soda-water"), Water: get("water")}
+		Bitters: get("aromatic-bitters"), Length: get("soda-water"), Water: get("water"), Sober: c.sober()}
+}
+
+// sober returns what stands for each kind of spirit and has no alcohol.
+func (c *Catalogue) sober() (out []*flavor.Profile) {
+	for _, id := range []string{"alcohol-free-juniper", "alcohol-free-cane", "alcohol-free-dark-cane", "alcohol-free-agave", "alcohol-free-oak-aged"} {
+		if p, ok := c.ByID(id); ok {
+			out = append(out, p)
+		}
+	}
+	return out
 }
 
 // calibration loads the embedded families and the proven drinks.

@@ -1,6 +1,9 @@
 package flavor
 
-import "fmt"
+import (
+	"fmt"
+	"math"
+)
 
 // Family is a family of aromas, an index into an [Aroma].
 type Family int
@@ -107,4 +110,17 @@ func (a Aroma) Total() float64 {
 		t += v
 	}
 	return t
+}
+
+// Cosine returns that of the angle between two aromas, 0 to 1: 1 for what smells alike,
+// however strong, 0 if one of them smells of nothing.
+func (a Aroma) Cosine(o Aroma) float64 {
+	var dot, own, other float64
+	for f := range a {
+		dot, own, other = dot+a[f]*o[f], own+a[f]*a[f], other+o[f]*o[f]
+	}
+	if own <= 0 || other <= 0 {
+		return 0
+	}
+	return dot / math.Sqrt(own*other)
 }

@@ -17,9 +17,11 @@ func (f *fixing) byAdding() error {
 // byCompanions tries what proven drinks pour beside all that the draft has.
 func (f *fixing) byCompanions() error {
 	const few = 6
-	if f.judge.pantry == (Pantry{}) {
+	if f.judge.pantry.empty() || f.accompanied {
 		return nil
 	}
+	f.accompanied = true
+	short := f.short()
 	var out []addition
 	asked := unasked
 	if len(f.faults) > 0 && f.faults[0].beside {
@@ -34,7 +36,8 @@ func (f *fixing) byCompanions() error {
 		if flat := f.spec.Service == flavor.Hot && (c.Profile.Carbonated || c.Profile.Class.Sparkles()); !ok || flat {
 			continue
 		}
-		a := addition{profile: c.Profile, unit: u, asked: asked}
+		a := addition{profile: c.Profile, unit: u, asked: asked, fills: short && c.Profile.Class.Part() == flavor.PartLength}
+		short = short && !a.fills // the likeliest alone
 		for _, times := range []float64{0.5, 0.75, 1, 1.5, 2} {
 			if x := measure.Snap(c.ML*times, u, c.Profile); x > 0 && f.fits(c.ML*times) && !slices.Contains(a.amounts, x) {
 				a.amounts = append(a.amounts, x)
@@ -43,6 +46,13 @@ func (f *fixing) byCompanions() error {
 		out = append(out, a)
 	}
 	return f.adding(out, false)
+}
+
+// short reports whether a draft that is served long is so small for its kind that something
+// that lengthens it may have been forgotten: less of what else is in it is then no drink.
+func (f *fixing) short() bool {
+	const hardly = 0.6 // of what is usual; judged
+	return f.spec.Service == flavor.Long && f.spec.VolumeML() < hardly*f.build.UsualML(f.ml)
 }
 
 // fits reports whether so many mL more go into the largest glass, or the draft is for more
@@ -76,9 +86,10 @@ func (f *fixing) add(a *addition, place int, besides bool) error {
 		return err
 	}
 	defer build.Done()
+	ladder = filling(ladder, build, with.VolumeML()-ladder[len(ladder)/2].ToML)
 	added := fixing{judge: f.judge, spec: &with, base: f.base, faults: f.faults, build: build, ml: build.Amounts(), free: f.free}
 	k, score := added.along(at, ladder, comfortable)
-	c := candidate{changes: []Change{ladder[k]}, asked: a.asked, steps: place*mostSteps + k + 1, score: score, puts: a.asked == 0 && f.forgets()}
+	c := candidate{changes: []Change{ladder[k]}, asked: a.asked, steps: place*mostSteps + k + 1, score: score, puts: a.asked == 0 && f.forgets() || a.fills}
 	f.keep(c)
 	if c.balanced() || !besides {
 		return nil
@@ -89,6 +100,23 @@ func (f *fixing) add(a *addition, place int, besides bool) error {
 	f.found = append(f.found, added.found...)
 	return nil
 }
+
+// filling leaves of the amounts of what lengthens a draft of rest mL those that bring it to
+// most of what drinks of its kind are: the least that passes is a short drink in a tall glass.
+func filling(ladder []Change, build *weigh.Build, rest float64) []Change {
+	if ladder[0].Profile.Class.Part() != flavor.PartLength {
+		return ladder
+	}
+	least := mostOfUsual*build.UsualML(build.Amounts()) - rest
+	for len(ladder) > 1 && ladder[0].ToML < least {
+		ladder = ladder[1:]
+	}
+	return ladder
+}
+
+// mostOfUsual is the share of the usual size of its kind that a drink is lengthened to at
+// least. Judged.
+const mostOfUsual = 0.8
 
 // besides moves one pour of the draft beside one that was added.
 func (f *fixing) besides(c *candidate) {

@@ -43,7 +43,7 @@ func beyondFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
 		}
 		f.Text = beyondText(s, x)
 		poured, _ := makeup.SameBottle(s, indexOf(s, x.Profile))
-		f.mostML = mostML(poured, x)
+		f.mostML, f.usualML = mostML(poured, x), atShare(poured, x, math.Min(x.Usual, x.Most))
 		out = append(out, f)
 	}
 	return out
@@ -56,7 +56,7 @@ type judged struct {
 }
 
 // within judges a draft with what it carries beyond habit taken back to what good
-// drinks have at most, or left out if none pours it; the draft itself if it carries
+// drinks have in the middle, or left out if none pours it; the draft itself if it carries
 // nothing so or nothing would be left of it.
 func (j *Judge) within(s *flavor.Spec, of *weigh.Judgement) judged {
 	beyond := beyondFaults(s, of)
@@ -68,7 +68,7 @@ func (j *Judge) within(s *flavor.Spec, of *weigh.Judgement) judged {
 		poured, _ := makeup.SameBottle(s, indexOf(s, f.Profile))
 		for i := range out.Pours {
 			if p := &out.Pours[i]; p.Profile == f.Profile {
-				share := f.mostML / poured
+				share := f.usualML / poured
 				if !f.Own {
 					share = 0
 				}
@@ -125,12 +125,16 @@ func beyondText(s *flavor.Spec, x *weigh.Beyond) string {
 
 // mostML returns the mL at which a pour is the most of the drink that good drinks
 // have of it, the rest of the drink as it is; of a sense, by how much it brings.
-func mostML(ml float64, x *weigh.Beyond) float64 {
-	if x.Sense || x.Amount >= 1 || x.Most >= 1 {
-		return ml * math.Min(1, x.Most/x.Amount)
+func mostML(ml float64, x *weigh.Beyond) float64 { return atShare(ml, x, x.Most) }
+
+// atShare returns the mL at which a pour is so much of the drink as of it is said to be, the
+// rest of the drink as it is; of a sense, by how much it brings.
+func atShare(ml float64, x *weigh.Beyond, share float64) float64 {
+	if x.Sense || x.Amount >= 1 || share >= 1 {
+		return ml * math.Min(1, share/x.Amount)
 	}
 	rest := ml/x.Amount - ml
-	return rest * x.Most / (1 - x.Most)
+	return rest * share / (1 - share)
 }
 
 // amountNear says an amount of an ingredient in the unit that it is poured in or,
@@ -147,7 +151,8 @@ func amountNear(s *flavor.Spec, ml float64, like *flavor.Pour) string {
 			u = flavor.Millilitre
 		}
 	}
-	return measure.FormatAmount(measure.Snap(ml, u, like.Profile), u)
+	u, amount := measure.Handy(ml, u, like.Profile)
+	return measure.FormatAmount(amount, u)
 }
 
 // fineUnit reports whether a unit is one of seasoning.
@@ -285,6 +290,8 @@ func boundText(x *weigh.OutOfBounds) string {
 			return "nothing sweet balances what is sour"
 		}
 		return fmt.Sprintf("%s g of sugar in 100 ml is sweeter than any drink: %s %.0f g", above(x.Amount, x.Bound, 0), word, x.Bound)
+	case ratio.Long:
+		return "nothing makes it long, and nearly every drink served long has something that does"
 	case ratio.Bitter:
 		return "it has no bitters, and most drinks of spirit and sweet vermouth have some"
 	case ratio.Sour:

@@ -40,6 +40,7 @@ type Fault struct {
 	beside  bool    // and that is told by what they pour beside all that it has
 	moveML  float64 // mL of the ingredient that the text says are too much or too little; 0 if it says none
 	mostML  float64 // mL of the ingredient that good drinks have at most, of a fault beyond habit
+	usualML float64 // the same, in the middle
 
 	with *flavor.Profile // what turns the ingredient, of a fault of method; nil if nothing does
 	room float64         // share of the drink that goes into its glass; 0 if the glass is not what is wrong

@@ -84,6 +84,11 @@ func (j *Judge) fixes(s *flavor.Spec, r *Result, build *weigh.Build, limit int) 
 	f.byFaults()
 	f.leaveStrangeOut()
 	f.bySize()
+	if f.short() {
+		if err := f.byCompanions(); err != nil {
+			return nil, err
+		}
+	}
 	for i, try := range f.tries() {
 		if f.mended() && (i > 0 || !f.forgets()) {
 			break

@@ -83,6 +83,19 @@ var lackSomething = []struct {
 	// Spirit and sweet vermouth without bitters, where most pour some.
 	{"60 ml rye whiskey|30 ml sweet vermouth|stir, up", ratio.Bitter, "add 1 dash aromatic bitters"},
 	{"2 oz blended scotch|1 oz sweet vermouth|stir, up", ratio.Bitter, "add 1 dash aromatic bitters"},
+	// A syrup of fruit is not the juice.
+	{"45 ml gin|20 ml raspberry syrup|80 ml soda water|build, highball", ratio.Sour, "add 15 ml l"},
+	{"2 oz vodka|3/4 oz grenadine|1/2 oz elderflower liqueur|shake, up", ratio.Sour, "add "},
+	// Served long, and nothing in it that is.
+	{"45 ml cognac|15 ml ginger syrup|15 ml lemon juice|build, highball", ratio.Long, "add 90 ml ginger ale"},
+	{"50 ml dark rum|15 ml lime juice|build, highball", ratio.Long, "add 90 ml ginger beer"},
+	{"2 oz gin|1 oz lemon juice|3/4 oz simple syrup|shake, collins glass with ice", ratio.Long, "add 2 oz soda water"},
+	// As small as half a spritz: its wine.
+	{"50 ml red bitter aperitif|30 ml soda water|build, highball", ratio.Long, "add 65 ml prosecco"},
+	// No base, where all else is without alcohol: one without.
+	{"15 ml lime juice|120 ml grapefruit soda|build, highball", ratio.Strong, "add 60 ml alcohol-free agave spirit"},
+	// No base, whichever of its class most pour.
+	{"20 ml apricot liqueur|20 ml lemon juice|5 ml simple syrup|shake, up", ratio.Strong, "add 60 ml "},
 	// Made wrongly.
 	{"50 ml vodka|30 ml coffee liqueur|10 ml simple syrup|30 ml espresso|stir, up", ratio.Method, "shake it"},
 	{"60 ml blanco tequila|20 ml lime juice|15 ml agave syrup|stir, up", ratio.Method, "shake it"},

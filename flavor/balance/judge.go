@@ -17,11 +17,17 @@ type Judge struct {
 // mend it; an ingredient that is nil is not proposed. What proven drinks pour is proposed
 // too, unless the pantry is empty.
 type Pantry struct {
-	Syrup   *flavor.Profile // rich syrup
-	Sour    *flavor.Profile // lemon juice
-	Bitters *flavor.Profile // aromatic bitters
-	Length  *flavor.Profile // soda water
-	Water   *flavor.Profile // lengthens what is hot, in which nothing sparkles
+	Syrup   *flavor.Profile   // rich syrup
+	Sour    *flavor.Profile   // lemon juice
+	Bitters *flavor.Profile   // aromatic bitters
+	Length  *flavor.Profile   // soda water
+	Water   *flavor.Profile   // lengthens what is hot, in which nothing sparkles
+	Sober   []*flavor.Profile // bases without alcohol, for a draft without
+}
+
+// empty reports whether nothing may be proposed to add.
+func (p *Pantry) empty() bool {
+	return p.Syrup == nil && p.Sour == nil && p.Bitters == nil && p.Length == nil && p.Water == nil && len(p.Sober) == 0
 }
 
 // NewJudge returns a judge over a set of families.

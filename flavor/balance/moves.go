@@ -47,7 +47,12 @@ func ladderOf(p *flavor.Pour, at int, more, beyond bool) []Change {
 		if times := math.Max(amount/p.Amount, p.Amount/amount); times > farthest && i > 0 && !beyond {
 			break
 		}
-		change(p.Unit, amount, amount*per)
+		u, handy := measure.Handy(amount*per, p.Unit, p.Profile)
+		each, ok := measure.MLPerUnit(u, p.Profile)
+		if last := len(out) - 1; !ok || u != p.Unit && (last >= 0 && out[last].Unit == u && out[last].To == handy || (handy*each > p.ML) != more) {
+			continue
+		}
+		change(u, handy, handy*each)
 	}
 	if more || !beyond || fineUnit(p.Unit) && p.Unit != flavor.Gram {
 		return out
@@ -75,7 +80,8 @@ type addition struct {
 	profile *flavor.Profile
 	unit    flavor.Unit
 	amounts []float64
-	asked   int // place of the fault that asks for it
+	asked   int  // place of the fault that asks for it
+	fills   bool // it lengthens a draft that is short of what lengthens it
 }
 
 // additions lists what may be added to a draft: what its faults ask for and
@@ -86,6 +92,9 @@ func (f *fixing) additions() []addition {
 	bases := []float64{1, 1.5, 2}
 	if measure.SystemOf(s) == measure.Metric {
 		ounce, amounts, bases = flavor.Millilitre, []float64{7.5, 15, 22.5, 30}, []float64{30, 45, 60}
+	}
+	if s.AlcoholFree() { // nothing else in it is a part of its base
+		bases = bases[1:]
 	}
 	asked := func(wants ...Fault) int {
 		for i := range f.faults {
@@ -111,11 +120,11 @@ func (f *fixing) additions() []addition {
 	var out []addition
 	add := func(asked int, x *flavor.Profile, u flavor.Unit, amounts ...float64) {
 		if asked != unasked && x != nil && !brings(s, x.Class) {
-			out = append(out, addition{x, u, amounts, asked})
+			out = append(out, addition{profile: x, unit: u, amounts: amounts, asked: asked})
 		}
 	}
 	if strong := asked(low(ratio.Strong)); strong != unasked && f.faults[strong].Profile == nil {
-		add(strong, f.build.UsualBase(), ounce, bases...)
+		add(strong, f.build.UsualBase(p.Sober), ounce, bases...)
 	}
 	add(sweet, p.Syrup, ounce, amounts...)
 	add(sweet, p.Syrup, flavor.Barspoon, 1, 2)
@@ -126,8 +135,10 @@ func (f *fixing) additions() []addition {
 	length := p.Length
 	if s.Service == flavor.Hot {
 		length = p.Water
+	} else if length != nil && s.Service == flavor.Long {
+		length = cmp.Or(f.build.UsualLength(), length)
 	}
-	add(long, length, ounce, amounts[1], amounts[3], 2*amounts[3], 3*amounts[3])
+	add(long, length, ounce, amounts[1], amounts[3], 2*amounts[3], 3*amounts[3], 4*amounts[3], 5*amounts[3])
 	return out
 }
 

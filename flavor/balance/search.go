@@ -17,6 +17,8 @@ type fixing struct {
 	ml     []float64 // of the draft, changed and put back in the search
 	free   bool      // the draft is without alcohol, and stays so
 	found  []candidate
+
+	accompanied bool // what proven drinks pour beside it was tried
 }
 
 // comfortable is the score at which a pour has gone far enough: balanced, with

@@ -73,6 +73,27 @@ func Snap(ml float64, u flavor.Unit, p *flavor.Profile) float64 {
 	return info.grid.nearest(math.Min(ml/per, info.grid.below(info.most+info.grid.fine)))
 }
 
+// What nobody counts out: more than mostDrops are dashes, and more than mostDashes of those a
+// spoon. Common practice, no source.
+const mostDrops, mostDashes = 10, 8
+
+// Handy returns the unit and the amount of it in which a hand pours so many mL of p that are
+// written in u: u itself, but for more drops than anybody counts. The amount is zero as Snap's
+// is.
+func Handy(ml float64, u flavor.Unit, p *flavor.Profile) (flavor.Unit, float64) {
+	amount := Snap(ml, u, p)
+	if u != flavor.Drop || amount <= mostDrops {
+		return u, amount
+	}
+	if n := Snap(ml, flavor.Dash, p); n > 0 && n <= mostDashes {
+		return flavor.Dash, n
+	}
+	if n := Snap(ml, flavor.Barspoon, p); n > 0 {
+		return flavor.Barspoon, n
+	}
+	return u, amount
+}
+
 // Neighbours returns up to n amounts in u that a hand can pour below the given
 // one and up to n above it, ascending, without the amount itself. All are
 // above zero and within what one pour may hold. It is nil for an unknown unit,

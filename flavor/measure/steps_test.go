@@ -42,6 +42,31 @@ func TestSnap(t *testing.T) {
 	assert.Zero(t, Snap(10, "bucket", nil))
 }
 
+// Common practice, no source.
+func TestHandy(t *testing.T) {
+	bitters := measuretest.Bar()["bitters"]
+	for _, c := range []struct {
+		drops float64
+		unit  flavor.Unit
+		most  float64
+	}{
+		{6, flavor.Drop, 6}, {10, flavor.Drop, 10}, {32, flavor.Dash, 3}, {100, flavor.Dash, 8}, {300, flavor.Barspoon, 4},
+	} {
+		ml := c.drops * DropML
+		u, amount := Handy(ml, flavor.Drop, bitters)
+		assert.Equal(t, c.unit, u, "%v drops", c.drops)
+		assert.LessOrEqual(t, amount, c.most, "%v drops", c.drops)
+		per, ok := MLPerUnit(u, bitters)
+		assert.True(t, ok)
+		assert.InDelta(t, ml, amount*per, Step(u)*per/2+1e-9, "%v drops are %v %s", c.drops, amount, u)
+	}
+	u, amount := Handy(45, flavor.Millilitre, bitters)
+	assert.Equal(t, flavor.Millilitre, u)
+	assert.InDelta(t, 45, amount, 1e-9)
+	_, amount = Handy(math.NaN(), flavor.Drop, bitters)
+	assert.Zero(t, amount)
+}
+
 func TestNeighbours(t *testing.T) {
 	for _, c := range []struct {
 		amount float64

@@ -3,6 +3,8 @@ package weigh
 import (
 	"math"
 
+	"gonum.org/v1/gonum/floats"
+
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
@@ -96,6 +98,9 @@ func (b *Build) bounds(ml []float64, e *ratio.Equivalents, tell func(OutOfBounds
 	}
 	if x := b.sugarless(ml, e); x > tellingSober {
 		tell(OutOfBounds{Axis: ratio.Sweet, High: false, Amount: g.sweet, Bound: leastSugar, Edges: x})
+	}
+	if x, length := b.lengthless(ml); x > tellingSober {
+		tell(OutOfBounds{Axis: ratio.Long, High: false, Amount: length, Bound: surelyLong * floats.Sum(ml), Edges: x})
 	}
 	if x := b.unseasoned(ml); x > tellingSober {
 		tell(OutOfBounds{Axis: ratio.Bitter, High: false, Bound: leastBitters, Edges: x})

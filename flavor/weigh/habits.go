@@ -141,7 +141,7 @@ func (s *Set) readHabits(proven []template.Labelled) {
 	volumes, ethanol := make([]float64, len(proven)), make([]float64, len(proven))
 	poured := make([]proportion.Quantities, len(proven))
 	s.kin.Grow(len(proven))
-	for _, r := range []*rests{&s.unbased, &s.unsweetened, &s.unseasoned, &s.unturned, &s.unsoured} {
+	for _, r := range []*rests{&s.unbased, &s.unsweetened, &s.unseasoned, &s.unturned, &s.unsoured, &s.unlengthed} {
 		r.kin.Grow(len(proven))
 	}
 	for i := range proven {
@@ -153,10 +153,12 @@ func (s *Set) readHabits(proven []template.Labelled) {
 		s.bases = append(s.bases, largestOf(&proven[i].Spec, flavor.PartBase))
 		s.based = append(s.based, s.bases[i] != nil)
 		s.sours = append(s.sours, largestOf(&proven[i].Spec, flavor.PartSour))
+		s.soured = append(s.soured, s.sours[i] != nil)
+		s.lengths = append(s.lengths, largestOf(&proven[i].Spec, flavor.PartLength))
 		e := makeup.EquivalentsOf(&proven[i].Spec)
 		glass := b.glass(ml, &e)
 		volumes[i], ethanol[i] = glass.ml, max(leastEthanol, glass.ethanol)
-		s.sharp = append(s.sharp, makeup.Presence(e[ratio.Sour], e.Total(), halfSharp) > 0.5)
+		s.sharp = append(s.sharp, makeup.Presence(souring(b.parts, ml, tastedAcid), e.Total(), halfSharp) > 0.5)
 		s.mixed = append(s.mixed, mixes(proven[i].Spec.Method))
 		s.served = append(s.served, proven[i].Spec.Service)
 		s.tasks = append(s.tasks, proportion.TasksOf(b.parts, ml))
@@ -170,6 +172,7 @@ func (s *Set) readHabits(proven []template.Labelled) {
 		s.unturned.add(b.parts, ml, isSharpOrTurns)
 		s.milky = append(s.milky, slices.ContainsFunc(b.parts, func(p makeup.Part) bool { return technique.Turns(p.Profile) }))
 		s.unsoured.add(b.parts, ml, makeup.IsSharp)
+		s.unlengthed.add(b.parts, ml, lengthens)
 		s.customs.add(b.parts, ml)
 		s.strong = append(s.strong, s.bases[i] != nil || makeup.Presence(e[ratio.Strong], e.Total(), makeup.HalfWine) > 0.5)
 	}

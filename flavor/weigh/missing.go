@@ -98,6 +98,40 @@ func (b *Build) nearUnsoured() []float64 {
 	return b.unsoured
 }
 
+// nearUnlengthened is restWeights without what lengthens, of drinks that are served as the
+// draft is: what lacks its mixer has all else of a short drink.
+func (b *Build) nearUnlengthened() []float64 {
+	w := b.restWeights(&b.set.unlengthed, lengthens, otherServing)
+	for i := range w {
+		if b.set.served[i] != b.spec.Service {
+			w[i] *= servedOtherwise
+		}
+	}
+	return w
+}
+
+func lengthens(p *makeup.Part) bool { return p.Role == flavor.PartLength }
+
+// Of what is served long, the share that lengthens, tomato and the like with it: from where a
+// drink has none to speak of up to where it surely has some. Proven drinks have 0.28 and more.
+const hardlyLong, surelyLong = 0.03, 0.18
+
+// lengthless returns how far a drink that is served long is out for want of what lengthens it.
+func (b *Build) lengthless(ml []float64) (edges, length float64) {
+	if b.spec.Service != flavor.Long {
+		return 0, 0
+	}
+	for i := range b.parts {
+		if lengthens(&b.parts[i]) || b.parts[i].Profile.Class == flavor.ClassSavoury {
+			length += b.parts[i].Amount(ml)
+		}
+	}
+	return lengthlessEdges * (1 - makeup.Ramp(length/floats.Sum(ml), hardlyLong, surelyLong)), length
+}
+
+// lengthlessEdges is how far out a drink is that is served long and has no length.
+const lengthlessEdges = 1.8
+
 // nearUnsweetened is restWeights without syrups and sugar.
 func (b *Build) nearUnsweetened() []float64 {
 	if b.unsweetened == nil {
@@ -163,26 +197,62 @@ func (b *Build) baseless(ml []float64, e *ratio.Equivalents) float64 {
 const sweetFrom, sweetTo = 0.02, 0.06
 
 // sourless returns how far a sweet drink without anything sour is from the proven drinks
-// with the same rest, if nearly all of those have something.
+// with the same rest, if nearly all of those have something; or one whose fruit has hardly more
+// acid than its own sugar meets, if nearly all of those have citrus.
 func (b *Build) sourless(ml []float64, e *ratio.Equivalents) float64 {
-	without := makeup.Ramp(e[ratio.Sweet]/e.Total(), sweetFrom, sweetTo) * (1 - makeup.Certainty(e[ratio.Sour], e.Total(), halfSharp))
-	all := floats.Sum(ml)
+	sweet, all := makeup.Ramp(e[ratio.Sweet]/e.Total(), sweetFrom, sweetTo), floats.Sum(ml)
 	for i := range b.parts {
 		if wantsNoJuice(b.parts[i].Profile) {
-			without *= 1 - makeup.Presence(b.parts[i].Amount(ml), all, makeup.HalfLiquid)
+			sweet *= 1 - makeup.Presence(b.parts[i].Amount(ml), all, makeup.HalfLiquid)
 		}
 	}
-	if untold(without) {
+	without := sweet * (1 - makeup.Certainty(souring(b.parts, ml, tastedAcid), e.Total(), halfSharp))
+	mild := sweet * (1 - makeup.Certainty(souring(b.parts, ml, spareAcid), e.Total(), halfSharp))
+	if untold(without) && untold(mild) {
 		return 0
 	}
 	sharp, ok := shareThat(b.nearUnsoured(), b.set.sharp)
 	if !ok {
 		return 0
 	}
+	soured, _ := shareThat(b.nearUnsoured(), b.set.soured)
 	most := soberMost - b.clear(ml)*(soberMost-clearMost)
-	x := without * (sharp - soberFree) / (most - soberFree)
+	x := max(without*(sharp-soberFree)/(most-soberFree), missed(mild, soured))
 	return max(0, x) * max(0, x)
 }
+
+// souring returns how much lemon juice, in mL, is as sour as what sours a drink with such
+// amounts, by what each ingredient has of it in a millilitre.
+func souring(parts []makeup.Part, ml []float64, acid func(*makeup.Part) float64) (sum float64) {
+	for i := range parts {
+		sum += acid(&parts[i]) * parts[i].Amount(ml)
+	}
+	return sum
+}
+
+// tastedAcid is how much lemon juice a millilitre is as sour as: the little acid of a syrup is
+// lost in its sugar.
+func tastedAcid(p *makeup.Part) float64 {
+	sour, sweet := p.Per[ratio.Sour], p.Per[ratio.Sweet]
+	if makeup.IsSharp(p) || sour <= 0 {
+		return sour
+	}
+	return sour * makeup.Ramp(sour, lostFrom*sweet, tastedFrom*sweet)
+}
+
+// spareAcid is how much lemon juice a millilitre is as sour as beside what its own sugar
+// meets: that of pineapples has hardly any to spare.
+func spareAcid(p *makeup.Part) float64 {
+	if makeup.IsSharp(p) {
+		return p.Per[ratio.Sour]
+	}
+	return max(0, p.Per[ratio.Sour]-metBySugar*p.Per[ratio.Sweet])
+}
+
+// How much lemon juice to one of 1:1 syrup an ingredient has, up to where its sugar hides its
+// acid, from where both are tasted, and what its sugar meets of it: raspberry syrup has 0.19,
+// ginger beer 0.33, the juice of cranberries 0.54 and that of pineapples 0.66.
+const lostFrom, tastedFrom, metBySugar = 0.20, 0.35, 0.45
 
 // What is shaken though nothing in it wants shaking lacks its juice sooner than other
 // drinks: from this share, of those with the same rest, that have some. Proven drinks made

@@ -25,6 +25,8 @@ type Set struct {
 	bases       []*flavor.Profile  // the same; nil if it has none
 	based       []bool             // the same: it has one
 	sours       []*flavor.Profile  // the same: what it is mostly made sour with
+	soured      []bool             // the same: it has that
+	lengths     []*flavor.Profile  // the same: what it is mostly lengthened with; nil if nothing
 	family      []int              // the same: its family, of models; -1 if it is not among them
 	milky       []bool             // the same: it has milk or cream that acid turns
 	sharp       []bool             // the same: it has a sour part
@@ -39,6 +41,7 @@ type Set struct {
 	unsweetened rests              // the same: without syrups and sugar
 	unturned    rests              // the same: without what is sour and what that turns
 	unsoured    rests              // the same: without what is sour
+	unlengthed  rests              // the same: without what lengthens
 	unseasoned  rests              // the same: without bitters
 	customs     customs            // the same: which have what character
 	tuning      template.Tuning

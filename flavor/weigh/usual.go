@@ -1,6 +1,7 @@
 package weigh
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -11,10 +12,28 @@ import (
 )
 
 // UsualBase returns the base that most proven drinks with the same rest are poured
-// on, those nearest counting most; nil if no proven drink is near, or if that has alcohol
-// and the draft has none: what stands for it would be a guess.
-func (b *Build) UsualBase() *flavor.Profile {
-	if p := mostVoted(b.set.bases, b.nearUnbased()); p != nil && b.allows(p) {
+// on, those nearest counting most; nil if no proven drink is near. If that has alcohol and
+// the draft has none, it is the one of sober, bases without, that smells most like it, nil if
+// there is none.
+func (b *Build) UsualBase(sober []*flavor.Profile) *flavor.Profile {
+	p := mostVoted(b.set.bases, b.nearUnbased())
+	if p == nil || b.allows(p) {
+		return p
+	}
+	var best *flavor.Profile
+	nearest := 0.0
+	for _, o := range sober {
+		if x := p.Aroma.Cosine(o.Aroma); best == nil || x > nearest || x == nearest && o.ID < best.ID {
+			best, nearest = o, x
+		}
+	}
+	return best
+}
+
+// UsualLength returns what most proven drinks with the same rest, served alike, are lengthened
+// with, as UsualBase does.
+func (b *Build) UsualLength() *flavor.Profile {
+	if p := mostVoted(b.set.lengths, b.nearUnlengthened()); p != nil && b.allows(p) {
 		return p
 	}
 	return nil
@@ -46,17 +65,22 @@ func (b *Build) UsualPour(pour int, ml []float64) float64 {
 // usualRounds is how often what is usual is asked anew, with what was.
 const usualRounds = 3
 
-// mostVoted returns the ingredient of the greatest weight, the first by its id of
-// equals; nil votes for none.
+// mostVoted returns the ingredient of the greatest weight, of the class of the greatest
+// weight: where some pour rye and some bourbon, what is missing is a whiskey. Of equals it is
+// the first by its class and id; nil votes for none.
 func mostVoted(of []*flavor.Profile, weights []float64) *flavor.Profile {
-	votes := map[*flavor.Profile]float64{}
-	var best *flavor.Profile
+	votes, classes := map[*flavor.Profile]float64{}, map[flavor.Class]float64{}
 	for i, p := range of {
-		if p == nil {
-			continue
+		if p != nil {
+			say := weights[i] * weights[i] // few drinks have the very rest, and should be heard before many that resemble it
+			votes[p] += say
+			classes[p.Class] += say
 		}
-		votes[p] += weights[i]
-		if best == nil || votes[p] > votes[best] || votes[p] == votes[best] && strings.Compare(p.ID, best.ID) < 0 {
+	}
+	var best *flavor.Profile
+	for p := range votes {
+		if best == nil || cmp.Or(cmp.Compare(classes[p.Class], classes[best.Class]), strings.Compare(string(best.Class), string(p.Class)),
+			cmp.Compare(votes[p], votes[best]), strings.Compare(best.ID, p.ID)) > 0 {
 			best = p
 		}
 	}
