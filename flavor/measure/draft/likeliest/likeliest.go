@@ -23,8 +23,20 @@ type List struct {
 // if another way to part it costs hardly more and pours something else. It is to be read by the
 // rules, which may find faults in it.
 func AsList(text string, b *naming.Book) (List, bool) {
-	if len(text) > mostText {
+	r, ok := parted(text, b)
+	if !ok {
 		return List{}, false
+	}
+	if at, led := r.script.led(r); led && MayPour(text, at, len(r.pours), b) {
+		return List{}, false
+	}
+	return r.list(), b.Err() == nil
+}
+
+// parted is the way to part a text that costs least.
+func parted(text string, b *naming.Book) (*reading, bool) {
+	if len(text) > mostText {
+		return nil, false
 	}
 	s := newScript(text, b)
 	var best *reading
@@ -38,19 +50,18 @@ func AsList(text string, b *naming.Book) (List, bool) {
 		case best == nil:
 			best = r
 		case !best.poursAs(r):
-			return List{}, false
+			return nil, false
 		}
 	}
-	if best == nil || b.Err() != nil || len(s.known) >= mostLookups {
-		return List{}, false
-	}
-	return best.list(s), true
+	return best, best != nil && b.Err() == nil && len(s.known) < mostLookups
 }
 
 // reading is a way to part a text that holds together.
 type reading struct {
+	script *script
 	cost   float64
 	title  string
+	titled *stretch // where the title stands
 	pours  []poured
 	making []string
 	laid   []string
@@ -71,7 +82,7 @@ func (r *reading) poursAs(o *reading) bool {
 
 // read puts together what a way says; false if it does not hold together.
 func (s *script) read(w *way) (*reading, bool) {
-	r := &reading{cost: w.cost}
+	r := &reading{script: s, cost: w.cost}
 	parts := w.stretches()
 	for _, t := range parts {
 		if t.said != "" && t.kind != aNone {
@@ -94,7 +105,7 @@ func (s *script) read(w *way) (*reading, bool) {
 		case aLaid:
 			r.laid = append(r.laid, t.lines...)
 		case aTitle:
-			r.title = t.lines[0]
+			r.title, r.titled = t.lines[0], t
 			if !s.ends(t.to) || !s.starts(t.from) {
 				r.notes = append(r.notes, "“"+r.title+"” is read as the name of the drink")
 			}
@@ -208,7 +219,7 @@ func (r *reading) tastesOf(p *flavor.Profile) bool {
 var sections = vocabulary.Words(`aperitivo aperitif digestivo digestif sours spritz spritzes highballs punch coffee dessert tea`)
 
 // list writes a reading as lines.
-func (r *reading) list(s *script) List {
+func (r *reading) list() List {
 	var lines []string
 	if r.title != "" {
 		lines = append(lines, draft.NamePrefix+" "+r.title)

@@ -171,7 +171,7 @@ func (b *Book) turned(head, word string, pl Place) (Found, bool) {
 		}
 	}
 	for _, n := range both {
-		if p, _, ok := b.Named(n); ok && pl.allows(p) {
+		if p, _, ok := b.Named(n); ok && pl.allows(p) && !b.twoPours(head, word, p) {
 			return Found{Profile: p, How: flavor.MatchAlias, As: n, Inferred: true}, true
 		}
 		if means := cmp.Or(tongue.Name(flavor.NormaliseName(n)), turns[flavor.NormaliseName(n)]); means != "" {
@@ -181,6 +181,14 @@ func (b *Book) turned(head, word string, pl Place) (Found, bool) {
 		}
 	}
 	return Found{}, false
+}
+
+// twoPours reports whether two words that together name p name two liquids of other kinds apart:
+// "coffee 120 cream" may lack the amount of its coffee.
+func (b *Book) twoPours(head, word string, p *flavor.Profile) bool {
+	one, _, ok := b.Named(head)
+	other, _, both := b.Named(word)
+	return ok && both && one.Class != p.Class && !one.Class.Solid() && !other.Class.Solid()
 }
 
 // theOne points at one of several: "the white one".

@@ -224,8 +224,8 @@ func (b *Book) fits(fewer []string, p *flavor.Profile, pl Place) bool {
 }
 
 // spelt are words that mean another thing by volume than their keys: without its accent
-// rosé is the flower too, and one white is a wine.
-var spelt = map[string]string{"rosé": "rosé wine", "whites": "egg white"}
+// rosé is the flower too, one white is a wine, and thé is an article.
+var spelt = map[string]string{"rosé": "rosé wine", "thé": "black tea", "whites": "egg white"}
 
 // pin reads a name that says its class in brackets, or that it is meant as it
 // stands: "lime (fruit)", "honey (plain)".

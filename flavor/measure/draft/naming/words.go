@@ -63,8 +63,8 @@ var byDrop = map[string]string{"salt": "saline", "rose": "rose water", "vanilla"
 // dash: nobody can tell which.
 var (
 	askVolume = map[string][]string{
-		"herbal liqueur": {"green herbal liqueur", "yellow herbal liqueur", "Central European herb bitter"},
-		"vermouth":       {"sweet vermouth", "dry vermouth", "bianco vermouth"}, "elderflower": {"elderflower liqueur", "elderflower cordial", "elderflower syrup"},
+		"herbal liqueur": {"green herbal liqueur", "yellow herbal liqueur", "Central European herb bitter"}, "herbal": {"green herbal liqueur", "yellow herbal liqueur", "Central European herb bitter", "savoury gin"},
+		"vermouth": {"sweet vermouth", "dry vermouth", "bianco vermouth"}, "elderflower": {"elderflower liqueur", "elderflower cordial", "elderflower syrup"},
 		"passion fruit": {"passion fruit syrup", "passion fruit juice", "passion fruit puree"}, "passionfruit": {"passion fruit syrup", "passion fruit juice", "passion fruit puree"},
 		"passion": {"passion fruit syrup", "passion fruit juice", "passion fruit puree"}, "raspberry": {"raspberry syrup", "raspberry puree", "raspberry liqueur"},
 		"strawberry": {"strawberry syrup", "strawberry puree", "strawberry liqueur"}, "blackberry": {"blackberry syrup", "blackberry puree", "crème de mûre"},

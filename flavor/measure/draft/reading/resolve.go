@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/joining"
+	"counterpour/flavor/measure/draft/likeliest"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/running"
 	"counterpour/flavor/measure/draft/serving"
@@ -75,8 +76,11 @@ func (r *resolver) note(n string) {
 // stands in it.
 func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 	out, err := byRules(d, f)
-	if err != nil || len(out.Faults) == 0 || out.several {
+	switch {
+	case err != nil || out.several:
 		return out, err
+	case len(out.Faults) == 0:
+		return eitherWay(d, out, f)
 	}
 	return likeliestList(d, out, f)
 }
@@ -147,6 +151,25 @@ func namesPour(d *draft.Draft, f naming.Finder) bool {
 	return hit.Firm() && hit.Dropped == ""
 }
 
+// eitherWay asks whether the word that leads the pours of a line is the name of the drink, where
+// it may be poured as well.
+func eitherWay(d draft.Draft, out Reading, f naming.Finder) (Reading, error) {
+	b := naming.NewBook(f)
+	name, text := out.Spec.Name, d.String()
+	line, rest, ok := strings.Cut("\n"+text, "\n"+name+" ")
+	if d.Labelled || d.Titled || !ok || rest == "" || name == "" || !strings.ContainsRune("0123456789.½¼¾⅓⅔", []rune(rest)[0]) {
+		return out, nil
+	}
+	at := entry.Span{Start: len(line), End: len(line) + len(name)}
+	if !likeliest.MayPour(text, at, len(out.Spec.Pours), b) {
+		return out, b.Err()
+	}
+	ask := measure.Invalid("amount", name, "%q may be the name of the drink, or be poured and have its amount behind it; put a comma behind each pour, or write \"%s %s\"", name, draft.NamePrefix, name)
+	ask.Location = measure.LineLocation(lineOf(text, at.Start))
+	out.Faults = flavor.Faults{ask}
+	return out, nil
+}
+
 // onward reads a draft as a text that runs on, and returns what was read before if that
 // leaves anything open.
 func onward(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
@@ -202,7 +225,6 @@ func resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 		r.fruitOrLiqueur(t)
 	}
 	r.unsaid(&out)
-	r.bottleBehind()
 	if r.book.Err() != nil {
 		return Reading{}, r.book.Err()
 	}

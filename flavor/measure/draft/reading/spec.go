@@ -10,10 +10,9 @@ import (
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/assumed"
 	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/joining"
 	"counterpour/flavor/measure/draft/manner"
 	"counterpour/flavor/measure/draft/naming"
-	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/overlooked"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -55,7 +54,7 @@ func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
 		}
 	}
 	r.versions(&s, at, faults)
-	r.checkSteps(&s, faults)
+	*faults = append(*faults, overlooked.Faults(d, s.Pours, r.book)...)
 	r.checkSize(&s, faults)
 	s.Steps, s.Notes = r.steps, r.notes
 	if len(s.Pours) == 0 && len(*faults) == 0 {
@@ -185,67 +184,6 @@ func partOf(name, of string) bool {
 // list states its amount and a step says how it goes in.
 func lengthens(p *flavor.Profile) bool {
 	return p.Carbonated || p.Class.Part() == flavor.PartLength || p.Class.Part() == flavor.PartTexture || p.Class == flavor.ClassWine
-}
-
-// checkSteps refuses a step that pours something that no line has an amount of.
-func (r *resolver) checkSteps(s *flavor.Spec, faults *flavor.Faults) {
-	for _, e := range r.draft.Entries {
-		if e.Kind != draft.KindStep && e.Kind != draft.KindServing {
-			continue
-		}
-		toks := token.Lex(nil, r.draft.String(), e.Span.Start, e.Span.End)
-		at := slices.IndexFunc(toks, func(t token.Token) bool { return joining.PourSteps[t.Text] || overWords[t.Text] })
-		if at < 0 {
-			continue
-		}
-		if name := r.unpoured(s, toks[at+1:]); name != "" {
-			f := measure.Invalid("amount", name, "this step pours %q, but no line states an amount of it; write it on a line of its own, such as \"1 oz %s\"", name, name)
-			f.Location = measure.LineLocation(e.Line)
-			*faults = append(*faults, f)
-		}
-	}
-}
-
-// overWords stand before what a drink is strained over: ice, or something that is poured.
-var overWords = token.Words(`over onto`)
-
-// unpoured returns the first name of an ingredient in the words of a step that
-// no pour has a word of.
-func (r *resolver) unpoured(s *flavor.Spec, toks []token.Token) string {
-	poured := map[string]bool{}
-	for i := range s.Pours {
-		p := &s.Pours[i]
-		for _, n := range []string{p.Profile.Name, p.Match.Asked, string(p.Profile.Class)} {
-			for _, w := range strings.Fields(flavor.NormaliseName(n)) {
-				poured[w] = true
-			}
-		}
-	}
-	for i := 0; i < len(toks); i++ {
-		for n := min(naming.LongestName, len(toks)-i); n > 0; n-- {
-			if toks[i].Kind != token.Word || serving.Fillers[toks[i].Text] || poured[flavor.NormaliseName(toks[i].Text)] {
-				break
-			}
-			name := token.OneLine(r.draft.String()[toks[i].Start:toks[i+n-1].End])
-			key := flavor.NormaliseName(name)
-			if _, _, ok := r.book.Named(name); ok && !poured[key] && !strings.Contains(" "+key+" ", " ice ") && !mentioned(poured, key) && !harmless[key] {
-				return name
-			}
-		}
-	}
-	return ""
-}
-
-// harmless are ingredients that a step may name without pouring them.
-var harmless = token.Words(`water salt sugar cocktail coffee peel zest`)
-
-func mentioned(poured map[string]bool, key string) bool {
-	for _, w := range strings.Fields(key) {
-		if poured[w] {
-			return true
-		}
-	}
-	return false
 }
 
 // ResolvePour makes a pour of an amount, a unit and a name that were given

@@ -66,45 +66,6 @@ func (r *resolver) unsaid(out *Reading) {
 	}
 }
 
-// bottleBehind faults a bottle that stands behind words of serving and is not poured: "shk up
-// orange bitters" lacks how much.
-func (r *resolver) bottleBehind() {
-	for _, e := range r.draft.Entries {
-		if e.Kind != draft.KindServing {
-			continue
-		}
-		text := r.draft.String()[e.Span.Start:e.Span.End]
-		toks := token.Lex(nil, text, 0, len(text))
-		k := 0
-		for k < len(toks) && toks[k].Kind == token.Word && serving.Known(toks[k].Text) {
-			k++
-		}
-		rest := toks[k:]
-		if k == 0 || len(rest) == 0 || len(rest) > mostBehind || slices.ContainsFunc(rest, func(t token.Token) bool {
-			return t.Kind != token.Word || serving.Known(t.Text) || serving.Fillers[t.Text]
-		}) {
-			continue
-		}
-		written := token.OneLine(text[rest[0].Start:rest[len(rest)-1].End])
-		f := r.book.Find(written, naming.Place{Unit: flavor.Ounce, Amount: 1})
-		if f.Firm() && f.Dropped == "" && bottled(f.Profile) && !r.poured(f.Profile) {
-			lacks := measure.Invalid("amount", written, "%q has no amount; write one before it, such as \"2 oz\", or a # to have the line skipped", written)
-			lacks.Location = measure.LineLocation(e.Line)
-			r.found = append(r.found, lacks)
-		}
-	}
-}
-
-// bottled reports whether an ingredient is a spirit, what goes with one, or bitters: none of them
-// is laid on a drink.
-func bottled(p *flavor.Profile) bool {
-	part := p.Class.Part()
-	return part == flavor.PartBase || part == flavor.PartModifier || p.Class == flavor.ClassCocktailBitters
-}
-
-// mostBehind is the most words of a bottle behind words of serving.
-const mostBehind = 3
-
 // filledUp takes lines without an amount that name something sparkling, and nothing else, as
 // what fills the glass: "lager in a pint". A line that heads the pours is asked for.
 func (r *resolver) filledUp() {

@@ -1,0 +1,202 @@
+// Package overlooked finds what the words around the pours of a draft name that none of the pours
+// is: a step, the service or the rim may hold a pour that was not read as one.
+package overlooked
+
+import (
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/joining"
+	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
+)
+
+// mostWords is the most words of a bottle amid words of serving.
+const mostWords = 3
+
+// Faults returns a fault for each stretch of a draft that pours something, or may, which is not
+// among its pours.
+func Faults(d *draft.Draft, pours []flavor.Pour, b *naming.Book) flavor.Faults {
+	l := looker{text: d.String(), pours: pours, book: b}
+	var out flavor.Faults
+	for _, e := range d.Entries {
+		var f *flavor.Fault
+		switch e.Kind {
+		case draft.KindServing, draft.KindStep:
+			toks := token.Lex(nil, l.text, e.Span.Start, e.Span.End)
+			if f = l.step(toks); f == nil {
+				f = l.bottle(toks)
+			}
+		case draft.KindRim:
+			f = l.measured(token.Lex(nil, l.text, e.Span.Start, e.Span.End))
+		}
+		if f != nil {
+			f.Location = measure.LineLocation(e.Line)
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// looker holds what the words of a draft are held against.
+type looker struct {
+	text  string
+	pours []flavor.Pour
+	book  *naming.Book
+}
+
+// lacks is the fault of a name without an amount.
+func lacks(written string) *flavor.Fault {
+	return measure.Invalid("amount", written, "%q has no amount; write one before it, such as \"2 oz\", or a # to have the line skipped", written)
+}
+
+// poured reports whether an ingredient is poured.
+func (l *looker) poured(p *flavor.Profile) bool {
+	return slices.ContainsFunc(l.pours, func(q flavor.Pour) bool { return q.Profile == p })
+}
+
+// places are where a bottle may be meant that has no amount: by the jigger, and by the dash.
+var places = []naming.Place{{Unit: flavor.Ounce, Amount: 1}, {Unit: flavor.Dash, Amount: 1}}
+
+// bottle finds a bottle amid words of serving: "shk up orange bitters", "st nn cherry ang bit".
+func (l *looker) bottle(toks []token.Token) *flavor.Fault {
+	unknown := serving.Read(toks).Unknown
+	says := func(i int) bool { // nothing known of serving
+		return toks[i].Kind == token.Word && !serving.Fillers[toks[i].Text] && !serving.Known(toks[i].Text) && slices.ContainsFunc(unknown, func(t token.Token) bool { return t.Start == toks[i].Start })
+	}
+	for i := range toks {
+		end := i
+		for end < len(toks) && end-i < mostWords && says(end) {
+			end++
+		}
+		for ; end > i; end-- {
+			if i > 0 && refers.Has(toks[i-1].Text) || end < len(toks) && kinds.Has(toks[end].Text) {
+				continue
+			}
+			written := token.OneLine(l.text[toks[i].Start:toks[end-1].End])
+			if p, _, ok := l.book.Named(written); ok && !bottled(p) || strings.EqualFold(written, "bit") { // "orange", "shake first bit"
+				continue
+			}
+			for _, pl := range places {
+				f := l.book.Find(written, pl)
+				if f.Firm() && f.Dropped == "" && bottled(f.Profile) && !l.kin(f.Profile, written) {
+					return lacks(written)
+				}
+			}
+		}
+	}
+	return nil
+}
+
+var (
+	// refers stand before what is spoken of and not poured: "like a gin fizz", "no bitters".
+	refers = vocabulary.Words(`like as a an no not without the than if for`)
+	// kinds stand behind what says which glass, drink or manner is meant: "sherry glass".
+	kinds = vocabulary.Words(`glass glasses style way fashion bottle drink sour fizz`)
+)
+
+// kin reports whether a bottle is poured, or another of its class whose name holds the words
+// that are written: "float the rum" speaks of the dark rum above.
+func (l *looker) kin(p *flavor.Profile, written string) bool {
+	words := strings.Fields(flavor.NormaliseName(written))
+	return slices.ContainsFunc(l.pours, func(q flavor.Pour) bool {
+		if q.Profile == p {
+			return true
+		}
+		said := strings.Fields(flavor.NormaliseName(q.Profile.Name + " " + q.Match.Asked + " " + string(q.Profile.Class)))
+		return q.Profile.Class == p.Class && !slices.ContainsFunc(words, func(w string) bool { return !slices.Contains(said, w) })
+	})
+}
+
+// bottled reports whether an ingredient is a spirit, what goes with one, or bitters: none of them
+// is laid on a drink.
+func bottled(p *flavor.Profile) bool {
+	part := p.Class.Part()
+	return part == flavor.PartBase || part == flavor.PartModifier || p.Class == flavor.ClassCocktailBitters
+}
+
+// measured finds an amount of what is poured amid words of the rim: ".75 lem shk sugr rim".
+func (l *looker) measured(toks []token.Token) *flavor.Fault {
+	for i := range toks {
+		t := &toks[i]
+		if t.Kind != token.Numeral || t.Wrong != "" || t.Value == 0.5 || i+1 >= len(toks) {
+			continue
+		}
+		at := i + 1
+		u, n := entry.UnitAt(toks[at:])
+		at += n
+		for end := min(len(toks), at+mostWords); end > at; end-- {
+			written := token.OneLine(l.text[toks[at].Start:toks[end-1].End])
+			if f := l.book.Find(written, naming.PlaceOf(unitOr(u), t.Value, false)); f.Firm() && !f.Profile.Class.Solid() && !l.poured(f.Profile) {
+				whole := token.OneLine(l.text[t.Start:toks[end-1].End])
+				return measure.Invalid("amount", whole, "%q stands amid the rim; write it on a line of its own", whole)
+			}
+		}
+	}
+	return nil
+}
+
+// unitOr is a unit, and the ounce where none is written.
+func unitOr(u flavor.Unit) flavor.Unit {
+	if u == "" {
+		return flavor.Ounce
+	}
+	return u
+}
+
+// overWords stand before what a drink is strained over: ice, or something that is poured.
+var overWords = vocabulary.Words(`over onto`)
+
+// step finds what a step tells to pour and no line has an amount of.
+func (l *looker) step(toks []token.Token) *flavor.Fault {
+	at := slices.IndexFunc(toks, func(t token.Token) bool { return joining.PourSteps[t.Text] || overWords.Has(t.Text) })
+	if at < 0 {
+		return nil
+	}
+	name := l.unpoured(toks[at+1:])
+	if name == "" {
+		return nil
+	}
+	return measure.Invalid("amount", name, "this step pours %q, but no line states an amount of it; write it on a line of its own, such as \"1 oz %s\"", name, name)
+}
+
+// unpoured returns the first name of an ingredient in the words of a step that
+// no pour has a word of.
+func (l *looker) unpoured(toks []token.Token) string {
+	poured := map[string]bool{}
+	for i := range l.pours {
+		p := &l.pours[i]
+		for _, n := range []string{p.Profile.Name, p.Match.Asked, string(p.Profile.Class)} {
+			for _, w := range strings.Fields(flavor.NormaliseName(n)) {
+				poured[w] = true
+			}
+		}
+	}
+	for i := 0; i < len(toks); i++ {
+		for n := min(naming.LongestName, len(toks)-i); n > 0; n-- {
+			if toks[i].Kind != token.Word || serving.Fillers[toks[i].Text] || poured[flavor.NormaliseName(toks[i].Text)] {
+				break
+			}
+			name := token.OneLine(l.text[toks[i].Start:toks[i+n-1].End])
+			key := flavor.NormaliseName(name)
+			if l.book.Has(name) && !poured[key] && !strings.Contains(" "+key+" ", " ice ") && !mentioned(poured, key) && !harmless.Has(key) {
+				return name
+			}
+		}
+	}
+	return ""
+}
+
+// harmless are ingredients that a step may name without pouring them.
+var harmless = vocabulary.Words(`water salt sugar cocktail coffee peel zest`)
+
+// mentioned reports whether a word of a name is one of what is poured.
+func mentioned(poured map[string]bool, key string) bool {
+	return slices.ContainsFunc(strings.Fields(key), func(w string) bool { return poured[w] })
+}

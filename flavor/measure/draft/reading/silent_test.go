@@ -1,0 +1,35 @@
+package reading_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"counterpour/flavor/measure/draft/reading"
+)
+
+// Nothing that a clipped line pours is lost in its words of making: common practice, no source.
+func TestNothingIsLostInTheMaking(t *testing.T) {
+	for text, want := range map[string]string{
+		"gin 2 lem .75 ss .75 st nn cherry ang bit":                             "gin 59.15 + lem 22.18 + ss 22.18 + ang bit 1.6",
+		"1.5 cognac .75 trip sec .75 lem shk coupe sugr rim":                    "cognac 44.36 + trip sec 22.18 + lem 22.18",
+		"irish 40 brown sugar 2 bsp coffee 120 cream float hot":                 "irish 40 + brown sugar 4.43 + coffee 120 + cream 15",
+		"2 oz gin\n1 oz lemon\n1 oz simple\nshake first bit, up":                "gin 59.15 + lemon 29.57 + simple 29.57",
+		"Tideway 2 gin 1 lemon .5 honey shk":                                    "gin 59.15 + lemon 29.57 + honey 14.79",
+		"2 oz rum, 1 oz lime, .75 oz simple, shake, strain into a brandy glass": "rum 59.15 + lime 29.57 + simple 22.18",
+	} {
+		assert.Equal(t, want, poured(t, text), text)
+	}
+}
+
+// What may be poured as well as not, or be one bottle or another, is asked for: common practice,
+// no source.
+func TestWhatMayBeAnotherBottleIsAskedFor(t *testing.T) {
+	for _, text := range []string{
+		"tq 2 gf soda 4 lime .5 pinch salt build", // a drink of that name, or tequila behind whose name its amount stands
+		"2 oz rye\n1 oz the batch\nstir", "2 oz rye\n.25 oz herbal\nstir", "2 oz rye\n.25 oz goat style herbal\nstir",
+	} {
+		s, err := reading.Read(text, wholeCatalogue(t))
+		assert.Error(t, err, "%q is read as %v", text, s.Pours)
+	}
+}
