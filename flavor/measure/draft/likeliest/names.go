@@ -111,7 +111,7 @@ func (s *script) parted(from, to int, pl naming.Place) (string, *flavor.Profile)
 			if k < leastHalf || len(w)-k < leastHalf {
 				continue
 			}
-			if !s.says(w[:k]) && !s.says(w[k:]) {
+			if !s.says(w[:k]) && !s.says(w[k:]) || opens.Has(w[:k]) || opens.Has(w[k:]) { // "mate de" says no more than "mate"
 				continue
 			}
 			two := token.OneLine(before + w[:k] + " " + w[k:] + behind)

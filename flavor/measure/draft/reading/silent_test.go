@@ -28,6 +28,8 @@ func TestWhatMayBeAnotherBottleIsAskedFor(t *testing.T) {
 	for _, text := range []string{
 		"tq 2 gf soda 4 lime .5 pinch salt build", // a drink of that name, or tequila behind whose name its amount stands
 		"2 oz rye\n1 oz the batch\nstir", "2 oz rye\n.25 oz herbal\nstir", "2 oz rye\n.25 oz goat style herbal\nstir",
+		// what is not known, however it is said to go in
+		"ok so 2 gin 1 lemon and a bit of moon dust shake it up", "gin 60 lemon 20 moon juice top shk", "gin 60 lemon 20 matede top shk",
 	} {
 		s, err := reading.Read(text, wholeCatalogue(t))
 		assert.Error(t, err, "%q is read as %v", text, s.Pours)

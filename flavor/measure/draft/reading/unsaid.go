@@ -163,6 +163,8 @@ func (r *resolver) unpouredKind(words string, served bool) draft.Kind {
 	if len(named) == 0 {
 		f := r.book.Find(words, naming.Place{Unit: flavor.Splash})
 		switch {
+		case f.Profile == nil && f.Fault.Kind == flavor.ErrUnknown && topsUp(words): // "moon juice top"
+			return draft.KindUnread
 		case f.Profile == nil && f.Fault.Kind == flavor.ErrUnknown:
 			return draft.KindStep
 		case f.Profile == nil:

@@ -115,12 +115,25 @@ func (r *running) remark(toks []token.Token) bool {
 		r.laid = append(r.laid, left)
 		return true
 	}
-	if parting.Measured(&toks[0]) { // "barspoon of something"
+	if parting.Measured(&toks[0]) || someOf(toks) { // "barspoon of something", "and a bit of moon dust"
 		return false
 	}
 	r.passed = append(r.passed, written)
 	r.open = true
 	return true
+}
+
+// someWords say how much of something goes in, without an amount.
+var someWords = token.Words(`bit touch little some lick hint splash drop dash drizzle spoon squeeze lug glug swig tad shot slug`)
+
+// someOf reports whether words speak of some of a thing: it may be poured.
+func someOf(toks []token.Token) bool {
+	for i := range toks[:len(toks)-1] {
+		if someWords[toks[i].Text] && toks[i+1].Text == "of" {
+			return true
+		}
+	}
+	return false
 }
 
 // rimmed takes what dresses the rim from the end of a stretch, "chilli salt on the rim",
