@@ -41,12 +41,13 @@ var allowedInFlavor = map[string][]string{
 	"technique": {"flavor", "mix", "ratio", "makeup"},
 	"template":  {"flavor", "ratio", "makeup"},
 	"weigh":     {"flavor", "mix", "habit", "ratio", "makeup", "technique", "template", "weigh/proportion"},
-	"balance":   {"flavor", "guest", "makeup", "measure", "mix", "sense", "ratio", "technique", "template", "weigh"},
+	"balance":   {"flavor", "guest", "makeup", "measure", "mix", "sense", "ratio", "technique", "template", "weigh", "balance/wording"},
 	"cover":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/choice", "cover/gap", "cover/search", "cover/portion", "cover/role", "cover/wording", "technique"},
 	"drill":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "makeup", "template", "weigh", "balance", "cover", "riff", "drill/tasting", "drill/handling", "drill/pace", "drill/slip", "drill/wording"},
 
 	"template/templatetest": {"flavor", "ratio", "template"},
 
+	"balance/wording": {"flavor", "measure", "ratio", "technique", "template", "weigh"},
 	"cover/choice":    {},
 	"cover/search":    {"sense"},
 	"cover/lookahead": {"flavor", "cover"},

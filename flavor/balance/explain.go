@@ -1,12 +1,10 @@
 package balance
 
 import (
-	"fmt"
 	"math"
-	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/measure"
+	"counterpour/flavor/balance/wording"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/weigh"
 )
@@ -76,114 +74,93 @@ type working struct {
 	steps  []Step
 }
 
-func (w *working) add(stage Stage, family string, value float64, unit, format string, args ...any) {
-	w.steps = append(w.steps, Step{Stage: stage, Family: family, Text: fmt.Sprintf(format, args...), Value: value, Unit: unit})
+func (w *working) add(stage Stage, family string, value float64, unit, text string) {
+	w.steps = append(w.steps, Step{Stage: stage, Family: family, Text: text, Value: value, Unit: unit})
 }
 
 // drink tells the pours, the totals and the shares.
 func (w *working) drink() {
 	d := &w.detail
 	for i := range w.spec.Pours {
-		p := &w.spec.Pours[i]
-		w.add(StagePour, "", d.Pours[i].Total(), "ml", "%s %s is %.1f ml and counts as %s",
-			measure.FormatAmount(p.Amount, p.Unit), p.Profile.Name, p.ML, amountsText(&d.Pours[i]))
+		w.add(StagePour, "", d.Pours[i].Total(), "ml", wording.Counts(&w.spec.Pours[i], &d.Pours[i]))
 	}
 	for _, a := range ratio.Axes() {
-		if math.Abs(d.Sum[a]) < leastTold {
-			continue
+		if math.Abs(d.Sum[a]) >= wording.LeastTold {
+			w.add(StageTotal, "", d.Equivalents[a], "ml", wording.InAll(a, d.Sum[a]))
 		}
-		note := ""
-		if d.Sum[a] < 0 {
-			note = ", which counts as none: the spirits and syrups are stronger than the measure"
-		}
-		w.add(StageTotal, "", d.Equivalents[a], "ml", "%s in all: %.1f ml of %s%s", a, d.Sum[a], a.Measure(), note)
 	}
-	w.add(StageTotal, "", d.TotalML, "ml", "together: %.1f ml", d.TotalML)
+	w.add(StageTotal, "", d.TotalML, "ml", wording.Together(d.TotalML))
 	for _, a := range ratio.Axes() {
-		if d.Equivalents[a] >= leastTold {
-			w.add(StageShare, "", 100*d.Share[a], "%", "%s: %.1f of %.1f ml is %.1f %%", a, d.Equivalents[a], d.TotalML, 100*d.Share[a])
+		if d.Equivalents[a] >= wording.LeastTold {
+			w.add(StageShare, "", 100*d.Share[a], "%", wording.Share(a, d.Equivalents[a], d.TotalML, d.Share[a]))
 		}
 	}
 }
 
-// leastTold is the mL of an equivalent below which it is not told.
-const leastTold = 0.05
-
 // family tells how the drink sits in one family.
 func (w *working) family(f *weigh.FamilyDetail) {
-	w.add(StageCentre, f.ID, float64(f.Drinks), "drinks", "%s: good drinks of this make-up are %s; this one is %s. It rests on the published ratio and %d proven drinks, those made of the same things counting most; every share counts %.1f %% more, and that of length %.0f %%, so that none at all is very little",
-		f.Name, ratioText(f.Axes, f.Centre), ratioText(f.Axes, lifted(f)), f.Drinks, 100*f.Floor[ratio.Strong], 100*f.Floor[ratio.Long])
+	w.add(StageCentre, f.ID, float64(f.Drinks), "drinks", wording.Centre(f))
 	for i := range f.Coordinates {
 		c := &f.Coordinates[i]
-		w.add(StageRatio, f.ID, c.Widths, "widths", "%s: %s", f.Name, coordinateText(f, c))
+		w.add(StageRatio, f.ID, c.Widths, "widths", wording.LogRatio(f, c))
 	}
-	for _, x := range f.Excess {
-		w.add(StageExcess, f.ID, x.Edges, "edges", "%s: %s is %.1f %% of the drink, and such drinks carry up to %.1f %%; the rest is %.2f of %.0f %%, each of which is as bad as the family's edge",
-			f.Name, x.Axis, 100*x.Share, 100*x.Allowance, x.Edges, 100*x.Unit)
+	for i := range f.Excess {
+		x := &f.Excess[i]
+		w.add(StageExcess, f.ID, x.Edges, "edges", wording.Excess(f, x))
 	}
-	w.add(StageDistance, f.ID, f.Edges, "edges²", "%s: squared distance %s = %.2f; almost no good drink of it lies beyond %.2f, so that is %.2f of the edge. A slip of %s alone would explain %.2f of it, and hardly any good drink has more than %.2f of that: %.2f of the edge; the larger of the two counts",
-		f.Name, squaresText(f), f.SquaredAway, f.SquaredEdge, f.SquaredAway/f.SquaredEdge, f.Slip, f.SlipAway, f.SlipEdge, f.SlipEdges())
-	w.add(StageFamilyScore, f.ID, f.Score, "points", "%s: 100 × 0.7^%.2f = %.1f points", f.Name, f.Edges, f.Score)
-	w.add(StageProbability, f.ID, 100*f.Probability, "%", "%s: what is in it and how it is served speak %+.2f for it, the ratio %+.2f; so it is %.1f %% likely",
-		f.Name, f.MakeUp, f.Ratio, 100*f.Probability)
+	w.add(StageDistance, f.ID, f.Edges, "edges²", wording.Distance(f))
+	w.add(StageFamilyScore, f.ID, f.Score, "points", wording.FamilyScore(f))
+	w.add(StageProbability, f.ID, 100*f.Probability, "%", wording.Likely(f))
 }
 
 // others tells what the families that are hardly likely add, those whose share
 // does not show in one line, and returns the sum.
 func (w *working) others(told int) float64 {
 	var sum, unseen float64
-	for _, f := range w.detail.Families[told:] {
+	for i := range w.detail.Families[told:] {
+		f := &w.detail.Families[told+i]
 		points := f.Probability * f.Score
 		sum += points
-		if points < leastTold {
+		if points < wording.LeastTold {
 			unseen += points
 			continue
 		}
-		w.add(StageOther, f.ID, points, "points", "%s: %.1f %% likely, × %.1f points = %.2f", f.Name, 100*f.Probability, f.Score, points)
+		w.add(StageOther, f.ID, points, "points", wording.Other(f, points))
 	}
-	w.add(StageOther, "", unseen, "points", "every other family: %.2f points together", unseen)
+	w.add(StageOther, "", unseen, "points", wording.EveryOther(unseen))
 	return sum
 }
 
 // mean tells how the scores of the families that were told come together.
 func (w *working) mean(told int, others float64) {
-	var parts []string
-	for _, f := range w.detail.Families[:told] {
-		parts = append(parts, fmt.Sprintf("%.1f %% × %.1f", 100*f.Probability, f.Score))
-	}
 	d := &w.detail
-	w.add(StageMean, "", d.Mean, "points", "by its ratio: %s + %.2f from the others = %.1f points",
-		strings.Join(parts, " + "), others, d.Mean)
+	w.add(StageMean, "", d.Mean, "points", wording.Mean(d.Families[:told], others, d.Mean))
 	if d.Ratio > d.Mean {
-		w.add(StageExcused, "", d.Ratio, "points", "drinks made of the same have every part to every other as this one has: that leaves %.1f points", d.Ratio)
+		w.add(StageExcused, "", d.Ratio, "points", wording.Excused(d.Ratio))
 	}
 }
 
-// habits tells what is poured beyond habit, and the score.
+// habits tells what is poured beyond habit and what else is wrong, and the score.
 func (w *working) habits() {
 	d := &w.detail
+	leaves := func(stage Stage, what string, edges float64) {
+		points := weigh.ScoreAt(edges)
+		w.add(stage, "", points, "points", wording.Leaves(what, edges, points))
+	}
 	for i := range d.Beyond {
-		x := &d.Beyond[i]
-		points := weigh.ScoreAt(x.Edges)
-		w.add(StageHabit, "", points, "points", "%s: 100 × 0.7^%.2f leaves %.1f points", habitText(x), x.Edges, points)
+		leaves(StageHabit, wording.Habit(&d.Beyond[i]), d.Beyond[i].Edges)
 	}
 	switch x := &d.Uneven; {
 	case x.Edges > x.Told:
-		points := weigh.ScoreAt(x.Edges)
-		w.add(StageUneven, "", points, "points", "no drink like this has its sugar to its acid: 100 × 0.7^%.2f leaves %.1f points", x.Edges, points)
+		leaves(StageUneven, wording.SugarToAcid, x.Edges)
 	case x.Edges > 0 && x.Profile != nil:
-		points := weigh.ScoreAt(x.Edges)
-		w.add(StageUneven, "", points, "points", "there is %.1f times as much %s as goes with the rest in drinks like this: 100 × 0.7^%.2f leaves %.1f points", math.Exp(-x.Change), x.Profile.Name, x.Edges, points)
+		leaves(StageUneven, wording.TimesAsMuch(math.Exp(-x.Change), x.Profile.Name), x.Edges)
 	}
 	for i := range d.Bounds {
-		x := &d.Bounds[i]
-		points := weigh.ScoreAt(x.Edges)
-		w.add(StageBound, "", points, "points", "%s: 100 × 0.7^%.2f leaves %.1f points", boundText(x), x.Edges, points)
+		leaves(StageBound, boundText(&d.Bounds[i]), d.Bounds[i].Edges)
 	}
 	for i := range d.Method {
-		x := &d.Method[i]
-		points := weigh.ScoreAt(x.Edges)
-		w.add(StageBound, "", points, "points", "%s: 100 × 0.7^%.2f leaves %.1f points", methodText(w.spec, x), x.Edges, points)
+		leaves(StageBound, methodText(w.spec, &d.Method[i]), d.Method[i].Edges)
 	}
-	w.add(StageScore, "", d.Score, "points", "score: %.1f points, the ratio, the worst pour and what is uneven together, or what else leaves less: %s", d.Score, weigh.VerdictOf(d.Score))
+	w.add(StageScore, "", d.Score, "points", wording.Score(d.Score, weigh.VerdictOf(d.Score)))
 }
