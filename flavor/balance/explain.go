@@ -160,7 +160,7 @@ func (w *working) habits() {
 		leaves(StageBound, boundText(&d.Bounds[i]), d.Bounds[i].Edges)
 	}
 	for i := range d.Method {
-		leaves(StageBound, methodText(w.spec, &d.Method[i]), d.Method[i].Edges)
+		leaves(StageBound, wording.Method(w.spec.Method, &d.Method[i]), d.Method[i].Edges)
 	}
 	w.add(StageScore, "", d.Score, "points", wording.Score(d.Score, weigh.VerdictOf(d.Score)))
 }

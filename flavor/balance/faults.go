@@ -2,12 +2,11 @@ package balance
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/balance/wording"
 	"counterpour/flavor/makeup"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/technique"
@@ -28,7 +27,7 @@ type Fault struct {
 	// Beyond says that there is more of the ingredient than good drinks carry,
 	// whatever the ratio; Own, that proven drinks do pour it.
 	Beyond, Own bool
-	Method      technique.Fault // empty if the method is not what is wrong
+	Method      technique.Flaw // empty if the method is not what is wrong
 	Text        string
 
 	strange bool    // hardly any drink of its kind has the ingredient at all
@@ -107,7 +106,7 @@ func lacking(s *flavor.Spec, j *weigh.Judgement, rest judged, build *weigh.Build
 	for _, c := range build.Companions(1) {
 		if c.Like >= leastAlike {
 			f := Fault{Axis: axisFor(c.Profile), Odds: 1, Deviation: leastDeviation, missing: true, beside: true}
-			f.Text = fmt.Sprintf("something is missing: drinks made of this have %s too", c.Profile.Name)
+			f.Text = wording.Missing(c.Profile.Name)
 			return []Fault{f}
 		}
 	}
@@ -117,8 +116,7 @@ func lacking(s *flavor.Spec, j *weigh.Judgement, rest judged, build *weigh.Build
 			return []Fault{f}
 		}
 	}
-	return []Fault{{Axis: ratio.Aroma, Odds: 1, Deviation: leastDeviation,
-		Text: fmt.Sprintf("it is far from all drinks that are known: the nearest kind is %s", strings.ToLower(j.Fits[0].Name))}}
+	return []Fault{{Axis: ratio.Aroma, Odds: 1, Deviation: leastDeviation, Text: wording.FarFromAll(j.Fits[0].Name)}}
 }
 
 // leastAlike is how like the draft the rest of proven drinks has to be for what they have

@@ -2,12 +2,12 @@ package balance
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/balance/wording"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
@@ -186,7 +186,7 @@ func (f *fixing) sparesBase() bool {
 // takesBase reports whether a candidate takes a base further from what was ordered than a
 // fix may that no fault asks for; a smaller drink of the same kind does not.
 func (c *candidate) takesBase() bool {
-	return c.part == "" && slices.ContainsFunc(c.changes, func(x Change) bool {
+	return !c.scales() && slices.ContainsFunc(c.changes, func(x Change) bool {
 		return x.Profile.Base() && x.FromML > 0 && math.Abs(x.ToML-x.FromML) > strayShare*x.FromML+slack
 	})
 }
@@ -248,7 +248,7 @@ func (f *fixing) curdles(x *Fix) (bool, error) {
 	}
 	defer build.Done()
 	judged := build.Judge(build.Amounts())
-	return slices.ContainsFunc(judged.Method, func(s technique.Slip) bool { return s.Fault == technique.Curdled }), nil
+	return slices.ContainsFunc(judged.Method, func(s technique.Slip) bool { return s.Flaw == technique.Curdled }), nil
 }
 
 // ethanol returns the g of it in a spec.
@@ -264,9 +264,9 @@ func ethanol(s *flavor.Spec) float64 {
 type candidate struct {
 	changes []Change
 	making  technique.Making
-	part    string // of everything, in words; empty if not everything is scaled
-	asked   int    // place of the fault that asks for it, unasked if none does
-	steps   int    // of the jigger
+	portion portion // of everything, if that is what is poured
+	asked   int     // place of the fault that asks for it, unasked if none does
+	steps   int     // of the jigger
 	score   float64
 	small   bool // it leaves less than half of the draft
 	puts    bool // it puts back what was forgotten, or leaves out what is strange, which is the first fault
@@ -279,10 +279,13 @@ const unasked = MaxFaults
 // balanced reports whether the candidate balances the draft.
 func (c *candidate) balanced() bool { return c.score >= weigh.BalancedFrom }
 
+// scales reports whether a portion of everything is poured.
+func (c *candidate) scales() bool { return c.portion != (portion{}) }
+
 // size is how many things are done.
 func (c *candidate) size() int {
 	switch {
-	case c.part != "":
+	case c.scales():
 		return 1
 	case c.making.Glass != "" && c.making.Service != "": // ice, beside another glass
 		return len(c.changes) + 2
@@ -335,10 +338,10 @@ func compareBool(x, y bool) int {
 // sameIdea reports whether one of two candidates does what the other does, and
 // perhaps more.
 func (c *candidate) sameIdea(o *candidate) bool {
-	if c.part != "" && o.part != "" {
+	if c.scales() && o.scales() {
 		return true
 	}
-	if !c.making.Same(&o.making) || c.part != o.part {
+	if !c.making.Same(&o.making) || c.scales() || o.scales() {
 		return false
 	}
 	if len(c.changes) > len(o.changes) {
@@ -378,22 +381,24 @@ func apply(s *flavor.Spec, changes []Change) flavor.Spec {
 
 // text says what is done.
 func (c *candidate) text() string {
-	if c.part != "" {
-		return "pour " + c.part + " of everything"
+	if c.scales() {
+		return wording.OfEverything(c.portion.some, c.portion.parts)
 	}
-	var parts []string
+	var steps []string
 	for i := range c.changes {
 		x := &c.changes[i]
 		to := measure.FormatAmount(x.To, x.Unit)
 		switch {
 		case x.FromML == 0:
-			parts = append(parts, fmt.Sprintf("add %s %s", to, x.Profile.Name))
+			steps = append(steps, wording.Add(to, x.Profile.Name))
 		case x.ToML == 0:
-			parts = append(parts, "leave out the "+x.Profile.Name)
+			steps = append(steps, wording.LeaveOut(x.Profile.Name))
 		default:
-			parts = append(parts, fmt.Sprintf("pour %s %s instead of %s", to, x.called(), x.Before()))
+			steps = append(steps, wording.Instead(to, x.called(), x.Before()))
 		}
 	}
-	parts = append(parts, c.making.Words()...)
-	return strings.Join(parts, ", and ")
+	if !c.making.Stays() {
+		steps = append(steps, wording.Making(&c.making))
+	}
+	return wording.All(steps)
 }

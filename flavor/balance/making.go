@@ -26,14 +26,14 @@ func (f *fixing) byMethod() {
 			f.leaveOutPart(i, x.Profile.Class.Part())
 		case technique.Uniced:
 			if f.clear() {
-				f.tryMaking(i, technique.Making{Method: flavor.Stir, Text: "stir it"})
+				f.tryMaking(i, technique.Making{Method: flavor.Stir, Do: technique.StirIt})
 				continue
 			}
 			f.tryMaking(i, technique.Shaking(f.spec, false))
 		case technique.Unshaken:
 			f.tryMaking(i, technique.Shaking(f.spec, false))
 		case technique.Clouded:
-			f.tryMaking(i, technique.Making{Method: flavor.Stir, Text: "stir it"})
+			f.tryMaking(i, technique.Making{Method: flavor.Stir, Do: technique.StirIt})
 		case technique.Flat:
 			f.tryMaking(i, technique.Afterwards(f.spec))
 		case technique.HotOnIce:
@@ -164,7 +164,7 @@ func (f *fixing) tryStirring(asked int) {
 	if !f.clear() {
 		return
 	}
-	c := candidate{asked: asked, steps: mostSteps, making: technique.Making{Method: flavor.Stir, Text: "stir it, if no juice is meant to be in it"}, sure: true}
+	c := candidate{asked: asked, steps: mostSteps, making: technique.Making{Method: flavor.Stir, Do: technique.StirWithoutJuice}, sure: true}
 	spec := c.apply(f.spec)
 	if c.score = f.scoreOf(&spec); c.balanced() {
 		f.keep(c)
@@ -196,10 +196,7 @@ func (f *fixing) largerGlass(asked int) {
 func (f *fixing) pourInto(asked int, glasses []string, standing, service flavor.Service, ml float64) {
 	for _, name := range glasses {
 		if g, _ := mix.GlassNamed(name); g.RoomML(standing) >= ml {
-			m := technique.Making{Glass: name, Service: service, Text: "pour it into a " + name}
-			if service != "" {
-				m.Text += ", over ice"
-			}
+			m := technique.Making{Glass: name, Service: service, Do: technique.PourInto}
 			if spec := (&candidate{making: m}).apply(f.spec); f.scoreOf(&spec) >= roomy {
 				f.tryMaking(asked, m)
 			}

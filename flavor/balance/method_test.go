@@ -50,10 +50,10 @@ var wellMade = []string{
 // Drinks that are spoilt in the making, the fault, the pour that is named, and what
 // the first fix says: common practice, no source.
 var badlyMade = []struct {
-	text  string
-	fault technique.Fault // empty for one that is too cold
-	pour  string
-	fix   string
+	text string
+	flaw technique.Flaw // empty for one that is too cold
+	pour string
+	fix  string
 }{
 	{"2 oz scotch|1/2 oz lemon juice|3/4 oz honey syrup|5 oz cold water|build, mug", "", "", "use hot water"},
 	{"1 1/2 oz Irish whiskey|4 oz cold coffee|1/2 oz demerara syrup|1 oz heavy cream|build, mug", "", "", "use hot filter coffee"},
@@ -139,7 +139,7 @@ func TestWhatIsBadlyMadeIsSaidAndMended(t *testing.T) {
 		require.NotEmpty(t, r.Faults, c.text)
 		found := false
 		for _, f := range r.Faults[:min(2, len(r.Faults))] {
-			if f.Method == c.fault && (c.fault != "" && f.Profile.Name == c.pour || c.fault == "" && f.Axis == ratio.Temperature && !f.High) {
+			if f.Method == c.flaw && (c.flaw != "" && f.Profile.Name == c.pour || c.flaw == "" && f.Axis == ratio.Temperature && !f.High) {
 				found = true
 			}
 		}

@@ -45,7 +45,7 @@ func (f *fixing) keep(c candidate) {
 		after += c.changes[i].ToML - c.changes[i].FromML
 	}
 	c.puts = c.puts || f.rids(&c)
-	c.small = c.part == "" && after < smallShare*f.spec.VolumeML()
+	c.small = !c.scales() && after < smallShare*f.spec.VolumeML()
 	if c.score > f.base && !f.heady(c.changes) && !f.spikes(c.changes) && !f.bursts(c) {
 		f.found = append(f.found, c)
 	}

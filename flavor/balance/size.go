@@ -9,11 +9,13 @@ import (
 	"counterpour/flavor/weigh"
 )
 
-// parts of everything that are poured instead of a drink that is too large.
-var parts = []struct {
-	share float64
-	word  string
-}{{2.0 / 3, "two thirds"}, {0.5, "half"}, {1.0 / 3, "a third"}, {0.25, "a quarter"}}
+// portion is so many of so many parts of a drink, nothing if it is not said.
+type portion struct{ some, parts int }
+
+func (p portion) share() float64 { return float64(p.some) / float64(p.parts) }
+
+// portions of everything that are poured instead of a drink that is too large.
+var portions = []portion{{2, 3}, {1, 2}, {1, 3}, {1, 4}}
 
 // leastOfUsual is the share of the usual size of a drink that nobody pours less than.
 // Judged.
@@ -32,36 +34,38 @@ func (f *fixing) bySize() {
 		usual = math.Min(usual, room)
 	}
 	best := 0
-	for i, p := range parts {
-		if math.Abs(math.Log(p.share/usual)) < math.Abs(math.Log(parts[best].share/usual)) {
+	for i, p := range portions {
+		if math.Abs(math.Log(p.share()/usual)) < math.Abs(math.Log(portions[best].share()/usual)) {
 			best = i
 		}
 	}
-	for i, p := range parts[best:] { // a smaller one, if the usual one is still too strong
-		if i > 0 && p.share < leastOfUsual*usual || f.scaled(asked, p.share, p.word) >= weigh.BalancedFrom {
+	for i, p := range portions[best:] { // a smaller one, if the usual one is still too strong
+		if i > 0 && p.share() < leastOfUsual*usual || f.scaled(asked, p, true) >= weigh.BalancedFrom {
 			break
 		}
 	}
 	if x := &f.faults[asked]; x.Axis != ratio.Strong || x.byOdd {
 		return
 	}
-	for _, p := range parts {
-		if p.share < 0.5 || f.scaled(asked, p.share, "") >= weigh.BalancedFrom {
+	for _, p := range portions {
+		if p.share() < 0.5 || f.scaled(asked, p, false) >= weigh.BalancedFrom {
 			break // a drink without half of its base is another one
 		}
 	}
 }
 
-// scaled pours a share of everything, if there is a word for it, else of all bases, and
-// returns the score of that.
-func (f *fixing) scaled(asked int, share float64, word string) float64 {
-	c := candidate{asked: asked, steps: mostSteps, part: word}
+// scaled pours a portion of everything, else of all bases, and returns the score of that.
+func (f *fixing) scaled(asked int, of portion, everything bool) float64 {
+	c := candidate{asked: asked, steps: mostSteps}
+	if everything {
+		c.portion = of
+	}
 	for i := range f.spec.Pours {
 		p := &f.spec.Pours[i]
-		if word == "" && !p.Profile.Base() {
+		if !everything && !p.Profile.Base() {
 			continue
 		}
-		to := measure.Snap(p.ML*share, p.Unit, p.Profile)
+		to := measure.Snap(p.ML*of.share(), p.Unit, p.Profile)
 		per, ok := measure.MLPerUnit(p.Unit, p.Profile)
 		if !ok || to >= p.Amount {
 			continue // a dash stays one

@@ -1,10 +1,10 @@
 package balance
 
 import (
-	"fmt"
 	"math"
 
 	"counterpour/flavor"
+	"counterpour/flavor/balance/wording"
 	"counterpour/flavor/makeup"
 	"counterpour/flavor/weigh"
 )
@@ -21,13 +21,11 @@ func unevenFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
 	ml, _ := makeup.SameBottle(s, indexOf(s, x.Profile))
 	f.moveML = ml * math.Abs(math.Expm1(x.Change))
 	pour := largestPour(s, x.Profile)
-	if word := "too little"; f.High || f.moveML <= farTimes*ml {
-		if f.High {
-			word = "too much"
-		}
-		f.Text = fmt.Sprintf("about %s %s %s: drinks like this have about %s", amountNear(s, f.moveML, pour), word, x.Profile.Name, amountNear(s, ml*math.Exp(x.Change), pour))
+	if f.High || f.moveML <= farTimes*ml {
+		f.Text = wording.About(amountNear(s, f.moveML, pour), f.High, x.Profile.Name)
 	} else {
-		f.Text = fmt.Sprintf("far too little %s: drinks like this have about %s", x.Profile.Name, amountNear(s, ml*math.Exp(x.Change), pour))
+		f.Text = wording.Far(false, x.Profile.Name)
 	}
+	f.Text += wording.HaveAbout(amountNear(s, ml*math.Exp(x.Change), pour))
 	return []Fault{f}
 }

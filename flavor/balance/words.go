@@ -2,12 +2,11 @@ package balance
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/balance/wording"
 	"counterpour/flavor/makeup"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/ratio"
@@ -145,13 +144,9 @@ func answerable(bearers []bearer, s *flavor.Spec) (bearer, bool) {
 // wrong, and by how many mL, 0 if it says no amount. It is empty for what is not worth
 // telling.
 func faultText(s *flavor.Spec, j *weigh.Judgement, p weigh.Pull) (of *flavor.Profile, moveML float64, text string) {
-	bearers := bearersOf(s, p.Axis)
-	word, high := "too little", p.Change < 0
-	if high {
-		word = "too much"
-	}
+	bearers, high := bearersOf(s, p.Axis), p.Change < 0
 	if p.Axis == ratio.Strong && !high && missesBase(s, j) {
-		return nil, 0, fmt.Sprintf("there is no base in it, which drinks of this kind (%s) have", strings.ToLower(j.Fits[0].Name))
+		return nil, 0, wording.NoBase(j.Fits[0].Name)
 	}
 	if p.Axis == ratio.Sour && !high { // what a bartender adds is citrus, not more of a fruit that has a little acid
 		bearers = slices.DeleteFunc(bearers, func(b bearer) bool { return !b.lead })
@@ -167,19 +162,19 @@ func faultText(s *flavor.Spec, j *weigh.Judgement, p weigh.Pull) (of *flavor.Pro
 	b, ok := blamed(bearers, high, ml, s.VolumeML())
 	if ok && (high || ml/b.per <= farTimes*b.ml) {
 		moveML = ml / b.per
-		text = fmt.Sprintf("about %s %s %s", amountNear(s, moveML, b.pour), word, b.pour.Profile.Name)
+		text = wording.About(amountNear(s, moveML, b.pour), high, b.pour.Profile.Name)
 	} else {
 		if !ok {
 			b, ok = answerable(bearers, s)
 			ok = ok && (high || b.lead)
 		}
 		if !ok {
-			return nil, 0, fmt.Sprintf("%s %s altogether, by about %s of %s", word, p.Axis.Noun(), plainAmount(s, ml), p.Axis.Measure())
+			return nil, 0, wording.Altogether(p.Axis, high, plainAmount(s, ml))
 		}
-		text = fmt.Sprintf("far %s %s", word, b.pour.Profile.Name)
+		text = wording.Far(high, b.pour.Profile.Name)
 	}
 	if o := bearersOf(s, against(p.Axis)); len(o) > 0 && o[0].pour.Profile.ID != b.pour.Profile.ID {
-		text += " for this much " + o[0].pour.Profile.Name
+		text += wording.ForThisMuch(o[0].pour.Profile.Name)
 	}
 	return b.pour.Profile, moveML, text
 }
@@ -193,7 +188,7 @@ const leastLikely = 0.2
 func lacks(j *weigh.Judgement, p weigh.Pull) string {
 	for i := range j.Fits {
 		if f := &j.Fits[i]; f.ID == p.Family && f.Probability >= leastLikely {
-			return fmt.Sprintf("nothing here brings %s, which drinks of this kind (%s) have", p.Axis.Noun(), strings.ToLower(f.Name))
+			return wording.Lacks(p.Axis, f.Name)
 		}
 	}
 	return ""
@@ -209,7 +204,7 @@ func missesBase(s *flavor.Spec, j *weigh.Judgement) bool {
 // plainAmount says an amount of no pour in particular in the units of a spec.
 func plainAmount(s *flavor.Spec, ml float64) string {
 	if measure.SystemOf(s) == measure.Metric {
-		return fmt.Sprintf("%.0f ml", math.Max(1, ml))
+		return measure.FormatAmount(math.RoundToEven(math.Max(1, ml)), flavor.Millilitre)
 	}
 	const perOunce = 29.5735
 	return measure.FormatAmount(math.Max(0.25, math.Round(ml/perOunce*4)/4), flavor.Ounce)

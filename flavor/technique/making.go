@@ -14,14 +14,35 @@ type Making struct {
 	After   []*flavor.Profile // go in once the rest is mixed
 	Hot     []*flavor.Profile // are poured hot
 	Glass   string            // that it is poured into
-	Text    string            // says so to a bartender; empty if nothing is made differently
+	Do      Action
 }
 
+// Action is what is done differently.
+type Action int
+
+// The actions.
+const (
+	Stay             Action = iota // nothing
+	UseHot                         // pour hot what is to be
+	AddAfterShake                  // what goes in afterwards
+	AddAfterBlend                  // the same
+	AddHotAfterShake               // the same, what is hot
+	BuildInPlaceOfStir
+	BuildInPlaceOfShake
+	ShakeIt
+	ShakeTwice // first without ice
+	StirIt
+	StirWithoutJuice // if none is meant to be in it
+	PourInto         // a glass
+)
+
 // Stays reports whether nothing is made differently.
-func (m *Making) Stays() bool { return m.Text == "" }
+func (m *Making) Stays() bool { return m.Do == Stay }
 
 // Same reports whether two ways are one.
-func (m *Making) Same(o *Making) bool { return m.Text == o.Text }
+func (m *Making) Same(o *Making) bool {
+	return m.Do == o.Do && m.Service == o.Service && m.Glass == o.Glass && slices.Equal(m.After, o.After) && slices.Equal(m.Hot, o.Hot)
+}
 
 // Apply makes a spec so.
 func (m *Making) Apply(s *flavor.Spec) {
@@ -43,14 +64,6 @@ func (m *Making) Apply(s *flavor.Spec) {
 	}
 }
 
-// Words say what is done, as parts of a sentence.
-func (m *Making) Words() []string {
-	if m.Stays() {
-		return nil
-	}
-	return []string{m.Text}
-}
-
 // Heating pours hot what is said to be cold in a hot drink.
 func Heating(s *flavor.Spec) Making {
 	var m Making
@@ -60,7 +73,7 @@ func Heating(s *flavor.Spec) Making {
 		}
 	}
 	if len(m.Hot) > 0 {
-		m.Text = "use hot " + namesOf(m.Hot)
+		m.Do = UseHot
 	}
 	return m
 }
@@ -69,9 +82,9 @@ func Heating(s *flavor.Spec) Making {
 func Afterwards(s *flavor.Spec) Making {
 	var m Making
 	if m.After = sparkling(s); len(m.After) > 0 {
-		m.Text = "add the " + namesOf(m.After) + " after the shake"
+		m.Do = AddAfterShake
 		if s.Method == flavor.Blend {
-			m.Text = "blend the rest, and add the " + namesOf(m.After) + " after"
+			m.Do = AddAfterBlend
 		}
 	}
 	return m
@@ -87,12 +100,12 @@ func BuiltHot(s *flavor.Spec) Making {
 				hot = append(hot, p.Profile)
 			}
 		}
-		return Making{Service: flavor.Hot, After: hot, Text: "shake the rest, and add the hot " + namesOf(hot) + " after, in the mug"}
+		return Making{Service: flavor.Hot, After: hot, Do: AddHotAfterShake}
 	}
 	if s.Method == flavor.Stir {
-		return Making{Method: flavor.Build, Service: flavor.Hot, Text: "build it hot, without ice"}
+		return Making{Method: flavor.Build, Service: flavor.Hot, Do: BuildInPlaceOfStir}
 	}
-	return Making{Method: flavor.Build, Service: flavor.Hot, Text: "build it hot, without shaking"}
+	return Making{Method: flavor.Build, Service: flavor.Hot, Do: BuildInPlaceOfShake}
 }
 
 // Shaking shakes a drink, all but what sparkles. A hot drink is never shaken: a
@@ -101,15 +114,12 @@ func Shaking(s *flavor.Spec, egg bool) Making {
 	if HotInside(s) {
 		return Making{}
 	}
-	m := Making{Method: flavor.Shake, Text: "shake it", After: sparkling(s)}
+	m := Making{Method: flavor.Shake, Do: ShakeIt, After: sparkling(s)}
 	if egg {
-		m.Method, m.Text = flavor.DryShake, "shake it, first without ice, then with ice"
+		m.Method, m.Do = flavor.DryShake, ShakeTwice
 	}
 	if s.Service == flavor.Neat {
 		m.Service = flavor.Up
-	}
-	if len(m.After) > 0 {
-		m.Text += ", and add the " + namesOf(m.After) + " after the shake"
 	}
 	return m
 }
@@ -128,13 +138,4 @@ func sparkling(s *flavor.Spec) []*flavor.Profile {
 		}
 	}
 	return out
-}
-
-// namesOf joins names: "soda water and ginger beer".
-func namesOf(of []*flavor.Profile) string {
-	names := make([]string, len(of))
-	for i, p := range of {
-		names[i] = p.Name
-	}
-	return flavor.JoinAnd(names)
 }

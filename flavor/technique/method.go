@@ -8,24 +8,24 @@ import (
 	"counterpour/flavor/mix"
 )
 
-// Fault is what can be wrong with how a drink is made.
-type Fault string
+// Flaw is what can be wrong with how a drink is made.
+type Flaw string
 
-// The faults of method: common practice, no source.
+// The flaws: common practice, no source.
 const (
-	EggUnshaken Fault = "egg unshaken" // raw egg or a foam in what is not shaken
-	Unshaken    Fault = "unshaken"     // citrus, cream or coffee in what is only stirred
-	Uniced      Fault = "uniced"       // a sour built where no ice is
-	Curdled     Fault = "curdled"      // milk or cream with acid
-	Flat        Fault = "flat"         // what sparkles is shaken or blended
-	HotOnIce    Fault = "hot on ice"   // what is hot is shaken, blended or stirred on ice
-	FatSet      Fault = "fat set"      // butter or oil in a cold drink
-	Clouded     Fault = "clouded"      // nothing but spirits and sweet wines, shaken or blended
+	EggUnshaken Flaw = "egg unshaken" // raw egg or a foam in what is not shaken
+	Unshaken    Flaw = "unshaken"     // citrus, cream or coffee in what is only stirred
+	Uniced      Flaw = "uniced"       // a sour built where no ice is
+	Curdled     Flaw = "curdled"      // milk or cream with acid
+	Flat        Flaw = "flat"         // what sparkles is shaken or blended
+	HotOnIce    Flaw = "hot on ice"   // what is hot is shaken, blended or stirred on ice
+	FatSet      Flaw = "fat set"      // butter or oil in a cold drink
+	Clouded     Flaw = "clouded"      // nothing but spirits and sweet wines, shaken or blended
 )
 
-// Slip is a fault of method.
+// Slip is a flaw of one drink.
 type Slip struct {
-	Fault   Fault
+	Flaw    Flaw
 	Profile *flavor.Profile // the pour that suffers
 	With    *flavor.Profile // the pour that does it; nil if it is the method
 	Edges   float64         // as of the other reasons why a drink is not balanced
@@ -82,9 +82,9 @@ func (w *workshop) of(is func(*flavor.Pour) bool) (float64, *flavor.Profile) {
 
 // say tells a fault that grows from nothing at a share of the drink to its full at
 // another.
-func (w *workshop) say(f Fault, by *flavor.Profile, share, from, to, full float64) {
+func (w *workshop) say(f Flaw, by *flavor.Profile, share, from, to, full float64) {
 	if x := makeup.Ramp(share, from, to); x > 0 && by != nil {
-		w.tell(Slip{Fault: f, Profile: by, Edges: full * x})
+		w.tell(Slip{Flaw: f, Profile: by, Edges: full * x})
 	}
 }
 

@@ -22,11 +22,11 @@ func read(t *testing.T, text string) *flavor.Spec {
 }
 
 // slips are the faults of a drink as it is written, the worst of each kind.
-func slips(s *flavor.Spec) map[technique.Fault]technique.Slip {
-	out := map[technique.Fault]technique.Slip{}
+func slips(s *flavor.Spec) map[technique.Flaw]technique.Slip {
+	out := map[technique.Flaw]technique.Slip{}
 	technique.SlipsOf(s, makeup.PartsIn(s), makeup.AmountsOf(s), func(x technique.Slip) {
-		if x.Edges > out[x.Fault].Edges {
-			out[x.Fault] = x
+		if x.Edges > out[x.Flaw].Edges {
+			out[x.Flaw] = x
 		}
 	})
 	return out
@@ -35,11 +35,11 @@ func slips(s *flavor.Spec) map[technique.Fault]technique.Slip {
 // An edge is where a drink is no longer balanced: see [technique.Slip].
 const edge = 1.0
 
-// Each fault with the pour that suffers, and the same drink made as bars make it, which
-// has no fault at all: common practice, no source.
-func TestEachFaultAndItsRemedy(t *testing.T) {
+// Each flaw with the pour that suffers, and the same drink made as bars make it, which
+// has none at all: common practice, no source.
+func TestEachFlawAndItsRemedy(t *testing.T) {
 	for _, c := range []struct {
-		fault           technique.Fault
+		flaw            technique.Flaw
 		pour, bad, well string
 	}{
 		{technique.Flat, "soda water", "2 oz gin|1 oz lemon juice|3/4 oz simple syrup|3 oz soda water|shake everything with soda, highball",
@@ -62,9 +62,9 @@ func TestEachFaultAndItsRemedy(t *testing.T) {
 			"2 oz rye|1 oz sweet vermouth|2 dashes aromatic bitters|stir, up"},
 	} {
 		bad := slips(read(t, c.bad))
-		require.Contains(t, bad, c.fault, c.bad)
-		assert.GreaterOrEqual(t, bad[c.fault].Edges, edge, c.bad)
-		assert.Equal(t, c.pour, bad[c.fault].Profile.Name, c.bad)
+		require.Contains(t, bad, c.flaw, c.bad)
+		assert.GreaterOrEqual(t, bad[c.flaw].Edges, edge, c.bad)
+		assert.Equal(t, c.pour, bad[c.flaw].Profile.Name, c.bad)
 		for f, x := range slips(read(t, c.well)) {
 			assert.Less(t, x.Edges, edge, "%s: %s", f, c.well)
 		}
