@@ -247,7 +247,7 @@ func UnitAt(toks []token.Token) (flavor.Unit, int) {
 	one := toks[0].Text
 	second := skip(1)
 	if second < len(toks) && toks[second].Kind == token.Word && measure.BeginsLongUnit(one) {
-		if third := skip(second + 1); third < len(toks) && toks[third].Kind == token.Word && one[0] == 'c' { // "cuillère à café"
+		if third := skip(second + 1); third < len(toks) && toks[third].Kind == token.Word { // "cuillère à café"
 			if u, ok := measure.ParseUnit(one + " " + toks[second].Text + " " + toks[third].Text); ok {
 				return u, skip(third + 1)
 			}

@@ -18,6 +18,7 @@ var PourVerbs = map[string]flavor.Unit{
 	"top": flavor.Top, "topped": flavor.Top, "toped": flavor.Top, "toppd": flavor.Top, "tops": flavor.Top, "topping": flavor.Top, "fill": flavor.Top, "lengthen": flavor.Top, "finish": flavor.Top, "finished": flavor.Top, "crowned": flavor.Top, "completed": flavor.Top, "lengthened": flavor.Top,
 	"float": flavor.Float, "layer": flavor.Float, "drizzle": flavor.Float, "lace": flavor.Float, "auffüllen": flavor.Top, "aufgießen": flavor.Top,
 	"tapar": flavor.Top, "coronar": flavor.Top, "rematar": flavor.Top, "alargar": flavor.Top, "allungare": flavor.Top, "rabboccare": flavor.Top, "rallonger": flavor.Top, "compléter": flavor.Top, "completer": flavor.Top, "allonger": flavor.Top, "completar": flavor.Top, "rellenar": flavor.Top, "colmare": flavor.Top, "riempire": flavor.Top, "fyll": flavor.Top, "fyld": flavor.Top, "toppa": flavor.Top, "aanvullen": flavor.Top, "fylls": flavor.Top, "terminar": flavor.Top, "cubrir": flavor.Top, "completare": flavor.Top, "encher": flavor.Top, "afvullen": flavor.Top, "aftoppen": flavor.Top, "finir": flavor.Top, "finire": flavor.Top, "toppes": flavor.Top,
+	"dopełnić": flavor.Top, "dopełnij": flavor.Top, "dopełniamy": flavor.Top, "dopełnione": flavor.Top, "uzupełnić": flavor.Top, "uzupełnij": flavor.Top, "zalać": flavor.Top, "zalej": flavor.Top, "dolać": flavor.Top, "dolej": flavor.Top, "dolít": flavor.Top, "dolijeme": flavor.Top, "dolij": flavor.Top, "doplnit": flavor.Top, "doplň": flavor.Top, "dolejte": flavor.Top, "долить": flavor.Top, "долей": flavor.Top, "долейте": flavor.Top, "доливаем": flavor.Top, "заполнить": flavor.Top, "дополнить": flavor.Top, "дополни": flavor.Top, "топ": flavor.Top, "συμπληρώνουμε": flavor.Top, "συμπληρώνω": flavor.Top, "συμπληρώστε": flavor.Top, "γεμίζουμε": flavor.Top, "γεμίζω": flavor.Top, "γεμίστε": flavor.Top, "τοπ": flavor.Top, "topp": flavor.Top, "topper": flavor.Top, "fülle": flavor.Top, "auffüllend": flavor.Top, "complétez": flavor.Top, "complète": flavor.Top, "completa": flavor.Top, "colmar": flavor.Top, "rellena": flavor.Top, "rellenamos": flavor.Top, "completamos": flavor.Top, "toppar": flavor.Top, "fyllas": flavor.Top,
 	"rinse": flavor.Rinse, "coat": flavor.Rinse, "swirl": flavor.Rinse, "season": flavor.Rinse,
 	"spritz": flavor.Spritz, "spray": flavor.Spritz, "mist": flavor.Spritz,
 }
@@ -102,19 +103,45 @@ func skipObject(toks []token.Token) []token.Token {
 }
 
 // objectWords stand between a verb and what is poured.
-var objectWords = vocabulary.Words(`com opp på up with mit off of on over a an the some little remaining rest more in avec con med met de di upp op au à`)
+var objectWords = vocabulary.Words(`до верха με til do pełna szklankę полностью με z ze со с com opp på up with mit off of on over a an the some little remaining rest more in avec con med met de di upp op au à`)
+
+// The words of other tongues for the juice of a fruit, what stands before and behind them.
+var (
+	foreignArticles = vocabulary.Words(`le el il lo o der den het`)
+	foreignJuices   = vocabulary.Words(`jus zumo jugo succo suco sumo saft sap sok sokiem šťáva сок χυμός χυμό`)
+	foreignOf       = vocabulary.Words(`d'un d'une de di du da einer eines von van av af z ze ze из από`)
+)
+
+// juiceOf reads what behind "juice of" says how much of a fruit is pressed. A name without an
+// amount is that of a juice.
+func (p *Written) juiceOf(text string, of []token.Token) bool {
+	rest, ok := p.takeAmount(of)
+	if !ok || len(rest) == 0 || p.Unit != "" {
+		*p = Written{Of: p.Of}
+		return false
+	}
+	p.takeName(text, rest)
+	p.Squeezed, p.Shape = true, ShapePour
+	return true
+}
 
 // fromFruit reads "juice of half a lime", "squeeze of lime", "white of one egg".
 func (p *Written) fromFruit(text string, toks []token.Token) bool {
 	if len(toks) < 2 || toks[0].Kind != token.Word {
 		return false
 	}
+	if foreignArticles.Has(toks[0].Text) && foreignJuices.Has(toks[1].Text) { // "le jus d'un demi citron vert"
+		toks = toks[1:]
+	}
 	of := toks[1:]
-	if of[0].Text == "of" || of[0].Text == "from" {
+	if len(of) > 0 && (of[0].Text == "of" || of[0].Text == "from") {
 		of = of[1:]
 	}
 	if len(of) == 0 {
 		return false
+	}
+	if foreignJuices.Has(toks[0].Text) && len(of) > 1 && foreignOf.Has(of[0].Text) {
+		return p.juiceOf(text, of[1:])
 	}
 	switch toks[0].Text {
 	case "juice":

@@ -120,6 +120,71 @@ var tails = []struct {
 	{[]string{"fino", "al", "bordo"}, tail{Unit: flavor.Top, after: true}}, {[]string{"hasta", "el", "borde"}, tail{Unit: flavor.Top, after: true}}, {[]string{"à", "ras", "bord"}, tail{Unit: flavor.Top, after: true}},
 	{[]string{"tot", "de", "rand"}, tail{Unit: flavor.Top, after: true}}, {[]string{"bis", "zum", "rand"}, tail{Unit: flavor.Top, after: true}}, {[]string{"till", "kanten"}, tail{Unit: flavor.Top, after: true}},
 	{[]string{"hasta", "arriba"}, tail{Unit: flavor.Top, after: true}}, {[]string{"al", "tope"}, tail{Unit: flavor.Top, after: true}}, {[]string{"a", "tope"}, tail{Unit: flavor.Top, after: true}}, {[]string{"hasta", "el", "tope"}, tail{Unit: flavor.Top, after: true}}, {[]string{"al", "colmo"}, tail{Unit: flavor.Top, after: true}}, {[]string{"fino", "al", "colmo"}, tail{Unit: flavor.Top, after: true}}, {[]string{"para", "encher"}, tail{Unit: flavor.Top, after: true}}, {[]string{"para", "topear"}, tail{Unit: flavor.Top, after: true}}, {[]string{"para", "terminar"}, tail{Unit: flavor.Top, after: true}}, {[]string{"per", "completare"}, tail{Unit: flavor.Top, after: true}}, {[]string{"à", "volonté"}, tail{Unit: flavor.Top, after: true}}, {[]string{"ad", "libitum"}, tail{Unit: flavor.Top, after: true}}, {[]string{"obendrauf"}, tail{Unit: flavor.Top, after: true}}, {[]string{"drauf"}, tail{Unit: flavor.Top, after: true}}, {[]string{"por", "encima"}, tail{Unit: flavor.Top, after: true}}, {[]string{"encima"}, tail{Unit: flavor.Top, after: true}}, {[]string{"sopra"}, tail{Unit: flavor.Top, after: true}}, {[]string{"par", "dessus"}, tail{Unit: flavor.Top, after: true}}, {[]string{"till", "toppen"}, tail{Unit: flavor.Top, after: true}}, {[]string{"tot", "boven"}, tail{Unit: flavor.Top, after: true}}, {[]string{"om", "te", "vullen"}, tail{Unit: flavor.Top, after: true}}, {[]string{"om", "af", "te", "vullen"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"do", "pełna"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"do", "góry"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"do", "plna"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"do", "dopełnienia"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"do", "uzupełnienia"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"na", "dopełnienie"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"na", "dolití"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"k", "dolití"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"do", "verchu"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"до", "верха"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"до", "краев"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"до", "краёв"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"для", "топа"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"топ"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"μέχρι", "πάνω"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"ως", "επάνω"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"μέχρι", "επάνω"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"για", "γέμισμα"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"til", "toppen"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"til", "kanten"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"oppe", "på"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"på", "toppen"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"ovenpå"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"fyld", "op"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"適量"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"フルアップ"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"で満たす"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"を満たす"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"zum", "toppen"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"als", "topping"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"als", "top"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"erop"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"bovenop"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"na", "wierzch"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"na", "górze"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"navrch"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"сверху"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"από", "πάνω"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"ovanpå"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"do", "smaku"}, tail{refuse: true}},
+	{[]string{"podle", "chuti"}, tail{refuse: true}},
+	{[]string{"по", "вкусу"}, tail{refuse: true}},
+	{[]string{"κατά", "βούληση"}, tail{refuse: true}},
+	{[]string{"efter", "smag"}, tail{refuse: true}},
+	{[]string{"efter", "smak"}, tail{refuse: true}},
+	{[]string{"etter", "smak"}, tail{refuse: true}},
+	{[]string{"à", "goût"}, tail{refuse: true}},
+	{[]string{"q", "s"}, tail{refuse: true}},
+	{[]string{"rozgnieciona"}, tail{muddled: true}},
+	{[]string{"rozgniecione"}, tail{muddled: true}},
+	{[]string{"rozgniecionych"}, tail{muddled: true}},
+	{[]string{"utłuczone"}, tail{muddled: true}},
+	{[]string{"muddlowane"}, tail{muddled: true}},
+	{[]string{"muddlowana"}, tail{muddled: true}},
+	{[]string{"rozmačkané"}, tail{muddled: true}},
+	{[]string{"rozmačkaná"}, tail{muddled: true}},
+	{[]string{"мадл"}, tail{muddled: true}},
+	{[]string{"размять"}, tail{muddled: true}},
+	{[]string{"размятый"}, tail{muddled: true}},
+	{[]string{"размятой"}, tail{muddled: true}},
+	{[]string{"stødt"}, tail{muddled: true}},
+	{[]string{"muddlet"}, tail{muddled: true}},
+	{[]string{"muddlad"}, tail{muddled: true}},
+	{[]string{"krossad"}, tail{muddled: true}},
+	{[]string{"muddlade"}, tail{muddled: true}},
 	{[]string{"qb"}, tail{refuse: true}}, {[]string{"al", "gusto"}, tail{refuse: true}}, {[]string{"nach", "belieben"}, tail{refuse: true}}, {[]string{"a", "gusto"}, tail{refuse: true}}, {[]string{"naar", "smaak"}, tail{refuse: true}}, {[]string{"selon", "goût"}, tail{refuse: true}},
 	{[]string{"eq", "parts"}, tail{Unit: flavor.PartUnit, each: true}}, {[]string{"equal", "parts"}, tail{Unit: flavor.PartUnit, each: true}},
 	{[]string{"optional"}, tail{remark: "is optional, and counted"}}, {[]string{"each"}, tail{each: true}}, {[]string{"ea"}, tail{each: true}},
@@ -139,14 +204,14 @@ var tailsByLast = func() map[string][]int {
 var WasWords = vocabulary.Words(`sub subs alt alternatively substitute was were formerly previously originally orig prev old before used not instead replaces replaced down`)
 
 // cutWords say in what a fruit is cut, after "in" or "into": it is the same fruit.
-var cutWords = vocabulary.Words(`wedges wedge quarters quarter halves half slices chunks cubes pieces wheels eighths rounds
+var cutWords = vocabulary.Words(`kawałki kawałkach ćwiartki plastry kousky čtvrtky kolečka кусочки дольки ломтики κομμάτια biter bitar både klyftor Stücke stücke viertel achtel pedaços rodelas trozos pezzi stukken spicchi fette morceaux wedges wedge quarters quarter halves half slices chunks cubes pieces wheels eighths rounds
 gajos cuartos trozos rodajas pezzi spicchi dadi cubetti quartiers morceaux tranches rondelles partjes stukjes plakjes pedaços quartos rodelas achtel viertel stücke spalten scheiben`)
 
 // cutInto stand between a fruit and what it is cut in.
-var cutInto = vocabulary.Words(`in into en em à a`)
+var cutInto = vocabulary.Words(`in into en em à a w na на σε i`)
 
 // cutVerbs say that a fruit is cut.
-var cutVerbs = vocabulary.Words(`geachtelt geviertelt halbiert coupé coupée tagliato tagliata cortado cortada troceado troceada gesneden geschnitten cut quartered halved sliced chopped diced`)
+var cutVerbs = vocabulary.Words(`pokrojona pokrojony pokrojone nakrájená nakrájený нарезанный нарезанная κομμένο skåret skuren geachtelt geviertelt halbiert coupé coupée tagliato tagliata cortado cortada troceado troceada gesneden geschnitten cut quartered halved sliced chopped diced`)
 
 // cutLast say behind a fruit that it is cut.
 var cutLast = vocabulary.Words(`cut quartered halved chopped diced`)
@@ -202,7 +267,7 @@ var garnishNouns = vocabulary.Words(`twist twists peel peels zest zests wheel wh
 cherry cherries olive olives onion onions sprig sprigs bouquet crown stick stalk frond fronds spear skewer pick flower flowers petal petals cheek cheeks curl spiral horse's neck
 umbrella leaf leaves berry berries dust dusting nutmeg shavings bean beans tuft horsesneck crescent disc disk knot blossom bloom pod quill twirl wing feather straw chip crisp
 pickle pickles gherkin cornichon bacon marshmallow marshmallows biscuit cookie juniper lychee candy oils shell shells hull husk dots shave shaves shaving curls crumb crumbs
-dill sage tarragon shiso parsley cilantro coriander lavender verbena raspberry raspberries blackberry blackberries strawberry strawberries mint rosemary basil thyme none kirsche cocktailkirsche minze minzzweig minzblatt menthe hierbabuena munt mynta kaffeebohnen kaffeebohne limettenrad limettenscheibe limettenspalte orangenscheibe zitronenscheibe gurkenscheibe rodaja gajo scorza fetta spicchio rondelle zitronenzeste orangenzeste limettenzeste zesten oliven oliver aceitunas olivas oliva aceituna cereza cerezas ciliegia ciliegie ciliegina ciliegine cerise cerises cereja cerejas kirschen kers kersen körsbär azeitona azeitonas olijf olijven piel cáscara cascara casca peladura rodela rodelas fatia fatias schijfje schijfjes partje partjes muscade citronzest limeskiva zeste orangenzeste zitronenzeste`)
+dill sage tarragon shiso parsley cilantro coriander lavender verbena raspberry raspberries blackberry blackberries strawberry strawberries mint rosemary basil thyme none kirsche cocktailkirsche minze minzzweig minzblatt menthe hierbabuena munt mynta kaffeebohnen kaffeebohne limettenrad limettenscheibe limettenspalte orangenscheibe zitronenscheibe gurkenscheibe rodaja gajo scorza fetta spicchio rondelle zitronenzeste orangenzeste limettenzeste zesten oliven oliver aceitunas olivas oliva aceituna cereza cerezas ciliegia ciliegie ciliegina ciliegine cerise cerises cereja cerejas kirschen kers kersen körsbär azeitona azeitonas olijf olijven piel cáscara cascara casca peladura rodela rodelas fatia fatias schijfje schijfjes partje partjes muscade citronzest limeskiva zeste orangenzeste zitronenzeste plasterek plaster plastry ćwiartka skórka skórki skórką gałązka listek listki wiśnia wiśnie wisienka oliwka oliwki plátek kůra kůrou snítka višeň oliva třešeň долька ломтик слайс цедра цедрой веточка лист вишня вишенка оливка оливки маслина φέτα φλούδα φλούδας κλωναράκι φύλλο φύλλα κεράσι ελιά レモンピール オレンジピール ライムピール オレンジスライス レモンスライス カットライム ライムウェッジ ミント ミントの葉 チェリー オリーブ ピール スライス appelsinskal sitronskal citronskal limebåd appelsinskive citronskive`)
 
 // cuts are words of garnishNouns for a part of a fruit: they say nothing without its name.
 var cuts = vocabulary.Words(`twist twists peel peels zest zests wheel wheels halfwheel half-wheel half-wheels wedge wedges slice slices coin coins swath swathe ribbon ribbons fan fans flag
@@ -220,7 +285,7 @@ func LaidNoun(w string) bool {
 }
 
 // garnishVerbs begin what is laid on a drink.
-var garnishVerbs = vocabulary.Words(`decorar decorare décorer decorer garnieren garnir guarnire guarnecer dekorieren adornar garneren garnish garnished garn gar express expressed expressing grate grated sprinkle sprinkled dust dusted dusting twist decorate flamed flame dehydrated spanked slapped skewered charred torched candied crystallised crystallized`)
+var garnishVerbs = vocabulary.Words(`dekoruj udekoruj udekorować ozdobić ozdób przybrać ozdobit ozdobte zdobit украсить украсьте украсим γαρνίρουμε γαρνίρω γαρνίρισμα pynt pyntes pyntas garnera garneras garnér garniere garnish décorez garnissez decora adorna guarnisci decorate decorar decorare décorer decorer garnieren garnir guarnire guarnecer dekorieren adornar garneren garnish garnished garn gar express expressed expressing grate grated sprinkle sprinkled dust dusted dusting twist decorate flamed flame dehydrated spanked slapped skewered charred torched candied crystallised crystallized`)
 
 // Label says what follows a word before a colon.
 type Label uint8
@@ -256,6 +321,11 @@ var Labels = map[string]Label{
 	"método": LabelServing, "metodo": LabelServing, "méthode": LabelServing, "methode": LabelServing, "preparación": LabelServing, "preparacion": LabelServing, "preparazione": LabelServing, "préparation": LabelServing, "zubereitung": LabelServing, "preparo": LabelServing, "bereiding": LabelServing, "elaboración": LabelServing, "técnica": LabelServing, "tecnica": LabelServing, "technik": LabelServing, "hielo": LabelServing, "ghiaccio": LabelServing, "eis": LabelServing, "gelo": LabelServing, "ijs": LabelServing,
 	"ingredientes": LabelPours, "ingredienti": LabelPours, "ingrédients": LabelPours, "zutaten": LabelPours, "ingrediënten": LabelPours, "ingredienser": LabelPours,
 	"vaso": LabelGlass, "copa": LabelGlass, "bicchiere": LabelGlass, "verre": LabelGlass, "copo": LabelGlass, "glass type": LabelGlass, "servir en": LabelGlass,
+	"składniki": LabelPours, "složení": LabelPours, "ingredience": LabelPours, "ингредиенты": LabelPours, "состав": LabelPours, "υλικά": LabelPours, "συστατικά": LabelPours, "材料": LabelPours, "skład": LabelPours, "ingrediensen": LabelPours, "suroviny": LabelPours, "ingrediente": LabelPours,
+	"przygotowanie": LabelServing, "sposób": LabelServing, "sposób przygotowania": LabelServing, "wykonanie": LabelServing, "postup": LabelServing, "příprava": LabelServing, "приготовление": LabelServing, "метод": LabelServing, "способ": LabelServing, "εκτέλεση": LabelServing, "παρασκευή": LabelServing, "μέθοδος": LabelServing, "作り方": LabelServing, "手順": LabelServing, "技法": LabelServing, "lód": LabelServing, "led": LabelServing, "лед": LabelServing, "πάγος": LabelServing, "氷": LabelServing, "tilberedning": LabelServing, "tillagning": LabelServing, "fremgangsmåde": LabelServing, "fremgangsmåte": LabelServing, "werkwijze": LabelServing, "modo de preparo": LabelServing, "esecuzione": LabelServing, "procedimento": LabelServing, "zubereitungsart": LabelServing,
+	"szkło": LabelGlass, "kieliszek": LabelGlass, "sklo": LabelGlass, "sklenka": LabelGlass, "бокал": LabelGlass, "посуда": LabelGlass, "подача": LabelGlass, "ποτήρι": LabelGlass, "グラス": LabelGlass, "glaswerk": LabelGlass, "cristalería": LabelGlass, "servizio": LabelGlass,
+	"dekoracja": LabelGarnish, "ozdoba": LabelGarnish, "przybranie": LabelGarnish, "zdobení": LabelGarnish, "украшение": LabelGarnish, "гарнир": LabelGarnish, "декор": LabelGarnish, "γαρνιτούρα": LabelGarnish, "γαρνίρισμα": LabelGarnish, "ガーニッシュ": LabelGarnish, "飾り": LabelGarnish, "デコレーション": LabelGarnish, "garnityr": LabelGarnish, "versiering": LabelGarnish,
+	"nazwa": LabelName, "název": LabelName, "название": LabelName, "όνομα": LabelName, "名前": LabelName, "カクテル名": LabelName,
 	"nombre": LabelName, "nome": LabelName, "nom": LabelName,
 	"rim": LabelRim, "rimmed": LabelRim,
 	"bartender": LabelRemark, "barkeeper": LabelRemark, "barman": LabelRemark, "shift": LabelRemark, "venue": LabelRemark, "event": LabelRemark, "created by": LabelRemark, "written by": LabelRemark, "made by": LabelRemark, "datum": LabelRemark, "fecha": LabelRemark, "flavour profile": LabelRemark, "profile": LabelRemark, "inspiration": LabelRemark, "story": LabelRemark,

@@ -227,7 +227,7 @@ func saysLittle(remark string) bool {
 	}
 	toks := token.Lex(nil, remark, 0, len(remark))
 	return !slices.ContainsFunc(toks, func(t token.Token) bool {
-		return t.Kind == token.Word && !littleWords[t.Text] && !adjectives.Has(t.Text) && !serving.Fillers[t.Text] && !serving.StepVerbs[t.Text]
+		return t.Kind == token.Word && !littleWords[t.Text] && !tongue.Idle(flavor.NormaliseName(t.Text)) && !adjectives.Has(t.Text) && !serving.Fillers[t.Text] && !serving.StepVerbs[t.Text]
 	})
 }
 

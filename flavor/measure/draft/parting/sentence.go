@@ -2,6 +2,7 @@ package parting
 
 import (
 	"strings"
+	"unicode/utf8"
 
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
@@ -14,6 +15,11 @@ import (
 // abbreviation.
 func sentenceEnds(toks []token.Token, i, from int) bool {
 	before := &toks[i-1]
+	if i+1 < len(toks) && toks[i+1].Kind == token.Word && measure.BeginsLongUnit(before.Text) {
+		if _, unit := measure.ParseUnit(before.Text + " " + toks[i+1].Text); unit { // "1 ст. л."
+			return false
+		}
+	}
 	if s := serving.Read(toks[from:i]); s.States() && len(s.Unknown) == 0 { // "stir. big cube. orange peel"
 		return true
 	}
@@ -43,11 +49,11 @@ func sentenceEnds(toks []token.Token, i, from int) bool {
 	if before.Kind != token.Word || i+1 >= len(toks) {
 		return before.Is(")")
 	}
-	if len(before.Text) < 3 && toks[i+1].Kind == token.Word && serving.StartsMethod(toks[i+1:]) {
+	if utf8.RuneCountInString(before.Text) < 3 && toks[i+1].Kind == token.Word && serving.StartsMethod(toks[i+1:]) {
 		return true // "sweet v. stir"
 	}
-	if u, unit := measure.ParseUnit(before.Text); (unit || len(before.Text) < 3) && !u.After() {
-		return len(before.Text) >= 3 && toks[i+1].Kind == token.Numeral || shortWords.Has(before.Text)
+	if u, unit := measure.ParseUnit(before.Text); (unit || utf8.RuneCountInString(before.Text) < 3) && !u.After() {
+		return utf8.RuneCountInString(before.Text) >= 3 && toks[i+1].Kind == token.Numeral || shortWords.Has(before.Text)
 	}
 	if next := toks[i+1:]; next[0].Kind == token.Word && serving.StartsMethod(next) && (entry.StartsAmount(toks[from:]) || orderWords.Has(next[0].Text)) { // "1 dash ango. shake", "bianco verm. stir"
 		return true

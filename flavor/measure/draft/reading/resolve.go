@@ -15,6 +15,7 @@ import (
 	"counterpour/flavor/measure/draft/running"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/shorthand"
+	"counterpour/flavor/measure/draft/tongue"
 )
 
 // Reading is what a draft means to a finder.
@@ -75,6 +76,9 @@ func (r *resolver) note(n string) {
 // then without what is said to colleagues around the pours, and at last as what most likely
 // stands in it.
 func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
+	if out, ok, err := narrowed(d, f); ok || err != nil {
+		return out, err
+	}
 	out, err := byRules(d, f)
 	switch {
 	case err != nil || out.several:
@@ -397,6 +401,9 @@ func (r *resolver) slippedUnit(l *entry.Line) (near []string, word, rest string)
 	words := strings.Fields(l.Name)
 	if len(words) < 2 || !l.UnitAt.Empty() {
 		return nil, "", ""
+	}
+	if u := tongue.Spoon(strings.ToLower(strings.Trim(words[0], ".")), strings.Join(words[1:], " ")); u != "" {
+		return []string{string(u)}, words[0], strings.Join(words[1:], " ")
 	}
 	last := len(words) - 1
 	for _, split := range []struct {

@@ -327,8 +327,9 @@ func countNote(t *task, u flavor.Unit) string {
 func (r *resolver) countFruit(open []*task, stated []flavor.Unit, habit bool) []*task {
 	return slices.DeleteFunc(open, func(t *task) bool {
 		handful := t.amount <= mostPieces && (t.whole() || t.amount == 0.5 && !t.line.Point || t.line.Times > 0)
+		share := t.amount < 1 && !t.line.Point && len(stated) == 1 && stated[0] == flavor.Millilitre // "1/6 lime": nobody pours less than a millilitre
 		muddled := r.draft.Muddle && t.juicy() && t.small()
-		if t.juicy() && halfOf(t) { // "half a lime"
+		if t.juicy() && (halfOf(t) || share) { // "half a lime"
 			t.setUnit(flavor.Piece, wholeFruit(t))
 			return true
 		}

@@ -56,7 +56,7 @@ func Read(toks []token.Token) Said {
 		switch t := &toks[i]; {
 		case t.Kind == token.Word || t.Is("&") && i > 0:
 			before := len(words)
-			words = hyphens(words, t.Text)
+			words = apart(words, t.Text)
 			for range len(words) - before {
 				of = append(of, i)
 			}

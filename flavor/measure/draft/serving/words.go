@@ -147,7 +147,7 @@ var glassTerms = []struct {
 var glassSizes = []string{"big", "large", "small", "huge", "oversized"}
 
 // Fillers are words of such a line that change nothing.
-var Fillers = token.Words(`lots loads plenty ins verser versez versare verter dans une vorgekühlt vorgekühlte vorgekühltes vaso bicchiere verre copo glas im einem einen dem het el nel dans au poi puis dann luego depois com avec auf sur con su på mit and then with over into in on a an the of at to glass chilled cold serve served serving method service strain strained straining strainer shaker tin tins
+var Fillers = token.Words(`do we z ze na potem następnie dobrze mocno mocny krótko szkle szklance szklanki szklanka szklankę kieliszka kieliszku kieliszek schłodzonego schłodzonej schłodzony podawać podaj podajemy serwować serwuj wszystko składniki przez pełna pełny nad se ve pak poté dobře krátce sklenice sklenici sklenka sklenky podávat podáváme podávejte vychlazené vychlazená vše všechno přes и в во на с со к затем потом хорошо охлажденный охлаждённый охлажденном охлаждённом подавать подать подаем бокал бокала бокале стакан стакане все всё ингредиенты через налить перелить вылить και σε με στο στη στον το τη τον την ποτήρι ποτήρια σερβίρουμε σερβίρω σερβίρεται παγωμένο παγωμένη κρύο όλα υλικά μετά καλά til i ned over op gerne afkølet kølet kjølt iskaldt kall serveres serveras server glas glass glaset glasset koppen alt allt alles alle zutaten gut kräftig kurz lang servieren in den die das eisgekühltes gekühltes gekühlte tout tous ingrédients bien fort servir servez serve servire tutti gli ingredienti tutto bene todo todos ingredientes muy bien todas tudo os muito bem servir gekoelde gekoeld glas serveren ingrediënten goed lots loads plenty ins verser versez versare verter dans une vorgekühlt vorgekühlte vorgekühltes vaso bicchiere verre copo glas im einem einen dem het el nel dans au poi puis dann luego depois com avec auf sur con su på mit and then with over into in on a an the of at to glass chilled cold serve served serving method service strain strained straining strainer shaker tin tins
 mixing hard well gently v very good briefly quickly vigorously lightly down for all ingredients everything using from off top up it all add pour drink cocktail prechilled pre-chilled frosted frozen-glass first two three four rest others it really super proper properly`)
 
 // plainFillers say nothing that a card should keep; other fillers make a step.
@@ -262,6 +262,14 @@ func hyphens(dst []string, word string) []string {
 		return append(dst, word)
 	}
 	return append(dst, strings.Split(word, "-")...)
+}
+
+// apart adds the words of one that is written as one.
+func apart(dst []string, word string) []string {
+	if said := inJapanese(word); said != nil {
+		return append(dst, said...)
+	}
+	return hyphens(dst, word)
 }
 
 // Starts reports whether tokens start with what is said of making or serving.

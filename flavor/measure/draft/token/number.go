@@ -20,11 +20,15 @@ var NumberWords = map[string]float64{
 	"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7,
 	"eight": 8, "nine": 9, "ten": 10, "eleven": 11, "twelve": 12, "couple": 2, "few": 3, "dozen": 12,
 	"un": 1, "une": 1, "una": 1, "uno": 1, "ein": 1, "eine": 1, "einen": 1, "ett": 1, "een": 1, "um": 1, "uma": 1,
+	"jedna": 1, "jeden": 1, "jedno": 1, "один": 1, "одна": 1, "одну": 1, "ένα": 1, "μία": 1, "μια": 1,
+	"dwa": 2, "dwie": 2, "dva": 2, "dvě": 2, "два": 2, "две": 2, "δύο": 2, "δυο": 2, "trzy": 3, "tři": 3, "три": 3, "τρία": 3, "τρεις": 3, "trzech": 3,
+	"cztery": 4, "čtyři": 4, "четыре": 4, "τέσσερα": 4, "vier": 4, "quatre": 4, "cuatro": 4, "quattro": 4, "quatro": 4, "fyra": 4,
+	"pięć": 5, "pět": 5, "пять": 5, "πέντε": 5, "fünf": 5, "cinq": 5, "cinco": 5, "cinque": 5, "vijf": 5, "fem": 5, "sechs": 6, "seis": 6, "sei": 6, "zes": 6, "sześć": 6, "šest": 6, "шесть": 6, "έξι": 6,
 	"deux": 2, "dos": 2, "due": 2, "zwei": 2, "två": 2, "twee": 2, "dois": 2, "duas": 2, "trois": 3, "tres": 3, "tre": 3, "drei": 3, "drie": 3, "três": 3,
 }
 
 // FractionWords stand alone before a unit, or follow "and a".
-var FractionWords = map[string]float64{"meia": 0.5, "meio": 0.5, "halve": 0.5, "demie": 0.5, "medio": 0.5, "media": 0.5, "mezzo": 0.5, "mezza": 0.5, "demi": 0.5, "halbe": 0.5, "halber": 0.5, "half": 0.5, "quarter": 0.25, "third": 1.0 / 3, "one-half": 0.5, "one-quarter": 0.25, "one-third": 1.0 / 3,
+var FractionWords = map[string]float64{"pół": 0.5, "půl": 0.5, "пол": 0.5, "половина": 0.5, "половинка": 0.5, "μισό": 0.5, "μισή": 0.5, "halv": 0.5, "halvt": 0.5, "polovina": 0.5, "połowa": 0.5, "meia": 0.5, "meio": 0.5, "halve": 0.5, "demie": 0.5, "medio": 0.5, "media": 0.5, "mezzo": 0.5, "mezza": 0.5, "demi": 0.5, "halbe": 0.5, "halben": 0.5, "halbes": 0.5, "połowy": 0.5, "půlky": 0.5, "половины": 0.5, "halber": 0.5, "half": 0.5, "quarter": 0.25, "third": 1.0 / 3, "one-half": 0.5, "one-quarter": 0.25, "one-third": 1.0 / 3,
 	"three-quarter": 0.75, "three-quarters": 0.75, "three-fourths": 0.75, "two-thirds": 2.0 / 3}
 
 // Digit reports whether a byte is a figure.

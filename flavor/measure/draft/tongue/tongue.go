@@ -23,6 +23,25 @@ func Names() iter.Seq2[string, string] { return maps.All(known.names) }
 // Linking reports whether a word stands between others and brings nothing of its own: "de".
 func Linking(word string) bool { return known.linking[word] }
 
+// Idle reports whether a key says of what it stands beside only that it is fresh, hot or
+// whipped, which makes no other ingredient of it.
+func Idle(key string) bool { return known.tastes[key] == "fresh" || known.linking[key] }
+
+// spoons are words for a spoon that stand for an ingredient in English, and are one of them
+// before a name of their own tongue alone: "2 ts brunt sukker".
+var spoons = map[string]flavor.Unit{"ts": flavor.Teaspoon, "ss": flavor.Tablespoon, "sk": flavor.Teaspoon, "pl": flavor.Tablespoon}
+
+// Spoon returns the unit that a word is before a name in another tongue; empty for a word that
+// is none, and before a name in English.
+func Spoon(word, name string) flavor.Unit {
+	if u := spoons[word]; u != "" {
+		if _, foreign := English(flavor.NormaliseName(name)); foreign || Name(flavor.NormaliseName(name)) != "" {
+			return u
+		}
+	}
+	return ""
+}
+
 // fruits are words that name one fruit in one country and another in the next, that of the
 // Americas first. A lemon of Latin America may be a lime: "limon" asks.
 var fruits = map[string][]string{"succo di mirtillo": {"cranberry juice", "blueberry juice"}, "conhaque": {"cognac", "brandy"}, "limon": {"lime juice", "lemon juice"}, "jugo de limon": {"lime juice", "lemon juice"}, "suco de limao": {"lime juice", "lemon juice"}}
