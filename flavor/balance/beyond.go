@@ -2,12 +2,11 @@ package balance
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
-	"strconv"
 
 	"counterpour/flavor"
+	"counterpour/flavor/balance/wording"
 	"counterpour/flavor/makeup"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/ratio"
@@ -107,20 +106,7 @@ func ofRatio(x *weigh.Beyond) bool {
 func beyondText(s *flavor.Spec, x *weigh.Beyond) string {
 	pour := largestPour(s, x.Profile)
 	ml, _ := makeup.SameBottle(s, indexOf(s, x.Profile))
-	most, poured := amountNear(s, mostML(ml, x), pour), measure.FormatAmount(pour.Amount, pour.Unit)
-	switch {
-	case x.Foreign && s.Method == flavor.Stir && x.Profile.Class.Shaken():
-		return fmt.Sprintf("%s of %s is out of place: hardly any stirred drink like this has it", poured, x.Profile.Name)
-	case x.Foreign:
-		return fmt.Sprintf("%s of %s is out of place: hardly any drink like this has it at all", poured, x.Profile.Name)
-	case x.Edges < 1:
-		return fmt.Sprintf("%s of %s is a lot for a drink like this", poured, x.Profile.Name)
-	case most == poured:
-		return fmt.Sprintf("%s of %s is a little more than drinks like this have", poured, x.Profile.Name)
-	case !x.Own:
-		return fmt.Sprintf("%s of %s is too much: hardly any drink like this has it at all, and none more than %s", poured, x.Profile.Name, most)
-	}
-	return fmt.Sprintf("%s of %s is too much: drinks like this have %s at most", poured, x.Profile.Name, most)
+	return wording.Beyond(x, measure.FormatAmount(pour.Amount, pour.Unit), amountNear(s, mostML(ml, x), pour), s.Method == flavor.Stir)
 }
 
 // mostML returns the mL at which a pour is the most of the drink that good drinks
@@ -185,7 +171,7 @@ func boundFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
 		if x.Edges < 1 {
 			continue
 		}
-		f := Fault{Axis: x.Axis, High: x.High, Odds: 1, Text: boundText(&x), grams: x.Grams}
+		f := Fault{Axis: x.Axis, High: x.High, Odds: 1, Text: wording.Bound(&x), grams: x.Grams}
 		if x.Grams {
 			f.mostG = x.Bound
 		}
@@ -254,85 +240,6 @@ func (f *Fault) forgotten() bool {
 		return false
 	}
 	return f.missing || f.Axis == ratio.Strong || f.Axis == ratio.Sweet || f.Axis == ratio.Sour
-}
-
-// boundText says a number of the finished drink and the bound that it passes.
-func boundText(x *weigh.OutOfBounds) string {
-	word, than := "at least", "less"
-	if x.High {
-		word, than = "at most", "more"
-	}
-	if x.High && x.Edges < 1 && x.Glass.Name == "" {
-		return muchText(x)
-	}
-	switch x.Axis {
-	case ratio.Volume:
-		if x.Glass.Name != "" {
-			return fmt.Sprintf("%.0f ml does not go into a %s, which takes about %.0f ml of it", x.Amount, x.Glass.Name, x.Bound)
-		}
-		if x.High && x.Bound < weigh.MostML {
-			return fmt.Sprintf("%.0f ml in the glass is large for its kind: about %.0f ml is usual", x.Amount, x.Bound)
-		}
-		return fmt.Sprintf("%.0f ml in the glass is %s than a drink holds: %s %.0f ml", x.Amount, than, word, x.Bound)
-	case ratio.Strong:
-		if !x.High {
-			if x.Amount < x.Bound {
-				return "it has no alcohol, and nearly every drink made like this has some"
-			}
-			return "it has no base, and nearly every drink made like this has one"
-		}
-		if x.Grams {
-			return fmt.Sprintf("%s g of alcohol in one glass is more than drinks of its kind have: %s about %.0f g", above(x.Amount, x.Bound, 0), word, x.Bound)
-		}
-		return fmt.Sprintf("%s %% vol in the glass is stronger than any drink: %s %.0f %%", above(x.Amount, x.Bound, 0), word, x.Bound)
-	case ratio.Sweet:
-		if !x.High {
-			return "nothing sweet balances what is sour"
-		}
-		return fmt.Sprintf("%s g of sugar in 100 ml is sweeter than any drink: %s %.0f g", above(x.Amount, x.Bound, 0), word, x.Bound)
-	case ratio.Long:
-		return "nothing makes it long, and nearly every drink served long has something that does"
-	case ratio.Bitter:
-		return "it has no bitters, and most drinks of spirit and sweet vermouth have some"
-	case ratio.Sour:
-		if !x.High {
-			return "it has nothing sour, and nearly every drink made like this has something"
-		}
-		return fmt.Sprintf("%s g of acid in 100 ml is sharper than any drink: %s %.1f g", above(x.Amount, x.Bound, 1), word, x.Bound)
-	}
-	if !x.High {
-		return fmt.Sprintf("%.0f °C in the mug is too cold for a hot drink: %s %.0f °C", x.Amount, word, x.Bound)
-	}
-	return fmt.Sprintf("%.0f °C scalds: a hot drink is served at %.0f °C at most", x.Amount, x.Bound)
-}
-
-// muchText says a number of the finished drink that is near its bound.
-func muchText(x *weigh.OutOfBounds) string {
-	switch {
-	case x.Axis == ratio.Volume:
-		return fmt.Sprintf("%.0f ml in the glass is a lot for its kind", x.Amount)
-	case x.Grams:
-		return fmt.Sprintf("%.0f g of alcohol in one glass is a lot for its kind", x.Amount)
-	case x.Axis == ratio.Strong:
-		return fmt.Sprintf("%.0f %% vol in the glass is a lot for any drink", x.Amount)
-	case x.Axis == ratio.Sweet:
-		return fmt.Sprintf("%.0f g of sugar in 100 ml is a lot for any drink", x.Amount)
-	case x.Axis == ratio.Sour:
-		return fmt.Sprintf("%.1f g of acid in 100 ml is a lot for any drink", x.Amount)
-	}
-	return fmt.Sprintf("%.0f °C is nearly too hot for a drink", x.Amount)
-}
-
-// above says an amount over a bound with as many decimals as it takes for the two to
-// differ, decimals at least and two more at most.
-func above(amount, bound float64, decimals int) string {
-	said := func(x float64, n int) string { return strconv.FormatFloat(x, 'f', n, 64) }
-	for n := decimals; n < decimals+2; n++ {
-		if said(amount, n) != said(bound, n) {
-			return said(amount, n)
-		}
-	}
-	return said(amount, decimals+2)
 }
 
 func indexOf(s *flavor.Spec, p *flavor.Profile) int {

@@ -6,10 +6,8 @@
 // surely it belongs. What is poured beyond habit, what no drink has and how it is
 // made may take it further down. Explain tells that arithmetic line by line.
 //
-// Faults are at most three things that are wrong with a draft that is not balanced:
-// how it is made, what is poured beyond habit, then what may be wrong with its ratio,
-// the likeliest first, in just-noticeable differences; nothing within the drink's own
-// plus-or-minus is called one, and none denies another. Fixes move the pour that the
-// faults name along the steps of its jigger, or leave it out; only if that does not
-// balance the draft are others moved, then two, then something added.
+// Faults are at most three: how a draft is made, what is poured beyond habit, then what may
+// be wrong with its ratio, the likeliest first. Fixes move the pour that the faults name, or
+// leave it out; only if that does not balance the draft are others moved, then two, then
+// something added.
 package balance

@@ -157,7 +157,7 @@ func (w *working) habits() {
 		leaves(StageUneven, wording.TimesAsMuch(math.Exp(-x.Change), x.Profile.Name), x.Edges)
 	}
 	for i := range d.Bounds {
-		leaves(StageBound, boundText(&d.Bounds[i]), d.Bounds[i].Edges)
+		leaves(StageBound, wording.Bound(&d.Bounds[i]), d.Bounds[i].Edges)
 	}
 	for i := range d.Method {
 		leaves(StageBound, wording.Method(w.spec.Method, &d.Method[i]), d.Method[i].Edges)

@@ -8,8 +8,10 @@ import (
 	"counterpour/data/bartest"
 	"counterpour/flavor"
 	"counterpour/flavor/balance/wording"
+	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/technique"
+	"counterpour/flavor/weigh"
 )
 
 // Every axis and every flaw has its word.
@@ -62,6 +64,45 @@ func TestMaking(t *testing.T) {
 		technique.PourInto:            "pour it into a highball glass, over ice",
 	} {
 		assert.Equal(t, want, wording.Making(&technique.Making{Do: do, After: soda, Hot: soda, Glass: "highball glass", Service: flavor.Long}))
+	}
+}
+
+func TestBound(t *testing.T) {
+	for _, c := range []struct {
+		bound weigh.OutOfBounds
+		want  string
+	}{
+		{weigh.OutOfBounds{Axis: ratio.Volume, High: true, Amount: 250, Bound: 140, Glass: mix.Glass{Name: "coupe"}}, "250 ml does not go into a coupe, which takes about 140 ml of it"},
+		{weigh.OutOfBounds{Axis: ratio.Volume, High: true, Amount: 250, Bound: 140, Edges: 2}, "250 ml in the glass is large for its kind: about 140 ml is usual"},
+		{weigh.OutOfBounds{Axis: ratio.Volume, Amount: 12, Bound: 30, Edges: 2}, "12 ml in the glass is less than a drink holds: at least 30 ml"},
+		{weigh.OutOfBounds{Axis: ratio.Strong, High: true, Amount: 40.2, Bound: 40, Edges: 1}, "40.2 % vol in the glass is stronger than any drink: at most 40 %"},
+		{weigh.OutOfBounds{Axis: ratio.Strong, High: true, Grams: true, Amount: 61, Bound: 45, Edges: 1}, "61 g of alcohol in one glass is more than drinks of its kind have: at most about 45 g"},
+		{weigh.OutOfBounds{Axis: ratio.Sweet, High: true, Amount: 30, Bound: 34, Edges: 0.5}, "30 g of sugar in 100 ml is a lot for any drink"},
+		{weigh.OutOfBounds{Axis: ratio.Strong, Amount: 0, Bound: 1}, "it has no alcohol, and nearly every drink made like this has some"},
+		{weigh.OutOfBounds{Axis: ratio.Strong, Amount: 5, Bound: 1}, "it has no base, and nearly every drink made like this has one"},
+		{weigh.OutOfBounds{Axis: ratio.Sour}, "it has nothing sour, and nearly every drink made like this has something"},
+		{weigh.OutOfBounds{Axis: ratio.Temperature, Amount: 31, Bound: 50}, "31 °C in the mug is too cold for a hot drink: at least 50 °C"},
+		{weigh.OutOfBounds{Axis: ratio.Temperature, High: true, Amount: 88, Bound: 80, Edges: 1}, "88 °C scalds: a hot drink is served at 80 °C at most"},
+	} {
+		assert.Equal(t, c.want, wording.Bound(&c.bound))
+	}
+}
+
+func TestBeyond(t *testing.T) {
+	brine := bartest.New(t).Bottle(t, "olive brine")
+	for _, c := range []struct {
+		beyond weigh.Beyond
+		most   string
+		want   string
+	}{
+		{weigh.Beyond{Edges: 2, Own: true}, "¼ oz", "1 oz of olive brine is too much: drinks like this have ¼ oz at most"},
+		{weigh.Beyond{Edges: 2}, "¼ oz", "1 oz of olive brine is too much: hardly any drink like this has it at all, and none more than ¼ oz"},
+		{weigh.Beyond{Edges: 2, Own: true}, "1 oz", "1 oz of olive brine is a little more than drinks like this have"},
+		{weigh.Beyond{Edges: 0.5, Own: true}, "¼ oz", "1 oz of olive brine is a lot for a drink like this"},
+		{weigh.Beyond{Edges: 2, Foreign: true}, "", "1 oz of olive brine is out of place: hardly any drink like this has it at all"},
+	} {
+		c.beyond.Profile = brine
+		assert.Equal(t, c.want, wording.Beyond(&c.beyond, "1 oz", c.most, false))
 	}
 }
 
