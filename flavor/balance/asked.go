@@ -112,7 +112,7 @@ func (f *fixing) asSaid(pour int, ladder []Change, x *Fault, at int, score float
 	if x.holds(f.spec, pour) && ladder[said].ToML < ladder[said].FromML/2 {
 		return at, score
 	}
-	if got := f.score(pour, ladder[said].ToML); got >= math.Min(score, asSure) && got >= weigh.BalancedFrom {
+	if got, ok := f.reaches(pour, ladder[said].ToML, max(min(score, asSure), weigh.BalancedFrom)); ok {
 		return said, got
 	}
 	return at, score

@@ -149,14 +149,14 @@ func (f *fixing) list(limit int, lift float64) ([]Fix, error) {
 		}
 		fix := Fix{Changes: c.changes, Text: c.text()}
 		fix.Spec = c.apply(f.spec)
-		fix.Score = c.score
-		if !c.sure {
+		least, ok := max(f.base+lift, worthBeside(best)), false
+		if fix.Score, ok = c.score, c.score >= least; !c.sure {
 			var err error
-			if fix.Score, err = f.judge.ScoreOnly(&fix.Spec); err != nil {
+			if fix.Score, ok, err = f.judge.reaches(&fix.Spec, least); err != nil {
 				return nil, err
 			}
 		}
-		if fix.Score < f.base+lift || fix.Score < worthBeside(best) {
+		if !ok {
 			continue
 		}
 		if still, err := f.curdles(&fix); err != nil {

@@ -86,6 +86,18 @@ func (j *Judge) score(s *flavor.Spec) (*Result, *weigh.Build, error) {
 // Prepare makes a spec ready to be scored with many amounts.
 func (j *Judge) Prepare(s *flavor.Spec) (*weigh.Build, error) { return j.set.Prepare(s) }
 
+// reaches returns the score of a spec and whether it is least or more; if it is not, the
+// score is no more than a bound. See [weigh.Build.Reaches].
+func (j *Judge) reaches(s *flavor.Spec, least float64) (score float64, ok bool, err error) {
+	build, err := j.set.Prepare(s)
+	if err != nil {
+		return 0, false, err
+	}
+	defer build.Done()
+	score, ok = build.Reaches(build.Amounts(), least)
+	return score, ok, nil
+}
+
 // ScoreOnly returns the score alone.
 func (j *Judge) ScoreOnly(s *flavor.Spec) (float64, error) {
 	build, err := j.set.Prepare(s)

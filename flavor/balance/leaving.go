@@ -89,7 +89,7 @@ func (f *fixing) withoutOneMore(out []*flavor.Profile) (best candidate, worst *f
 		if len(c.changes) == len(f.spec.Pours) {
 			continue
 		}
-		if c.score = f.scoreWith(c.changes); worst == nil || c.score > best.score {
+		if c.score = f.scoreWith(c.changes, best.score); worst == nil || c.score > best.score {
 			best, worst = c, p
 		}
 	}

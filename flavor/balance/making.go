@@ -84,7 +84,7 @@ func (f *fixing) parted(asked, steps int, is func(*flavor.Profile) bool) candida
 	if len(c.changes) == len(f.spec.Pours) {
 		return candidate{}
 	}
-	c.score = f.scoreWith(c.changes)
+	c.score = f.scoreWith(c.changes, 0)
 	if c.balanced() {
 		return c
 	}
@@ -94,7 +94,7 @@ func (f *fixing) parted(asked, steps int, is func(*flavor.Profile) bool) candida
 		return c
 	}
 	spec := shaken.apply(f.spec)
-	if shaken.score = f.scoreOf(&spec); shaken.balanced() {
+	if shaken.score = f.scoreOf(&spec, weigh.BalancedFrom); shaken.balanced() {
 		return shaken
 	}
 	return c
@@ -115,16 +115,17 @@ func (f *fixing) milky(dairy func(*flavor.Profile) bool) bool {
 	return ml >= milkyShare*f.spec.VolumeML() || f.build.Milky()
 }
 
-// scoreWith is that of the draft with changes made, 0 if nothing is left to weigh.
-func (f *fixing) scoreWith(changes []Change) float64 {
+// scoreWith is that of the draft with changes made, 0 if it is below least or nothing is
+// left to weigh.
+func (f *fixing) scoreWith(changes []Change, least float64) float64 {
 	spec := apply(f.spec, changes)
-	return f.scoreOf(&spec)
+	return f.scoreOf(&spec, least)
 }
 
-// scoreOf is that of a spec, 0 if there is nothing in it to weigh.
-func (f *fixing) scoreOf(s *flavor.Spec) float64 {
-	score, err := f.judge.ScoreOnly(s)
-	if err != nil {
+// scoreOf is that of a spec, 0 if it is below least or there is nothing in it to weigh.
+func (f *fixing) scoreOf(s *flavor.Spec, least float64) float64 {
+	score, ok, err := f.judge.reaches(s, least)
+	if err != nil || !ok {
 		return 0
 	}
 	return score
@@ -136,7 +137,7 @@ func (f *fixing) tryWithout(asked, steps int, is func(*flavor.Profile) bool) {
 	if len(c.changes) == len(f.spec.Pours) || len(c.changes) == 0 {
 		return
 	}
-	c.score, c.sure = f.scoreWith(c.changes), true
+	c.score, c.sure = f.scoreWith(c.changes, f.base), true
 	f.keep(c)
 }
 
@@ -145,12 +146,10 @@ func (f *fixing) tryMaking(asked int, m technique.Making) {
 	if m.Stays() {
 		return
 	}
-	c := candidate{asked: asked, steps: 1, making: m}
+	c := candidate{asked: asked, steps: 1, making: m, sure: true}
 	spec := c.apply(f.spec)
-	if score, err := f.judge.ScoreOnly(&spec); err == nil {
-		c.score, c.sure = score, true
-		f.keep(c)
-	}
+	c.score = f.scoreOf(&spec, f.base)
+	f.keep(c)
 }
 
 // clear reports whether nothing in the draft wants shaking.
@@ -166,7 +165,7 @@ func (f *fixing) tryStirring(asked int) {
 	}
 	c := candidate{asked: asked, steps: mostSteps, making: technique.Making{Method: flavor.Stir, Do: technique.StirWithoutJuice}, sure: true}
 	spec := c.apply(f.spec)
-	if c.score = f.scoreOf(&spec); c.balanced() {
+	if c.score = f.scoreOf(&spec, weigh.BalancedFrom); c.balanced() {
 		f.keep(c)
 	}
 }
@@ -197,7 +196,7 @@ func (f *fixing) pourInto(asked int, glasses []string, standing, service flavor.
 	for _, name := range glasses {
 		if g, _ := mix.GlassNamed(name); g.RoomML(standing) >= ml {
 			m := technique.Making{Glass: name, Service: service, Do: technique.PourInto}
-			if spec := (&candidate{making: m}).apply(f.spec); f.scoreOf(&spec) >= roomy {
+			if spec := (&candidate{making: m}).apply(f.spec); f.scoreOf(&spec, roomy) >= roomy {
 				f.tryMaking(asked, m)
 			}
 			return

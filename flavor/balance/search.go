@@ -1,6 +1,7 @@
 package balance
 
 import (
+	"math"
 	"slices"
 
 	"counterpour/flavor"
@@ -51,13 +52,58 @@ func (f *fixing) keep(c candidate) {
 	}
 }
 
-// score is that of the draft with one pour at another amount.
-func (f *fixing) score(pour int, ml float64) float64 {
+// reaches returns the score of the draft with one pour at another amount and whether it is
+// least or more; if it is not, the score is no more than a bound.
+func (f *fixing) reaches(pour int, ml, least float64) (score float64, ok bool) {
 	was := f.ml[pour]
 	f.ml[pour] = ml
-	score := f.build.Score(f.ml)
+	score, ok = f.build.Reaches(f.ml, least)
 	f.ml[pour] = was
-	return score
+	return score, ok
+}
+
+// rungs are the scores of the draft with a pour at the amounts of a ladder, as far as they
+// are known. Most are asked for only to be compared, and that a score is lower than
+// another is known long before the score is.
+type rungs struct {
+	f      *fixing
+	pour   int
+	ladder []Change
+	scores []float64 // below 0 if not known
+	below  []float64 // more than the score, if that is not known
+}
+
+func (f *fixing) rungs(pour int, ladder []Change) rungs {
+	n := len(ladder)
+	room := make([]float64, 2*n)
+	r := rungs{f: f, pour: pour, ladder: ladder, scores: room[:n], below: room[n:]}
+	for i := range ladder {
+		r.scores[i], r.below[i] = -1, math.Inf(1)
+	}
+	return r
+}
+
+// reach reports whether rung i scores least or more; then its score is known.
+func (r *rungs) reach(i int, least float64) bool {
+	if r.scores[i] >= 0 {
+		return r.scores[i] >= least
+	}
+	if r.below[i] <= least {
+		return false
+	}
+	score, ok := r.f.reaches(r.pour, r.ladder[i].ToML, least)
+	if ok {
+		r.scores[i] = score
+	} else {
+		r.below[i] = least
+	}
+	return ok
+}
+
+// score returns that of rung i.
+func (r *rungs) score(i int) float64 {
+	r.reach(i, 0)
+	return r.scores[i]
 }
 
 // along looks for the amount on a ladder that mends the draft: the first that
@@ -67,26 +113,20 @@ func (f *fixing) along(pour int, ladder []Change, enough float64) (at int, score
 	if len(ladder) == 0 {
 		return -1, 0
 	}
-	scores := make([]float64, len(ladder))
-	for i := range scores {
-		scores[i] = -1
-	}
-	of := func(i int) float64 {
-		if scores[i] < 0 {
-			scores[i] = f.score(pour, ladder[i].ToML)
-		}
-		return scores[i]
-	}
+	r := f.rungs(pour, ladder)
 	best, last := 0, len(ladder)-1
+	top := r.score(best)
 	for i, before := 0, -1; i <= last; {
-		x := of(i)
-		if x >= enough {
-			at = first(of, before, i, enough)
-			return at, of(at)
+		least, falls := top, top > f.base+leastLift
+		if falls {
+			least -= leastLift
 		}
-		if x > of(best) {
-			best = i
-		} else if of(best) > f.base+leastLift && x < of(best)-leastLift {
+		if up := r.reach(i, least); up && r.score(i) >= enough {
+			at = r.first(before, i, enough)
+			return at, r.score(at)
+		} else if up && r.score(i) > top {
+			best, top = i, r.score(i)
+		} else if !up && falls {
 			break // past the top
 		}
 		before = i
@@ -98,19 +138,19 @@ func (f *fixing) along(pour int, ladder []Change, enough float64) (at int, score
 	// Around the best there may be a better one between the strides.
 	for step := max(1, (best+1)/2); step >= 1; step /= 2 {
 		for _, i := range []int{best - step, best + step} {
-			if i >= 0 && i <= last && of(i) > of(best) {
-				best = i
+			if i >= 0 && i <= last && r.reach(i, top) && r.score(i) > top {
+				best, top = i, r.score(i)
 			}
 		}
 	}
-	at = first(of, -1, best, min(enough, of(best)))
-	return at, of(at)
+	at = r.first(-1, best, min(enough, top))
+	return at, r.score(at)
 }
 
-// first returns the first place after low that scores enough; high does.
-func first(of func(int) float64, low, high int, enough float64) int {
+// first returns the first rung after low that scores enough; high does.
+func (r *rungs) first(low, high int, enough float64) int {
 	for high-low > 1 {
-		if mid := (low + high) / 2; of(mid) >= enough {
+		if mid := (low + high) / 2; r.reach(mid, enough) {
 			high = mid
 		} else {
 			low = mid

@@ -54,7 +54,8 @@ func (f *fixing) bySize() {
 	}
 }
 
-// scaled pours a portion of everything, else of all bases, and returns the score of that.
+// scaled pours a portion of everything, else of all bases, and returns the score of that, 0
+// if it is below that of the draft.
 func (f *fixing) scaled(asked int, of portion, everything bool) float64 {
 	c := candidate{asked: asked, steps: mostSteps}
 	if everything {
@@ -75,7 +76,7 @@ func (f *fixing) scaled(asked int, of portion, everything bool) float64 {
 	if len(c.changes) == 0 {
 		return 0
 	}
-	c.score, c.sure = f.scoreWith(c.changes), true
+	c.score, c.sure = f.scoreWith(c.changes, f.base), true
 	f.keep(c)
 	return c.score
 }

@@ -19,7 +19,7 @@ func (f *fixing) asUsual(pour int, ladder []Change, x *Fault, at int, score floa
 		return at, score
 	}
 	for i := at + 1; i < len(ladder) && ladder[i].ToML >= usual/usualTimes; i++ {
-		if got := f.score(pour, ladder[i].ToML); got >= min(score, asSure) {
+		if got, ok := f.reaches(pour, ladder[i].ToML, min(score, asSure)); ok {
 			at, score = i, got
 		}
 		if ladder[i].ToML <= usual {

@@ -206,7 +206,8 @@ func (b *Build) Score(ml []float64) float64 {
 }
 
 // Reaches returns the score of the drink with other amounts and whether it is
-// at least least. Where it is not, the score is no more than a bound.
+// at least least. Where it is not, the score is no more than a bound: what may
+// take the drink further down is worked out only while it might yet reach.
 func (b *Build) Reaches(ml []float64, least float64) (score float64, ok bool) {
 	if b.centres == nil && b.Ceiling(ml) < least {
 		return 0, false
@@ -215,12 +216,25 @@ func (b *Build) Reaches(ml []float64, least float64) (score float64, ok bool) {
 	signals := makeup.SignalsOf(b.spec, b.parts, ml)
 	b.place(&e, floats.Sum(ml), &signals)
 	mean := b.mean()
-	if score = Excuse(mean, 1); score >= least {
-		uneven, excused := b.unevenEdges(ml)
-		score = together(Excuse(mean, excused), b.habitEdges(ml), uneven, b.boundEdges(ml, &e))
+	most := Excuse(mean, 1)
+	if most < least-reachSlack {
+		return most, false
 	}
+	habit := b.habitEdges(ml)
+	if s := together(most, habit, 0, 0); s < least-reachSlack {
+		return s, false
+	}
+	bound := b.boundEdges(ml, &e)
+	if s := together(most, habit, 0, bound); s < least-reachSlack {
+		return s, false
+	}
+	uneven, excused := b.unevenEdges(ml)
+	score = together(Excuse(mean, excused), habit, uneven, bound)
 	return score, score >= least
 }
+
+// reachSlack is more than rounding does to a score.
+const reachSlack = 1e-9
 
 // mean is the score of the drink as it was last placed.
 func (b *Build) mean() float64 {
