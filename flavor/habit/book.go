@@ -31,7 +31,7 @@ type Book struct {
 	drinks  int
 	shelves map[flavor.Class]*shelf // in shares
 	doses   map[flavor.Class]*shelf // in doses, of what modifies
-	levels  [NumLevels][]sample
+	levels  [NumLevels]columns
 	byDrink [NumLevels][]float64 // the same, logarithms alone, in the order of the drinks
 	sums    [NumLevels]float64   // of those
 	rooms   rooms
@@ -41,8 +41,9 @@ type Book struct {
 // NewBook reads proven drinks, each given by its parts.
 func NewBook(drinks [][]Part) *Book {
 	b := &Book{drinks: len(drinks), shelves: map[flavor.Class]*shelf{}, doses: map[flavor.Class]*shelf{}}
-	for l := range b.levels {
-		b.levels[l], b.byDrink[l] = make([]sample, 0, len(drinks)), make([]float64, 0, len(drinks))
+	var levels [NumLevels][]sample
+	for l := range levels {
+		levels[l], b.byDrink[l] = make([]sample, 0, len(drinks)), make([]float64, 0, len(drinks))
 	}
 	for i, parts := range drinks {
 		for _, p := range parts {
@@ -54,7 +55,7 @@ func NewBook(drinks [][]Part) *Book {
 				shelfIn(b.doses, p.Profile.Class).add(p, Dose(p.Share), i)
 			}
 		}
-		b.addLevels(i, parts)
+		b.addLevels(&levels, i, parts)
 	}
 	for _, s := range b.shelves {
 		s.close()
@@ -62,7 +63,7 @@ func NewBook(drinks [][]Part) *Book {
 	for _, s := range b.doses {
 		s.close()
 	}
-	b.sortLevels()
+	b.sortLevels(&levels)
 	return b
 }
 

@@ -19,9 +19,9 @@ func mostOf(amounts, weights []float64, rare float64) float64 {
 	sortSamples(samples)
 	t := tail{weights: make([]float64, len(samples))}
 	for i := range samples {
-		t.add(i, &samples[i], weights[samples[i].drink])
+		t.add(i, samples[i].at, weights[samples[i].drink])
 	}
-	return math.Exp(t.most(samples, rare, closeReach, make([]float64, len(samples))))
+	return math.Exp(t.most(columnsOf(samples).lift, rare, closeReach, make([]float64, len(samples))))
 }
 
 // One drink alone allows e^(reach · ln(1/rare)) times its own amount.
@@ -140,7 +140,7 @@ func TestRange(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		weight, amount := rapid.Float64Range(0, 1), rapid.Float64Range(1, 1000)
 		r := NewRange(InGlass(), OfAll(rapid.SliceOfN(amount, 1, 8).Draw(t, "amounts")))
-		near := rapid.SliceOfN(weight, len(r.samples), len(r.samples)).Draw(t, "near")
+		near := rapid.SliceOfN(weight, len(r.sure), len(r.sure)).Draw(t, "near")
 		most := r.Most(near)
 		if asked := amount.Draw(t, "asked"); math.Abs(math.Log(asked/most)) > 1e-6 {
 			assert.Equal(t, asked <= most, r.Reaches(near, asked), "%g", most)

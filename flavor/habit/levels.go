@@ -97,8 +97,8 @@ func (l Level) PerML(p *flavor.Profile) float64 {
 	return p.Aroma[l]
 }
 
-func (b *Book) addLevels(drink int, parts []Part) {
-	for l := range b.levels {
+func (b *Book) addLevels(levels *[NumLevels][]sample, drink int, parts []Part) {
+	for l := range levels {
 		var sum float64
 		for _, p := range parts {
 			x := p.Share * Level(l).PerML(p.Profile)
@@ -108,16 +108,16 @@ func (b *Book) addLevels(drink int, parts []Part) {
 			sum += x
 		}
 		x := sampleOf(sum+Level(l).Floor(), drink, Level(l).rules().reach)
-		b.levels[l] = append(b.levels[l], x)
+		levels[l] = append(levels[l], x)
 		b.byDrink[l] = append(b.byDrink[l], x.at)
 		b.sums[l] += x.at
 	}
 }
 
-func (b *Book) sortLevels() {
-	for l := range b.levels {
-		samples := b.levels[l]
+func (b *Book) sortLevels(levels *[NumLevels][]sample) {
+	for l, samples := range levels {
 		sortSamples(samples)
+		b.levels[l] = columnsOf(samples)
 		b.high[l] = math.Inf(1)
 		if n := len(samples); n > 0 {
 			b.high[l] = math.Exp(samples[int(float64(n)*Level(l).rules().neverHigh)].at) - Level(l).Floor()
@@ -167,19 +167,20 @@ func (b *Book) High(l Level, amount float64) bool {
 // Bound returns what good drinks carry of a level; near is as for [Book.Limits].
 // It allows anything if there are no proven drinks.
 func (b *Book) Bound(l Level, near []float64) Bound {
-	samples, floor := b.levels[l], l.Floor()
-	if len(samples) == 0 {
+	samples, floor := &b.levels[l], l.Floor()
+	n := len(samples.at)
+	if n == 0 {
 		return Bound{Usual: math.Inf(1), Most: math.Inf(1)}
 	}
 	rules := l.rules()
-	numbers := b.rooms.take(2 * len(samples))
+	numbers := b.rooms.take(2 * n)
 	defer b.rooms.put(numbers)
 	room := *numbers
-	t := tail{weights: room[:len(samples)]}
-	for i := range samples {
-		t.add(i, &samples[i], rules.other+near[samples[i].drink])
+	t := tail{weights: room[:n]}
+	for i, drink := range samples.drink {
+		t.add(i, samples.at[i], rules.other+near[drink])
 	}
-	most := math.Exp(t.most(samples, rules.rare, rules.reach, room[len(samples):])) - floor
+	most := math.Exp(t.most(samples.lift, rules.rare, rules.reach, room[n:])) - floor
 	if l.Smell() {
 		most = math.Max(most, l.leastAccent())
 	}
@@ -201,12 +202,11 @@ func (b *Book) MostReaches(l Level, near []float64, total, y float64) bool {
 	if l.Smell() && y <= math.Log(l.leastAccent()+l.Floor()) {
 		return true
 	}
-	rules, samples := l.rules(), b.levels[l]
+	rules, samples := l.rules(), &b.levels[l]
 	enough := rules.rare * (total + rules.other*float64(len(near)))
 	lift, above := math.Exp(y/rules.reach), 0.0
-	for i := len(samples) - 1; i >= 0 && above < enough; i-- {
-		x := &samples[i]
-		above += (rules.other + near[x.drink]) * math.Min(1, x.lift/lift)
+	for i := len(samples.at) - 1; i >= 0 && above < enough; i-- {
+		above += (rules.other + near[samples.drink[i]]) * min(1, samples.lift[i]/lift)
 	}
 	return above >= enough
 }

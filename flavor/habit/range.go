@@ -1,12 +1,18 @@
 package habit
 
-import "math"
+import (
+	"math"
+
+	"gonum.org/v1/gonum/floats"
+)
 
 // Range is an amount that proven drinks have, such as the size of the glass: what good
 // drinks have of it at most. It is read-only once built.
 type Range struct {
 	custom  Custom
-	samples []sample
+	samples columns
+	sure    []float64 // of each sample, how surely the drink has it
+	byDrink []float64 // the same, in the order of the drinks; 0 for those that have none
 	rooms   rooms
 }
 
@@ -26,13 +32,19 @@ type Amount struct {
 
 // NewRange reads the amounts of the proven drinks.
 func NewRange(c Custom, amounts []Amount) *Range {
-	r := &Range{custom: c}
-	for _, x := range amounts {
-		s := sampleOf(x.Has, x.Drink, c.Reach)
-		s.sure = x.Sure
-		r.samples = append(r.samples, s)
+	r := &Range{custom: c, sure: make([]float64, len(amounts))}
+	samples, drinks := make([]sample, len(amounts)), 0
+	for i, x := range amounts {
+		samples[i] = sampleOf(x.Has, x.Drink, c.Reach)
+		samples[i].sure = x.Sure
+		drinks = max(drinks, x.Drink+1)
 	}
-	sortSamples(r.samples)
+	sortSamples(samples)
+	r.samples, r.byDrink = columnsOf(samples), make([]float64, drinks)
+	for i := range samples {
+		r.sure[i] = samples[i].sure
+		r.byDrink[samples[i].drink] += samples[i].sure
+	}
 	return r
 }
 
@@ -46,7 +58,7 @@ func OfAll(amounts []float64) []Amount {
 }
 
 // Known reports whether any proven drink has the amount.
-func (r *Range) Known() bool { return len(r.samples) > 0 }
+func (r *Range) Known() bool { return len(r.sure) > 0 }
 
 // Most returns what all but a few good drinks stay below; near is the weight of each
 // proven drink, not negative, by its place. It is +Inf if none weighs anything.
@@ -58,32 +70,28 @@ func (r *Range) Most(near []float64) float64 {
 // Bound returns what good drinks have in the middle, and what all but a few stay below; near
 // is as for Most. Both are +Inf if none weighs anything.
 func (r *Range) Bound(near []float64) (middle, most float64) {
-	numbers := r.rooms.take(2 * len(r.samples))
+	s, n := &r.samples, len(r.sure)
+	numbers := r.rooms.take(2 * n)
 	defer r.rooms.put(numbers)
 	room := *numbers
-	t := tail{weights: room[:len(r.samples)]}
-	for i := range r.samples {
-		x := &r.samples[i]
-		t.add(i, x, near[x.drink]*x.sure)
+	t := tail{weights: room[:n]}
+	for i, drink := range s.drink {
+		t.add(i, s.at[i], near[drink]*r.sure[i])
 	}
 	if t.total <= 0 {
 		return math.Inf(1), math.Inf(1)
 	}
-	return math.Exp(t.middle / t.total), math.Exp(t.most(r.samples, r.custom.Rare, r.custom.Reach, room[len(r.samples):]))
+	return math.Exp(t.middle / t.total), math.Exp(t.most(s.lift, r.custom.Rare, r.custom.Reach, room[n:]))
 }
 
 // Reaches reports whether [Range.Most] is an amount or more, which is quicker than to
 // find it.
 func (r *Range) Reaches(near []float64, amount float64) bool {
-	total := 0.0
-	for i := range r.samples {
-		total += near[r.samples[i].drink] * r.samples[i].sure
-	}
-	enough := r.custom.Rare * total
+	s := &r.samples
+	enough := r.custom.Rare * floats.Dot(near[:len(r.byDrink)], r.byDrink)
 	lift, above := math.Exp(math.Log(amount)/r.custom.Reach), 0.0
-	for i := len(r.samples) - 1; i >= 0 && above < enough; i-- {
-		x := &r.samples[i]
-		above += near[x.drink] * x.sure * math.Min(1, x.lift/lift)
+	for i := len(r.sure) - 1; i >= 0 && above < enough; i-- {
+		above += near[s.drink[i]] * r.sure[i] * min(1, s.lift[i]/lift)
 	}
 	return above >= enough
 }

@@ -2,15 +2,20 @@ package habit
 
 import (
 	"math"
+	"slices"
 
 	"counterpour/flavor"
 )
 
 // shelf is what proven drinks pour of one class, in ascending order of the amount.
 type shelf struct {
-	samples  []sample
+	read     []sample // until it is closed
+	samples  columns
+	profile  []int32           // of each sample
+	lead     []float64         // the same: how surely the drink is made of it first
 	profiles []*flavor.Profile // each once
 	alike    [][]float64       // of each profile, the likeness of the others to it
+	accents  []float64         // of each profile, see accent
 }
 
 // likenessTo returns how alike each profile of the shelf smells to one.
@@ -54,17 +59,22 @@ func (s *shelf) add(p Part, amount float64, drink int) {
 	reach := habitOf(p.Profile).reach
 	x := sampleOf(amount*Strength(p.Profile), drink, reach)
 	x.profile, x.lead = at, p.Lead
-	s.samples = append(s.samples, x)
+	s.read = append(s.read, x)
 }
 
 // close ends the reading of drinks.
 func (s *shelf) close() {
-	sortSamples(s.samples)
-	alike := make([][]float64, len(s.profiles))
-	for i, p := range s.profiles {
-		alike[i] = s.likenessTo(p)
+	sortSamples(s.read)
+	s.samples = columnsOf(s.read)
+	for _, x := range s.read {
+		s.profile, s.lead = append(s.profile, int32(x.profile)), append(s.lead, x.lead)
 	}
-	s.alike = alike
+	s.read = nil
+	alike, accents := make([][]float64, len(s.profiles)), make([]float64, len(s.profiles))
+	for i, p := range s.profiles {
+		alike[i], accents[i] = s.likenessTo(p), s.accent(p)
+	}
+	s.alike, s.accents = alike, accents
 }
 
 // smellOf returns the direction of an aroma.
@@ -106,7 +116,7 @@ func (s *shelf) limit(p *flavor.Profile, common float64, first bool, near []floa
 	rare, reach := usual.rare, usual.reach
 	most := math.Log(common)
 	x := pool{most: most, usual: most - commonReach}
-	n := len(s.samples)
+	n := len(s.lead)
 	numbers := rooms.take(4 * n)
 	defer rooms.put(numbers)
 	room := *numbers
@@ -115,31 +125,31 @@ func (s *shelf) limit(p *flavor.Profile, common float64, first bool, near []floa
 	twins := 0.0                                      // of itself, the part that is said by what smells all but the same
 	modifies := p.Class.Part() == flavor.PartModifier // and so does by its smell what it does
 	known := false                                    // some drink pours it, leading or beside
-	for i := range s.samples {
-		c := &s.samples[i]
-		w := 1 - c.lead
-		if first {
-			w = c.lead
+	for i, w := range s.lead {
+		if !first {
+			w = 1 - w
 		}
-		known = known || likeness[c.profile] == own
+		l := likeness[s.profile[i]]
+		known = known || l == own
 		if w <= 0 {
 			continue
 		}
-		class.add(i, c, w*(near[c.drink]+otherMakeUp))
-		if l := likeness[c.profile]; l == own {
-			itself.add(i, c, w*(near[c.drink]+ownMakeUp))
+		at, nearness := s.samples.at[i], near[s.samples.drink[i]]
+		class.add(i, at, w*(nearness+otherMakeUp))
+		if l == own {
+			itself.add(i, at, w*(nearness+ownMakeUp))
 		} else {
-			alike.add(i, c, w*(near[c.drink]+otherMakeUp)*l)
+			alike.add(i, at, w*(nearness+otherMakeUp)*l)
 			if modifies {
-				twin := w * (near[c.drink] + ownMakeUp) * twinOf(l)
-				itself.add(i, c, twin)
+				twin := w * (nearness + ownMakeUp) * twinOf(l)
+				itself.add(i, at, twin)
 				twins += twin
 			}
 		}
 	}
 	take := func(t *tail, others float64) {
 		if t.total > 0 {
-			x.take(t.total/(t.total+others), t.most(s.samples, rare, reach, below), t.middle/t.total)
+			x.take(t.total/(t.total+others), t.most(s.samples.lift, rare, reach, below), t.middle/t.total)
 		}
 	}
 	take(&class, commonDrinks)
@@ -169,14 +179,16 @@ const (
 
 // accent returns how surely an ingredient is poured beside others only, 0 to 1.
 func (s *shelf) accent(p *flavor.Profile) float64 {
+	if i := slices.Index(s.profiles, p); i >= 0 && s.accents != nil {
+		return s.accents[i]
+	}
 	likeness := s.likenessTo(p)
 	var leads, besides float64
-	for i := range s.samples {
-		c := &s.samples[i]
-		if l := likeness[c.profile]; l == own {
-			leads, besides = leads+c.lead, besides+1-c.lead
+	for i, lead := range s.lead {
+		if l := likeness[s.profile[i]]; l == own {
+			leads, besides = leads+lead, besides+1-lead
 		} else {
-			leads += twinOf(l) * c.lead
+			leads += twinOf(l) * lead
 		}
 	}
 	share := besides / (besides + leadingTimes*leads + accentDrinks)

@@ -6,7 +6,7 @@ import (
 	"slices"
 )
 
-// sample is one amount that a proven drink carries.
+// sample is one amount that a proven drink carries, as it is read.
 type sample struct {
 	at      float64 // logarithm of the amount
 	lift    float64 // e^(at ÷ reach)
@@ -36,10 +36,10 @@ type tail struct {
 	middle  float64 // Σ weight × at
 }
 
-func (t *tail) add(i int, x *sample, weight float64) {
+func (t *tail) add(i int, at, weight float64) {
 	t.weights[i] = weight
 	t.total += weight
-	t.middle += weight * x.at
+	t.middle += weight * at
 }
 
 // most returns the logarithm y of the amount that all but a share rare of good
@@ -52,26 +52,42 @@ func (t *tail) add(i int, x *sample, weight float64) {
 // allow hardly more than the largest of them; one that is far from all the others
 // counts for no more than its own weight. It is −Inf without weights.
 //
-// Samples are in ascending order, those that the weights are of; below is room for as
-// many numbers.
-func (t *tail) most(samples []sample, rare, reach float64, below []float64) float64 {
+// The lifts are those of the samples that the weights are of, in ascending order; below is
+// room for as many numbers.
+func (t *tail) most(lifts []float64, rare, reach float64, below []float64) float64 {
 	var sum float64 // of each sample and those under it, weights times lifts
 	for i, w := range t.weights {
-		sum += w * samples[i].lift
+		sum += w * lifts[i]
 		below[i] = sum
 	}
 	above := 0.0 // weight of samples over y
-	for i := len(samples) - 1; i >= 0; i-- {
+	for i := len(lifts) - 1; i >= 0; i-- {
 		w := t.weights[i]
 		if w <= 0 {
 			continue
 		}
-		if above+below[i]/samples[i].lift >= rare*t.total {
+		if above+below[i]/lifts[i] >= rare*t.total {
 			return reach * math.Log(below[i]/(rare*t.total-above))
 		}
 		above += w
 	}
 	return math.Inf(-1)
+}
+
+// columns are samples in ascending order, a list for each of what is known of them: a judged
+// drink goes through many of them, and reads little of each.
+type columns struct {
+	at, lift []float64
+	drink    []int32
+}
+
+func columnsOf(sorted []sample) columns {
+	c := columns{at: make([]float64, len(sorted)), lift: make([]float64, len(sorted)), drink: make([]int32, len(sorted))}
+	for i := range sorted {
+		x := &sorted[i]
+		c.at[i], c.lift[i], c.drink[i] = x.at, x.lift, int32(x.drink)
+	}
+	return c
 }
 
 // sortSamples brings samples into ascending order; equals keep theirs.
