@@ -22,6 +22,7 @@ type Build struct {
 	spec   *flavor.Spec
 	parts  []makeup.Part
 	ml     []float64
+	served service
 	active []int // the families that the make-up leaves possible
 	voices []voice
 	limits []limit // see Ceiling
@@ -34,7 +35,7 @@ type Build struct {
 	cos     []float64 // see cosines
 	// How near the rest of the drink is to those of proven ones, see restWeights.
 	unbased, unsoured, unsweetened []float64
-	served                         []float64                 // see ofService; nil until asked for
+	nearServed                     []float64                 // see ofService; nil until asked for
 	foreign                        [len(characters)]*float64 // see foreignness; nil until asked for
 	proportion                     *proportion.Usual         // see proportions
 	precedents                     *proportion.Precedents    // known once proportion is
@@ -65,7 +66,7 @@ func (s *Set) Prepare(spec *flavor.Spec) (*Build, error) {
 			return nil, fmt.Errorf("weigh: pour %d has no ingredient", i+1)
 		}
 	}
-	b := &Build{set: s, spec: spec, parts: makeup.PartsIn(spec), ml: makeup.AmountsOf(spec), desk: s.rooms.desk()}
+	b := &Build{set: s, spec: spec, parts: makeup.PartsIn(spec), ml: makeup.AmountsOf(spec), served: s.served.place(spec.Service), desk: s.rooms.desk()}
 	e := b.Equivalents(b.ml)
 	if !(e.Total() > 0) {
 		return nil, errors.New("weigh: the drink has no strength, sweetness, acid, bitterness or length to weigh; add a pour that has")

@@ -19,62 +19,92 @@ type Companion struct {
 	Like    float64 // how like the draft the rest of the nearest of them is, 0 to 1
 }
 
-// recipe is what a proven drink pours.
-type recipe struct {
-	parts []makeup.Part
-	ml    []float64
+// joints are the ingredients of the proven drinks that a draft may be short of, each with
+// what the drink is without it.
+type joints struct {
+	of       []joint
+	without  makeup.Kinships
+	profiles []*flavor.Profile // that they are of, each once
+}
+
+// joint is one ingredient of one proven drink.
+type joint struct {
+	drink, profile int32   // their places
+	share          float64 // logarithm of how much of it there is to a millilitre of the rest
+}
+
+// add takes in the next proven drink.
+func (j *joints) add(drink int, parts []makeup.Part, ml []float64) {
+	for k := range parts {
+		p := &parts[k]
+		if !joins(p) || p.Amount(ml) <= 0 {
+			continue
+		}
+		at := slices.Index(j.profiles, p.Profile)
+		if at < 0 {
+			at = len(j.profiles)
+			j.profiles = append(j.profiles, p.Profile)
+		}
+		kin, size := restOf(parts, ml, func(o *makeup.Part) bool { return o == p })
+		j.without.Add(kin)
+		j.of = append(j.of, joint{int32(drink), int32(at), math.Log(p.Amount(ml)) - size})
+	}
 }
 
 // Companions returns what the proven drinks that are made of the same things as the draft,
 // and of one more, pour as that one: what most of them pour first, up to limit. A draft
 // without alcohol has no companion with it.
 func (b *Build) Companions(limit int) []Companion {
-	own, votes := makeup.KinshipOf(b.parts, b.ml), map[*flavor.Profile]*votes{}
-	for i := range b.set.recipes {
-		b.vote(i, &own, votes)
+	votes, profiles := b.votes(), b.set.joints.profiles
+	var order []int
+	for i := range votes {
+		if votes[i].weight > 0 {
+			order = append(order, i)
+		}
 	}
-	out := make([]Companion, 0, len(votes))
-	for p, v := range votes {
-		out = append(out, Companion{p, math.Exp(v.logs/v.weight) * floats.Sum(b.ml), v.nearest})
-	}
-	slices.SortFunc(out, func(x, y Companion) int {
-		return cmp.Or(cmp.Compare(votes[y.Profile].weight, votes[x.Profile].weight), strings.Compare(x.Profile.ID, y.Profile.ID))
+	slices.SortFunc(order, func(x, y int) int {
+		return cmp.Or(cmp.Compare(votes[y].weight, votes[x].weight), strings.Compare(profiles[x].ID, profiles[y].ID))
 	})
-	return out[:min(limit, len(out))]
+	out := make([]Companion, min(limit, len(order)))
+	for i := range out {
+		v := &votes[order[i]]
+		out[i] = Companion{profiles[order[i]], math.Exp(v.logs/v.weight) * floats.Sum(b.ml), v.nearest}
+	}
+	return out
 }
 
 // votes is how many proven drinks speak for an ingredient, by how near they are, the sum
 // of the logarithms of how much of it they pour to a millilitre of the rest, and the nearest.
 type votes struct{ weight, logs, nearest float64 }
 
-// vote lets proven drink i speak for each of its ingredients that the draft has not, as
+// votes lets each proven drink speak for each of its ingredients that the draft has not, as
 // far as the draft is like the rest of the drink.
-func (b *Build) vote(i int, own *makeup.Kinship, all map[*flavor.Profile]*votes) {
-	r := &b.set.recipes[i]
-	for k := range r.parts {
-		p := &r.parts[k]
-		if !joins(p) || !b.allows(p.Profile) || slices.ContainsFunc(b.parts, func(o makeup.Part) bool { return o.Profile.Class == p.Profile.Class }) {
+func (b *Build) votes() []votes {
+	all := &b.set.joints
+	lacks, out := make([]bool, len(all.profiles)), make([]votes, len(all.profiles))
+	for i, p := range all.profiles {
+		lacks[i] = b.allows(p) && !slices.ContainsFunc(b.parts, func(o makeup.Part) bool { return o.Profile.Class == p.Class })
+	}
+	own := makeup.KinshipOf(b.parts, b.ml)
+	for i, cosine := range all.without.Cosines(&own, b.room(all.without.Drinks())) {
+		j := &all.of[i]
+		if !lacks[j.profile] {
 			continue
 		}
-		kin, size := restOf(r.parts, r.ml, func(o *makeup.Part) bool { return o == p })
-		w := makeup.Likeness(own.Cosine(&kin), b.set.tuning.HabitWidth)
-		near := w
-		w = math.Pow(w, nearestSay)
-		if b.set.served[i] != b.spec.Service {
+		near := makeup.Likeness(cosine, b.set.tuning.HabitWidth)
+		w := heard(near)
+		if b.set.served.of[j.drink] != b.served {
 			w *= servedOtherwise
 		}
-		if w <= nearestToTell || p.Amount(r.ml) <= 0 {
+		if w <= nearestToTell {
 			continue
 		}
-		v := all[p.Profile]
-		if v == nil {
-			v = &votes{}
-			all[p.Profile] = v
-		}
+		v := &out[j.profile]
 		v.weight += w
 		v.nearest = math.Max(v.nearest, near)
-		v.logs += w * (math.Log(p.Amount(r.ml)) - size)
+		v.logs += w * j.share
 	}
+	return out
 }
 
 // allows reports whether an ingredient may be suggested for the draft: none with alcohol for
@@ -87,9 +117,13 @@ func (b *Build) allows(p *flavor.Profile) bool {
 // what lacks its mixer is a long drink, what lacks its sugar a short one.
 const servedOtherwise = 0.1
 
-// nearestSay is the power of the likeness by which a drink has its say: few drinks are the
-// draft and one thing more, and those should be heard before the many that resemble it.
-const nearestSay = 6.0
+// heard returns how much a drink so like the draft has its say, the sixth power of that: few
+// drinks are the draft and one thing more, and those should be heard before the many that
+// resemble it.
+func heard(near float64) float64 {
+	cube := near * near * near
+	return cube * cube
+}
 
 // joins reports whether a drink may be short of an ingredient: seasonings, eggs and cream
 // make another drink of it.

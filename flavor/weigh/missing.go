@@ -68,7 +68,7 @@ func (b *Build) restWeights(of *rests, out func(*makeup.Part) bool, other float6
 		x := makeup.Likeness(cosine, b.set.tuning.HabitWidth)
 		size := (ownSize - of.size[i]) / restSpread
 		w[i] = x * x * (otherSize + (1-otherSize)*makeup.Falloff(size*size/2))
-		if b.set.served[i] != b.spec.Service {
+		if b.set.served.of[i] != b.served {
 			w[i] *= otherServing
 		}
 		if b.set.mixed[i] != mixed {
@@ -103,7 +103,7 @@ func (b *Build) nearUnsoured() []float64 {
 func (b *Build) nearUnlengthened() []float64 {
 	w := b.restWeights(&b.set.unlengthed, lengthens, otherServing)
 	for i := range w {
-		if b.set.served[i] != b.spec.Service {
+		if b.set.served.of[i] != b.served {
 			w[i] *= servedOtherwise
 		}
 	}

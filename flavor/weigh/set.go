@@ -33,8 +33,8 @@ type Set struct {
 	sweet       []bool             // the same: it has a syrup or sugar
 	seasoned    []bool             // the same: it has bitters
 	mixed       []bool             // the same: it is shaken, blended or swizzled
-	served      []flavor.Service   // the same
-	recipes     []recipe           // the same
+	served      served             // the same
+	joints      joints             // the same: their ingredients
 	tasks       []proportion.Tasks // the same
 	precedents  *proportion.Book   // of the same
 	unbased     rests              // the same: without its bases

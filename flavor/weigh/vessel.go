@@ -105,7 +105,7 @@ func (b *Build) ofService() []float64 {
 	near := b.habit().near
 	for i, kind := range b.ofKind() {
 		out[i] = otherMakeUp + (near[i]*near[i]+kind)/2
-		if b.set.served[i] != b.spec.Service {
+		if b.set.served.of[i] != b.served {
 			out[i] *= otherService
 		}
 	}
@@ -128,13 +128,13 @@ func (u *upTo) allows(b *Build, known *habit.Range, amount float64) bool {
 	if amount <= u.free {
 		return true
 	}
-	if b.served == nil {
-		b.served = b.ofService()
+	if b.nearServed == nil {
+		b.nearServed = b.ofService()
 	}
-	if known.Reaches(b.served, amount+boundSlack) {
+	if known.Reaches(b.nearServed, amount+boundSlack) {
 		u.free = amount
 		return true
 	}
-	u.most = known.Most(b.served)
+	u.most = known.Most(b.nearServed)
 	return amount <= u.most
 }
