@@ -35,7 +35,7 @@ type Book struct {
 	byDrink [NumLevels][]float64 // the same, logarithms alone, in the order of the drinks
 	sums    [NumLevels]float64   // of those
 	rooms   rooms
-	high    [NumLevels]float64 // see High
+	high    [NumLevels]float64 // see NeverHigh
 }
 
 // NewBook reads proven drinks, each given by its parts.

@@ -158,11 +158,10 @@ type Bound struct {
 	Usual, Most float64
 }
 
-// High reports whether an amount of a level is more than most proven drinks
-// carry, whatever they are made of; what is not high is never too much.
-func (b *Book) High(l Level, amount float64) bool {
-	return amount > b.high[l]
-}
+// NeverHigh returns the amount of a level up to which a drink has no more of it than most
+// proven drinks carry, whatever they are made of: that is never too much. It is +Inf if
+// there are no proven drinks.
+func (b *Book) NeverHigh(l Level) float64 { return b.high[l] }
 
 // Bound returns what good drinks carry of a level; near is as for [Book.Limits].
 // It allows anything if there are no proven drinks.

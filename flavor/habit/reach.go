@@ -28,6 +28,18 @@ func ReachWith(usual, most, room float64) Reach {
 	return r
 }
 
+// Raised returns the reach whose amounts up to free cost nothing whatever others carry; from
+// there on what is too much rises from nothing.
+func (r Reach) Raised(free float64) Reach {
+	start := math.Log(free)
+	if start <= r.Start {
+		return r
+	}
+	r.Most = math.Max(r.Most, start+Room)
+	r.Start, r.Free = start, free
+	return r
+}
+
 // MostFor returns the least most, as a logarithm, from which an amount costs nothing
 // given the middle of good drinks: the inverse of ReachWith.
 func MostFor(start, middle, room float64) float64 {

@@ -86,3 +86,24 @@ func TestAHundredthOfADrinkOfAnySizeIsNoCliff(t *testing.T) {
 		}
 	}
 }
+
+// A hundredth of a pour between one that is beside others and one that the drink is made of:
+// what there is too much of beside, and none too much of first, is no cliff between.
+func TestAHundredthTowardLeadingIsNoCliff(t *testing.T) {
+	k := newKitchen(t)
+	for _, text := range []string{
+		"1 oz fernet\n1 1/2 oz gin\n1/2 oz sweet vermouth\nstir, up",
+		"1 oz fernet\n1 1/2 oz green herbal liqueur\n1 oz lime juice\n1 oz simple syrup\nshake, up",
+		"1/2 oz mezcal\n1 oz reposado tequila\n1/4 oz agave nectar\n2 dashes aromatic bitters\nstir, rocks",
+		"1 1/2 oz violet liqueur\n2 oz gin\n3/4 oz lemon juice\nshake, up",
+	} {
+		b := k.build(t, k.read(t, text))
+		ml := b.Amounts()
+		for was := b.Score(ml); ml[0] < 2*ml[1]; {
+			ml[0] *= 1.01
+			score := b.Score(ml)
+			assert.InDelta(t, was, score, mostJump, "%v mL of it: %s", ml[0], text)
+			was = score
+		}
+	}
+}

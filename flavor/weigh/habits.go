@@ -95,6 +95,25 @@ func (b *Build) reachBy(limit func(*flavor.Profile, bool, []float64) habit.Limit
 	return habit.Between(of(0), of(1), lead)
 }
 
+// edgesOf returns how far out an amount of part i is by what of says where it stops being a
+// matter of taste. What is between a pour beside others and one that leads leaves the mean of
+// the scores that either leaves, by how surely it is which, as a drink does that may be of two
+// families: the limits alone may lie so far apart that a barspoon between them would be a cliff.
+func (b *Build) edgesOf(of func(i int, lead float64) habit.Reach, i int, lead, amount float64) float64 {
+	most := 1 - b.accent(i) // how surely it leads however large it is poured
+	if lead == 0 || lead == most {
+		r := of(i, lead)
+		return r.Edges(amount)
+	}
+	beside, first := of(i, 0), of(i, most)
+	if amount <= min(beside.Free, first.Free) {
+		return 0
+	}
+	score := scoreOf(beside.Edges(amount))
+	score += lead / most * (scoreOf(first.Edges(amount)) - score)
+	return min(noScore, max(0, edgesAt(score)))
+}
+
 // shares returns the parts as the book of habits wants them.
 func (b *Build) shares(ml []float64) []habit.Part {
 	size, first, smells := b.sizeOf(ml), b.largest(ml), b.most(ml, maySmell)
@@ -209,7 +228,7 @@ func (b *Build) beyond(ml []float64, tell func(*Beyond)) {
 	b.strayed(ml, &size, tell)
 	b.strangers(ml, tell)
 	for l, level := range levels {
-		if b.set.book.High(habit.Level(l), level) {
+		if level > b.set.book.NeverHigh(habit.Level(l)) {
 			b.beyondLevel(habit.Level(l), level, ml, &size, tell)
 		}
 	}
@@ -250,7 +269,7 @@ func (b *Build) costsNothing(l habit.Level, amount float64) bool {
 		return true
 	}
 	x, floor := b.set.book.Bound(l, near), l.Floor()
-	level.exact, level.known = habit.ReachWith(x.Usual+floor, x.Most+floor, room), true
+	level.exact, level.known = habit.ReachWith(x.Usual+floor, x.Most+floor, room).Raised(b.set.book.NeverHigh(l)+floor), true
 	return amount <= level.exact.Free
 }
 
@@ -298,11 +317,11 @@ func overtakes(p *flavor.Profile) bool {
 // if it may overtake a base, by its dose too, whichever is worse.
 func (b *Build) poured(i int, share, lead float64, ml []float64) Beyond {
 	r := b.reachOf(i, lead)
-	edges := r.Edges(share)
+	edges := b.edgesOf(b.reachOf, i, lead, share)
 	if overtakes(b.parts[i].Profile) {
 		if beside := b.besideBase(i, ml) * makeup.Ramp(share, smallShare, largeShare); beside > 0 {
-			d := b.doseReachOf(i, lead)
-			if e := beside * d.Edges(habit.Dose(share)); e > edges {
+			if e := beside * b.edgesOf(b.doseReachOf, i, lead, habit.Dose(share)); e > edges {
+				d := b.doseReachOf(i, lead)
 				return Beyond{Profile: b.parts[i].Profile, Own: r.Own, ByDose: edges < 1, Amount: share,
 					Usual: habit.ShareOf(math.Exp(d.Usual)), Most: habit.ShareOf(math.Exp(d.Most)), Edges: e}
 			}

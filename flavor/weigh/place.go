@@ -48,7 +48,7 @@ func (b *Build) leading(i int, ml []float64, most float64, size *size) float64 {
 	if makeup.IsBase(&b.parts[i]) {
 		amount = b.baseML(ml)
 	}
-	return (1 - b.accent(i)) * max(makeup.Ramp(amount/most, beside, 1), size.large(&b.parts[i], ml))
+	return (1 - b.accent(i)) * max(makeup.Ramp(amount/most, beside, foremost), size.large(&b.parts[i], ml))
 }
 
 // accent returns how surely part i is an accent however large it is poured, see
@@ -60,8 +60,9 @@ func (b *Build) accent(i int) float64 {
 	return b.habit().accents[i]
 }
 
-// beside is the share of the largest pour up to which a pour is beside it.
-const beside = 0.7
+// A pour is beside the largest up to a share beside of it; from foremost on a drink is made of
+// both alike. Chosen by the trial, and so that a barspoon between them is no cliff.
+const beside, foremost = 0.6, 0.92
 
 // large returns how surely a pour is so large a part of a drink that it is made of it
 // too, whatever else there is more of.
@@ -84,14 +85,14 @@ func (b *Build) smells(i int, ml []float64, most float64, size *size) float64 {
 }
 
 // ofTheBase returns how surely part i is the base of a drink, or the half of a split one,
-// and no accent: from half of the spirit on. What no proven drink pours splits only with
-// its own class; beside others it has to be all but alone.
+// and no accent: from half of the spirit on, and less surely from two fifths. What no proven
+// drink pours splits only with its own class; beside others it has to be all but alone.
 func (b *Build) ofTheBase(i int, ml []float64) float64 {
 	akin := true
 	for k := range b.parts {
 		akin = akin && (!makeup.IsBase(&b.parts[k]) || b.parts[k].Profile.Class == b.parts[i].Profile.Class)
 	}
-	from, to := 0.44, 0.5
+	from, to := 0.40, 0.5
 	if !akin && !b.isPoured(b.parts[i].Profile) {
 		from, to = 0.65, 0.85
 	}
@@ -103,7 +104,7 @@ func (b *Build) ofTheBase(i int, ml []float64) float64 {
 func (b *Build) isPoured(p *flavor.Profile) bool { return b.set == nil || b.set.book.Pours(p) }
 
 const (
-	nearlyMost = 0.85
+	nearlyMost = 0.75
 	smoky      = 2.5 // intensity of smoke from which a spirit smothers others
 )
 
