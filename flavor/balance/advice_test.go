@@ -38,7 +38,7 @@ func TestAdvice(t *testing.T) {
 		{"the gin is named, not the aperitif", "1/4 oz gin\n1 oz red bitter aperitif\n3/4 oz lemon juice\n1/2 oz simple syrup\nshake, rocks",
 			ratio.Strong, false, []string{"too little London dry gin"}, "london-dry-gin", true},
 		{"no sugar at all", "2 oz gin\n3/4 oz lemon juice\nshake, up", ratio.Sweet, false,
-			[]string{"nothing here brings sweetness", "sour"}, "rich-simple-syrup", true},
+			[]string{"nothing sweet balances what is sour", "sour"}, "rich-simple-syrup", true},
 		{"hardly any sugar", "2 oz bourbon\n2 dashes aromatic bitters\nstir, rocks", ratio.Sweet, false,
 			[]string{"too little sweetness altogether, by about ¼ oz of 1:1 syrup"}, "rich-simple-syrup", true},
 	} {

@@ -83,7 +83,10 @@ func faultsOf(s *flavor.Spec, j *weigh.Judgement, rest judged, build *weigh.Buil
 	} else {
 		ratios = slices.Concat(ratios, uneven)
 	}
-	for _, f := range slices.Concat(methodFaults(s, j), bounds[:first], carried, odd, ratios, bounds[first:]) {
+	made := slices.DeleteFunc(methodFaults(s, j), func(f Fault) bool { // to shake what does not belong in it mends nothing
+		return f.Method == technique.Unshaken && slices.ContainsFunc(carried, func(o Fault) bool { return o.foreign && o.Profile == f.Profile })
+	})
+	for _, f := range slices.Concat(made, bounds[:first], carried, odd, ratios, bounds[first:]) {
 		for i := range out {
 			if f.grams && out[i].Axis == f.Axis && out[i].High {
 				out[i].grams, out[i].mostG = true, f.mostG
@@ -149,6 +152,9 @@ func (f *Fault) disagrees(o *Fault) bool {
 	if f.Axis == o.Axis && f.Method == o.Method && (!f.Beyond || !o.Beyond) {
 		return true
 	}
+	if f.missing && o.missing && o.Axis == ratio.Long {
+		return true // what lengthens it may bring that too
+	}
 	return f.Profile != nil && f.Profile == o.Profile && f.High != o.High
 }
 
@@ -185,7 +191,18 @@ func ratioFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
 	slices.SortStableFunc(out, func(a, b Fault) int {
 		return cmp.Or(compareBool(a.Then, b.Then), cmp.Compare(b.Odds, a.Odds))
 	})
-	return eachPourOnce(out)
+	return eachPourOnce(withoutShadows(out))
+}
+
+// shadowShare is the share of the odds of the likeliest cause below which another cause of the
+// same is its shadow. Of the spoilt drinks of the trial such a one is hardly ever what was
+// spoilt.
+const shadowShare = 0.2
+
+// withoutShadows leaves out what would explain the same as the likeliest cause, and is far less
+// likely: too much juice is not too little spirit as well.
+func withoutShadows(faults []Fault) []Fault {
+	return slices.DeleteFunc(faults, func(f Fault) bool { return !f.Then && f.Odds < shadowShare*faults[0].Odds })
 }
 
 // eachPourOnce leaves out a fault that moves a pour the way that another does, by another

@@ -77,6 +77,10 @@ var lackSomething = []struct {
 	{"2 oz gin|1 oz lemon juice|3 oz soda water|shake, highball", ratio.Sweet, "add ½ oz rich simple syrup"},
 	{"2 oz vodka|1 oz lime juice|4 oz soda water|build, highball", ratio.Sweet, "add ½ oz rich simple syrup"},
 	{"2 oz bourbon|3/4 oz lemon juice|1 egg white|dry shake, up", ratio.Sweet, "add ½ oz rich simple syrup"},
+	// The little sugar of a fruit beside it.
+	{"60 ml white rum|30 ml lime juice|45 ml strawberry puree|blend", ratio.Sweet, "add 15 ml rich simple syrup"},
+	// A liqueur of cream where dry vermouth is.
+	{"60 ml gin|20 ml whiskey cream liqueur|1 dash orange bitters|stir, up", ratio.Fat, "leave out the whiskey cream liqueur, and add 12.5 ml dry vermouth"},
 	// Syrup where dry vermouth is.
 	{"60 ml rye whiskey|30 ml dry vermouth|20 ml simple syrup|stir, up", ratio.Sweet, "leave out the simple syrup"},
 	{"2 oz rye whiskey|1 oz dry vermouth|1 oz simple syrup|2 dashes aromatic bitters|stir, up", ratio.Sweet, "leave out the simple syrup"},
@@ -119,4 +123,28 @@ func TestClearDrinksMayBeStirredInstead(t *testing.T) {
 	assert.Contains(t, fixes[0].Text, "lemon juice")
 	assert.Equal(t, "stir it, if no juice is meant to be in it", fixes[1].Text)
 	assert.Equal(t, flavor.Stir, fixes[1].Spec.Method)
+}
+
+// Too much of one pour is not too little of another as well: where what is told first explains
+// the drink far more likely, nothing else is told.
+func TestNoShadowOfAFaultIsTold(t *testing.T) {
+	k := newKitchen(t)
+	for _, text := range []string{
+		"60 ml aged rum|40 ml lime juice|20 ml demerara syrup|shake, up",
+		"60 ml aged rum|7.5 ml maple syrup|20 ml aromatic bitters|stir, rocks",
+		"60 ml rye whiskey|70 ml lemon juice|22.5 ml simple syrup|shake, rocks",
+	} {
+		r := k.score(t, k.read(t, strings.ReplaceAll(text, "|", "\n")))
+		assert.Len(t, r.Faults, 1, "%s: %+v", text, r.Faults)
+	}
+}
+
+// Curds are worse than whatever else is wrong: what turns the milk is left out even of a draft
+// that is out of balance without it.
+func TestWhatCurdlesIsAlwaysLeftOut(t *testing.T) {
+	k := newKitchen(t)
+	s := k.read(t, "30 ml Irish whiskey\n45 ml whiskey cream liqueur\n30 ml lemon juice\nshake, rocks")
+	fixes := k.fixes(t, s, k.score(t, s))
+	require.NotEmpty(t, fixes)
+	assert.Contains(t, fixes[0].Text, "leave out the lemon juice")
 }

@@ -71,6 +71,9 @@ func (f *fixing) uncurdle(asked int, x *Fault) {
 	if first.score < weigh.NearFrom && second.score >= weigh.BalancedFrom {
 		first.steps, second.steps = second.steps, first.steps
 	}
+	if len(first.changes) > 0 && first.score <= f.base { // curds are worse than whatever else is wrong
+		f.base = first.score - leastLift
+	}
 	f.keep(first)
 	if !first.balanced() {
 		f.keep(second)

@@ -83,6 +83,9 @@ func (f *fixing) again(c *candidate, first, second *Change, steps int) {
 // byTurns mends what is still wrong with the draft once the best of single moves is
 // made, as if it were another draft: what was salted by mistake may lack bitters too.
 func (f *fixing) byTurns() error {
+	if out := f.without(f.isStrange); f.strange() && len(out) == 1 && len(f.spec.Pours) > 1 {
+		return f.thenMend(&candidate{changes: out, score: f.scoreWith(out)})
+	}
 	for _, c := range f.singles() {
 		if c.asked != unasked {
 			return f.thenMend(&c)
@@ -103,6 +106,11 @@ func (f *fixing) thenMend(c *candidate) error {
 	then.byFaults()
 	if err := then.byAdding(); err != nil {
 		return err
+	}
+	if first.ToML == 0 { // what was poured in its place by mistake
+		if err := then.byCompanions(); err != nil {
+			return err
+		}
 	}
 	for _, second := range then.found {
 		if len(second.changes) != 1 || second.changes[0].Pour == first.Pour && first.ToML > 0 {

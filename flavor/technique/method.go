@@ -96,8 +96,10 @@ func sharp(p *flavor.Pour) bool { return p.Profile.Class.Part() == flavor.PartSo
 
 func bubbly(p *flavor.Pour) bool { return p.Profile.Carbonated }
 
-// rich reports whether a pour is cream, and no butter.
-func rich(p *flavor.Pour) bool { return p.Profile.Cream() && p.Profile.Fat.Value < setFatGPerL }
+// rich reports whether a pour is cream or a liqueur of it, and no butter.
+func rich(p *flavor.Pour) bool {
+	return p.Profile.Cream() && p.Profile.Fat.Value < setFatGPerL || p.Profile.Class == flavor.ClassCreamLiqueur
+}
 
 // brewedDark reports whether a pour is coffee, whose foam is half of a drink that is
 // served up.

@@ -96,7 +96,7 @@ func (b *Build) bounds(ml []float64, e *ratio.Equivalents, tell func(OutOfBounds
 	if x := b.sourless(ml, e); x > tellingSober {
 		tell(OutOfBounds{Axis: ratio.Sour, High: false, Amount: g.acid, Bound: leastAcid, Edges: x})
 	}
-	if x := b.sugarless(ml, e); x > tellingSober {
+	if x := max(b.sugarless(ml, e), b.unsyruped(ml, e)); x > tellingSober {
 		tell(OutOfBounds{Axis: ratio.Sweet, High: false, Amount: g.sweet, Bound: leastSugar, Edges: x})
 	}
 	if x, length := b.lengthless(ml); x > tellingSober {

@@ -37,6 +37,7 @@ var characters = [...]character{
 	{is: isCoffee, home: isCaskAged, least: 0.04, plain: 0.08, rare: 0.018, hardly: 0.0135},
 	{is: isMint, least: 0.04, plain: 0.07, rare: 0.0145, hardly: 0.0100},
 	{is: isMilk, least: 0.05, plain: 0.10, rare: 0.018, hardly: 0.0135},
+	{is: isMilk, method: flavor.Stir, least: 0.05, plain: 0.12, rare: 0.065, hardly: 0.050},
 	{is: isJuice, method: flavor.Stir, least: 0.07, plain: 0.12, rare: 0.065, hardly: 0.050},
 }
 

@@ -315,6 +315,45 @@ func (b *Build) sugarless(ml []float64, e *ratio.Equivalents) float64 {
 	return max(0, x) * max(0, x)
 }
 
+// unsyruped returns how far a sour drink without syrup, sugar or anything that modifies it is
+// from the proven drinks with the same rest, if nearly all of those have syrup or sugar. The
+// little sugar of a fruit is none.
+func (b *Build) unsyruped(ml []float64, e *ratio.Equivalents) float64 {
+	sour, all := 0.0, floats.Sum(ml)
+	for i := range b.parts {
+		if p := &b.parts[i]; makeup.IsSharp(p) {
+			sour += p.Per[ratio.Sour] * p.Amount(ml)
+		}
+	}
+	if sour <= 0 {
+		return 0
+	}
+	without := makeup.Certainty(sour, e.Total(), halfSharp) * (1 - makeup.Ramp(e[ratio.Sweet]/sour, fruitMeets, sugarMet))
+	for i := range b.parts {
+		if p := &b.parts[i]; makeup.IsSweetener(p) || p.Role == flavor.PartModifier {
+			without *= 1 - makeup.Presence(p.Amount(ml), all, makeup.HalfLiquid)
+		}
+	}
+	if untold(without) {
+		return 0
+	}
+	share, ok := shareThat(b.nearUnsweetened(), b.set.sweet)
+	if !ok {
+		return 0
+	}
+	x := max(0, without*(share-soberFree)/(syrupedMost-soberFree))
+	return x * x
+}
+
+// From where to where what is sweet without a syrup meets what is sour, mL of 1:1 syrup to one
+// of lemon juice: three parts of strawberries to two of lime do not, two of cane juice to one
+// do. And of drinks with the same rest, the share with syrup or sugar from where to go without
+// is a fault; proven drinks without stop at 0.78, and at 0.86 with cane juice.
+const (
+	fruitMeets, sugarMet = 0.5, 0.65
+	syrupedMost          = 0.80
+)
+
 // leastAcid is what counts as nothing sour, g in 100 mL.
 const leastAcid = 0.1
 
