@@ -84,7 +84,7 @@ func (f *fixing) again(c *candidate, first, second *Change, steps int) {
 // made, as if it were another draft: what was salted by mistake may lack bitters too.
 func (f *fixing) byTurns() error {
 	if out := f.without(f.isStrange); f.strange() && len(out) == 1 && len(f.spec.Pours) > 1 {
-		return f.thenMend(&candidate{changes: out, score: f.scoreWith(out)})
+		return f.thenMend(&candidate{changes: out, score: f.scoreWith(out, 0)})
 	}
 	for _, c := range f.singles() {
 		if c.asked != unasked {
