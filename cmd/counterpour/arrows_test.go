@@ -59,7 +59,7 @@ var allowedInFlavor = map[string][]string{
 	"cover/role":      {"flavor", "sense"},
 	"cover/portion":   {"flavor", "measure", "cover/role"},
 	"cover/gap":       {"flavor", "guest", "measure", "sense", "cover/portion", "cover/role"},
-	"cover/wording":   {"flavor", "mix", "sense"},
+	"cover/wording":   {"flavor", "measure", "mix", "sense"},
 
 	"measure/draft/token":      {"flavor"},
 	"measure/draft/assumed":    {"flavor", "measure"},

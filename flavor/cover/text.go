@@ -1,12 +1,10 @@
 package cover
 
 import (
-	"fmt"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover/wording"
-	"counterpour/flavor/measure"
 	"counterpour/flavor/sense"
 )
 
@@ -14,26 +12,17 @@ import (
 func (t *task) text(c *Cover, glass *sense.Glass) string {
 	parts := make([]string, len(c.Parts))
 	for i, p := range c.Parts {
-		parts[i] = measure.FormatAmount(p.Amount, p.Unit) + " " + p.Profile.Name
-		if c.OnTop(&p) {
-			parts[i] += " on top"
-		}
+		parts[i] = wording.Part(&p, c.OnTop(&p))
 	}
 	text := strings.Join(parts, " + ")
 	if len(parts) == 0 {
-		text = "leave it out"
-		if m := c.Spec.Method; m != t.req.Spec.Method {
-			text += " and " + string(m)
-		}
+		text = wording.LeaveOut(t.req.Spec.Method, c.Spec.Method)
 	}
 	for _, ch := range c.Changes {
-		text += fmt.Sprintf(", %s to %s", ch.Profile.Name, measure.FormatAmount(ch.To, ch.Unit))
-		if ch.Profile.Base() {
-			text += " (nothing else keeps the balance)"
-		}
+		text += wording.Moves(ch.Profile, ch.To, ch.Unit)
 	}
-	change := wording.Change{From: t.glass, To: glass, Another: !c.Keeps, Gone: c.Gone, Lost: c.Lost, Gained: c.Gained}
-	return text + ": " + change.String()
+	told := wording.Difference{From: t.glass, To: glass, Another: !c.Keeps, Gone: c.Gone, Lost: c.Lost, Gained: c.Gained}
+	return text + ": " + told.String()
 }
 
 // OnTop reports whether a part goes on top of a drink once the rest of it is mixed: what

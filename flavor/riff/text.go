@@ -41,7 +41,7 @@ func (w *work) recipe(r *Riff, familyBefore string) string {
 		head = wording.SamePours
 	}
 	if r.FamilyID != familyBefore {
-		head += ", which reads as " + strings.ToLower(r.Family)
+		head += wording.ReadsAs(r.Family)
 	}
 	return wording.Capital(head)
 }

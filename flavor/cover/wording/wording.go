@@ -1,16 +1,44 @@
-// Package wording says in a bartender's words what a guest tells between two glasses.
+// Package wording says in a bartender's words what is poured for what is out, and what a
+// guest tells between two glasses.
 package wording
 
 import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/sense"
 )
 
-// Change is what became of a drink.
-type Change struct {
+// Part says what is poured for what is out, and whether it goes on top once the rest is mixed.
+func Part(p *flavor.Pour, onTop bool) string {
+	text := measure.FormatAmount(p.Amount, p.Unit) + " " + p.Profile.Name
+	if onTop {
+		text += " on top"
+	}
+	return text
+}
+
+// LeaveOut says to pour nothing for what is out, and how to make the rest if otherwise.
+func LeaveOut(was, is flavor.Method) string {
+	if is == was {
+		return "leave it out"
+	}
+	return "leave it out and " + string(is)
+}
+
+// Moves adds another pour that moves to an amount.
+func Moves(p *flavor.Profile, to float64, u flavor.Unit) string {
+	text := ", " + p.Name + " to " + measure.FormatAmount(to, u)
+	if p.Base() {
+		text += " (nothing else keeps the balance)"
+	}
+	return text
+}
+
+// Difference is what a guest may tell between two drinks.
+type Difference struct {
 	From, To     *sense.Glass
 	Another      bool            // it is another drink
 	Gone         []sense.Lost    // what led what went and is gone
@@ -49,26 +77,26 @@ var words = map[sense.Sense][2]string{
 
 // String says what led the missing ingredient and is gone, and what else a guest
 // tells.
-func (c *Change) String() string {
+func (d *Difference) String() string {
 	var told []string
-	if c.Another {
+	if d.Another {
 		told = append(told, "another drink")
 	}
-	for _, l := range c.Gone {
+	for _, l := range d.Gone {
 		told = append(told, "loses "+l.Material)
 	}
-	for _, f := range c.Lost {
+	for _, f := range d.Lost {
 		told = append(told, "softer "+f.String())
 	}
-	for _, f := range c.Gained {
+	for _, f := range d.Gained {
 		told = append(told, "more "+f.String())
 	}
-	steps := sense.Between(c.From, c.To)
+	steps := sense.Between(d.From, d.To)
 	for _, s := range steps.Largest(tellTaste) {
 		w, ok := words[s]
 		switch {
 		case s == sense.Colour:
-			if text, ok := sense.ColourChange(c.From, c.To); ok {
+			if text, ok := sense.ColourChange(d.From, d.To); ok {
 				told = append(told, text)
 			}
 		case ok && steps[s] > 0:
@@ -77,7 +105,7 @@ func (c *Change) String() string {
 			told = append(told, w[1])
 		}
 	}
-	same := sense.SameDrink(steps.Total(), len(c.Gone) > 0)
+	same := sense.SameDrink(steps.Total(), len(d.Gone) > 0)
 	switch {
 	case len(told) == 0 && same:
 		return "the same drink"

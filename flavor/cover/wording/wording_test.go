@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data"
+	"counterpour/data/bartest"
 	"counterpour/flavor"
 	"counterpour/flavor/cover/wording"
 	"counterpour/flavor/mix"
@@ -14,7 +15,7 @@ import (
 )
 
 // Another drink says so before anything else, and what moved is named.
-func TestChange(t *testing.T) {
+func TestDifference(t *testing.T) {
 	catalogue, err := data.Embedded()
 	require.NoError(t, err)
 	mixer, err := mix.NewMixer()
@@ -30,12 +31,12 @@ func TestChange(t *testing.T) {
 	sweeter, to := pour("2 oz vodka\n1 oz lemon juice\n1 1/2 oz simple syrup\nshake, up")
 	mint, _ := pour("2 oz vodka\n1 oz lemon juice\n3/4 oz creme de menthe\nshake, up")
 
-	same := wording.Change{From: from, To: from}
+	same := wording.Difference{From: from, To: from}
 	assert.Equal(t, "the same drink", same.String())
-	moved := wording.Change{From: from, To: to}
+	moved := wording.Difference{From: from, To: to}
 	assert.Contains(t, moved.String(), "sweeter")
 	assert.NotContains(t, moved.String(), "another drink")
-	other := wording.Change{From: from, To: to, Another: true, Gone: []sense.Lost{{Material: "lemon juice"}}, Gained: []flavor.Family{flavor.Mint}}
+	other := wording.Difference{From: from, To: to, Another: true, Gone: []sense.Lost{{Material: "lemon juice"}}, Gained: []flavor.Family{flavor.Mint}}
 	assert.Regexp(t, "^another drink, loses lemon juice, more mint, .*sweeter", other.String())
 
 	lost, gained := wording.Aromas(drink, drink)
@@ -47,4 +48,19 @@ func TestChange(t *testing.T) {
 	assert.Contains(t, lost, flavor.Mint)
 	lost, gained = wording.Aromas(drink, sweeter)
 	assert.NotContains(t, append(lost, gained...), flavor.Mint)
+}
+
+func TestWhatIsPoured(t *testing.T) {
+	b := bartest.New(t)
+	gin, soda := b.Bottle(t, "London dry gin"), b.Bottle(t, "soda water")
+	for _, c := range []struct{ got, want string }{
+		{wording.Part(&flavor.Pour{Profile: gin, Amount: 2, Unit: flavor.Ounce}, false), "2 oz London dry gin"},
+		{wording.Part(&flavor.Pour{Profile: soda, Amount: 3, Unit: flavor.Ounce}, true), "3 oz soda water on top"},
+		{wording.LeaveOut(flavor.Shake, flavor.Shake), "leave it out"},
+		{wording.LeaveOut(flavor.Shake, flavor.Stir), "leave it out and stir"},
+		{wording.Moves(soda, 2, flavor.Ounce), ", soda water to 2 oz"},
+		{wording.Moves(gin, 2, flavor.Ounce), ", London dry gin to 2 oz (nothing else keeps the balance)"},
+	} {
+		assert.Equal(t, c.want, c.got)
+	}
 }

@@ -38,6 +38,9 @@ func Effect(senses []string, more, less []flavor.Family) string {
 	return strings.Join(senses, ", ")
 }
 
+// ReadsAs adds the family that a drink is of now.
+func ReadsAs(family string) string { return ", which reads as " + strings.ToLower(family) }
+
 func aromas(fs []flavor.Family) string {
 	names := make([]string, 0, mostNamed)
 	for _, f := range fs[:min(len(fs), mostNamed)] {
