@@ -207,6 +207,9 @@ func (r record) readCautions(p *flavor.Profile) error {
 		return fmt.Errorf("field animal: %w", err)
 	}
 	p.Animal = appendNew(p.Animal, r.Animal...)
+	if p.Class.Fined() {
+		p.Animal = appendNew(p.Animal, flavor.Finings)
+	}
 	p.Cautions = appendNew(p.Cautions, r.Cautions...)
 	return nil
 }

@@ -127,7 +127,7 @@ const (
 )
 
 // traits are what is true of everything in a class.
-type traits uint16
+type traits uint32
 
 const (
 	solid   traits = 1 << iota // poured by piece or weight, not by volume
@@ -145,6 +145,7 @@ const (
 	laced                      // wine made stronger or sweeter, or steeped with herbs
 	dosed                      // counted in dashes or drops, or rinses a glass
 	steeped                    // bars put flavours of their own into a bottle of it
+	fined                      // cleared with what may come from animals, which nobody has to state
 	hued                       // told apart by colour: white and brown spirits, red and white wines, pale and dark beers, clear and dark sodas
 )
 
@@ -190,13 +191,13 @@ var classes = []classInfo{
 	{ClassCreamLiqueur, PartModifier, KinCream, ByJigger, 60, 1, 0, 0, cloudy | curdles | smooth, NicheCream, SpoilsMilk},
 	{ClassBitterAperitif, PartModifier, KinBitter, ByJigger, 60, 1, 0, 0, steeped, NicheAny, SpoilsNever},
 	{ClassAmaro, PartModifier, KinBitter, ByJigger, 60, 1, 0, 0, 0, NicheAny, SpoilsNever},
-	{ClassVermouth, PartModifier, KinWine, ByJigger, 90, 1, 0, 0, hued | laced | steeped, NicheAny, SpoilsFaded},
-	{ClassAromatisedWine, PartModifier, KinWine, ByJigger, 90, 1, 0, 0, hued | laced, NicheAny, SpoilsFaded},
-	{ClassFortifiedWine, PartModifier, KinWine, ByJigger, 90, 1, 0, 0, hued | laced, NicheAny, SpoilsFaded},
-	{ClassWine, PartModifier, KinWine, ByJigger, 150, 1, 12.5, 75, hued, NicheAny, SpoilsWine},
-	{ClassSparklingWine, PartLength, KinSparkling, ByJigger, 150, 1, 11.5, 0, fizzy | hued, NicheAny, SpoilsWine},
-	{ClassBeer, PartLength, KinSparkling, ByJigger, 180, 1, 5, 75, fizzy | brewed | hued, NicheBeer, SpoilsWine},
-	{ClassCider, PartLength, KinSparkling, ByJigger, 180, 1, 5, 75, fizzy | brewed | hued, NicheBeer, SpoilsWine},
+	{ClassVermouth, PartModifier, KinWine, ByJigger, 90, 1, 0, 0, fined | hued | laced | steeped, NicheAny, SpoilsFaded},
+	{ClassAromatisedWine, PartModifier, KinWine, ByJigger, 90, 1, 0, 0, fined | hued | laced, NicheAny, SpoilsFaded},
+	{ClassFortifiedWine, PartModifier, KinWine, ByJigger, 90, 1, 0, 0, fined | hued | laced, NicheAny, SpoilsFaded},
+	{ClassWine, PartModifier, KinWine, ByJigger, 150, 1, 12.5, 75, fined | hued, NicheAny, SpoilsWine},
+	{ClassSparklingWine, PartLength, KinSparkling, ByJigger, 150, 1, 11.5, 0, fizzy | fined | hued, NicheAny, SpoilsWine},
+	{ClassBeer, PartLength, KinSparkling, ByJigger, 180, 1, 5, 75, fizzy | brewed | fined | hued, NicheBeer, SpoilsWine},
+	{ClassCider, PartLength, KinSparkling, ByJigger, 180, 1, 5, 75, fizzy | brewed | fined | hued, NicheBeer, SpoilsWine},
 	{ClassCocktailBitters, PartSeasoning, KinBitters, ByDash, 3.2, 180, 0, 0, 0, NicheAny, SpoilsNever},
 	{ClassTincture, PartSeasoning, KinBitters, ByDash, 1.6, 85, 0, 0, dosed, NicheAny, SpoilsNever},
 	{ClassSyrup, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, steeped, NicheAny, SpoilsNever},
@@ -308,6 +309,10 @@ func (c Class) Movable() bool { return c.Valid() && !c.is(fixed) }
 
 // Free reports whether the class comes from the tap and costs nothing.
 func (c Class) Free() bool { return c.is(tap) }
+
+// Fined reports whether bottles of the class are cleared with [Finings], as far as nobody
+// states that they are not.
+func (c Class) Fined() bool { return c.is(fined) }
 
 // Hued reports whether the trade tells bottles of the class apart by colour, as
 // white spirits from brown ones and red wines from white.

@@ -49,7 +49,7 @@ func (s *Spec) AlcoholFree() bool {
 // Diet is a word for what a guest eats and drinks, and what it rules out. What
 // comes from animals is ruled out twice: by the tag of an ingredient, which
 // says what it is made with, and by the allergen, since wine that may be fined
-// with egg or milk carries no tag.
+// with egg or milk is not made with them.
 type Diet struct {
 	Name      string
 	NoAnimal  []string   // see Profile.Animal
@@ -65,7 +65,12 @@ const CrossContact = "Before you mix for this guest, wash the tins, jiggers, str
 
 // Animals lists the words for what comes from animals, as [Profile] and [Diet] use
 // them. Meat is what a land animal is killed for, its stock and its gelatine too.
-func Animals() []string { return []string{"milk", "egg", "honey", "fish", "insect", "meat"} }
+func Animals() []string { return []string{"milk", "egg", "honey", "fish", "insect", "meat", Finings} }
+
+// Finings are what wine, beer and cider are cleared with. They may come from fish, bones,
+// eggs or milk, those of fish and bones need no word on a label, and so they count as
+// present until somebody states that there are none; see [Class.Fined].
+const Finings = "finings"
 
 // fleshAllergens are the allergens that are animals themselves.
 var fleshAllergens = []Allergen{Crustaceans, Fish, Molluscs}

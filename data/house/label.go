@@ -16,6 +16,7 @@ import (
 type Label struct {
 	Contains   []flavor.Allergen `json:"contains"` // empty: the label names none
 	MayContain []flavor.Allergen `json:"may_contain,omitempty"`
+	Vegan      bool              `json:"vegan,omitempty"` // it, or the maker, says so: nothing from animals cleared it
 	ReadBy     string            `json:"read_by"`
 	ReadAt     time.Time         `json:"read_at"`
 }
@@ -43,7 +44,7 @@ func (l *Label) clean() *Label {
 	if l == nil {
 		return nil
 	}
-	return &Label{Contains: inLegalOrder(l.Contains), MayContain: inLegalOrder(l.MayContain), ReadBy: tidy(l.ReadBy), ReadAt: utc(l.ReadAt)}
+	return &Label{Contains: inLegalOrder(l.Contains), MayContain: inLegalOrder(l.MayContain), Vegan: l.Vegan, ReadBy: tidy(l.ReadBy), ReadAt: utc(l.ReadAt)}
 }
 
 func inLegalOrder(list []flavor.Allergen) []flavor.Allergen {
@@ -72,6 +73,9 @@ func (l *Label) overlay(p *flavor.Profile) {
 		}
 	}
 	p.AllergensKnown, p.AllergenMarks, p.FreeOf = true, marks, nil
+	if l.Vegan {
+		p.Animal = slices.DeleteFunc(slices.Clone(p.Animal), func(a string) bool { return a == flavor.Finings })
+	}
 }
 
 // Says lists the allergens that the label names with a certainty; none if the label is
@@ -87,6 +91,9 @@ func (l *Label) Says(c flavor.Certainty) []flavor.Allergen {
 	}
 	return nil
 }
+
+// SaysVegan reports whether the label was read and says so.
+func (l *Label) SaysVegan() bool { return l != nil && l.Vegan }
 
 // Reader returns who read the label; "" if nobody did.
 func (l *Label) Reader() string {

@@ -80,10 +80,12 @@ func (g *Guest) TooStrong(abv float64) bool { return g.MaxABV > 0 && abv > g.Max
 func (g *Guest) Accepts(p *flavor.Profile) bool { return g.MayHave(p) && g.affords(p) }
 
 // IfCleared is Accepts once the labels of what may carry what the guest avoids, or of
-// which nobody has stated it, are found to name none of it.
+// which nobody has stated it, are found to name none of it, and say that nothing from
+// animals cleared it.
 func (g *Guest) IfCleared(p *flavor.Profile) bool {
 	unsure := *g
 	unsure.Avoid = nil
+	unsure.NoAnimal = slices.DeleteFunc(slices.Clone(g.NoAnimal), func(a string) bool { return a == flavor.Finings })
 	return p.Clear(g.Avoid) <= flavor.MayBePresent && unsure.Accepts(p)
 }
 

@@ -27,6 +27,9 @@ func TestWhatALabelDecides(t *testing.T) {
 		"not stated, and holds alcohol":    {Guest{Avoid: egg.Avoid, NoAlcohol: true}, unstated, false},
 		"possible, and made with an egg":   {Guest{Avoid: egg.Avoid, NoAnimal: []string{"egg"}}, &flavor.Profile{Animal: []string{"egg"}}, false},
 		"not stated, and without a price":  {Guest{Avoid: egg.Avoid, MaxCost: 1}, unstated, false},
+		"cleared with nobody knows what":   {Guest{NoAnimal: []string{"egg", flavor.Finings}}, &flavor.Profile{AllergensKnown: true, Animal: []string{flavor.Finings}}, true},
+		"cleared so, and made with egg":    {Guest{NoAnimal: []string{"egg", flavor.Finings}}, &flavor.Profile{AllergensKnown: true, Animal: []string{"egg", flavor.Finings}}, false},
+		"cleared so, for who eats fish":    {Guest{NoAnimal: []string{"egg"}}, &flavor.Profile{AllergensKnown: true, Animal: []string{flavor.Finings}}, false},
 		"what is free of it is not waited": {egg, &flavor.Profile{FreeOf: []flavor.Allergen{flavor.Eggs}}, false},
 	} {
 		if got := c.guest.LabelDecides(c.of); got != c.want {

@@ -20,6 +20,8 @@ func (g *Guest) Objection(p *flavor.Profile) string {
 	}
 	at := slices.IndexFunc(g.NoAnimal, func(a string) bool { return slices.Contains(p.Animal, a) })
 	switch {
+	case at >= 0 && g.NoAnimal[at] == flavor.Finings:
+		return fined + " (nobody has stated it: read the label)"
 	case at >= 0:
 		return "is made with " + g.NoAnimal[at]
 	case g.NoAlcohol && p.ABV.Value > flavor.NoAlcoholABV:
@@ -31,6 +33,9 @@ func (g *Guest) Objection(p *flavor.Profile) string {
 	}
 	return ""
 }
+
+// fined says what nobody has to state of wine, beer and cider.
+const fined = "may be cleared with what comes from animals"
 
 // ToRead says what the label of p decides for the guest, in words that go on from its name,
 // such as "may carry gluten, which nobody has stated"; empty if no label decides.
@@ -44,6 +49,9 @@ func (g *Guest) ToRead(p *flavor.Profile) string {
 	}
 	if open := g.carried(p, flavor.Unstated); len(open) > 0 {
 		parts = append(parts, "may carry "+flavor.JoinOr(open)+", which nobody has stated")
+	}
+	if slices.Contains(g.NoAnimal, flavor.Finings) && slices.Contains(p.Animal, flavor.Finings) {
+		parts = append(parts, fined+" unless the label, or its maker, says vegan")
 	}
 	return flavor.JoinAnd(parts)
 }

@@ -24,7 +24,11 @@ func Unfit(s *flavor.Spec, abv float64, g *guest.Guest) []string {
 		}
 	}
 	for _, animal := range g.NoAnimal {
-		say(animal, func(b *flavor.Profile) bool { return slices.Contains(b.Animal, animal) })
+		what := animal
+		if animal == flavor.Finings {
+			what = "what may be cleared with finings from animals"
+		}
+		say(what, func(b *flavor.Profile) bool { return slices.Contains(b.Animal, animal) })
 	}
 	switch {
 	case g.NoTrace:

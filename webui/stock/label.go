@@ -38,6 +38,14 @@ func labelFields() []formField[house.Bottle] {
 			func(l *house.Label) *[]flavor.Allergen { return &l.Contains }),
 		allergensField(formBox{Name: "label_may_contain", Label: "May contain", Hint: "Traces, or made beside them."},
 			func(l *house.Label) *[]flavor.Allergen { return &l.MayContain }),
+		{formBox{Name: "label_vegan", Label: "It says vegan", Kind: "tick", Hint: "Or the maker does: finings of wine and beer need no word on a label."}, groupLabel,
+			func(b house.Bottle) string {
+				if b.Label.SaysVegan() {
+					return "yes"
+				}
+				return ""
+			},
+			func(b *house.Bottle, _ string) error { labelOf(b).Vegan = true; return nil }},
 		by}
 }
 
@@ -112,5 +120,5 @@ func sameLabel(a, b *house.Label) bool {
 		slices.Sort(y)
 		return slices.Equal(slices.Compact(x), slices.Compact(y))
 	}
-	return a.ReadBy == b.ReadBy && same(a.Contains, b.Contains) && same(a.MayContain, b.MayContain)
+	return a.ReadBy == b.ReadBy && a.Vegan == b.Vegan && same(a.Contains, b.Contains) && same(a.MayContain, b.MayContain)
 }

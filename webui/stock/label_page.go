@@ -29,6 +29,7 @@ type labelView struct {
 	Contains []form.Box
 	May      []form.Box
 	None     bool // it names none of them
+	Vegan    bool // it says that it is
 	By       string
 	Fault    string
 	Amiss    string // id of the field that the fault is about; empty if it is about none
@@ -114,7 +115,7 @@ func (p *pages) labelOfIngredient(r *http.Request, guest form.Guest) (*labelView
 func (v *labelView) fill(l *house.Label) {
 	v.Contains, v.May = boxesOf(l.Says(flavor.Contains)), boxesOf(l.Says(flavor.MayContain))
 	v.None = l != nil && len(l.Contains)+len(l.MayContain) == 0
-	v.By = l.Reader()
+	v.By, v.Vegan = l.Reader(), l.SaysVegan()
 }
 
 // boxesOf is a box for each allergen.
@@ -126,7 +127,7 @@ func boxesOf(ticked []flavor.Allergen) []form.Box {
 // stateLabel writes what was ticked, or blames it. That the label names nothing has to be
 // said: a form that was sent by mistake must not clear a bottle.
 func (p *pages) stateLabel(r *http.Request, v *labelView) ([]house.Change, error) {
-	l := &house.Label{ReadBy: strings.TrimSpace(r.PostForm.Get("by")), ReadAt: time.Now().UTC()}
+	l := &house.Label{Vegan: r.PostForm.Get("vegan") != "", ReadBy: strings.TrimSpace(r.PostForm.Get("by")), ReadAt: time.Now().UTC()}
 	var err error
 	if l.Contains, err = allergensIn(r.PostForm["contains"]); err != nil {
 		return nil, err

@@ -20,6 +20,7 @@ var columnNotes = []columnNote{
 	{"note", "Anything."},
 	{"label_contains", "Allergens that its label names, with commas between them. Leave it empty where the label names none."},
 	{"label_may_contain", "Allergens that its label says may be in it."},
+	{"label_vegan", "yes where the label, or the maker, says that it is vegan."},
 	{"label_read_by", "Who read the label. Without a name the label counts as unread, and what the maker has not stated counts as present."},
 	{"label_read_at", "When, such as 2026-04-01."},
 	{"out_since", "When it ran out, where others of its kind are still poured; empty if it is there."},

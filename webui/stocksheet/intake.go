@@ -88,6 +88,9 @@ func (p *pages) consider(r *http.Request, text string, v *view) (int, error) {
 	}
 	v.Undo = part.UndoOf(result.Changes, "/stock")
 	v.Taken = words.Count(result.Added, "bottle", "bottles") + " added, " + strconv.Itoa(result.Changed) + " changed, " + strconv.Itoa(result.Same) + " as before."
+	if len(result.Stays) > 0 {
+		v.Taken += " What is poured stays as it was: " + house.FirstFew(result.Stays) + "."
+	}
 	if result.Words > 0 {
 		v.Taken += " " + words.Count(result.Words, "word of the house is new.", "words of the house are new.")
 	}

@@ -87,7 +87,7 @@ var fieldNames = map[exchange.Field]string{
 	exchange.FieldCurrency: "Currency", exchange.FieldStock: "On hand", exchange.FieldStrength: "Strength", exchange.FieldNote: "Note",
 	exchange.FieldBeside: "Kept in the note", exchange.FieldNothing: "Left out", exchange.FieldID: "Permanent id", exchange.FieldWell: "House pour",
 	exchange.FieldSizeML: "Size in mL", exchange.FieldSizeG: "Weight in g", exchange.FieldBrix: "°Bx", exchange.FieldSugar: "Sugar in g/L", exchange.FieldAcid: "Acid in g/L",
-	exchange.FieldContains: "Label: contains", exchange.FieldMayContain: "Label: may contain", exchange.FieldLabelReader: "Label read by", exchange.FieldLabelRead: "Label read on", exchange.FieldOut: "Ran out on",
+	exchange.FieldContains: "Label: contains", exchange.FieldMayContain: "Label: may contain", exchange.FieldVegan: "Label: vegan", exchange.FieldLabelReader: "Label read by", exchange.FieldLabelRead: "Label read on", exchange.FieldOut: "Ran out on",
 }
 
 // usualCurrencies are offered where nothing says which it is.

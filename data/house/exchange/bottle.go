@@ -410,14 +410,19 @@ func (b *bottleReader) stock() {
 	if !b.has(FieldWell) {
 		return
 	}
-	switch written := strings.ToLower(b.cell(FieldWell)); written {
+	b.r.Bottle.Well = b.yes(FieldWell)
+}
+
+// yes reads a cell that says yes or no; empty is no.
+func (b *bottleReader) yes(f Field) bool {
+	switch written := strings.ToLower(b.cell(f)); written {
 	case "yes", "true", "1", "x", "y":
-		b.r.Bottle.Well = true
+		return true
 	case "", "no", "false", "0", "n":
-		b.r.Bottle.Well = false
 	default:
-		b.fault(FieldWell, fmt.Sprintf("%q is neither yes nor no", written), Remedy{"yes", FieldWell, "yes"}, Remedy{"no", FieldWell, "no"})
+		b.fault(f, fmt.Sprintf("%q is neither yes nor no", written), Remedy{"yes", f, "yes"}, Remedy{"no", f, "no"})
 	}
+	return false
 }
 
 // words reads the note and the label.
@@ -456,9 +461,9 @@ func (b *bottleReader) beside(note string) string {
 
 // label reads the allergens on the label; nil if nobody has read it.
 func (b *bottleReader) label() *house.Label {
-	said := house.Label{Contains: b.allergens(FieldContains), MayContain: b.allergens(FieldMayContain), ReadBy: b.cell(FieldLabelReader)}
+	said := house.Label{Contains: b.allergens(FieldContains), MayContain: b.allergens(FieldMayContain), Vegan: b.yes(FieldVegan), ReadBy: b.cell(FieldLabelReader)}
 	when := b.cell(FieldLabelRead)
-	if said.ReadBy == "" && when == "" && len(said.Contains)+len(said.MayContain) == 0 {
+	if said.ReadBy == "" && when == "" && !said.Vegan && len(said.Contains)+len(said.MayContain) == 0 {
 		return nil
 	}
 	at, ok := momentIn(when)

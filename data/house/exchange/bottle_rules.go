@@ -42,7 +42,7 @@ func (b *bottleReader) check() {
 		switch f.Field {
 		case FieldKind:
 			bottle.Ingredient = "x"
-		case FieldContains, FieldMayContain, FieldLabelRead:
+		case FieldContains, FieldMayContain, FieldVegan, FieldLabelRead:
 			bottle.Label = nil
 		case FieldOut:
 			bottle.OutSince = nil

@@ -35,6 +35,7 @@ const (
 	FieldAcid        Field = "acid_g_per_l"
 	FieldContains    Field = "label_contains"
 	FieldMayContain  Field = "label_may_contain"
+	FieldVegan       Field = "label_vegan"
 	FieldLabelReader Field = "label_read_by"
 	FieldLabelRead   Field = "label_read_at"
 	FieldOut         Field = "out_since" // when it ran out while others of its ingredient were left
@@ -55,7 +56,7 @@ const (
 // Fields lists the fields that a column may be assigned to, the most usual first.
 func Fields() []Field {
 	return []Field{FieldName, FieldKind, FieldGroup, FieldSize, FieldPrice, FieldCurrency, FieldStock, FieldStrength, FieldNote, FieldBeside, FieldNothing,
-		FieldID, FieldWell, FieldSizeML, FieldSizeG, FieldBrix, FieldSugar, FieldAcid, FieldContains, FieldMayContain, FieldLabelReader, FieldLabelRead, FieldOut, FieldWords}
+		FieldID, FieldWell, FieldSizeML, FieldSizeG, FieldBrix, FieldSugar, FieldAcid, FieldContains, FieldMayContain, FieldVegan, FieldLabelReader, FieldLabelRead, FieldOut, FieldWords}
 }
 
 // Column is a column of a stock file and the field that it is read as.
@@ -91,12 +92,32 @@ var titles = []struct {
 	{FieldAcid, []string{"acid g per l", "acid", "acid g l"}},
 	{FieldContains, []string{"label contain", "allergen", "contain"}},
 	{FieldMayContain, []string{"label may contain", "may contain", "trace"}},
+	{FieldVegan, []string{"label vegan", "vegan"}},
 	{FieldLabelReader, []string{"label read by", "read by"}},
 	{FieldLabelRead, []string{"label read at", "read at", "label date", "date read"}},
 	{FieldOut, []string{"out since"}},
 	{FieldWords, []string{"word", "house word", "own word", "also called"}},
 	{FieldNothing, []string{"value", "total value", "total cost", "stock value", "extended", "extension", "ext cost", "row", "no", "line", "variance", "usage"}},
 	{FieldBeside, []string{"par", "par level", "min", "minimum", "reorder", "reorder point", "order", "to order", "order qty", "supplier", "vendor", "distributor", "distro", "wholesaler", "location", "shelf", "bin", "area", "where", "sku", "code", "item code", "product code", "barcode", "upc", "ean", "origin", "country", "region", "vintage", "year", "case", "case size", "case cost", "case price", "pack", "retail", "sell price", "menu price", "producer", "maker"}},
+}
+
+// foreignTitles are the usual titles of stock lists in German, French, Spanish and Italian.
+// Common practice, no source.
+var foreignTitles = []struct {
+	field Field
+	words []string
+}{
+	{FieldName, []string{"artikel", "bezeichnung", "artikelbezeichnung", "produkt", "flasche", "marke", "désignation", "article", "produit", "bouteille", "marque", "artículo", "producto", "nombre", "botella", "marca", "articolo", "prodotto", "nome", "bottiglia", "descrizione"}},
+	{FieldKind, []string{"kategorie", "sorte", "art", "catégorie", "famille", "categoría", "tipo", "categoria"}},
+	{FieldGroup, []string{"warengruppe", "gruppe", "groupe", "rayon", "grupo", "gruppo"}},
+	{FieldSize, []string{"inhalt", "größe", "grösse", "gebinde", "volumen", "flaschengröße", "contenance", "taille", "contenido", "tamaño", "capacidad", "contenuto", "formato", "capacità"}},
+	{FieldPrice, []string{"preis", "ek", "ek preis", "einkaufspreis", "ek netto", "netto ek", "nettopreis", "stückpreis", "prix", "prix achat", "prix d achat", "prix ht", "prix unitaire", "coût", "precio", "precio compra", "coste", "costo", "prezzo", "prezzo unitario", "prezzo acquisto"}},
+	{FieldCurrency, []string{"währung", "devise", "moneda", "divisa", "valuta"}},
+	{FieldStock, []string{"bestand", "lagerbestand", "vorrat", "menge", "anzahl", "stück", "quantité", "qté", "cantidad", "existencia", "unidad", "quantità", "giacenza", "pezzo"}},
+	{FieldStrength, []string{"alkohol", "alkoholgehalt", "vol prozent", "degré", "alcool", "titre alcoométrique", "alcohol vol", "graduación", "gradazione"}},
+	{FieldNote, []string{"bemerkung", "notiz", "hinweis", "remarque", "nota"}},
+	{FieldContains, []string{"allergene", "allergène", "alérgeno", "allergeni"}},
+	{FieldBeside, []string{"lieferant", "lagerort", "regal", "artikelnummer", "artikel nr", "mindestbestand", "fournisseur", "emplacement", "référence", "proveedor", "ubicación", "fornitore", "scaffale"}},
 }
 
 // titleHints classify a title that is not in the list above by one of its words, in this
@@ -136,6 +157,11 @@ func fieldOfTitle(title string) (field Field, rank int, unit string) {
 	for _, k := range []string{key, withoutUnit(key)} {
 		for _, t := range titles {
 			if at := slices.Index(t.words, k); k != "" && at >= 0 {
+				return t.field, at, unit
+			}
+		}
+		for _, t := range foreignTitles {
+			if at := slices.IndexFunc(t.words, func(w string) bool { return titleKey(w) == k }); k != "" && at >= 0 {
 				return t.field, at, unit
 			}
 		}

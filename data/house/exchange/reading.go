@@ -116,6 +116,7 @@ type Result struct {
 	Added, Changed, Same int
 	Words                int // of the house's own words, those that are new or changed
 	Bad                  []Bad
+	Stays                []string       // names of bottles that were marked, so that they stay the ones that are poured
 	Changes              []house.Change // in the order written
 }
 
@@ -172,7 +173,14 @@ func plan(ctx context.Context, s house.Store, r *Reading) (result Result, edits 
 		}
 		edits = append(edits, house.Put(it, old.Version))
 	}
-	return result, house.KeepPoured(bottlesOf(list), edits), nil
+	asked := len(edits)
+	edits = house.KeepPoured(bottlesOf(list), edits)
+	for _, e := range edits[asked:] {
+		if b, is := e.Item().(house.Bottle); is {
+			result.Stays = append(result.Stays, b.Name)
+		}
+	}
+	return result, edits, nil
 }
 
 func bottlesOf(list []house.Entry) (out []house.Kept[house.Bottle]) {

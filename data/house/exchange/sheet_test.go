@@ -386,3 +386,27 @@ func TestFiguresAsWritten(t *testing.T) {
 		assert.Equal(t, want, strings.Split(inShort(s.Rows[0].Bottle), ", ")[3], written)
 	}
 }
+
+// A list under titles in German, French, Spanish or Italian reads as one in English.
+func TestTitlesOfOtherLanguages(t *testing.T) {
+	for _, file := range []string{
+		"Artikel;Kategorie;Inhalt;EK;Alkohol %;Bestand\nHafen Gin;gin;0,7 l;19,90 EUR;42;6\n",
+		"Désignation;Catégorie;Contenance;Prix d'achat;Degré;Quantité\nHafen Gin;gin;70 cl;19,90 EUR;42;6\n",
+		"Artículo;Categoría;Contenido;Precio;Alcohol;Cantidad\nHafen Gin;gin;70 cl;19,90 EUR;42;6\n",
+		"Articolo;Categoria;Contenuto;Prezzo;Gradazione;Giacenza\nHafen Gin;gin;70 cl;19,90 EUR;42;6\n",
+	} {
+		r, err := readStock(strings.NewReader(file), shelf(t))
+		require.NoError(t, err, file)
+		require.Empty(t, r.Bad, file)
+		require.Len(t, r.Items, 1, file)
+		b, is := r.Items[0].(house.Bottle)
+		require.True(t, is)
+		assert.Equal(t, "Hafen Gin", b.Name, file)
+		assert.Equal(t, 700.0, b.SizeML, file)
+		assert.Equal(t, 6.0, b.Stock, file)
+		require.NotNil(t, b.Price, file)
+		assert.Equal(t, 19.9, *b.Price, file)
+		require.NotNil(t, b.ABVPct, file)
+		assert.Equal(t, 42.0, *b.ABVPct, file)
+	}
+}
