@@ -34,7 +34,7 @@ func (c *Catalogue) Book(records []ProvenRecord) ([]template.Labelled, error) {
 		if err != nil {
 			return fmt.Errorf("data: proven drink %q: %w", r.Name, err)
 		}
-		out[i] = template.Labelled{Spec: spec, Family: r.Family, Source: r.Source, Status: r.Status}
+		out[i] = template.Labelled{Spec: spec, Family: r.Family, Source: r.Source, Status: r.Status, Current: r.Current}
 		return nil
 	})
 	if err != nil {

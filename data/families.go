@@ -129,6 +129,7 @@ type provenSchema struct {
 	Version int            `toml:"version"`
 	Source  string         `toml:"source"`
 	Status  string         `toml:"status"`
+	Current bool           `toml:"current"`
 	Specs   []ProvenRecord `toml:"spec"`
 }
 
@@ -139,6 +140,9 @@ type ProvenRecord struct {
 	Source string `toml:"source"`
 	Status string `toml:"status"` // read or recalled, see template.Labelled
 	Text   string `toml:"text"`
+
+	// Current is set by the file, for lists that bars go by today; see template.Labelled.
+	Current bool `toml:"-"`
 }
 
 // Proven loads the proven drinks, in file order.
@@ -166,6 +170,7 @@ func Proven() ([]ProvenRecord, error) {
 			if r.Status != template.StatusRead && r.Status != template.StatusRecalled {
 				return nil, fmt.Errorf("data: %s: spec %q: status %q must be %q or %q", name, r.Name, r.Status, template.StatusRead, template.StatusRecalled)
 			}
+			r.Current = f.Current
 			out = append(out, r)
 		}
 	}

@@ -10,6 +10,8 @@ type Labelled struct {
 	Family string
 	Source string
 	Status string // StatusRead or StatusRecalled; empty for a drink of the house
+
+	Current bool // it stands in a list that bars go by today, so that guests ask for it by its name
 }
 
 // How sure it is that a proven drink stands as its source prints it.

@@ -44,6 +44,10 @@ func TestStarters(t *testing.T) {
 			assert.True(t, there[p.ID] || p.Class.Free(), "%s pours %s", d.Spec.Name, p.ID)
 		}
 	}
+	assert.GreaterOrEqual(t, len(families), 6, "they spread over families")
+	for i := range starters[1:] {
+		assert.GreaterOrEqual(t, rankOf(&starters[i]), rankOf(&starters[i+1]), "%s stands before %s", starters[i].Spec.Name, starters[i+1].Spec.Name)
+	}
 	for family, n := range families {
 		assert.LessOrEqual(t, n, 3, family)
 	}
