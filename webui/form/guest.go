@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"net/url"
 	"slices"
+	"strconv"
 	"strings"
 
 	"counterpour/flavor"
@@ -37,14 +38,20 @@ type Box struct {
 type Guest struct {
 	Avoid    []flavor.Allergen
 	Diet     []string
-	Strength string // "low" for at most [lowABV]; empty for no limit
+	Strength string // % vol that the finished drink may have at most, in digits; empty for no limit
 }
 
-// The one limit on strength that a guest may choose. Whoever drinks no alcohol keeps to a
-// diet, which also looks at what is poured.
+// low was the one limit on strength of old links, and meant lowABV.
 const (
 	low    = "low"
-	lowABV = 12 // % vol of the finished drink
+	lowABV = "12"
+)
+
+// The limits on strength that a guest may set, in % vol of the finished drink. Whoever
+// drinks no alcohol keeps to a diet, which also looks at what is poured.
+const (
+	leastABV = 0.5
+	mostABV  = 80
 )
 
 // noStrength was another limit, which asked for what the diet noAlcohol asks for; links of
@@ -71,14 +78,20 @@ func ReadGuest(form url.Values) (Guest, error) {
 			d.Diet = append(d.Diet, word)
 		}
 	}
-	switch d.Strength = form.Get("strength"); d.Strength {
-	case "", low:
+	switch d.Strength = strings.TrimSpace(form.Get("strength")); d.Strength {
+	case "":
+	case low:
+		d.Strength = lowABV
 	case noStrength:
 		if d.Strength = ""; !slices.Contains(d.Diet, noAlcohol) {
 			d.Diet = append(d.Diet, noAlcohol)
 		}
 	default:
-		return Guest{}, fmt.Errorf("%w: no strength is %q", ErrUnreadable, d.Strength)
+		v, err := Quantity(d.Strength, "% vol")
+		if err != nil || !(v >= leastABV && v <= mostABV) {
+			return Guest{}, fmt.Errorf("%w: no strength is %q; write %v to %d %% vol", ErrUnreadable, d.Strength, leastABV, mostABV)
+		}
+		d.Strength = words.Plain(v)
 	}
 	return d, nil
 }
@@ -89,9 +102,7 @@ func (d *Guest) Limits() guest.Guest {
 	for _, word := range d.Diet {
 		_ = g.Keep(word) // cannot fail: it was read before
 	}
-	if d.Strength == low {
-		g.MaxABV = lowABV
-	}
+	g.MaxABV, _ = strconv.ParseFloat(d.Strength, 64) // 0 if there is none; it was read before
 	return g
 }
 
@@ -156,7 +167,7 @@ var usual = []struct {
 	{"No egg", Guest{Diet: []string{"no egg"}}},
 	{"No dairy", Guest{Diet: []string{"no dairy"}}},
 	{"Vegan", Guest{Diet: []string{"vegan"}}},
-	{"Alcohol-free", Guest{Diet: []string{noAlcohol}}},
+	{"Alcohol-free (" + dietNotes[noAlcohol] + ")", Guest{Diet: []string{noAlcohol}}},
 }
 
 // Usual lists frequent wishes. Each address is path for a guest with that wish beside all
@@ -206,14 +217,6 @@ func (d *Guest) Diets() []Option {
 	return out
 }
 
-// lowName is the limit on strength in words.
-var lowName = fmt.Sprintf("at most %d\u00a0%% vol", lowABV)
-
-// Strengths are the choices of a limit on strength.
-func (d *Guest) Strengths() []Option {
-	return Choose([]Option{{Name: "any strength"}, {Value: low, Name: lowName}}, d.Strength)
-}
-
 // Ticked reports whether the guest has any wish.
 func (d *Guest) Ticked() bool { return len(d.Avoid)+len(d.Diet) > 0 || d.Strength != "" }
 
@@ -228,8 +231,8 @@ func (d *Guest) Line() string {
 	if len(d.Avoid) > 0 {
 		parts = append(parts, "without "+words.List(words.Of(d.Avoid)))
 	}
-	if d.Strength == low {
-		parts = append(parts, lowName)
+	if d.Strength != "" {
+		parts = append(parts, "at most "+d.Strength+"\u00a0% vol")
 	}
 	return strings.Join(parts, ", ")
 }

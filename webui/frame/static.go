@@ -62,6 +62,7 @@ func loadStatics(fsys fs.FS) (*statics, error) {
 		if err != nil {
 			return err
 		}
+		body = squeezed(name, body)
 		sum := sha256.Sum256(body)
 		f := staticFile{body: body, kind: kind, hash: hex.EncodeToString(sum[:8]), packed: sync.OnceValue(func() []byte { return packed(body) })}
 		ext := path.Ext(name)

@@ -3,6 +3,7 @@ package specs
 import (
 	"context"
 	"errors"
+	"math"
 	"net/http"
 	"net/url"
 	"slices"
@@ -170,7 +171,9 @@ func costRowOf(t *part.Tariff, m *behind.HouseSpec, kept []house.Kept[house.Pric
 	}
 	price := &kept[at]
 	row.Version, row.price = price.Version, price.Item.Amount
-	row.Price = words.Plain(price.Item.Amount)
+	if row.Price = words.Figure(price.Item.Amount, 2); price.Item.Amount == math.Trunc(price.Item.Amount) {
+		row.Price = words.Plain(price.Item.Amount)
+	}
 	row.Kept = row.Price
 	switch {
 	case t.Currency != "" && price.Item.Currency != t.Currency:
@@ -178,18 +181,11 @@ func costRowOf(t *part.Tariff, m *behind.HouseSpec, kept []house.Kept[house.Pric
 		row.Reason = "The price is in " + price.Item.Currency + ", the bottles are in " + t.Currency + "."
 	case c.Amount != "":
 		row.share = c.Known / row.price
-		row.Share = shareWords(row.share, row.sure)
+		if row.Share = words.Figure(100*row.share, 1); !row.sure {
+			row.Share = "at least " + row.Share
+		}
 	}
 	return row
-}
-
-// shareWords says which share of a price the pours cost, at least if some have no price.
-func shareWords(share float64, sure bool) string {
-	said := words.Figure(100*share, 1) + "\u00a0%"
-	if !sure {
-		return "at least " + said
-	}
-	return said
 }
 
 // add says what one of each drink costs, of those with a price and a cost.
@@ -201,6 +197,6 @@ func (v *costsView) add(t *part.Tariff, rows []costRow) {
 		}
 	}
 	if n > 1 {
-		v.Together = "One of each of the " + strconv.Itoa(n) + " with a price and a cost: " + t.Money(cost) + " of " + t.Money(price) + ", " + shareWords(cost/price, true) + "."
+		v.Together = "One of each of the " + strconv.Itoa(n) + " with a price and a cost: " + t.Money(cost) + " of " + t.Money(price) + ", " + words.Figure(100*cost/price, 1) + "\u00a0%."
 	}
 }

@@ -29,7 +29,7 @@ func TestTheCostsOfTheMenu(t *testing.T) {
 	w := webuitest.Post(p, "/costs?sort=-share", sent, false)
 	require.Equal(t, 303, w.Code)
 	after := webuitest.Get(p, w.Header().Get("Location"), "")
-	webuitest.Tells(t, after, 200, "The prices are kept.", `value="11.45"`, "20.0\u00a0%", "Undo", `aria-sort="descending"`, "One of each of the 2 with a price and a cost")
+	webuitest.Tells(t, after, 200, "The prices are kept.", `value="11.45"`, `<td class="n">20.0</td>`, "Undo", `aria-sort="descending"`, "One of each of the 2 with a price and a cost")
 	assert.Equal(t, []string{"mainbrace", "spindrift"}, rowNames(after.Body.String())[:2])
 	up := rowNames(webuitest.Get(p, "/costs?sort=share", "").Body.String())
 	assert.Equal(t, []string{"spindrift", "mainbrace"}, up[:2], "what is not known comes last either way")

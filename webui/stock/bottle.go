@@ -50,7 +50,7 @@ func (p *pages) bottleDesk() *stockDesk[house.Bottle] {
 			switch field {
 			case "size_g":
 				b.SizeML = 0
-			case "label", "label_contains", "label_may_contain", "label_by":
+			case "label", "label_contains", "label_may_contain", "label_vegan", "label_by":
 				b.Label = soundLabel()
 			case "price", "currency":
 				b.Price, b.Currency = new(float64), "XXX" // ISO 4217 for no currency
@@ -59,6 +59,7 @@ func (p *pages) bottleDesk() *stockDesk[house.Bottle] {
 		},
 		withID: func(b house.Bottle, id string) house.Bottle { b.ID = id; return b },
 		name:   func(b house.Bottle) string { return b.Name },
+		well:   func(b house.Bottle) bool { return b.Well },
 		away:   func(b house.Bottle) bool { return b.OutSince != nil },
 		settle: p.settleBottle,
 		refuse: func(context.Context, string) (string, error) { return "", nil },
@@ -224,7 +225,7 @@ func (p *pages) bottleFacts(ctx context.Context, b house.Bottle) (any, error) {
 		return nil, err
 	}
 	if well, ok := house.Wells(house.Items(bottles))[b.Ingredient]; ok && well.ID != b.ID {
-		v.Instead = &deskLink{well.Name, "/stock/bottle?" + url.Values{"id": {well.ID}}.Encode()}
+		v.Instead = &deskLink{Name: well.Name, Address: "/stock/bottle?" + url.Values{"id": {well.ID}}.Encode()}
 	}
 	return v, nil
 }

@@ -227,6 +227,15 @@ func TestTheMarkOfTheWellMoves(t *testing.T) {
 	assert.False(t, h.Bottle(t, "red").Item.Well)
 }
 
+// A bottle that is new takes no pour by its name alone, and the page says which one stays.
+func TestANewBottleTakesNoPour(t *testing.T) {
+	h := webuitest.Stocked(t)
+	pages := webuitest.PagesOf(t, h)
+	w := follow(t, pages, webuitest.Post(pages, "/stock/bottle", webuitest.Fields("version", "0", "name", "Aardvark almond", "ingredient", "orgeat", "size_ml", "700", "stock", "1"), false))
+	webuitest.Says(t, w, []string{`<a href="/stock/bottle?id=almond">Almond syrup</a> stays the one that is poured`}, nil)
+	assert.True(t, h.Bottle(t, "almond").Item.Well)
+}
+
 // What a form does not ask for stays as it is: nothing of a bottle is lost when
 // another thing of it is changed.
 func TestAnEditLosesNothing(t *testing.T) {
@@ -235,10 +244,10 @@ func TestAnEditLosesNothing(t *testing.T) {
 	before := h.Bottle(t, "blue").Item
 	out := time.Date(2026, 5, 2, 22, 0, 0, 0, time.UTC)
 	before.Well, before.OutSince = true, &out
-	before.Label = &house.Label{Contains: []flavor.Allergen{flavor.Sulphites}, MayContain: []flavor.Allergen{flavor.Milk}, ReadBy: "Ines", ReadAt: time.Date(2026, 5, 1, 12, 0, 0, 0, time.UTC)}
+	before.Label = &house.Label{Contains: []flavor.Allergen{flavor.Sulphites}, MayContain: []flavor.Allergen{flavor.Milk}, Vegan: true, ReadBy: "Ines", ReadAt: time.Date(2026, 5, 1, 12, 0, 0, 0, time.UTC)}
 	_, err := h.Store().Write(t.Context(), webuitest.Ana, house.Put(before, 1))
 	require.NoError(t, err)
-	label := []string{"label", "yes", "label_contains", "sulphites", "label_may_contain", "milk", "label_by", "Ines"}
+	label := []string{"label", "yes", "label_contains", "sulphites", "label_may_contain", "milk", "label_vegan", "yes", "label_by", "Ines"}
 	webuitest.Tells(t, follow(t, pages, webuitest.Post(pages, "/stock/bottle", edited("2", append(label, "well", "yes", "note", "moved")...), false)), 200, "moved")
 	after := h.Bottle(t, "blue").Item
 	assert.Equal(t, "moved", after.Note)

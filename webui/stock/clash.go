@@ -25,7 +25,7 @@ func (d *stockDesk[T]) clash(p *pages, w http.ResponseWriter, r *http.Request, f
 	case v.ID == "" && there: // a new one, of a name that is taken
 		f.box("name").Fault = "There is one of that name already; give this one another name, or open that one."
 		v.Trouble = &deskTrouble{Title: "There is one of that name already", Text: "Nothing was written, and what you typed is still here.",
-			Link: &deskLink{d.name(now), d.address(id)}}
+			Link: &deskLink{Name: d.name(now), Address: d.address(id)}}
 	case !there:
 		v.Version = 0
 		v.Trouble = &deskTrouble{Title: "It has been removed meanwhile",
@@ -43,7 +43,7 @@ func (d *stockDesk[T]) clash(p *pages, w http.ResponseWriter, r *http.Request, f
 		v.Version = last.Version
 		v.Trouble = &deskTrouble{Title: "It has changed since you opened it",
 			Text: "That was " + who + ". Nothing of yours is written yet. What only the other person changed is filled in below; where you both changed a field, theirs stands beside yours. Check it and send it once more.",
-			Link: &deskLink{"Leave it as it is now", d.address(id)}}
+			Link: &deskLink{Name: "Leave it as it is now", Address: d.address(id)}}
 	}
 	return d.write(p, w, r, http.StatusConflict, f, v)
 }

@@ -30,6 +30,7 @@ type stockDesk[T house.Item] struct {
 	sound  func(field string) T
 	withID func(item T, id string) T
 	name   func(T) string
+	well   func(T) bool // it is marked to be poured; nil if nothing is
 	away   func(T) bool // it ran out, which no field says; nil if it cannot
 
 	// settle does what concerns more than one field: it blames fields, or
@@ -72,7 +73,10 @@ type deskTrouble struct {
 }
 
 // deskLink leads to another record.
-type deskLink struct{ Name, Address string }
+type deskLink struct {
+	Name, Address string
+	Stays         bool // it changed only so that it stays the one that is poured
+}
 
 // serve shows a record, or does what its form asks for. What was typed comes
 // back with whatever is wrong.
@@ -139,7 +143,7 @@ func (d *stockDesk[T]) also(p *pages, r *http.Request) *deskLink {
 	if err != nil {
 		return nil // it has gone since, or never was
 	}
-	return &deskLink{d.name(other.Item), d.address(id)}
+	return &deskLink{d.name(other.Item), d.address(id), d.well != nil && d.well(other.Item)}
 }
 
 func (d *stockDesk[T]) address(id string) string {

@@ -89,9 +89,17 @@ func (r *stockroom) find(q stockQuery) (bottles []house.Bottle, made []house.Mad
 	return bottles, made
 }
 
-// bottleWords is what a bottle is found under.
+// bottleWords is what a bottle is found under: also what else its category is called, in
+// the trade and in this house.
 func (r *stockroom) bottleWords(b *house.Bottle) string {
-	return flavor.NormaliseName(b.Name) + " " + flavor.NormaliseName(r.category(b)) + " " + flavor.NormaliseName(b.Note)
+	in := []string{b.Name, r.category(b), b.Note}
+	if p, ok := r.shelf.ByID(b.Ingredient); ok {
+		in = append(in, p.Aliases...)
+	}
+	for i := range in {
+		in[i] = flavor.NormaliseName(in[i])
+	}
+	return strings.Join(in, " ")
 }
 
 // madeWords is what something house-made is found under.

@@ -78,6 +78,9 @@ func (p *pages) flight(w http.ResponseWriter, r *http.Request) error {
 		var plan *tasting.Flight
 		if plan, err = p.trainer.Flight(request); err == nil {
 			v.Plan = p.flightPlan(&request, plan, sent)
+			if v.Plan.Out, err = p.outOf(r.Context(), request.Spec); err != nil {
+				return err
+			}
 		}
 	}
 	if faults := flavor.FaultsOf(err); len(faults) > 0 {

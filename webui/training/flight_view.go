@@ -29,6 +29,7 @@ type flightPlan struct {
 	Name      string
 	Task      string // what the tasters do
 	Alcohol   string // that one taster takes in
+	Out       string // which of its bottles have run out
 	Cautions  []string
 	Care      []behind.Caution
 	Allergens part.Allergens

@@ -38,6 +38,7 @@ type testView struct {
 	Alcohol      string
 	Sides        []sideView
 	Told         string // what B is
+	Out          string // which of its bottles have run out
 	Looks        string // how the two differ to the eye
 	Foams        bool   // a side lives by its foam
 	Poured       bool   // how both are poured is said
@@ -59,6 +60,18 @@ type sideView struct {
 	Allergens  part.Allergens
 	Cautions   []behind.Caution
 	Sheet      *sheetView // how it is poured; nil if nobody here knows
+}
+
+// outOf says which of the bottles of some drinks have run out; empty if none has.
+func (p *pages) outOf(ctx context.Context, drinks ...*flavor.Spec) (string, error) {
+	outs, err := p.house.RunOut(ctx)
+	var all flavor.Spec
+	for _, d := range drinks {
+		if d != nil {
+			all.Pours = append(all.Pours, d.Pours...)
+		}
+	}
+	return part.OutLine(&all, outs), err
 }
 
 // servingView is what one taster is handed.
@@ -174,6 +187,9 @@ func (p *pages) testView(ctx context.Context, t *openTest) (*testView, error) {
 	}
 	spec, err := p.ofMenu(ctx, t.Drink)
 	if err != nil {
+		return nil, err
+	}
+	if v.Out, err = p.outOf(ctx, spec, p.bottleAlone(t.Cover)); err != nil {
 		return nil, err
 	}
 	v.Told = fmt.Sprintf("A is %s as it is; B is the same with %s in the cover.", t.Drink, t.Cover)

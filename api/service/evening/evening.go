@@ -144,16 +144,32 @@ func drinkOf(bar Kitchen, s *flavor.Spec, t *cover.Touched, g *guest.Guest) (Dri
 			return d, nil
 		}
 	}
-	for i := range s.Pours {
-		if p := s.Pours[i].Profile; !g.Accepts(p) {
-			d.State, d.Barred, d.Because = NotFor, p, p.Name+" "+g.Objection(p)
-			return d, nil
+	if p := barredOf(s, t, g); p != nil {
+		d.State, d.Barred, d.Because = NotFor, p, p.Name+" "+g.Objection(p)
+		if t != nil && slices.Contains(t.Missing, p) {
+			d.Because = p.Name + " is out, it " + g.Objection(p) + ", and nothing keeps the drink without it"
 		}
+		return d, nil
 	}
 	if tooStrong != "" {
 		d.State, d.Because = NotFor, tooStrong
 	}
 	return d, nil
+}
+
+// barredOf returns the first pour that a guest must not have, of those that are there before
+// those that are missing; nil if there is none.
+func barredOf(s *flavor.Spec, t *cover.Touched, g *guest.Guest) (missing *flavor.Profile) {
+	for i := range s.Pours {
+		switch p := s.Pours[i].Profile; {
+		case g.Accepts(p):
+		case t == nil || !slices.Contains(t.Missing, p):
+			return p
+		case missing == nil:
+			missing = p
+		}
+	}
+	return missing
 }
 
 // Chosen returns the cover that serves the whole menu; nil if there is none.
