@@ -59,6 +59,7 @@ func NewBook(drinks [][]Part) *Book {
 	}
 	for _, s := range b.shelves {
 		s.close()
+		s.compare()
 	}
 	for _, s := range b.doses {
 		s.close()
@@ -81,42 +82,6 @@ func shelfIn(shelves map[flavor.Class]*shelf, c flavor.Class) *shelf {
 func (b *Book) Pours(p *flavor.Profile) bool {
 	s := b.shelves[p.Class]
 	return s != nil && slices.Contains(s.profiles, p)
-}
-
-// Accent returns how surely an ingredient is poured beside others only, 0 to 1: what many
-// proven drinks have a little of and none is made of does not lead for being poured by the
-// ounce.
-func (b *Book) Accent(p *flavor.Profile) float64 {
-	s := b.shelves[p.Class]
-	if s == nil {
-		return 0
-	}
-	return s.accent(p)
-}
-
-// Limit returns what good drinks pour of an ingredient, as shares of the drink before
-// ice: of what they are made of first, or of what stands beside that. near is how near
-// each proven drink of the book is in make-up, 0 to 1, in the order of [NewBook]. Four
-// voices are pooled, each with the next: the ingredient itself, those of its class that
-// smell like it, its class, and common practice. Each has the weight of the proven
-// drinks behind it. A modifier that smells all but the same speaks for the ingredient
-// itself: one orange liqueur may be poured as the next, however few drinks name it.
-func (b *Book) Limit(p *flavor.Profile, first bool, near []float64) Limit {
-	s := b.shelves[p.Class]
-	if s == nil {
-		s = &shelf{}
-	}
-	return s.limit(p, commonMost(p.Class), first, near, &b.rooms)
-}
-
-// LimitOfDose is Limit for what modifies, as doses, see [Dose]: it tells a large pour
-// doubled from a large pour, which a share hardly does.
-func (b *Book) LimitOfDose(p *flavor.Profile, first bool, near []float64) Limit {
-	s := b.doses[p.Class]
-	if s == nil {
-		s = &shelf{}
-	}
-	return s.limit(p, Dose(commonMost(p.Class)), first, near, &b.rooms)
 }
 
 // rooms lends space to work in, so that to judge a drink hardly makes any anew.

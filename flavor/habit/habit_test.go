@@ -24,6 +24,17 @@ func mostOf(amounts, weights []float64, rare float64) float64 {
 	return math.Exp(t.most(columnsOf(samples).lift, rare, closeReach, make([]float64, len(samples))))
 }
 
+// limitOf asks a book of an ingredient, doseOf of its dose beside others.
+func limitOf(b *Book, p *flavor.Profile, first bool, near []float64) Limit {
+	a := b.Ask(p, func(n int) []float64 { return make([]float64, n) })
+	return a.Limit(first, near)
+}
+
+func doseOf(b *Book, p *flavor.Profile, near []float64) Limit {
+	a := b.Ask(p, func(n int) []float64 { return make([]float64, n) })
+	return a.LimitOfDose(false, near)
+}
+
 // One drink alone allows e^(reach · ln(1/rare)) times its own amount.
 func TestOneDrinkAllowsMore(t *testing.T) {
 	most := mostOf([]float64{0.1}, []float64{1}, 0.05)
@@ -83,21 +94,21 @@ func TestLimitsFollowTheNearest(t *testing.T) {
 		}
 		return out
 	}
-	dashes, spoons := b.Limit(absinthe, false, near(1, 0)), b.Limit(absinthe, false, near(0, 1))
+	dashes, spoons := limitOf(b, absinthe, false, near(1, 0)), limitOf(b, absinthe, false, near(0, 1))
 	assert.True(t, dashes.Own)
 	assert.Less(t, dashes.Most, 0.15)
 	assert.Greater(t, spoons.Most, dashes.Most)
 	assert.Less(t, dashes.Usual, 0.02)
-	assert.Greater(t, b.Limit(absinthe, true, near(1, 0)).Most, 0.5, "what a drink is made of first is another matter")
-	assert.InEpsilon(t, dashes.Most*Strength(absinthe), b.Limit(pastis, false, near(1, 0)).Most*Strength(pastis), 0.35, "what smells alike goes by the same dose")
-	assert.False(t, b.Limit(pastis, false, near(1, 0)).Own)
-	assert.Greater(t, dashes.Support, b.Limit(pastis, false, near(1, 0)).Support)
-	assert.Greater(t, b.Limit(pastis, false, near(1, 0)).Support, 10*b.Limit(mint, false, near(1, 0)).Support, "nothing speaks for what smells of something else")
+	assert.Greater(t, limitOf(b, absinthe, true, near(1, 0)).Most, 0.5, "what a drink is made of first is another matter")
+	assert.InEpsilon(t, dashes.Most*Strength(absinthe), limitOf(b, pastis, false, near(1, 0)).Most*Strength(pastis), 0.35, "what smells alike goes by the same dose")
+	assert.False(t, limitOf(b, pastis, false, near(1, 0)).Own)
+	assert.Greater(t, dashes.Support, limitOf(b, pastis, false, near(1, 0)).Support)
+	assert.Greater(t, limitOf(b, pastis, false, near(1, 0)).Support, 10*limitOf(b, mint, false, near(1, 0)).Support, "nothing speaks for what smells of something else")
 
 	salt := &flavor.Profile{ID: "salt", Class: flavor.ClassSaline, Salt: flavor.Figure{Value: 2160}}
 	saline := &flavor.Profile{ID: "saline", Class: flavor.ClassSaline, Salt: flavor.Figure{Value: 230}}
-	assert.Greater(t, b.Limit(saline, false, near(1, 1)).Most, b.Limit(salt, false, near(1, 1)).Most, "by common practice alone, as strong as it is")
-	assert.InDelta(t, 0.8/90, b.Limit(salt, false, near(1, 1)).Most, 1e-9, "a dash in a small glass is never too much")
+	assert.Greater(t, limitOf(b, saline, false, near(1, 1)).Most, limitOf(b, salt, false, near(1, 1)).Most, "by common practice alone, as strong as it is")
+	assert.InDelta(t, 0.8/90, limitOf(b, salt, false, near(1, 1)).Most, 1e-9, "a dash in a small glass is never too much")
 }
 
 func TestBoundsOfLevels(t *testing.T) {
@@ -164,7 +175,7 @@ func TestDoses(t *testing.T) {
 		drinks, near = append(drinks, []Part{{Profile: liqueur, Share: 0.4}, {Profile: gin, Share: 0.6, Lead: 1}}), append(near, 1)
 	}
 	b := NewBook(drinks)
-	share, dose := b.Limit(liqueur, false, near), b.LimitOfDose(liqueur, false, near)
+	share, dose := limitOf(b, liqueur, false, near), doseOf(b, liqueur, near)
 	assert.Less(t, ShareOf(dose.Most), share.Most)
 	assert.Greater(t, ShareOf(dose.Most), 0.4)
 	assert.Less(t, dose.Usual, dose.Most)

@@ -14,31 +14,32 @@ type shelf struct {
 	profile  []int32           // of each sample
 	lead     []float64         // the same: how surely the drink is made of it first
 	profiles []*flavor.Profile // each once
-	alike    [][]float64       // of each profile, the likeness of the others to it
-	accents  []float64         // of each profile, see accent
+	smells   []flavor.Aroma    // of each profile, and those below; none on a shelf of doses, which has the same profiles
+	alike    [][]float64       // the likeness of the others to it
+	accents  []float64         // see accent
 }
 
-// likenessTo returns how alike each profile of the shelf smells to one.
-func (s *shelf) likenessTo(p *flavor.Profile) []float64 {
-	for i, o := range s.profiles {
-		if o == p && s.alike != nil {
-			return s.alike[i]
-		}
+// likenessTo returns how alike each profile of the shelf smells to one, in a list that room
+// lends if it is not on the shelf, and the place of that, -1 if it has none.
+func (s *shelf) likenessTo(p *flavor.Profile, room func(int) []float64) (likeness []float64, at int) {
+	if at = slices.Index(s.profiles, p); at >= 0 {
+		return s.alike[at], at
 	}
-	smell := smellOf(p)
-	out := make([]float64, len(s.profiles))
-	for i, o := range s.profiles {
-		other := smellOf(o)
+	likeness = room(len(s.profiles))
+	s.compareWith(smellOf(p), likeness)
+	return likeness, at
+}
+
+// compareWith fills out with how alike each profile of the shelf is to a smell.
+func (s *shelf) compareWith(smell flavor.Aroma, out []float64) {
+	for i := range s.smells {
+		other := &s.smells[i]
 		var cos float64
 		for f := range smell {
 			cos += smell[f] * other[f]
 		}
 		out[i] = math.Exp((cos - 1) / smellWidth)
-		if o == p {
-			out[i] = own
-		}
 	}
-	return out
 }
 
 // own marks the ingredient itself.
@@ -70,11 +71,19 @@ func (s *shelf) close() {
 		s.profile, s.lead = append(s.profile, int32(x.profile)), append(s.lead, x.lead)
 	}
 	s.read = nil
-	alike, accents := make([][]float64, len(s.profiles)), make([]float64, len(s.profiles))
-	for i, p := range s.profiles {
-		alike[i], accents[i] = s.likenessTo(p), s.accent(p)
+}
+
+// compare compares what is on a shelf that was closed.
+func (s *shelf) compare() {
+	for _, p := range s.profiles {
+		s.smells = append(s.smells, smellOf(p))
 	}
-	s.alike, s.accents = alike, accents
+	for i := range s.profiles {
+		alike := make([]float64, len(s.profiles))
+		s.compareWith(s.smells[i], alike)
+		alike[i] = own
+		s.alike, s.accents = append(s.alike, alike), append(s.accents, s.accent(alike))
+	}
 }
 
 // smellOf returns the direction of an aroma.
@@ -108,17 +117,17 @@ const (
 	commonDrinks = 0.30
 )
 
-// limit pools what the ingredient, its likes, its class and common practice say, the last
+// limit pools what the ingredient that is asked of, its likes, its class and common practice say, the last
 // being the most that it pours.
-func (s *shelf) limit(p *flavor.Profile, common float64, first bool, near []float64, rooms *rooms) Limit {
-	likeness := s.likenessTo(p)
+func (s *shelf) limit(a *Asked, common float64, first bool, near []float64) Limit {
+	p, likeness := a.of, a.likeness
 	usual := habitOf(p)
 	rare, reach := usual.rare, usual.reach
 	most := math.Log(common)
 	x := pool{most: most, usual: most - commonReach}
 	n := len(s.lead)
-	numbers := rooms.take(4 * n)
-	defer rooms.put(numbers)
+	numbers := a.rooms.take(4 * n)
+	defer a.rooms.put(numbers)
 	room := *numbers
 	clear(room[:3*n])
 	class, alike, itself, below := tail{weights: room[:n]}, tail{weights: room[n : 2*n]}, tail{weights: room[2*n : 3*n]}, room[3*n:]
@@ -177,12 +186,9 @@ const (
 	leadingTimes         = 10.0
 )
 
-// accent returns how surely an ingredient is poured beside others only, 0 to 1.
-func (s *shelf) accent(p *flavor.Profile) float64 {
-	if i := slices.Index(s.profiles, p); i >= 0 && s.accents != nil {
-		return s.accents[i]
-	}
-	likeness := s.likenessTo(p)
+// accent returns how surely an ingredient that so smells like those of the shelf is poured
+// beside others only, 0 to 1.
+func (s *shelf) accent(likeness []float64) float64 {
 	var leads, besides float64
 	for i, lead := range s.lead {
 		if l := likeness[s.profile[i]]; l == own {

@@ -96,7 +96,7 @@ func fitFamily(f *Family, proven []Labelled, t *Tuning) (Fitted, error) {
 	}
 	stray := make([][]float64, len(relatives))
 	for i, r := range relatives {
-		near := LocalMiddle(Middle{Coords: CoordsOf(centre)}, relatives, CosineTo(&r.Kin), i, t)
+		near := LocalMiddle(Middle{Coords: CoordsOf(centre)}, relatives, CosineTo(r.Kin), i, t)
 		stray[i] = make([]float64, k)
 		for a := range k {
 			stray[i][a] = r.Coords[a] - near.Coords[a]
@@ -145,8 +145,8 @@ func RelativesOf(f *Family, basis *ratio.Basis, proven []Labelled) (relatives []
 		if err != nil {
 			return nil, nil, fmt.Errorf("template: proven drink %q: %w", proven[i].Spec.Name, err)
 		}
-		relatives = append(relatives, Relative{At: i, Kin: makeup.KinshipOf(makeup.PartsIn(&proven[i].Spec), makeup.AmountsOf(&proven[i].Spec)), Coords: CoordsOf(z),
-			Size: math.Log(proven[i].Spec.VolumeML())})
+		kin := makeup.KinshipOf(makeup.PartsIn(&proven[i].Spec), makeup.AmountsOf(&proven[i].Spec))
+		relatives = append(relatives, Relative{At: i, Kin: &kin, Coords: CoordsOf(z), Size: math.Log(proven[i].Spec.VolumeML())})
 		shares = append(shares, share)
 	}
 	return relatives, shares, nil

@@ -40,7 +40,7 @@ type Relative struct {
 	At     int     // among the proven drinks of all families
 	Size   float64 // logarithm of its mL before ice
 	Coords Coords
-	Kin    makeup.Kinship
+	Kin    *makeup.Kinship // apart from the rest, which is read for each draft
 }
 
 // Coords are log-ratio coordinates in a family, as many as it has and then zeros.
@@ -61,7 +61,7 @@ type Middle struct {
 
 // CosineTo returns what gives the cosine of the angle between a drink and each relative.
 func CosineTo(k *makeup.Kinship) func(*Relative) float64 {
-	return func(r *Relative) float64 { return k.Cosine(&r.Kin) }
+	return func(r *Relative) float64 { return k.Cosine(r.Kin) }
 }
 
 // LocalMiddle pulls a family's middle toward the proven drinks made of the

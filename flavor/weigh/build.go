@@ -35,13 +35,15 @@ type Build struct {
 	cos     []float64 // see cosines
 	// How near the rest of the drink is to those of proven ones, see restWeights.
 	unbased, unsoured, unsweetened []float64
-	nearServed                     []float64                 // see ofService; nil until asked for
-	foreign                        [len(characters)]*float64 // see foreignness; nil until asked for
-	proportion                     *proportion.Usual         // see proportions
-	precedents                     *proportion.Precedents    // known once proportion is
-	volumeML, ethanolG             upTo
-	borrowed                       []*[]float64 // see room
-	desk                           *desk
+	// Of the proven drinks with the same rest, those that are strong, have a base, and so on.
+	having             struct{ strong, based, sharp, soured, sweet, seasoned known }
+	nearServed         []float64                 // see ofService; nil until asked for
+	foreign            [len(characters)]*float64 // see foreignness; nil until asked for
+	proportion         *proportion.Usual         // see proportions
+	precedents         *proportion.Precedents    // known once proportion is
+	volumeML, ethanolG upTo
+	borrowed           []*[]float64 // see room
+	desk               *desk
 }
 
 // centre is the middle of the good drinks that one drink is held against.
@@ -252,11 +254,11 @@ func (b *Build) model(i int) *template.Model { return b.set.models[b.active[i]] 
 // place of the drink in it.
 func (b *Build) place(e *ratio.Equivalents, size float64, signals *makeup.Signals) {
 	b.locate()
-	shares := ratio.SharesOf(e)
+	shares, logSize := ratio.SharesOf(e), math.Log(size)
 	for i := range b.active {
 		m := b.model(i)
 		m.Place(&shares, &b.centres[i].away, &b.set.tuning, &b.fits[i])
-		b.fits[i].Stretch(template.OverSize(math.Log(size), b.centres[i].Size), template.Unknownness(b.centres[i].Near))
+		b.fits[i].Stretch(template.OverSize(logSize, b.centres[i].Size), template.Unknownness(b.centres[i].Near))
 		b.logits[i] = b.voices[i].logit(signals) + b.set.tuning.FitWeight*m.Compat(b.fits[i].Squared)
 	}
 	ratio.Softmax(b.logits)

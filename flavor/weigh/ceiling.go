@@ -60,12 +60,12 @@ func (b *Build) Ceiling(ml []float64) float64 {
 	if b.limits == nil {
 		b.limits = make([]limit, len(b.active))
 	}
-	t, top := &b.set.tuning, math.Inf(-1)
+	t, top, logSize := &b.set.tuning, math.Inf(-1), math.Log(floats.Sum(ml))
 	for i := range b.limits {
 		m := b.model(i)
 		h := &b.set.hulls[b.active[i]]
 		near, far, slip, over := m.Span(&shares, h, t)
-		least, most := h.OverSizes(math.Log(floats.Sum(ml)))
+		least, most := h.OverSizes(logSize)
 		near, far, slip = (near+least)/template.MostUnknown, (far+most)/h.LeastUnknown, (slip+least)/template.MostUnknown
 		l, odds := &b.limits[i], b.voices[i].logit(&signals)
 		nearOdds, farOdds := odds+t.FitWeight*m.Compat(near), odds+t.FitWeight*m.Compat(far)

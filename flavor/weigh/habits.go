@@ -39,7 +39,8 @@ type habits struct {
 	parts                [][2]habit.Reach           // of each part, beside what leads and leading; empty until asked for
 	doses                [][2]habit.Reach           // the same, in doses
 	per                  [][habit.NumLevels]float64 // of each part, in a millilitre
-	accents              []float64                  // of each part, see accent
+	asked                []habit.Asked              // of each part
+	accents              []float64                  // the same, see accent
 	levels               [habit.NumLevels]levelReach
 }
 
@@ -50,11 +51,12 @@ func (b *Build) habit() *habits {
 	}
 	h, parts := &b.desk.habits, b.parts
 	*h = habits{near: b.near(), parts: sized(&h.parts, len(parts)), doses: sized(&h.doses, len(parts)), per: sized(&h.per, len(parts)),
-		accents: sized(&h.accents, len(parts))}
+		asked: sized(&h.asked, len(parts)), accents: sized(&h.accents, len(parts))}
 	h.nearTotal = floats.Sum(h.near)
 	for i := range parts {
+		h.asked[i] = b.set.book.Ask(parts[i].Profile, b.room)
 		if leads(&parts[i]) {
-			h.accents[i] = b.set.book.Accent(parts[i].Profile)
+			h.accents[i] = h.asked[i].Accent()
 		}
 		for l := range h.per[i] {
 			h.per[i][l] = habit.Level(l).PerML(parts[i].Profile)
@@ -66,21 +68,21 @@ func (b *Build) habit() *habits {
 
 // reachOf returns where part i stops being a matter of taste, as a share.
 func (b *Build) reachOf(i int, lead float64) habit.Reach {
-	return b.reachBy(b.set.book.Limit, &b.habits.parts[i], i, lead)
+	return b.reachBy((*habit.Asked).Limit, &b.habits.parts[i], i, lead)
 }
 
 // doseReachOf is reachOf as a dose.
 func (b *Build) doseReachOf(i int, lead float64) habit.Reach {
-	return b.reachBy(b.set.book.LimitOfDose, &b.habits.doses[i], i, lead)
+	return b.reachBy((*habit.Asked).LimitOfDose, &b.habits.doses[i], i, lead)
 }
 
 // reachBy returns where part i stops being a matter of taste by what limits it; known
 // keeps what was worked out.
-func (b *Build) reachBy(limit func(*flavor.Profile, bool, []float64) habit.Limit, known *[2]habit.Reach, i int, lead float64) habit.Reach {
+func (b *Build) reachBy(limit func(*habit.Asked, bool, []float64) habit.Limit, known *[2]habit.Reach, i int, lead float64) habit.Reach {
 	of := func(first int) *habit.Reach {
 		r := &known[first]
 		if *r == (habit.Reach{}) {
-			l := limit(b.parts[i].Profile, first == 1, b.habits.near)
+			l := limit(&b.habits.asked[i], first == 1, b.habits.near)
 			*r = habit.ReachWith(l.Usual, l.Most, habit.Room)
 			r.Own, r.Support = l.Own, l.Support
 		}

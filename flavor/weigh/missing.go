@@ -156,6 +156,22 @@ func shareThat(weights []float64, has []bool) (float64, bool) {
 	return with / total, true
 }
 
+// known is a share of proven drinks, once it was asked for: it depends on what is in the draft
+// and not on how much of it is tried.
+type known struct {
+	share       float64
+	told, asked bool
+}
+
+// shareOf is shareThat, worked out once.
+func (k *known) shareOf(weights func() []float64, has []bool) (float64, bool) {
+	if !k.asked {
+		k.share, k.told = shareThat(weights(), has)
+		k.asked = true
+	}
+	return k.share, k.told
+}
+
 // missed returns how far a drink is from those with the same rest, a share of which
 // has what it is without: 1 and more from where nearly all have it.
 func missed(without, share float64) float64 {
@@ -182,12 +198,11 @@ func (b *Build) baseless(ml []float64, e *ratio.Equivalents) float64 {
 	if untold(without) {
 		return 0
 	}
-	near := b.nearUnbased()
-	strong, ok := shareThat(near, b.set.strong)
+	strong, ok := b.having.strong.shareOf(b.nearUnbased, b.set.strong)
 	if !ok {
 		return 0
 	}
-	based, _ := shareThat(near, b.set.based)
+	based, _ := b.having.based.shareOf(b.nearUnbased, b.set.based)
 	x := max(missed(without*dry, strong), missed(without, based))
 	return x * x
 }
@@ -211,11 +226,11 @@ func (b *Build) sourless(ml []float64, e *ratio.Equivalents) float64 {
 	if untold(without) && untold(mild) {
 		return 0
 	}
-	sharp, ok := shareThat(b.nearUnsoured(), b.set.sharp)
+	sharp, ok := b.having.sharp.shareOf(b.nearUnsoured, b.set.sharp)
 	if !ok {
 		return 0
 	}
-	soured, _ := shareThat(b.nearUnsoured(), b.set.soured)
+	soured, _ := b.having.soured.shareOf(b.nearUnsoured, b.set.soured)
 	most := soberMost - b.clear(ml)*(soberMost-clearMost)
 	x := max(without*(sharp-soberFree)/(most-soberFree), missed(mild, soured))
 	return max(0, x) * max(0, x)
@@ -360,7 +375,7 @@ const leastAcid = 0.1
 // unsweet returns how surely drinks with the same rest have no syrup or sugar, 0 to
 // 1.
 func (b *Build) unsweet() float64 {
-	share, ok := shareThat(b.nearUnsweetened(), b.set.sweet)
+	share, ok := b.having.sweet.shareOf(b.nearUnsweetened, b.set.sweet)
 	if !ok {
 		return 0
 	}

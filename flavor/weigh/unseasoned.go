@@ -17,6 +17,11 @@ const (
 
 func isBitters(p *makeup.Part) bool { return p.Profile.Class == flavor.ClassCocktailBitters }
 
+// nearUnseasoned is restWeights without bitters.
+func (b *Build) nearUnseasoned() []float64 {
+	return b.restWeights(&b.set.unseasoned, isBitters, otherServing)
+}
+
 // unseasoned returns how far a stirred drink of spirit and sweet vermouth, and of nothing
 // else that gives it an edge, is out for want of bitters.
 func (b *Build) unseasoned(ml []float64) float64 {
@@ -41,7 +46,7 @@ func (b *Build) unseasoned(ml []float64) float64 {
 	if x*flatEdges <= tellingSober {
 		return 0
 	}
-	share, ok := shareThat(b.restWeights(&b.set.unseasoned, isBitters, otherServing), b.set.seasoned)
+	share, ok := b.having.seasoned.shareOf(b.nearUnseasoned, b.set.seasoned)
 	if !ok {
 		return 0
 	}
