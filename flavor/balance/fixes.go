@@ -135,7 +135,7 @@ func (f *fixing) wants() bool {
 // is not worth telling, nor what leaves it off while something brings it near.
 func (f *fixing) list(limit int, lift float64) ([]Fix, error) {
 	var out []Fix
-	var told []*candidate
+	var told, failed []*candidate
 	best := 0.0
 	slices.SortStableFunc(f.found, func(a, b candidate) int { return a.compare(&b) })
 	spared := f.sparesBase()
@@ -147,6 +147,9 @@ func (f *fixing) list(limit int, lift float64) ([]Fix, error) {
 		if slices.ContainsFunc(told, func(o *candidate) bool { return c.sameIdea(o) }) || spared && c.takesBase() {
 			continue
 		}
+		if slices.ContainsFunc(failed, func(o *candidate) bool { return c.same(o) }) {
+			continue // what a fix must reach only rises
+		}
 		fix := Fix{Changes: c.changes, Text: c.text()}
 		fix.Spec = c.apply(f.spec)
 		least, ok := max(f.base+lift, worthBeside(best)), false
@@ -157,6 +160,7 @@ func (f *fixing) list(limit int, lift float64) ([]Fix, error) {
 			}
 		}
 		if !ok {
+			failed = append(failed, c)
 			continue
 		}
 		if still, err := f.curdles(&fix); err != nil {
@@ -333,6 +337,11 @@ func compareBool(x, y bool) int {
 		return 1
 	}
 	return -1
+}
+
+// same reports whether two candidates do the very same: two ways to search may find one.
+func (c *candidate) same(o *candidate) bool {
+	return c.portion == o.portion && c.making.Same(&o.making) && slices.Equal(c.changes, o.changes)
 }
 
 // sameIdea reports whether one of two candidates does what the other does, and
