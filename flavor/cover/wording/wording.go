@@ -48,15 +48,20 @@ type Difference struct {
 // tellAroma is how many steps an aroma must move to be told.
 const tellAroma = 1.0
 
+// namedAtMost is how many aromas a guest can name of one mixture: D. G. Laing and G. W.
+// Francis, "The capacity of humans to identify odors in mixtures", Physiology & Behavior
+// 46 (1989) 809, find three to four. From memory.
+const namedAtMost = 4
+
 // Aromas returns the families that a guest would miss, and those met, where one drink is
-// poured for another.
+// poured for another: what moved most comes first, and no more than a guest can name.
 func Aromas(from, to *mix.Drink) (lost, gained []flavor.Family) {
-	for f := range flavor.NumFamilies {
-		switch steps := sense.StepsBetween(sense.Aroma, from.Aroma[f], to.Aroma[f]); {
-		case steps <= -tellAroma:
-			lost = append(lost, flavor.Family(f))
-		case steps >= tellAroma:
-			gained = append(gained, flavor.Family(f))
+	moved := sense.AromasMoved(&from.Aroma, &to.Aroma, tellAroma)
+	for _, m := range moved[:min(namedAtMost, len(moved))] {
+		if m.Steps < 0 {
+			lost = append(lost, m.Family)
+		} else {
+			gained = append(gained, m.Family)
 		}
 	}
 	return lost, gained

@@ -1,8 +1,6 @@
 package station
 
 import (
-	"cmp"
-	"math"
 	"slices"
 
 	"counterpour/flavor"
@@ -35,25 +33,31 @@ func Apart(a, b *sense.Glass) float64 {
 // drink asked about, those that were wished for first and then those that moved
 // most.
 func (j *Job) Told(after *mix.Drink) (more, less []flavor.Family) {
-	var moved [flavor.NumFamilies]float64
-	for f := range flavor.NumFamilies {
-		moved[f] = sense.StepsBetween(sense.Aroma, j.FromDrink.Aroma[f], after.Aroma[f])
-		switch {
-		case moved[f] >= tellsAroma:
-			more = append(more, flavor.Family(f))
-		case moved[f] <= -tellsAroma:
-			less = append(less, flavor.Family(f))
+	moved := sense.AromasMoved(&j.FromDrink.Aroma, &after.Aroma, tellsAroma)
+	slices.SortStableFunc(moved, func(a, b sense.AromaMove) int {
+		switch wa, wb := j.aimsAt(a.Family), j.aimsAt(b.Family); {
+		case wa == wb:
+			return 0
+		case wa:
+			return -1
 		}
-		for i := range j.Limits.Aims {
-			if a := &j.Limits.Aims[i]; a.kind == wish.Aroma && slices.Contains(a.families, flavor.Family(f)) {
-				moved[f] = math.Copysign(math.Inf(1), moved[f])
-			}
+		return 1
+	})
+	for _, m := range moved {
+		if m.Steps > 0 {
+			more = append(more, m.Family)
+		} else {
+			less = append(less, m.Family)
 		}
 	}
-	most := func(a, b flavor.Family) int { return cmp.Compare(math.Abs(moved[b]), math.Abs(moved[a])) }
-	slices.SortStableFunc(more, most)
-	slices.SortStableFunc(less, most)
 	return more, less
+}
+
+// aimsAt reports whether a wish asks for the aroma of a family, or for less of it.
+func (j *Job) aimsAt(f flavor.Family) bool {
+	return slices.ContainsFunc(j.Limits.Aims, func(a Aim) bool {
+		return a.kind == wish.Aroma && slices.Contains(a.families, f)
+	})
 }
 
 // LostLeads lists the pours of the drink asked about whose leading material is
