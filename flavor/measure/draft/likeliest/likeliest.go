@@ -90,6 +90,9 @@ func (s *script) read(w *way) (*reading, bool) {
 		}
 		switch t.kind {
 		case aPour:
+			if t.again && r.pouring(t.pours[0]) { // it says how it goes in
+				continue
+			}
 			for i, l := range t.lines {
 				r.pours = append(r.pours, poured{l, t.pours[i]})
 			}
@@ -136,7 +139,7 @@ func (s *script) accounts(r *reading, parts []*stretch) bool {
 				return false
 			}
 		case aTitle, aHeading, aRemark:
-			if t.about != nil && !r.pouring(t.about) || t.named || t.plain && !r.based() {
+			if t.free && r.strong() || t.about != nil && !r.pouring(t.about) || t.named || t.plain && !r.based() {
 				return false
 			}
 			if s.cut(t) {
@@ -167,6 +170,15 @@ func (r *reading) based() bool {
 	return slices.ContainsFunc(r.pours, func(p poured) bool { return p.profile != nil && p.profile.Base() })
 }
 
+// strong reports whether alcohol is poured, or something that is still asked for.
+func (r *reading) strong() bool {
+	return slices.ContainsFunc(r.pours, func(p poured) bool { return p.profile == nil || p.profile.ABV.Value > freeAtMost })
+}
+
+// freeAtMost is the strength in % vol up to which a drink is called free of alcohol: Regulation
+// (EU) No 1169/2011 names none up to 1.2; bars and most national rules take 0.5. Common practice.
+const freeAtMost = 0.5
+
 // cut reports whether a remark is a line that is taken back.
 func (s *script) cut(t *stretch) bool {
 	return t.kind == aRemark && slices.ContainsFunc(s.takenBack(t.from), func(o stretch) bool { return o.kind == aRemark && o.to == t.to })
@@ -191,6 +203,9 @@ func (s *script) refers(t *stretch) bool {
 
 // pouring reports whether an ingredient is poured.
 func (r *reading) pouring(p *flavor.Profile) bool {
+	if p == nil {
+		return false
+	}
 	return slices.ContainsFunc(r.pours, func(q poured) bool { return q.profile == p })
 }
 

@@ -10,6 +10,7 @@ type state struct {
 	begun  bool // something is poured
 	titled bool
 	served bool // it is said how it is made or served
+	open   bool // a remark runs on into what follows
 	turned int8 // where the amounts stand: −1 behind the names, 1 before them, 0 none does yet
 }
 
@@ -47,7 +48,7 @@ func (f front) states() []state {
 		out = append(out, s)
 	}
 	slices.SortFunc(out, func(a, b state) int {
-		return cmp.Or(order(a.begun, b.begun), order(a.titled, b.titled), order(a.served, b.served), cmp.Compare(a.turned, b.turned))
+		return cmp.Or(order(a.begun, b.begun), order(a.titled, b.titled), order(a.served, b.served), order(a.open, b.open), cmp.Compare(a.turned, b.turned))
 	})
 	return out
 }
@@ -102,8 +103,13 @@ func (s *script) cheapest() []*way {
 // there.
 func (st state) then(t *stretch) (state, float64, bool) {
 	cost := t.cost
+	runsOn := st.open
+	st.open = t.open
 	switch t.kind {
 	case aPour:
+		if runsOn && t.unsaid { // "the guest wants egg white"
+			return st, 0, false
+		}
 		st.begun = true
 		turn := int8(1)
 		if t.behind {

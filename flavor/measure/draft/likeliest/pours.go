@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/vocabulary"
@@ -43,8 +44,14 @@ func (s *script) amountAt(i int) (amount, bool) {
 	if w := i + n; w < len(s.toks) && s.word(w) && s.toks[w].Glued && misread.MatchString(s.toks[w].Text) { // "6O gin", "5Oml"
 		return amount{}, false
 	}
+	for s.word(i+n) && entry.LooseWords[s.toks[i+n].Text] && entry.UnitWordsAt(s.line(i+n+1)) { // "one full jigger"
+		n++
+	}
 	a := amount{value: value, to: i + n, article: n == 1 && s.word(i, "a", "an")}
-	a.written = s.written(i, i+n)
+	a.written = s.written(i, a.to)
+	if n > 1 && s.word(a.to-1) && entry.LooseWords[s.toks[a.to-1].Text] {
+		a.written = token.Decimals(value)
+	}
 	if s.toks[i].Kind == token.Word || !strings.ContainsAny(a.written, "0123456789½¼¾⅓⅔⅛⅜⅝⅞") {
 		a.written = token.Decimals(value)
 	}
@@ -77,8 +84,34 @@ func (s *script) amountAt(i int) (amount, bool) {
 		a.each = true
 		a.to++
 	}
+	return s.saidAgain(a)
+}
+
+// saidAgain is an amount with what is said of it in brackets behind it: "half a jigger (1 oz)"
+// says how much this bar's jigger holds, "1 oz (30 ml)" says the same twice; false if they differ.
+func (s *script) saidAgain(a amount) (amount, bool) {
+	if !s.sign(a.to, "(") || s.toks[a.to-1].Kind != token.Word {
+		return a, true
+	}
+	b, ok := s.amountAt(a.to + 1)
+	if !ok || !s.sign(b.to, ")") || !b.unit.Jigger() {
+		return a, true
+	}
+	x, okA := measure.MLPerUnit(a.unit, nil)
+	y, okB := measure.MLPerUnit(b.unit, nil)
+	own := barMeasures.Has(s.toks[a.to-1].Text)
+	if !own && (!okA || !okB || math.Abs(a.value*x-b.value*y) > sameAmount*a.value*x) {
+		return amount{}, false
+	}
+	if own {
+		a.value, a.unit, a.written = b.value, b.unit, b.written
+	}
+	a.to = b.to + 1
 	return a, true
 }
+
+// barMeasures are measures that hold what a bar's own jigger does.
+var barMeasures = vocabulary.Words(`jigger jiggers pony ponies shot shots measure measures pour side glug glugs splash top float`)
 
 // misread are letters that were typed for figures.
 var misread = regexp.MustCompile(`^[oil](ml|cl|oz)?$`)
@@ -162,7 +195,17 @@ func (s *script) cutAt(i int) int {
 
 // tailAt is where what is said behind a name ends.
 func (s *script) tailAt(i int) int {
-	for _, t := range tails {
+	if s.sign(i, ",(") {
+		if end := s.behind(i+1, tails); end > i+1 && (s.ends(end) || s.sign(end, ").;,")) {
+			return end
+		}
+	}
+	return s.behind(i, tails)
+}
+
+// behind is where the first of some turns of speech ends that stands at i, i if none does.
+func (s *script) behind(i int, turns [][]string) int {
+	for _, t := range turns {
 		k := 0
 		for k < len(t) && s.word(i+k, t[k]) {
 			k++
@@ -185,6 +228,11 @@ func (s *script) poured(i int) []stretch {
 		from++
 	}
 	var out []stretch
+	if a.unit == "" && a.value <= mostWhites && s.word(from, "white", "whites") && (s.ends(from+1) || s.sign(from+1, partingSigns)) {
+		if n := s.eggWhite(); n.ok {
+			out = append(out, s.pour(i, from+1, &a, &n))
+		}
+	}
 	for _, to := range s.named(from) {
 		for _, u := range a.places() {
 			n := s.nameAt(from, to, u, a.value)
@@ -211,6 +259,15 @@ func (s *script) poured(i int) []stretch {
 		}
 	}
 	return out
+}
+
+// mostWhites is how many whites of eggs go into a drink at most; common practice.
+const mostWhites = 2
+
+// eggWhite is what "one white" names.
+func (s *script) eggWhite() name {
+	f := s.book.Find("egg white", naming.PlaceOf(flavor.Piece, 1, false))
+	return name{ok: f.Profile != nil, cost: costShort, written: "egg white", mended: "white", profile: f.Profile, whole: true}
 }
 
 // goesOn reports whether a name begins words of making that go on behind it: "1 dry shake".
@@ -256,8 +313,14 @@ func (s *script) pouredBehind(i int) []stretch {
 		for s.sign(at, ".-:=…|•_") {
 			at++
 		}
+		if s.sign(at, ",") && (s.loosely(at+1) || s.oneEgg(i, at+1)) {
+			at++
+		}
+		if s.word(at, "say") {
+			at++
+		}
 		a, ok := s.amountAt(at)
-		if !ok || a.each || a.article || s.counts(at) {
+		if !ok || a.each || a.article || s.counts(at) && !s.oneEgg(i, at) {
 			continue
 		}
 		if small[a.unit] && a.value < 1 && !s.toks[a.to-1].Glued { // "lime .5 pinch salt"
@@ -283,6 +346,16 @@ func (s *script) pouredBehind(i int) []stretch {
 		}
 	}
 	return out
+}
+
+// loosely reports whether an amount at i is led in by "about" or "say".
+func (s *script) loosely(i int) bool {
+	return s.word(i) && (entry.LooseWords[s.toks[i].Text] || s.word(i, "say"))
+}
+
+// oneEgg reports whether an egg is named at i and counted behind it, at the token at: "egg white, one".
+func (s *script) oneEgg(i, at int) bool {
+	return s.word(i, "egg", "eggs", "ew", "aquafaba") && at < len(s.toks) && s.ends(at+1) || s.word(i, "egg", "eggs", "ew") && s.sign(at+1, ".,;/")
 }
 
 // counts reports whether a bare "one" at i stands for the drink, "the bitter one", and is no amount.
@@ -328,6 +401,8 @@ func (s *script) implied(i int) []stretch {
 		a := amount{value: 1, unit: u, written: line}
 		t := s.pour(i, end, &a, &n)
 		t.cost += costImplied - costPour
+		t.again = u == flavor.Top || u == flavor.Float
+		t.unsaid = from == i && to == end
 		out = append(out, t)
 	}
 	if u, ok := entry.PourVerbs[s.toks[i].Text]; ok && s.toks[i].Kind == token.Word {
@@ -337,6 +412,12 @@ func (s *script) implied(i int) []stretch {
 		}
 		for _, to := range s.named(from) {
 			add(from, to, to, u, verbOf(u))
+		}
+		for _, p := range s.pouredBehind(from) { // "fill with hot water, about 150"
+			if len(p.lines) == 1 {
+				p.from, p.lines = i, []string{verbOf(u) + " " + p.lines[0]}
+				out = append(out, p)
+			}
 		}
 		if i+1 < from { // "top it with 60 ml ginger beer"
 			for _, p := range s.poured(from) {

@@ -29,7 +29,7 @@ const leastMended = 3
 // made are the words of making that a word is at full length, and whether that had to be mended;
 // none if the word is none of making.
 func made(w string) (full []string, mended bool) {
-	if serving.Known(w) || serving.Fillers[w] || serving.StepVerbs[w] || serving.DegreeWords[w] {
+	if serving.Known(w) || serving.Fillers[w] || serving.StepVerbs[w] || serving.DegreeWords[w] || plain(w) == "glass" {
 		return []string{plain(w)}, false
 	}
 	if m := mend(w); m != "" {
@@ -86,6 +86,8 @@ func plain(w string) string {
 		return "shake"
 	case "dbl", "dble":
 		return "double"
+	case "gl", "gls":
+		return "glass"
 	case "crush":
 		return "crushed"
 	case "strn", "str", "strained":
@@ -118,7 +120,7 @@ func (s *script) making(i int) []stretch {
 	for k := i; k < len(s.toks) && k-i < mostMaking; k++ {
 		t := s.toks[k]
 		switch {
-		case t.Kind == token.Word && k > i && fillers.Has(t.Text):
+		case t.Kind == token.Word && k > i && (fillers.Has(t.Text) || s.plainly(k) && !serving.Known(t.Text) && !serving.Fillers[t.Text]):
 			continue
 		case s.phraseAt(k) > 1: // "nick & nora"
 			n := s.phraseAt(k)
@@ -140,7 +142,11 @@ func (s *script) making(i int) []stretch {
 				words = append(words, token.Token{Kind: token.Word, Start: t.Start, End: t.Start, Text: w})
 			}
 			t.Text = full[len(full)-1]
-		case t.Kind == token.Numeral && k > i && s.word(k+1) && (serving.DegreeWords[s.toks[k+1].Text] || timesWords.Has(s.toks[k+1].Text)) || t.Kind == token.Numeral && entry.IceFollows(s.line(k+1)):
+		case t.Kind == token.Numeral && len(out) > 0 && s.word(k+1) && timesWords.Has(s.toks[k+1].Text): // "stir 30 turns"
+			k++
+			out[len(out)-1].to = k + 1
+			continue
+		case t.Kind == token.Numeral && k > i && s.word(k+1) && serving.DegreeWords[s.toks[k+1].Text] || t.Kind == token.Numeral && entry.IceFollows(s.line(k+1)):
 		default:
 			return out
 		}
@@ -200,6 +206,36 @@ func text(toks []token.Token) string {
 // laidBegins begin what is laid on the drink.
 var laidBegins = vocabulary.Words(`garnish garnished express with`)
 
+// dresses begin a sentence on what is laid on the drink: "finish with a ribbon of cucumber".
+var dresses = vocabulary.Words(`garnish finish decorate dress drop lay perch hang tuck slide express twist expressed grate sprinkle dust`)
+
+// dressed are such sentences: they end in what is laid on a drink, or begin with a form of it.
+func (s *script) dressed(i int) []stretch {
+	if !s.word(i) || !dresses.Has(s.toks[i].Text) || !s.starts(i) && !s.sign(i-1, partingSigns) {
+		return nil
+	}
+	from := i + 1
+	for s.word(from, "with", "in", "on", "over", "a", "an", "the", "some", "off", "by", "it") {
+		from++
+	}
+	end := from
+	for s.word(end) && !thoughts.Has(s.toks[end].Text) {
+		end++
+	}
+	if end == from || end-from > mostTitle || !s.ends(end) && !s.sign(end, ".;,/") || s.pourWord(from, end) || s.juiced(end-1, end) && !s.word(from-1, "a", "an") && !entry.EndsLaid(s.toks[from:end]) {
+		return nil
+	}
+	name := s.written(from, end)
+	p, _, known := s.book.Named(name)
+	if !entry.EndsLaid(s.toks[from:end]) && !entry.EndsLaid(s.toks[from:from+1]) && (!known || !p.Class.Solid()) && !(s.word(from-1, "a", "an") && end == from+1 && s.juiced(from, end)) {
+		return nil
+	}
+	return []stretch{{kind: aLaid, from: i, to: end, cost: costLabel, lines: []string{"garnish: " + name}}}
+}
+
+// ifThere say that what is laid on a drink is not missed where there is none.
+var ifThere = [][]string{{"if", "you've", "got", "one"}, {"if", "you've", "got", "it"}, {"if", "you", "have", "one"}, {"if", "you", "have", "it"}, {"if", "you", "have", "any"}, {"if", "you", "like"}, {"if", "we", "have", "one"}, {"if", "we", "have", "any"}, {"optional"}, {"to", "garnish"}, {"as", "garnish"}, {"for", "garnish"}}
+
 // formsOnly are forms of what is laid on a drink that alone do not say of what: in "moon dust"
 // the word is part of a name.
 var formsOnly = vocabulary.Words(`dust powder shavings crumbs crumb petal petals leaf leaves sprig sprigs stick sticks ribbon ribbons chip chips crisp brittle flake flakes`)
@@ -236,12 +272,13 @@ func (s *script) laid(i int) []stretch {
 				continue
 			}
 			t.lines = []string{"garnish: " + s.written(from, k+1)}
+			t.to = s.behind(k+1, ifThere)
 		default:
 			continue
 		}
 		out = append(out, t)
 	}
-	return out
+	return append(out, s.dressed(i)...)
 }
 
 // rimmed is where the note on half a rim ends that starts at i, "1/2 salt rim", and i if none does.

@@ -35,6 +35,10 @@ type stretch struct {
 	bare     bool              // the amount has no unit
 	about    *flavor.Profile   // what a remark speaks of, which must be poured
 	named    bool              // what is passed over is an ingredient by itself
+	open     bool              // what is passed over runs on into what follows
+	unsaid   bool              // a pour of which neither an amount is told nor that it is poured
+	again    bool              // a pour that may tell how one that was told goes in
+	free     bool              // it says that the drink has no alcohol
 	plain    bool              // nothing shows that what is passed over is no pour
 }
 
@@ -57,14 +61,17 @@ const partingSigns = lineEnd + ",;/|•+>-&.:!()[]\"“”„«»=…~'’_#<€
 func (s *script) stretches(i int) []stretch {
 	if s.sign(i, partingSigns) {
 		out := []stretch{{kind: aSign, from: i, to: i + 1}}
-		return append(out, s.headings(i)...)
+		return append(append(out, s.headings(i)...), s.corrected(i)...)
 	}
 	var out []stretch
-	for _, list := range []func(int) []stretch{s.takenBack, s.each, s.poured, s.pouredBehind, s.implied, s.making, s.laid, s.none, s.forbidden, s.labels, s.titles, s.headings, s.fields, s.remarks} {
+	for _, list := range []func(int) []stretch{s.takenBack, s.each, s.poured, s.pouredBehind, s.implied, s.making, s.laid, s.none, s.forbidden, s.labels, s.titles, s.headings, s.fields, s.remarks, s.plainRemarks, s.ledIn, s.numbered, s.besides} {
 		out = append(out, list(i)...)
 	}
 	return out
 }
+
+// mostPours is how many pours are spoken of together at most: "the first three".
+const mostPours = 6
 
 // explained reports whether the number at i counts or refers, in words that pour nothing.
 func (s *script) explained(i int) bool {
@@ -75,6 +82,10 @@ func (s *script) explained(i int) bool {
 	case t.Kind != token.Numeral:
 		return t.Kind != token.Percent
 	case s.sign(i-1, "#$€£"), s.sign(i+1, "$€£"), s.sign(i-1, "'’") && s.toks[i].Glued && len(t.Text) == 2:
+		return true
+	case s.word(i-1, "serves", "serving", "makes", "yields", "yield", "servings") && t.Value == 1 && (s.ends(i+1) || s.sign(i+1, partingSigns)):
+		return true
+	case s.word(i-1, "first", "last", "other", "all", "these", "those", "remaining") && t.Value <= mostPours && (s.ends(i+1) || s.sign(i+1, partingSigns) || s.word(i+1) && leadsWith.Has(s.toks[i+1].Text) || s.word(i+1, "ingredients")):
 		return true
 	case s.word(i+1) && (counted.Has(s.toks[i+1].Text) || s.toks[i+1].Glued && ordinals.Has(s.toks[i+1].Text)):
 		return true

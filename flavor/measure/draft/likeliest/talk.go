@@ -34,6 +34,9 @@ var (
 hey hi hiya hello yo right well just tonight today please pls thanks thx cheers ta mate chef guys team all boss lads yeah yes yep ye yea yup np um uh er like but too sweet sour strong weak bitter boozy now new spec drink recipe one my our ur lol haha good great nice lovely think reckon`)
 )
 
+// noAlcohol is a strength of nothing.
+var noAlcohol = regexp.MustCompile(`^0([.,]0+)? ?%$`)
+
 // numbering reports whether the number behind a word is one of a card, a sheet or a version.
 func numbering(w string) bool { return cardWords.Has(w) || draft.Numbered(w) || w == "p" || w == "v" }
 
@@ -82,7 +85,7 @@ func (s *script) unmeasured(from, to int) bool {
 
 // titles are what may be the name of the drink that starts at i.
 func (s *script) titles(i int) []stretch {
-	if !s.lettered(i) || !s.starts(i) && !s.sign(i-1, partingSigns) {
+	if !s.lettered(i) || !s.heads(i) && !s.sign(i-1, partingSigns) {
 		return nil
 	}
 	var out []stretch
@@ -136,13 +139,17 @@ const mostWritten = 30
 // is an entry as the others are.
 func (s *script) parts(from, to int) (float64, bool) {
 	switch {
-	case s.starts(from) && s.ends(to):
+	case s.aloneOnLine(from, to):
 		return costOwnLine, true
 	case s.sign(to, ":\"”»"):
 		return costBeforeSign, true
 	case s.sign(to, "-") && !s.later(to, "-"):
 		return costBeforeSign, true
 	case s.sign(from-1, ":>-/") && s.ends(to) && to < len(s.toks): // "Summer: Red Bicycle"
+		return costBeforeSign, true
+	case s.heads(from) && s.sign(to, "([") && s.closes(to): // "Pool Deck (0 %)"
+		return costOwnLine, true
+	case from == 0 && s.sign(to, ".") && s.capitals(from, to): // "Stone Fruit Sour. Pisco 2 oz."
 		return costBeforeSign, true
 	case to == len(s.toks) || s.sign(to, partingSigns):
 		return 0, false
@@ -153,6 +160,41 @@ func (s *script) parts(from, to int) (float64, bool) {
 		return costLed, true
 	}
 	return costLed + costLed/2, !s.capital(to) || !s.capital(from)
+}
+
+// closes reports whether the bracket at i is the last thing on its line.
+func (s *script) closes(i int) bool {
+	end := s.end(i)
+	return s.sign(end-1, ")]") && end-i <= mostBracket
+}
+
+// mostBracket is the most tokens of a bracket behind the name of a drink.
+const mostBracket = 6
+
+// aloneOnLine reports whether nothing but bullets stands on a line beside what it holds: "**Mole**".
+func (s *script) aloneOnLine(from, to int) bool {
+	for s.sign(from-1, "•_#") {
+		from--
+	}
+	for s.sign(to, "•_#") {
+		to++
+	}
+	return s.heads(from) && s.ends(to)
+}
+
+// heads reports whether a line begins at i, or the number of a card stands before it there.
+func (s *script) heads(i int) bool {
+	return s.starts(i) || i >= codeTokens && s.codeAt(i-codeTokens) == i
+}
+
+// capitals reports whether some words, more than one, are all written with a capital.
+func (s *script) capitals(from, to int) bool {
+	for i := from; i < to; i++ {
+		if !s.word(i) || !s.capital(i) {
+			return false
+		}
+	}
+	return to-from > 1
 }
 
 // later reports whether a sign stands again on the line behind i.
@@ -180,11 +222,25 @@ func (s *script) headings(i int) []stretch {
 	if s.starts(i) && s.sign(i+2, ":-/|") && naming.SaysFree(s.written(i, i+2)) { // "0 proof:"
 		return []stretch{{kind: aHeading, from: i, to: i + 2, cost: costHeading}}
 	}
+	if s.toks[i].Kind == token.Percent && noAlcohol.MatchString(s.toks[i].Text) {
+		return []stretch{{kind: aHeading, from: i, to: i + 1, cost: costLabel, free: true}}
+	}
 	if s.toks[i].Kind == token.Mark || !s.starts(i) && !s.sign(i-1, partingSigns) {
 		return nil
 	}
+	for k := i + 1; k <= min(i+3, len(s.toks)) && s.sign(i-1, "(["); k++ { // "(alcohol free)"
+		if naming.SaysFree(s.written(i, k)) && s.sign(k, ")]") {
+			return []stretch{{kind: aHeading, from: i, to: k, cost: costLabel, free: true}}
+		}
+	}
 	if s.word(i, "per") {
 		return s.perPortion(i)
+	}
+	if k := s.codeAt(i); k > i {
+		return []stretch{{kind: aHeading, from: i, to: k, cost: costSpeaker}}
+	}
+	if end := s.wordsTo(i); s.starts(i) && s.ends(end) && s.tableHead(i, end) {
+		return []stretch{{kind: aHeading, from: i, to: end, cost: costLabel}}
 	}
 	var out []stretch
 	carded, quote := false, s.toks[i].Kind == token.Word
@@ -208,6 +264,36 @@ func (s *script) headings(i int) []stretch {
 		out = append(out, stretch{kind: aHeading, from: i, to: s.wordsTo(i), cost: costHeading})
 	}
 	return out
+}
+
+// codeAt is where the number of a card ends that starts at i, "HB-21", and i if none does.
+func (s *script) codeAt(i int) int {
+	if !s.starts(i) || !s.word(i) || !s.capital(i) || len(s.toks[i].Text) > mostCode || s.ends(i+codeTokens) {
+		return i
+	}
+	if s.sign(i+1, "-.#") && s.toks[i+1].Glued && s.toks[i+2].Kind == token.Numeral && s.toks[i+2].Glued && s.word(i+codeTokens) && !s.toks[i+codeTokens].Glued {
+		return i + codeTokens
+	}
+	return i
+}
+
+// codeTokens are a word, a sign and a number.
+const codeTokens = 3
+
+// mostCode is the most letters of the number of a card.
+const mostCode = 3
+
+// tableWords stand above the columns of a table.
+var tableWords = vocabulary.Words(`ingredient ingredients qty quantity quantities amount amounts measure measures item items oz ml cl unit units product products vol volume cost price menge zutat zutaten dosis cantidad ingrediente ingredienti ingredientes dose quantité quantità quantidade`)
+
+// tableHead reports whether words are the head of a table and nothing else.
+func (s *script) tableHead(i, end int) bool {
+	for k := i; k < end; k++ {
+		if !tableWords.Has(s.toks[k].Text) {
+			return false
+		}
+	}
+	return end-i >= leastPours
 }
 
 // wordsTo is where words end that start at i.

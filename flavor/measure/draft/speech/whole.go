@@ -49,6 +49,9 @@ func wholeAt(toks []token.Token) (value float64, n int) {
 	}
 	first, second, hyphened := strings.Cut(toks[0].Text, "-")
 	ten, small := tens[first], token.NumberWords[first]
+	if v, n := hundredsAt(toks); n > 0 {
+		return v, n
+	}
 	switch {
 	case hyphened && ten > 0 && ones(second) > 0:
 		return ten + ones(second), 1
@@ -64,6 +67,37 @@ func wholeAt(toks []token.Token) (value float64, n int) {
 		return small, 1
 	}
 	return 0, 0
+}
+
+// hundredsAt reads "a hundred", "one hundred and twenty" and "one fifty", and how many
+// tokens that takes, 0 if none stands there.
+func hundredsAt(toks []token.Token) (value float64, n int) {
+	word := func(i int) string {
+		if i < len(toks) && toks[i].Kind == token.Word {
+			return toks[i].Text
+		}
+		return ""
+	}
+	hundreds := ones(word(0))
+	if word(0) == "a" {
+		hundreds = 1
+	}
+	rest := 2
+	switch {
+	case hundreds == 0:
+		return 0, 0
+	case word(1) != "hundred":
+		if ten := tens[word(1)]; ten > 0 && word(0) != "a" {
+			return 100*hundreds + ten, 2
+		}
+		return 0, 0
+	case word(2) == "and":
+		rest = 3
+	}
+	if v, n := wholeAt(toks[min(rest, len(toks)-1):]); n > 0 && v < 100 && rest < len(toks) && v >= 10 {
+		return 100*hundreds + v, rest + n
+	}
+	return 100 * hundreds, 2
 }
 
 // ones is a word for a number below ten, 0 for any other.

@@ -215,6 +215,10 @@ func whole(digits string) float64 {
 	return v
 }
 
+// leastWhole is a number from which a slash behind it parts two amounts: nobody pours
+// twenty eighths, "simple 20/8 mint".
+const leastWhole = 10
+
 // overAt reads "/4" at i, after the number over it; with spaces around the slash
 // only where it makes one of the fractions of a jigger. The parts are those
 // that hands pour, so that 60/30 is no two.
@@ -233,6 +237,9 @@ func overAt(s string, i int, top float64) (over float64, end int, ok bool) {
 		return 0, 0, false
 	}
 	over = whole(s[from:n])
+	if top >= leastWhole && top > over {
+		return 0, 0, false
+	}
 	if spaced := at > i || from > at+slash; spaced && (top >= over || over > 8 || over == 5 || parts(s) || n < len(s) && (s[n] == '.' || s[n] == '/')) {
 		return 0, 0, false
 	}
