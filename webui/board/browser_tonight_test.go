@@ -161,3 +161,25 @@ func TestTonightIsSiftedAsOneTypes(t *testing.T) {
 	b.Accessible(webuitest.Axe(t), "tonight, sifted")
 	b.Quiet()
 }
+
+// One tap on a pour marks the bottle that is poured, and the next one is poured at once: on a
+// phone that is said in view, with what takes it back and what says that all of it is out.
+func TestOneBottleOfSeveralOnAPhone(t *testing.T) {
+	p := webuitest.NewPhone(t)
+	p.Open(webuitest.Serve(t, webuitest.Stocked(t)), "/tonight")
+	const gin = "#drink-mainbrace .pours-line button[value=red]"
+	p.Tap("#drink-mainbrace summary")
+	p.Tap(gin)
+	p.Until(`!!document.querySelector('.outs .just') && document.querySelector('.outs .just').textContent.includes('Blue cap is poured')`)
+	p.Within(2, "#back-red")
+	p.Within(2, ".outs button[value=london-dry-gin]")
+	p.Fits()
+	p.Accessible(webuitest.Axe(t), "tonight, one bottle of two out")
+	p.Tap("#back-red")
+	p.Until(`!document.querySelector('#back-red') && document.querySelector('.outs').textContent.includes('Red cap is back')`)
+	p.Tap(".outs button[value=red]")
+	p.Until(`!!document.querySelector('#back-red')`)
+	p.Tap(".outs button[value=london-dry-gin]")
+	p.Until(`!!document.querySelector('#back-london-dry-gin') && !document.querySelector('#back-red')`)
+	p.Quiet()
+}

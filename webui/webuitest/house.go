@@ -175,7 +175,8 @@ func (h *House) Mark(ctx context.Context, by house.By, r service.MarkRequest) er
 			return &flavor.Fault{Kind: flavor.ErrUnknown, Value: id, Message: "the house does not keep it"}
 		}
 	}
-	var edits []house.Edit
+	edits, gone := h.markBottles(by, &r)
+	r.Out = append(slices.Clone(r.Out), gone...)
 	for _, x := range r.Received {
 		spec, err := house.Get[house.Spec](ctx, h.Store(), x.Drink)
 		if _, known := h.Shelf().ByID(x.Missing); err != nil || !known {
@@ -200,6 +201,30 @@ func (h *House) Mark(ctx context.Context, by house.By, r service.MarkRequest) er
 		}
 	}
 	return nil
+}
+
+// markBottles marks single bottles in the store: the last one of its kind that is there takes
+// the kind with it. It knows no other state than the one before the mark.
+func (h *House) markBottles(by house.By, r *service.MarkRequest) (edits []house.Edit, gone []string) {
+	kept, _ := house.All[house.Bottle](context.Background(), h.Store())
+	others := func(b house.Bottle) bool {
+		return slices.ContainsFunc(kept, func(o house.Kept[house.Bottle]) bool {
+			return o.Item.Ingredient == b.Ingredient && o.Item.ID != b.ID && o.Item.There()
+		})
+	}
+	for _, k := range kept {
+		switch out, back := slices.Contains(r.BottlesOut, k.Item.ID), slices.Contains(r.BottlesBack, k.Item.ID); {
+		case out && !others(k.Item):
+			gone = append(gone, k.Item.Ingredient)
+		case out:
+			k.Item.OutSince = &by.At
+			edits = append(edits, house.Put(k.Item, k.Version))
+		case back:
+			k.Item.OutSince = nil
+			edits = append(edits, house.Put(k.Item, k.Version))
+		}
+	}
+	return edits, gone
 }
 
 // Names are the words that its store keeps.

@@ -20,14 +20,15 @@ func newMark(open premises.Kitchens, where *string) *cobra.Command {
 	var r service.MarkRequest
 	var actor string
 	cmd := &cobra.Command{
-		Use:   "mark --house PATH [--out NAME]... [--back NAME]...",
+		Use:   "mark --house PATH [--out NAME]... [--back NAME]... [--bottle-out BOTTLE]... [--bottle-back BOTTLE]...",
 		Short: "Mark what ran out or is back, and list what has run out",
 		Long: `Marks ingredients that the house keeps as run out or as there again, all of them or
-none. Without --out and --back it lists what has run out.`,
+none. A bottle that runs out alone leaves its ingredient poured from another bottle of
+it, and takes it along if it is the last. Without a mark it lists what has run out.`,
 		Args: cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			at := &premises.Place{Where: *where, Why: premises.ToRead}
-			if len(r.Out)+len(r.Back) > 0 {
+			if !r.Empty() {
 				at.Why = premises.ToWrite
 			}
 			v, done, err := premises.AtOwnHouse(cmd.Context(), open, at)
@@ -46,17 +47,26 @@ none. Without --out and --back it lists what has run out.`,
 	asJSON = terminal.AddJSON(cmd)
 	cmd.Flags().StringArrayVar(&r.Out, "out", nil, "what ran out: name, alias or id; may be repeated")
 	cmd.Flags().StringArrayVar(&r.Back, "back", nil, "what is there again; may be repeated")
+	cmd.Flags().StringArrayVar(&r.BottlesOut, "bottle-out", nil, "one bottle that ran out, by its name or id; may be repeated")
+	cmd.Flags().StringArrayVar(&r.BottlesBack, "bottle-back", nil, "one bottle that is there again; may be repeated")
 	cmd.Flags().StringVar(&actor, "by", "bar", "name to note in the log")
 	return cmd
 }
 
 func showMarks(p *terminal.Page, a *shape.MarksAnswer) {
-	if len(a.Out) == 0 {
+	if len(a.Out)+len(a.BottlesOut) == 0 {
 		p.Line("nothing has run out")
 		return
 	}
-	p.Line("Out")
+	if len(a.Out) > 0 {
+		p.Line("Out")
+	}
 	for _, i := range a.Out {
 		p.Line("  %s", i.Name)
+	}
+	for _, b := range a.BottlesOut {
+		if b.Poured != "" {
+			p.Line("Bottle out: %s; %s is poured", b.Name, b.Poured)
+		}
 	}
 }
