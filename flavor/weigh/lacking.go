@@ -81,7 +81,7 @@ type votes struct{ weight, logs, nearest float64 }
 // far as the draft is like the rest of the drink.
 func (b *Build) votes() []votes {
 	all := &b.set.joints
-	lacks, out := make([]bool, len(all.profiles)), make([]votes, len(all.profiles))
+	lacks, out := sized(&b.desk.lacks, len(all.profiles)), sized(&b.desk.votes, len(all.profiles))
 	for i, p := range all.profiles {
 		lacks[i] = b.allows(p) && !slices.ContainsFunc(b.parts, func(o makeup.Part) bool { return o.Profile.Class == p.Class })
 	}

@@ -29,6 +29,8 @@ type desk struct {
 	habits     habits
 	proportion proportion.Usual
 	precedents proportion.Precedents
+	lacks      []bool
+	votes      []votes
 }
 
 // desk borrows a desk until the Build is [Build.Done].
