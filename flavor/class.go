@@ -146,6 +146,11 @@ const (
 	dosed                      // counted in dashes or drops, or rinses a glass
 	steeped                    // bars put flavours of their own into a bottle of it
 	fined                      // cleared with what may come from animals, which nobody has to state
+	vinous                     // fermented of fruit: wines, cider
+	roasted                    // brewed of roasted beans
+	cane                       // distilled of cane, and what a tropical drink is of
+	tart                       // sweetens and sours at once
+	plain                      // sweetens, and is hardly of a flavour
 	hued                       // told apart by colour: white and brown spirits, red and white wines, pale and dark beers, clear and dark sodas
 )
 
@@ -181,7 +186,7 @@ var classes = []classInfo{
 	{ClassGin, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued, NicheAny, SpoilsNever},
 	{ClassVodka, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued, NicheAny, SpoilsNever},
 	{ClassWhiskey, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued, NicheAny, SpoilsNever},
-	{ClassRum, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued, NicheAny, SpoilsNever},
+	{ClassRum, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued | cane, NicheAny, SpoilsNever},
 	{ClassAgaveSpirit, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued, NicheAny, SpoilsNever},
 	{ClassBrandy, PartBase, KinSpirit, ByJigger, 75, 1, 0, 0, hued, NicheAny, SpoilsNever},
 	{ClassFruitSpirit, PartBase, KinSpirit, ByJigger, 60, 1, 0, 0, hued, NicheAny, SpoilsNever},
@@ -191,20 +196,20 @@ var classes = []classInfo{
 	{ClassCreamLiqueur, PartModifier, KinCream, ByJigger, 60, 1, 0, 0, cloudy | curdles | smooth, NicheCream, SpoilsMilk},
 	{ClassBitterAperitif, PartModifier, KinBitter, ByJigger, 60, 1, 0, 0, steeped, NicheAny, SpoilsNever},
 	{ClassAmaro, PartModifier, KinBitter, ByJigger, 60, 1, 0, 0, 0, NicheAny, SpoilsNever},
-	{ClassVermouth, PartModifier, KinWine, ByJigger, 90, 1, 0, 0, fined | hued | laced | steeped, NicheAny, SpoilsFaded},
-	{ClassAromatisedWine, PartModifier, KinWine, ByJigger, 90, 1, 0, 0, fined | hued | laced, NicheAny, SpoilsFaded},
-	{ClassFortifiedWine, PartModifier, KinWine, ByJigger, 90, 1, 0, 0, fined | hued | laced, NicheAny, SpoilsFaded},
-	{ClassWine, PartModifier, KinWine, ByJigger, 150, 1, 12.5, 75, fined | hued, NicheAny, SpoilsWine},
-	{ClassSparklingWine, PartLength, KinSparkling, ByJigger, 150, 1, 11.5, 0, fizzy | fined | hued, NicheAny, SpoilsWine},
+	{ClassVermouth, PartModifier, KinWine, ByJigger, 90, 1, 0, 0, fined | hued | laced | steeped | vinous, NicheAny, SpoilsFaded},
+	{ClassAromatisedWine, PartModifier, KinWine, ByJigger, 90, 1, 0, 0, fined | hued | laced | vinous, NicheAny, SpoilsFaded},
+	{ClassFortifiedWine, PartModifier, KinWine, ByJigger, 90, 1, 0, 0, fined | hued | laced | vinous, NicheAny, SpoilsFaded},
+	{ClassWine, PartModifier, KinWine, ByJigger, 150, 1, 12.5, 75, fined | hued | vinous, NicheAny, SpoilsWine},
+	{ClassSparklingWine, PartLength, KinSparkling, ByJigger, 150, 1, 11.5, 0, fizzy | fined | hued | vinous, NicheAny, SpoilsWine},
 	{ClassBeer, PartLength, KinSparkling, ByJigger, 180, 1, 5, 75, fizzy | brewed | fined | hued, NicheBeer, SpoilsWine},
-	{ClassCider, PartLength, KinSparkling, ByJigger, 180, 1, 5, 75, fizzy | brewed | fined | hued, NicheBeer, SpoilsWine},
+	{ClassCider, PartLength, KinSparkling, ByJigger, 180, 1, 5, 75, fizzy | brewed | fined | hued | vinous, NicheBeer, SpoilsWine},
 	{ClassCocktailBitters, PartSeasoning, KinBitters, ByDash, 3.2, 180, 0, 0, 0, NicheAny, SpoilsNever},
 	{ClassTincture, PartSeasoning, KinBitters, ByDash, 1.6, 85, 0, 0, dosed, NicheAny, SpoilsNever},
-	{ClassSyrup, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, steeped, NicheAny, SpoilsNever},
+	{ClassSyrup, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, steeped | plain, NicheAny, SpoilsNever},
 	{ClassSpicedSyrup, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, 0, NicheAny, SpoilsNever},
 	{ClassFruitSyrup, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, 0, NicheAny, SpoilsNever},
-	{ClassCordial, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, 0, NicheAny, SpoilsMade},
-	{ClassSugar, PartSweetener, KinSweetener, ByGram, 12, 1, 0, 0, solid, NicheAny, SpoilsNever},
+	{ClassCordial, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, tart, NicheAny, SpoilsMade},
+	{ClassSugar, PartSweetener, KinSweetener, ByGram, 12, 1, 0, 0, solid | plain, NicheAny, SpoilsNever},
 	{ClassSourJuice, PartSour, KinSourJuice, ByJigger, 45, 1, 0, 0, cloudy | pressed, NicheSour, SpoilsJuice},
 	{ClassJuice, PartLength, KinJuice, ByJigger, 120, 1, 0, 75, cloudy | pressed, NichePlant, SpoilsJuice},
 	{ClassPuree, PartLength, KinFruit, ByJigger, 60, 1, 0, 0, cloudy, NichePlant, SpoilsCut},
@@ -217,7 +222,7 @@ var classes = []classInfo{
 	{ClassFoam, PartTexture, KinFoam, ByJigger, 30, 1, 0, 0, cloudy | fixed | apart, NicheFoam, SpoilsMilk},
 	{ClassSoda, PartLength, KinSparkling, ByJigger, 180, 1, 0, 0, fizzy | hued, NicheAny, SpoilsNever},
 	{ClassTea, PartLength, KinTea, ByJigger, 150, 1, 0, 85, steeped, NichePlant, SpoilsMade},
-	{ClassCoffee, PartLength, KinTea, ByJigger, 150, 1, 0, 85, smooth, NichePlant, SpoilsMade},
+	{ClassCoffee, PartLength, KinTea, ByJigger, 150, 1, 0, 85, smooth | roasted, NichePlant, SpoilsMade},
 	{ClassWater, PartLength, KinTea, ByJigger, 120, 1, 0, 92, tap, NicheWater, SpoilsNever},
 	{ClassVinegar, PartSour, KinSharp, ByJigger, 7.5, 1, 0, 0, cloudy, NicheSour, SpoilsNever},
 	{ClassShrub, PartSour, KinSharp, ByJigger, 45, 1, 0, 0, cloudy, NicheSour, SpoilsMade},
@@ -360,6 +365,28 @@ func (c Class) Steeped() bool { return c.is(steeped) }
 // cider are.
 func (c Class) Brewed() bool { return c.is(brewed) }
 
+// Vinous reports whether the class is fermented of fruit, as wines and cider are.
+func (c Class) Vinous() bool { return c.is(vinous) }
+
+// Roasted reports whether the class is brewed of roasted beans: coffee.
+func (c Class) Roasted() bool { return c.is(roasted) }
+
+// Cane reports whether the class is distilled of cane, and what a tropical drink is of.
+func (c Class) Cane() bool { return c.is(cane) }
+
+// Tart reports whether the class sweetens and sours at once.
+func (c Class) Tart() bool { return c.is(tart) }
+
+// Plain reports whether the class sweetens and is hardly of a flavour: sugar, and syrups of
+// it.
+func (c Class) Plain() bool { return c.is(plain) }
+
+// Soft reports whether the class sparkles and stands for nothing that has alcohol: sodas.
+func (c Class) Soft() bool { i, _ := c.info(); return i.traits&fizzy != 0 && i.abv == 0 }
+
+// StandsForSpirit reports whether the class is poured as a base and has no alcohol.
+func (c Class) StandsForSpirit() bool { i, _ := c.info(); return i.part == PartBase && i.abv > 0 }
+
 // Curdles reports whether acid turns the class.
 func (c Class) Curdles() bool { return c.is(curdles) }
 
@@ -405,7 +432,7 @@ func (p *Profile) StandsForABV() float64 {
 	switch {
 	case p.ABV.Value > soberABV:
 		return 0
-	case p.Class == ClassAlcoholFree:
+	case p.Class.StandsForSpirit():
 		return i.abv * max(leastShare, 1-p.Sugar.Value/sweetGPerL)
 	}
 	return i.abv

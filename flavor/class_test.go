@@ -20,7 +20,18 @@ func TestTheClassesAgree(t *testing.T) {
 		if c.Brewed() {
 			assert.Equal(t, SpoilsWine, c.Spoils(), c)
 		}
-		if c.Part() == PartBase && c != ClassAlcoholFree {
+		if c.Vinous() {
+			assert.True(t, c.Hued(), c)
+			assert.Contains(t, []Kin{KinWine, KinSparkling}, c.Kin(), c)
+		}
+		if c.Soft() {
+			assert.False(t, c.Vinous() || c.Brewed(), "%s: sold without alcohol", c)
+			assert.Equal(t, SpoilsNever, c.Spoils(), c)
+		}
+		if c.Tart() || c.Plain() {
+			assert.Equal(t, PartSweetener, c.Part(), c)
+		}
+		if c.Part() == PartBase && !c.StandsForSpirit() {
 			assert.Equal(t, SpoilsNever, c.Spoils(), "%s: spirits keep", c)
 		}
 	}

@@ -47,7 +47,7 @@ func (t *task) sameKin(x *search.Filling) bool {
 			return false
 		}
 		// Made without alcohol are gins and bitters alike: only their smell tells them apart.
-		return was != flavor.ClassAlcoholFree || role.Apart(&c.Smell, &t.gap.Gone[m].Smell, 0, math.Inf(1)) <= akinTo
+		return !was.StandsForSpirit() || role.Apart(&c.Smell, &t.gap.Gone[m].Smell, 0, math.Inf(1)) <= akinTo
 	}
 	for m := range t.gap.Gone {
 		if t.leading(m) && !slices.ContainsFunc(x.Parts, func(i int) bool { return stands(i, m) }) {
@@ -84,7 +84,7 @@ func (t *task) strays(part int, otherKin float64) bool {
 	}
 	switch c.Profile.Class.Part() {
 	case flavor.PartSweetener:
-		if !role.SweetFlavour(c.Profile.Class) || c.Profile.Class == flavor.ClassSyrup {
+		if !role.SweetFlavour(c.Profile.Class) || c.Profile.Class.Plain() {
 			return false
 		}
 	case flavor.PartSour, flavor.PartSeasoning, flavor.PartTexture:
@@ -116,7 +116,7 @@ func (t *task) standsIn(part, m int, otherKin float64) bool {
 		return true
 	case role.OtherWork(c.Bottle, t.gap.Gone[m].Bottle):
 		return false
-	case !t.gap.Gone[m].Smells, both(flavor.PartBase) && was != flavor.ClassAlcoholFree, both(flavor.PartSweetener), both(flavor.PartSour):
+	case !t.gap.Gone[m].Smells, both(flavor.PartBase) && !was.StandsForSpirit(), both(flavor.PartSweetener), both(flavor.PartSour):
 		return true
 	case was.Part() == flavor.PartSour && c.Profile.Acid.Value >= gap.SourJuice:
 		return true

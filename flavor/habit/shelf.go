@@ -255,7 +255,7 @@ func habitOf(p *flavor.Profile) custom {
 // seasoning or an egg is: never too much.
 func leastOf(p *flavor.Profile) float64 {
 	const glassML, dashML = 90.0, 0.8
-	if p.Class.Part() != flavor.PartSeasoning && p.Class != flavor.ClassEgg {
+	if p.Class.Part() != flavor.PartSeasoning && p.Class.Spoils() != flavor.SpoilsRawEgg {
 		return 0
 	}
 	if len(p.Yields) > 0 {

@@ -101,7 +101,7 @@ type counting struct {
 func countingOf(p *flavor.Profile, per *ratio.Equivalents) counting {
 	c := counting{tally: tallies[p.Class]}
 	c.base = p.Base() && (p.ABV.Value > leastBaseABV || p.StandsForABV() > leastStandIn)
-	c.rum = c.base && p.Class == flavor.ClassRum
+	c.rum = c.base && p.Class.Cane()
 	switch {
 	case p.Yolky():
 		c.volume = yolkML

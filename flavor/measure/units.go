@@ -248,7 +248,7 @@ func MLPerUnit(u flavor.Unit, p *flavor.Profile) (float64, bool) {
 		return 0, false
 	case bulk(p) > 0:
 		return info.size.Value * bulk(p) / grainDensity(p), true
-	case p.Class == flavor.ClassFreshHerb || p.Class == flavor.ClassSpice:
+	case p.Class.Kin() == flavor.KinHerb || p.Class.Kin() == flavor.KinSpice:
 		return 0, false // a spoon of leaves is mostly air
 	}
 	return info.size.Value, true
@@ -260,7 +260,7 @@ func Dry(p *flavor.Profile) bool { return bulk(p) > 0 }
 // bulk returns the bulk density in g/mL of a dry ingredient, zero for others.
 func bulk(p *flavor.Profile) float64 {
 	switch {
-	case p.Class == flavor.ClassSugar:
+	case p.Class.Measured() == flavor.ByGram:
 		return SugarBulkGPerML
 	case p.Salt.Value > saltCrystalGPerL:
 		return SaltBulkGPerML

@@ -125,7 +125,8 @@ func Standing(s *flavor.Spec) flavor.Service {
 	}
 	var cold float64
 	for i := range s.Pours {
-		if p := &s.Pours[i]; p.Profile.Class.Brewed() || p.Profile.Class == flavor.ClassWine {
+		p := &s.Pours[i]
+		if c := p.Profile.Class; c.Brewed() || c.Kin() == flavor.KinWine && !c.Laced() {
 			cold += p.ML
 		}
 	}

@@ -150,7 +150,7 @@ func heatersOf(s *flavor.Spec, ml []float64) []heater {
 	}
 	any := func(p *flavor.Pour) float64 { return heats(s, ml, p) }
 	brewed := func(p *flavor.Pour) float64 {
-		if p.Profile.Class == flavor.ClassWater || p.Profile.Class.Kin() == flavor.KinTea {
+		if p.Profile.Class.Kin() == flavor.KinTea {
 			return any(p)
 		}
 		return 0
@@ -168,7 +168,7 @@ func pouredC(p *flavor.Pour) float64 {
 
 // keptC is the temperature in °C of a pour that is not hot.
 func keptC(p *flavor.Pour) float64 {
-	if p.Warmth() == flavor.HeatCold || late(p) || p.Profile.Class == flavor.ClassDairy {
+	if p.Warmth() == flavor.HeatCold || late(p) || p.Profile.Class.Kin() == flavor.KinMilk && p.Profile.Class.Curdles() {
 		return fridgeC
 	}
 	return usualBarC

@@ -86,7 +86,7 @@ func (w *work) turned(from *station.Parent) []station.Sketch {
 // what the sweet one has. Common practice, no source.
 func (w *work) thinned(from *station.Parent) []station.Sketch {
 	at := slices.IndexFunc(from.Spec.Pours, func(p flavor.Pour) bool {
-		return p.Profile.Class == flavor.ClassSoda && p.Profile.Sugar.Value >= sweetSoda && w.Lessens(p.Profile)
+		return p.Profile.Class.Soft() && p.Profile.Sugar.Value >= sweetSoda && w.Lessens(p.Profile)
 	})
 	if at < 0 {
 		return nil
@@ -95,7 +95,7 @@ func (w *work) thinned(from *station.Parent) []station.Sketch {
 	var options []option
 	for i := range w.Shelf {
 		it := &w.Shelf[i]
-		if it.Profile.Class != flavor.ClassSoda || !it.Profile.Carbonated || it.Profile.Sugar.Value > 0 || station.Pours(&from.Spec, it.Profile) {
+		if !it.Profile.Class.Soft() || !it.Profile.Carbonated || it.Profile.Sugar.Value > 0 || station.Pours(&from.Spec, it.Profile) {
 			continue
 		}
 		half, ok := station.Pour(old.Profile, old.Unit, old.ML/2)

@@ -127,7 +127,7 @@ func (w *work) lengthened(from *station.Parent) []station.Sketch {
 	var options []option
 	for i := range w.Shelf {
 		it := &w.Shelf[i]
-		if it.Part != flavor.PartLength || station.Pours(&from.Spec, it.Profile) || it.Profile.Class.Solid() || it.Profile.Class == flavor.ClassPuree || fizzes && it.Profile.Carbonated {
+		if it.Part != flavor.PartLength || station.Pours(&from.Spec, it.Profile) || it.Profile.Class.Solid() || it.Profile.Class.Kin() == flavor.KinFruit || fizzes && it.Profile.Carbonated {
 			continue
 		}
 		if stirred && it.Profile.Class.Shaken() && w.Toward(it, nil) <= 0 {
@@ -298,7 +298,7 @@ func (w *work) spareFoam() bool {
 // liqueur where there is no syrup.
 func (w *work) sweetenedBy(from *station.Parent) []station.Sketch {
 	at, by := largest(&from.Spec, flavor.PartSweetener), flavor.KinLiqueur
-	liqueur := func(p flavor.Pour) bool { return p.Profile.Class == flavor.ClassLiqueur }
+	liqueur := func(p flavor.Pour) bool { return p.Profile.Class.Kin() == flavor.KinLiqueur }
 	if at < 0 {
 		by = flavor.KinSweetener
 		if at = slices.IndexFunc(from.Spec.Pours, liqueur); at >= 0 && slices.ContainsFunc(from.Spec.Pours[at+1:], liqueur) {

@@ -65,7 +65,7 @@ func (w *work) carried(from *station.Parent) []station.Sketch {
 func (w *work) beside(from *station.Parent, it *station.Item) (flavor.Pour, bool) {
 	p := it.Profile
 	switch part := p.Class.Part(); {
-	case p.Class == flavor.ClassCoffee:
+	case p.Class.Roasted():
 		return station.Pour(p, it.Unit, min(carriedCoffeeML, w.MostUsual(p)))
 	case part == flavor.PartLength:
 		return station.Pour(p, it.Unit, min(carriedLengthML, w.MostUsual(p)))

@@ -58,7 +58,7 @@ func (t *turning) add(x *makeup.Part, ml float64) {
 	p := x.Profile
 	switch {
 	case Turns(p):
-		if p.Class == flavor.ClassCreamLiqueur || p.Cream() {
+		if p.Class.Kin() == flavor.KinCream || p.Cream() {
 			t.cream += ml
 		} else {
 			t.milk += ml

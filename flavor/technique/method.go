@@ -103,7 +103,7 @@ func rich(p *flavor.Pour) bool {
 
 // brewedDark reports whether a pour is coffee, whose foam is half of a drink that is
 // served up.
-func brewedDark(p *flavor.Pour) bool { return p.Profile.Class == flavor.ClassCoffee }
+func brewedDark(p *flavor.Pour) bool { return p.Profile.Class.Roasted() }
 
 // flat tells whether what sparkles is shaken. A bartender reads "shake" as: all but
 // the soda, however much there is of it. It is not read so if the draft has everything
@@ -148,7 +148,7 @@ func (w *workshop) unshaken() {
 	sour, by := w.of(sharp)
 	if fizz, _ := w.of(bubbly); fizz == 0 {
 		juice, most := w.of(func(p *flavor.Pour) bool {
-			return p.Profile.Class == flavor.ClassJuice && p.Profile.Acid.Value >= sharpJuiceGPerL
+			return p.Profile.Class.Kin() == flavor.KinJuice && p.Profile.Acid.Value >= sharpJuiceGPerL
 		})
 		sour += juice / 2
 		if by == nil {
@@ -252,5 +252,5 @@ func (w *workshop) clouded() {
 // WantsShaking reports whether there is a reason to shake a drink with an ingredient in
 // it: it is cloudy, is crushed by the ice, or the shake lengthens it.
 func WantsShaking(p *flavor.Profile) bool {
-	return p.Class.Shaken() || p.Carbonated || p.Class == flavor.ClassFruit || p.Class == flavor.ClassFreshHerb || p.Class.Part() == flavor.PartLength
+	return p.Class.Shaken() || p.Carbonated || p.Class.Mild() || p.Class.Part() == flavor.PartLength
 }

@@ -183,7 +183,7 @@ func rawEgg(s flavor.Spec, l Larder) (flavor.Spec, *flavor.Profile, bool) {
 }
 
 func curdled(s flavor.Spec, l Larder) (flavor.Spec, *flavor.Profile, bool) {
-	if !slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.Class == flavor.ClassSourJuice && p.ML > 15 }) {
+	if !slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.Class.Kin() == flavor.KinSourJuice && p.ML > 15 }) {
 		return s, nil, false
 	}
 	milk, ok := l.pour("whole-milk", 2, flavor.Ounce)
@@ -204,7 +204,7 @@ func shakenWithSoda(s flavor.Spec, _ Larder) (flavor.Spec, *flavor.Profile, bool
 func stirredCitrus(s flavor.Spec, _ Larder) (flavor.Spec, *flavor.Profile, bool) {
 	var sour float64
 	for _, p := range s.Pours {
-		if p.Profile.Class == flavor.ClassSourJuice {
+		if p.Profile.Class.Kin() == flavor.KinSourJuice {
 			sour += p.ML
 		}
 	}

@@ -165,7 +165,7 @@ func (p *pages) juices(ctx context.Context) ([]string, error) {
 	stock, err := p.house.Stock(ctx)
 	var out []string
 	for _, s := range stock {
-		if s.Class == flavor.ClassJuice {
+		if s.Class.Kin() == flavor.KinJuice {
 			out = append(out, s.Name)
 		}
 	}

@@ -133,7 +133,7 @@ func profileRows(p *flavor.Profile) []part.Row {
 func (v *madeSide) keeping(m house.Made, profile *flavor.Profile, spec *flavor.Spec) {
 	days := 0
 	plainSyrup := !slices.ContainsFunc(spec.Pours, func(p flavor.Pour) bool {
-		return p.Profile.Class != flavor.ClassSugar && p.Profile.Class != flavor.ClassWater
+		return p.Profile.Class.Measured() != flavor.ByGram && !p.Profile.Class.Free()
 	})
 	if keep, err := mix.Keeping(100*profile.Sugar.Value/(1000*profile.DensityGPerML), false); plainSyrup && err == nil {
 		v.Keeps, days = fmt.Sprintf("The trade keeps it %d to %d days. %s", keep.FromDays, keep.ToDays, keep.Text), keep.ToDays

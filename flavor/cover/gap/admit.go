@@ -25,10 +25,10 @@ func (g *Gap) mayHelp(b *role.Bottle) bool {
 	p := b.Profile
 	wakes := func(q *flavor.Profile) bool { return q.Caffeine.Value >= role.WakingMGPerL }
 	switch {
-	case p.Fat.Value >= role.MostlyFat, p.Class == flavor.ClassAlcoholFree && !g.WantsDry(),
+	case p.Fat.Value >= role.MostlyFat, p.Class.StandsForSpirit() && !g.WantsDry(),
 		role.Savoury(p) && !g.Asked.Spec.Has(role.Savoury),
 		role.Wakes(p) && !g.Any(role.HoldsCaffeine),
-		role.Wakes(p) && p.Class == flavor.ClassSoda && !g.Any(wakes):
+		role.Wakes(p) && p.Class.Soft() && !g.Any(wakes):
 		return false
 	}
 	own := p.Class.Niche()
@@ -41,7 +41,7 @@ func (g *Gap) mayHelp(b *role.Bottle) bool {
 // guest who must have less, or where one went. Nobody stretches a liqueur with it for a
 // guest who drinks.
 func (g *Gap) WantsDry() bool {
-	return g.Less || g.noAlcohol() || g.Any(func(q *flavor.Profile) bool { return q.Class == flavor.ClassAlcoholFree })
+	return g.Less || g.noAlcohol() || g.Any(func(q *flavor.Profile) bool { return q.Class.StandsForSpirit() })
 }
 
 // goesFlat reports whether p would lose its fizz in the making of the drink, and

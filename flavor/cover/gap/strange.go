@@ -135,7 +135,7 @@ func (g *Gap) classDistance(p, was flavor.Class) float64 {
 // StandsDry reports whether what is made without alcohol stands for what holds some, for a
 // guest who must have less of it.
 func (g *Gap) StandsDry(p, was flavor.Class) bool {
-	return g.Less && p == flavor.ClassAlcoholFree && (was.Part() == flavor.PartBase || was.Part() == flavor.PartModifier)
+	return g.Less && p.StandsForSpirit() && (was.Part() == flavor.PartBase || was.Part() == flavor.PartModifier)
 }
 
 // sameBottle is the share of what rarity costs that is left for what is nearly the

@@ -74,14 +74,14 @@ func OtherWork(b, gone *Bottle) bool {
 	case was.Sparkles() && !is.Sparkles(), length && is.Part() == flavor.PartLength && is.Sparkles() && !was.Sparkles(),
 		length && p.ABV.Value > flavor.NoAlcoholABV && q.ABV.Value <= flavor.NoAlcoholABV:
 		return true
-	case was == flavor.ClassBeer && is == was:
+	case was.Brewed() && !was.Vinous() && is == was:
 		return b.Look.G < gone.Look.G && UnlikeInLook(b, gone) >= otherWine
 	case was.Kin() == flavor.KinBitter:
 		return p.Bitter.Value < stillBitter
-	case was.Kin() == flavor.KinLiqueur, was.Kin() == flavor.KinSweetener, was == flavor.ClassSoda:
+	case was.Kin() == flavor.KinLiqueur, was.Kin() == flavor.KinSweetener, was.Soft():
 		return q.Bitter.Value < notBitter && p.Bitter.Value > tooBitter
 	}
-	return was.Kin() == flavor.KinWine && is.Kin() == flavor.KinWine && (is != was || was == flavor.ClassWine || b.Look.G < gone.Look.G) && UnlikeInLook(b, gone) >= otherWine
+	return was.Kin() == flavor.KinWine && is.Kin() == flavor.KinWine && (is != was || !was.Laced() || b.Look.G < gone.Look.G) && UnlikeInLook(b, gone) >= otherWine
 }
 
 // otherWine is the difference in look, see [UnlikeInLook], from which another wine or beer is
@@ -115,7 +115,7 @@ func Wakes(p *flavor.Profile) bool {
 
 // Savoury reports whether something tastes of the kitchen. A saline only seasons.
 func Savoury(p *flavor.Profile) bool {
-	return p.Class != flavor.ClassSaline && (p.Salt.Value >= savourySalt || p.Senses.UmamiGPerL >= savouryUmami)
+	return p.Class.Kin() != flavor.KinSaline && (p.Salt.Value >= savourySalt || p.Senses.UmamiGPerL >= savouryUmami)
 }
 
 // Odd reports whether a class is something that a bartender puts up with once in a

@@ -124,7 +124,7 @@ func kinOf(p *flavor.Profile) flavor.Kin {
 		return flavor.KinMilk
 	case k == flavor.KinMilk:
 		return kinPlantMilk
-	case p.Class == flavor.ClassAlcoholFree && p.Bitter.Value >= leastBitter:
+	case p.Class.StandsForSpirit() && p.Bitter.Value >= leastBitter:
 		return flavor.KinBitter
 	default:
 		return k

@@ -29,25 +29,26 @@ func HeldBy(s *flavor.Spec) Held {
 	var h Held
 	for i := range s.Pours {
 		p := &s.Pours[i]
-		kin := p.Profile.Class.Kin()
+		class := p.Profile.Class
+		kin := class.Kin()
 		h.AllML += p.ML
 		h.White = h.White || p.Profile.Whitens()
-		h.Sour = h.Sour || p.Profile.Class.Part() == flavor.PartSour || p.Profile.Class == flavor.ClassCordial
+		h.Sour = h.Sour || class.Part() == flavor.PartSour || class.Tart()
 		h.Foam = h.Foam || kin == flavor.KinFoam
 		h.Milk = h.Milk || kin == flavor.KinMilk || kin == flavor.KinCream
 		h.Dairy = h.Dairy || p.Profile.Class.Curdles()
 		h.Cloudy = h.Cloudy || p.Profile.Class.Shaken()
 		h.Herb = h.Herb || kin == flavor.KinHerb
-		h.Coffee = h.Coffee || p.Profile.Class == flavor.ClassCoffee
-		h.Loose = h.Loose || kin == flavor.KinHerb || kin == flavor.KinFruit || p.Profile.Class == flavor.ClassCoffee || p.Profile.Class == flavor.ClassCordial
+		h.Coffee = h.Coffee || class.Roasted()
+		h.Loose = h.Loose || kin == flavor.KinHerb || kin == flavor.KinFruit || class.Roasted() || class.Tart()
 		if !p.Profile.Carbonated {
 			h.Still++
 		} else {
 			h.Fizz = true
-			if p.Profile.Class == flavor.ClassSoda && p.Profile.Sugar.Value > 0 {
+			if class.Soft() && p.Profile.Sugar.Value > 0 {
 				h.Sodas++
 			}
-			if p.Profile.Class != flavor.ClassSparklingWine {
+			if !class.Vinous() || class.Brewed() {
 				h.Soda = true
 				h.SodaML += p.ML
 			} else {

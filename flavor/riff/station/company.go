@@ -134,7 +134,7 @@ func clash(a, b *flavor.Pour) bool {
 		case flavor.KinSweetener:
 			return p.Profile.Aroma.Total() >= plainSyrup
 		case flavor.KinSparkling:
-			return p.Profile.Sugar.Value >= sweetSoda || p.Profile.Class == flavor.ClassCider || p.Profile.Class == flavor.ClassSparklingWine
+			return p.Profile.Sugar.Value >= sweetSoda || p.Profile.Class.Vinous()
 		}
 		return false
 	}

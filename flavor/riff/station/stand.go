@@ -32,7 +32,7 @@ const LightABV = 15.0
 // the same part, and the part as that pour plays it.
 func (j *Job) Stands(old *flavor.Pour, it *Item, per *ratio.Equivalents) bool {
 	a, b := old.Profile, it.Profile
-	if b.Class == flavor.ClassCreamLiqueur && a.Cream() {
+	if b.Class.Kin() == flavor.KinCream && a.Cream() {
 		return true // what is finished with cream is finished with a liqueur of it
 	}
 	if it.Part != a.Class.Part() {

@@ -225,7 +225,7 @@ func leastAlike(p *flavor.Profile, proven *flavor.Spec) float64 {
 // drink: of the syrup in a sour or a collins of spirit, of the aperitif under sparkling wine, and
 // of the spirit under a soda. Common practice, no source.
 func takesPlace(p, old *flavor.Profile, proven *flavor.Spec) bool {
-	if p.Class != flavor.ClassLiqueur {
+	if p.Class.Kin() != flavor.KinLiqueur {
 		return false
 	}
 	switch old.Class.Kin() {
@@ -328,7 +328,7 @@ func (u *user) fill(s *flavor.Spec, ml float64) {
 	var soda *station.Item
 	for i := range u.work.Shelf {
 		it := &u.work.Shelf[i]
-		if it.Profile.Class == flavor.ClassSoda && it.Profile.Carbonated && (soda == nil || u.work.Pours(it) > u.work.Pours(soda)) {
+		if it.Profile.Class.Soft() && it.Profile.Carbonated && (soda == nil || u.work.Pours(it) > u.work.Pours(soda)) {
 			soda = it
 		}
 	}
@@ -366,7 +366,7 @@ const leastSweet = 50.0
 // sweetSoda reports whether an ingredient is a soda that sweetens: no plain water takes
 // its place.
 func sweetSoda(p *flavor.Profile) bool {
-	return p.Class == flavor.ClassSoda && p.Sugar.Value >= leastSweet
+	return p.Class.Soft() && p.Sugar.Value >= leastSweet
 }
 
 // nearest returns what on the shelf smells and does most like a pour.

@@ -105,7 +105,7 @@ func splits(came *balance.Change, moved []balance.Change) bool {
 // spirit.
 func standsFor(came, went *balance.Change) bool {
 	a, b := came.Profile.Class, went.Profile.Class
-	sweet := func(x, y flavor.Class) bool { return x == flavor.ClassLiqueur && y.Part() == flavor.PartSweetener }
+	sweet := func(x, y flavor.Class) bool { return x.Kin() == flavor.KinLiqueur && y.Part() == flavor.PartSweetener }
 	return a.Part() == b.Part() || sweet(a, b) || sweet(b, a) || a.Part() == flavor.PartModifier && b.Part() == flavor.PartBase
 }
 

@@ -132,7 +132,7 @@ func counted(s *flavor.Spec, so func(*flavor.Profile) bool) (n int) {
 func tropical(s *flavor.Spec) bool {
 	return s.Has(func(p *flavor.Profile) bool {
 		f, ok := precedent.LeadOf(p)
-		return p.Class == flavor.ClassRum || ok && (f == flavor.Tropical || f == flavor.Nut && p.Class.Part() == flavor.PartSweetener)
+		return p.Class.Cane() || ok && (f == flavor.Tropical || f == flavor.Nut && p.Class.Part() == flavor.PartSweetener)
 	})
 }
 
