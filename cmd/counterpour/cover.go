@@ -65,9 +65,8 @@ pour in place of one ingredient or several so that the finished drink moves leas
 	}
 	asJSON, cautions = terminal.AddJSON(cmd), addCautions(cmd)
 	cmd.Flags().StringArrayVar(&missing, "missing", nil, "an ingredient that ran out: name, alias or id; may be repeated")
-	cmd.Flags().StringArrayVar(&body.Avoid, "avoid", nil, "an allergen that the guest must not have; may be repeated")
-	cmd.Flags().StringArrayVar(&body.Diet, "diet", nil, "what the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol; may be repeated")
-	cmd.Flags().Float64Var(&body.MaxABV, "max-abv", 0, "highest strength of the finished drink, in % vol; 0 for any")
+	guestFlags{avoid: &body.Avoid, diet: &body.Diet, maxABV: &body.MaxABV}.add(cmd)
+	cmd.Flags().Float64Var(&body.MaxCost, "max-cost", 0, substitutesCostFlag)
 	cmd.Flags().StringVar(&where, "house", "", houseOrNoneFlag)
 	cmd.Flags().StringVar(&stock, "stock", "", "file that lists what may be poured, one name or id a line, # for comments; the whole catalogue if empty")
 	cmd.Flags().BoolVar(&body.Everywhere, "everywhere", false, "list what ranks far behind the best too and, without --stock, treat rare bottles like common ones")

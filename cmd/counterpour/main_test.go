@@ -112,6 +112,7 @@ func TestCommands(t *testing.T) {
 		{name: "unknown allergen", args: []string{"cover", path, "--missing", "orgeat", "--avoid", "gravity"}, code: 2, message: []string{"--avoid", "gravity", "tree nuts"}},
 		{name: "a bad shelf", args: []string{"cover", path, "--missing", "orgeat", "--stock", badShelf}, code: 2, message: []string{"bad.txt, line 2", "moon dust", "line 4", "sun dust"}},
 		{name: "no shelf", args: []string{"cover", path, "--missing", "orgeat", "--stock", "nowhere.txt"}, code: 2, message: []string{"nowhere.txt"}},
+		{name: "a cost without prices", args: []string{"cover", path, "--missing", "orgeat", "--max-cost", "1"}, code: 2, message: []string{"--max-cost", "prices"}},
 		{name: "no covers", args: []string{"cover", path, "--missing", "orgeat", "--limit", "0"}, code: 2, message: []string{"--limit", "1 to 100"}},
 		{name: "too many parts", args: []string{"cover", path, "--missing", "orgeat", "--max-parts", "4"}, code: 2, message: []string{"--max-parts", "1 to 3"}},
 		{name: "a limit in words", args: []string{"cover", path, "--limit", "ten"}, code: 2, message: []string{"ten"}},

@@ -54,7 +54,7 @@ fetch, and which substitutes serve most drinks.`,
 	asJSON, cautions = terminal.AddJSON(cmd), addCautions(cmd)
 	cmd.Flags().StringArrayVar(&body.Out, "out", nil, "a bottle that ran out: name, alias or id; may be repeated")
 	guestFlags{avoid: &body.Avoid, diet: &body.Diet, maxABV: &body.MaxABV}.add(cmd)
-	cmd.Flags().Float64Var(&body.MaxCost, "max-cost", 0, "highest cost of the substitutes of one drink, by the house's prices; 0 for any")
+	cmd.Flags().Float64Var(&body.MaxCost, "max-cost", 0, substitutesCostFlag)
 	cmd.Flags().StringVar(&where, "house", "", "file that the house is kept in, or a postgres:// address; the invented demo house if empty")
 	cmd.Flags().BoolVar(&ahead, "ahead", false, "before service: list the bottles that nothing in stock covers well, to order two of")
 	cmd.Flags().IntVar(&body.MaxParts, "max-parts", service.DefaultMaxParts, "most ingredients that one cover may be made of, 1 to 3")

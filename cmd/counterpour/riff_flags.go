@@ -31,9 +31,10 @@ func (g guestFlags) add(cmd *cobra.Command) {
 }
 
 const (
-	houseFlag       = "file that the house is kept in, or a postgres:// address; the invented demo house if empty"
-	houseOrNoneFlag = "file that the house is kept in, or a postgres:// address; no house if empty"
-	seedFlag        = "another number gives another list of much the same quality"
+	houseFlag           = "file that the house is kept in, or a postgres:// address; the invented demo house if empty"
+	houseOrNoneFlag     = "file that the house is kept in, or a postgres:// address; no house if empty"
+	substitutesCostFlag = "highest cost of the substitutes of one drink, by the house's prices; 0 for any"
+	seedFlag            = "another number gives another list of much the same quality"
 )
 
 // stockFrom reads the ids of a stock file; nil if path is empty.

@@ -105,5 +105,5 @@ func (l *Label) Reader() string {
 
 // String says who read the label and when.
 func (l *Label) String() string {
-	return fmt.Sprintf("read by %s on %s", l.ReadBy, l.ReadAt.Format(time.DateOnly))
+	return fmt.Sprintf("read by %s on %s", l.ReadBy, l.ReadAt.UTC().Format(time.DateOnly))
 }

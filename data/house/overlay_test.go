@@ -240,6 +240,12 @@ func TestLabelStatesAllergens(t *testing.T) {
 	}
 }
 
+// The day of a label is that of UTC, as on every page, wherever its reader's clock stands.
+func TestLabelsAreDatedInUTC(t *testing.T) {
+	early := time.Date(2026, 4, 2, 0, 30, 0, 0, time.FixedZone("two hours ahead", 2*60*60))
+	assert.Equal(t, "read by Ines on 2026-04-01", (&house.Label{ReadBy: "Ines", ReadAt: early}).String())
+}
+
 // A recipe finds the one that it uses, whichever of their ids comes first.
 func TestNestedRecipes(t *testing.T) {
 	made := func(id, of string) house.Made {

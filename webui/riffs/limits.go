@@ -50,7 +50,9 @@ func (l *limits) hold(ctx context.Context, p *pages, g *guest.Guest) (*part.Tari
 		case !(most > 0 && most <= 100):
 			l.ABVSays = "Write a strength above 0 and up to 100 % vol, such as 12."
 		}
-		g.MaxABV = most
+		if g.MaxABV == 0 || most < g.MaxABV { // what the guest asks for holds as well
+			g.MaxABV = most
+		}
 	}
 	if l.Cost != "" {
 		if g.MaxCost, err = mostCost(l.Cost, t); err != nil {

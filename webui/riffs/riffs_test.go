@@ -155,6 +155,7 @@ func TestUseUpScenarios(t *testing.T) {
 		{name: "nothing that finds a use", path: query("/riffs/use-up", "bottle", webuitest.Spare.ID), status: 200, want: []string{"<h2>No draft</h2>", "No draft is in balance", "No use found for"}},
 		{name: "too strong", path: query("/riffs/use-up", "bottle", webuitest.Almond.ID, "abv", "12 %"), status: 200, want: []string{"<h2>No draft</h2>", "beyond a limit", `value="12 %"`}},
 		{name: "strong enough", path: query("/riffs/use-up", "bottle", webuitest.Almond.ID, "abv", "15"), status: 200, want: []string{"1 draft<"}},
+		{name: "stronger than the guest asked for", path: query("/riffs/use-up", "bottle", webuitest.Almond.ID, "strength", "low", "abv", "15"), status: 200, want: []string{"<h2>No draft</h2>", "beyond a limit"}},
 		{name: "a strength beyond any", path: query("/riffs/use-up", "bottle", webuitest.Almond.ID, "abv", "120"), status: 422, want: []string{"Write a strength above 0"}, not: []string{"1 draft<"}},
 		{name: "a bottle that is not there", path: query("/riffs/use-up", "bottle", "moonshine"), status: 409, want: []string{"Not in stock now: moonshine. Choose from what is there."}},
 		{name: "a unit that nobody pours", path: query("/riffs/use-up", "unit", "bucket"), status: 400},
