@@ -60,7 +60,8 @@ const leastLift, someLift = 3.0, 0.1
 // as far as it takes to be balanced with room for a hand's error. What a pour is too much in
 // itself of is poured as proven drinks pour it, or left out if none does. The base
 // stays within a quarter of what was ordered unless it is at fault; nothing is
-// added where an amount would do, no length to a drink that is served up, and no more of
+// added where an amount would do, but to a long drink so small for its kind that what
+// lengthens it may be missing, no length to a drink that is served up, and no more of
 // what holds alcohol to a draft without. The same draft always gives the same list. A
 // balanced draft needs none.
 func (j *Judge) Fixes(s *flavor.Spec, r *Result, limit int) ([]Fix, error) {
