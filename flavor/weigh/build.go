@@ -42,7 +42,6 @@ type Build struct {
 	proportion         *proportion.Usual         // see proportions
 	precedents         *proportion.Precedents    // known once proportion is
 	volumeML, ethanolG upTo
-	borrowed           []*[]float64 // see room
 	desk               *desk
 }
 

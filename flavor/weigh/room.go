@@ -31,6 +31,7 @@ type desk struct {
 	precedents proportion.Precedents
 	lacks      []bool
 	votes      []votes
+	borrowed   []*[]float64 // by the Build that has it
 }
 
 // desk borrows a desk until the Build is [Build.Done].
@@ -54,18 +55,20 @@ func (b *Build) room(n int) []float64 {
 	if list == nil {
 		list = &[]float64{}
 	}
-	b.borrowed = append(b.borrowed, list)
+	b.desk.borrowed = append(b.desk.borrowed, list)
 	return sized(list, n)
 }
 
 // Done gives back what the build borrowed; it must not be used afterwards. Whoever only
 // drops a build loses nothing but that.
 func (b *Build) Done() {
-	for _, list := range b.borrowed {
-		b.set.rooms.lists.Put(list)
-	}
-	if b.desk != nil {
-		b.set.rooms.desks.Put(b.desk)
+	if d := b.desk; d != nil {
+		for _, list := range d.borrowed {
+			b.set.rooms.lists.Put(list)
+		}
+		clear(d.borrowed)
+		d.borrowed = d.borrowed[:0]
+		b.set.rooms.desks.Put(d)
 	}
 	*b = Build{}
 }
