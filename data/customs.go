@@ -36,6 +36,7 @@ type customsRecords struct {
 	Kinships []kinshipRecord `toml:"kinship"`
 	Customs  []customRecord  `toml:"custom"`
 	Lighter  []lighterRecord `toml:"lighter"`
+	Dry      []lighterRecord `toml:"dry"`
 	Apart    []apartRecord   `toml:"apart"`
 }
 
@@ -94,6 +95,9 @@ func (c *Catalogue) Customs() (*flavor.Customs, error) {
 	}
 	for _, r := range file.Lighter {
 		faults = append(faults, c.addLighter(out, r)...)
+	}
+	for _, r := range file.Dry {
+		faults = append(faults, c.addDry(out, r)...)
 	}
 	for _, r := range file.Apart {
 		faults = append(faults, c.addApart(out, r)...)
@@ -227,6 +231,16 @@ func (c *Catalogue) addCustom(to *flavor.Customs, r customRecord, first int) (fa
 // alcohol.
 func (c *Catalogue) addLighter(to *flavor.Customs, r lighterRecord) []error {
 	return c.ofSpirits(fmt.Sprintf("lighter than %q", r.Of), r.Of, r.Pour, to.AddLighter)
+}
+
+// addDry adds what is poured for the spirits of some classes where a guest drinks no alcohol.
+func (c *Catalogue) addDry(to *flavor.Customs, r lighterRecord) (faults []error) {
+	for _, id := range r.Pour {
+		if p, found := c.ByID(id); found && p.ABV.Value > flavor.NoAlcoholABV {
+			faults = append(faults, fmt.Errorf("data: %s: dry for %q: %q holds alcohol", customsFile, r.Of, id))
+		}
+	}
+	return append(faults, c.ofSpirits(fmt.Sprintf("dry for %q", r.Of), r.Of, r.Pour, to.AddDry)...)
 }
 
 // addApart adds what nobody pours the spirits of some classes beside.

@@ -106,3 +106,21 @@ func TestCommonness(t *testing.T) {
 	}
 	assert.Equal(t, 1.0, common.Rarity("rice-aroma-baijiu"), "no proven drink pours it")
 }
+
+// Every class of spirits has something for a guest who drinks no alcohol, and none of it
+// holds any.
+func TestDryHoldsNoAlcohol(t *testing.T) {
+	c, err := Embedded()
+	require.NoError(t, err)
+	customs, err := c.Customs()
+	require.NoError(t, err)
+	for _, of := range []flavor.Class{flavor.ClassGin, flavor.ClassVodka, flavor.ClassWhiskey, flavor.ClassRum, flavor.ClassAgaveSpirit, flavor.ClassBrandy, flavor.ClassFruitSpirit, flavor.ClassOtherSpirit} {
+		dry := customs.Dry(of)
+		require.NotEmpty(t, dry, of)
+		for _, id := range dry {
+			p, found := c.ByID(id)
+			require.True(t, found, id)
+			assert.LessOrEqual(t, p.ABV.Value, flavor.NoAlcoholABV, "%s for %s", id, of)
+		}
+	}
+}

@@ -14,6 +14,7 @@ type Customs struct {
 	of      map[string][]Custom // by the id of what is out
 	kin     map[string][]string // by the id of a member, the others in order
 	lighter map[Class][]string  // by the class of a spirit
+	dry     map[Class][]string  // by the class of a spirit
 	apart   map[Class][]string  // by the class of a spirit, the ids of what nobody pours it beside
 }
 
@@ -87,6 +88,24 @@ func (c *Customs) Lighter(of Class) []string {
 		return nil
 	}
 	return c.lighter[of]
+}
+
+// AddDry adds what is poured in place of the spirits of a class for a guest who drinks no
+// alcohol, the first choice first.
+func (c *Customs) AddDry(of Class, ids []string) {
+	if c.dry == nil {
+		c.dry = map[Class][]string{}
+	}
+	c.dry[of] = append(c.dry[of], ids...)
+}
+
+// Dry returns what is poured in place of the spirits of a class for a guest who drinks no
+// alcohol, the first choice first; it is not to be changed. Nil knows of nothing.
+func (c *Customs) Dry(of Class) []string {
+	if c == nil {
+		return nil
+	}
+	return c.dry[of]
 }
 
 // KeepApart adds that nobody pours the spirits of a class beside what has some ids.

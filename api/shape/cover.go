@@ -32,6 +32,7 @@ type CoverAnswer struct {
 	Unstated      []Ingredient               `json:"unstated,omitempty" doc:"Ingredients of removed that a label may clear for the guest: they may carry what the guest avoids, or nobody has stated it"`
 	Covers        []Cover                    `json:"covers" doc:"The best first"`
 	IfLabelClears []Cover                    `json:"if_label_clears" doc:"Not safe as they stand: covers with an ingredient that may carry what the guest avoids, or of which nobody has stated it; pour one only if the labels in read clear it for the guest"`
+	LabelFirst    bool                       `json:"label_first,omitempty" doc:"The first of if_label_clears would stand before every cover: read its labels first"`
 	LeftOut       *Cover                     `json:"left_out,omitempty" doc:"The drink without what is missing and with nothing in its place, if that keeps the drink"`
 	LeftOutBest   bool                       `json:"left_out_best,omitempty" doc:"Leaving it out does better than every cover"`
 	Instead       *Instead                   `json:"instead,omitempty" doc:"What to offer, if no cover keeps the drink"`
@@ -68,6 +69,7 @@ type Cover struct {
 	Parts          []CoverPart `json:"parts" doc:"What is poured instead, the most first"`
 	Changes        []Change    `json:"changes" doc:"Other pours whose amounts change"`
 	Spec           Spec        `json:"spec" doc:"The whole drink, as a spec that can be sent back"`
+	Without        []string    `json:"without,omitempty" doc:"Ids of what had to go and nothing stands for: the drink is poured without it"`
 	DistanceJND    float64     `json:"distance_jnd" doc:"How far the finished drink moves, in noticeable steps"`
 	BesideJND      float64     `json:"beside_alcohol_jnd,omitempty" doc:"The same distance without the alcohol that the guest must not have; left out where that does not apply"`
 	Notice         string      `json:"notice" enum:"won't,may,will" doc:"Whether a guest will notice"`
@@ -125,6 +127,7 @@ func AnswerCover(ctx context.Context, house *service.Snapshot, body CoverBody) (
 		Unstated:      list(r.Result.Unstated, ingredientOf),
 		Covers:        list(r.Result.Covers, shown),
 		IfLabelClears: list(r.Result.IfLabelClears, shown),
+		LabelFirst:    r.Result.LabelFirst,
 		Near:          r.Result.Near,
 		ProvenBest:    r.Result.Proven,
 		Unbalanced:    r.Result.Unbalanced,
@@ -189,6 +192,7 @@ func coverOf(house *service.Snapshot, c *cover.Cover, before float64) Cover {
 		Custom:         c.Custom,
 		Ahead:          string(c.Ahead),
 		Keeps:          c.Keeps,
+		Without:        list(c.Without, func(p *flavor.Profile) string { return p.ID }),
 		Text:           c.Text,
 	}
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -89,6 +90,9 @@ func showCovers(p *terminal.Page, a *shape.CoverAnswer, maxABV float64, everyCau
 	}
 	showRemoved(p, a.Removed, a.Missing.Items, a.Unstated)
 	showVerdict(p, a.Near, a.ProvenBest, a.IfLabelClears)
+	if a.LabelFirst {
+		showLabelFirst(p, &a.IfLabelClears[0], len(a.Covers)+1)
+	}
 	showInstead(p, a)
 	showCross(p, a.CrossContact)
 	if len(a.Covers) == 0 {
@@ -154,8 +158,11 @@ func showInstead(p *terminal.Page, a *shape.CoverAnswer) {
 		if a.LeftOutBest {
 			word = "best"
 		}
-		p.Line("  %s %s; moves %s, a guest %s notice; score %s, was %s", word, c.Text,
-			moved(c), c.Notice, words.Points(c.Score), words.Points(c.ScoreBefore))
+		line := fmt.Sprintf("  %s %s; moves %s, a guest %s notice", word, c.Text, moved(c), c.Notice)
+		if c.BesideJND == 0 { // a score holds a soft drink against drinks with alcohol
+			line += fmt.Sprintf("; score %s, was %s", words.Points(c.Score), words.Points(c.ScoreBefore))
+		}
+		p.Line("%s", line)
 	}
 	if a.Instead == nil {
 		return
@@ -205,6 +212,16 @@ func showVerdict(p *terminal.Page, near, proven bool, ifLabelClears []shape.Cove
 	if !proven {
 		p.Line("  the search was cut short: these are the best so far, and there may be better")
 	}
+}
+
+// showLabelFirst says which label to read before anything else is poured, and where the cover
+// is listed that it may clear.
+func showLabelFirst(p *terminal.Page, c *shape.Cover, place int) {
+	parts := make([]string, len(c.Parts))
+	for i, x := range c.Parts {
+		parts[i] = amount(x.Amount, x.Unit) + " " + x.Name
+	}
+	p.Line("  read a label first: number %d, %s, is the pour, %s", place, flavor.JoinAnd(parts), labelsOf(c))
 }
 
 // labelsOf names the labels that must be read before a guest may have a cover.

@@ -27,23 +27,27 @@ func (t *task) keeps(x *idea) bool {
 
 // describe turns an idea into a cover.
 func (t *task) describe(x *idea) Cover {
-	steps := sense.Between(t.glass, x.glass)
-	c := Cover{Distance: steps.Total(), Keeps: t.keeps(x), rank: x.rank, Spec: x.spec, Score: x.score, Custom: t.practice.pours(x.filling.Parts)}
+	order, spared := t.order()
+	steps := sense.Between(order.glass, x.glass)
+	c := Cover{Distance: steps.Total(), Keeps: t.keeps(x), rank: x.rank, Spec: x.spec, Score: x.score, Custom: t.practice.pours(x.filling.Parts), Without: spared}
+	beside := order.between(order.glass, x.glass)
 	if t.gap.Less {
-		c.Beside = x.distance
+		c.Beside = beside
 	}
+	c.Keeps = c.Keeps && (len(spared) == 0 || beside <= NearJND)
 	t.addParts(&c, &x.filling)
+	t.addWithout(&c)
 	for _, m := range x.filling.Moves {
 		from := t.req.Spec.Pours[t.moves[m].pour]
 		to := t.moves[m].amount
-		c.Changes = append(c.Changes, balance.Change{Pour: t.moves[m].pour, Profile: from.Profile, Unit: from.Unit,
+		c.Changes = append(c.Changes, balance.Change{Pour: t.placeInOrder(t.moves[m].pour), Profile: from.Profile, Unit: from.Unit,
 			From: from.Amount, To: to.Value, FromML: from.ML, ToML: to.ML})
 	}
-	c.ABV, c.ABVChange, c.VolumeChange = x.drink.ABV, x.drink.ABV-t.drink.ABV, x.drink.VolumeML-t.drink.VolumeML
+	c.ABV, c.ABVChange, c.VolumeChange = x.drink.ABV, x.drink.ABV-order.drink.ABV, x.drink.VolumeML-order.drink.VolumeML
 	c.Gone = x.gone
 	c.Notice = sense.NoticeOf(c.Distance, len(c.Gone) > 0)
-	c.Lost, c.Gained = wording.Aromas(t.drink, x.drink)
-	c.Marks, c.NewAllergens = c.Spec.Allergens(), c.Spec.NewAllergens(t.req.Spec)
+	c.Lost, c.Gained = wording.Aromas(order.drink, x.drink)
+	c.Marks, c.NewAllergens = c.Spec.Allergens(), c.Spec.NewAllergens(order.req.Spec)
 	c.Ask = c.Spec.Ask(t.req.Guest.Avoid)
 	t.addRead(&c)
 	c.Text = t.text(&c, x.glass)
@@ -69,6 +73,19 @@ func (t *task) addParts(c *Cover, x *search.Filling) {
 			}
 		}
 		c.For = append(c.For, t.gap.Gone[stands].Profile)
+	}
+}
+
+// addWithout lists what nothing is poured for, beside what the drink spares: of several things
+// out some may have no part that stands for them.
+func (t *task) addWithout(c *Cover) {
+	if len(c.Parts) == 0 {
+		return // all of it is left out
+	}
+	for m := range t.gap.Gone {
+		if p := t.gap.Gone[m].Profile; !slices.Contains(c.For, p) {
+			c.Without = append(slices.Clip(c.Without), p)
+		}
 	}
 }
 

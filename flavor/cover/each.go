@@ -34,7 +34,7 @@ func (t *task) addOneByOne(ctx context.Context) error {
 		if err != nil {
 			return err
 		}
-		alone = append(append(alone, t.blendsFor(p)...), t.sugarFor(m)...)
+		alone = slices.Concat(alone, t.customFor(m, alone), t.blendsFor(p), t.sugarFor(m))
 		if len(alone) == 0 {
 			continue // the rest may still be covered one by one
 		}
@@ -69,6 +69,21 @@ func union(a, b []int) []int {
 	return slices.Compact(all)
 }
 
+// customFor returns the first choice of the trade, of what is at hand, in place of removed m,
+// where no such choice is among some already: it may lie too far from the drink alone.
+func (t *task) customFor(m int, among [][]int) [][]int {
+	custom := func(i int) bool { return t.practice.alone[m][i] }
+	if slices.ContainsFunc(among, func(parts []int) bool { return slices.ContainsFunc(parts, custom) }) {
+		return nil
+	}
+	for _, x := range t.gap.CustomsFor(t.gap.Gone[m].Profile) {
+		if at, found := t.placeOf(x.Parts[0]); found && len(x.Parts) == 1 {
+			return oneEach([]int{at})
+		}
+	}
+	return nil
+}
+
 // blendsFor returns what the trade pours together in place of one of several things out.
 func (t *task) blendsFor(gone *flavor.Profile) (out [][]int) {
 	for _, x := range t.gap.CustomsFor(gone) {
@@ -94,13 +109,13 @@ func (t *task) sugarFor(m int) [][]int {
 	return oneEach([]int{best})
 }
 
-// madeAfter returns the bottles without alcohol that are the least strange in place of
-// removed m, as places among the candidates: what a guest who drinks none is poured for
+// madeAfter returns what holds no alcohol and is the least strange in place of removed m, as places among the candidates: what a guest who drinks none is poured for
 // each thing that holds some.
 func (t *task) madeAfter(m int) [][]int {
 	var out []int
 	for i := range t.cands {
-		if t.gap.StandsDry(t.cands[i].Profile.Class, t.gap.Gone[m].Profile.Class) && t.entries[i].Strange[m] < t.finder.weights.Gap.Aroma {
+		dry := t.gap.StandsDry(t.cands[i].Profile.Class, t.gap.Gone[m].Profile.Class) || t.gap.PouredFor(t.cands[i].Profile, t.gap.Gone[m].Profile)
+		if dry && t.entries[i].Strange[m] < t.finder.weights.Gap.Aroma {
 			out = append(out, i)
 		}
 	}
@@ -123,7 +138,7 @@ func oneEach(places []int) [][]int {
 func (t *task) bestFor(ctx context.Context, gone *flavor.Profile) ([][]int, error) {
 	r := *t.req
 	r.Missing, r.Parts, r.Limit = []*flavor.Profile{gone}, 1, coversOfEach
-	r.Candidates = slices.DeleteFunc(slices.Clone(t.req.Candidates), func(p *flavor.Profile) bool { return t.gap.InDrink(p) })
+	r.Candidates = slices.DeleteFunc(slices.Clone(t.req.Candidates), func(p *flavor.Profile) bool { return t.gap.InDrink(p) || !t.gap.Accepts(p) })
 	r.Guest = guest.Guest{} // the candidates of this task are already the guest's
 	r.Tastings = nil
 	one, err := t.finder.newTask(&r, false)

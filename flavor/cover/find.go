@@ -63,7 +63,9 @@ type Request struct {
 type Cover struct {
 	Parts []flavor.Pour
 	// For is what each part stands for, of what had to go.
-	For      []*flavor.Profile
+	For []*flavor.Profile
+	// Without is what had to go and nothing stands for: the drink is poured without it.
+	Without  []*flavor.Profile
 	Changes  []balance.Change // other pours that move
 	Spec     flavor.Spec
 	Distance float64 // just-noticeable differences between the two finished drinks
@@ -108,15 +110,19 @@ type Result struct {
 	// IfLabelClears are covers that hold something which may carry what the guest avoids,
 	// or of which nobody has stated it. They are safe only if the labels in Read say so.
 	IfLabelClears []Cover
+	// LabelFirst is true if the first of IfLabelClears would rank before every cover: its labels
+	// are what to read first.
+	LabelFirst bool
 	// Unbalanced is true if no cover keeps the drink in balance, and those
 	// listed do not.
 	Unbalanced bool
 	// LeftOut is the drink with nothing poured instead; nil unless that keeps it
 	// within [NearJND], or is in balance, within [LastJND], and no cover is nearer or
 	// ranks before it. Where nothing covers a foam or a milk it may be another drink
-	// altogether, in balance.
+	// altogether, in balance; and so may a long drink without its spirit, for a guest who
+	// drinks no alcohol.
 	LeftOut *Cover
-	// LeftOutBest is true if that is in balance and does better than every cover.
+	// LeftOutBest is true if that is in balance, or a long drink, and does better than every cover.
 	LeftOutBest bool
 	Near        bool // some cover keeps the drink, or leaving out what went does
 	Proven      bool // no better cover is possible; false if time or effort ran out
@@ -149,6 +155,7 @@ func (f *Finder) addLabels(ctx context.Context, r *Request, to *Result) error {
 	if err != nil {
 		return err
 	}
+	to.LabelFirst = len(unsure.Covers) > 0 && len(unsure.Covers[0].Read) > 0
 	for _, c := range unsure.Covers {
 		if len(c.Read) > 0 {
 			to.IfLabelClears = append(to.IfLabelClears, c)
@@ -169,34 +176,51 @@ func (f *Finder) covers(ctx context.Context, r *Request, labels bool) (*Result, 
 	if err := task.addCandidates(); err != nil {
 		return nil, err
 	}
-	if err := task.addOneByOne(ctx); err != nil {
-		return nil, err
+	spared := task.spare(false)
+	if len(spared) == 0 {
+		if err := task.find(ctx, result); err != nil {
+			return nil, err
+		}
+		spared = task.spare(true)
+	}
+	if len(result.Covers) == 0 && len(spared) > 0 {
+		if err := task.findSparing(ctx, spared, result); err != nil {
+			return nil, err
+		}
+	}
+	return result, task.addLeftOut(result)
+}
+
+// find adds the covers of what went.
+func (t *task) find(ctx context.Context, to *Result) error {
+	if err := t.addOneByOne(ctx); err != nil {
+		return err
 	}
 	// The base is what the guest ordered: it moves only if nothing else keeps
 	// the drink in balance, and balance is given up only after that.
 	for _, pass := range []struct{ base, strict bool }{{false, true}, {true, true}, {false, false}} {
-		if pass.base && !task.baseMoves() || pass.strict && task.gap.Less {
+		if pass.base && !t.baseMoves() || pass.strict && t.gap.Less {
 			continue // it would be the same search again, or nothing keeps the balance
 		}
-		task.strict = pass.strict
-		task.addMoves(pass.base)
-		ideas, proven, err := task.ideas(ctx)
+		t.strict = pass.strict
+		t.addMoves(pass.base)
+		ideas, proven, err := t.ideas(ctx)
 		if err != nil {
-			return nil, err
+			return err
 		}
-		result.Proven = result.Proven && proven
+		to.Proven = to.Proven && proven
 		if len(ideas) == 0 {
 			continue
 		}
-		result.Unbalanced = !pass.strict && !task.gap.Less
+		to.Unbalanced = !pass.strict && !t.gap.Less
 		for i := range ideas {
-			c := task.describe(&ideas[i])
-			result.Near = result.Near || c.Keeps
-			result.Covers = append(result.Covers, c)
+			c := t.describe(&ideas[i])
+			to.Near = to.Near || c.Keeps
+			to.Covers = append(to.Covers, c)
 		}
-		break
+		return nil
 	}
-	return result, task.addLeftOut(result)
+	return nil
 }
 
 func (r *Request) check() error {

@@ -3,6 +3,7 @@ package cover
 import (
 	"slices"
 
+	"counterpour/flavor"
 	"counterpour/flavor/cover/role"
 )
 
@@ -43,13 +44,24 @@ func (t *task) withoutFar(ideas []idea) []idea {
 	ideas = slices.DeleteFunc(ideas, func(x idea) bool { return t.noCover(&x) })
 	near := func(x idea) bool { return x.distance <= NearJND && !x.lost() }
 	kept := slices.ContainsFunc(ideas, near)
+	keptInKind := slices.ContainsFunc(ideas, func(x idea) bool { return near(x) && t.ofTheKind(&x) })
 	keptByCustom := slices.ContainsFunc(ideas, func(x idea) bool { return near(x) && t.practice.obvious(x.filling.Parts) })
 	return slices.DeleteFunc(ideas, func(x idea) bool {
 		if parts := x.filling.Parts; t.practice.pours(parts) {
 			return keptByCustom && x.lost() && x.distance > farJND && !t.practice.firstChoice(parts)
 		}
+		if t.ofTheKind(&x) && !keptInKind {
+			return x.rank > best+tail
+		}
 		return x.rank > best+tail || kept && t.farOff(&x)
 	})
+}
+
+// ofTheKind reports whether an idea is one spirit of the class of the spirit that went: guests
+// order by it, and no other class keeps it off the list, however near.
+func (t *task) ofTheKind(x *idea) bool {
+	parts := x.filling.Parts
+	return len(parts) == 1 && t.practice.sameKind[parts[0]] && t.spiritsAlone(&x.filling) && !t.practice.sentBack(parts)
 }
 
 // withoutLost leaves out ideas that lose what led, where others keep it: the blends,
@@ -116,7 +128,7 @@ func (t *task) standing(x *idea) float64 { return x.rank + t.habit(&x.filling) }
 // noCover reports whether an idea is another drink, or one that nobody would serve. What
 // the trade pours, and one spirit in the full measure of another, makes a drink that
 // every bar knows, and may lie further off. A guest who drinks no alcohol knows that the
-// balance is not kept.
+// balance is not kept, where what is made after a spirit stands for it.
 func (t *task) noCover(x *idea) bool {
 	last, worth := LastJND, leastWorth
 	switch {
@@ -125,7 +137,15 @@ func (t *task) noCover(x *idea) bool {
 	case t.everyBar(x):
 		last = LastKnownJND
 	}
-	return x.distance > last || !t.req.Guest.NoAlcohol && !t.req.Guest.NoTrace && x.score < worth*t.scoreBefore
+	return x.distance > last || !t.knownDry(x) && x.score < worth*t.scoreBefore
+}
+
+// knownDry reports whether an idea pours what is made without alcohol after something that
+// went, for a guest who drinks none.
+func (t *task) knownDry(x *idea) bool {
+	return slices.ContainsFunc(x.filling.Parts, func(i int) bool {
+		return t.gap.Any(func(q *flavor.Profile) bool { return t.gap.StandsDry(t.cands[i].Profile.Class, q.Class) })
+	})
 }
 
 // everyBar reports whether an idea is what any bar pours: by custom, or one spirit in the

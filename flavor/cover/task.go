@@ -22,7 +22,8 @@ type task struct {
 	scoreBefore float64
 	mix         ratio.Equivalents // of the drink as it is written
 	gap         *gap.Gap
-	bare        bool // nothing that stays can be weighed
+	whole       *whole // the drink that was ordered, where this is what is left of it
+	bare        bool   // nothing that stays can be weighed
 	moves       []move
 	cands       []candidate
 	entries     []search.Part
@@ -49,7 +50,8 @@ func (f *Finder) newTask(r *Request, labels bool) (*task, error) {
 		return nil, err
 	}
 	glass := f.space.Glass(r.Spec, drink)
-	t := &task{finder: f, req: r, drink: drink, glass: glass, near: f.space.Near(glass), scoreBefore: score}
+	t := &task{finder: f, req: r, drink: drink, glass: glass, near: f.space.Near(glass), scoreBefore: score,
+		scored: map[search.Key]float64{}, serves: map[search.Key]bool{}}
 	t.gap = gap.New(&f.trade, gap.Asked{Spec: r.Spec, ABV: drink.ABV, Missing: r.Missing, Candidates: r.Candidates,
 		Guest: &r.Guest, Labels: labels}, t.near)
 	t.mix = ratio.EquivalentsOf(r.Spec)

@@ -10,6 +10,7 @@ import (
 
 // text says the cover as one bartender to another, and what the guest will notice.
 func (t *task) text(c *Cover, glass *sense.Glass) string {
+	order, _ := t.order()
 	parts := make([]string, len(c.Parts))
 	for i, p := range c.Parts {
 		parts[i] = wording.Part(&p, c.OnTop(&p))
@@ -17,11 +18,15 @@ func (t *task) text(c *Cover, glass *sense.Glass) string {
 	text := strings.Join(parts, " + ")
 	if len(parts) == 0 {
 		text = wording.LeaveOut(t.req.Spec.Method, c.Spec.Method)
+		if t.staysLong() {
+			text += wording.AsSoftDrink
+		}
 	}
+	text += wording.Without(c.Without)
 	for _, ch := range c.Changes {
 		text += wording.Moves(ch.Profile, ch.To, ch.Unit)
 	}
-	told := wording.Difference{From: t.glass, To: glass, Another: !c.Keeps, Gone: c.Gone, Lost: c.Lost, Gained: c.Gained}
+	told := wording.Difference{From: order.glass, To: glass, Another: !c.Keeps, Gone: c.Gone, Lost: c.Lost, Gained: c.Gained}
 	return text + ": " + told.String()
 }
 

@@ -38,10 +38,10 @@ const (
 	NearJND = 4.0
 	LastJND = 9.0
 	// LastKnownJND is the same for one spirit in the measure of another, and LastCustomJND for
-	// what the trade pours: a cider where the beer is out is another drink, and what every bar
-	// offers.
+	// what the trade pours: a cider where the beer is out, or a soda, is another drink, and what
+	// every bar offers.
 	LastKnownJND  = 13.0
-	LastCustomJND = 20.0
+	LastCustomJND = 25.0
 	sameIdea      = 0.5
 )
 

@@ -75,7 +75,11 @@ func LeftOutLine(removed []*flavor.Profile, c, chosen *cover.Cover, alone bool) 
 	if c.Distance > cover.LastJND {
 		line += ", as another drink"
 	}
-	return line + ". " + words.Notice(c.Notice) + "; it scores " + words.Points(c.Score) + "."
+	line += ". " + words.Notice(c.Notice)
+	if c.Beside > 0 {
+		return line + "." // a score holds a soft drink against drinks with alcohol
+	}
+	return line + "; it scores " + words.Points(c.Score) + "."
 }
 
 // AlsoGone lists what had to go for the guest, beside what is missing.

@@ -65,14 +65,31 @@ func (g *Gap) CustomsFor(p *flavor.Profile) []flavor.Custom {
 	return out
 }
 
-// lighter returns what is poured in place of a spirit for a guest who wants less alcohol, and
-// drinks some.
+// lighter returns what is poured in place of a spirit for a guest who wants less alcohol, or
+// drinks none: then nothing lengthens what is savoury, and nothing more that sparkles what
+// sparkles already or holds milk.
 func (g *Gap) lighter(p *flavor.Profile) []string {
-	if !g.Less || g.noAlcohol() {
+	switch {
+	case !g.Less:
 		return nil
+	case !g.noAlcohol():
+		return g.trade.Customs.Lighter(p.Class)
 	}
-	return g.trade.Customs.Lighter(p.Class)
+	flat := g.Keeps(func(q *flavor.Profile) bool { return q.Class.Sparkles() || q.Class.Kin() == flavor.KinMilk })
+	savoury := g.Keeps(role.Savoury)
+	return slices.DeleteFunc(slices.Clone(g.trade.Customs.Dry(p.Class)), func(id string) bool {
+		at := slices.IndexFunc(g.Asked.Candidates, func(q *flavor.Profile) bool { return q.ID == id })
+		if at < 0 {
+			return true // it is not at hand
+		}
+		is := g.Asked.Candidates[at].Class
+		return is != flavor.ClassAlcoholFree && (savoury || flat && is.Sparkles())
+	})
 }
+
+// PouredFor reports whether p is what the trade pours in place of a spirit for a guest who
+// wants less alcohol, or drinks none.
+func (g *Gap) PouredFor(p, was *flavor.Profile) bool { return slices.Contains(g.lighter(was), p.ID) }
 
 // lighterFirst returns the same, the first choice first: no dark wine before a pale one where
 // the spirit is clear, and what sparkles before another wine where the drink keeps one.

@@ -149,7 +149,7 @@ func (g *Gap) Alike(p *flavor.Profile, amounts []portion.Amount) (ml, firm float
 		return 0, 0
 	case light && p.Class.Kin() == flavor.KinSpirit:
 		return g.ML, w.Firm // less than a measure of it is a thin drink
-	case light:
+	case light && !g.StandsDry(p.Class, was):
 		return 0, 0
 	}
 	at := slices.IndexFunc(amounts, g.sameAmount)

@@ -28,6 +28,21 @@ func LeaveOut(was, is flavor.Method) string {
 	return "leave it out and " + string(is)
 }
 
+// AsSoftDrink adds that what is left is a drink without alcohol.
+const AsSoftDrink = ", as a soft drink"
+
+// Without adds what else had to go and nothing stands for; "" if that is nothing.
+func Without(gone []*flavor.Profile) string {
+	if len(gone) == 0 {
+		return ""
+	}
+	names := make([]string, len(gone))
+	for i, p := range gone {
+		names[i] = p.Name
+	}
+	return ", and leave out the " + flavor.JoinAnd(names)
+}
+
 // Moves adds another pour that moves to an amount.
 func Moves(p *flavor.Profile, to float64, u flavor.Unit) string {
 	text := ", " + p.Name + " to " + measure.FormatAmount(to, u)

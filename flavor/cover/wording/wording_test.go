@@ -64,3 +64,11 @@ func TestWhatIsPoured(t *testing.T) {
 		assert.Equal(t, c.want, c.got)
 	}
 }
+
+// What nothing stands for is named, and nothing is said where there is nothing.
+func TestWithout(t *testing.T) {
+	egg, bitters := &flavor.Profile{Name: "egg white"}, &flavor.Profile{Name: "aromatic bitters"}
+	assert.Empty(t, wording.Without(nil))
+	assert.Equal(t, ", and leave out the egg white", wording.Without([]*flavor.Profile{egg}))
+	assert.Equal(t, ", and leave out the egg white and aromatic bitters", wording.Without([]*flavor.Profile{egg, bitters}))
+}

@@ -1,0 +1,106 @@
+package cover
+
+import (
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/cover/search"
+	"counterpour/flavor/technique"
+)
+
+// addLeftOut adds the drink with nothing poured in place of what went, unless that is
+// far from it, or no drink: it stays in balance, and ranks before every cover or lies no
+// further than any, or no cover keeps the balance. It is not the best beside a relative of
+// what went. Where nothing covers a foam or a milk, what is left is offered however far it
+// lies, if it is a drink in balance: a guest who avoids milk is better told of another drink
+// than of none. So is a long drink without its spirit, for a guest who drinks no alcohol.
+func (t *task) addLeftOut(to *Result) error {
+	long := t.staysLong()
+	softened := len(to.Covers) == 0 && len(t.gap.Keep) > 1 && !t.gap.Any(func(p *flavor.Profile) bool {
+		return p.Class.Kin() != flavor.KinFoam && p.Class.Kin() != flavor.KinMilk
+	})
+	if t.leftOut > LastJND && !softened && !long {
+		return nil
+	}
+	x, err := t.without()
+	if err != nil {
+		return err
+	}
+	if t.req.Guest.TooStrong(x.drink.ABV) {
+		return nil // without its vermouth a drink is stronger
+	}
+	nearer := slices.ContainsFunc(to.Covers, func(c Cover) bool { return c.Distance < x.distance })
+	best := len(to.Covers) == 0 || to.Unbalanced || !nearer && x.rank < to.Covers[0].rank && !t.relative(&to.Covers[0])
+	if long {
+		best = len(to.Covers) == 0 || !t.madeAfterIt(&to.Covers[0])
+	}
+	balanced := long || x.score >= t.leastScore()
+	if t.leftOut > NearJND && !long && (!balanced || nearer && !best) {
+		return nil
+	}
+	c := t.describe(x)
+	to.LeftOut, to.LeftOutBest = &c, best && balanced
+	to.Near = to.Near || c.Keeps
+	return nil
+}
+
+// leftLong is the share of a drink that is left without its spirit, and of that the share
+// that lengthens it, from which what is left is a drink by itself: a gin fizz is a lemonade,
+// and a daiquiri is lime and sugar (common practice, no source).
+const leftLong = 0.5
+
+// staysLong reports whether a guest who drinks no alcohol may be served what is left of a
+// long drink: only spirits went, or what only seasons.
+func (t *task) staysLong() bool {
+	if g := &t.req.Guest; !g.NoAlcohol && !g.NoTrace || !t.gap.Less ||
+		t.gap.Any(func(p *flavor.Profile) bool {
+			return p.Class.Part() != flavor.PartBase && p.Class.Part() != flavor.PartSeasoning
+		}) {
+		return false
+	}
+	var all, left, long float64
+	for i := range t.req.Spec.Pours {
+		p := &t.req.Spec.Pours[i]
+		all += p.ML
+		if !slices.Contains(t.gap.Keep, i) {
+			continue
+		}
+		left += p.ML
+		if p.Profile.Class.Part() == flavor.PartLength {
+			long += p.ML
+		}
+	}
+	return left >= leftLong*all && long >= leftLong*left
+}
+
+// madeAfterIt reports whether a cover pours what is made after what went, without its alcohol.
+func (t *task) madeAfterIt(c *Cover) bool {
+	return slices.ContainsFunc(c.Parts, func(p flavor.Pour) bool {
+		return t.gap.Any(func(q *flavor.Profile) bool { return t.gap.StandsDry(p.Profile.Class, q.Class) })
+	})
+}
+
+// without is the drink with nothing poured in place of what went; stirred, if it was shaken
+// for the sake of that alone.
+func (t *task) without() (*idea, error) {
+	x, err := t.pour(&search.Filling{})
+	wants := func(p flavor.Pour) bool { return technique.WantsShaking(p.Profile) }
+	if err != nil || !x.spec.Method.Shaken() || !slices.ContainsFunc(t.req.Spec.Pours, wants) || slices.ContainsFunc(x.spec.Pours, wants) {
+		return x, err
+	}
+	x.spec.Method = flavor.Stir
+	if err := t.inGlass(x); err != nil {
+		return nil, err
+	}
+	if x.score, err = t.finder.judge.ScoreOnly(&x.spec); err != nil {
+		return nil, err
+	}
+	t.rank(x)
+	return x, nil
+}
+
+// relative reports whether a cover keeps the drink by what the trade pours, or by one bottle
+// of the class of what went: then it is poured rather than nothing, however little went.
+func (t *task) relative(c *Cover) bool {
+	return c.Keeps && (c.Custom || len(c.Parts) == 1 && len(t.gap.Gone) == 1 && c.Parts[0].Profile.Class == t.gap.Gone[0].Profile.Class)
+}
