@@ -24,7 +24,7 @@ func SlippedUnits(word string) []string {
 	word = strings.ToLower(word)
 	var close []Spelling
 	for _, s := range unitSpellings {
-		if word != "" && s.Written[0] == word[0] && (len(word) >= 8 || OneSlip(word, s.Written)) {
+		if word != "" && s.Written[0] == word[0] && (len(s.Written) > 2 || strings.Trim(word, s.Written) == "") && (len(word) >= 8 || OneSlip(word, s.Written)) {
 			close = append(close, s)
 		}
 	}

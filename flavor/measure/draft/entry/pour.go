@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // Shape is what a stretch of a line looks like before anybody knows the
@@ -132,9 +133,37 @@ func TrimMarks(toks []token.Token) []token.Token {
 	return toks
 }
 
+// placeVerbs begin what tells where an amount goes, and placeWords stand between.
+var (
+	placeVerbs = vocabulary.Words(`pour put add place tip build in into to measure get take start begin drop squeeze`)
+	placeWords = vocabulary.Words(`in into to your the a an tin tins shaker glass mixing large small cocktail goes go comes with we you`)
+)
+
+// mostPlace is the most words that tell where an amount goes.
+const mostPlace = 7
+
+// placed returns how many words tell where a pour goes that states its amount and its unit behind
+// them: "pour in 60 ml gin", "into a shaker go 40 ml vodka". It is 0 if none do.
+func placed(toks []token.Token) int {
+	if toks[0].Kind != token.Word || !placeVerbs.Has(toks[0].Text) {
+		return 0
+	}
+	n := 1
+	for n < len(toks) && n <= mostPlace && toks[n].Kind == token.Word && placeWords.Has(toks[n].Text) {
+		n++
+	}
+	if n > 1 && n+2 < len(toks) && toks[n].Kind == token.Numeral && StartsMeasure(toks[n:]) {
+		return n
+	}
+	return 0
+}
+
 // skipLead drops words that begin a pour and say nothing of it, or that it is
 // muddled, where an amount follows.
 func (p *Written) skipLead(toks []token.Token) []token.Token {
+	if n := placed(toks); n > 0 {
+		return toks[n:]
+	}
 	rest, muddled := toks, false
 	if len(rest) > 2 && leadRoles.Has(rest[0].Text) && rest[1].Kind == token.Numeral && rest[1].Wrong == "" && rest[len(rest)-1].Kind != token.Numeral && len(rest)-1 > AmountAt(rest[1:]) { // "base 2 blanco"
 		rest = rest[1:]

@@ -40,6 +40,10 @@ func (p *Written) pouredOn(text string, toks []token.Token) bool {
 		return false
 	}
 	rest := skipObject(toks[1:])
+	if len(rest) > 2 && unit == flavor.Top && cuts.Has(rest[0].Text) && rest[1].Text == "of" { // "finish with a ribbon of cucumber"
+		p.Shape = ShapeGarnish
+		return true
+	}
 	if unit == flavor.Rinse && len(rest) > 1 { // "rinse glass absinthe"
 		if s := serving.Read(rest[:1]); vessels.Has(rest[0].Text) || s.Glass != "" && len(s.Unknown) == 0 {
 			rest = skipObject(rest[1:])
@@ -104,26 +108,6 @@ func skipObject(toks []token.Token) []token.Token {
 
 // objectWords stand between a verb and what is poured.
 var objectWords = vocabulary.Words(`до верха με til do pełna szklankę полностью με z ze со с com opp på up with mit off of on over a an the some little remaining rest more in avec con med met de di upp op au à`)
-
-// The words of other tongues for the juice of a fruit, what stands before and behind them.
-var (
-	foreignArticles = vocabulary.Words(`le el il lo o der den het`)
-	foreignJuices   = vocabulary.Words(`jus zumo jugo succo suco sumo saft sap sok sokiem šťáva сок χυμός χυμό`)
-	foreignOf       = vocabulary.Words(`d'un d'une de di du da einer eines von van av af z ze ze из από`)
-)
-
-// juiceOf reads what behind "juice of" says how much of a fruit is pressed. A name without an
-// amount is that of a juice.
-func (p *Written) juiceOf(text string, of []token.Token) bool {
-	rest, ok := p.takeAmount(of)
-	if !ok || len(rest) == 0 || p.Unit != "" {
-		*p = Written{Of: p.Of}
-		return false
-	}
-	p.takeName(text, rest)
-	p.Squeezed, p.Shape = true, ShapePour
-	return true
-}
 
 // fromFruit reads "juice of half a lime", "squeeze of lime", "white of one egg".
 func (p *Written) fromFruit(text string, toks []token.Token) bool {

@@ -3,6 +3,7 @@ package reading
 import (
 	"cmp"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -205,6 +206,21 @@ func (r *resolver) nameless() {
 		return
 	}
 }
+
+// leastOfOwn is how many pours a drink has that needs no other to be told by.
+const leastOfOwn = 3
+
+// toldByAnother asks for the whole of a drink of which no more is told than how it differs from
+// another.
+func (r *resolver) toldByAnother() {
+	if len(r.tasks) < leastOfOwn && goesBy.MatchString(r.name) {
+		r.several = true // no other way to read it finds what that drink pours
+		r.askName(1, "%q goes by another drink, which is not known here; write all that is poured, or \"%s %s\" if it is the name of the drink")
+	}
+}
+
+// goesBy is a line that tells how a drink differs from another: "same as the house sour but".
+var goesBy = regexp.MustCompile(`(?i)^\W*(?:(?:the )?same (?:drink |thing |spec )?(?:as|again)|like|as) .*\b(?:but|only|except|with|w/)\b`)
 
 // endsInBase reports whether the name ends in a spirit of which no line pours the like: "my way gin
 // 50 lemon 25" has its amounts behind the names.

@@ -76,15 +76,18 @@ func (r *resolver) note(n string) {
 // then without what is said to colleagues around the pours, and at last as what most likely
 // stands in it.
 func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
+	if out, ok, err := narrowed(d, f); ok || err != nil {
+		return out, err
+	}
+	if out, ok, err := withoutMaking(d, f); ok || err != nil {
+		return out, err
+	}
 	out, err := byRules(d, f)
 	switch {
 	case err != nil || out.several:
 		return out, err
 	case len(out.Faults) == 0:
 		return eitherWay(d, out, f)
-	}
-	if plain, ok, err := narrowed(d, f); ok || err != nil { // only now: names are kept to the letter
-		return plain, err
 	}
 	return likeliestList(d, out, f)
 }
@@ -207,6 +210,7 @@ func resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 	r.filledUp()
 	out.Draft = d
 	r.firstLine()
+	r.toldByAnother()
 	for _, t := range r.tasks {
 		r.toldBehind(t)
 		if t.fault == nil {

@@ -138,7 +138,8 @@ func (r *resolver) repeats(s *flavor.Spec, t *task, p *flavor.Pour) bool {
 		same := x.Profile == p.Profile && (dresses || lengthens(p.Profile))
 		kind := x.After && x.Profile.Class == p.Profile.Class && partOf(l.Name, x.Match.Asked)                       // "float rum", of the black rum above
 		poured := lengthens(x.Profile) && (partOf(l.Name, x.Match.Asked) || partOf(l.Name, string(x.Profile.Class))) // "top with beer", of the stout above
-		return x.Profile == p.Profile && l.Step || told && !x.Unit.After() && (same || kind || poured)
+		twice := l.Unit == flavor.Top && x.Unit == flavor.Top && l.AmountAt.Empty() && x.Profile == p.Profile        // "soda", and "lengthened with soda"
+		return x.Profile == p.Profile && l.Step || twice || told && !x.Unit.After() && (same || kind || poured)
 	})
 	if i < 0 && measured {
 		i = slices.IndexFunc(r.topped, func(x *flavor.Profile) bool { return x == p.Profile })

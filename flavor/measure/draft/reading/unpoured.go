@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"unicode"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
@@ -66,12 +67,15 @@ func passedOver(text string, passed []entry.Span) []string {
 	var notes []string
 	slices.SortFunc(passed, func(a, b entry.Span) int { return a.Start - b.Start })
 	for _, s := range passed {
-		if w := strings.Trim(token.OneLine(text[s.Start:s.End]), " .,;:/|-–—\"“”„«»"); w != "" {
+		if w := strings.Trim(token.OneLine(text[s.Start:s.End]), " .,;:/|-–—\"“”„«»"); strings.ContainsFunc(w, spelt) {
 			notes = append(notes, measure.LineLocation(lineOf(text, s.Start))+": “"+w+"” pours nothing, and is skipped")
 		}
 	}
 	return notes
 }
+
+// spelt reports whether a rune is one of a word or a number, and no sign.
+func spelt(c rune) bool { return unicode.IsLetter(c) || unicode.IsDigit(c) }
 
 // withoutTalk reads a draft without what is said to colleagues around its pours, which is said
 // of each. It returns what was read before if that leaves anything open, or if something is
