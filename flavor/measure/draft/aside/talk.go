@@ -64,10 +64,16 @@ func Talks(toks []token.Token) bool {
 		if toks[i].Kind == token.Word {
 			words++
 			said = said || speakers.Has(toks[i].Text)
+			if changes.Has(toks[i].Text) {
+				return false
+			}
 		}
 	}
 	return said && words >= leastTalked
 }
+
+// changes are words that say of a pour that there is to be another amount of it.
+var changes = vocabulary.Words(`less fewer easy heavy heavier lighter`)
 
 // leastTalked is the fewest words that say something of somebody.
 const leastTalked = 2

@@ -76,7 +76,7 @@ func (s *script) corrected(i int) []stretch {
 // w/o the float", "all but the soda".
 func (s *script) besides(i int) []stretch {
 	if s.word(i) && lasts.Has(s.toks[i].Text) && s.bounded(i) && (s.ends(i+1) || s.sign(i+1, ".,;")) { // "shake, strain, top"
-		return []stretch{{kind: aRemark, from: i, to: i + 1, cost: costTalk}}
+		return []stretch{{kind: aRemark, from: i, to: i + 1, cost: costTalk, last: true}}
 	}
 	if !s.word(i, "without", "except", "but") || !s.word(i-1) {
 		return nil
@@ -89,7 +89,7 @@ func (s *script) besides(i int) []stretch {
 		k++
 	}
 	if s.word(k) && lasts.Has(s.toks[k].Text) {
-		return []stretch{{kind: aRemark, from: i, to: k + 1, cost: costTalk}}
+		return []stretch{{kind: aRemark, from: i, to: k + 1, cost: costTalk, last: true}}
 	}
 	var out []stretch
 	for _, to := range s.named(k) {

@@ -139,7 +139,7 @@ func (s *script) accounts(r *reading, parts []*stretch) bool {
 				return false
 			}
 		case aTitle, aHeading, aRemark:
-			if t.free && r.strong() || t.about != nil && !r.pouring(t.about) || t.named || t.plain && !r.based() {
+			if t.free && r.strong() || t.last && !r.ends() || t.about != nil && !r.pouring(t.about) || t.named || t.plain && !r.based() {
 				return false
 			}
 			if s.cut(t) {
@@ -168,6 +168,13 @@ func withoutAllergens(words string) string {
 // based reports whether a spirit is poured: where none is, a line of unknown words may be one.
 func (r *reading) based() bool {
 	return slices.ContainsFunc(r.pours, func(p poured) bool { return p.profile != nil && p.profile.Base() })
+}
+
+// ends reports whether something is poured on top of the rest.
+func (r *reading) ends() bool {
+	return slices.ContainsFunc(r.pours, func(p poured) bool {
+		return slices.ContainsFunc(strings.Fields(p.line), func(w string) bool { return entry.PourVerbs[strings.Trim(w, "(,)")] != "" })
+	})
 }
 
 // strong reports whether alcohol is poured, or something that is still asked for.

@@ -130,6 +130,8 @@ func (st state) then(t *stretch) (state, float64, bool) {
 		if st.begun {
 			return st, 0, false
 		}
+	case aSign:
+		st.open = runsOn && t.cost == costJoin // "the guests love it with egg white"
 	case aMaking:
 		st.served = true
 	case aLaid, aNone:

@@ -122,6 +122,8 @@ func (s *script) making(i int) []stretch {
 		switch {
 		case t.Kind == token.Word && k > i && (fillers.Has(t.Text) || s.plainly(k) && !serving.Known(t.Text) && !serving.Fillers[t.Text]):
 			continue
+		case k > i && s.word(k, "without", "except"): // what is left out stands behind it
+			return out
 		case s.phraseAt(k) > 1: // "nick & nora"
 			n := s.phraseAt(k)
 			words = append(words, s.toks[k:k+n-1]...)
@@ -160,6 +162,9 @@ func (s *script) making(i int) []stretch {
 			continue
 		}
 		if !said.States() && !said.Muddle && !said.Iced && !steps.Has(words[0].Text) {
+			continue
+		}
+		if s.word(k, "with", "without") || s.word(k, "serve", "served") && s.word(k+1, "with") { // "served with a shot of tequila"
 			continue
 		}
 		m := stretch{kind: aMaking, from: i, to: k + 1, cost: cost + costMended*float64(mends), lines: []string{text(words)}}

@@ -38,6 +38,7 @@ type stretch struct {
 	open     bool              // what is passed over runs on into what follows
 	unsaid   bool              // a pour of which neither an amount is told nor that it is poured
 	again    bool              // a pour that may tell how one that was told goes in
+	last     bool              // it speaks of what goes in last, which must be poured
 	free     bool              // it says that the drink has no alcohol
 	plain    bool              // nothing shows that what is passed over is no pour
 }

@@ -342,7 +342,7 @@ func (s *script) remarks(i int) []stretch {
 		toks := s.toks[i : k+1]
 		cost := costTalk + costTalkWord*float64(k-i)
 		if small && !(k == i && opens.Has(t.Text)) {
-			out = append(out, stretch{kind: aRemark, from: i, to: k + 1, cost: cost})
+			out = append(out, stretch{kind: aRemark, from: i, to: k + 1, cost: cost, open: !s.ends(k+1) && !s.sign(k+1, partingSigns)})
 			continue
 		}
 		stops := s.ends(k+1) || s.sign(k+1, partingSigns+"?")

@@ -1,5 +1,5 @@
-// Package overlooked finds what the words around the pours of a draft name that none of the pours
-// is: a step, the service or the rim may hold a pour that was not read as one.
+// Package overlooked finds where the words around the pours of a draft do not agree with them: a
+// step, the service or the rim may hold a pour that was not read as one.
 package overlooked
 
 import (
@@ -21,7 +21,7 @@ import (
 const mostWords = 3
 
 // Faults returns a fault for each stretch of a draft that pours something, or may, which is not
-// among its pours.
+// among its pours, or that says of them what is not so.
 func Faults(d *draft.Draft, pours []flavor.Pour, b *naming.Book) flavor.Faults {
 	l := looker{text: d.String(), pours: pours, book: b}
 	var out flavor.Faults

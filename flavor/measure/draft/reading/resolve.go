@@ -2,6 +2,7 @@ package reading
 
 import (
 	"cmp"
+	"counterpour/flavor/measure/draft/overlooked"
 	"slices"
 	"strings"
 
@@ -76,6 +77,15 @@ func (r *resolver) note(n string) {
 // then without what is said to colleagues around the pours, and at last as what most likely
 // stands in it.
 func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
+	out, err := anyWay(d, f)
+	if err == nil && len(out.Faults) == 0 {
+		out.Faults = overlooked.Said(d.String(), &out.Spec)
+	}
+	return out, err
+}
+
+// anyWay is Resolve without a look at what else the text says of its pours.
+func anyWay(d draft.Draft, f naming.Finder) (Reading, error) {
 	if out, ok, err := narrowed(d, f); ok || err != nil {
 		return out, err
 	}

@@ -29,12 +29,14 @@ func TestBracketsAndDenials(t *testing.T) {
 		"25 ml lime NOT lemon": "lime-juice", "1 oz vermouth (dry not sweet)": "dry-vermouth", "2 oz gin (the floral one, not the navy)": "floral-gin",
 		"20 ml sweet sherry (PX)": "pedro-ximenez-sherry", "1 oz vermouth (the red stuff)": "sweet-vermouth",
 	} {
-		s, err := reading.Read(text+"\n2 oz vodka\nzero proof\nstir, up", x)
+		s, err := reading.Read(text+"\n2 oz vodka\nstir, up", x)
 		if assert.NoError(t, err, text) {
 			assert.Equal(t, id, s.Pours[0].Profile.ID, text)
 		}
 	}
-	_, err := reading.Read("2 oz gin (almond)\n1 oz lime juice", x)
+	_, err := reading.Read("2 oz gin\n1 oz lime juice\nzero proof\nstir, up", x)
+	assert.ErrorContains(t, err, "calls the drink free of alcohol")
+	_, err = reading.Read("2 oz gin (almond)\n1 oz lime juice", x)
 	assert.Error(t, err, "an allergen in brackets is no remark")
 }
 

@@ -26,7 +26,10 @@ func InFigures(toks []token.Token) []token.Token {
 			i += a.takes - 1
 			continue
 		}
-		value, n := wholeAt(toks[i:])
+		value, n := hundredsAt(toks, i)
+		if n == 0 {
+			value, n = wholeAt(toks[i:])
+		}
 		if n == 0 {
 			out = append(out, toks[i])
 			continue
@@ -49,9 +52,6 @@ func wholeAt(toks []token.Token) (value float64, n int) {
 	}
 	first, second, hyphened := strings.Cut(toks[0].Text, "-")
 	ten, small := tens[first], token.NumberWords[first]
-	if v, n := hundredsAt(toks); n > 0 {
-		return v, n
-	}
 	switch {
 	case hyphened && ten > 0 && ones(second) > 0:
 		return ten + ones(second), 1
@@ -69,33 +69,37 @@ func wholeAt(toks []token.Token) (value float64, n int) {
 	return 0, 0
 }
 
-// hundredsAt reads "a hundred", "one hundred and twenty" and "one fifty", and how many
-// tokens that takes, 0 if none stands there.
-func hundredsAt(toks []token.Token) (value float64, n int) {
-	word := func(i int) string {
-		if i < len(toks) && toks[i].Kind == token.Word {
-			return toks[i].Text
+// hundredsAt reads "a hundred", "one hundred and twenty" and, behind a word that leads in an
+// amount, "say one fifty", at i; and how many tokens that takes, 0 if none stands there. In "the
+// patio one thirty mil vodka" the first word is no part of a number.
+func hundredsAt(toks []token.Token, i int) (value float64, n int) {
+	word := func(k int) string {
+		if k >= 0 && k < len(toks) && toks[k].Kind == token.Word {
+			return toks[k].Text
 		}
 		return ""
 	}
-	hundreds := ones(word(0))
-	if word(0) == "a" {
+	hundreds := ones(word(i))
+	if word(i) == "a" {
 		hundreds = 1
 	}
-	rest := 2
+	ten := tens[word(i+1)]
 	switch {
 	case hundreds == 0:
 		return 0, 0
-	case word(1) != "hundred":
-		if ten := tens[word(1)]; ten > 0 && word(0) != "a" {
-			return 100*hundreds + ten, 2
-		}
+	case ten > 0 && word(i) != "a" && (word(i-1) == "say" || entry.LooseWords[word(i-1)]):
+		return 100*hundreds + ten, 2
+	case word(i+1) != "hundred":
 		return 0, 0
-	case word(2) == "and":
-		rest = 3
 	}
-	if v, n := wholeAt(toks[min(rest, len(toks)-1):]); n > 0 && v < 100 && rest < len(toks) && v >= 10 {
-		return 100*hundreds + v, rest + n
+	rest := 2
+	if word(i+rest) == "and" {
+		rest++
+	}
+	if i+rest < len(toks) {
+		if v, n := wholeAt(toks[i+rest:]); n > 0 && v >= 10 {
+			return 100*hundreds + v, rest + n
+		}
 	}
 	return 100 * hundreds, 2
 }

@@ -1,0 +1,109 @@
+package overlooked
+
+import (
+	"regexp"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
+)
+
+// What is said around the pours and does not agree with them.
+
+// Said returns a fault for each thing that a text says of the drink read from it which is not so.
+func Said(text string, s *flavor.Spec) flavor.Faults {
+	var out flavor.Faults
+	for i, line := range strings.Split(text, "\n") {
+		if f := calledFree(line, s.Pours); f != nil {
+			f.Location = measure.LineLocation(i + 1)
+			out = append(out, f)
+		}
+	}
+	for _, f := range []*flavor.Fault{laid(s.Garnish), twoDrinks(s.Pours)} {
+		if f != nil {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// strengthNone is a strength of nothing.
+var strengthNone = regexp.MustCompile(`^0([.,]0+)? ?%$`)
+
+// bracketed is what stands in brackets on a line.
+var bracketed = regexp.MustCompile(`[(\[]([^)\]]*)[)\]]`)
+
+// amounts are figures.
+var amounts = regexp.MustCompile(`[0-9½¼¾⅓⅔⅛]`)
+
+// calledFree is the fault of a line that calls the drink free of alcohol, which is not.
+func calledFree(line string, pours []flavor.Pour) *flavor.Fault {
+	var said []string
+	if before, _, ok := strings.Cut(line, ":"); ok {
+		said = append(said, before)
+	}
+	if !amounts.MatchString(bracketed.ReplaceAllString(line, "")) { // "1 oz ginger beer (alcohol-free)" says it of a pour
+		for _, m := range bracketed.FindAllStringSubmatch(line, -1) {
+			said = append(said, m[1])
+		}
+		said = append(said, line)
+	}
+	for _, s := range said {
+		s = strings.TrimSpace(s)
+		if !naming.SaysFree(s) && !strengthNone.MatchString(s) {
+			continue
+		}
+		for i := range pours {
+			if p := pours[i].Profile; p.ABV.Value > freeAtMost && p.Class != flavor.ClassCocktailBitters {
+				return measure.Invalid("name", s, "%q calls the drink free of alcohol, and %s is not; write which alcohol-free bottle is poured", s, p.Name)
+			}
+		}
+	}
+	return nil
+}
+
+// freeAtMost is the strength in % vol up to which bars call a bottle free of alcohol; common
+// practice.
+const freeAtMost = 0.5
+
+// sentences are words that no garnish holds and a sentence does: "it needs salt".
+var sentences = vocabulary.Words(`it it's its we we're you they i is are be was were needs need wants use uses used so out should because hundred easy less more instead same`)
+
+// laid is the fault of a sentence that was taken for what is laid on the drink.
+func laid(garnish string) *flavor.Fault {
+	for _, t := range token.Lex(nil, garnish, 0, len(garnish)) {
+		if t.Kind == token.Word && sentences.Has(t.Text) {
+			return measure.Invalid("garnish", garnish, "%q tells more than what is laid on the drink; write what it pours on a line of its own, or leave it out", garnish)
+		}
+	}
+	return nil
+}
+
+// leastBase is a base in mL from which it is that of a drink of its own; common practice.
+const leastBase = 40
+
+// twoDrinks is the fault of pours that are two drinks one after the other: a base and what is
+// sour beside it, then both once more.
+func twoDrinks(pours []flavor.Pour) *flavor.Fault {
+	want := []bool{true, false, true, false} // base, sour, base, sour
+	var bases []*flavor.Profile
+	at := 0
+	for i := range pours {
+		p := &pours[i]
+		switch {
+		case at == len(want):
+		case want[at] && p.Profile.Base() && p.ML >= leastBase && (len(bases) == 0 || bases[0] != p.Profile):
+			bases = append(bases, p.Profile)
+			at++
+		case !want[at] && p.Profile.Class == flavor.ClassSourJuice:
+			at++
+		}
+	}
+	if at < len(want) {
+		return nil
+	}
+	return measure.Invalid("", bases[1].Name, "two drinks seem to stand here, one with %s and one with %s; write one of them at a time", bases[0].Name, bases[1].Name)
+}

@@ -1,0 +1,40 @@
+package overlooked_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data"
+)
+
+// What is said around the pours and is not so is asked for: common practice, no source.
+func TestWhatIsSaidOfThePours(t *testing.T) {
+	c, err := data.Embedded()
+	require.NoError(t, err)
+	for text, fault := range map[string]string{
+		"same as friday but 20 lime, 50 gin":                                           "goes by another drink",
+		"Pool Deck (0%)\n50 gin\n25 lime\n20 simple":                                   "free of alcohol",
+		"alcohol free: 50 gin 25 lime 20 simple":                                       "free of alcohol",
+		"one for me: 50 gin 25 lemon 20 simple. one for you: 50 rum 25 lime 20 simple": "two drinks",
+		"50 gin 25 lemon 20 simple shake. then try 50 rum 25 lime":                     "two drinks",
+		"50 gin\n25 lemon\n20 simple\nit needs salt":                                   "tells more than what is laid",
+		"50 gin 25 lemon 20 simple we are out of lemon so use lime":                    "tells more than",
+		"50 gin 25 lemon 20 simple, guests love it with egg white":                     "no amount",
+		"2 gin 1 lemon 1 simple served with a shot of tequila":                         "simple served",
+		"40 ml gin\n20 ml lemon juice\n15 ml simple syrup\nshake, highball, top":       "top",
+	} {
+		_, err := c.ReadSpec("", text)
+		assert.ErrorContains(t, err, fault, text)
+	}
+	for _, text := range []string{
+		"1 oz gin\n3 oz nut-free falernum syrup (alcohol-free)\nshake",
+		"Pool Deck (0%)\n50 pineapple juice\n25 lime juice\n20 simple syrup\n2 dashes aromatic bitters\nshake",
+		"1½ oz aged rum\n½ oz overproof rum\n¾ oz lime juice\n½ oz grapefruit juice\nshake, crushed",
+		"50 gin 25 lemon 20 simple. finish with soda",
+	} {
+		_, err := c.ReadSpec("", text)
+		assert.NoError(t, err, text)
+	}
+}
