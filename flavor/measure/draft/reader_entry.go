@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+	"unicode"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
@@ -236,6 +237,10 @@ func (r *reader) unread(n int, at entry.Span, f *flavor.Fault) {
 // unnamed is words without an amount that say nothing known.
 func (r *reader) unnamed(n int, at entry.Span, written string, toks []token.Token) {
 	muddled := slices.ContainsFunc(toks, func(t token.Token) bool { return strings.HasPrefix(t.Text, "muddle") })
+	if !strings.ContainsFunc(written, func(c rune) bool { return unicode.IsLetter(c) || unicode.IsNumber(c) }) { // a picture of a thumb
+		r.entry(KindRemark, n, at)
+		return
+	}
 	if aside.Said(toks) && !topsIn(toks) {
 		r.entry(KindRemark, n, at)
 		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+written+"” is skipped")

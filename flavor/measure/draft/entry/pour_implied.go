@@ -52,6 +52,10 @@ func (p *Written) pouredOn(text string, toks []token.Token) bool {
 	if len(rest) == 0 {
 		return false
 	}
+	if strings.HasPrefix(toks[0].Text, "finish") && len(rest) > 2 && garnishNouns.Has(rest[0].Text) && laidOf.Has(rest[1].Text) { // "finish with a ribbon of cucumber"
+		p.Shape, p.ByNoun = ShapeGarnish, true
+		return true
+	}
 	if s := serving.Read(rest[1:]); unit == flavor.Top && len(rest) > 1 && Lengtheners[rest[0].Text] && len(s.Unknown) == 0 && s.States() && s.Method == "" { // "top champagne flute"
 		p.Beside.Merge(&s, true)
 		rest = rest[:1]

@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // takeTails takes the words after a name that say how it goes in.
@@ -157,9 +158,15 @@ func opening(toks []token.Token) int {
 	return -1
 }
 
+// without are words behind which "the float" is what another line pours.
+var without = vocabulary.Words(`without w/o before except but then with`)
+
 // TailAt returns the longest tail at the end of toks.
 func TailAt(toks []token.Token) (int, tail) {
 	best, found := 0, tail{}
+	if n := len(toks); n > 2 && toks[n-2].Text == "the" && without.Has(toks[n-3].Text) && PourVerbs[toks[n-1].Text] != "" { // "shake without the float"
+		return 0, tail{}
+	}
 	if len(toks) == 0 {
 		return 0, tail{}
 	}

@@ -420,11 +420,15 @@ func (r *resolver) slippedUnit(l *entry.Line) (near []string, word, rest string)
 		return []string{string(u)}, words[0], strings.Join(words[1:], " ")
 	}
 	last := len(words) - 1
+	behind := !l.AmountAt.Empty() && l.AmountAt.Start > l.NameAt.Start
 	for _, split := range []struct {
 		word string
 		rest []string
 	}{{words[0], words[1:]}, {words[last], words[:last]}} {
 		near := measure.SlippedUnits(split.word)
+		if !l.Amid && behind == (split.word == words[0]) { // a unit stands beside its number
+			continue
+		}
 		if len(near) == 0 || len(split.word) < leastUnitSlip || serving.OtherMeasures[split.word] || serving.DegreeWords[split.word] || joining.Quality(strings.ToLower(split.word)) || r.book.Has(split.word+" syrup") { // gum is no gram
 			continue
 		}

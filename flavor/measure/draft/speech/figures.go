@@ -138,7 +138,7 @@ func spokenAt(toks []token.Token, i int) (saying, bool) {
 		a.value, a.sure = whole+a.value, true
 	case n == i && isWhole:
 		a.value, n = whole, n+1
-	case n == i && toks[i].Kind == token.Word && (tens[at(i)] > 0 || teens[at(i)] > 0): // "forty five of the blanco"
+	case n == i && toks[i].Kind == token.Word && spokenLarge(at(i)): // "forty five of the blanco"
 		value, takes := wholeAt(toks[i:])
 		if takes == 0 {
 			return saying{}, false

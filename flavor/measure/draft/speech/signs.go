@@ -10,7 +10,7 @@ import (
 // signs are what who dictates says for a sign, by the first word, and signsBehind what has a
 // second one.
 var (
-	signs       = vocabulary.TableOf(map[string]string{"comma": ",", "semicolon": ";"})
+	signs       = vocabulary.TableOf(map[string]string{"comma": ",", "semicolon": ";", "period": "."})
 	signsBehind = vocabulary.TableOf(map[string][2]string{"full": {"stop", "."}, "new": {"line", ";"}, "next": {"line", ";"}})
 )
 

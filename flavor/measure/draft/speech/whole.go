@@ -104,6 +104,12 @@ func hundredsAt(toks []token.Token, i int) (value float64, n int) {
 	return 100 * hundreds, 2
 }
 
+// spokenLarge reports whether a word is a number from thirteen up, or begins one: "thirty-five".
+func spokenLarge(w string) bool {
+	ten, second, hyphened := strings.Cut(w, "-")
+	return teens[w] > 0 || tens[ten] > 0 && (!hyphened || ones(second) > 0)
+}
+
 // ones is a word for a number below ten, 0 for any other.
 func ones(w string) float64 {
 	if v := token.NumberWords[w]; v < 10 {
