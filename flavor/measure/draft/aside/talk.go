@@ -101,17 +101,3 @@ func Reminds(toks []token.Token) bool {
 	}
 	return false
 }
-
-// SpeaksOfAnother reports whether words say that a drink is one that stands elsewhere, changed:
-// "same as the special but with the pink stuff 25 instead".
-func SpeaksOfAnother(toks []token.Token) bool {
-	for i := range toks {
-		switch {
-		case i+1 < len(toks) && toks[i].Text == "same" && toks[i+1].Text == "as":
-			return true
-		case toks[i].Text == "instead" && slices.ContainsFunc(toks[:i], func(t token.Token) bool { return t.Kind == token.Numeral }):
-			return true
-		}
-	}
-	return false
-}

@@ -243,9 +243,6 @@ func (r *resolver) endsInBase() bool {
 // something that no line pours: "guys, don't forget the egg white".
 func (r *resolver) talksOfPours() bool {
 	toks := token.Lex(nil, r.name, 0, len(r.name))
-	if aside.SpeaksOfAnother(toks) {
-		return true
-	}
 	if !aside.Talks(toks) {
 		return false
 	}
@@ -364,7 +361,7 @@ func (r *resolver) isName(l *entry.Line) bool {
 	if r.titled(l) {
 		return true
 	}
-	if r.poursIn(l.Asked) || aside.SpeaksOfAnother(token.Lex(nil, l.Asked, 0, len(l.Asked))) {
+	if r.poursIn(l.Asked) {
 		return false
 	}
 	if l.Whole != "" {

@@ -426,7 +426,7 @@ func (r *resolver) slippedUnit(l *entry.Line) (near []string, word, rest string)
 		rest []string
 	}{{words[0], words[1:]}, {words[last], words[:last]}} {
 		near := measure.SlippedUnits(split.word)
-		if !l.Amid && behind == (split.word == words[0]) { // a unit stands beside its number
+		if !l.Amid && behind == (split.word == words[0]) && (len(near) == 0 || !flavor.Unit(near[0]).Counted()) { // "2 lime wegdes", but a measure stands beside its number
 			continue
 		}
 		if len(near) == 0 || len(split.word) < leastUnitSlip || serving.OtherMeasures[split.word] || serving.DegreeWords[split.word] || joining.Quality(strings.ToLower(split.word)) || r.book.Has(split.word+" syrup") { // gum is no gram
