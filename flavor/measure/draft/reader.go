@@ -202,19 +202,33 @@ func (r *reader) pouringWords(n int, toks []token.Token) []token.Token {
 	toks = r.withoutServes(n, r.withoutPrices(n, r.remarkFrom(n, joining.WithoutRole(r.text, toks))))
 	about := r.about
 	r.about = slices.Clone(speech.About(toks))
-	toks, r.amends = speech.Amended(r.changed(n, speech.Ranges(r.text, toks)), about)
+	kept, set := r.changed(n, speech.Ranges(r.text, toks))
+	toks, r.amends = speech.Amended(kept, about)
+	r.amends = r.amends || set
 	toks = r.without(n, toks, speech.StandIn(toks))
 	toks = r.withoutLead(n, r.withoutCommentary(n, r.secondThoughts(n, speech.Dictated(toks))))
 	return r.partSize(r.without(n, toks, speech.Opening(toks)))
 }
 
-// changed is [speech.Changed] of a line, and says what was left out.
-func (r *reader) changed(n int, toks []token.Token) []token.Token {
+// changed is [speech.Changed] of a line, and says what was left out; true if anything was and one
+// amount is left, so that an amount above may be the one that no longer counts.
+func (r *reader) changed(n int, toks []token.Token) ([]token.Token, bool) {
 	out, was := speech.Changed(r.text, toks)
 	for _, w := range was {
 		r.said.Notes = append(r.said.Notes, lineNote(n, "“"+w+"” is skipped: the amount beside it counts"))
 	}
-	return out
+	return out, len(was) > 0 && numerals(out) == 1
+}
+
+// numerals is how many numbers some tokens hold.
+func numerals(toks []token.Token) int {
+	n := 0
+	for i := range toks {
+		if toks[i].Kind == token.Numeral {
+			n++
+		}
+	}
+	return n
 }
 
 // secondThoughts is [speech.SecondThoughts] of a line, and says what was taken back.

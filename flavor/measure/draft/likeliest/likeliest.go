@@ -77,7 +77,16 @@ type poured struct {
 
 // poursAs reports whether two readings pour the same.
 func (r *reading) poursAs(o *reading) bool {
-	return slices.EqualFunc(r.pours, o.pours, func(a, b poured) bool { return a.line == b.line })
+	return slices.EqualFunc(r.pours, o.pours, func(a, b poured) bool { return a.amount() == b.amount() })
+}
+
+// amount is a line without the verb that tells how an amount goes in.
+func (p *poured) amount() string {
+	verb, rest, _ := strings.Cut(p.line, " ")
+	if entry.PourVerbs[verb] != "" && strings.ContainsAny(rest, "0123456789½¼¾⅓⅔") {
+		return rest
+	}
+	return p.line
 }
 
 // read puts together what a way says; false if it does not hold together.

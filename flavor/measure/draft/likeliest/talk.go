@@ -89,6 +89,9 @@ func (s *script) titles(i int) []stretch {
 		return nil
 	}
 	var out []stretch
+	if k := s.oneOf(i); k > i {
+		out = append(out, stretch{kind: aTitle, from: i, to: k, lines: []string{s.written(i, k-1)}, cost: costTalk})
+	}
 	for k := i; k < len(s.toks) && k-i < mostTitle; k++ {
 		if !s.lettered(k) && !s.sign(k, "&'’-()") || s.word(k) && thoughts.Has(s.toks[k].Text) {
 			break
@@ -120,6 +123,22 @@ func (s *script) titles(i int) []stretch {
 	}
 	return out
 }
+
+// oneOf is where a name ends that speaks of the drink as one of a kind, "almond 1: 1.5 amaretto",
+// and i if none does.
+func (s *script) oneOf(i int) int {
+	k := i
+	for s.word(k) && k-i < mostOneOf {
+		k++
+	}
+	if i > 0 || k == i || k+1 >= len(s.toks) || s.toks[k].Kind != token.Numeral || s.toks[k].Value != 1 || !s.sign(k+1, ":=") {
+		return i
+	}
+	return k + 1
+}
+
+// mostOneOf is the most words of such a name.
+const mostOneOf = 3
 
 // opens are words that no name of a drink ends in: something follows them.
 var opens = vocabulary.Words(`of with and the a an to for in on into n plus per by from de di la el le some`)

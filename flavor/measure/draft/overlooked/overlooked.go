@@ -44,6 +44,13 @@ func Faults(d *draft.Draft, pours []flavor.Pour, b *naming.Book) flavor.Faults {
 	return out
 }
 
+// Bottle reports whether words hold the name of a bottle, or of an egg, however short, that none of
+// the pours is.
+func Bottle(words string, pours []flavor.Pour, b *naming.Book) bool {
+	l := looker{text: words, pours: pours, book: b}
+	return l.bottle(token.Lex(nil, words, 0, len(words))) != nil
+}
+
 // looker holds what the words of a draft are held against.
 type looker struct {
 	text  string
@@ -61,8 +68,8 @@ func (l *looker) poured(p *flavor.Profile) bool {
 	return slices.ContainsFunc(l.pours, func(q flavor.Pour) bool { return q.Profile == p })
 }
 
-// places are where a bottle may be meant that has no amount: by the jigger, and by the dash.
-var places = []naming.Place{{Unit: flavor.Ounce, Amount: 1}, {Unit: flavor.Dash, Amount: 1}}
+// places are where a bottle may be meant that has no amount: by the jigger, by the dash, and by the piece.
+var places = []naming.Place{{Unit: flavor.Ounce, Amount: 1}, {Unit: flavor.Dash, Amount: 1}, {Unit: flavor.Piece, Amount: 1}}
 
 // bottle finds a bottle amid words of serving: "shk up orange bitters", "st nn cherry ang bit".
 func (l *looker) bottle(toks []token.Token) *flavor.Fault {
@@ -114,11 +121,11 @@ func (l *looker) kin(p *flavor.Profile, written string) bool {
 	})
 }
 
-// bottled reports whether an ingredient is a spirit, what goes with one, or bitters: none of them
-// is laid on a drink.
+// bottled reports whether an ingredient is a spirit, what goes with one, bitters, or an egg: none
+// of them is laid on a drink.
 func bottled(p *flavor.Profile) bool {
 	part := p.Class.Part()
-	return part == flavor.PartBase || part == flavor.PartModifier || p.Class == flavor.ClassCocktailBitters
+	return part == flavor.PartBase || part == flavor.PartModifier || p.Class == flavor.ClassCocktailBitters || p.Class == flavor.ClassEgg
 }
 
 // measured finds an amount of what is poured amid words of the rim: ".75 lem shk sugr rim".

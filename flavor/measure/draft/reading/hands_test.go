@@ -126,3 +126,30 @@ func TestBittersAmongTheGarnish(t *testing.T) {
 	}
 	assert.Equal(t, "pisco 60 + lime 30 + simple 20", poured(t, sour+"orange slice + cherry"))
 }
+
+// An amount that a later line corrects stands in place of the one above: common practice, no
+// source.
+func TestALaterLineCorrectsAnAmount(t *testing.T) {
+	for text, want := range map[string]string{
+		"40 mezcal, 20 lime, 15 agave\nno wait, 25 lime":                       "mezcal 40 + lime 25 + agave 15",
+		"40 mezcal, 20 lime, 15 agave\n25 lime not 20":                         "mezcal 40 + lime 25 + agave 15",
+		"Dan: 40 mezcal 20 lime 15 agave\nDan: no wait, 25 lime not 20. shake": "mezcal 40 + lime 25 + agave 15",
+	} {
+		assert.Equal(t, want, poured(t, text), text)
+	}
+}
+
+// A drink that is served down has no ice, but where some is told: common practice, no source.
+func TestServedDown(t *testing.T) {
+	for text, want := range map[string]flavor.Service{
+		"2 oz rye\n1 oz sweet vermouth\nstir, down":              flavor.Up,
+		"2 oz rye\n1 oz sweet vermouth\nstir, down on a rock":    flavor.Rocks,
+		"2 oz rye\n1 oz sweet vermouth\nstir down over big rock": flavor.Rocks,
+	} {
+		s, err := reading.Read(text, wholeCatalogue(t))
+		if assert.NoError(t, err, text) {
+			assert.Equal(t, want, s.Service, text)
+			assert.Equal(t, want == flavor.Up, strings.Contains(strings.Join(s.Notes, "\n"), "without ice"), text)
+		}
+	}
+}

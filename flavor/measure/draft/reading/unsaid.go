@@ -2,6 +2,7 @@ package reading
 
 import (
 	"cmp"
+	"counterpour/flavor/measure/draft/overlooked"
 	"slices"
 	"strings"
 
@@ -163,7 +164,7 @@ func (r *resolver) unpouredKind(words string, served bool) draft.Kind {
 	if len(named) == 0 {
 		f := r.book.Find(words, naming.Place{Unit: flavor.Splash})
 		switch {
-		case f.Profile == nil && f.Fault.Kind == flavor.ErrUnknown && topsUp(words): // "moon juice top"
+		case f.Profile == nil && f.Fault.Kind == flavor.ErrUnknown && (topsUp(words) || overlooked.Bottle(words, r.poursNow(), r.book)): // "moon juice top", "ew shake hrd"
 			return draft.KindUnread
 		case f.Profile == nil && f.Fault.Kind == flavor.ErrUnknown:
 			return draft.KindStep
@@ -212,6 +213,17 @@ func (r *resolver) told(words string) bool {
 // poured reports whether a draft pours an ingredient.
 func (r *resolver) poured(p *flavor.Profile) bool {
 	return slices.ContainsFunc(r.tasks, func(t *task) bool { return t.hit.Profile == p })
+}
+
+// poursNow are the ingredients that are poured so far.
+func (r *resolver) poursNow() []flavor.Pour {
+	var out []flavor.Pour
+	for _, t := range r.tasks {
+		if t.hit.Profile != nil {
+			out = append(out, flavor.Pour{Profile: t.hit.Profile})
+		}
+	}
+	return out
 }
 
 // poursKind reports whether a draft pours something of an ingredient's class.

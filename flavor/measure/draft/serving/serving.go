@@ -85,6 +85,9 @@ func Read(toks []token.Token) Said {
 		}
 		i += n
 	}
+	if s.Service != flavor.Up { // "down on a rock" has its ice
+		s.Notes = slices.DeleteFunc(s.Notes, func(n string) bool { return n == downNote })
+	}
 	if len(words) > 0 {
 		_, n := TermAt(words[:min(len(words), LongestTerm)])
 		s.Begins = n > 0 || StepVerbs[words[0]]

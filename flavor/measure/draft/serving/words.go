@@ -61,9 +61,9 @@ var nearMethods = map[string]term{
 	"in shaker": {}, "in the shaker": {}, "in a shaker": {}, "into shaker": {}, "into the shaker": {}, "into a shaker": {}, "to shaker": {}, "to the shaker": {}, "to a shaker": {}, "from shaker": {},
 	"from the shaker": {}, "the shaker": {}, "a shaker": {}, "cocktail shaker": {}, "shaker tin": {}, "shaker tins": {},
 	"build in tin": {}, "built in tin": {}, "build in the tin": {}, "build in shaker": {}, "build in mixing glass": {}, "build in tins": {},
-	"down":         {Service: flavor.Up, Glass: "rocks glass", note: "served down is taken as strained into a rocks glass without ice"},
+	"down":         {Service: flavor.Up, weak: true, Glass: "rocks glass", note: downNote},
 	"serve frozen": {}, "served frozen": {}, "frozen glass": {}, "serve ice cold": {},
-	"served down": {Service: flavor.Up, Glass: "rocks glass", note: "served down is taken as strained into a rocks glass without ice"},
+	"served down": {Service: flavor.Up, Glass: "rocks glass", note: downNote},
 }
 
 // frozenByMachine is what a machine makes that freezes a drink while it turns.
@@ -297,3 +297,6 @@ func Known(word string) bool { return len(terms.Get(word)) > 0 }
 var OtherMeasures = token.Words(`cup cups pint pints gallon gallons lb lbs pound pounds kg mg
 gill gills measure measures glug glugs finger fingers bottle bottles can cans handful handfuls
 btl btls wineglass wineglasses bunch bunches glass glasses dram drams knob knobs dollop dollops batch inch inches cm thumb`)
+
+// downNote is said of what is served down, where nothing says that there is ice.
+const downNote = "served down is taken as strained into a rocks glass without ice"

@@ -210,8 +210,19 @@ func Amended(toks, about []token.Token) ([]token.Token, bool) {
 }
 
 // amendsFirst returns how many words begin a line that say that the amount behind them takes back
-// one above: "make it 15 simple"; 0 if none do.
+// one above: "make it 15 simple", "no wait, 25 lime"; 0 if none do.
 func amendsFirst(toks []token.Token) int {
+	if len(toks) == 0 {
+		return 0
+	}
+	if n := takenBackAt(toks, 0); n > 0 {
+		for n < len(toks) && Pause(&toks[n]) {
+			n++
+		}
+		if n+1 < len(toks) && entry.StartsAmount(toks[n:]) {
+			return n
+		}
+	}
 	if len(toks) < 4 || toks[0].Text != "make" && toks[0].Text != "call" || toks[1].Text != "it" && toks[1].Text != "that" || !entry.StartsAmount(toks[2:]) {
 		return 0
 	}
