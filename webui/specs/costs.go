@@ -143,7 +143,7 @@ func (p *pages) costsOf(ctx context.Context, key string, down bool, page int) (*
 		sortCosts(rows, key, down)
 		fields.Set("sort", map[bool]string{true: "-"}[down]+key)
 	}
-	v.Heads = costHeads(key, down)
+	v.Heads = costHeads(key, down, v.Currency)
 	v.Pager = part.NewPager(len(rows), costsAPage, page, costsPath, fields)
 	v.Rows = part.PageOf(v.Pager, rows)
 	if page > 1 {

@@ -39,9 +39,13 @@ func sortCosts(rows []costRow, key string, down bool) {
 }
 
 // costHeads are the heads of the columns; the one that is sorted by turns the order. Money
-// is sorted from the most first.
-func costHeads(key string, down bool) (out []costHead) {
-	for _, h := range []struct{ key, title, class string }{{"name", "Drink", ""}, {"cost", "Costs", "n"}, {"price", "Price", "n"}, {"share", "Share, %", "n"}} {
+// is sorted from the most first, and has its currency, if it is of one.
+func costHeads(key string, down bool, currency string) (out []costHead) {
+	in := ""
+	if currency != "" {
+		in = ", " + currency
+	}
+	for _, h := range []struct{ key, title, class string }{{"name", "Drink", ""}, {"cost", "Costs" + in, "n"}, {"price", "Price" + in, "n"}, {"share", "Share, %", "n"}} {
 		turns := h.key != "name"
 		head := costHead{Title: h.title, Class: h.class}
 		if h.key == key {
