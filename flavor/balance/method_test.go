@@ -67,7 +67,7 @@ var badlyMade = []struct {
 	{"2 oz bourbon|1 oz whole milk|4 oz cola|build, highball", technique.Curdled, "whole milk", "leave out the whole milk"},
 	{"2 oz gin|1 oz lemon juice|3/4 oz simple syrup|3 oz soda water|shake everything with soda, highball", technique.Flat, "soda water", "add the soda water after the shake"},
 	{"2 oz gin|1/2 oz lemon juice|1/2 oz simple syrup|3 oz champagne|shake all ingredients, flute", technique.Flat, "brut champagne", "add the brut champagne after the shake"},
-	{"2 oz vodka|4 oz ginger beer|shake, highball", technique.Flat, "ginger beer", "add the ginger beer after the shake"},
+	{"2 oz vodka|1/2 oz lime juice|4 oz ginger beer|shake, highball", technique.Flat, "ginger beer", "add the ginger beer after the shake"},
 	{"2 oz bourbon|3/4 oz lemon juice|3/4 oz simple syrup|build, neat", technique.Uniced, "lemon juice", "shake it"},
 	{"2 oz rye whiskey|1 oz sweet vermouth|2 dashes aromatic bitters|build, up", technique.Uniced, "rye whiskey", "stir it"},
 	{"2 oz gin|3/4 oz lemon juice|3/4 oz simple syrup|stir, up", technique.Unshaken, "lemon juice", "shake it"},

@@ -105,10 +105,18 @@ func rich(p *flavor.Pour) bool {
 // served up.
 func brewedDark(p *flavor.Pour) bool { return p.Profile.Class.Roasted() }
 
+// The share of what sparkles, of a drink, from which nobody would shake it: proven
+// drinks that are shaken and lengthened stop at 0.57 of soda or beer, and at 0.60 of
+// sparkling wine.
+const (
+	mostLengthened, neverShaken         = 0.575, 0.625
+	mostLengthenedWine, neverShakenWine = 0.62, 0.70
+)
+
 // flat tells whether what sparkles is shaken. A bartender reads "shake" as: all but
-// the soda, however much there is of it. It is not read so if the draft has everything
-// shaken, if it marks of other pours that they go in afterwards, or if nothing else in it
-// wants shaking. A blender takes everything.
+// the soda. It is not read so if the draft has everything shaken, if it marks of
+// other pours that they go in afterwards, if nothing else in it wants shaking, or
+// if hardly anything else is in it. A blender takes everything.
 func (w *workshop) flat() {
 	if !w.spec.Method.Aerates() {
 		return
@@ -120,15 +128,15 @@ func (w *workshop) flat() {
 	late, _ := w.of(lateOn)
 	cloudy, _ := w.of(func(p *flavor.Pour) bool { return p.Profile.Class.Shaken() && !mix.AfterIce(p) })
 	x := makeup.Presence(inside, w.total, makeup.HalfLength)
-	if w.spec.Method != flavor.Blend && !w.spec.Together && late == 0 {
-		x *= 1 - makeup.Ramp(cloudy/w.total, 0, wantsShaking)
+	if w.spec.Method != flavor.Blend && !w.spec.Together && late == 0 && cloudy > 0 {
+		from, to := mostLengthened, neverShaken
+		if by.Class == flavor.ClassSparklingWine {
+			from, to = mostLengthenedWine, neverShakenWine
+		}
+		x *= makeup.Ramp(inside/w.total, from, to)
 	}
 	w.say(Flat, by, x, 0, 1, fullSlip)
 }
-
-// wantsShaking is the share of a drink from which what is cloudy is reason enough to shake the
-// rest of it; a splash in a tall drink is not. Common practice, no source.
-const wantsShaking = 0.03
 
 // eggUnshaken tells whether raw egg or a foam is not beaten; a hot drink sets it.
 func (w *workshop) eggUnshaken() {
