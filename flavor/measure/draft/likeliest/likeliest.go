@@ -188,12 +188,8 @@ func (r *reading) ends() bool {
 
 // strong reports whether alcohol is poured, or something that is still asked for.
 func (r *reading) strong() bool {
-	return slices.ContainsFunc(r.pours, func(p poured) bool { return p.profile == nil || p.profile.ABV.Value > freeAtMost })
+	return slices.ContainsFunc(r.pours, func(p poured) bool { return p.profile == nil || p.profile.ABV.Value > flavor.NoAlcoholABV })
 }
-
-// freeAtMost is the strength in % vol up to which a drink is called free of alcohol: Regulation
-// (EU) No 1169/2011 names none up to 1.2; bars and most national rules take 0.5. Common practice.
-const freeAtMost = 0.5
 
 // cut reports whether a remark is a line that is taken back.
 func (s *script) cut(t *stretch) bool {

@@ -34,9 +34,6 @@ var (
 hey hi hiya hello yo right well just tonight today please pls thanks thx cheers ta mate chef guys team all boss lads yeah yes yep ye yea yup np um uh er like but too sweet sour strong weak bitter boozy now new spec drink recipe one my our ur lol haha good great nice lovely think reckon`)
 )
 
-// noAlcohol is a strength of nothing.
-var noAlcohol = regexp.MustCompile(`^0([.,]0+)? ?%$`)
-
 // numbering reports whether the number behind a word is one of a card, a sheet or a version.
 func numbering(w string) bool { return cardWords.Has(w) || draft.Numbered(w) || w == "p" || w == "v" }
 
@@ -241,7 +238,7 @@ func (s *script) headings(i int) []stretch {
 	if s.starts(i) && s.sign(i+2, ":-/|") && naming.SaysFree(s.written(i, i+2)) { // "0 proof:"
 		return []stretch{{kind: aHeading, from: i, to: i + 2, cost: costHeading}}
 	}
-	if s.toks[i].Kind == token.Percent && noAlcohol.MatchString(s.toks[i].Text) {
+	if s.toks[i].Kind == token.Percent && naming.SaysNone(s.toks[i].Text) {
 		return []stretch{{kind: aHeading, from: i, to: i + 1, cost: costLabel, free: true}}
 	}
 	if s.toks[i].Kind == token.Mark || !s.starts(i) && !s.sign(i-1, partingSigns) {

@@ -30,9 +30,6 @@ func Said(text string, s *flavor.Spec) flavor.Faults {
 	return out
 }
 
-// strengthNone is a strength of nothing.
-var strengthNone = regexp.MustCompile(`^0([.,]0+)? ?%$`)
-
 // bracketed is what stands in brackets on a line.
 var bracketed = regexp.MustCompile(`[(\[]([^)\]]*)[)\]]`)
 
@@ -53,21 +50,17 @@ func calledFree(line string, pours []flavor.Pour) *flavor.Fault {
 	}
 	for _, s := range said {
 		s = strings.TrimSpace(s)
-		if !naming.SaysFree(s) && !strengthNone.MatchString(s) {
+		if !naming.SaysFree(s) && !naming.SaysNone(s) {
 			continue
 		}
 		for i := range pours {
-			if p := pours[i].Profile; p.ABV.Value > freeAtMost && p.Class != flavor.ClassCocktailBitters {
+			if p := pours[i].Profile; p.ABV.Value > flavor.NoAlcoholABV && p.Class != flavor.ClassCocktailBitters {
 				return measure.Invalid("name", s, "%q calls the drink free of alcohol, and %s is not; write which alcohol-free bottle is poured", s, p.Name)
 			}
 		}
 	}
 	return nil
 }
-
-// freeAtMost is the strength in % vol up to which bars call a bottle free of alcohol; common
-// practice.
-const freeAtMost = 0.5
 
 // sentences are words that no garnish holds and a sentence does: "it needs salt".
 var sentences = vocabulary.Words(`it it's its we we're you they i is are be was were needs need wants use uses used so out should because hundred easy less more instead same`)

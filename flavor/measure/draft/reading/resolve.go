@@ -2,7 +2,6 @@ package reading
 
 import (
 	"cmp"
-	"counterpour/flavor/measure/draft/overlooked"
 	"slices"
 	"strings"
 
@@ -13,6 +12,7 @@ import (
 	"counterpour/flavor/measure/draft/joining"
 	"counterpour/flavor/measure/draft/likeliest"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/overlooked"
 	"counterpour/flavor/measure/draft/running"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/shorthand"

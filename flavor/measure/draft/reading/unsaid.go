@@ -2,7 +2,6 @@ package reading
 
 import (
 	"cmp"
-	"counterpour/flavor/measure/draft/overlooked"
 	"slices"
 	"strings"
 
@@ -12,6 +11,7 @@ import (
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/overlooked"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 )
