@@ -352,7 +352,7 @@ func (b *Build) unsyruped(ml []float64, e *ratio.Equivalents) float64 {
 	if untold(without) {
 		return 0
 	}
-	share, ok := shareThat(b.nearUnsweetened(), b.set.sweet)
+	share, ok := b.having.sweet.shareOf(b.nearUnsweetened, b.set.sweet)
 	if !ok {
 		return 0
 	}
