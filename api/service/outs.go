@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/cover/lookahead"
+	"counterpour/flavor/cover/outs"
 )
 
 // menuEffort limits the work of the searches for a whole menu. The limit takes about four
@@ -29,7 +30,7 @@ type OutsRequest struct {
 // OutsAnswer is the drinks of the menu that lose a pour, with their covers.
 type OutsAnswer struct {
 	House  About // whose menu it is; zero if the menu was sent
-	Result *cover.MenuResult
+	Result *outs.Result
 }
 
 // Outs finds covers for every drink of a menu that pours one of the bottles. For the
@@ -46,29 +47,29 @@ func (s *Snapshot) Outs(ctx context.Context, r OutsRequest) (*OutsAnswer, error)
 		request.Specs = slices.DeleteFunc(request.Specs, func(spec *flavor.Spec) bool { return !pours(spec, asked) })
 		request.Out = withEach(request.Out, s.Out)
 	}
-	a.Result, err = admission.Search(ctx, s.Searches, func(ctx context.Context) (*cover.MenuResult, error) {
-		return s.Finder.Outs(ctx, *request)
+	a.Result, err = admission.Search(ctx, s.Searches, func(ctx context.Context) (*outs.Result, error) {
+		return outs.Find(ctx, s.Finder, *request)
 	})
 	if err != nil {
 		return nil, err
 	}
-	a.Result.Fetch = slices.DeleteFunc(a.Result.Fetch, func(f cover.Fetch) bool { return !slices.Contains(asked, f.Profile) })
+	a.Result.Fetch = slices.DeleteFunc(a.Result.Fetch, func(f outs.Fetch) bool { return !slices.Contains(asked, f.Profile) })
 	return a, nil
 }
 
 // Outs finds covers for a whole menu when bottles run out, by a snapshot of the house.
 // Requests with the same content share one search. The answer must not be changed.
-func (v *Venue) Outs(ctx context.Context, now *Snapshot, r cover.MenuRequest) (*cover.MenuResult, error) {
-	r.Effort, r.Specs = menuEffort, cover.Touching(r.Specs, r.Out) // other drinks do not affect the result
-	return v.menus.Outs(ctx, now.Set.Palates(), r, func(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
-		return admission.Search(ctx, now.Searches, func(ctx context.Context) (*cover.MenuResult, error) { return now.Finder.Outs(ctx, r) })
+func (v *Venue) Outs(ctx context.Context, now *Snapshot, r outs.Request) (*outs.Result, error) {
+	r.Effort, r.Specs = menuEffort, outs.Touching(r.Specs, r.Out) // other drinks do not affect the result
+	return v.menus.Outs(ctx, now.Set.Palates(), r, func(ctx context.Context, r outs.Request) (*outs.Result, error) {
+		return admission.Search(ctx, now.Searches, func(ctx context.Context) (*outs.Result, error) { return outs.Find(ctx, now.Finder, r) })
 	})
 }
 
-func (s *Snapshot) outsRequest(ctx context.Context, r *OutsRequest) (*cover.MenuRequest, error) {
+func (s *Snapshot) outsRequest(ctx context.Context, r *OutsRequest) (*outs.Request, error) {
 	var faults flavor.Faults
 	fault.InRange(&faults, "max_parts", r.Parts, 1, cover.MaxParts)
-	out := &cover.MenuRequest{Parts: r.Parts, Tastings: s.Tastings, Effort: menuEffort}
+	out := &outs.Request{Parts: r.Parts, Tastings: s.Tastings, Effort: menuEffort}
 	for i, name := range r.Out {
 		p, err := s.Named(name)
 		if err := fault.Collect(&faults, fault.At(fmt.Sprintf("out[%d]", i), err)); err != nil {

@@ -5,6 +5,7 @@ import (
 
 	"counterpour/api/service"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/outs"
 )
 
 // OutsBody asks for covers for a whole menu when bottles run out.
@@ -74,16 +75,16 @@ func AnswerOuts(ctx context.Context, house *service.Snapshot, body OutsBody) (*O
 	return &OutsAnswer{
 		CrossContact: crossContact(body.Avoid, body.Diet),
 		House:        r.House.Name, Invented: r.House.Invented,
-		Outs:  list(r.Result.Touched, func(t cover.Touched) Out { return outOf(house, &t) }),
-		Fetch: list(r.Result.Fetch, func(f cover.Fetch) Fetch { return Fetch{f.Profile.ID, f.Profile.Name, f.Drinks, f.Lost} }),
-		Opened: list(r.Result.Opened, func(o cover.Opened) Opened {
+		Outs:  list(r.Result.Touched, func(t outs.Touched) Out { return outOf(house, &t) }),
+		Fetch: list(r.Result.Fetch, func(f outs.Fetch) Fetch { return Fetch{f.Profile.ID, f.Profile.Name, f.Drinks, f.Lost} }),
+		Opened: list(r.Result.Opened, func(o outs.Opened) Opened {
 			return Opened{o.Profile.ID, o.Profile.Name, o.Drinks}
 		}),
 		Spared: r.Result.Spared, GivenJND: round(r.Result.Given, digitsJND),
 	}, nil
 }
 
-func outOf(house *service.Snapshot, t *cover.Touched) Out {
+func outOf(house *service.Snapshot, t *outs.Touched) Out {
 	shown := func(c cover.Cover) Cover { return coverOf(house, &c, t.ScoreBefore) }
 	return Out{Spec: specOf(t.Spec), Missing: list(t.Missing, ingredientOf), Removed: list(t.Removed, ingredientOf), Unbalanced: t.Unbalanced, Chosen: t.Chosen,
 		Unstated: list(t.Unstated, ingredientOf), Covers: list(t.Covers, shown), IfLabelClears: list(t.IfLabelClears, shown), Near: t.Near, ProvenBest: t.Proven, NotSearched: t.NotSearched}

@@ -14,6 +14,7 @@ import (
 	"counterpour/data"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/outs"
 	"counterpour/flavor/lookup"
 	"counterpour/index"
 )
@@ -147,9 +148,9 @@ func (r *ratios) menus(ctx context.Context, out io.Writer) error {
 	for _, n := range r.houses {
 		menu := drinks(k, n)
 		limited, stop := context.WithTimeout(ctx, 20*time.Second)
-		var found *cover.MenuResult
+		var found *outs.Result
 		took, err := timed(func() (err error) {
-			found, err = k.Finder.Outs(limited, cover.MenuRequest{Specs: menu, Out: []*flavor.Profile{gone}, Stock: stock, Parts: 2})
+			found, err = outs.Find(limited, k.Finder, outs.Request{Specs: menu, Out: []*flavor.Profile{gone}, Stock: stock, Parts: 2})
 			return err
 		})
 		stop()

@@ -42,7 +42,7 @@ var allowedInFlavor = map[string][]string{
 	"template":  {"flavor", "ratio", "makeup"},
 	"weigh":     {"flavor", "mix", "habit", "ratio", "makeup", "technique", "template", "weigh/proportion"},
 	"balance":   {"flavor", "guest", "makeup", "measure", "mix", "sense", "ratio", "technique", "template", "weigh", "balance/wording"},
-	"cover":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/choice", "cover/gap", "cover/search", "cover/portion", "cover/role", "cover/wording", "technique"},
+	"cover":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/gap", "cover/search", "cover/portion", "cover/role", "cover/wording", "technique"},
 	"drill":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "makeup", "template", "weigh", "balance", "cover", "riff", "drill/tasting", "drill/handling", "drill/pace", "drill/slip", "drill/wording"},
 
 	"template/templatetest": {"flavor", "ratio", "template"},
@@ -50,7 +50,8 @@ var allowedInFlavor = map[string][]string{
 	"balance/wording": {"flavor", "measure", "ratio", "technique", "template", "weigh"},
 	"cover/choice":    {},
 	"cover/search":    {"sense"},
-	"cover/lookahead": {"flavor", "cover"},
+	"cover/outs":      {"flavor", "guest", "cover", "cover/choice"},
+	"cover/lookahead": {"flavor", "cover", "cover/outs"},
 	"drill/pace":      {"flavor"},
 	"drill/handling":  {"flavor", "mix", "sense"},
 	"drill/slip":      {"flavor", "measure"},

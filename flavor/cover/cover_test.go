@@ -57,6 +57,38 @@ func newBench(t testing.TB) *bench {
 	return b
 }
 
+// demoMenu is what the demo house pours.
+func (b *bench) demoMenu(t testing.TB) []*flavor.Spec {
+	demo, err := b.catalogue.Demo()
+	require.NoError(t, err)
+	specs := make([]*flavor.Spec, len(demo.Specs))
+	for i := range demo.Specs {
+		specs[i] = &demo.Specs[i].Spec
+	}
+	return specs
+}
+
+func (b *bench) profiles(t testing.TB, ids ...string) []*flavor.Profile {
+	out := make([]*flavor.Profile, len(ids))
+	for i, id := range ids {
+		p, ok := b.catalogue.ByID(id)
+		require.True(t, ok, id)
+		out[i] = p
+	}
+	return out
+}
+
+// menu is the drinks of some texts.
+func (b *bench) menu(t testing.TB, texts ...string) []*flavor.Spec {
+	out := make([]*flavor.Spec, len(texts))
+	for i, text := range texts {
+		s, err := b.catalogue.ReadSpec("", text)
+		require.NoError(t, err)
+		out[i] = &s
+	}
+	return out
+}
+
 // request asks for covers over the whole catalogue.
 func (b *bench) request(t testing.TB, text, missing string, parts, limit int, avoid ...flavor.Allergen) Request {
 	spec, err := b.catalogue.ReadSpec("", text)
@@ -93,7 +125,7 @@ func TestFindCoversBestFirst(t *testing.T) {
 		assert.False(t, r.Unbalanced)
 		for i, x := range r.Covers {
 			if i > 0 {
-				assert.LessOrEqual(t, r.Covers[i-1].rank, x.rank, "best first")
+				assert.LessOrEqual(t, r.Covers[i-1].Rank, x.Rank, "best first")
 			}
 			assert.GreaterOrEqual(t, x.Score, math.Min(weigh.BalancedFrom, r.ScoreBefore-5)-1e-9, x.Text)
 			assert.NotEmpty(t, x.Parts)

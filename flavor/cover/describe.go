@@ -29,7 +29,7 @@ func (t *task) keeps(x *idea) bool {
 func (t *task) describe(x *idea) Cover {
 	order, spared := t.order()
 	steps := sense.Between(order.glass, x.glass)
-	c := Cover{Distance: steps.Total(), Keeps: t.keeps(x), rank: x.rank, Spec: x.spec, Score: x.score, Custom: t.practice.pours(x.filling.Parts), Without: spared}
+	c := Cover{Distance: steps.Total(), Keeps: t.keeps(x), Rank: x.rank, Spec: x.spec, Score: x.score, Custom: t.practice.pours(x.filling.Parts), Without: spared}
 	beside := order.between(order.glass, x.glass)
 	if t.gap.Less {
 		c.Beside = beside

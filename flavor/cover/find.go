@@ -94,7 +94,9 @@ type Cover struct {
 	// poured by custom, not much further, and has lost nothing that led.
 	Keeps bool
 
-	rank float64
+	// Rank is what covers of a drink are listed by, the least first, in just-noticeable
+	// steps: the distance, and what the parts must earn.
+	Rank float64
 }
 
 // Result is the covers found, the best first.

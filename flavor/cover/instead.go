@@ -69,6 +69,22 @@ func (f *Finder) Nearest(spec *flavor.Spec, menu []Mixed, g *guest.Guest, pourab
 	return best, nil
 }
 
+// MayServe reports whether a guest may have a drink as it is written. It fails if its
+// strength is asked for and it cannot be mixed.
+func (f *Finder) MayServe(g *guest.Guest, s *flavor.Spec) (bool, error) {
+	if !g.MayHaveAll(s) {
+		return false, nil
+	}
+	if g.MaxABV <= 0 {
+		return true, nil
+	}
+	drink, err := f.mixer.Mix(s)
+	if err != nil {
+		return false, err
+	}
+	return !g.TooStrong(drink.ABV), nil
+}
+
 func canPour(s *flavor.Spec, pourable func(*flavor.Profile) bool) bool {
 	for i := range s.Pours {
 		if !pourable(s.Pours[i].Profile) {

@@ -30,7 +30,7 @@ func (t *task) addLeftOut(to *Result) error {
 		return nil // without its vermouth a drink is stronger
 	}
 	nearer := slices.ContainsFunc(to.Covers, func(c Cover) bool { return c.Distance < x.distance })
-	best := len(to.Covers) == 0 || to.Unbalanced || !nearer && x.rank < to.Covers[0].rank && !t.relative(&to.Covers[0])
+	best := len(to.Covers) == 0 || to.Unbalanced || !nearer && x.rank < to.Covers[0].Rank && !t.relative(&to.Covers[0])
 	if long {
 		best = len(to.Covers) == 0 || !t.madeAfterIt(&to.Covers[0])
 	}

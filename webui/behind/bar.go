@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/outs"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/ratio"
@@ -45,7 +46,7 @@ type Bar interface {
 	// can pour and the guest may have; nil if there is none.
 	Nearest(s *flavor.Spec, stock []*flavor.Profile, g guest.Guest) (*cover.Offered, error)
 	// Outs finds covers for a whole menu when bottles run out.
-	Outs(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error)
+	Outs(ctx context.Context, r outs.Request) (*outs.Result, error)
 	// Suggest returns up to limit ingredients whose name begins with prefix, the
 	// likeliest first.
 	Suggest(ctx context.Context, prefix string, limit int) ([]*flavor.Profile, error)

@@ -13,7 +13,7 @@ import (
 	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/outs"
 	"counterpour/flavor/measure/draft/edit"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
@@ -198,7 +198,7 @@ func (p *pages) boardOf(ctx context.Context, g *form.Guest) (*boardView, error) 
 
 // offer returns the nearest drink of the menu that can be poured, for one that
 // nothing keeps; else nil.
-func (p *pages) offer(s *behind.Shift, t *cover.Touched, who *form.Guest) (*part.Offer, error) {
+func (p *pages) offer(s *behind.Shift, t *outs.Touched, who *form.Guest) (*part.Offer, error) {
 	if t.Near || t.LeftOut != nil || t.NotSearched {
 		return nil, nil
 	}

@@ -12,6 +12,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/outs"
 	"counterpour/flavor/measure/draft/edit"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
@@ -22,7 +23,7 @@ import (
 // received: the board may show another by the time that somebody knows. It is
 // empty if more than one bottle was missing, since nobody can tell then which
 // of the substitutes was liked.
-func servedOf(slug string, t *cover.Touched, c *cover.Cover) string {
+func servedOf(slug string, t *outs.Touched, c *cover.Cover) string {
 	if len(t.Missing) != 1 {
 		return ""
 	}

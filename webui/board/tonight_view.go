@@ -8,7 +8,7 @@ import (
 
 	"counterpour/api/service/evening"
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/outs"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/measure/draft/edit"
 	"counterpour/webui/behind"
@@ -91,8 +91,8 @@ type tonightDrink struct {
 	Coverable  bool        // one of its bottles is in the way, not the whole of it
 
 	state   evening.State
-	since   time.Time      // since when it is touched
-	touched *cover.Touched // nil if it lost no pour
+	since   time.Time     // since when it is touched
+	touched *outs.Touched // nil if it lost no pour
 }
 
 // tonightPour is one pour, with the bottle to tap when it runs out.
@@ -140,7 +140,7 @@ func (p *pages) drinkOf(m *behind.HouseSpec, now *evening.Drink, s *behind.Shift
 }
 
 // touch shows what a drink lost and what becomes of it.
-func (d *tonightDrink) touch(t *cover.Touched, g *guest.Guest, since map[string]time.Time) {
+func (d *tonightDrink) touch(t *outs.Touched, g *guest.Guest, since map[string]time.Time) {
 	var names []string
 	for _, b := range t.Missing {
 		names = append(names, b.Name)

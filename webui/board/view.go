@@ -9,7 +9,7 @@ import (
 	"counterpour/api/service/evening"
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/outs"
 	"counterpour/flavor/guest"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
@@ -228,7 +228,7 @@ func latestFirst(a, b touchedView) int {
 }
 
 // advise says what to fetch and what to keep, and what choosing for the whole menu saves.
-func (v *boardView) advise(r *cover.MenuResult, who guest.Guest) {
+func (v *boardView) advise(r *outs.Result, who guest.Guest) {
 	for _, f := range r.Fetch {
 		// A bottle that the guest must not have brings this guest nothing.
 		if f.Drinks > 0 && who.Accepts(f.Profile) {
@@ -244,7 +244,7 @@ func (v *boardView) advise(r *cover.MenuResult, who guest.Guest) {
 	}
 }
 
-func fetchWords(f *cover.Fetch) string {
+func fetchWords(f *outs.Fetch) string {
 	back := "makes " + words.Count(f.Drinks, "drink", "drinks") + " complete again"
 	if f.Lost > 0 {
 		back += ", " + words.Count(f.Lost, "of them", "of them") + " without a cover now"
@@ -252,7 +252,7 @@ func fetchWords(f *cover.Fetch) string {
 	return back
 }
 
-func touchedOf(said house.Settings, t *cover.Touched, avoid []flavor.Allergen) touchedView {
+func touchedOf(said house.Settings, t *outs.Touched, avoid []flavor.Allergen) touchedView {
 	d := touchedView{Name: t.Spec.Name, Unbalanced: t.Unbalanced && t.Chosen >= 0, Glass: part.Serving(t.Spec)}
 	d.Unknown = t.NotSearched
 	d.Left, d.LeftOut, d.Far = part.AlsoGone(t.Removed, t.Missing), part.LeftOutLine(t.Removed, t.LeftOut, evening.Chosen(t), false), !t.Near && !t.NotSearched
@@ -283,7 +283,7 @@ func (d *touchedView) keptFrom(now *evening.Drink, who *form.Guest) {
 }
 
 // lacksOf says what of a drink has run out, and what the house does not keep.
-func lacksOf(t *cover.Touched, s *behind.Shift) string {
+func lacksOf(t *outs.Touched, s *behind.Shift) string {
 	var out, never, parts []string
 	for _, b := range t.Missing {
 		if s.IsOut(b) {

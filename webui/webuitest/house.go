@@ -14,6 +14,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/outs"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/sense"
 	"counterpour/flavor/template"
@@ -343,11 +344,11 @@ func (h *House) Listeners() int {
 	return len(h.told)
 }
 
-func (b Bar) Outs(_ context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
-	result := &cover.MenuResult{}
+func (b Bar) Outs(_ context.Context, r outs.Request) (*outs.Result, error) {
+	result := &outs.Result{}
 	drinks := map[*flavor.Profile]int{}
 	for _, s := range r.Specs {
-		t := cover.Touched{Spec: s, ScoreBefore: 94.2, Chosen: -1}
+		t := outs.Touched{Spec: s, ScoreBefore: 94.2, Chosen: -1}
 		for _, p := range part.Bottles(s) {
 			if slices.Contains(r.Out, p) {
 				t.Missing = append(t.Missing, p)
@@ -376,12 +377,12 @@ func (b Bar) Outs(_ context.Context, r cover.MenuRequest) (*cover.MenuResult, er
 		}
 		result.Touched = append(result.Touched, t)
 	}
-	slices.SortStableFunc(result.Touched, func(a, b cover.Touched) int { return len(a.Covers) - len(b.Covers) })
+	slices.SortStableFunc(result.Touched, func(a, b outs.Touched) int { return len(a.Covers) - len(b.Covers) })
 	for _, p := range r.Out {
-		result.Fetch = append(result.Fetch, cover.Fetch{Profile: p, Drinks: drinks[p]})
+		result.Fetch = append(result.Fetch, outs.Fetch{Profile: p, Drinks: drinks[p]})
 	}
 	if drinks[Falernum] > 0 {
-		result.Opened = []cover.Opened{{Profile: Clove, Drinks: drinks[Falernum]}}
+		result.Opened = []outs.Opened{{Profile: Clove, Drinks: drinks[Falernum]}}
 	}
 	return result, nil
 }

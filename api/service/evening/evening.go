@@ -12,13 +12,14 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/outs"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/sense"
 )
 
 // Kitchen does the work: it searches covers for a menu, and scores a drink.
 type Kitchen interface {
-	Outs(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error)
+	Outs(ctx context.Context, r outs.Request) (*outs.Result, error)
 	Judge(s *flavor.Spec) (*balance.Result, error)
 }
 
@@ -29,7 +30,7 @@ type Request struct {
 	Out      []*flavor.Profile // has run out
 	Guest    guest.Guest
 	Tastings []cover.Tasting
-	Parts    int // most substitutes in one cover, as of a [cover.MenuRequest]
+	Parts    int // most substitutes in one cover, as of a [outs.Request]
 }
 
 // State is what can be made of a drink now, the most urgent first.
@@ -48,7 +49,7 @@ const (
 type Drink struct {
 	Spec    *flavor.Spec
 	State   State
-	Touched *cover.Touched // nil if the house has all that it pours
+	Touched *outs.Touched // nil if the house has all that it pours
 	// Because says why it is not for the guest, such as "orgeat contains tree nuts"; empty
 	// in any other state.
 	Because string
@@ -69,7 +70,7 @@ func (d *Drink) Spares() bool { return d.State == Covered && len(d.Unread) > 0 }
 type Answer struct {
 	Drinks  []Drink           // in the order of the menu
 	NotKept []*flavor.Profile // what the menu pours and the house never kept
-	Result  *cover.MenuResult // the covers; nil if no bottle is missing
+	Result  *outs.Result      // the covers; nil if no bottle is missing
 }
 
 // Of returns the drink of a spec; nil if the menu does not have it.
@@ -85,10 +86,10 @@ func (a *Answer) Of(s *flavor.Spec) *Drink {
 // Of says what can be poured of a menu.
 func Of(ctx context.Context, bar Kitchen, r Request) (*Answer, error) {
 	a := &Answer{NotKept: notKept(&r)}
-	touched := map[*flavor.Spec]*cover.Touched{}
+	touched := map[*flavor.Spec]*outs.Touched{}
 	if lacking := slices.Concat(r.Out, a.NotKept); len(lacking) > 0 {
 		var err error
-		a.Result, err = bar.Outs(ctx, cover.MenuRequest{Specs: r.Menu, Out: lacking, Stock: r.Stock, Guest: r.Guest, Tastings: r.Tastings, Parts: r.Parts})
+		a.Result, err = bar.Outs(ctx, outs.Request{Specs: r.Menu, Out: lacking, Stock: r.Stock, Guest: r.Guest, Tastings: r.Tastings, Parts: r.Parts})
 		if err != nil {
 			return nil, err
 		}
@@ -125,7 +126,7 @@ func notKept(r *Request) []*flavor.Profile {
 }
 
 // drinkOf says what can be made of a drink. t is nil if the house has all that it pours.
-func drinkOf(bar Kitchen, s *flavor.Spec, t *cover.Touched, g *guest.Guest) (Drink, error) {
+func drinkOf(bar Kitchen, s *flavor.Spec, t *outs.Touched, g *guest.Guest) (Drink, error) {
 	d := Drink{Spec: s, Touched: t, State: Ready}
 	tooStrong, err := strength(bar, s, g)
 	if err != nil {
@@ -159,7 +160,7 @@ func drinkOf(bar Kitchen, s *flavor.Spec, t *cover.Touched, g *guest.Guest) (Dri
 
 // barredOf returns the first pour that a guest must not have, of those that are there before
 // those that are missing; nil if there is none.
-func barredOf(s *flavor.Spec, t *cover.Touched, g *guest.Guest) (missing *flavor.Profile) {
+func barredOf(s *flavor.Spec, t *outs.Touched, g *guest.Guest) (missing *flavor.Profile) {
 	for i := range s.Pours {
 		switch p := s.Pours[i].Profile; {
 		case g.Accepts(p):
@@ -173,7 +174,7 @@ func barredOf(s *flavor.Spec, t *cover.Touched, g *guest.Guest) (missing *flavor
 }
 
 // Chosen returns the cover that serves the whole menu; nil if there is none.
-func Chosen(t *cover.Touched) *cover.Cover {
+func Chosen(t *outs.Touched) *cover.Cover {
 	if t.Chosen < 0 {
 		return nil
 	}
@@ -208,7 +209,7 @@ func strength(bar Kitchen, s *flavor.Spec, g *guest.Guest) (string, error) {
 
 // unread lists the pours of a drink, those that are missing aside, that a guest must not
 // have until their labels are read; none if anything else is in the guest's way.
-func unread(s *flavor.Spec, t *cover.Touched, g *guest.Guest) (out []*flavor.Profile) {
+func unread(s *flavor.Spec, t *outs.Touched, g *guest.Guest) (out []*flavor.Profile) {
 	for i := range s.Pours {
 		p := s.Pours[i].Profile
 		switch {

@@ -14,6 +14,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/outs"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/sense"
@@ -48,10 +49,10 @@ func (bar) Judge(*flavor.Spec) (*balance.Result, error) {
 	return &balance.Result{Drink: &mix.Drink{ABV: 20}}, nil
 }
 
-func (bar) Outs(_ context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
-	out := &cover.MenuResult{}
+func (bar) Outs(_ context.Context, r outs.Request) (*outs.Result, error) {
+	out := &outs.Result{}
 	for _, s := range r.Specs {
-		t := cover.Touched{Spec: s, Chosen: -1}
+		t := outs.Touched{Spec: s, Chosen: -1}
 		for _, p := range s.Pours {
 			if slices.Contains(r.Out, p.Profile) {
 				t.Missing = append(t.Missing, p.Profile)

@@ -16,7 +16,7 @@ import (
 	"golang.org/x/sync/singleflight"
 
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/outs"
 	"counterpour/flavor/weigh"
 )
 
@@ -49,11 +49,11 @@ type waiters struct {
 // answer is a cached result and the specs of the request that it answered.
 type answer struct {
 	specs  []*flavor.Spec
-	result *cover.MenuResult
+	result *outs.Result
 }
 
 // Search finds the covers for a menu.
-type Search func(context.Context, cover.MenuRequest) (*cover.MenuResult, error)
+type Search func(context.Context, outs.Request) (*outs.Result, error)
 
 // New returns an empty cache.
 func New() (*Menus, error) {
@@ -91,7 +91,7 @@ func (m *Menus) join(ctx context.Context, key string) (shared context.Context, l
 // content share one search. It goes on if one of them is cancelled, and is cancelled if
 // all are. Errors are returned to all that wait and are not cached; neither are results
 // of a search that ran out of time, since the next one may have more.
-func (m *Menus) Outs(ctx context.Context, palates []weigh.Palate, r cover.MenuRequest, search Search) (*cover.MenuResult, error) {
+func (m *Menus) Outs(ctx context.Context, palates []weigh.Palate, r outs.Request, search Search) (*outs.Result, error) {
 	key := menuKey(palates, &r)
 	if a, ok := m.kept.Get(key); ok {
 		return a.adoptedBy(&r), nil
@@ -125,7 +125,7 @@ func (m *Menus) Outs(ctx context.Context, palates []weigh.Palate, r cover.MenuRe
 
 // withoutPanic runs a search and turns a panic into an error, since the search runs in a
 // goroutine that no request recovers.
-func withoutPanic(ctx context.Context, r cover.MenuRequest, search Search) (result *cover.MenuResult, err error) {
+func withoutPanic(ctx context.Context, r outs.Request, search Search) (result *outs.Result, err error) {
 	defer func() {
 		if spilled := recover(); spilled != nil {
 			result, err = nil, fmt.Errorf("shared: the search for covers of a menu panicked: %v", spilled)
@@ -136,7 +136,7 @@ func withoutPanic(ctx context.Context, r cover.MenuRequest, search Search) (resu
 
 // adoptedBy returns a copy of the answer that refers to the specs and profiles of an
 // equal request, instead of those of the request that was searched for.
-func (a *answer) adoptedBy(r *cover.MenuRequest) *cover.MenuResult {
+func (a *answer) adoptedBy(r *outs.Request) *outs.Result {
 	own := func(p *flavor.Profile) *flavor.Profile {
 		for _, list := range [][]*flavor.Profile{r.Out, r.Stock} {
 			if at := slices.IndexFunc(list, func(q *flavor.Profile) bool { return q.ID == p.ID }); at >= 0 {
@@ -169,7 +169,7 @@ func (a *answer) adoptedBy(r *cover.MenuRequest) *cover.MenuResult {
 // menuKey is a hash of everything that a search depends on, by content. Bottles that are
 // read from the store again give the same key if they are equal, and another if one was
 // measured anew.
-func menuKey(palates []weigh.Palate, r *cover.MenuRequest) string {
+func menuKey(palates []weigh.Palate, r *outs.Request) string {
 	h := sha256.New()
 	write := func(format string, args ...any) { _, _ = fmt.Fprintf(h, format, args...) } // a hash never fails to write
 	write("%d %+v %d %+v\n", r.Parts, r.Guest, len(r.Tastings), r.Tastings)

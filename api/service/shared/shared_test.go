@@ -13,23 +13,24 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/outs"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/weigh"
 )
 
 // asked is a menu of one drink, read anew at every call.
-func asked() cover.MenuRequest {
+func asked() outs.Request {
 	gin := &flavor.Profile{ID: "gin", Name: "gin", ABV: flavor.Figure{Value: 40}, AllergenMarks: []flavor.AllergenMark{{Allergen: flavor.Milk, Certainty: flavor.MayContain}}}
 	rum := &flavor.Profile{ID: "rum", Name: "rum"}
-	return cover.MenuRequest{Out: []*flavor.Profile{gin}, Stock: []*flavor.Profile{gin, rum}, Parts: 2,
+	return outs.Request{Out: []*flavor.Profile{gin}, Stock: []*flavor.Profile{gin, rum}, Parts: 2,
 		Specs: []*flavor.Spec{{Name: "Sour", Method: flavor.Shake, Pours: []flavor.Pour{{Profile: gin, Amount: 2, Unit: flavor.Ounce, ML: 59}}}}}
 }
 
 // touch says of every drink that it lost the first bottle.
-func touch(_ context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
-	out := &cover.MenuResult{Fetch: []cover.Fetch{{Profile: r.Out[0]}}, Opened: []cover.Opened{{Profile: r.Stock[1]}}}
+func touch(_ context.Context, r outs.Request) (*outs.Result, error) {
+	out := &outs.Result{Fetch: []outs.Fetch{{Profile: r.Out[0]}}, Opened: []outs.Opened{{Profile: r.Stock[1]}}}
 	for _, s := range r.Specs {
-		out.Touched = append(out.Touched, cover.Touched{Spec: s, Missing: r.Out})
+		out.Touched = append(out.Touched, outs.Touched{Spec: s, Missing: r.Out})
 	}
 	return out, nil
 }
@@ -55,14 +56,14 @@ func TestEqualRequestsShareOneSearch(t *testing.T) {
 	m := answers(t)
 	var searched atomic.Int32
 	begin := make(chan struct{})
-	search := func(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
+	search := func(ctx context.Context, r outs.Request) (*outs.Result, error) {
 		searched.Add(1)
 		<-begin
 		return touch(ctx, r)
 	}
 	type got struct {
-		r      cover.MenuRequest
-		result *cover.MenuResult
+		r      outs.Request
+		result *outs.Result
 		err    error
 	}
 	results := make(chan got, 4)
@@ -94,27 +95,27 @@ func TestEqualRequestsShareOneSearch(t *testing.T) {
 
 // Everything that affects an answer is part of the key.
 func TestDifferentRequestsAreSearchedSeparately(t *testing.T) {
-	for name, change := range map[string]func(r *cover.MenuRequest, palates *[]weigh.Palate){
-		"an allergen": func(r *cover.MenuRequest, _ *[]weigh.Palate) { r.Guest.Avoid = []flavor.Allergen{flavor.Milk} },
-		"a diet":      func(r *cover.MenuRequest, _ *[]weigh.Palate) { r.Guest.NoAnimal = []string{"milk"} },
-		"no alcohol":  func(r *cover.MenuRequest, _ *[]weigh.Palate) { r.Guest.NoAlcohol = true },
-		"a strength":  func(r *cover.MenuRequest, _ *[]weigh.Palate) { r.Guest.MaxABV = 12 },
-		"a cost": func(r *cover.MenuRequest, _ *[]weigh.Palate) {
+	for name, change := range map[string]func(r *outs.Request, palates *[]weigh.Palate){
+		"an allergen": func(r *outs.Request, _ *[]weigh.Palate) { r.Guest.Avoid = []flavor.Allergen{flavor.Milk} },
+		"a diet":      func(r *outs.Request, _ *[]weigh.Palate) { r.Guest.NoAnimal = []string{"milk"} },
+		"no alcohol":  func(r *outs.Request, _ *[]weigh.Palate) { r.Guest.NoAlcohol = true },
+		"a strength":  func(r *outs.Request, _ *[]weigh.Palate) { r.Guest.MaxABV = 12 },
+		"a cost": func(r *outs.Request, _ *[]weigh.Palate) {
 			r.Guest.MaxCost, r.Guest.Prices = 2, map[string]float64{"rum": 0.02}
 		},
-		"a palate": func(_ *cover.MenuRequest, p *[]weigh.Palate) {
+		"a palate": func(_ *outs.Request, p *[]weigh.Palate) {
 			*p = []weigh.Palate{{ID: "sour", Drinks: 1, Factors: []float64{0.8}}}
 		},
-		"a tasting": func(r *cover.MenuRequest, _ *[]weigh.Palate) {
+		"a tasting": func(r *outs.Request, _ *[]weigh.Palate) {
 			r.Tastings = []cover.Tasting{{Missing: "gin", Liked: 1}}
 		},
-		"parts":                   func(r *cover.MenuRequest, _ *[]weigh.Palate) { r.Parts = 1 },
-		"a strength as measured":  func(r *cover.MenuRequest, _ *[]weigh.Palate) { r.Stock[0].ABV.Value = 41 },
-		"an allergen of a bottle": func(r *cover.MenuRequest, _ *[]weigh.Palate) { r.Stock[1].AllergensKnown = true },
-		"an amount":               func(r *cover.MenuRequest, _ *[]weigh.Palate) { r.Specs[0].Pours[0].ML = 60 },
-		"a service":               func(r *cover.MenuRequest, _ *[]weigh.Palate) { r.Specs[0].Service = flavor.Up },
-		"the stock":               func(r *cover.MenuRequest, _ *[]weigh.Palate) { r.Stock = r.Stock[:1] },
-		"the menu":                func(r *cover.MenuRequest, _ *[]weigh.Palate) { r.Specs = append(r.Specs, r.Specs[0]) },
+		"parts":                   func(r *outs.Request, _ *[]weigh.Palate) { r.Parts = 1 },
+		"a strength as measured":  func(r *outs.Request, _ *[]weigh.Palate) { r.Stock[0].ABV.Value = 41 },
+		"an allergen of a bottle": func(r *outs.Request, _ *[]weigh.Palate) { r.Stock[1].AllergensKnown = true },
+		"an amount":               func(r *outs.Request, _ *[]weigh.Palate) { r.Specs[0].Pours[0].ML = 60 },
+		"a service":               func(r *outs.Request, _ *[]weigh.Palate) { r.Specs[0].Service = flavor.Up },
+		"the stock":               func(r *outs.Request, _ *[]weigh.Palate) { r.Stock = r.Stock[:1] },
+		"the menu":                func(r *outs.Request, _ *[]weigh.Palate) { r.Specs = append(r.Specs, r.Specs[0]) },
 	} {
 		r, palates := asked(), []weigh.Palate(nil)
 		same, usual := menuKey(nil, &r), asked()
@@ -149,9 +150,9 @@ func TestKeyContainsNoPointers(t *testing.T) {
 func TestErrorsAreNotCached(t *testing.T) {
 	m := answers(t)
 	broken := errors.New("the pump is broken")
-	_, err := m.Outs(t.Context(), nil, asked(), func(context.Context, cover.MenuRequest) (*cover.MenuResult, error) { return nil, broken })
+	_, err := m.Outs(t.Context(), nil, asked(), func(context.Context, outs.Request) (*outs.Result, error) { return nil, broken })
 	assert.ErrorIs(t, err, broken)
-	_, err = m.Outs(t.Context(), nil, asked(), func(context.Context, cover.MenuRequest) (*cover.MenuResult, error) { panic("spilled") })
+	_, err = m.Outs(t.Context(), nil, asked(), func(context.Context, outs.Request) (*outs.Result, error) { panic("spilled") })
 	assert.ErrorContains(t, err, "spilled")
 	_, err = m.Outs(t.Context(), nil, asked(), touch)
 	assert.NoError(t, err)
@@ -172,7 +173,7 @@ func TestSearchIsCancelledWithItsLastRequest(t *testing.T) {
 	ctx, leave := context.WithCancel(t.Context())
 	failed := make(chan error)
 	go func() {
-		_, err := m.Outs(ctx, nil, asked(), func(shared context.Context, _ cover.MenuRequest) (*cover.MenuResult, error) {
+		_, err := m.Outs(ctx, nil, asked(), func(shared context.Context, _ outs.Request) (*outs.Result, error) {
 			close(began)
 			<-shared.Done()
 			ended <- shared.Err()
@@ -192,7 +193,7 @@ func TestSearchIsCancelledWithItsLastRequest(t *testing.T) {
 // The result of a search that ran out of time is returned, but not cached.
 func TestIncompleteResultsAreNotCached(t *testing.T) {
 	m := answers(t)
-	short := func(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
+	short := func(ctx context.Context, r outs.Request) (*outs.Result, error) {
 		out, err := touch(ctx, r)
 		out.CutShort = true
 		return out, err

@@ -9,7 +9,7 @@ import (
 	"counterpour/api/admission"
 	"counterpour/api/service/servicetest"
 	"counterpour/api/service/visit"
-	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/outs"
 	"counterpour/flavor/riff"
 	"counterpour/flavor/riff/useup"
 	"counterpour/flavor/riff/walk"
@@ -31,7 +31,7 @@ func TestSearchesOfPagesAreAdmitted(t *testing.T) {
 			return err
 		},
 		"the board": func() error {
-			_, err := r.Outs(ctx, cover.MenuRequest{Out: stock[:1], Stock: stock, Parts: 1})
+			_, err := r.Outs(ctx, outs.Request{Out: stock[:1], Stock: stock, Parts: 1})
 			return err
 		},
 		"riffs": func() error {

@@ -19,6 +19,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/outs"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/drill/tasting"
 	"counterpour/flavor/guest"
@@ -108,7 +109,7 @@ func (v *Visit) Nearest(s *flavor.Spec, stock []*flavor.Profile, g guest.Guest) 
 }
 
 // Outs does what [service.Venue.Outs] does, with the snapshot of the visit.
-func (v *Visit) Outs(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
+func (v *Visit) Outs(ctx context.Context, r outs.Request) (*outs.Result, error) {
 	return v.venue.Outs(ctx, v.now.Load(), r)
 }
 

@@ -10,6 +10,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/outs"
 )
 
 // Weak is a bottle that the menu leans on and that nothing in stock covers well.
@@ -26,7 +27,7 @@ type Answer struct {
 
 // Of tells, for every bottle that a menu uses, which drinks would be left without a good
 // cover if it ran out. Those are the bottles to order two of. The searches for one bottle
-// take no more than effort, as of a [cover.MenuRequest]; a bottle whose drinks the
+// take no more than effort, as of a [outs.Request]; a bottle whose drinks the
 // deadline of ctx leaves in doubt is listed apart.
 func Of(ctx context.Context, f *cover.Finder, specs []*flavor.Spec, stock []*flavor.Profile, effort int) (*Answer, error) {
 	bottles := bottlesOf(specs)
@@ -36,7 +37,7 @@ func Of(ctx context.Context, f *cover.Finder, specs []*flavor.Spec, stock []*fla
 			out.Left = append(out.Left, bottles[n:]...)
 			break
 		}
-		r, err := f.Outs(ctx, cover.MenuRequest{Specs: specs, Out: []*flavor.Profile{b}, Stock: stock, Effort: effort})
+		r, err := outs.Find(ctx, f, outs.Request{Specs: specs, Out: []*flavor.Profile{b}, Stock: stock, Effort: effort})
 		if err != nil {
 			return nil, err
 		}

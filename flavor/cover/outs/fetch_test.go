@@ -1,4 +1,4 @@
-package cover
+package outs
 
 import (
 	"context"
@@ -14,17 +14,6 @@ import (
 	"counterpour/flavor/weigh"
 )
 
-// menu reads drinks.
-func (b *bench) menu(t testing.TB, texts ...string) []*flavor.Spec {
-	out := make([]*flavor.Spec, len(texts))
-	for i, text := range texts {
-		s, err := b.catalogue.ReadSpec("", text)
-		require.NoError(t, err)
-		out[i] = &s
-	}
-	return out
-}
-
 // Each drink says for itself whether its covers keep the balance, as the same
 // drink does alone.
 func TestOutsSaysWhereBalanceIsLost(t *testing.T) {
@@ -35,7 +24,7 @@ func TestOutsSaysWhereBalanceIsLost(t *testing.T) {
 	specs = append(specs, &short)
 	out := b.profiles(t, "london-dry-gin", "artichoke-amaro", "lemon-juice", "red-wine")
 	stock := b.profiles(t, "old-tom-gin", "orange-juice", "fernet", "ruby-port") // little to put the rest right with
-	r, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Out: out, Stock: stock, Parts: 1})
+	r, err := Find(context.Background(), b.finder, Request{Specs: specs, Out: out, Stock: stock, Parts: 1})
 	require.NoError(t, err)
 	var kept, lost int
 	for i := range r.Touched {
@@ -88,7 +77,7 @@ func TestFetchKeepsToTheGuest(t *testing.T) {
 		{"a limit on what covers cost", []string{almond, spice}, guest.Guest{MaxCost: 1, Prices: map[string]float64{"simple-syrup": 0.01}},
 			map[string]int{"orgeat": 1, "cinnamon-syrup": 1, "honey-syrup": 0, "egg-white": 0, "london-dry-gin": 0}},
 	} {
-		r, err := b.finder.Outs(context.Background(), MenuRequest{Specs: b.menu(t, c.menu...), Out: b.profiles(t, out...),
+		r, err := Find(context.Background(), b.finder, Request{Specs: b.menu(t, c.menu...), Out: b.profiles(t, out...),
 			Stock: stock, Guest: c.guest, Parts: 1})
 		require.NoError(t, err, c.name)
 		got := map[string]int{}
@@ -111,15 +100,15 @@ func TestFetchCountsUnknownAllergensAsPresent(t *testing.T) {
 			spec.Pours[i].Profile = &unknown
 		}
 	}
-	request := MenuRequest{Specs: []*flavor.Spec{spec}, Out: []*flavor.Profile{&unknown}, Stock: b.profiles(t, "simple-syrup", "demerara-syrup")}
+	request := Request{Specs: []*flavor.Spec{spec}, Out: []*flavor.Profile{&unknown}, Stock: b.profiles(t, "simple-syrup", "demerara-syrup")}
 	for _, a := range flavor.Allergens() {
 		request.Guest.Avoid = []flavor.Allergen{a}
-		r, err := b.finder.Outs(context.Background(), request)
+		r, err := Find(context.Background(), b.finder, request)
 		require.NoError(t, err)
 		assert.Empty(t, r.Fetch, a)
 	}
 	request.Guest.Avoid = nil
-	r, err := b.finder.Outs(context.Background(), request)
+	r, err := Find(context.Background(), b.finder, request)
 	require.NoError(t, err)
 	require.Len(t, r.Fetch, 1)
 	assert.Equal(t, 1, r.Fetch[0].Drinks)
@@ -134,7 +123,7 @@ func TestFetchNeverCarriesWhatIsAvoided(t *testing.T) {
 	specs = onePouring(specs, out)
 	fetched := 0
 	for _, a := range flavor.Allergens() {
-		r, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Out: out, Stock: stock,
+		r, err := Find(context.Background(), b.finder, Request{Specs: specs, Out: out, Stock: stock,
 			Guest: guest.Guest{Avoid: []flavor.Allergen{a}}, Parts: 1})
 		require.NoError(t, err)
 		for _, f := range r.Fetch {

@@ -1,4 +1,6 @@
-package cover
+// Package outs finds what becomes of a menu when bottles run out: the covers of every drink
+// that they touch, those that serve the menu best together, and which bottle to fetch.
+package outs
 
 import (
 	"cmp"
@@ -10,6 +12,7 @@ import (
 	"time"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover"
 	"counterpour/flavor/cover/choice"
 	"counterpour/flavor/guest"
 )
@@ -23,15 +26,15 @@ const (
 	leastEffort = 500_000
 )
 
-// MenuRequest asks what becomes of a menu when bottles run out.
-type MenuRequest struct {
+// Request asks what becomes of a menu when bottles run out.
+type Request struct {
 	Specs    []*flavor.Spec
 	Out      []*flavor.Profile
 	Stock    []*flavor.Profile // what may be poured; what is out is left out of it
 	Guest    guest.Guest
-	Tastings []Tasting
+	Tastings []cover.Tasting
 	Parts    int // most substitutes a drink; 0 means 2
-	// Effort is how much work all searches together may take, as of a [Request], in
+	// Effort is how much work all searches together may take, as of a [cover.Request], in
 	// equal shares; 0 means as much as they need.
 	Effort int
 }
@@ -40,19 +43,19 @@ type MenuRequest struct {
 type Touched struct {
 	Spec    *flavor.Spec
 	Missing []*flavor.Profile
-	Removed []*flavor.Profile // all that had to go, as of a [Result]
-	// Unstated and IfLabelClears are the way out by the label, as of a [Result].
+	Removed []*flavor.Profile // all that had to go, as of a [cover.Result]
+	// Unstated and IfLabelClears are the way out by the label, as of a [cover.Result].
 	Unstated      []*flavor.Profile
-	IfLabelClears []Cover
+	IfLabelClears []cover.Cover
 	// ScoreBefore is the score of the drink as it is written.
 	ScoreBefore float64
-	Covers      []Cover // the best first; none if nothing in stock will do
+	Covers      []cover.Cover // the best first; none if nothing in stock will do
 	// Unbalanced is true if no cover keeps this drink in balance, and those
-	// listed do not, as it is of a [Result].
+	// listed do not, as it is of a [cover.Result].
 	Unbalanced   bool
-	Near, Proven bool   // as of a [Result]
-	NotSearched  bool   // time ran out before this drink: nobody knows of a cover
-	LeftOut      *Cover // as of a [Result]
+	Near, Proven bool         // as of a [cover.Result]
+	NotSearched  bool         // time ran out before this drink: nobody knows of a cover
+	LeftOut      *cover.Cover // as of a [cover.Result]
 	// Chosen is the cover that serves the whole menu best, an index into
 	// Covers, or −1.
 	Chosen int
@@ -73,8 +76,8 @@ type Opened struct {
 	Drinks  int
 }
 
-// MenuResult is what becomes of the menu.
-type MenuResult struct {
+// Result is what becomes of the menu.
+type Result struct {
 	Touched []Touched // without a cover first, then the furthest first; those not searched last
 	Fetch   []Fetch   // the bottle that brings most back first; none that the guest must not have
 	Opened  []Opened
@@ -88,15 +91,16 @@ type MenuResult struct {
 	CutShort bool
 }
 
-// Outs finds every drink that the bottles out touch, its covers, and the covers
+// Find finds every drink that the bottles out touch, its covers, and the covers
 // that serve the menu best together. Where the deadline of ctx is too near for all
-// of them, every drink gets a share of the time, and the best so far is returned.
-func (f *Finder) Outs(ctx context.Context, r MenuRequest) (*MenuResult, error) {
+// of them, every drink gets a share of the time, and the best so far is returned. It
+// fails if no bottle is out, and where [cover.Finder.Find] does.
+func Find(ctx context.Context, f *cover.Finder, r Request) (*Result, error) {
 	if len(r.Out) == 0 {
-		return nil, errors.New("cover: name at least one bottle that is out")
+		return nil, errors.New("outs: name at least one bottle that is out")
 	}
 	stock := slices.DeleteFunc(slices.Clone(r.Stock), func(p *flavor.Profile) bool { return has(r.Out, p) })
-	result := &MenuResult{}
+	result := &Result{}
 	touched := Touching(r.Specs, r.Out)
 	if r.Effort > 0 {
 		r.Effort = max(leastEffort, r.Effort/max(1, len(touched)))
@@ -108,7 +112,7 @@ func (f *Finder) Outs(ctx context.Context, r MenuRequest) (*MenuResult, error) {
 			continue
 		}
 		own, cancel := timeShare(ctx, len(touched)-i)
-		t, err := f.touched(own, &r, s, missingFrom(s, r.Out), stock)
+		t, err := touchedBy(own, f, &r, s, stock)
 		result.CutShort = result.CutShort || errors.Is(own.Err(), context.DeadlineExceeded)
 		cancel()
 		if err != nil {
@@ -147,32 +151,19 @@ func timeShare(ctx context.Context, among int) (context.Context, context.CancelF
 	return context.WithTimeout(ctx, time.Until(end)/time.Duration(among))
 }
 
-// touched covers one drink of the menu.
-func (f *Finder) touched(ctx context.Context, r *MenuRequest, s *flavor.Spec, missing, stock []*flavor.Profile) (Touched, error) {
-	found, err := f.Find(ctx, Request{Spec: s, Missing: missing, Candidates: stock, Guest: r.Guest,
+// touchedBy covers one drink of the menu.
+func touchedBy(ctx context.Context, f *cover.Finder, r *Request, s *flavor.Spec, stock []*flavor.Profile) (Touched, error) {
+	missing := missingFrom(s, r.Out)
+	found, err := f.Find(ctx, cover.Request{Spec: s, Missing: missing, Candidates: stock, Guest: r.Guest,
 		Tastings: r.Tastings, Parts: r.Parts, Limit: coversEach, Effort: r.Effort})
 	if err != nil {
 		return Touched{}, err
 	}
-	t := Touched{Spec: s, Missing: missing, Removed: found.Removed, Unstated: found.Unstated, IfLabelClears: found.IfLabelClears, ScoreBefore: found.ScoreBefore, Covers: found.Covers,
-		Unbalanced: found.Unbalanced, Near: found.Near, Proven: found.Proven, LeftOut: found.LeftOut, Chosen: -1}
-	t.whole, err = f.mayDrink(&r.Guest, s)
+	t := Touched{Spec: s, Missing: missing, Removed: found.Removed, Unstated: found.Unstated, IfLabelClears: found.IfLabelClears,
+		ScoreBefore: found.ScoreBefore, Covers: found.Covers, Unbalanced: found.Unbalanced, Near: found.Near, Proven: found.Proven,
+		LeftOut: found.LeftOut, Chosen: -1}
+	t.whole, err = f.MayServe(&r.Guest, s)
 	return t, err
-}
-
-// mayDrink reports whether a guest may have a drink as it is written.
-func (f *Finder) mayDrink(g *guest.Guest, s *flavor.Spec) (bool, error) {
-	if !g.MayHaveAll(s) {
-		return false, nil
-	}
-	if g.MaxABV <= 0 {
-		return true, nil
-	}
-	drink, err := f.mixer.Mix(s)
-	if err != nil {
-		return false, err
-	}
-	return !g.TooStrong(drink.ABV), nil
 }
 
 func has(list []*flavor.Profile, p *flavor.Profile) bool {
@@ -205,7 +196,7 @@ func (t Touched) compare(o Touched) int {
 
 // countFetches counts the drinks that each of some bottles would make whole
 // again.
-func (r *MenuResult) countFetches(some []*flavor.Profile) {
+func (r *Result) countFetches(some []*flavor.Profile) {
 	for _, p := range some {
 		f := Fetch{Profile: p}
 		for i := range r.Touched {
@@ -226,11 +217,11 @@ func (r *MenuResult) countFetches(some []*flavor.Profile) {
 
 // choose picks the covers that together want the fewest substitutes at the least
 // distance.
-func (r *MenuResult) choose() {
+func (r *Result) choose() {
 	ways := make([][]choice.Way, len(r.Touched))
 	for i := range r.Touched {
 		for _, c := range r.Touched[i].Covers {
-			w := choice.Way{Cost: c.rank}
+			w := choice.Way{Cost: c.Rank}
 			for _, p := range c.Parts {
 				w.Needs = append(w.Needs, p.Profile.ID)
 			}
@@ -246,7 +237,7 @@ func (r *MenuResult) choose() {
 
 // opened lists the substitutes of the chosen covers, the one that serves most
 // drinks first.
-func (r *MenuResult) opened(of []int) []Opened {
+func (r *Result) opened(of []int) []Opened {
 	var out []Opened
 	for i, k := range of {
 		if k < 0 {
