@@ -69,7 +69,7 @@ var allowedInFlavor = map[string][]string{
 	"measure/draft/entry":      {"flavor", "measure", "measure/draft/token", "measure/vocabulary", "measure/draft/serving"},
 	"measure/draft/speech":     {"flavor", "measure/draft/aside", "measure", "measure/draft/token", "measure/vocabulary", "measure/draft/serving", "measure/draft/entry"},
 	"measure/draft/parting":    {"flavor", "measure", "measure/draft/token", "measure/vocabulary", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech"},
-	"measure/draft/sheet":      {"flavor", "measure", "measure/draft/token", "measure/vocabulary", "measure/draft/serving", "measure/draft/entry"},
+	"measure/draft/sheet":      {"flavor", "measure", "measure/draft/token", "measure/vocabulary", "measure/draft/serving", "measure/draft/entry", "measure/draft/parting"},
 	"measure/draft/joining":    {"flavor", "measure", "measure/draft/token", "measure/draft/serving", "measure/draft/entry", "measure/draft/parting"},
 	"measure/draft":            {"flavor", "measure", "measure/draft/token", "measure/vocabulary", "measure/draft/aside", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech", "measure/draft/parting", "measure/draft/joining", "measure/draft/sheet"},
 	"measure/draft/tongue":     {"flavor", "measure/draft/token"},

@@ -10,8 +10,8 @@ import (
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/joining"
-	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/sheet"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -96,29 +96,11 @@ func (r *reader) footnote(from, to int) bool {
 // withoutServes drops what says amid a line how many drinks it is for, "house sour (makes
 // 2)", and says so.
 func (r *reader) withoutServes(n int, toks []token.Token) []token.Token {
-	for i := 1; i+1 < len(toks); i++ {
-		if !servesWords[toks[i].Text] || toks[i].Kind != token.Word || toks[i-1].Kind != token.Mark || toks[i+1].Kind != token.Numeral {
-			continue
-		}
-		end := i + 2
-		if end < len(toks) && (drinksWords[toks[end].Text] || parting.Measured(&toks[end]) || serving.OtherMeasures[toks[end].Text]) { // "yield 1 bottle"
-			end++
-		}
-		if end < len(toks) && toks[end].Kind != token.Mark || toks[i-1].Is(":") {
-			continue
-		}
-		r.said.Notes = append(r.said.Notes, lineNote(n, "“"+token.OneLine(r.text[toks[i].Start:toks[end-1].End])+"” is skipped: the amounts are taken as those of one drink"))
-		from := i - 1
-		switch {
-		case end == len(toks) || !toks[from].Is("("):
-		case toks[end].Is(")"):
-			end++
-		case toks[end].Is(","): // "(serves 1, limit 2)"
-			from, end = i, end+1
-		}
-		return entry.TrimMarks(slices.Concat(toks[:from], toks[end:]))
+	out, at := sheet.WithoutServes(toks)
+	if !at.Empty() {
+		r.said.Notes = append(r.said.Notes, lineNote(n, "“"+token.OneLine(r.text[at.Start:at.End])+"” is skipped: the amounts are taken as those of one drink"))
 	}
-	return toks
+	return out
 }
 
 // mostHeading is the most words of the heading of a remark.

@@ -62,15 +62,10 @@ func (r *reader) line(n, from, to int) bool {
 // content reads a line without its remark.
 func (r *reader) content(n, from, to int) bool {
 	r.text = r.d.text
-	start := from
+	raw := from
 	from, to = trimSpan(r.text, from, to)
 	if from == to {
-		if r.section == entry.LabelGarnish {
-			r.section = entry.NoLabel
-		}
-		if r.heading != nil && len(r.d.Lines) > 0 && r.d.Lines[len(r.d.Lines)-1].Shared {
-			r.heading = nil
-		}
+		r.blank()
 		return true
 	}
 	span := entry.Span{Start: from, End: to}
@@ -81,118 +76,158 @@ func (r *reader) content(n, from, to int) bool {
 	first := r.first
 	r.first = false
 	if fault := checkLine(r.text[from:to]); fault != nil {
-		r.entry(KindUnread, n, span)
-		r.fail(n, fault)
-		return len(r.d.Faults) < MaxFaults
+		r.unread(n, span, fault)
+		return r.goesOn()
 	}
 	r.toks = token.Lex(r.toks[:0], r.text, from, to)
-	if raw := (entry.Span{Start: start, End: to}); r.headsTable(n, raw) {
+	if at := (entry.Span{Start: raw, End: to}); r.headsTable(n, at) {
 		r.first = first
 		return true
-	} else if r.row(n, raw) {
-		return len(r.d.Faults) < MaxFaults && len(r.d.Lines) <= MaxPours
+	} else if r.row(n, at) {
+		return r.goesOn()
 	}
+	toks := r.standing(n, span)
+	if len(toks) > 0 {
+		toks = r.ofAll(n, span, first, toks)
+	}
+	if len(toks) > 0 {
+		toks = r.beside(n, span, first, toks)
+	}
+	if len(toks) > 0 {
+		r.read(n, span, first, toks)
+	}
+	return r.goesOn()
+}
+
+// goesOn reports whether the text is read on: it holds neither too many faults nor too many pours.
+func (r *reader) goesOn() bool { return len(r.d.Faults) < MaxFaults && len(r.d.Lines) <= MaxPours }
+
+// blank reads a line that holds nothing, which ends what stands above it.
+func (r *reader) blank() {
+	if r.section == entry.LabelGarnish {
+		r.section = entry.NoLabel
+	}
+	if r.heading != nil && len(r.d.Lines) > 0 && r.d.Lines[len(r.d.Lines)-1].Shared {
+		r.heading = nil
+	}
+}
+
+// standing returns the tokens of a line without what is struck out, its bullet, the amounts of
+// a batch and changes of what stands below; none if that is all.
+func (r *reader) standing(n int, span entry.Span) []token.Token {
 	standing := r.unstruck(n, r.toks)
 	if len(standing) == 0 && len(r.toks) > 0 {
 		r.entry(KindRemark, n, span)
-		return true
+		return nil
 	}
 	toks := r.withoutBatch(n, roundBrackets(parting.Unlist(standing)))
 	if len(toks) > 0 {
 		toks = r.swapsAhead(n, toks)
 	}
-	if len(toks) > 0 {
-		if toks = r.asParts(toks); len(entry.TrimMarks(toks)) == 0 && r.shares { // "total 90 ml"
-			r.first = first
-			r.entry(KindRemark, n, span)
-			return true
-		}
-	}
 	if len(toks) == 0 {
 		r.ruled(n, span)
-		return true
 	}
-	if sheet.Spaced(toks) {
+	return toks
+}
+
+// ofAll drops what a line says of all that is poured: that the numbers are shares, their unit,
+// for how many drinks they are. None are left where that is all, and then the next line is
+// still the first.
+func (r *reader) ofAll(n int, span entry.Span, first bool, toks []token.Token) []token.Token {
+	toks = r.asParts(toks)
+	switch {
+	case len(entry.TrimMarks(toks)) == 0 && r.shares: // "total 90 ml"
+	case len(toks) == 0:
+		r.ruled(n, span)
+		return nil
+	case sheet.Spaced(toks):
 		r.d.Headed = sheet.UnitOfHead(toks)
-		r.first = first
-		r.entry(KindRemark, n, span)
-		return true
+	case sheet.PerPortion(toks) || sheet.Serves(toks):
+		r.said.Notes = append(r.said.Notes, lineNote(n, "“"+r.text[span.Start:span.End]+"” is skipped: the amounts are taken as those of one drink"))
+	default:
+		if toks = r.unitsStated(toks); len(toks) > 0 {
+			return toks
+		}
 	}
-	if perPortion(toks) || len(toks) < 4 && len(toks) > 1 && servesWords[toks[0].Text] && toks[1].Kind == token.Numeral {
-		r.first = first
-		r.entry(KindRemark, n, span)
-		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+r.text[from:to]+"” is skipped: the amounts are taken as those of one drink")
-		return true
-	}
-	if toks = r.unitsStated(toks); len(toks) == 0 {
-		r.first = first
-		r.entry(KindRemark, n, span)
-		return true
-	}
+	r.first = first
+	r.entry(KindRemark, n, span)
+	return nil
+}
+
+// beside drops what a line says beside its pours; none are left where it pours nothing.
+func (r *reader) beside(n int, span entry.Span, first bool, toks []token.Token) []token.Token {
 	if !first && aside.StruckOut(toks) {
 		r.skips(n, toks)
 		r.entry(KindRemark, n, span)
-		return true
+		return nil
 	}
 	r.amends = false
 	if len(toks) < 2 || toks[0].Text != "name" || !toks[1].Is(":") { // a labelled name is kept to the letter
 		toks = r.pouringWords(n, toks)
 	}
-	if len(toks) == 0 {
+	switch {
+	case len(toks) == 0:
 		r.entry(KindRemark, n, span)
-		return true
-	}
-	if !first && speech.Resets(toks) {
-		r.entry(KindUnread, n, span)
-		r.fail(n, measure.Invalid("ingredient", r.text[from:to], "%q does not say what it is the amount of; write it with its name, such as \"1 oz lemon juice\"", r.text[from:to]))
-		return len(r.d.Faults) < MaxFaults
-	}
-	if !first && (aside.None(toks) || aside.Facts(toks) || notes(toks) || r.about != nil) {
+	case first:
+		return toks
+	case speech.Resets(toks):
+		written := r.text[span.Start:span.End]
+		r.unread(n, span, measure.Invalid("ingredient", written, "%q does not say what it is the amount of; write it with its name, such as \"1 oz lemon juice\"", written))
+	case aside.None(toks) || aside.Facts(toks) || notes(toks) || r.about != nil:
 		r.skips(n, toks)
 		r.entry(KindRemark, n, span)
-		return true
+	default:
+		return toks
 	}
+	return nil
+}
+
+// read reads what is left of a line: what it changes above, what it heads, its label, its entries.
+func (r *reader) read(n int, span entry.Span, first bool, toks []token.Token) {
 	if toks = r.insteadOf(n, toks); r.swapped(n, span, toks) {
-		return len(r.d.Faults) < MaxFaults
+		return
 	}
 	if toks = r.halved(n, toks); len(toks) == 0 {
 		r.entry(KindRemark, n, span)
-		return true
+		return
 	}
 	if r.headsList(n, span, toks) || r.amountsBelow(n, span, toks) {
-		return true
+		return
 	}
 	l, rest := parting.Header(r.text, toks)
 	if (l == entry.NoLabel || l == entry.LabelPours) && r.ditto(n, span, toks) {
-		return len(r.d.Faults) < MaxFaults && len(r.d.Lines) <= MaxPours
+		return
 	}
 	if first {
 		if r.firstLine(n, span, l, rest, toks) {
-			return true
+			return
 		}
 	} else if l != entry.NoLabel && r.labelled(n, span, l, rest) || l == entry.NoLabel && r.namedAgain(n, span, toks) {
-		return true
+		return
 	}
 	if l == entry.LabelPours && parting.AmountAlone(rest) { // "bitters: 2 dashes"
 		l = entry.NoLabel
 	}
 	if l != entry.NoLabel && (l != entry.LabelName || first || r.pours(rest) || r.poursOne(rest)) { // "spec: 2 oz gin, ..." below the name
-		if toks[0].Text == "ice" && len(rest) > 0 && rest[len(rest)-1].Text != "ice" { // "ice: large"
-			at := rest[len(rest)-1].End
-			rest = append(rest[:len(rest):len(rest)], token.Token{Kind: token.Word, Start: at, End: at, Text: "ice"})
-		}
-		toks = rest
+		toks = behindLabel(toks, rest)
 	}
-	if r.section == entry.LabelGarnish && l == entry.NoLabel {
+	switch {
+	case r.section == entry.LabelGarnish && l == entry.NoLabel:
 		r.garnish(n, span)
-		return true
+	case l == entry.NoLabel && len(r.d.Lines) > 0 && headsRemark(toks):
+		r.unnamed(n, span, token.OneLine(r.text[span.Start:span.End]), toks)
+	default:
+		r.entries(n, span, toks, r.section == entry.LabelServing || l == entry.LabelServing)
 	}
-	if l == entry.NoLabel && len(r.d.Lines) > 0 && headsRemark(toks) {
-		r.unnamed(n, span, token.OneLine(r.text[from:to]), toks)
-		return len(r.d.Faults) < MaxFaults
+}
+
+// behindLabel returns what stands behind a label. That of the ice belongs to it: "ice: large".
+func behindLabel(toks, rest []token.Token) []token.Token {
+	if toks[0].Text != "ice" || len(rest) == 0 || rest[len(rest)-1].Text == "ice" {
+		return rest
 	}
-	r.entries(n, span, toks, r.section == entry.LabelServing || l == entry.LabelServing)
-	return len(r.d.Faults) < MaxFaults && len(r.d.Lines) <= MaxPours
+	at := rest[len(rest)-1].End
+	return append(rest[:len(rest):len(rest)], token.Token{Kind: token.Word, Start: at, End: at, Text: "ice"})
 }
 
 // pouringWords drops what a line says beside its pours, such as prices, talk and words
@@ -240,45 +275,8 @@ func (r *reader) secondThoughts(n int, toks []token.Token) []token.Token {
 	return out
 }
 
-// perPortion reports whether a line says for how much of a drink its amounts are: "per 150 ml portion:".
-func perPortion(toks []token.Token) bool {
-	toks = entry.TrimMarks(toks)
-	last := len(toks) - 1
-	return last > 0 && last < mostPartSize && (toks[0].Text == "per" || toks[0].Text == "for") && drinksWords[toks[last].Text] &&
-		!slices.ContainsFunc(toks[1:last], func(t token.Token) bool {
-			return t.Kind != token.Numeral && !parting.Measured(&t) && t.Text != "one" && t.Text != "each" && t.Text != "a"
-		})
-}
-
-// drinksWords say how many drinks a text makes, or how much of it one is.
-var drinksWords = token.Words(`serves serve servings serving portions portion drinks drink cocktails guests persons people pax covers`)
-
-// ofServes returns how many tokens say for how many drinks the amounts are, or how much
-// of all one drink is; 0 if none do.
-func ofServes(toks []token.Token) int {
-	if len(toks) < 2 || toks[0].Kind != token.Numeral {
-		return 0
-	}
-	at := 1
-	if _, n := entry.UnitAt(toks[1:]); n > 0 && at+n+1 < len(toks) {
-		at += n
-	}
-	if toks[at].Text == "per" || toks[at].Text == "a" || toks[at].Text == "each" {
-		at++
-	} else if at > 1 {
-		return 0
-	}
-	if at < len(toks) && drinksWords[toks[at].Text] {
-		return at + 1
-	}
-	return 0
-}
-
 // lineNote is a note on a line.
 func lineNote(n int, note string) string { return measure.LineLocation(n) + ": " + note }
-
-// servesWords begin a line that says how many drinks the amounts are for.
-var servesWords = token.Words(`serves makes yields yield serving feeds`)
 
 // labelled reads a line that says what it is, and is false if what follows the
 // label is to be read like any other line.

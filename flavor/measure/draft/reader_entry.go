@@ -13,6 +13,7 @@ import (
 	"counterpour/flavor/measure/draft/joining"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/sheet"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -132,15 +133,7 @@ func (r *reader) take(n int, span entry.Span, p *joining.Piece, asStep bool) {
 	at := entry.Span{Start: p.Toks[0].Start, End: p.Toks[len(p.Toks)-1].End}
 	written := token.OneLine(r.text[at.Start:at.End])
 	r.said.Merge(&p.Pour.Beside, true)
-	if skip := ofServes(p.Toks); skip > 0 { // "4 serves", "100 ml per serve over ice"
-		r.entry(KindRemark, n, at)
-		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[at.Start:p.Toks[skip-1].End])+"” is skipped: the amounts are taken as those of one drink")
-		if rest := p.Toks[skip:]; len(rest) > 0 {
-			r.takeServing(n, entry.Span{Start: rest[0].Start, End: at.End}, rest, asStep)
-		}
-		return
-	}
-	if p.Pour.Shape != entry.ShapePour && r.swapped(n, at, p.Toks) {
+	if r.takeServes(n, at, p, asStep) || p.Pour.Shape != entry.ShapePour && r.swapped(n, at, p.Toks) {
 		return
 	}
 	switch p.Pour.Shape {
@@ -151,16 +144,15 @@ func (r *reader) take(n int, span entry.Span, p *joining.Piece, asStep bool) {
 		}
 		r.ruled(n, at)
 	case entry.ShapePour, entry.ShapeImplied:
-		if len(r.d.Lines) > 0 && sums[strings.ToLower(p.Pour.Name)] {
+		switch {
+		case len(r.d.Lines) > 0 && sums[strings.ToLower(p.Pour.Name)]:
 			r.entry(KindRemark, n, at)
 			r.said.Notes = append(r.said.Notes, lineNote(n, "“"+written+"” is skipped: it is the total"))
-			return
-		}
-		if p.Sep != parting.With && r.servedAbove() && p.Pour.Laid(p.Toks) {
+		case p.Sep != parting.With && r.servedAbove() && p.Pour.Laid(p.Toks):
 			r.laid(n, p.Toks)
-			return
+		default:
+			r.takePour(n, at, &p.Pour, asStep)
 		}
-		r.takePour(n, at, &p.Pour, asStep)
 	case entry.ShapeServing:
 		r.sentence = p.Sep == "."
 		r.takeServing(n, at, p.Toks, asStep)
@@ -174,38 +166,9 @@ func (r *reader) take(n int, span entry.Span, p *joining.Piece, asStep bool) {
 		}
 		r.entry(KindRim, n, at)
 	case entry.ShapeAmount:
-		if p.Pour.Unit == flavor.Dash && p.Pour.Fault == nil && !p.Pour.Each && p.Pour.Figures { // "2 dash": of the bitters that stand beside every well
-			q := p.Pour
-			q.Shape, q.Name, q.NameAt = entry.ShapePour, "aromatic bitters", entry.Span{Start: at.End, End: at.End}
-			q.AddNote("“" + written + "” names no ingredient, and is read as aromatic bitters")
-			q.Guessed = true
-			r.takePour(n, at, &q, asStep)
-			return
-		}
-		if p.Pour.Each && p.Pour.Unit == flavor.PartUnit && len(r.d.Lines) > 1 { // "1 gin, 1 lime, 1 honey, equal parts"
-			r.entry(KindRemark, n, at)
-			return
-		}
-		if p.Pour.Each && p.Pour.Fault == nil && (p.Pour.Unit.Jigger() || p.Pour.Unit == "" && p.Pour.Figures) && r.part == nil && r.equalParts() { // "equal parts a, b and c, 22 ml each"
-			r.part = &p.Pour
-			r.entry(KindRemark, n, at)
-			return
-		}
-		if p.Sep == "." && p.Pour.Unit == "" && r.served > 0 && aside.PriceAlone(written) {
-			r.entry(KindRemark, n, at)
-			r.said.Notes = append(r.said.Notes, lineNote(n, "“"+written+"” is skipped: it is taken as the price"))
-			return
-		}
-		r.unread(n, at, measure.Invalid("ingredient", written, "%q names no ingredient; write it after the amount, such as \"2 oz London dry gin\"", written))
+		r.takeAmount(n, at, p, asStep)
 	case entry.ShapeTail:
-		if strings.HasPrefix(p.Toks[0].Text, "mud") || slices.ContainsFunc(r.d.Lines, func(l entry.Line) bool { return l.After }) { // a step that speaks of a pour above
-			r.takeServing(n, at, p.Toks, asStep)
-			return
-		}
-		f := measure.Invalid("ingredient", written, "%q names no ingredient; write what to pour, such as \"top soda water\"", written)
-		f.Location = measure.LineLocation(n)
-		r.d.Doubts = append(r.d.Doubts, Doubt{Entry: len(r.d.Entries), After: len(r.d.Lines), Top: entry.PourVerbs[p.Toks[0].Text] == flavor.Top, Fault: f, toks: slices.Clone(p.Toks)})
-		r.entry(KindUnread, n, at)
+		r.takeTail(n, at, p, asStep)
 	case entry.ShapeName:
 		if asStep {
 			r.takeServing(n, at, p.Toks, true)
@@ -213,6 +176,58 @@ func (r *reader) take(n int, span entry.Span, p *joining.Piece, asStep bool) {
 		}
 		r.unnamed(n, at, written, p.Toks)
 	}
+}
+
+// takeServes takes an entry that says for how many drinks the amounts are, with what it goes on
+// to say: "4 serves", "100 ml per serve over ice". It is false if the entry says nothing of that.
+func (r *reader) takeServes(n int, at entry.Span, p *joining.Piece, asStep bool) bool {
+	skip := sheet.OfServes(p.Toks)
+	if skip == 0 {
+		return false
+	}
+	r.entry(KindRemark, n, at)
+	r.said.Notes = append(r.said.Notes, lineNote(n, "“"+token.OneLine(r.text[at.Start:p.Toks[skip-1].End])+"” is skipped: the amounts are taken as those of one drink"))
+	if rest := p.Toks[skip:]; len(rest) > 0 {
+		r.takeServing(n, entry.Span{Start: rest[0].Start, End: at.End}, rest, asStep)
+	}
+	return true
+}
+
+// takeAmount takes an amount that names no ingredient.
+func (r *reader) takeAmount(n int, at entry.Span, p *joining.Piece, asStep bool) {
+	written := token.OneLine(r.text[at.Start:at.End])
+	sound := p.Pour.Each && p.Pour.Fault == nil
+	switch {
+	case p.Pour.Unit == flavor.Dash && p.Pour.Fault == nil && !p.Pour.Each && p.Pour.Figures: // "2 dash": of the bitters that stand beside every well
+		q := p.Pour
+		q.Shape, q.Name, q.NameAt = entry.ShapePour, "aromatic bitters", entry.Span{Start: at.End, End: at.End}
+		q.AddNote("“" + written + "” names no ingredient, and is read as aromatic bitters")
+		q.Guessed = true
+		r.takePour(n, at, &q, asStep)
+	case p.Pour.Each && p.Pour.Unit == flavor.PartUnit && len(r.d.Lines) > 1: // "1 gin, 1 lime, 1 honey, equal parts"
+		r.entry(KindRemark, n, at)
+	case sound && (p.Pour.Unit.Jigger() || p.Pour.Unit == "" && p.Pour.Figures) && r.part == nil && r.equalParts(): // "equal parts a, b and c, 22 ml each"
+		r.part = &p.Pour
+		r.entry(KindRemark, n, at)
+	case p.Sep == "." && p.Pour.Unit == "" && r.served > 0 && aside.PriceAlone(written):
+		r.entry(KindRemark, n, at)
+		r.said.Notes = append(r.said.Notes, lineNote(n, "“"+written+"” is skipped: it is taken as the price"))
+	default:
+		r.unread(n, at, measure.Invalid("ingredient", written, "%q names no ingredient; write it after the amount, such as \"2 oz London dry gin\"", written))
+	}
+}
+
+// takeTail takes words that say how something goes in, and name nothing.
+func (r *reader) takeTail(n int, at entry.Span, p *joining.Piece, asStep bool) {
+	if strings.HasPrefix(p.Toks[0].Text, "mud") || slices.ContainsFunc(r.d.Lines, func(l entry.Line) bool { return l.After }) { // a step that speaks of a pour above
+		r.takeServing(n, at, p.Toks, asStep)
+		return
+	}
+	written := token.OneLine(r.text[at.Start:at.End])
+	f := measure.Invalid("ingredient", written, "%q names no ingredient; write what to pour, such as \"top soda water\"", written)
+	f.Location = measure.LineLocation(n)
+	r.d.Doubts = append(r.d.Doubts, Doubt{Entry: len(r.d.Entries), After: len(r.d.Lines), Top: entry.PourVerbs[p.Toks[0].Text] == flavor.Top, Fault: f, toks: slices.Clone(p.Toks)})
+	r.entry(KindUnread, n, at)
 }
 
 // servedAbove reports whether the service is said, and nothing poured since but what goes

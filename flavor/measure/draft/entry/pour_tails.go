@@ -21,41 +21,12 @@ func (p *Written) takeTails(text string, toks []token.Token) []token.Token {
 		}
 		if toks[last].Is(")") {
 			open := opening(toks)
+			if open >= 0 && p.takeBrackets(text, toks[open+1:last]) {
+				toks = toks[:open]
+				continue
+			}
 			if open < 0 {
 				return toks
-			}
-			inside := toks[open+1 : last]
-			if len(inside) > 1 && WasWords.Has(inside[0].Text) { // "1.5 (was 2)"
-				p.AddNote("“" + token.OneLine(text[inside[0].Start:inside[len(inside)-1].End]) + "” is skipped")
-				toks = toks[:open]
-				continue
-			}
-			if told := tailsOf(inside); told != nil {
-				for _, t := range told {
-					p.apply(t)
-				}
-				toks = toks[:open]
-				continue
-			}
-			if len(inside) > 0 && cutVerbs.Has(inside[0].Text) { // "1 lime (cut in 8)"
-				p.Cut = true
-				toks = toks[:open]
-				continue
-			}
-			if v, ok := nowAmount(inside); ok && p.Stated { // "1 espresso (2 now)"
-				p.AddNote(measure.FormatAmount(p.Amount, p.Unit) + " is now " + measure.FormatAmount(v, p.Unit))
-				p.Amount = v
-				toks = toks[:open]
-				continue
-			}
-			if p.Stated && p.Unit == "" && len(inside) == 1 && inside[0].Kind == token.Numeral && inside[0].Wrong == "" && inside[0].Value > mostDoses*p.Amount { // "1 espresso (30)"
-				p.Amount, p.AmountAt = inside[0].Value, Span{inside[0].Start, inside[0].End}
-				toks = toks[:open]
-				continue
-			}
-			if p.Stated && p.otherMeasure(text, inside) {
-				toks = toks[:open]
-				continue
 			}
 			if n, t := TailAt(toks[:open]); n > 0 && n < open && t.Unit != "" && !t.Garnish { // "vermouth rinse (dry)"
 				p.apply(t)
@@ -63,26 +34,7 @@ func (p *Written) takeTails(text string, toks []token.Token) []token.Token {
 			}
 			return toks
 		}
-		if last > 0 && toks[last].Text == "ice" && toks[last-1].Kind == token.Word && !Joins[toks[last-1].Text] { // "1/2 amaretto ice"
-			if ice := toks[last:]; !serving.Known(toks[last-1].Text) && !PouringVerb(toks[0].Text) {
-				s := serving.Read(ice)
-				p.Beside.Merge(&s, true)
-				toks = toks[:last]
-				continue
-			}
-		}
-		if last > 0 && p.Stated && toks[last].Text == "frozen" && strings.HasSuffix(toks[last-1].Text, "s") { // "3 grapes frozen" are no frozen drink
-			toks = toks[:last]
-			continue
-		}
-		if n := cutAt(toks); n > 0 {
-			p.Cut = true
-			toks = toks[:len(toks)-n]
-			continue
-		}
-		if n := vesselAt(toks); n > 0 {
-			s := serving.Read(toks[len(toks)-n:])
-			p.Beside.Merge(&s, true)
+		if n := p.takeServed(toks); n > 0 {
 			toks = toks[:len(toks)-n]
 			continue
 		}
@@ -97,6 +49,62 @@ func (p *Written) takeTails(text string, toks []token.Token) []token.Token {
 		toks = toks[:len(toks)-n]
 	}
 	return toks
+}
+
+// takeBrackets takes what stands in brackets behind a name, if it is no part of the name: what
+// the amount was or is now, how it goes in, how it is cut, another measure of the same.
+func (p *Written) takeBrackets(text string, inside []token.Token) bool {
+	if len(inside) > 1 && WasWords.Has(inside[0].Text) { // "1.5 (was 2)"
+		p.AddNote("“" + token.OneLine(text[inside[0].Start:inside[len(inside)-1].End]) + "” is skipped")
+		return true
+	}
+	if told := tailsOf(inside); told != nil {
+		for _, t := range told {
+			p.apply(t)
+		}
+		return true
+	}
+	if len(inside) > 0 && cutVerbs.Has(inside[0].Text) { // "1 lime (cut in 8)"
+		p.Cut = true
+		return true
+	}
+	if !p.Stated {
+		return false
+	}
+	if v, ok := nowAmount(inside); ok { // "1 espresso (2 now)"
+		p.AddNote(measure.FormatAmount(p.Amount, p.Unit) + " is now " + measure.FormatAmount(v, p.Unit))
+		p.Amount = v
+		return true
+	}
+	if p.Unit == "" && len(inside) == 1 && inside[0].Kind == token.Numeral && inside[0].Wrong == "" && inside[0].Value > mostDoses*p.Amount { // "1 espresso (30)"
+		p.Amount, p.AmountAt = inside[0].Value, Span{inside[0].Start, inside[0].End}
+		return true
+	}
+	return p.otherMeasure(text, inside)
+}
+
+// takeServed takes what stands behind a name of the ice, the glass or how fruit is cut, and
+// returns how many tokens that is.
+func (p *Written) takeServed(toks []token.Token) int {
+	last := len(toks) - 1
+	if last > 0 && toks[last].Text == "ice" && toks[last-1].Kind == token.Word && !Joins[toks[last-1].Text] && !serving.Known(toks[last-1].Text) && !PouringVerb(toks[0].Text) { // "1/2 amaretto ice"
+		s := serving.Read(toks[last:])
+		p.Beside.Merge(&s, true)
+		return 1
+	}
+	if last > 0 && p.Stated && toks[last].Text == "frozen" && strings.HasSuffix(toks[last-1].Text, "s") { // "3 grapes frozen" are no frozen drink
+		return 1
+	}
+	if n := cutAt(toks); n > 0 {
+		p.Cut = true
+		return n
+	}
+	n := vesselAt(toks)
+	if n > 0 {
+		s := serving.Read(toks[len(toks)-n:])
+		p.Beside.Merge(&s, true)
+	}
+	return n
 }
 
 // tailsOf returns what words say that are nothing but tails, as "float on top" is; nil if

@@ -19,9 +19,9 @@ var joins = vocabulary.Words(`and then with also plus please pls plz n`)
 // timesWords follow how often something is done.
 var timesWords = vocabulary.Words(`x times turns lift lifts stirs revs secs sec seconds min mins minutes`)
 
-// makingWords are the words of making and serving that are mended if they are shortened or have
+// makingTerms are the words of making and serving that are mended if they are shortened or have
 // a slip: every bar writes them daily.
-var makingWords = strings.Fields(`shake shaken stir stirred build built blend throw swizzle swizzled blender strain strained double fine dry hard wet reverse rocks crush crushed cubed coupe highball collins martini flute glass over into serve served neat straight large chilled frozen muddle muddled`)
+var makingTerms = strings.Fields(`shake shaken stir stirred build built blend throw swizzle swizzled blender strain strained double fine dry hard wet reverse rocks crush crushed cubed coupe highball collins martini flute glass over into serve served neat straight large chilled frozen muddle muddled`)
 
 // leastMended is the fewest letters of a word of making that is mended.
 const leastMended = 3
@@ -62,7 +62,7 @@ func mend(w string) string {
 		return ""
 	}
 	full := ""
-	for _, m := range makingWords {
+	for _, m := range makingTerms {
 		if len(w) < len(m) && bones(w) == bones(m) || len(w) > leastMended && measure.OneSlip(w, m) && len(m) > leastMended {
 			if full != "" && plain(full) != plain(m) {
 				return ""
@@ -115,8 +115,7 @@ func (s *script) making(i int) []stretch {
 		return nil
 	}
 	var out []stretch
-	var words []token.Token
-	cost, mends := costMaking, 0
+	m := makingWords{}
 	for k := i; k < len(s.toks) && k-i < mostMaking; k++ {
 		t := s.toks[k]
 		switch {
@@ -126,54 +125,70 @@ func (s *script) making(i int) []stretch {
 			return out
 		case s.phraseAt(k) > 1: // "nick & nora"
 			n := s.phraseAt(k)
-			words = append(words, s.toks[k:k+n-1]...)
+			m.words = append(m.words, s.toks[k:k+n]...)
 			k += n - 1
-			t = s.toks[k]
 		case t.Kind == token.Word:
-			if !s.allowsMaking(k) {
+			if !s.allowsMaking(k) || !m.take(t) {
 				return out
 			}
-			full, mended := made(t.Text)
-			if full == nil {
-				return out
-			}
-			if mended {
-				mends++
-			}
-			for _, w := range full[:len(full)-1] {
-				words = append(words, token.Token{Kind: token.Word, Start: t.Start, End: t.Start, Text: w})
-			}
-			t.Text = full[len(full)-1]
 		case t.Kind == token.Numeral && len(out) > 0 && s.word(k+1) && timesWords.Has(s.toks[k+1].Text): // "stir 30 turns"
 			k++
 			out[len(out)-1].to = k + 1
 			continue
 		case t.Kind == token.Numeral && k > i && s.word(k+1) && serving.DegreeWords[s.toks[k+1].Text] || t.Kind == token.Numeral && entry.IceFollows(s.line(k+1)):
+			m.words = append(m.words, t)
 		default:
 			return out
 		}
-		words = append(words, t)
-		said := serving.Read(words)
-		if len(said.Unknown) > 0 || said.Conflict != nil || t.Kind == token.Numeral {
-			continue
-		}
-		if k == i && joins.Has(t.Text) {
-			out = append(out, stretch{kind: aSign, from: i, to: k + 1, cost: costJoin})
-			continue
-		}
-		if !said.States() && !said.Muddle && !said.Iced && !steps.Has(words[0].Text) {
-			continue
-		}
-		if s.word(k, "with", "without") || s.word(k, "serve", "served") && s.word(k+1, "with") { // "served with a shot of tequila"
-			continue
-		}
-		m := stretch{kind: aMaking, from: i, to: k + 1, cost: cost + costMended*float64(mends), lines: []string{text(words)}}
-		if mends > 0 {
-			m.said = "“" + s.written(i, k+1) + "” is read as " + m.lines[0]
-		}
-		out = append(out, m)
+		out = append(out, s.madeBy(i, k, &m)...)
 	}
 	return out
+}
+
+// makingWords are words of making at full length, and how many of them had to be mended.
+type makingWords struct {
+	words []token.Token
+	mends int
+}
+
+// take takes a word at full length; false if it is none of making.
+func (m *makingWords) take(t token.Token) bool {
+	full, mended := made(t.Text)
+	if full == nil {
+		return false
+	}
+	if mended {
+		m.mends++
+	}
+	last := len(full) - 1
+	for _, w := range full[:last] {
+		m.words = append(m.words, token.Token{Kind: token.Word, Start: t.Start, End: t.Start, Text: w})
+	}
+	t.Text = full[last]
+	m.words = append(m.words, t)
+	return true
+}
+
+// madeBy is what the words from i to k say of making and serving, if they say anything by
+// themselves.
+func (s *script) madeBy(i, k int, m *makingWords) []stretch {
+	last := m.words[len(m.words)-1]
+	said := serving.Read(m.words)
+	switch {
+	case len(said.Unknown) > 0 || said.Conflict != nil || last.Kind == token.Numeral:
+		return nil
+	case k == i && joins.Has(last.Text):
+		return []stretch{{kind: aSign, from: i, to: k + 1, cost: costJoin}}
+	case !said.States() && !said.Muddle && !said.Iced && !steps.Has(m.words[0].Text):
+		return nil
+	case s.word(k, "with", "without") || s.word(k, "serve", "served") && s.word(k+1, "with"): // "served with a shot of tequila"
+		return nil
+	}
+	t := stretch{kind: aMaking, from: i, to: k + 1, cost: costMaking + costMended*float64(m.mends), lines: []string{text(m.words)}}
+	if m.mends > 0 {
+		t.said = "“" + s.written(i, k+1) + "” is read as " + t.lines[0]
+	}
+	return []stretch{t}
 }
 
 // phraseAt returns how many tokens at k are a phrase of making or serving as it stands, 0 if

@@ -1,7 +1,6 @@
 package naming
 
 import (
-	"counterpour/flavor/measure/draft/tongue"
 	"errors"
 	"fmt"
 	"slices"
@@ -9,6 +8,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/tongue"
 )
 
 // Finder finds the ingredient behind a written name. An unknown name is an
@@ -165,23 +165,17 @@ func (b *Book) Find(name string, pl Place) Found {
 		}
 		return f
 	}
+	return b.findWhole(name, pl)
+}
+
+// findWhole is [Book.Find] of a name without commas, dashes and a class in brackets.
+func (b *Book) findWhole(name string, pl Place) Found {
 	plain := Strip(name)
 	if as := spelt[strings.ToLower(plain[len(plain)-1])]; as != "" && pl.Volume() {
 		name, plain = as, []string{as}
 	}
-	for i, n := range plain {
-		if f, ok := b.InPlace(flavor.NormaliseName(n), pl, n != name); ok {
-			return f
-		}
-		if p, how, ok := b.Named(n); ok && !(i+1 < len(plain) && b.fits(plain[i+1:], p, pl)) {
-			if both := joinsTwo(p, n); both != nil {
-				return Found{Fault: both}
-			}
-			if f, ok := b.pressedForm(n, p, pl); ok {
-				return f
-			}
-			return Found{Profile: p, How: how, As: n, Inferred: kinds[flavor.NormaliseName(n)] && flavor.NormaliseName(p.Name) != flavor.NormaliseName(n)}
-		}
+	if f, ok := b.asWritten(name, plain, pl); ok {
+		return f
 	}
 	if f, ok := b.free(name, pl); ok {
 		return f
@@ -200,6 +194,33 @@ func (b *Book) Find(name string, pl Place) Found {
 	if f, ok := b.slipOfWord(flavor.NormaliseName(name), pl); ok {
 		return f
 	}
+	return b.mistyped(name, plain, pl)
+}
+
+// asWritten is the ingredient that a name means in a place as it stands, or without adjectives.
+func (b *Book) asWritten(name string, plain []string, pl Place) (Found, bool) {
+	for i, n := range plain {
+		if f, ok := b.InPlace(flavor.NormaliseName(n), pl, n != name); ok {
+			return f, true
+		}
+		p, how, ok := b.Named(n)
+		if !ok || i+1 < len(plain) && b.fits(plain[i+1:], p, pl) {
+			continue
+		}
+		if both := joinsTwo(p, n); both != nil {
+			return Found{Fault: both}, true
+		}
+		if f, ok := b.pressedForm(n, p, pl); ok {
+			return f, true
+		}
+		return Found{Profile: p, How: how, As: n, Inferred: kinds[flavor.NormaliseName(n)] && flavor.NormaliseName(p.Name) != flavor.NormaliseName(n)}, true
+	}
+	return Found{}, false
+}
+
+// mistyped is the ingredient of whose name another is a slip of the pen, and a fault if there is
+// none.
+func (b *Book) mistyped(name string, plain []string, pl Place) Found {
 	if english, foreign := tongue.English(flavor.NormaliseName(name)); foreign { // a word of another tongue is no slip of an English one
 		if !strings.Contains(strings.TrimSpace(name), " ") {
 			plain = nil

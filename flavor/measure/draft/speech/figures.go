@@ -80,77 +80,39 @@ type saying struct {
 	sure  bool // it is a fraction, or a unit follows: no word of a name
 }
 
+// words gives tokens as words: empty for a sign, a number, and behind the last.
+type words []token.Token
+
+func (w words) at(k int) string {
+	if k < len(w) && w[k].Kind == token.Word {
+		return w[k].Text
+	}
+	return ""
+}
+
 // spokenAt reads an amount in words at i.
 func spokenAt(toks []token.Token, i int) (saying, bool) {
-	at := func(k int) string {
-		if k < len(toks) && toks[k].Kind == token.Word {
-			return toks[k].Text
-		}
-		return ""
-	}
-	if i > 1 && toks[i-1].Text == "and" && toks[i-2].Kind == token.Numeral || i > 0 && articles.Has(toks[i-1].Text) && toks[i-1].Text != "and" { // "1 and a half"
+	w := words(toks)
+	if w.inOther(i) {
 		return saying{}, false
-	}
-	if i > 0 && toks[i-1].Is("&") && token.FractionWords[at(i)] > 0 { // "half & half"
-		return saying{}, false
-	}
-	if at(i) == "one" || at(i) == "single" {
-		if t, n := serving.TermAt([]string{at(i), at(i + 1)}); n > 1 && t.Ice { // "one cube"
-			return saying{}, false
-		}
 	}
 	a := saying{unit: -1}
 	n := i
-	if at(n) == "a" || at(n) == "an" {
+	if w.at(n) == "a" || w.at(n) == "an" {
 		if i > 0 && toks[i-1].Text == "of" { // "3/4 of an ounce"
 			return saying{}, false
 		}
 		n++
 	}
-	if entry.UnitWordsAt(toks[n:min(len(toks), n+1)]) && at(n+1) == "and" && (at(n+2) == "a" && token.FractionWords[at(n+3)] > 0) { // "an ounce and a half"
-		a.value, a.takes, a.unit, a.sure = 1+token.FractionWords[at(n+3)], n+4-i, n-i, true
+	if entry.UnitWordsAt(toks[n:min(len(toks), n+1)]) && w.at(n+1) == "and" && (w.at(n+2) == "a" && token.FractionWords[w.at(n+3)] > 0) { // "an ounce and a half"
+		a.value, a.takes, a.unit, a.sure = 1+token.FractionWords[w.at(n+3)], n+4-i, n-i, true
 		return a, true
 	}
-	whole, isWhole := token.NumberWords[at(n)]
-	switch {
-	case at(n) == "point" && digits[at(n+1)] > "":
-		a.value, n = decimals(at, n+1)
-		a.sure = true
-	case n == i && isWhole && at(n+1) == "point" && digits[at(n+2)] > "":
-		f, next := decimals(at, n+2)
-		a.value, n, a.sure = whole+f, next, true
-	case n == i && isWhole && token.FractionWords[strings.TrimSuffix(at(n+1), "s")] > 0 && at(n+1) != "halves":
-		a.value, n, a.sure = whole*token.FractionWords[strings.TrimSuffix(at(n+1), "s")], n+2, true
-	case n == i && isWhole && at(n+1) == "and" && at(n+2) == "a" && token.FractionWords[at(n+3)] > 0:
-		a.value, n, a.sure = whole+token.FractionWords[at(n+3)], n+4, true
-	case n == i && isWhole && at(n+1) == "and" && at(n+2) == "three" && strings.HasPrefix(at(n+3), "quarter"):
-		a.value, n, a.sure = whole+0.75, n+4, true
-	case token.FractionWords[at(n)] > 0 && (at(n+1) == "a" || at(n+1) == "an") && !entry.UnitWordsAt(toks[min(n+2, len(toks)):]): // "half a lime"
-		return saying{}, false
-	case at(n) == "half" && measuredBehind(toks[n+1:]): // "half lager 150 ml"
-		return saying{}, false
-	case token.FractionWords[at(n)] > 0 && laidHalf.Has(at(n+1)): // "orange half wheel"
-		return saying{}, false
-	case token.FractionWords[at(n)] > 0 && at(n+1) != "and" && !(n+1 < len(toks) && toks[n+1].Kind == token.Mark):
-		a.value, n, a.sure = token.FractionWords[at(n)], n+1, true
-	case n == i && digits[at(n)] > "" && digits[at(n+1)] > "" && whole < 10 && dictates(toks): // "one five bourbon point seven five lemon"
-		a.value, n = decimals(at, n+1)
-		a.value, a.sure = whole+a.value, true
-	case n == i && isWhole:
-		a.value, n = whole, n+1
-	case n == i && toks[i].Kind == token.Word && spokenLarge(at(i)): // "forty five of the blanco"
-		value, takes := wholeAt(toks[i:])
-		if takes == 0 {
-			return saying{}, false
-		}
-		n += takes
-		a.value, a.sure = value, at(n) != "" && !entry.AgeWords[at(n)] && !serving.DegreeWords[at(n)]
-	case n > i && entry.UnitWordsAt(toks[n:]): // "a dash of"
-		a.value = 1
-	default:
+	n, ok := w.number(&a, i, n)
+	if !ok {
 		return saying{}, false
 	}
-	for at(n) == "of" || at(n) == "the" && at(n-1) == "of" || (at(n) == "a" || at(n) == "an") && entry.UnitWordsAt(toks[min(n+1, len(toks)):]) {
+	for w.at(n) == "of" || w.at(n) == "the" && w.at(n-1) == "of" || (w.at(n) == "a" || w.at(n) == "an") && entry.UnitWordsAt(toks[min(n+1, len(toks)):]) {
 		n++
 	}
 	a.sure = a.sure || entry.UnitWordsAt(toks[min(n, len(toks)):])
@@ -159,6 +121,89 @@ func spokenAt(toks []token.Token, i int) (saying, bool) {
 	}
 	a.takes = n - i
 	return a, true
+}
+
+// inOther reports whether a word at i is part of what is no amount, or of one that began before it.
+func (w words) inOther(i int) bool {
+	if i > 1 && w[i-1].Text == "and" && w[i-2].Kind == token.Numeral || i > 0 && articles.Has(w[i-1].Text) && w[i-1].Text != "and" { // "1 and a half"
+		return true
+	}
+	if i > 0 && w[i-1].Is("&") && token.FractionWords[w.at(i)] > 0 { // "half & half"
+		return true
+	}
+	if w.at(i) != "one" && w.at(i) != "single" {
+		return false
+	}
+	t, n := serving.TermAt([]string{w.at(i), w.at(i + 1)})
+	return n > 1 && t.Ice // "one cube"
+}
+
+// number reads the number of an amount that begins at i, and whose article ends at n, into a;
+// it returns where the number ends.
+func (w words) number(a *saying, i, n int) (int, bool) {
+	whole, isWhole := token.NumberWords[w.at(n)]
+	isWhole = isWhole && n == i
+	if value, end := w.mixed(whole, n); isWhole && end > n {
+		a.value, a.sure = value, true
+		return end, true
+	}
+	switch part := token.FractionWords[w.at(n)]; {
+	case w.at(n) == "point" && digits[w.at(n+1)] > "":
+		a.value, n = decimals(w.at, n+1)
+		a.sure = true
+	case isWhole && w.at(n+1) == "point" && digits[w.at(n+2)] > "":
+		f, next := decimals(w.at, n+2)
+		a.value, n, a.sure = whole+f, next, true
+	case part > 0 && w.noFraction(n):
+		return n, false
+	case part > 0 && w.at(n+1) != "and" && !(n+1 < len(w) && w[n+1].Kind == token.Mark):
+		a.value, n, a.sure = part, n+1, true
+	case n == i && digits[w.at(n)] > "" && digits[w.at(n+1)] > "" && whole < 10 && dictates(w): // "one five bourbon point seven five lemon"
+		a.value, n = decimals(w.at, n+1)
+		a.value, a.sure = whole+a.value, true
+	case isWhole:
+		a.value, n = whole, n+1
+	case n == i && w[i].Kind == token.Word && spokenLarge(w.at(i)): // "forty five of the blanco"
+		value, takes := wholeAt(w[i:])
+		if takes == 0 {
+			return n, false
+		}
+		n += takes
+		a.value, a.sure = value, w.at(n) != "" && !entry.AgeWords[w.at(n)] && !serving.DegreeWords[w.at(n)]
+	case n > i && entry.UnitWordsAt(w[n:]): // "a dash of"
+		a.value = 1
+	default:
+		return n, false
+	}
+	return n, true
+}
+
+// mixed reads a whole number in words at n with the fraction behind it, "three quarters", "one
+// and a half", and returns where that ends; n if there is none.
+func (w words) mixed(whole float64, n int) (float64, int) {
+	switch part := token.FractionWords[strings.TrimSuffix(w.at(n+1), "s")]; {
+	case part > 0 && w.at(n+1) != "halves":
+		return whole * part, n + 2
+	case w.at(n+1) != "and":
+	case w.at(n+2) == "a" && token.FractionWords[w.at(n+3)] > 0:
+		return whole + token.FractionWords[w.at(n+3)], n + 4
+	case w.at(n+2) == "three" && strings.HasPrefix(w.at(n+3), "quarter"):
+		return whole + 0.75, n + 4
+	}
+	return 0, n
+}
+
+// noFraction reports whether the word for a fraction at n is none of an amount: "half a lime",
+// "half lager 150 ml", "half wheel".
+func (w words) noFraction(n int) bool {
+	switch next := w.at(n + 1); {
+	case (next == "a" || next == "an") && !entry.UnitWordsAt(w[min(n+2, len(w)):]):
+		return true
+	case w.at(n) == "half" && measuredBehind(w[n+1:]):
+		return true
+	default:
+		return laidHalf.Has(next)
+	}
 }
 
 // measuredBehind reports whether words are a name with its amount and its unit behind it,
