@@ -93,7 +93,7 @@ func AnswerFlight(house *service.Snapshot, body FlightBody) (*FlightAnswer, erro
 	return a, nil
 }
 
-func flightBuild(b tasting.Build) FlightBuild {
+func flightBuild(b tasting.Glass) FlightBuild {
 	return FlightBuild{Code: b.Code, JND: round(b.JND, digitsJND), Value: round(b.Value, digitsML), Spec: specOf(&b.Spec), Pours: list(b.Sheet.Pours, batchRow),
 		WaterML: round(b.Sheet.WaterML, digitsBatch), TotalML: round(b.Sheet.TotalML, digitsBatch), PourML: round(b.Sheet.PourML, digitsBatch), Tops: list(b.Sheet.Tops, batchRow)}
 }

@@ -40,7 +40,7 @@ var allowedInFlavor = map[string][]string{
 	"makeup":    {"flavor", "mix", "ratio"},
 	"technique": {"flavor", "mix", "ratio", "makeup"},
 	"template":  {"flavor", "ratio", "makeup"},
-	"weigh":     {"flavor", "mix", "habit", "ratio", "makeup", "technique", "template", "weigh/proportion"},
+	"weigh":     {"flavor", "mix", "habit", "ratio", "makeup", "technique", "template", "weigh/proportion", "weigh/forgotten"},
 	"balance":   {"flavor", "guest", "makeup", "measure", "mix", "sense", "ratio", "technique", "template", "weigh", "balance/wording"},
 	"cover":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/gap", "cover/search", "cover/portion", "cover/role", "cover/wording", "technique"},
 	"drill":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "makeup", "template", "weigh", "balance", "cover", "riff", "drill/tasting", "drill/handling", "drill/pace", "drill/slip", "drill/wording"},
@@ -89,6 +89,7 @@ var allowedInFlavor = map[string][]string{
 	"measure/draft/drafttest":  {"flavor", "measure", "measure/measuretest"},
 
 	"weigh/proportion": {"flavor", "habit", "ratio", "makeup"},
+	"weigh/forgotten":  {"flavor", "ratio", "makeup", "technique"},
 
 	"riff/wish":      {"flavor", "sense"},
 	"riff/precedent": {"flavor", "sense", "ratio", "makeup", "template"},

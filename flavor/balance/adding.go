@@ -27,7 +27,7 @@ func (f *fixing) byCompanions() error {
 	if len(f.faults) > 0 && f.faults[0].beside {
 		asked = 0
 	}
-	for _, c := range f.build.Companions(few) {
+	for _, c := range f.build.Forgotten().Companions(few) {
 		jigger := flavor.Ounce
 		if measure.SystemOf(f.spec) == measure.Metric {
 			jigger = flavor.Millilitre

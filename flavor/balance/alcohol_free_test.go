@@ -78,7 +78,7 @@ func (k *kitchen) staysFree(t require.TestingT, s *flavor.Spec) int {
 	build, err := k.judge.Prepare(s)
 	require.NoError(t, err)
 	defer build.Done()
-	companions := build.Companions(len(k.book))
+	companions := build.Forgotten().Companions(len(k.book))
 	for _, c := range companions {
 		assert.LessOrEqual(t, c.Profile.ABV.Value, flavor.NoAlcoholABV, "a companion: %s", c.Profile.Name)
 	}

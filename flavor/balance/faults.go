@@ -106,7 +106,7 @@ func faultsOf(s *flavor.Spec, j *weigh.Judgement, rest judged, build *weigh.Buil
 // proven drinks pour beside all that it has, else the likeliest cause however unsure it is,
 // else what strays farthest.
 func lacking(s *flavor.Spec, j *weigh.Judgement, rest judged, build *weigh.Build) []Fault {
-	for _, c := range build.Companions(1) {
+	for _, c := range build.Forgotten().Companions(1) {
 		if c.Like >= leastAlike {
 			f := Fault{Axis: axisFor(c.Profile), Odds: 1, Deviation: leastDeviation, missing: true, beside: true}
 			f.Text = wording.Missing(c.Profile.Name)

@@ -115,7 +115,7 @@ func (f *fixing) milky(dairy func(*flavor.Profile) bool) bool {
 			ml += p.ML
 		}
 	}
-	return ml >= milkyShare*f.spec.VolumeML() || f.build.Milky()
+	return ml >= milkyShare*f.spec.VolumeML() || f.build.Forgotten().Milky()
 }
 
 // scoreWith is that of the draft with changes made, 0 if it is below least or nothing is

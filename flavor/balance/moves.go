@@ -124,19 +124,19 @@ func (f *fixing) additions() []addition {
 		}
 	}
 	if strong := asked(low(ratio.Strong)); strong != unasked && f.faults[strong].Profile == nil {
-		add(strong, f.build.UsualBase(p.Sober), ounce, bases...)
+		add(strong, f.build.Forgotten().UsualBase(p.Sober), ounce, bases...)
 	}
 	add(sweet, p.Syrup, ounce, amounts...)
 	add(sweet, p.Syrup, flavor.Barspoon, 1, 2)
 	if p.Sour != nil {
-		add(sour, cmp.Or(f.build.UsualSour(), p.Sour), ounce, amounts...)
+		add(sour, cmp.Or(f.build.Forgotten().UsualSour(), p.Sour), ounce, amounts...)
 	}
 	add(bitter, p.Bitters, flavor.Dash, 1, 2, 3)
 	length := p.Length
 	if s.Service == flavor.Hot {
 		length = p.Water
 	} else if length != nil && s.Service == flavor.Long {
-		length = cmp.Or(f.build.UsualLength(), length)
+		length = cmp.Or(f.build.Forgotten().UsualLength(), length)
 	}
 	add(long, length, ounce, amounts[1], amounts[3], 2*amounts[3], 3*amounts[3], 4*amounts[3], 5*amounts[3])
 	return out

@@ -63,7 +63,7 @@ func BenchmarkCompanions(b *testing.B) {
 	build := k.build(b, k.read(b, benchSour))
 	b.ReportAllocs()
 	for b.Loop() {
-		build.Companions(6)
+		build.Forgotten().Companions(6)
 	}
 }
 

@@ -3,12 +3,11 @@ package weigh
 import (
 	"math"
 
-	"gonum.org/v1/gonum/floats"
-
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/technique"
+	"counterpour/flavor/weigh/forgotten"
 )
 
 // OutOfBounds is a number of the finished drink that no drink has, whatever its
@@ -90,21 +89,9 @@ func (b *Build) bounds(ml []float64, e *ratio.Equivalents, tell func(OutOfBounds
 	if x := (leastML/g.ml - freeSize) / (1 - freeSize); x > 0 {
 		tell(OutOfBounds{Axis: ratio.Volume, High: false, Amount: g.ml, Bound: leastML, Edges: x * x})
 	}
-	if x := b.baseless(ml, e); x > tellingSober {
-		tell(OutOfBounds{Axis: ratio.Strong, High: false, Amount: g.abv, Bound: leastABV, Edges: x})
-	}
-	if x := b.sourless(ml, e); x > tellingSober {
-		tell(OutOfBounds{Axis: ratio.Sour, High: false, Amount: g.acid, Bound: leastAcid, Edges: x})
-	}
-	if x := max(b.sugarless(ml, e), b.unsyruped(ml, e)); x > tellingSober {
-		tell(OutOfBounds{Axis: ratio.Sweet, High: false, Amount: g.sweet, Bound: leastSugar, Edges: x})
-	}
-	if x, length := b.lengthless(ml); x > tellingSober {
-		tell(OutOfBounds{Axis: ratio.Long, High: false, Amount: length, Bound: surelyLong * floats.Sum(ml), Edges: x})
-	}
-	if x := b.unseasoned(ml); x > tellingSober {
-		tell(OutOfBounds{Axis: ratio.Bitter, High: false, Bound: leastBitters, Edges: x})
-	}
+	b.Forgotten().Lacks(ml, e, func(x forgotten.Lack) {
+		tell(OutOfBounds{Axis: x.Axis, High: false, Amount: g.has(&x), Bound: x.Least, Edges: x.Edges})
+	})
 	b.overfull(g.ml, tell)
 	b.large(g.ml, tell)
 	b.potent(&g, tell)
@@ -119,8 +106,18 @@ func inOneGlass(out, ml float64) float64 {
 	return min(out, max(0, steep*math.Log(batchML/ml)))
 }
 
-// leastABV is what counts as no alcohol, % vol.
-const leastABV = 0.5
+// has returns how much there is of what a drink lacks, in the unit of what counts as some.
+func (g *inGlass) has(x *forgotten.Lack) float64 {
+	switch x.Axis {
+	case ratio.Strong:
+		return g.abv
+	case ratio.Sour:
+		return g.acid
+	case ratio.Sweet:
+		return g.sweet
+	}
+	return x.ML
+}
 
 // Hot drinks are served between these, °C: common practice; much above, they
 // scald (Brown and Diller, Burns 34:648, 2008, advise 57.8 °C; from memory).

@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor/makeup"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
+	"counterpour/flavor/weigh/forgotten"
 	"counterpour/flavor/weigh/proportion"
 )
 
@@ -22,21 +23,17 @@ type Build struct {
 	spec   *flavor.Spec
 	parts  []makeup.Part
 	ml     []float64
-	served service
 	active []int // the families that the make-up leaves possible
 	voices []voice
 	limits []limit // see Ceiling
 	// The local centre of each active family, see locate, and where the drink
 	// was last placed in it.
-	centres []centre
-	logits  []float64
-	fits    []template.Placed
-	habits  *habits   // see habit
-	cos     []float64 // see cosines
-	// How near the rest of the drink is to those of proven ones, see restWeights.
-	unbased, unsoured, unsweetened []float64
-	// Of the proven drinks with the same rest, those that are strong, have a base, and so on.
-	having             struct{ strong, based, sharp, soured, sweet, seasoned known }
+	centres            []centre
+	logits             []float64
+	fits               []template.Placed
+	habits             *habits                   // see habit
+	cos                []float64                 // see cosines
+	forgotten          *forgotten.Draft          // see Forgotten
 	nearServed         []float64                 // see ofService; nil until asked for
 	foreign            [len(characters)]*float64 // see foreignness; nil until asked for
 	proportion         *proportion.Usual         // see proportions
@@ -67,7 +64,7 @@ func (s *Set) Prepare(spec *flavor.Spec) (*Build, error) {
 			return nil, fmt.Errorf("weigh: pour %d has no ingredient", i+1)
 		}
 	}
-	b := &Build{set: s, spec: spec, parts: makeup.PartsIn(spec), ml: makeup.AmountsOf(spec), served: s.served.place(spec.Service), desk: s.rooms.desk()}
+	b := &Build{set: s, spec: spec, parts: makeup.PartsIn(spec), ml: makeup.AmountsOf(spec), desk: s.rooms.desk()}
 	e := b.Equivalents(b.ml)
 	if !(e.Total() > 0) {
 		return nil, errors.New("weigh: the drink has no strength, sweetness, acid, bitterness or length to weigh; add a pour that has")
@@ -117,6 +114,16 @@ func (b *Build) cosines() []float64 {
 		b.cos = b.set.kin.Cosines(&b.desk.kin, b.room(b.set.kin.Drinks()))
 	}
 	return b.cos
+}
+
+// Forgotten returns what is held against the rests of proven drinks, which a spec's Build works
+// out once.
+func (b *Build) Forgotten() *forgotten.Draft {
+	if b.forgotten == nil {
+		b.forgotten = &b.desk.forgotten
+		b.forgotten.Hold(b.set.forgotten, b.spec, b.parts, b.ml, b.set.tuning.HabitWidth, b.room)
+	}
+	return b.forgotten
 }
 
 // centre returns the local centre of family i among the active ones.

@@ -8,6 +8,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/makeup"
+	"counterpour/flavor/ratio"
+	"counterpour/flavor/weigh/forgotten"
 )
 
 // A pour can be foreign to its kind of drink though no ratio shows it: tomato in a sour,
@@ -84,7 +86,7 @@ func isJuice(p *flavor.Profile) bool {
 
 // custom is which proven drinks have a character, and what each of them is without it.
 type custom struct {
-	without rests
+	without forgotten.Rests
 	has     []bool
 }
 
@@ -98,7 +100,7 @@ func (cs *customs) add(parts []makeup.Part, ml []float64) {
 	for i := range characters {
 		c := &characters[i]
 		amount, _ := c.of(parts, ml)
-		cs[i].without.add(parts, ml, c.bears)
+		cs[i].without.Add(parts, ml, c.bears)
 		cs[i].has = append(cs[i].has, amount >= c.least*total)
 	}
 }
@@ -130,14 +132,14 @@ func (b *Build) foreignness(i int) float64 {
 	}
 	c, custom := &characters[i], &b.set.customs[i]
 	with, total := foreignDrinks, 0.0
-	for k, w := range b.restWeights(&custom.without, c.bears, otherServing) {
+	for k, w := range b.Forgotten().Weights(&custom.without, c.bears) {
 		total += w
 		if custom.has[k] {
 			with += w
 		}
 	}
 	x := 0.0
-	if total > nearestToTell && !b.atHome(c) {
+	if total > forgotten.NearestToTell && !b.atHome(c) {
 		x = makeup.Ramp(math.Log(c.rare/(with/total)), 0, math.Log(c.rare/c.hardly))
 	}
 	b.foreign[i] = &x
@@ -164,6 +166,27 @@ func (b *Build) strangers(ml []float64, tell func(*Beyond)) {
 		x := makeup.Ramp(amount/total, c.least, c.plain) * b.foreignness(i)
 		if x > 0 {
 			tell(&Beyond{Profile: by.Profile, Strange: true, Foreign: true, Amount: amount / total, Usual: c.least / 2, Most: c.least, Edges: strangeEdges * x * x})
+		}
+	}
+}
+
+// Of a drink whose kind has no syrup or sugar, the share of one up to where it is a touch, and
+// from where it is a mistake, as 1:1 syrup. Chosen by the trial.
+const (
+	strangeFrom, strangeTo = 0.05, 0.10
+	strangeEdges           = 1.6 // as of a fault of method
+)
+
+// strayed tells of a syrup in a kind of drink that has none.
+func (b *Build) strayed(ml []float64, size *size, tell func(*Beyond)) {
+	for i := range b.parts {
+		p := &b.parts[i]
+		share := size.share(p, ml) * p.Per[ratio.Sweet]
+		if !makeup.IsSweetener(p) || share <= strangeFrom {
+			continue
+		}
+		if x := makeup.Ramp(share, strangeFrom, strangeTo) * b.Forgotten().Unsweet(); x > 0 {
+			tell(&Beyond{Profile: p.Profile, Strange: true, Amount: share, Usual: strangeFrom / 2, Most: strangeFrom, Edges: strangeEdges * x * x})
 		}
 	}
 }

@@ -9,9 +9,8 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/habit"
 	"counterpour/flavor/makeup"
-	"counterpour/flavor/ratio"
-	"counterpour/flavor/technique"
 	"counterpour/flavor/template"
+	"counterpour/flavor/weigh/forgotten"
 	"counterpour/flavor/weigh/proportion"
 )
 
@@ -162,40 +161,21 @@ func (s *Set) readHabits(proven []template.Labelled) {
 	volumes, ethanol := make([]float64, len(proven)), make([]float64, len(proven))
 	poured := make([]proportion.Quantities, len(proven))
 	s.kin.Grow(len(proven))
-	for _, r := range []*rests{&s.unbased, &s.unsweetened, &s.unseasoned, &s.unturned, &s.unsoured, &s.unlengthed} {
-		r.kin.Grow(len(proven))
-	}
+	s.forgotten = &forgotten.Book{}
+	s.forgotten.Grow(len(proven))
 	for i := range proven {
 		b := Build{spec: &proven[i].Spec, parts: makeup.PartsIn(&proven[i].Spec)}
 		ml := makeup.AmountsOf(&proven[i].Spec)
 		drinks[i] = b.shares(ml)
 		s.family = append(s.family, slices.IndexFunc(s.models, func(m *template.Model) bool { return m.ID == proven[i].Family }))
 		s.kin.Add(makeup.KinshipOf(b.parts, ml))
-		s.bases = append(s.bases, largestOf(&proven[i].Spec, flavor.PartBase))
-		s.based = append(s.based, s.bases[i] != nil)
-		s.sours = append(s.sours, largestOf(&proven[i].Spec, flavor.PartSour))
-		s.soured = append(s.soured, s.sours[i] != nil)
-		s.lengths = append(s.lengths, largestOf(&proven[i].Spec, flavor.PartLength))
 		e := makeup.EquivalentsOf(&proven[i].Spec)
+		s.forgotten.Add(&proven[i].Spec, b.parts, ml, &e)
 		glass := b.glass(ml, &e)
 		volumes[i], ethanol[i] = glass.ml, max(leastEthanol, glass.ethanol)
-		s.sharp = append(s.sharp, makeup.Presence(souring(b.parts, ml, tastedAcid), e.Total(), halfSharp) > 0.5)
-		s.mixed = append(s.mixed, mixes(proven[i].Spec.Method))
-		s.served.add(proven[i].Spec.Service)
 		s.tasks = append(s.tasks, proportion.TasksOf(b.parts, ml))
 		poured[i] = proportion.QuantitiesOf(b.parts, ml)
-		s.joints.add(i, b.parts, ml)
-		s.unbased.add(b.parts, ml, makeup.IsBase)
-		s.unsweetened.add(b.parts, ml, makeup.IsSweetener)
-		s.sweet = append(s.sweet, largestOf(&proven[i].Spec, flavor.PartSweetener) != nil)
-		s.unseasoned.add(b.parts, ml, isBitters)
-		s.seasoned = append(s.seasoned, slices.ContainsFunc(b.parts, func(p makeup.Part) bool { return isBitters(&p) }))
-		s.unturned.add(b.parts, ml, isSharpOrTurns)
-		s.milky = append(s.milky, slices.ContainsFunc(b.parts, func(p makeup.Part) bool { return technique.Turns(p.Profile) }))
-		s.unsoured.add(b.parts, ml, makeup.IsSharp)
-		s.unlengthed.add(b.parts, ml, lengthens)
 		s.customs.add(b.parts, ml)
-		s.strong = append(s.strong, s.bases[i] != nil || makeup.Presence(e[ratio.Strong], e.Total(), makeup.HalfWine) > 0.5)
 	}
 	s.precedents = proportion.NewBook(poured)
 	s.book, s.volumes, s.ethanol = habit.NewBook(drinks), habit.NewRange(habit.InGlass(), habit.OfAll(volumes)), habit.NewRange(habit.InGlass(), habit.OfAll(ethanol))

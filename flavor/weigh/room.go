@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor/makeup"
 	"counterpour/flavor/template"
+	"counterpour/flavor/weigh/forgotten"
 	"counterpour/flavor/weigh/proportion"
 )
 
@@ -25,12 +26,11 @@ type desk struct {
 	logits     []float64
 	centres    []centre
 	order      []int
-	kin, rest  makeup.Kinship
+	kin        makeup.Kinship
+	forgotten  forgotten.Draft
 	habits     habits
 	proportion proportion.Usual
 	precedents proportion.Precedents
-	lacks      []bool
-	votes      []votes
 	borrowed   []*[]float64 // by the Build that has it
 }
 

@@ -3,49 +3,31 @@ package weigh
 import (
 	"fmt"
 
-	"counterpour/flavor"
 	"counterpour/flavor/habit"
 	"counterpour/flavor/makeup"
 	"counterpour/flavor/template"
+	"counterpour/flavor/weigh/forgotten"
 	"counterpour/flavor/weigh/proportion"
 )
 
 // Set is the families of drinks, ready to judge. It is safe for concurrent use.
 type Set struct {
-	models      []*template.Model
-	relatives   [][]template.Relative // of each family
-	sizes       []float64             // of each family, see template.UsualSize
-	palates     []Palate              // of the house, for the families it moved
-	hulls       []template.Hull       // of each family
-	book        *habit.Book
-	volumes     *habit.Range       // mL in the glass of the proven drinks
-	ethanol     *habit.Range       // g in the glass of the same
-	kin         makeup.Kinships    // of the proven drinks
-	strong      []bool             // the same: it has alcohol, or what stands for it
-	bases       []*flavor.Profile  // the same; nil if it has none
-	based       []bool             // the same: it has one
-	sours       []*flavor.Profile  // the same: what it is mostly made sour with
-	soured      []bool             // the same: it has that
-	lengths     []*flavor.Profile  // the same: what it is mostly lengthened with; nil if nothing
-	family      []int              // the same: its family, of models; -1 if it is not among them
-	milky       []bool             // the same: it has milk or cream that acid turns
-	sharp       []bool             // the same: it has a sour part
-	sweet       []bool             // the same: it has a syrup or sugar
-	seasoned    []bool             // the same: it has bitters
-	mixed       []bool             // the same: it is shaken, blended or swizzled
-	served      served             // the same
-	joints      joints             // the same: their ingredients
-	tasks       []proportion.Tasks // the same
-	precedents  *proportion.Book   // of the same
-	unbased     rests              // the same: without its bases
-	unsweetened rests              // the same: without syrups and sugar
-	unturned    rests              // the same: without what is sour and what that turns
-	unsoured    rests              // the same: without what is sour
-	unlengthed  rests              // the same: without what lengthens
-	unseasoned  rests              // the same: without bitters
-	customs     customs            // the same: which have what character
-	tuning      template.Tuning
-	rooms       *rooms
+	models     []*template.Model
+	relatives  [][]template.Relative // of each family
+	sizes      []float64             // of each family, see template.UsualSize
+	palates    []Palate              // of the house, for the families it moved
+	hulls      []template.Hull       // of each family
+	book       *habit.Book
+	volumes    *habit.Range       // mL in the glass of the proven drinks
+	ethanol    *habit.Range       // g in the glass of the same
+	kin        makeup.Kinships    // of the proven drinks
+	family     []int              // the same: its family, of models; -1 if it is not among them
+	tasks      []proportion.Tasks // the same
+	precedents *proportion.Book   // of the same
+	forgotten  *forgotten.Book    // the same, each without one of its parts
+	customs    customs            // the same: which have what character
+	tuning     template.Tuning
+	rooms      *rooms
 }
 
 // NewSet joins families with what was fitted to them and the proven drinks

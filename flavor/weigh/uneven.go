@@ -23,7 +23,7 @@ func (b *Build) proportions() *proportion.Usual {
 	for i, kind := range b.ofKind() {
 		near := b.habits.near[i]
 		says[i] = otherKind*near*near + (1-otherKind)*kind
-		if b.set.served.of[i] != b.served {
+		if !b.Forgotten().ServedAlike(i) {
 			says[i] *= servedElse
 		}
 	}

@@ -105,7 +105,7 @@ func (b *Build) ofService() []float64 {
 	near := b.habit().near
 	for i, kind := range b.ofKind() {
 		out[i] = otherMakeUp + (near[i]*near[i]+kind)/2
-		if b.set.served.of[i] != b.served {
+		if !b.Forgotten().ServedAlike(i) {
 			out[i] *= otherService
 		}
 	}

@@ -114,7 +114,7 @@ func (p *pages) flightPlan(r *tasting.FlightRequest, f *tasting.Flight, form fli
 	return v
 }
 
-func buildViewOf(b *tasting.Build, unit string) buildView {
+func buildViewOf(b *tasting.Glass, unit string) buildView {
 	v := buildView{Code: b.Code, Steps: "as it is poured", Value: words.Figure(b.Value, decimalsOf(b.Value)) + " " + unit}
 	if b.Step != 0 {
 		v.Steps = words.Signed(b.JND, 1) + " steps"

@@ -126,7 +126,7 @@ func (f Trainer) Flight(r tasting.FlightRequest) (*tasting.Flight, error) {
 	}
 	var codes []int
 	for i := range r.Builds {
-		b := tasting.Build{Step: i - r.Builds/2, Code: 100 + int(r.Seed%700) + 11*i, Spec: r.Spec.Clone(), Drink: &mix.Drink{VolumeML: r.BuildML}, Value: 8 + float64(i)}
+		b := tasting.Glass{Step: i - r.Builds/2, Code: 100 + int(r.Seed%700) + 11*i, Spec: r.Spec.Clone(), Drink: &mix.Drink{VolumeML: r.BuildML}, Value: 8 + float64(i)}
 		b.JND = float64(b.Step) * r.Step
 		if i == 0 {
 			b.Drift, b.DriftOf = 0.4, ratio.Sour

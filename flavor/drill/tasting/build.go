@@ -61,7 +61,7 @@ const (
 
 // build moves pour at until the axis is where the build wants it, then pours the
 // drink down to the size of the glass.
-func (k *bench) build(b *Build, r *FlightRequest, at int, middle *mix.Drink) error {
+func (k *bench) build(b *Glass, r *FlightRequest, at int, middle *mix.Drink) error {
 	want := Value(r.Axis, middle) * math.Exp(b.JND*math.Log1p(balance.Weber(r.Axis)))
 	value := func(times float64) (float64, *flavor.Spec, error) {
 		s := r.Spec.Clone()
@@ -113,7 +113,7 @@ func outOfReach(r *FlightRequest, name string, middle, least, most float64) erro
 }
 
 // finish pours a build down to size, rounds it and writes its batch sheet.
-func (k *bench) finish(b *Build, r *FlightRequest, s *flavor.Spec, middle *mix.Drink) error {
+func (k *bench) finish(b *Glass, r *FlightRequest, s *flavor.Spec, middle *mix.Drink) error {
 	d, err := k.mixer.Mix(s)
 	if err != nil {
 		return err

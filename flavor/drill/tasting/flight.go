@@ -45,8 +45,8 @@ const (
 // bench is where builds are mixed.
 type bench struct{ mixer *mix.Mixer }
 
-// Build is one glass of a flight.
-type Build struct {
+// Glass is one glass of a flight.
+type Glass struct {
 	Step    int     // places from the middle: −2 … 2
 	JND     float64 // from the middle, along the axis
 	Code    int     // three digits, what the taster sees
@@ -72,7 +72,7 @@ type BatchSheet struct {
 type Flight struct {
 	Axis     ratio.Axis
 	Unit     string
-	Builds   []Build // the least first
+	Builds   []Glass // the least first
 	Orders   [][]int // for each taster, the codes in the order to serve them
 	EthanolG float64 // that one taster takes in if nothing is spat out
 	Drinks   float64 // the same in United States standard drinks
@@ -119,7 +119,7 @@ func PlanFlight(mixer *mix.Mixer, r FlightRequest) (*Flight, error) {
 	rng := rand.New(rand.NewPCG(r.Seed, flightStream))
 	blind := codes(r.Builds, rng)
 	for i := range r.Builds {
-		b := Build{Step: i - r.Builds/2, Code: blind[i]}
+		b := Glass{Step: i - r.Builds/2, Code: blind[i]}
 		b.JND = float64(b.Step) * r.Step
 		if err := builder.build(&b, &r, at, middle); err != nil {
 			return nil, err
@@ -226,4 +226,4 @@ func threeG(f *Flight) (g float64) {
 
 // Line says a build on one line, as it is written on the bench, never shown to
 // a taster.
-func (b *Build) Line() string { return wording.Build(b.Code, b.JND, b.Spec.Pours) }
+func (b *Glass) Line() string { return wording.Glass(b.Code, b.JND, b.Spec.Pours) }

@@ -36,9 +36,9 @@ func Cautions(ethanolG, drinks float64) []string {
 	}
 }
 
-// Build says one glass of a tasting on a line: its code, how many noticeable steps it lies
+// Glass says one glass of a tasting on a line: its code, how many noticeable steps it lies
 // from the middle, and what is poured.
-func Build(code int, steps float64, pours []flavor.Pour) string {
+func Glass(code int, steps float64, pours []flavor.Pour) string {
 	out := fmt.Sprintf("%d: %+.1f steps", code, steps)
 	for i := range pours {
 		out += ", " + measured(&pours[i])

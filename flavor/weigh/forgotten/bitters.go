@@ -1,4 +1,4 @@
-package weigh
+package forgotten
 
 import (
 	"gonum.org/v1/gonum/floats"
@@ -12,25 +12,24 @@ import (
 const (
 	seasonedFree, seasonedMost = 0.45, 0.60
 	flatEdges                  = 1.15
-	leastBitters               = 0.05 // of the drink, mL in 100
 )
 
 func isBitters(p *makeup.Part) bool { return p.Profile.Class == flavor.ClassCocktailBitters }
 
-// nearUnseasoned is restWeights without bitters.
-func (b *Build) nearUnseasoned() []float64 {
-	return b.restWeights(&b.set.unseasoned, isBitters, otherServing)
+// nearUnseasoned is Weights without bitters.
+func (d *Draft) nearUnseasoned() []float64 {
+	return d.Weights(&d.book.unseasoned, isBitters)
 }
 
 // unseasoned returns how far a stirred drink of spirit and sweet vermouth, and of nothing
 // else that gives it an edge, is out for want of bitters.
-func (b *Build) unseasoned(ml []float64) float64 {
-	if b.spec.Method != flavor.Stir && b.spec.Method != flavor.Throw {
+func (d *Draft) unseasoned(ml []float64) float64 {
+	if d.spec.Method != flavor.Stir && d.spec.Method != flavor.Throw {
 		return 0
 	}
 	all, base, vermouth, other := floats.Sum(ml), 0.0, 0.0, 0.0
-	for i := range b.parts {
-		p, amount := &b.parts[i], b.parts[i].Amount(ml)
+	for i := range d.parts {
+		p, amount := &d.parts[i], d.parts[i].Amount(ml)
 		switch {
 		case p.Role == flavor.PartBase:
 			base += amount
@@ -46,7 +45,7 @@ func (b *Build) unseasoned(ml []float64) float64 {
 	if x*flatEdges <= tellingSober {
 		return 0
 	}
-	share, ok := b.having.seasoned.shareOf(b.nearUnseasoned, b.set.seasoned)
+	share, ok := d.having.seasoned.shareOf(d.nearUnseasoned, d.book.seasoned)
 	if !ok {
 		return 0
 	}

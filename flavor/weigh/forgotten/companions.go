@@ -1,4 +1,4 @@
-package weigh
+package forgotten
 
 import (
 	"cmp"
@@ -54,8 +54,8 @@ func (j *joints) add(drink int, parts []makeup.Part, ml []float64) {
 // Companions returns what the proven drinks that are made of the same things as the draft,
 // and of one more, pour as that one: what most of them pour first, up to limit. A draft
 // without alcohol has no companion with it.
-func (b *Build) Companions(limit int) []Companion {
-	votes, profiles := b.votes(), b.set.joints.profiles
+func (d *Draft) Companions(limit int) []Companion {
+	votes, profiles := d.votes(), d.book.joints.profiles
 	var order []int
 	for i := range votes {
 		if votes[i].weight > 0 {
@@ -68,7 +68,7 @@ func (b *Build) Companions(limit int) []Companion {
 	out := make([]Companion, min(limit, len(order)))
 	for i := range out {
 		v := &votes[order[i]]
-		out[i] = Companion{profiles[order[i]], math.Exp(v.logs/v.weight) * floats.Sum(b.ml), v.nearest}
+		out[i] = Companion{profiles[order[i]], math.Exp(v.logs/v.weight) * floats.Sum(d.ml), v.nearest}
 	}
 	return out
 }
@@ -79,24 +79,24 @@ type votes struct{ weight, logs, nearest float64 }
 
 // votes lets each proven drink speak for each of its ingredients that the draft has not, as
 // far as the draft is like the rest of the drink.
-func (b *Build) votes() []votes {
-	all := &b.set.joints
-	lacks, out := sized(&b.desk.lacks, len(all.profiles)), sized(&b.desk.votes, len(all.profiles))
+func (d *Draft) votes() []votes {
+	all := &d.book.joints
+	lacks, out := sized(&d.lacking, len(all.profiles)), sized(&d.ballot, len(all.profiles))
 	for i, p := range all.profiles {
-		lacks[i] = b.allows(p) && !slices.ContainsFunc(b.parts, func(o makeup.Part) bool { return o.Profile.Class == p.Class })
+		lacks[i] = d.allows(p) && !slices.ContainsFunc(d.parts, func(o makeup.Part) bool { return o.Profile.Class == p.Class })
 	}
-	own := makeup.KinshipOf(b.parts, b.ml)
-	for i, cosine := range all.without.Cosines(&own, b.room(all.without.Drinks())) {
+	own := makeup.KinshipOf(d.parts, d.ml)
+	for i, cosine := range all.without.Cosines(&own, d.room(all.without.Drinks())) {
 		j := &all.of[i]
 		if !lacks[j.profile] {
 			continue
 		}
-		near := makeup.Likeness(cosine, b.set.tuning.HabitWidth)
+		near := makeup.Likeness(cosine, d.width)
 		w := heard(near)
-		if b.set.served.of[j.drink] != b.served {
+		if d.book.Served.Of[j.drink] != d.served {
 			w *= servedOtherwise
 		}
-		if w <= nearestToTell {
+		if w <= NearestToTell {
 			continue
 		}
 		v := &out[j.profile]
@@ -109,8 +109,8 @@ func (b *Build) votes() []votes {
 
 // allows reports whether an ingredient may be suggested for the draft: none with alcohol for
 // one without.
-func (b *Build) allows(p *flavor.Profile) bool {
-	return p.ABV.Value <= flavor.NoAlcoholABV || !b.spec.AlcoholFree()
+func (d *Draft) allows(p *flavor.Profile) bool {
+	return p.ABV.Value <= flavor.NoAlcoholABV || !d.spec.AlcoholFree()
 }
 
 // servedOtherwise is what is left of a drink's say if it is served otherwise than the draft:
