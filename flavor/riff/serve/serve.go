@@ -65,29 +65,29 @@ func HeldBy(s *flavor.Spec) Held {
 // Slip is one way in which a drink is not mixed or served as the trade does.
 type Slip string
 
-// The slips.
+// The slips, each with the practice that it departs from: common practice, no source.
 const (
-	flat       Slip = "what sparkles goes flat in the blender"
-	unbeaten   Slip = "egg and foam need a shake"
-	unfoamed   Slip = "a dry shake needs egg or foam"
-	clouded    Slip = "juice, cream and what is sharp are not stirred"
-	dull       Slip = "coffee on ice is shaken, unless the drink is long"
-	whole      Slip = "herbs give little where they are stirred: shake, build or crush them"
-	bruised    Slip = "spirits alone are stirred, not shaken"
-	unmixed    Slip = "juice is shaken unless the drink is long"
-	churned    Slip = "cream is shaken or blended, not swizzled"
-	ungathered Slip = "a swizzle is on crushed ice"
-	bare       Slip = "a long drink needs length"
-	sparse     Slip = "what is topped with soda is not served up"
-	drowned    Slip = "a drink with this much soda is served long"
-	brimming   Slip = "a drink this large is not served up"
-	crowded    Slip = "too many things are poured"
-	motley     Slip = "one flavoured soda is enough"
-	watered    Slip = "sparkling wine is not served on crushed ice"
-	needless   Slip = "one thing under what sparkles is poured, not shaken"
-	flabby     Slip = "the white of an egg is shaken with something sour"
-	cloying    Slip = "over the white of an egg goes plain soda, not a sweet one"
-	deadened   Slip = "what sparkles is built, or goes on top of what is stirred up"
+	flat       Slip = "flat"       // what sparkles goes flat in the blender
+	unbeaten   Slip = "unbeaten"   // egg and foam need a shake
+	unfoamed   Slip = "unfoamed"   // a dry shake needs egg or foam
+	clouded    Slip = "clouded"    // juice, cream and what is sharp are not stirred
+	dull       Slip = "dull"       // coffee on ice is shaken, unless the drink is long
+	whole      Slip = "whole"      // herbs give little where they are stirred: shake, build or crush them
+	bruised    Slip = "bruised"    // spirits alone are stirred, not shaken
+	unmixed    Slip = "unmixed"    // juice is shaken unless the drink is long
+	churned    Slip = "churned"    // cream is shaken or blended, not swizzled
+	ungathered Slip = "ungathered" // a swizzle is on crushed ice
+	bare       Slip = "bare"       // a long drink needs length
+	sparse     Slip = "sparse"     // what is topped with soda is not served up
+	drowned    Slip = "drowned"    // a drink with this much soda is served long
+	brimming   Slip = "brimming"   // a drink this large is not served up
+	crowded    Slip = "crowded"    // too many things are poured
+	motley     Slip = "motley"     // one flavoured soda is enough
+	watered    Slip = "watered"    // sparkling wine is not served on crushed ice
+	needless   Slip = "needless"   // one thing under what sparkles is poured, not shaken
+	flabby     Slip = "flabby"     // the white of an egg is shaken with something sour
+	cloying    Slip = "cloying"    // over the white of an egg goes plain soda, not a sweet one
+	deadened   Slip = "deadened"   // what sparkles is built, or goes on top of what is stirred up
 )
 
 // SlipsOf lists how a drink is not mixed or served as the trade does: common

@@ -3,6 +3,7 @@ package station
 import (
 	"counterpour/flavor"
 	"counterpour/flavor/riff/precedent"
+	"counterpour/flavor/riff/wording"
 )
 
 // LeftOut is a pour of a drink that was given and that may not be poured.
@@ -26,7 +27,7 @@ func (j *Job) LeftOutOf(s *flavor.Spec) (out []LeftOut) {
 		case why != "":
 			out = append(out, LeftOut{p, why, guest.LabelDecides(p)})
 		case !stocked:
-			out = append(out, LeftOut{Profile: p, Why: "is not among what may be poured"})
+			out = append(out, LeftOut{Profile: p, Why: wording.NotAtHand})
 		}
 	}
 	return out

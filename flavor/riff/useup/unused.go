@@ -3,6 +3,7 @@ package useup
 import (
 	"counterpour/flavor"
 	"counterpour/flavor/riff/station"
+	"counterpour/flavor/riff/wording"
 )
 
 // Why says why a bottle is in no draft.
@@ -18,23 +19,6 @@ const (
 	WhyCrowded Why = "crowded" // good drafts move it, but others came first
 )
 
-// String says the reason in words that go on from the bottle's name.
-func (w Why) String() string {
-	switch w {
-	case WhyGuest:
-		return "the guest must not have it, or a limit rules it out"
-	case WhyNoPlace:
-		return "no proven drink that this stock can pour takes enough of it"
-	case WhyOff:
-		return "no draft that moves it is both in balance and poured as bars pour"
-	case WhyLimit:
-		return "drafts that move it are in balance, but beyond a limit"
-	case WhyTime:
-		return "time ran out before a draft that moves it was found; ask for fewer bottles at once"
-	}
-	return "good drafts move it, but others came first; ask for more drafts"
-}
-
 // Unused is a bottle that no draft moves.
 type Unused struct {
 	Profile   *flavor.Profile
@@ -44,10 +28,19 @@ type Unused struct {
 
 // String says the reason in words that go on from the bottle's name.
 func (u *Unused) String() string {
-	if u.Why == WhyGuest && u.Objection != "" {
-		return "the guest must not have it: it " + u.Objection
+	switch u.Why {
+	case WhyGuest:
+		return wording.NotForGuest(u.Objection)
+	case WhyNoPlace:
+		return wording.NoPlace
+	case WhyOff:
+		return wording.NoneBalanced
+	case WhyLimit:
+		return wording.BeyondLimit
+	case WhyTime:
+		return wording.NotReached
 	}
-	return u.Why.String()
+	return wording.OthersFirst
 }
 
 // unpoured says why a bottle is not on the shelf of the request.
