@@ -26,12 +26,12 @@ func newBench(t *testing.T) *bench {
 	return &bench{t, c, m}
 }
 
-func (b *bench) glass(text string) *sense.Glass {
+func (b *bench) glass(text string) *sense.Percept {
 	s, err := b.c.ReadSpec("draft", text)
 	require.NoError(b.t, err, text)
 	d, err := b.m.Mix(&s)
 	require.NoError(b.t, err)
-	return b.c.Space().Glass(&s, d)
+	return b.c.Space().Percept(&s, d)
 }
 
 func (b *bench) steps(from, to string) sense.Steps { return sense.Between(b.glass(from), b.glass(to)) }

@@ -60,7 +60,7 @@ func (m *Material) parseFamilies(text string) error {
 		return err
 	}
 	for _, s := range shares {
-		f, ok := flavor.ParseFamily(s.name)
+		f, ok := flavor.ParseAromaFamily(s.name)
 		if !ok {
 			return fmt.Errorf("%q is not an aroma family", s.name)
 		}

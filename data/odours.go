@@ -79,7 +79,7 @@ func odourTable() (*sense.Table, error) {
 		t.Together[name] = strings.Split(odorants, "; ")
 	}
 	for _, id := range sortedKeys(o.Notes) {
-		family, ok := flavor.ParseFamily(o.Notes[id])
+		family, ok := flavor.ParseAromaFamily(o.Notes[id])
 		if !ok {
 			return nil, fmt.Errorf("data: %s: note %q: %q is not an aroma family", odorantsFile, id, o.Notes[id])
 		}
@@ -147,8 +147,8 @@ func odourFactors() (*sense.Factors, error) {
 
 // parseParts reads a list of "name weight". The separator must not occur in names, which
 // may contain a comma ("1,8-cineole").
-func parseParts(text, separator string) ([]sense.Part, error) {
-	var out []sense.Part
+func parseParts(text, separator string) ([]sense.Share, error) {
+	var out []sense.Share
 	for item := range strings.SplitSeq(text, separator) {
 		at := strings.LastIndexByte(item, ' ')
 		if at < 0 {
@@ -158,7 +158,7 @@ func parseParts(text, separator string) ([]sense.Part, error) {
 		if err != nil {
 			return nil, fmt.Errorf("%q: the weight is not a number", item)
 		}
-		out = append(out, sense.Part{Name: strings.TrimSpace(item[:at]), Weight: w})
+		out = append(out, sense.Share{Name: strings.TrimSpace(item[:at]), Weight: w})
 	}
 	return out, nil
 }

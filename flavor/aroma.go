@@ -5,12 +5,12 @@ import (
 	"math"
 )
 
-// Family is a family of aromas, an index into an [Aroma].
-type Family int
+// AromaFamily is a family of aromas, an index into an [Aroma].
+type AromaFamily int
 
 // The aroma families, in the order in which they are listed everywhere.
 const (
-	Citrus Family = iota
+	Citrus AromaFamily = iota
 	Orange
 	Tropical
 	Orchard
@@ -35,18 +35,18 @@ const (
 	Grain
 	Cream
 
-	NumFamilies = int(Cream) + 1
+	NumAromaFamilies = int(Cream) + 1
 )
 
-// FamilyInfo defines one aroma family: a sentence and three reference
+// AromaFamilyInfo defines one aroma family: a sentence and three reference
 // materials that anyone can smell to learn it.
-type FamilyInfo struct {
+type AromaFamilyInfo struct {
 	ID         string
 	Sentence   string
 	References [3]string
 }
 
-var families = [NumFamilies]FamilyInfo{
+var families = [NumAromaFamilies]AromaFamilyInfo{
 	Citrus:   {"citrus", "The sharp, fresh oil and juice of lemon, lime and grapefruit.", [3]string{"lemon peel", "fresh lime juice", "grapefruit peel"}},
 	Orange:   {"orange", "The round, sweet oil of orange and mandarin, fresh or dried.", [3]string{"orange peel", "dried bitter orange peel", "mandarin juice"}},
 	Tropical: {"tropical", "Ripe fruit of hot countries and the esters of heavy rum.", [3]string{"pineapple", "passion fruit", "ripe banana"}},
@@ -73,35 +73,35 @@ var families = [NumFamilies]FamilyInfo{
 	Cream:    {"cream", "Milk, cream, egg and coconut fat.", [3]string{"fresh cream", "coconut cream", "butter"}},
 }
 
-// Families returns the definition of every aroma family, in order.
+// AromaFamilies returns the definition of every aroma family, in order.
 //
 // Intensities are on an open linear scale, so that they mix by volume. The
 // anchor is 10: the leading note of a neat, full-flavoured bottle, such as the
 // juniper of a London dry gin or the orange of a triple sec. Juices reach 4 to
 // 10, cocktail bitters 30 to 120, sodas 1 to 4. The scale is judged, not
 // measured: no published one covers the ingredients of a bar.
-func Families() [NumFamilies]FamilyInfo { return families }
+func AromaFamilies() [NumAromaFamilies]AromaFamilyInfo { return families }
 
 // String returns the family's identifier, such as "clove".
-func (f Family) String() string {
-	if f < 0 || int(f) >= NumFamilies {
+func (f AromaFamily) String() string {
+	if f < 0 || int(f) >= NumAromaFamilies {
 		return fmt.Sprintf("family(%d)", int(f))
 	}
 	return families[f].ID
 }
 
-// ParseFamily returns the family whose identifier is id.
-func ParseFamily(id string) (Family, bool) {
+// ParseAromaFamily returns the family whose identifier is id.
+func ParseAromaFamily(id string) (AromaFamily, bool) {
 	for i := range families {
 		if families[i].ID == id {
-			return Family(i), true
+			return AromaFamily(i), true
 		}
 	}
 	return 0, false
 }
 
-// Aroma is an intensity for every family, on the scale of [Families].
-type Aroma [NumFamilies]float64
+// Aroma is an intensity for every family, on the scale of [AromaFamilies].
+type Aroma [NumAromaFamilies]float64
 
 // Total returns the sum of the intensities.
 func (a Aroma) Total() float64 {

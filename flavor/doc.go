@@ -6,7 +6,7 @@
 // it comes from. Volumes are millilitres at 20 °C, masses grams, strengths per
 // cent by volume at 20 °C, concentrations grams per litre of the ingredient.
 // Bitterness is milligrams of quinine per litre that taste as bitter; aroma
-// intensities are on the open linear scale described at [Families]. Both are
+// intensities are on the open linear scale described at [AromaFamilies]. Both are
 // linear in volume: half the pour carries half.
 //
 // The package computes nothing about a finished drink. Its folders do: measure

@@ -55,7 +55,7 @@ type Profile struct {
 }
 
 // MaterialShare is one material of an ingredient and the intensity it lends,
-// on the scale of [Families].
+// on the scale of [AromaFamilies].
 type MaterialShare struct {
 	Material  string
 	Intensity float64

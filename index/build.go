@@ -13,7 +13,7 @@ import (
 )
 
 // carriedFrom is the intensity from which an aroma counts as having a family, on the
-// scale of [flavor.Families].
+// scale of [flavor.AromaFamilies].
 const carriedFrom = 1.0
 
 // Index finds ingredients. Make one with [New].
@@ -111,7 +111,7 @@ func familiesOf(a flavor.Aroma) []string {
 	lead := slices.Max(a[:])
 	for f, v := range a {
 		if v >= carriedFrom || v > 0 && v == lead {
-			out = append(out, flavor.Family(f).String())
+			out = append(out, flavor.AromaFamily(f).String())
 		}
 	}
 	return out

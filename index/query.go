@@ -22,8 +22,8 @@ func (x *Index) check(q lookup.Query) error {
 	if q.Class != "" && !q.Class.Valid() {
 		return invalid("class", string(q.Class), fmt.Sprintf("%q is not a class; use one of: %s", capText(string(q.Class)), list(flavor.Classes())))
 	}
-	if f := q.Family; f != nil && (*f < 0 || int(*f) >= flavor.NumFamilies) {
-		return invalid("family", f.String(), fmt.Sprintf("the aroma families are numbered 0 to %d", flavor.NumFamilies-1))
+	if f := q.Family; f != nil && (*f < 0 || int(*f) >= flavor.NumAromaFamilies) {
+		return invalid("family", f.String(), fmt.Sprintf("the aroma families are numbered 0 to %d", flavor.NumAromaFamilies-1))
 	}
 	for _, n := range []struct {
 		location string

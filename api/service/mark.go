@@ -186,6 +186,6 @@ func (v *Venue) received(ctx context.Context, by house.By, r *Received) ([]house
 	if _, ok := v.Now().Shelf.ByID(r.Missing); !ok {
 		return nil, flavor.Unknown("missing", r.Missing, nil, "the house does not know %q; open the board again", r.Missing)
 	}
-	return []house.Edit{house.Put(house.Cover{At: by.At, Spec: r.Drink, SpecVersion: spec.Version, Missing: r.Missing,
+	return []house.Edit{house.Put(house.ServedCover{At: by.At, Spec: r.Drink, SpecVersion: spec.Version, Missing: r.Missing,
 		Verdict: r.Verdict, Taster: by.Actor, Served: house.FromSpec(r.Drink, *r.Served).Pours}, 0)}, nil
 }

@@ -26,7 +26,7 @@ type ScoreAnswer struct {
 	Fixes    []balance.Fix  // best first
 	Steps    []balance.Step // the calculation, if asked for
 	Glass    string         // how far it fills the usual glasses
-	Sensed   *sense.Glass   // sensory properties of the drink
+	Sensed   *sense.Percept // sensory properties of the drink
 	Cautions []data.Caution
 
 	// Incomplete lists the lines that could not be read, for a Partial request. The drink
@@ -51,7 +51,7 @@ func (s *Snapshot) Score(ctx context.Context, r ScoreRequest) (*ScoreAnswer, err
 	if len(missed) > 0 {
 		a.Fixes = nil
 	}
-	a.Sensed = s.Catalogue.Space().Glass(&spec, a.Result.Drink)
+	a.Sensed = s.Catalogue.Space().Percept(&spec, a.Result.Drink)
 	a.Cautions = slices.Concat(kitchen.StrengthCautions(a.Result.Drink), s.AllCautions(&spec))
 	if a.Glass, err = mix.FillText(a.Result.Drink.VolumeML, mix.Standing(&spec), mix.GlassesOf(&spec)...); err != nil {
 		return nil, err

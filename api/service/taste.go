@@ -64,7 +64,7 @@ func (v *Venue) Taste(ctx context.Context, by house.By, r TasteRequest) error {
 	if err != nil {
 		return err
 	}
-	c := house.Cover{At: by.At, Spec: id, SpecVersion: spec.Version, Missing: missing.ID,
+	c := house.ServedCover{At: by.At, Spec: id, SpecVersion: spec.Version, Missing: missing.ID,
 		Served: house.FromSpec(id, served).Pours, Taster: by.Actor, Verdict: verdict, Score: r.Score}
 	_, err = v.Store().Write(ctx, by, house.Put(c, 0))
 	return err

@@ -128,7 +128,7 @@ func (s *Snapshot) pourBoth(out *coaching.TriangleAnswer, a, b *flavor.Spec, gla
 			glasses[out.Servings[i].Order[k]]++
 		}
 	}
-	var looks []*sense.Glass
+	var looks []*sense.Percept
 	for _, side := range []struct {
 		mark byte
 		spec *flavor.Spec
@@ -138,7 +138,7 @@ func (s *Snapshot) pourBoth(out *coaching.TriangleAnswer, a, b *flavor.Spec, gla
 		if err != nil {
 			return err
 		}
-		looks = append(looks, s.Catalogue.Space().Glass(side.spec, drink))
+		looks = append(looks, s.Catalogue.Space().Percept(side.spec, drink))
 		if *side.into, err = s.sideOf(side.spec, drink, glasses[side.mark]+1, glassML); err != nil {
 			return err
 		}

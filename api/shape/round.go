@@ -131,7 +131,7 @@ func answerOf(r *drill.Round) *RoundAnswer {
 			return RoundOption{o.Label, allergensOf(&flavor.Spec{Pours: o.Pours})}
 		})}
 	if r.Request.Kind == drill.KindFault {
-		a.Sayings = list(drill.Sayings(), func(s drill.Said) RoundSaying { return RoundSaying{s.Axis.String(), s.High, s.Plain, s.Guest} })
+		a.Sayings = list(drill.Sayings(), func(s drill.Complaint) RoundSaying { return RoundSaying{s.Axis.String(), s.High, s.Plain, s.Guest} })
 	}
 	return a
 }
@@ -204,7 +204,7 @@ func answered(b *GuessedBody, faults *flavor.Faults) drill.Answer {
 		a.Axis, _ = axisOf("answer.axis", b.Axis, faults)
 	}
 	for i, word := range b.Lost {
-		family, ok := flavor.ParseFamily(word)
+		family, ok := flavor.ParseAromaFamily(word)
 		if !ok {
 			*faults = append(*faults, flavor.Unknown("answer.lost["+strconv.Itoa(i)+"]", word, nil, "no aroma is called %q; use one of the families of an ingredient's aroma", word))
 		}

@@ -313,9 +313,9 @@ func finished(d *mix.Drink) Finished {
 	}
 }
 
-// sensed fills in what [sense.Glass] adds: aroma, colour, and the senses beside sweet,
+// sensed fills in what [sense.Percept] adds: aroma, colour, and the senses beside sweet,
 // sour and bitter.
-func (f *Finished) sensed(g *sense.Glass) {
+func (f *Finished) sensed(g *sense.Percept) {
 	f.Colour = lookOf(g.Swatch())
 	for _, x := range []struct {
 		into *float64
@@ -357,7 +357,7 @@ func aromaOf(a flavor.Aroma) map[string]float64 {
 	out := map[string]float64{}
 	for f, v := range a {
 		if v >= leastAroma {
-			out[flavor.Family(f).String()] = round(v, digitsAroma)
+			out[flavor.AromaFamily(f).String()] = round(v, digitsAroma)
 		}
 	}
 	return out

@@ -36,9 +36,9 @@ const (
 // Verdicts lists every verdict.
 func Verdicts() []Verdict { return []Verdict{VerdictKept, VerdictSentBack, VerdictUnknown} }
 
-// Cover is a cover that was served, and how it was received. An empty id is filled in on
+// ServedCover is a cover that was served, and how it was received. An empty id is filled in on
 // writing.
-type Cover struct {
+type ServedCover struct {
 	ID          string    `json:"id"`
 	At          time.Time `json:"at"`
 	Spec        string    `json:"spec"`         // id of the spec that was covered
@@ -52,9 +52,9 @@ type Cover struct {
 }
 
 // Ref returns the kind and id of the record.
-func (c Cover) Ref() Ref { return Ref{KindCover, c.ID} }
+func (c ServedCover) Ref() Ref { return Ref{KindCover, c.ID} }
 
-func (c Cover) check() error {
+func (c ServedCover) check() error {
 	return checks(
 		checkTime("at", c.At),
 		CheckID(c.Missing),
@@ -67,13 +67,13 @@ func (c Cover) check() error {
 	)
 }
 
-func (c Cover) clean() Item {
+func (c ServedCover) clean() Item {
 	c.At, c.Score, c.Served = utc(c.At), copyOf(c.Score), slices.Clone(c.Served)
 	c.Note = lines(c.Note)
 	return c
 }
-func (c Cover) withID(id string) Item { c.ID = id; return c }
-func (c Cover) links() []Ref          { return []Ref{{KindSpec, c.Spec}} }
+func (c ServedCover) withID(id string) Item { c.ID = id; return c }
+func (c ServedCover) links() []Ref          { return []Ref{{KindSpec, c.Spec}} }
 
 // Training is one answer of one person in a training round. An empty id is filled in on
 // writing.

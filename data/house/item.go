@@ -55,8 +55,8 @@ type Ref struct {
 // String returns the kind and the id.
 func (r Ref) String() string { return string(r.Kind) + " " + r.ID }
 
-// Item is the content of a record: a [Bottle], [Made], [Spec], [Out], [Cover],
-// [Training], [Triangle], [Right], [Price], [Name] or [Settings], by value.
+// Item is the content of a record: a [Bottle], [Made], [Spec], [Out], [ServedCover],
+// [Training], [Triangle], [Right], [MenuPrice], [Name] or [Settings], by value.
 type Item interface {
 	Ref() Ref
 	check() error // the first rule that it breaks, in words for the user
@@ -70,10 +70,10 @@ var decoders = map[Kind]func([]byte, bool) (Item, error){
 	KindMade:     decodeAs[Made],
 	KindSpec:     decodeAs[Spec],
 	KindOut:      decodeAs[Out],
-	KindCover:    decodeAs[Cover],
+	KindCover:    decodeAs[ServedCover],
 	KindTraining: decodeAs[Training],
 	KindRight:    decodeAs[Right],
-	KindPrice:    decodeAs[Price],
+	KindPrice:    decodeAs[MenuPrice],
 	KindTriangle: decodeAs[Triangle],
 	KindName:     decodeAs[Name],
 	KindSettings: decodeAs[Settings],

@@ -75,7 +75,7 @@ func TestEncodeOverItself(t *testing.T) {
 	for _, item := range []Item{
 		Bottle{ID: "a", Name: "A", Ingredient: "gin", Measured: Measured{ABVPct: new(41.5)}, Label: &Label{}},
 		Made{ID: "m", Name: "M", Parts: []Pour{{Ingredient: "gin", Amount: 1}}, Aliases: []string{"x"}},
-		Cover{ID: "c", Served: []Pour{{Ingredient: "gin", Amount: 1}}}, Training{ID: "t"}, Settings{}, Out{Ingredient: "gin"},
+		ServedCover{ID: "c", Served: []Pour{{Ingredient: "gin", Amount: 1}}}, Training{ID: "t"}, Settings{}, Out{Ingredient: "gin"},
 	} {
 		body, err := Encode(item)
 		require.NoError(t, err)

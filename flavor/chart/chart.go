@@ -33,7 +33,7 @@ const (
 	softSugar  = 20.0 // g/L
 	softAcid   = 2.0  // g/L
 	softBitter = 20.0 // mg/L of quinine
-	softAroma  = 2.0  // on the scale of flavor.Families
+	softAroma  = 2.0  // on the scale of [flavor.AromaFamilies]
 )
 
 // Axis is one direction of the map.
@@ -91,7 +91,7 @@ func Of(list []*flavor.Profile) (Chart, bool) {
 // profileMatrix is centred and scaled as [Of] says.
 func profileMatrix(list []*flavor.Profile) *mat.Dense {
 	n, t := len(list), len(tastes)
-	x := mat.NewDense(n, t+flavor.NumFamilies, nil)
+	x := mat.NewDense(n, t+flavor.NumAromaFamilies, nil)
 	for i, p := range list {
 		for k := range tastes {
 			x.Set(i, k, tastes[k].of(p))
@@ -172,5 +172,5 @@ func columnWord(i int) string {
 	if i < len(tastes) {
 		return tastes[i].word
 	}
-	return flavor.Family(i - len(tastes)).String()
+	return flavor.AromaFamily(i - len(tastes)).String()
 }

@@ -76,7 +76,7 @@ type Cover struct {
 	Score  float64
 	// Gone is what led the missing ingredients and is not in the glass any more.
 	Gone         []sense.Lost
-	Lost, Gained []flavor.Family
+	Lost, Gained []flavor.AromaFamily
 	ABV          float64 // % vol, finished
 	ABVChange    float64 // % vol, finished
 	VolumeChange float64 // mL, finished

@@ -17,7 +17,7 @@ type idea struct {
 	filling  search.Filling
 	spec     flavor.Spec
 	drink    *mix.Drink
-	glass    *sense.Glass
+	glass    *sense.Percept
 	distance float64 // between the two glasses
 	score    float64
 	rank     float64
@@ -168,7 +168,7 @@ func (t *task) inGlass(x *idea) (err error) {
 	if x.drink, err = t.finder.mixer.Mix(&x.spec); err != nil {
 		return err
 	}
-	x.glass = t.finder.space.Glass(&x.spec, x.drink)
+	x.glass = t.finder.space.Percept(&x.spec, x.drink)
 	x.distance = t.between(t.glass, x.glass)
 	return nil
 }

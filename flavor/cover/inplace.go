@@ -32,7 +32,7 @@ func (f *Finder) InPlace(s *flavor.Spec, at int, p *flavor.Profile) (Cover, erro
 		return Cover{}, err
 	}
 	c.Parts = slices.Clone(c.Spec.Pours[at : at+1])
-	steps := sense.Between(f.space.Glass(s, before), f.space.Glass(&c.Spec, after))
+	steps := sense.Between(f.space.Percept(s, before), f.space.Percept(&c.Spec, after))
 	c.Distance = steps.Total()
 	return c, nil
 }

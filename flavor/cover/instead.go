@@ -20,7 +20,7 @@ type Offered struct {
 type Mixed struct {
 	spec  *flavor.Spec
 	drink *mix.Drink
-	glass *sense.Glass
+	glass *sense.Percept
 	err   error // why it cannot be mixed
 }
 
@@ -31,7 +31,7 @@ func (f *Finder) MixAll(menu []*flavor.Spec) []Mixed {
 	for i, s := range menu {
 		m := Mixed{spec: s}
 		if m.drink, m.err = f.mixer.Mix(s); m.err == nil {
-			m.glass = f.space.Glass(s, m.drink)
+			m.glass = f.space.Percept(s, m.drink)
 		}
 		out[i] = m
 	}
@@ -47,7 +47,7 @@ func (f *Finder) Nearest(spec *flavor.Spec, menu []Mixed, g *guest.Guest, pourab
 	if err != nil {
 		return nil, err
 	}
-	asked := f.space.Glass(spec, drink)
+	asked := f.space.Percept(spec, drink)
 	var best *Offered
 	for i := range menu {
 		m, s := &menu[i], menu[i].spec

@@ -21,7 +21,7 @@ func (x *idea) lacks(name string) bool {
 // more, each once. What no odorant tells is there as long as a part smells of it.
 // A lead is gone too, though its odorants are there, where no part smells like what
 // went: cream shares odorants with coconut, and raspberry with violet.
-func (t *task) leadsGone(x *search.Filling, glass *sense.Glass) []sense.Lost {
+func (t *task) leadsGone(x *search.Filling, glass *sense.Percept) []sense.Lost {
 	var out []sense.Lost
 	add := func(l sense.Lost) {
 		if told := slices.ContainsFunc(out, func(o sense.Lost) bool { return o.Material == l.Material }); !told && !(t.gap.Less && l.Material == sense.Ethanol.Lead()) {
@@ -74,7 +74,7 @@ func (t *task) leastApart(x *search.Filling, m int) float64 {
 const nothingLike = 0.9
 
 // pours reports whether a glass holds a material.
-func pours(glass *sense.Glass, material string) bool {
+func pours(glass *sense.Percept, material string) bool {
 	return slices.ContainsFunc(glass.Materials, func(m flavor.MaterialShare) bool { return m.Material == material })
 }
 

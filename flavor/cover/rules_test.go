@@ -94,7 +94,7 @@ func (b *bench) apart(t require.TestingT, one, other *flavor.Spec) float64 {
 	require.NoError(t, err)
 	y, err := b.finder.mixer.Mix(other)
 	require.NoError(t, err)
-	steps := sense.Between(b.finder.space.Glass(one, x), b.finder.space.Glass(other, y))
+	steps := sense.Between(b.finder.space.Percept(one, x), b.finder.space.Percept(other, y))
 	return steps.Total()
 }
 

@@ -17,7 +17,7 @@ type task struct {
 	req         *Request
 	parts       int
 	drink       *mix.Drink
-	glass       *sense.Glass
+	glass       *sense.Percept
 	near        *sense.Near
 	scoreBefore float64
 	mix         ratio.Equivalents // of the drink as it is written
@@ -49,7 +49,7 @@ func (f *Finder) newTask(r *Request, labels bool) (*task, error) {
 	if err != nil {
 		return nil, err
 	}
-	glass := f.space.Glass(r.Spec, drink)
+	glass := f.space.Percept(r.Spec, drink)
 	t := &task{finder: f, req: r, drink: drink, glass: glass, near: f.space.Near(glass), scoreBefore: score,
 		scored: map[search.Key]float64{}, serves: map[search.Key]bool{}}
 	t.gap = gap.New(&f.trade, gap.Asked{Spec: r.Spec, ABV: drink.ABV, Missing: r.Missing, Candidates: r.Candidates,
@@ -83,7 +83,7 @@ func (t *task) distanceLeftOut() (float64, error) {
 
 // between returns how far apart two glasses are: for a guest who must have less
 // alcohol, that apart.
-func (t *task) between(a, b *sense.Glass) float64 {
+func (t *task) between(a, b *sense.Percept) float64 {
 	steps := sense.Between(a, b)
 	if t.gap.Less {
 		steps[sense.Ethanol] = 0

@@ -9,7 +9,7 @@ import (
 )
 
 // text says the cover as one bartender to another, and what the guest will notice.
-func (t *task) text(c *Cover, glass *sense.Glass) string {
+func (t *task) text(c *Cover, glass *sense.Percept) string {
 	order, _ := t.order()
 	parts := make([]string, len(c.Parts))
 	for i, p := range c.Parts {

@@ -208,7 +208,7 @@ func coverOptions(r RoundRequest, c *classic, at int, covers []cover.Cover, rng 
 // nearer: less than MinSize further, so that it is right as well.
 type alike struct {
 	option int
-	lost   []flavor.Family
+	lost   []flavor.AromaFamily
 }
 
 // forBottle is the share of the points that the bottle alone brings; what it loses brings the
@@ -265,8 +265,8 @@ func checkOption(r *Round, a *Answer) error {
 
 // shared is the share of two lists that is in both (Jaccard), 1 for two empty
 // ones.
-func shared(a, b []flavor.Family) float64 {
-	all, both := map[flavor.Family]bool{}, 0
+func shared(a, b []flavor.AromaFamily) float64 {
+	all, both := map[flavor.AromaFamily]bool{}, 0
 	for _, f := range a {
 		all[f] = true
 	}

@@ -20,9 +20,9 @@ type side struct {
 	high bool
 }
 
-// Said is one thing that a guest may say of a drink that is off: too much or too little of
+// Complaint is one thing that a guest may say of a drink that is off: too much or too little of
 // an axis.
-type Said struct {
+type Complaint struct {
 	Axis ratio.Axis
 	High bool
 	// Plain is the axis, Guest the words of a guest: "too much acid", "sharp".
@@ -30,10 +30,10 @@ type Said struct {
 }
 
 // Sayings lists all that may be said of a drink that is off, by axis.
-func Sayings() (out []Said) {
+func Sayings() (out []Complaint) {
 	for _, a := range ratio.Axes() {
 		for _, high := range []bool{true, false} {
-			out = append(out, Said{a, high, wording.Plain(a, high), wording.Guest(a, high)})
+			out = append(out, Complaint{a, high, wording.Plain(a, high), wording.Guest(a, high)})
 		}
 	}
 	return out

@@ -186,7 +186,7 @@ type key struct {
 	order   []int
 	option  int
 	alike   []alike // of a cover: the options that are right
-	lost    []flavor.Family
+	lost    []flavor.AromaFamily
 	values  []float64
 	names   []string          // of a family: its own, and the next
 	proper  handling.Served   // of a hand
@@ -204,7 +204,7 @@ type Answer struct {
 	ABV    float64    // guess, % vol
 	Volume float64    // guess, mL
 	Option int        // cover, family: index into Options
-	Lost   []flavor.Family
+	Lost   []flavor.AromaFamily
 }
 
 // Grade is what became of an answer.

@@ -69,7 +69,7 @@ func TestMostSolvesItsEquation(t *testing.T) {
 	})
 }
 
-func profile(id string, class flavor.Class, smell flavor.Family, intensity float64) *flavor.Profile {
+func profile(id string, class flavor.Class, smell flavor.AromaFamily, intensity float64) *flavor.Profile {
 	p := &flavor.Profile{ID: id, Name: id, Class: class}
 	p.Aroma[smell] = intensity
 	return p

@@ -11,12 +11,12 @@ import (
 // Levels that are looked at: the aroma families, then what tongue and mouth
 // tell. All are what the parts bring, over the volume before ice.
 const (
-	Salty  Level = Level(flavor.NumFamilies) + iota // g/L of salt
-	Bitter                                          // mg/L of quinine
-	Fat                                             // g/L
-	Body                                            // g/L of what thickens
-	Acid                                            // g/L
-	Sugar                                           // g/L
+	Salty  Level = Level(flavor.NumAromaFamilies) + iota // g/L of salt
+	Bitter                                               // mg/L of quinine
+	Fat                                                  // g/L
+	Body                                                 // g/L of what thickens
+	Acid                                                 // g/L
+	Sugar                                                // g/L
 
 	// NumLevels is how many there are.
 	NumLevels = int(Sugar) + 1
@@ -24,7 +24,7 @@ const (
 
 // Smell reports whether the level is one of aroma, but for what bites.
 func (l Level) Smell() bool {
-	return int(l) < flavor.NumFamilies && flavor.Family(l) != flavor.Pungent
+	return int(l) < flavor.NumAromaFamilies && flavor.AromaFamily(l) != flavor.Pungent
 }
 
 // Level is a sense, or one family of aromas, whatever brings it.
@@ -46,7 +46,7 @@ func (l Level) String() string {
 	case Sugar:
 		return "sugar"
 	}
-	return flavor.Family(l).String()
+	return flavor.AromaFamily(l).String()
 }
 
 // Unit returns what it is measured in, before ice.

@@ -22,15 +22,15 @@ const (
 // Query selects ingredients; an ingredient must meet every condition. The zero value
 // matches all, sorted by id.
 type Query struct {
-	Text      string            // typed text; empty matches all
-	Class     flavor.Class      // empty: any
-	Family    *flavor.Family    // in the aroma with intensity 1 or more, or its strongest family; nil: any
-	BitterMin *float64          // at least, mg/L of quinine; nil: any
-	ABVMax    *float64          // at most, % vol; nil: any
-	Avoid     []flavor.Allergen // neither contained nor possible
-	Like      string            // id of an ingredient; sorts the hits by their distance from it
-	Measure   Measure           // distance measure; required with Like
-	Limit     int               // 1 to MaxLimit; 0 is DefaultLimit
+	Text      string              // typed text; empty matches all
+	Class     flavor.Class        // empty: any
+	Family    *flavor.AromaFamily // in the aroma with intensity 1 or more, or its strongest family; nil: any
+	BitterMin *float64            // at least, mg/L of quinine; nil: any
+	ABVMax    *float64            // at most, % vol; nil: any
+	Avoid     []flavor.Allergen   // neither contained nor possible
+	Like      string              // id of an ingredient; sorts the hits by their distance from it
+	Measure   Measure             // distance measure; required with Like
+	Limit     int                 // 1 to MaxLimit; 0 is DefaultLimit
 }
 
 // Measure returns a function for the distance of other ingredients from one: 0 for an

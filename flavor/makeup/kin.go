@@ -25,7 +25,7 @@ type drinkWeight struct {
 
 // Grow makes room for so many more drinks, so that as many can be added in one place.
 func (k *Kinships) Grow(drinks int) {
-	k.aroma = slices.Grow(k.aroma, drinks*flavor.NumFamilies)
+	k.aroma = slices.Grow(k.aroma, drinks*flavor.NumAromaFamilies)
 }
 
 // Add lays a drink beside those that are there.
@@ -57,7 +57,7 @@ func (k *Kinships) Cosines(of *Kinship, out []float64) []float64 {
 			out[x.drink] += c.weight * x.weight
 		}
 	}
-	aromas := blas64.General{Rows: len(out), Cols: flavor.NumFamilies, Stride: flavor.NumFamilies, Data: k.aroma}
+	aromas := blas64.General{Rows: len(out), Cols: flavor.NumAromaFamilies, Stride: flavor.NumAromaFamilies, Data: k.aroma}
 	blas64.Gemv(blas.NoTrans, 1, aromas, vector(of.aroma[:]), 1, vector(out))
 	return out
 }

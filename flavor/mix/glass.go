@@ -65,7 +65,7 @@ func glassesFor(s flavor.Service) []Glass {
 
 // fillUsual fills the smallest glass of a service that holds a volume in mL, or else
 // the largest. It fails as [Glass.Fill] does, and for a service that is none.
-func fillUsual(volumeML float64, s flavor.Service) (f Filling, err error) {
+func fillUsual(volumeML float64, s flavor.Service) (f FillLevel, err error) {
 	glasses := glassesFor(s)
 	if len(glasses) == 0 {
 		return f, flavor.Invalid("service", string(s), "%q is no service; write one such as up, rocks or long", s)
@@ -89,7 +89,7 @@ func GlassesOf(s *flavor.Spec) []Glass {
 
 // FillOf fills the glass that a spec names or, if it names none that is known, the
 // usual one, as its ice stands in it. It fails as [fillUsual] does.
-func FillOf(volumeML float64, s *flavor.Spec) (Filling, error) {
+func FillOf(volumeML float64, s *flavor.Spec) (FillLevel, error) {
 	if g, ok := GlassNamed(s.Glass); ok {
 		return g.Fill(volumeML, Standing(s))
 	}
@@ -171,8 +171,8 @@ func (g Glass) iceML(volumeML float64, s flavor.Service) float64 {
 	return math.Min(most*g.ML, math.Max(least*g.ML, washShare*g.ML-volumeML))
 }
 
-// Filling is a drink in a glass.
-type Filling struct {
+// FillLevel is a drink in a glass.
+type FillLevel struct {
 	Glass    Glass
 	VolumeML float64 // the drink
 	IceML    float64 // what the ice takes up
@@ -184,14 +184,14 @@ type Filling struct {
 // Fill returns how volumeML of drink stands in g with the ice of a service;
 // none for those without. Foam is left out. It fails for a glass without a size
 // or a volume that is below zero or not a number.
-func (g Glass) Fill(volumeML float64, s flavor.Service) (Filling, error) {
+func (g Glass) Fill(volumeML float64, s flavor.Service) (FillLevel, error) {
 	if err := amount("glass", g.ML, maxML, "mL"); err != nil {
-		return Filling{}, err
+		return FillLevel{}, err
 	}
 	if err := within("volume", volumeML, 0, maxML, " mL"); err != nil {
-		return Filling{}, err
+		return FillLevel{}, err
 	}
-	f := Filling{Glass: g, VolumeML: volumeML, IceML: g.iceML(volumeML, s)}
+	f := FillLevel{Glass: g, VolumeML: volumeML, IceML: g.iceML(volumeML, s)}
 	stands := volumeML + f.IceML
 	f.Level = stands / g.ML
 	f.WashML = max(0, g.ML-stands)
@@ -202,9 +202,9 @@ func (g Glass) Fill(volumeML float64, s flavor.Service) (Filling, error) {
 // String says it as a bartender would: "fills a 150 mL coupe to 92 %", "spills a
 // 120 mL coupe by 18 mL", or, where ice takes room, "fills a 350 mL highball glass
 // to 83 % with the ice".
-func (f Filling) String() string { return f.say(f.Glass.Name) }
+func (f FillLevel) String() string { return f.say(f.Glass.Name) }
 
-func (f Filling) say(name string) string {
+func (f FillLevel) say(name string) string {
 	ice := ""
 	if f.IceML > 0 {
 		ice = " with the ice"

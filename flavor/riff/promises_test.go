@@ -86,7 +86,7 @@ func checkSaid(t *testing.T, b *bartest.Bar, from *flavor.Spec, x *Riff) {
 	assert.Contains(t, []sense.Notice{sense.NoticeOf(x.Distance, false), sense.NoticeOf(x.Distance, true)}, x.Notice)
 	drink, err := b.Station.Mixer.Mix(from)
 	require.NoError(t, err)
-	before, after := b.Station.Space.Glass(from, drink), x.Glass
+	before, after := b.Station.Space.Percept(from, drink), x.Glass
 	checkName(t, x)
 	for _, c := range []struct {
 		word  string
@@ -103,14 +103,14 @@ func checkSaid(t *testing.T, b *bartest.Bar, from *flavor.Spec, x *Riff) {
 			assert.Equal(t, c.above, c.by > 0, "%s says %q and moves by %v", x.Text, c.word, c.by)
 		}
 	}
-	for f := range flavor.NumFamilies {
+	for f := range flavor.NumAromaFamilies {
 		by := x.Drink.Aroma[f] - drink.Aroma[f]
 		more, less, _ := strings.Cut(x.Effect, "less ")
-		if strings.Contains(more, "more "+flavor.Family(f).String()) {
-			assert.Positive(t, by, "%s: %s", x.Text, flavor.Family(f))
+		if strings.Contains(more, "more "+flavor.AromaFamily(f).String()) {
+			assert.Positive(t, by, "%s: %s", x.Text, flavor.AromaFamily(f))
 		}
-		if strings.HasPrefix(less, flavor.Family(f).String()) {
-			assert.Negative(t, by, "%s: %s", x.Text, flavor.Family(f))
+		if strings.HasPrefix(less, flavor.AromaFamily(f).String()) {
+			assert.Negative(t, by, "%s: %s", x.Text, flavor.AromaFamily(f))
 		}
 	}
 }

@@ -34,7 +34,7 @@ func TestWishesAreMet(t *testing.T) {
 	b := bartest.New(t)
 	type glass struct {
 		drink *mix.Drink
-		in    *sense.Glass
+		in    *sense.Percept
 		spec  *flavor.Spec
 	}
 	steps := func(s sense.Sense, least float64) func(before, after glass) bool {
@@ -43,7 +43,7 @@ func TestWishesAreMet(t *testing.T) {
 			return x[s] >= least && least > 0 || x[s] <= least && least < 0
 		}
 	}
-	smells := func(f flavor.Family, least float64) func(before, after glass) bool {
+	smells := func(f flavor.AromaFamily, least float64) func(before, after glass) bool {
 		return func(before, after glass) bool {
 			x := sense.StepsBetween(sense.Aroma, before.drink.Aroma[f], after.drink.Aroma[f])
 			return x >= least && least > 0 || x <= least && least < 0
@@ -82,7 +82,7 @@ func TestWishesAreMet(t *testing.T) {
 		require.GreaterOrEqual(t, len(res.Riffs), 3, c.wish)
 		drink, err := b.Station.Mixer.Mix(spec)
 		require.NoError(t, err)
-		before := glass{drink, b.Station.Space.Glass(spec, drink), spec}
+		before := glass{drink, b.Station.Space.Percept(spec, drink), spec}
 		for i := range res.Riffs {
 			x := &res.Riffs[i]
 			assert.True(t, c.met(before, glass{x.Drink, x.Glass, &x.Spec}), "%s: %s", c.wish, x.Text)

@@ -28,7 +28,7 @@ func (s Swatch) Hex() string { return fmt.Sprintf("#%02x%02x%02x", s.R, s.G, s.B
 // each band passes 10^(−A·3) of the light (Beer and Lambert). In a cloudy drink
 // light comes back from a shallower depth, so its colour is paler. The bands are
 // shown as the red, green and blue of a screen, with its usual gamma of 2.2.
-func (g *Glass) Swatch() Swatch { return g.Holds.Swatch() }
+func (g *Percept) Swatch() Swatch { return g.Holds.Swatch() }
 
 // Swatch does the same for a neat liquid.
 func (v *Vector) Swatch() Swatch {
@@ -126,7 +126,7 @@ func striking(look string) bool {
 // ColourChange says how the look of a drink changes, "clear turns amber", and
 // whether it changes by enough to say so: a step and a half of colour and cloud
 // together, or one where the colour strikes the eye, and another word.
-func ColourChange(before, after *Glass) (text string, told bool) {
+func ColourChange(before, after *Percept) (text string, told bool) {
 	d := Between(before, after)
 	from, to := before.Swatch().Words(), after.Swatch().Words()
 	least := colourTold

@@ -109,7 +109,7 @@ func (t *Table) Digest() string {
 }
 
 // appendParts writes parts as [{name weight} {name weight}].
-func appendParts(line []byte, parts []Part) []byte {
+func appendParts(line []byte, parts []Share) []byte {
 	line = append(line, '[')
 	for i, p := range parts {
 		if i > 0 {

@@ -8,8 +8,8 @@ import (
 	"counterpour/flavor/mix"
 )
 
-// Glass is a finished drink as it is sensed.
-type Glass struct {
+// Percept is a finished drink as it is sensed: what the guest has of what is in the glass.
+type Percept struct {
 	Holds        Vector // concentrations
 	VolumeML     float64
 	TemperatureC float64
@@ -19,10 +19,9 @@ type Glass struct {
 	Materials []flavor.MaterialShare
 }
 
-// Glass returns what is in the glass when a spec is poured; drink is what
-// mixing it gives.
-func (s *Space) Glass(spec *flavor.Spec, drink *mix.Drink) *Glass {
-	g := &Glass{VolumeML: drink.VolumeML, TemperatureC: drink.TemperatureC, PouredML: spec.VolumeML()}
+// Percept returns what is sensed of a spec that is poured; drink is what mixing it gives.
+func (s *Space) Percept(spec *flavor.Spec, drink *mix.Drink) *Percept {
+	g := &Percept{VolumeML: drink.VolumeML, TemperatureC: drink.TemperatureC, PouredML: spec.VolumeML()}
 	for i := range spec.Pours {
 		p := &spec.Pours[i]
 		share := p.ML / drink.VolumeML
@@ -40,9 +39,9 @@ func (s *Space) Glass(spec *flavor.Spec, drink *mix.Drink) *Glass {
 const neatML = 30.0
 
 // Neat returns an ingredient by itself, at the temperature of a room.
-func (s *Space) Neat(p *flavor.Profile) *Glass {
+func (s *Space) Neat(p *flavor.Profile) *Percept {
 	const roomC = 20
-	return &Glass{Holds: s.PerML(p), VolumeML: neatML, PouredML: neatML, TemperatureC: roomC, Materials: merged(slices.Clone(p.Materials))}
+	return &Percept{Holds: s.PerML(p), VolumeML: neatML, PouredML: neatML, TemperatureC: roomC, Materials: merged(slices.Clone(p.Materials))}
 }
 
 // merged adds up materials of the same name and sorts them by it.

@@ -89,7 +89,7 @@ type Lost struct {
 // the glass after: first the taste or the feel that it is poured for, then its
 // leading materials in their order. A lead that the first glass hardly has cannot
 // be lost; one that comes from something else is not lost.
-func (s *Space) Lost(p *flavor.Profile, before, after *Glass) []Lost {
+func (s *Space) Lost(p *flavor.Profile, before, after *Percept) []Lost {
 	out := s.lostSense(p, before, after)
 	for _, lead := range s.Leads(p) {
 		if before.intensity(lead.Name) < laws[Aroma].threshold {
@@ -132,7 +132,7 @@ func (s *Space) LeadSense(p *flavor.Profile) (Sense, bool) {
 	return lead, most > 0
 }
 
-func (s *Space) lostSense(p *flavor.Profile, before, after *Glass) []Lost {
+func (s *Space) lostSense(p *flavor.Profile, before, after *Percept) []Lost {
 	lead, ok := s.LeadSense(p)
 	if !ok || laws[lead].at(before.Holds[lead]) < leastSense {
 		return nil
@@ -143,7 +143,7 @@ func (s *Space) lostSense(p *flavor.Profile, before, after *Glass) []Lost {
 	return nil
 }
 
-func (g *Glass) intensity(name string) float64 {
+func (g *Percept) intensity(name string) float64 {
 	for _, m := range g.Materials {
 		if m.Material == name {
 			return m.Intensity
@@ -152,7 +152,7 @@ func (g *Glass) intensity(name string) float64 {
 	return 0
 }
 
-func (s *Space) lostMaterial(name string, before, after *Glass) (Lost, bool) {
+func (s *Space) lostMaterial(name string, before, after *Percept) (Lost, bool) {
 	l := Lost{Material: name}
 	m, ok := s.materials[name]
 	if !ok || len(m.parts) == 0 {
@@ -190,7 +190,7 @@ func (s *Space) called(odorants []string) []string {
 }
 
 // odorantIn is how much of an odorant a glass has: intensity times importance.
-func (s *Space) odorantIn(g *Glass, odorant int) float64 {
+func (s *Space) odorantIn(g *Percept, odorant int) float64 {
 	var sum float64
 	for _, x := range g.Materials {
 		m, ok := s.materials[x.Material]

@@ -31,7 +31,7 @@ type Near struct {
 }
 
 // Near returns the space near a glass that holds more than nothing.
-func (s *Space) Near(g *Glass) *Near {
+func (s *Space) Near(g *Percept) *Near {
 	n := &Near{space: s, centre: g.Holds, volume: g.VolumeML, growth: g.VolumeML / g.PouredML}
 	for i := range numSingles {
 		n.slope[i] = laws[i].slope(g.Holds[i])

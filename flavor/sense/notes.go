@@ -11,12 +11,12 @@ import (
 // NoteIntensity is how strongly a glass smells of a note.
 type NoteIntensity struct {
 	Note      Note
-	Intensity float64 // on the scale of flavor.Families
+	Intensity float64 // on the scale of [flavor.AromaFamilies]
 }
 
 // Notes returns what a glass smells of, the strongest first. Only materials with
 // odorants count, and notes below the threshold of aroma are left out.
-func (s *Space) Notes(g *Glass) []NoteIntensity {
+func (s *Space) Notes(g *Percept) []NoteIntensity {
 	sums := s.noteSums(g)
 	var out []NoteIntensity
 	for i, v := range sums {
@@ -30,7 +30,7 @@ func (s *Space) Notes(g *Glass) []NoteIntensity {
 	return out
 }
 
-func (s *Space) noteSums(g *Glass) []float64 {
+func (s *Space) noteSums(g *Percept) []float64 {
 	sums := make([]float64, len(s.notes))
 	for _, x := range g.Materials {
 		if m, ok := s.materials[x.Material]; ok {
@@ -48,7 +48,7 @@ type NoteChange struct {
 
 // NoteChanges returns the notes that differ by at least so many steps, the
 // largest change first: the words for what a cover lost and what it brought.
-func (s *Space) NoteChanges(before, after *Glass, atLeast float64) []NoteChange {
+func (s *Space) NoteChanges(before, after *Percept, atLeast float64) []NoteChange {
 	from, to := s.noteSums(before), s.noteSums(after)
 	var out []NoteChange
 	for i := range s.notes {

@@ -21,17 +21,17 @@ func toy() *sense.Table {
 		Notes: []sense.Note{{ID: "lemon", Family: flavor.Citrus}, {ID: "orange peel", Family: flavor.Orange},
 			{ID: "mint", Family: flavor.Mint}, {ID: "earth", Family: flavor.Root}},
 		Odorants: []sense.Odorant{
-			{Name: "citral", Character: []sense.Part{{Name: "lemon", Weight: 1}}},
-			{Name: "limonene", Character: []sense.Part{{Name: "lemon", Weight: 0.5}, {Name: "orange peel", Weight: 0.5}}},
-			{Name: "octanal", Character: []sense.Part{{Name: "orange peel", Weight: 1}}},
-			{Name: "menthol", Character: []sense.Part{{Name: "mint", Weight: 1}}},
-			{Name: "geosmin", Character: []sense.Part{{Name: "earth", Weight: 1}}},
+			{Name: "citral", Character: []sense.Share{{Name: "lemon", Weight: 1}}},
+			{Name: "limonene", Character: []sense.Share{{Name: "lemon", Weight: 0.5}, {Name: "orange peel", Weight: 0.5}}},
+			{Name: "octanal", Character: []sense.Share{{Name: "orange peel", Weight: 1}}},
+			{Name: "menthol", Character: []sense.Share{{Name: "mint", Weight: 1}}},
+			{Name: "geosmin", Character: []sense.Share{{Name: "earth", Weight: 1}}},
 		},
 		Materials: []sense.Material{
-			{Name: "lemon", Odorants: []sense.Part{{Name: "citral", Weight: 1}, {Name: "limonene", Weight: 0.6}}},
-			{Name: "orange", Odorants: []sense.Part{{Name: "octanal", Weight: 0.8}, {Name: "limonene", Weight: 0.8}}},
-			{Name: "mint", Odorants: []sense.Part{{Name: "menthol", Weight: 1}, {Name: "limonene", Weight: 0.1}}},
-			{Name: "beet", Odorants: []sense.Part{{Name: "geosmin", Weight: 1}}},
+			{Name: "lemon", Odorants: []sense.Share{{Name: "citral", Weight: 1}, {Name: "limonene", Weight: 0.6}}},
+			{Name: "orange", Odorants: []sense.Share{{Name: "octanal", Weight: 0.8}, {Name: "limonene", Weight: 0.8}}},
+			{Name: "mint", Odorants: []sense.Share{{Name: "menthol", Weight: 1}, {Name: "limonene", Weight: 0.1}}},
+			{Name: "beet", Odorants: []sense.Share{{Name: "geosmin", Weight: 1}}},
 			{Name: "unknown citrus", Shares: flavor.Aroma{flavor.Citrus: 1}},
 		},
 	}
@@ -44,8 +44,8 @@ func toySpace(t require.TestingT) *sense.Space {
 }
 
 // drawGlass draws a glass that holds anything a drink may hold.
-func drawGlass(t *rapid.T, label string) *sense.Glass {
-	g := &sense.Glass{VolumeML: rapid.Float64Range(20, 500).Draw(t, label+" volume"), PouredML: 90,
+func drawGlass(t *rapid.T, label string) *sense.Percept {
+	g := &sense.Percept{VolumeML: rapid.Float64Range(20, 500).Draw(t, label+" volume"), PouredML: 90,
 		TemperatureC: rapid.Float64Range(-8, 70).Draw(t, label+" temperature")}
 	for i := range g.Holds {
 		g.Holds[i] = rapid.Float64Range(0, 100).Draw(t, label)
@@ -188,13 +188,13 @@ func drawTable(t *rapid.T) *sense.Table {
 	for i := range rapid.IntRange(2, 8).Draw(t, "odorants") {
 		share := rapid.Float64Range(0.01, 0.99).Draw(t, "share")
 		at := rapid.IntRange(0, len(table.Notes)-2).Draw(t, "note")
-		table.Odorants = append(table.Odorants, sense.Odorant{Name: fmt.Sprintf("odorant %d", i), Character: []sense.Part{
+		table.Odorants = append(table.Odorants, sense.Odorant{Name: fmt.Sprintf("odorant %d", i), Character: []sense.Share{
 			{Name: table.Notes[at].ID, Weight: share}, {Name: table.Notes[at+1].ID, Weight: 1 - share}}})
 	}
 	for i := range rapid.IntRange(3, 9).Draw(t, "materials") {
 		m := sense.Material{Name: fmt.Sprintf("material %d", i)}
 		for _, o := range rapid.SliceOfNDistinct(rapid.IntRange(0, len(table.Odorants)-1), 1, len(table.Odorants), rapid.ID).Draw(t, "carries") {
-			m.Odorants = append(m.Odorants, sense.Part{Name: table.Odorants[o].Name, Weight: rapid.Float64Range(0.01, 1).Draw(t, "weight")})
+			m.Odorants = append(m.Odorants, sense.Share{Name: table.Odorants[o].Name, Weight: rapid.Float64Range(0.01, 1).Draw(t, "weight")})
 		}
 		table.Materials = append(table.Materials, m)
 	}
@@ -247,10 +247,10 @@ func TestPoursInAnyOrder(t *testing.T) {
 		turned := spec.Clone()
 		turned.Pours = rapid.Permutation(spec.Pours).Draw(t, "order")
 		drink := &mix.Drink{VolumeML: spec.VolumeML() * 1.3}
-		apart := sense.Between(s.Glass(spec, drink), s.Glass(&turned, drink))
+		apart := sense.Between(s.Percept(spec, drink), s.Percept(&turned, drink))
 		assert.InDelta(t, 0, apart.Total(), 1e-9)
 
-		base := s.Glass(spec, drink)
+		base := s.Percept(spec, drink)
 		per := s.PerML(spec.Pours[0].Profile)
 		last := 0.0
 		for _, share := range []float64{0.01, 0.05, 0.2, 0.8} {

@@ -23,7 +23,7 @@ const (
 	Foam                     // g/L of egg-white protein that holds as much foam
 	Cloud                    // absorbance per cm by scattering
 	Colour                   // absorbance per cm in three bands
-	Aroma                    // intensity, on the scale of flavor.Families
+	Aroma                    // intensity, on the scale of [flavor.AromaFamilies]
 	Temperature              // °C
 	Volume                   // mL in the glass
 

@@ -8,7 +8,7 @@ import (
 	"counterpour/flavor"
 )
 
-const numFamilies = flavor.NumFamilies
+const numFamilies = flavor.NumAromaFamilies
 
 // Space is the sensory space that a table of odorants spans.
 type Space struct {

@@ -14,7 +14,7 @@ type Steps [NumSenses]float64
 // Between returns the steps from a to b. It does not depend on what was mixed
 // in which order, is zero for equal glasses, and its total obeys the triangle
 // inequality: each sense is a distance on a line or in a Euclidean space.
-func Between(a, b *Glass) Steps {
+func Between(a, b *Percept) Steps {
 	var out Steps
 	for s := range numSingles {
 		l := &laws[s]

@@ -24,14 +24,14 @@ type Table struct {
 // Note is one thing that an odorant can smell of, finer than a family.
 type Note struct {
 	ID     string
-	Family flavor.Family
+	Family flavor.AromaFamily
 }
 
 // Odorant is a molecule, or a group of molecules that smell alike and come
 // together, by its common chemical name.
 type Odorant struct {
 	Name      string
-	Character []Part // which notes it smells of; the weights sum to 1
+	Character []Share // which notes it smells of; the weights sum to 1
 	// ThresholdUGPerL is the least that a nose finds in water, µg/L; 0 if nobody
 	// has said.
 	ThresholdUGPerL float64
@@ -45,11 +45,11 @@ type Material struct {
 	Shares flavor.Aroma
 	// Odorants and their importance for the smell of the material, 0 to 1. If
 	// there are none the material counts by its families.
-	Odorants []Part
+	Odorants []Share
 }
 
-// Part is a named thing and how much of it there is.
-type Part struct {
+// Share is a named thing and how much of it there is.
+type Share struct {
 	Name   string
 	Weight float64
 }
@@ -58,7 +58,7 @@ type Part struct {
 func (t *Table) check() error {
 	notes, odorants := map[string]bool{}, map[string]bool{}
 	for _, n := range t.Notes {
-		if n.ID == "" || notes[n.ID] || n.Family < 0 || int(n.Family) >= flavor.NumFamilies {
+		if n.ID == "" || notes[n.ID] || n.Family < 0 || int(n.Family) >= flavor.NumAromaFamilies {
 			return fmt.Errorf("sense: note %q: must be there once, with a family", n.ID)
 		}
 		notes[n.ID] = true
@@ -114,7 +114,7 @@ func (t *Table) checkAliases(materials map[string]bool) error {
 
 // sumOf adds up the weights of parts that are all known, above zero, at most 1
 // and named once.
-func sumOf(parts []Part, known map[string]bool, kind string) (float64, error) {
+func sumOf(parts []Share, known map[string]bool, kind string) (float64, error) {
 	var sum float64
 	seen := make(map[string]bool, len(parts))
 	for _, p := range parts {

@@ -14,7 +14,7 @@ const masked = 0.1
 
 // AromaMove is by how many steps the aroma of a family moved: up where positive.
 type AromaMove struct {
-	Family flavor.Family
+	Family flavor.AromaFamily
 	Steps  float64
 }
 
@@ -27,7 +27,7 @@ func AromasMoved(from, to *flavor.Aroma, least float64) []AromaMove {
 		a, b := from[f], to[f]
 		steps := StepsBetween(Aroma, a, b)
 		if math.Abs(steps) >= least && (a >= masked*before || b >= masked*after) {
-			moved = append(moved, AromaMove{flavor.Family(f), steps})
+			moved = append(moved, AromaMove{flavor.AromaFamily(f), steps})
 		}
 	}
 	slices.SortStableFunc(moved, func(a, b AromaMove) int { return cmp.Compare(math.Abs(b.Steps), math.Abs(a.Steps)) })

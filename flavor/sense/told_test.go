@@ -27,8 +27,8 @@ func TestAromasMoved(t *testing.T) {
 	assert.Empty(t, sense.AromasMoved(&from, &from, 0.5))
 }
 
-func families(moved []sense.AromaMove) []flavor.Family {
-	out := make([]flavor.Family, len(moved))
+func families(moved []sense.AromaMove) []flavor.AromaFamily {
+	out := make([]flavor.AromaFamily, len(moved))
 	for i, m := range moved {
 		out[i] = m.Family
 	}

@@ -52,7 +52,7 @@ const (
 	chilliMGL     = 20.0 // mg/L, as capsaicin, from which a seasoning bites by the dash
 )
 
-func smellsOf(p *flavor.Profile, f flavor.Family, share float64) bool {
+func smellsOf(p *flavor.Profile, f flavor.AromaFamily, share float64) bool {
 	return p.Aroma[f] > share*p.Aroma.Total()
 }
 

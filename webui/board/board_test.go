@@ -132,7 +132,7 @@ func TestTellingHowACoverWasReceived(t *testing.T) {
 	assert.Equal(t, http.StatusOK, w.Code)
 	assert.Contains(t, w.Body.String(), "Noted: it was sent back.")
 	assert.NotEqual(t, before, version.FindString(w.Body.String()), "other screens look again")
-	covers, err := house.All[house.Cover](t.Context(), h.Store())
+	covers, err := house.All[house.ServedCover](t.Context(), h.Store())
 	require.NoError(t, err)
 	require.Len(t, covers, 1)
 	got := covers[0].Item
@@ -147,7 +147,7 @@ func TestTellingHowACoverWasReceived(t *testing.T) {
 	w = webuitest.Post(pages, "/board", url.Values{"forget": {mark}}, true)
 	assert.Equal(t, http.StatusOK, w.Code)
 	assert.Contains(t, w.Body.String(), "Undone: the note is deleted.")
-	covers, err = house.All[house.Cover](t.Context(), h.Store())
+	covers, err = house.All[house.ServedCover](t.Context(), h.Store())
 	require.NoError(t, err)
 	assert.Empty(t, covers)
 	assert.Equal(t, http.StatusConflict, webuitest.Post(pages, "/board", url.Values{"forget": {mark}}, true).Code, "once")

@@ -79,11 +79,11 @@ func (p *pages) note(r *http.Request, v *boardView) error {
 	if r.PostForm.Has(forgetField) {
 		return nil
 	}
-	covers, err := house.All[house.Cover](r.Context(), p.house.Store())
+	covers, err := house.All[house.ServedCover](r.Context(), p.house.Store())
 	if err != nil || len(covers) == 0 {
 		return err
 	}
-	last := slices.MaxFunc(covers, func(a, b house.Kept[house.Cover]) int {
+	last := slices.MaxFunc(covers, func(a, b house.Kept[house.ServedCover]) int {
 		return cmp.Or(a.Item.At.Compare(b.Item.At), cmp.Compare(a.Item.ID, b.Item.ID))
 	})
 	v.Forget = part.MarkOf(last.Item.Ref(), last.Version)

@@ -222,7 +222,7 @@ func drawWashLine(b *strings.Builder, s *shape, l *kitchen.Look, y float64) {
 
 // full reports whether a glass is full to within a millilitre, which nobody can pour
 // exactly.
-func full(f *mix.Filling) bool { return f.WashML < 1 && f.SpillML < 1 }
+func full(f *mix.FillLevel) bool { return f.WashML < 1 && f.SpillML < 1 }
 
 // GlassSentence describes how full the glass is.
 func GlassSentence(l *kitchen.Look) string {

@@ -119,7 +119,7 @@ func tell(c *cover.Cover) string {
 	var parts []string
 	for _, x := range []struct {
 		word     string
-		families []flavor.Family
+		families []flavor.AromaFamily
 	}{{"less", c.Lost}, {"more", c.Gained}} {
 		var names []string
 		for _, f := range x.families {

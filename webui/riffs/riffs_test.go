@@ -228,7 +228,7 @@ func TestOfferedWishesAreKnown(t *testing.T) {
 			assert.Equal(t, http.StatusOK, code, w)
 		}
 	}
-	for _, f := range flavor.Families() {
+	for _, f := range flavor.AromaFamilies() {
 		for _, way := range []string{"more ", "less "} {
 			assert.Equal(t, http.StatusOK, webuitest.Get(h, query("/riffs", "text", webuitest.GoodDraft, "toward", way+f.ID), "").Code, way+f.ID)
 		}

@@ -59,7 +59,7 @@ func readWishes(sent url.Values) wishes {
 }
 
 func isFamily(id string) bool {
-	_, ok := flavor.ParseFamily(id)
+	_, ok := flavor.ParseAromaFamily(id)
 	return ok
 }
 
@@ -123,7 +123,7 @@ func (w *wishes) Lesses() []form.Option { return familyChoices("less ", w.Less) 
 
 func familyChoices(way, chosen string) []form.Option {
 	var out []form.Option
-	for _, f := range flavor.Families() {
+	for _, f := range flavor.AromaFamilies() {
 		out = append(out, form.Option{Value: way + f.ID, Name: f.ID, Chosen: f.ID == chosen})
 	}
 	return out

@@ -118,7 +118,7 @@ func (p *pages) costsOf(ctx context.Context, key string, down bool, page int) (*
 	if err != nil {
 		return nil, err
 	}
-	kept, err := house.All[house.Price](ctx, p.house.Store())
+	kept, err := house.All[house.MenuPrice](ctx, p.house.Store())
 	if err != nil {
 		return nil, err
 	}
@@ -153,7 +153,7 @@ func (p *pages) costsOf(ctx context.Context, key string, down bool, page int) (*
 	return v, nil
 }
 
-func costRowOf(t *part.Tariff, m *behind.HouseSpec, kept []house.Kept[house.Price]) costRow {
+func costRowOf(t *part.Tariff, m *behind.HouseSpec, kept []house.Kept[house.MenuPrice]) costRow {
 	c := t.CostOf(&m.Spec)
 	row := costRow{Slug: m.Slug, Name: m.Spec.Name, Page: "/specs/" + m.Slug, Field: "price." + m.Slug, cost: c.Known, sure: c.Reason() == ""}
 	if t.Fault == "" {
@@ -165,7 +165,7 @@ func costRowOf(t *part.Tariff, m *behind.HouseSpec, kept []house.Kept[house.Pric
 	if c.Amount != "" && !row.sure {
 		row.Cost = "at least " + row.Cost
 	}
-	at, found := slices.BinarySearchFunc(kept, m.Slug, func(k house.Kept[house.Price], slug string) int { return strings.Compare(k.Item.Spec, slug) })
+	at, found := slices.BinarySearchFunc(kept, m.Slug, func(k house.Kept[house.MenuPrice], slug string) int { return strings.Compare(k.Item.Spec, slug) })
 	if !found {
 		return row
 	}

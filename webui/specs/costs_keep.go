@@ -62,6 +62,6 @@ func (p *pages) priceEdit(row *costRow, typed, currency, version string) (house.
 	if err != nil {
 		return house.Edit{}, err
 	}
-	item := house.Price{Spec: row.Slug, Amount: amount, Currency: currency}
+	item := house.MenuPrice{Spec: row.Slug, Amount: amount, Currency: currency}
 	return house.Put(item, on), house.Check(item)
 }

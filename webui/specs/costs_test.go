@@ -37,7 +37,7 @@ func TestTheCostsOfTheMenu(t *testing.T) {
 
 	again := webuitest.Fields("price.mainbrace", "11.45", "version.mainbrace", "1", "price.spindrift", "", "version.spindrift", "1")
 	require.Equal(t, 303, webuitest.Post(p, "/costs", again, false).Code)
-	prices, err := house.All[house.Price](t.Context(), h.Store())
+	prices, err := house.All[house.MenuPrice](t.Context(), h.Store())
 	require.NoError(t, err)
 	require.Len(t, prices, 1, "an empty price is taken away, an equal one is not written")
 	assert.Equal(t, int64(1), prices[0].Version)
@@ -54,7 +54,7 @@ func TestPricesThatAreNotKept(t *testing.T) {
 	}
 	require.Equal(t, 303, webuitest.Post(p, "/costs", webuitest.Fields("price.mainbrace", "10"), false).Code)
 	webuitest.Tells(t, webuitest.Post(p, "/costs", webuitest.Fields("price.mainbrace", "12"), false), 409, "Somebody changed a price", `value="12"`)
-	prices, err := house.All[house.Price](t.Context(), h.Store())
+	prices, err := house.All[house.MenuPrice](t.Context(), h.Store())
 	require.NoError(t, err)
 	require.Len(t, prices, 1)
 	assert.Equal(t, 10.0, prices[0].Item.Amount)

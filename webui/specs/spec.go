@@ -164,7 +164,7 @@ func (p *pages) priceAsked(ctx context.Context, slug string, sent url.Values) (s
 	if sent.Has("price") {
 		return sent.Get("price"), nil
 	}
-	kept, err := house.Get[house.Price](ctx, p.house.Store(), slug)
+	kept, err := house.Get[house.MenuPrice](ctx, p.house.Store(), slug)
 	if errors.Is(err, house.ErrNotFound) {
 		return "", nil
 	}

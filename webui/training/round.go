@@ -81,7 +81,7 @@ func (p *pages) questionOf(r *drill.Round, f form.Values) *questionView {
 	case drill.KindGuess:
 		v.ABV, v.Volume = f.Get("abv"), f.Get("volume")
 	case drill.KindCover:
-		for _, family := range flavor.Families() {
+		for _, family := range flavor.AromaFamilies() {
 			v.Aromas = append(v.Aromas, f.Option("lost", family.ID, family.ID))
 		}
 	}
@@ -97,7 +97,7 @@ func offeredIn(r *drill.Round) (all flavor.Spec) {
 }
 
 // saidValue is what is said of a drink as forms send it: "sour-much".
-func saidValue(s *drill.Said) string {
+func saidValue(s *drill.Complaint) string {
 	if s.High {
 		return s.Axis.String() + "-much"
 	}
@@ -105,7 +105,7 @@ func saidValue(s *drill.Said) string {
 }
 
 // saidBy is what a form says of a drink.
-func saidBy(f form.Values) (drill.Said, bool) {
+func saidBy(f form.Values) (drill.Complaint, bool) {
 	value := f.Get("say")
 	if value == "" { // the two fields of pages that were open before there was one
 		value = f.Get("of") + "-" + f.Get("way")
@@ -115,7 +115,7 @@ func saidBy(f form.Values) (drill.Said, bool) {
 			return s, true
 		}
 	}
-	return drill.Said{}, false
+	return drill.Complaint{}, false
 }
 
 func drinkOf(s *flavor.Spec, at int, f form.Values) roundDrink {
@@ -156,7 +156,7 @@ func answerIn(f form.Values, r *drill.Round) (a drill.Answer, err error) {
 			return a, form.Missing("option", "choose one of the answers")
 		}
 		for _, id := range f["lost"] {
-			family, ok := flavor.ParseFamily(id)
+			family, ok := flavor.ParseAromaFamily(id)
 			if !ok {
 				return a, fmt.Errorf("%w: no aroma is called %q", form.ErrUnreadable, id)
 			}

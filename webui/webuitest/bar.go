@@ -217,7 +217,7 @@ func (b Bar) Cover(_ context.Context, r behind.CoverRequest) (*service.CoverAnsw
 	with := r.Spec.Clone()
 	with.Pours[at] = flavor.Pour{Profile: Sesame, Amount: 0.5, Unit: flavor.Ounce, ML: 14.8}
 	result.Covers = []cover.Cover{{Parts: with.Pours[at : at+1], Spec: with, Distance: 1.27, Notice: sense.NoticeOf(1.27, false), Score: 88, ABVChange: -0.2, VolumeChange: 1.2,
-		Lost: []flavor.Family{flavor.Nut}, Gained: []flavor.Family{flavor.Vegetal}, NewAllergens: []flavor.Allergen{flavor.Sesame},
+		Lost: []flavor.AromaFamily{flavor.Nut}, Gained: []flavor.AromaFamily{flavor.Vegetal}, NewAllergens: []flavor.Allergen{flavor.Sesame},
 		Text: "½ oz sesame orgeat: same drink, softer nut"}}
 	left := r.Spec.Clone()
 	left.Pours = slices.Delete(left.Pours, at, at+1)

@@ -154,7 +154,7 @@ func (h *House) RunOut(context.Context) ([]string, error) {
 
 // Tastings are those of the store, which all go for the drink's own pours.
 func (h *House) Tastings(ctx context.Context) ([]cover.Tasting, error) {
-	covers, err := house.All[house.Cover](ctx, h.Store())
+	covers, err := house.All[house.ServedCover](ctx, h.Store())
 	var out []cover.Tasting
 	for _, c := range house.Items(covers) {
 		t := cover.Tasting{Missing: c.Missing}
@@ -183,7 +183,7 @@ func (h *House) Mark(ctx context.Context, by house.By, r service.MarkRequest) er
 		if _, known := h.Shelf().ByID(x.Missing); err != nil || !known {
 			return &flavor.Fault{Kind: flavor.ErrUnknown, Value: x.Drink, Message: "the house does not have it"}
 		}
-		edits = append(edits, house.Put(house.Cover{At: by.At, Spec: x.Drink, SpecVersion: spec.Version, Missing: x.Missing, Verdict: x.Verdict, Taster: by.Actor,
+		edits = append(edits, house.Put(house.ServedCover{At: by.At, Spec: x.Drink, SpecVersion: spec.Version, Missing: x.Missing, Verdict: x.Verdict, Taster: by.Actor,
 			Served: house.FromSpec(x.Drink, *x.Served).Pours}, 0))
 	}
 	if len(edits) > 0 {

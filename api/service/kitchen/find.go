@@ -41,7 +41,7 @@ func (k *Ingredients) Find(ctx context.Context, r FindRequest) (*lookup.Result, 
 	var faults flavor.Faults
 	fault.InRange(&faults, "limit", r.Limit, 1, lookup.MaxLimit)
 	if r.Family != "" {
-		family, ok := flavor.ParseFamily(r.Family)
+		family, ok := flavor.ParseAromaFamily(r.Family)
 		if !ok {
 			faults = append(faults, flavor.Invalid("family", r.Family, "%q is no aroma family; use %s", fault.Quotable(r.Family), flavor.JoinOr(FamilyIDs())))
 		}
@@ -83,7 +83,7 @@ func (k *Ingredients) steps(of *flavor.Profile) func(*flavor.Profile) float64 {
 
 // FamilyIDs lists the ids of the aroma families.
 func FamilyIDs() []string {
-	all := flavor.Families()
+	all := flavor.AromaFamilies()
 	out := make([]string, len(all))
 	for i, f := range all {
 		out[i] = f.ID

@@ -10,7 +10,7 @@ import (
 type Look struct {
 	Swatch  sense.Swatch
 	Service flavor.Service
-	Filling mix.Filling // in the glass of the spec; without one, in the smallest usual glass that holds the drink, or the largest
+	Filling mix.FillLevel // in the glass of the spec; without one, in the smallest usual glass that holds the drink, or the largest
 }
 
 // Look returns how a spec looks when it is served. Its errors are those of [mix.Mixer].
@@ -25,12 +25,12 @@ func (k *Kitchen) Look(s *flavor.Spec) (*Look, error) {
 }
 
 // sensed mixes a spec and computes its sensory properties.
-func (k *Kitchen) sensed(s *flavor.Spec) (*mix.Drink, *sense.Glass, error) {
+func (k *Kitchen) sensed(s *flavor.Spec) (*mix.Drink, *sense.Percept, error) {
 	drink, err := k.Mixer.Mix(s)
 	if err != nil {
 		return nil, nil, err
 	}
-	return drink, k.Catalogue.Space().Glass(s, drink), nil
+	return drink, k.Catalogue.Space().Percept(s, drink), nil
 }
 
 // Contrast is how a drink differs from the one that it is derived from.

@@ -24,7 +24,7 @@ type Records struct {
 	Made    []house.Kept[house.Made]
 	Specs   []house.Kept[house.Spec]
 	Outs    []house.Out
-	Covers  []house.Cover
+	Covers  []house.ServedCover
 	Rights  []house.Right
 	Names   []house.Kept[house.Name]
 	Setup   house.Settings
@@ -116,7 +116,7 @@ func (r *Records) take(list []house.Entry) {
 			r.Specs = append(r.Specs, keptOf(item, e))
 		case house.Out:
 			r.Outs = append(r.Outs, item)
-		case house.Cover:
+		case house.ServedCover:
 			r.Covers = append(r.Covers, item)
 		case house.Right:
 			r.Rights = append(r.Rights, item)

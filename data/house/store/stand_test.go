@@ -92,8 +92,8 @@ func sour() house.Spec {
 		{Ingredient: "london-dry-gin", Amount: 2, Unit: flavor.Ounce}, {Ingredient: "lemon-juice", Amount: 0.75, Unit: flavor.Ounce}, {Ingredient: "simple-syrup", Amount: 0.5, Unit: flavor.Ounce}}}
 }
 
-func cover() house.Cover {
-	return house.Cover{At: noon, Spec: "halyard-sour", SpecVersion: 1, Missing: "simple-syrup", Verdict: house.VerdictKept, Score: number(7.5), Taster: "bo",
+func cover() house.ServedCover {
+	return house.ServedCover{At: noon, Spec: "halyard-sour", SpecVersion: 1, Missing: "simple-syrup", Verdict: house.VerdictKept, Score: number(7.5), Taster: "bo",
 		Served: []house.Pour{{Ingredient: "london-dry-gin", Amount: 2, Unit: flavor.Ounce}, {Ingredient: "honey-syrup", Amount: 0.5, Unit: flavor.Ounce}}}
 }
 

@@ -217,7 +217,7 @@ func (w *writing) link(ctx context.Context, ref house.Ref, item house.Item) erro
 
 // zeroLinks holds the kinds that refer to other records, to save a statement for the
 // rest.
-var zeroLinks = map[house.Kind][]house.Ref{house.KindCover: house.Links(house.Cover{}), house.KindRight: house.Links(house.Right{}), house.KindPrice: house.Links(house.Price{})}
+var zeroLinks = map[house.Kind][]house.Ref{house.KindCover: house.Links(house.ServedCover{}), house.KindRight: house.Links(house.Right{}), house.KindPrice: house.Links(house.MenuPrice{})}
 
 // finish does the last steps before the commit.
 func (k *keeper) finish(ctx context.Context, w *writing) error {

@@ -52,7 +52,7 @@ func (b *bench) gap(t *testing.T, text string, g guest.Guest, missing ...string)
 		a.Missing = append(a.Missing, b.bottle(t, id).Profile)
 	}
 	space := b.catalogue.Space()
-	return gap.New(&b.trade, a, space.Near(space.Glass(&spec, drink)))
+	return gap.New(&b.trade, a, space.Near(space.Percept(&spec, drink)))
 }
 
 const (

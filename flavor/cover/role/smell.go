@@ -12,7 +12,7 @@ import (
 // both are: violet and raspberry share an odorant, and nobody takes the one for the
 // other; orange and lemon are one family, and not one smell.
 type Smell struct {
-	of       [sense.AromaDims + flavor.NumFamilies]float64
+	of       [sense.AromaDims + flavor.NumAromaFamilies]float64
 	length   float64
 	odorants float64 // length of these alone
 }

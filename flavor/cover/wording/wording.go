@@ -54,10 +54,10 @@ func Moves(p *flavor.Profile, to float64, u flavor.Unit) string {
 
 // Difference is what a guest may tell between two drinks.
 type Difference struct {
-	From, To     *sense.Glass
-	Another      bool            // it is another drink
-	Gone         []sense.Lost    // what led what went and is gone
-	Lost, Gained []flavor.Family // that a guest misses or meets
+	From, To     *sense.Percept
+	Another      bool                 // it is another drink
+	Gone         []sense.Lost         // what led what went and is gone
+	Lost, Gained []flavor.AromaFamily // that a guest misses or meets
 }
 
 // tellAroma is how many steps an aroma must move to be told.
@@ -70,7 +70,7 @@ const namedAtMost = 4
 
 // Aromas returns the families that a guest would miss, and those met, where one drink is
 // poured for another: what moved most comes first, and no more than a guest can name.
-func Aromas(from, to *mix.Drink) (lost, gained []flavor.Family) {
+func Aromas(from, to *mix.Drink) (lost, gained []flavor.AromaFamily) {
 	moved := sense.AromasMoved(&from.Aroma, &to.Aroma, tellAroma)
 	for _, m := range moved[:min(namedAtMost, len(moved))] {
 		if m.Steps < 0 {

@@ -20,12 +20,12 @@ func TestDifference(t *testing.T) {
 	require.NoError(t, err)
 	mixer, err := mix.NewMixer()
 	require.NoError(t, err)
-	pour := func(text string) (*mix.Drink, *sense.Glass) {
+	pour := func(text string) (*mix.Drink, *sense.Percept) {
 		s, err := catalogue.ReadSpec("", text)
 		require.NoError(t, err)
 		drink, err := mixer.Mix(&s)
 		require.NoError(t, err)
-		return drink, catalogue.Space().Glass(&s, drink)
+		return drink, catalogue.Space().Percept(&s, drink)
 	}
 	drink, from := pour("2 oz vodka\n1 oz lemon juice\n3/4 oz simple syrup\nshake, up")
 	sweeter, to := pour("2 oz vodka\n1 oz lemon juice\n1 1/2 oz simple syrup\nshake, up")
@@ -36,7 +36,7 @@ func TestDifference(t *testing.T) {
 	moved := wording.Difference{From: from, To: to}
 	assert.Contains(t, moved.String(), "sweeter")
 	assert.NotContains(t, moved.String(), "another drink")
-	other := wording.Difference{From: from, To: to, Another: true, Gone: []sense.Lost{{Material: "lemon juice"}}, Gained: []flavor.Family{flavor.Mint}}
+	other := wording.Difference{From: from, To: to, Another: true, Gone: []sense.Lost{{Material: "lemon juice"}}, Gained: []flavor.AromaFamily{flavor.Mint}}
 	assert.Regexp(t, "^another drink, loses lemon juice, more mint, .*sweeter", other.String())
 
 	lost, gained := wording.Aromas(drink, drink)

@@ -49,7 +49,7 @@ func OrAsNear(cover string) string { return ", or as near " + cover }
 // Covered says how far the best cover of what is out moves a drink, and the next, in
 // noticeable steps; which aromas are lost, and on which axes the drink has more, above 0, or
 // less, below it.
-func Covered(cover, out string, best, next float64, lost []flavor.Family, leaves [ratio.NumAxes]int) string {
+func Covered(cover, out string, best, next float64, lost []flavor.AromaFamily, leaves [ratio.NumAxes]int) string {
 	gone := "nothing that a guest would notice"
 	if len(lost) > 0 {
 		names := make([]string, len(lost))

@@ -38,7 +38,7 @@ func MakeUpOf(p *flavor.Profile) MakeUp {
 }
 
 // empty is the make-up of nothing.
-func empty() MakeUp { return make(MakeUp, numClasses+flavor.NumFamilies) }
+func empty() MakeUp { return make(MakeUp, numClasses+flavor.NumAromaFamilies) }
 
 // Add adds another make-up so many times.
 func (m MakeUp) Add(o MakeUp, times float64) {

@@ -104,14 +104,14 @@ func (p *Practice) MostBesideBase() float64 { return p.beside }
 
 // LeadOf returns the aroma family that leads an ingredient; false if it smells
 // of nothing.
-func LeadOf(p *flavor.Profile) (flavor.Family, bool) {
+func LeadOf(p *flavor.Profile) (flavor.AromaFamily, bool) {
 	lead := 0
 	for f, v := range p.Aroma {
 		if v > p.Aroma[lead] {
 			lead = f
 		}
 	}
-	return flavor.Family(lead), p.Aroma[lead] > 0
+	return flavor.AromaFamily(lead), p.Aroma[lead] > 0
 }
 
 // Rules of the most that is poured, see [Practice.MostML].

@@ -1,3 +1,3 @@
 // Package serve tells how the trade mixes and serves what a drink holds, and where a
-// drink slips from that.
+// drink departs from that.
 package serve

@@ -62,40 +62,40 @@ func HeldBy(s *flavor.Spec) Held {
 	return h
 }
 
-// Slip is one way in which a drink is not mixed or served as the trade does.
-type Slip string
+// Breach is one way in which a drink is not mixed or served as the trade does.
+type Breach string
 
-// The slips, each with the practice that it departs from: common practice, no source.
+// The breaches, each with the practice that it departs from: common practice, no source.
 const (
-	flat       Slip = "flat"       // what sparkles goes flat in the blender
-	unbeaten   Slip = "unbeaten"   // egg and foam need a shake
-	unfoamed   Slip = "unfoamed"   // a dry shake needs egg or foam
-	clouded    Slip = "clouded"    // juice, cream and what is sharp are not stirred
-	dull       Slip = "dull"       // coffee on ice is shaken, unless the drink is long
-	whole      Slip = "whole"      // herbs give little where they are stirred: shake, build or crush them
-	bruised    Slip = "bruised"    // spirits alone are stirred, not shaken
-	unmixed    Slip = "unmixed"    // juice is shaken unless the drink is long
-	churned    Slip = "churned"    // cream is shaken or blended, not swizzled
-	ungathered Slip = "ungathered" // a swizzle is on crushed ice
-	bare       Slip = "bare"       // a long drink needs length
-	sparse     Slip = "sparse"     // what is topped with soda is not served up
-	drowned    Slip = "drowned"    // a drink with this much soda is served long
-	brimming   Slip = "brimming"   // a drink this large is not served up
-	crowded    Slip = "crowded"    // too many things are poured
-	motley     Slip = "motley"     // one flavoured soda is enough
-	watered    Slip = "watered"    // sparkling wine is not served on crushed ice
-	needless   Slip = "needless"   // one thing under what sparkles is poured, not shaken
-	flabby     Slip = "flabby"     // the white of an egg is shaken with something sour
-	cloying    Slip = "cloying"    // over the white of an egg goes plain soda, not a sweet one
-	deadened   Slip = "deadened"   // what sparkles is built, or goes on top of what is stirred up
+	flat       Breach = "flat"       // what sparkles goes flat in the blender
+	unbeaten   Breach = "unbeaten"   // egg and foam need a shake
+	unfoamed   Breach = "unfoamed"   // a dry shake needs egg or foam
+	clouded    Breach = "clouded"    // juice, cream and what is sharp are not stirred
+	dull       Breach = "dull"       // coffee on ice is shaken, unless the drink is long
+	whole      Breach = "whole"      // herbs give little where they are stirred: shake, build or crush them
+	bruised    Breach = "bruised"    // spirits alone are stirred, not shaken
+	unmixed    Breach = "unmixed"    // juice is shaken unless the drink is long
+	churned    Breach = "churned"    // cream is shaken or blended, not swizzled
+	ungathered Breach = "ungathered" // a swizzle is on crushed ice
+	bare       Breach = "bare"       // a long drink needs length
+	sparse     Breach = "sparse"     // what is topped with soda is not served up
+	drowned    Breach = "drowned"    // a drink with this much soda is served long
+	brimming   Breach = "brimming"   // a drink this large is not served up
+	crowded    Breach = "crowded"    // too many things are poured
+	motley     Breach = "motley"     // one flavoured soda is enough
+	watered    Breach = "watered"    // sparkling wine is not served on crushed ice
+	needless   Breach = "needless"   // one thing under what sparkles is poured, not shaken
+	flabby     Breach = "flabby"     // the white of an egg is shaken with something sour
+	cloying    Breach = "cloying"    // over the white of an egg goes plain soda, not a sweet one
+	deadened   Breach = "deadened"   // what sparkles is built, or goes on top of what is stirred up
 )
 
-// SlipsOf lists how a drink is not mixed or served as the trade does: common
+// BreachesOf lists how a drink is not mixed or served as the trade does: common
 // practice, no source.
-func SlipsOf(s *flavor.Spec) []Slip {
+func BreachesOf(s *flavor.Spec) []Breach {
 	h := HeldBy(s)
-	var out []Slip
-	add := func(when bool, x Slip) {
+	var out []Breach
+	add := func(when bool, x Breach) {
 		if when {
 			out = append(out, x)
 		}

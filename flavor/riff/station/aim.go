@@ -31,7 +31,7 @@ type Aim struct {
 
 	kind     wish.Kind
 	sense    sense.Sense
-	families []flavor.Family
+	families []flavor.AromaFamily
 	ids      []string
 	or       []Aim     // any of these meets it as well
 	row      *wish.Row // what a bartender meets it with; nil for whatever has much of it
@@ -51,7 +51,7 @@ func aimOf(w *wish.Wish) (Aim, error) {
 		return a, nil
 	case wish.Aroma:
 		a.sense, a.Least = sense.Aroma, tellsAroma
-		if len(w.Families) == 0 || slices.ContainsFunc(w.Families, func(f flavor.Family) bool { return f < 0 || int(f) >= flavor.NumFamilies }) {
+		if len(w.Families) == 0 || slices.ContainsFunc(w.Families, func(f flavor.AromaFamily) bool { return f < 0 || int(f) >= flavor.NumAromaFamilies }) {
 			return a, flavor.Invalid("toward", w.Word, "the wish names no aroma family")
 		}
 		for _, s := range w.Or {

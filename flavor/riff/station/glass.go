@@ -20,11 +20,11 @@ func (s *Station) Distance(a, b *flavor.Spec) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	return Apart(s.Space.Glass(a, da), s.Space.Glass(b, db)), nil
+	return Apart(s.Space.Percept(a, da), s.Space.Percept(b, db)), nil
 }
 
 // Apart returns how many just-noticeable differences lie between two glasses.
-func Apart(a, b *sense.Glass) float64 {
+func Apart(a, b *sense.Percept) float64 {
 	steps := sense.Between(a, b)
 	return steps.Total()
 }
@@ -32,7 +32,7 @@ func Apart(a, b *sense.Glass) float64 {
 // Told lists the aroma families that grew and shrank enough to be told since the
 // drink asked about, those that were wished for first and then those that moved
 // most.
-func (j *Job) Told(after *mix.Drink) (more, less []flavor.Family) {
+func (j *Job) Told(after *mix.Drink) (more, less []flavor.AromaFamily) {
 	moved := sense.AromasMoved(&j.FromDrink.Aroma, &after.Aroma, tellsAroma)
 	slices.SortStableFunc(moved, func(a, b sense.AromaMove) int {
 		switch wa, wb := j.aimsAt(a.Family), j.aimsAt(b.Family); {
@@ -54,7 +54,7 @@ func (j *Job) Told(after *mix.Drink) (more, less []flavor.Family) {
 }
 
 // aimsAt reports whether a wish asks for the aroma of a family, or for less of it.
-func (j *Job) aimsAt(f flavor.Family) bool {
+func (j *Job) aimsAt(f flavor.AromaFamily) bool {
 	return slices.ContainsFunc(j.Limits.Aims, func(a Aim) bool {
 		return a.kind == wish.Aroma && slices.Contains(a.families, f)
 	})
@@ -62,7 +62,7 @@ func (j *Job) aimsAt(f flavor.Family) bool {
 
 // LostLeads lists the pours of the drink asked about whose leading material is
 // gone from a glass, bases and modifiers only.
-func (j *Job) LostLeads(after *sense.Glass) []*flavor.Profile {
+func (j *Job) LostLeads(after *sense.Percept) []*flavor.Profile {
 	var out []*flavor.Profile
 	for i := range j.From.Pours {
 		p := j.From.Pours[i].Profile

@@ -45,7 +45,7 @@ type Job struct {
 	Given     []*flavor.Spec
 	From      *flavor.Spec
 	FromDrink *mix.Drink
-	FromGlass *sense.Glass
+	FromGlass *sense.Percept
 	wished    measured // what wishes for more or less are held against
 
 	byID  map[string]int // place on the shelf, −1 for what may not be poured
@@ -130,7 +130,7 @@ func (j *Job) SetFrom(s *flavor.Spec) error {
 	if err != nil {
 		return err
 	}
-	j.From, j.FromDrink, j.FromGlass = s, drink, j.Station.Space.Glass(s, drink)
+	j.From, j.FromDrink, j.FromGlass = s, drink, j.Station.Space.Percept(s, drink)
 	j.wished = measured{s, drink, j.FromGlass}
 	j.Given = append(j.Given, s)
 	j.WriteAs(s)
@@ -141,7 +141,7 @@ func (j *Job) SetFrom(s *flavor.Spec) error {
 type measured struct {
 	spec  *flavor.Spec
 	drink *mix.Drink
-	glass *sense.Glass
+	glass *sense.Percept
 }
 
 // WishFrom holds wishes for more or less against another drink than the one asked about:
@@ -151,7 +151,7 @@ func (j *Job) WishFrom(s *flavor.Spec) error {
 	if err != nil {
 		return err
 	}
-	j.wished = measured{s, drink, j.Station.Space.Glass(s, drink)}
+	j.wished = measured{s, drink, j.Station.Space.Percept(s, drink)}
 	return nil
 }
 

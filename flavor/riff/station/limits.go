@@ -19,7 +19,7 @@ type Limits struct {
 
 	classes []flavor.Class
 	barred  []string
-	without []flavor.Family
+	without []flavor.AromaFamily
 	with    [][]string // of each, one must be poured
 	words   []string   // of with, as they were written
 	served  []wish.Wish
@@ -138,7 +138,7 @@ func (l *Limits) Cleared(p *flavor.Profile) bool {
 // unwished reports whether a wish rules p out.
 func (l *Limits) unwished(p *flavor.Profile) bool {
 	return slices.Contains(l.classes, p.Class) || slices.Contains(l.barred, p.ID) ||
-		slices.ContainsFunc(l.without, func(f flavor.Family) bool { return p.Aroma[f] >= neatAroma })
+		slices.ContainsFunc(l.without, func(f flavor.AromaFamily) bool { return p.Aroma[f] >= neatAroma })
 }
 
 // acceptsAll reports whether every pour of a drink may be poured.
@@ -170,7 +170,7 @@ func (j *Job) Kept(s *Settled) bool {
 	if l.Guest.MaxCost > 0 && l.costOf(&s.Spec) > l.Guest.MaxCost {
 		return false
 	}
-	return !slices.ContainsFunc(l.without, func(f flavor.Family) bool { return d.Aroma[f] >= sense.Aroma.Threshold()/sense.Aroma.Weber() })
+	return !slices.ContainsFunc(l.without, func(f flavor.AromaFamily) bool { return d.Aroma[f] >= sense.Aroma.Threshold()/sense.Aroma.Weber() })
 }
 
 // wishes reports whether a finished drink meets every wish.

@@ -17,7 +17,7 @@ type Listed struct {
 	Marks    []flavor.AllergenMark
 	Cost     float64 // of all pours, by the guest's prices; 0 without any
 	Drink    *mix.Drink
-	Glass    *sense.Glass
+	Glass    *sense.Percept
 	Name     string // in the form of the trade, see [wording.NameOf]
 	Why      string // why it is worth a try
 	Text     string // what to pour and what it does, in one line

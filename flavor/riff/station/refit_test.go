@@ -64,7 +64,7 @@ func TestRefit(t *testing.T) {
 		(&Job{}).Refit(&s)
 		assert.Equal(t, x.method, s.Method, x.text)
 		assert.Equal(t, x.service, s.Service, x.text)
-		assert.Empty(t, serve.SlipsOf(&s), x.text)
+		assert.Empty(t, serve.BreachesOf(&s), x.text)
 		for _, p := range s.Pours {
 			assert.Equal(t, p.Profile.Carbonated && s.Method != flavor.Build, p.After, "%s sparkles and goes in last", p.Profile.Name)
 		}

@@ -10,8 +10,8 @@ import (
 // Served reports whether a drink is mixed and served as the trade does, as far
 // as the drinks that were given are.
 func (j *Job) Served(s *flavor.Spec) bool {
-	return !slices.ContainsFunc(serve.SlipsOf(s), func(x serve.Slip) bool {
-		return !slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return slices.Contains(serve.SlipsOf(g), x) })
+	return !slices.ContainsFunc(serve.BreachesOf(s), func(x serve.Breach) bool {
+		return !slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return slices.Contains(serve.BreachesOf(g), x) })
 	})
 }
 

@@ -34,7 +34,7 @@ type Settled struct {
 	Sketch
 	Score float64
 	Drink *mix.Drink
-	Glass *sense.Glass
+	Glass *sense.Percept
 	Merit float64 // what the amounts came to
 
 	carried float64 // how much of that is by what a bartender reaches for first, 0 to 1
@@ -107,7 +107,7 @@ func (j *Job) Settle(d *Sketch) (*Settled, error) {
 	if out.Score, err = j.Station.Judge.ScoreOnly(&out.Spec); err != nil {
 		return nil, err
 	}
-	out.Glass = j.Station.Space.Glass(&out.Spec, out.Drink)
+	out.Glass = j.Station.Space.Percept(&out.Spec, out.Drink)
 	out.odd, out.shunned = j.company(&out.Spec, d.Frame)
 	if j.From != nil {
 		out.short = j.shortfall(out, j.wished)

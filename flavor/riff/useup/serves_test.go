@@ -29,7 +29,7 @@ func TestServesAreDrinks(t *testing.T) {
 		score, err := b.Station.Judge.ScoreOnly(&x.Spec)
 		require.NoError(t, err)
 		assert.GreaterOrEqual(t, score, weigh.BalancedFrom, "serve %d of %s", i+1, x.Spec.Pours[0].Profile.Name)
-		assert.Empty(t, serve.SlipsOf(&x.Spec), "serve %d of %s", i+1, x.Spec.Pours[0].Profile.Name)
+		assert.Empty(t, serve.BreachesOf(&x.Spec), "serve %d of %s", i+1, x.Spec.Pours[0].Profile.Name)
 	}
 }
 

@@ -96,5 +96,5 @@ func (k *walker) proven(s *flavor.Spec) (state, bool, error) {
 	if x.Score < weigh.BalancedFrom || !k.work.Kept(&x) {
 		return state{}, false, nil
 	}
-	return state{spec: spec, score: x.Score, drink: drink, at: k.work.Station.Space.Glass(&spec, drink), toll: provenToll}, true, nil
+	return state{spec: spec, score: x.Score, drink: drink, at: k.work.Station.Space.Percept(&spec, drink), toll: provenToll}, true, nil
 }

@@ -198,7 +198,7 @@ type state struct {
 	spec   flavor.Spec
 	score  float64
 	drink  *mix.Drink
-	at     *sense.Glass
+	at     *sense.Percept
 	// progress is how far a proven drink, or one that leads to or from it, lies on the way,
 	// 0 to 1; proven drinks have not turned.
 	progress float64
@@ -337,7 +337,7 @@ func (k *walker) end(s *flavor.Spec, n, turned int) (state, error) {
 	if err != nil {
 		return state{}, err
 	}
-	return state{turned: slices.Repeat([]int{turned}, n), spec: s.Clone(), score: score, drink: drink, at: k.work.Station.Space.Glass(s, drink)}, nil
+	return state{turned: slices.Repeat([]int{turned}, n), spec: s.Clone(), score: score, drink: drink, at: k.work.Station.Space.Percept(s, drink)}, nil
 }
 
 // between returns the drink of a state, if it can be balanced.

@@ -47,7 +47,7 @@ func (c *Carriers) Of(w *Wish) *Row {
 	case w.Kind == Sense:
 		return c.rows[w.Sense.String()]
 	case w.Kind == Aroma && len(w.Families) == 1 && len(w.Or) == 0:
-		return c.rows[flavor.Families()[w.Families[0]].ID]
+		return c.rows[flavor.AromaFamilies()[w.Families[0]].ID]
 	}
 	return nil
 }

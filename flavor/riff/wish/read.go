@@ -111,7 +111,7 @@ func without(what string, names Names) ([]Wish, *flavor.Fault) {
 	if t, ok := lookUp(what); ok && len(t.families) > 0 {
 		var out []Wish
 		for _, f := range t.families {
-			out = append(out, Wish{Kind: Without, Families: []flavor.Family{f}})
+			out = append(out, Wish{Kind: Without, Families: []flavor.AromaFamily{f}})
 		}
 		return out, nil
 	}

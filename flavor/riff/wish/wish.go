@@ -38,19 +38,19 @@ const (
 // Wish is one thing that is asked of a drink.
 type Wish struct {
 	Kind     Kind
-	More     bool            // Sense, Aroma, Poured: more of it, else less
-	Sense    sense.Sense     // Sense
-	Families []flavor.Family // Aroma, taken together; Without
-	Or       []sense.Sense   // Aroma: more or less of any of these meets it as well
-	IDs      []string        // Poured, Bar, With: ids of ingredients
-	Allergen flavor.Allergen // Allergen
-	Animal   string          // Animal
-	Class    flavor.Class    // Class
-	ABV      float64         // Below, Above: % vol of the finished drink
-	Method   flavor.Method   // Served; empty: any
-	Service  flavor.Service  // Served; empty: any
-	Of       string          // Sense, Aroma: the plain word of the trade that it is made of, such as "nutty"
-	Word     string          // as it was written
+	More     bool                 // Sense, Aroma, Poured: more of it, else less
+	Sense    sense.Sense          // Sense
+	Families []flavor.AromaFamily // Aroma, taken together; Without
+	Or       []sense.Sense        // Aroma: more or less of any of these meets it as well
+	IDs      []string             // Poured, Bar, With: ids of ingredients
+	Allergen flavor.Allergen      // Allergen
+	Animal   string               // Animal
+	Class    flavor.Class         // Class
+	ABV      float64              // Below, Above: % vol of the finished drink
+	Method   flavor.Method        // Served; empty: any
+	Service  flavor.Service       // Served; empty: any
+	Of       string               // Sense, Aroma: the plain word of the trade that it is made of, such as "nutty"
+	Word     string               // as it was written
 }
 
 // Limit reports whether the wish is a limit, which needs no drink to be more or

@@ -19,7 +19,7 @@ var names = NamesIn([]*flavor.Profile{
 
 func taste(s sense.Sense, more bool) []Wish { return []Wish{{Kind: Sense, Sense: s, More: more}} }
 
-func aroma(more bool, f ...flavor.Family) []Wish {
+func aroma(more bool, f ...flavor.AromaFamily) []Wish {
 	return []Wish{{Kind: Aroma, Families: f, More: more}}
 }
 
@@ -56,9 +56,9 @@ func TestParse(t *testing.T) {
 		{"nuttier", aroma(true, flavor.Nut)},
 		{"less smoky", aroma(false, flavor.Smoke)},
 		{"smokier", aroma(true, flavor.Smoke)},
-		{"more savoury", []Wish{{Kind: Aroma, Families: []flavor.Family{flavor.Vegetal}, Or: []sense.Sense{sense.Salty, sense.Umami}, More: true}}},
+		{"more savoury", []Wish{{Kind: Aroma, Families: []flavor.AromaFamily{flavor.Vegetal}, Or: []sense.Sense{sense.Salty, sense.Umami}, More: true}}},
 		{"more floral", aroma(true, flavor.Floral)},
-		{"hotter", []Wish{{Kind: Aroma, More: true, Families: []flavor.Family{flavor.Pungent}, Or: []sense.Sense{sense.Pungent}}}},
+		{"hotter", []Wish{{Kind: Aroma, More: true, Families: []flavor.AromaFamily{flavor.Pungent}, Or: []sense.Sense{sense.Pungent}}}},
 		{"something a little more herbal", aroma(true, flavor.Herb)},
 		{"chocolatey", aroma(true, flavor.Roast)},
 		{"warming", aroma(true, flavor.Clove, flavor.Cinnamon)},
@@ -68,7 +68,7 @@ func TestParse(t *testing.T) {
 		{"no nuts", []Wish{{Kind: Allergen, Allergen: flavor.TreeNuts}, {Kind: Allergen, Allergen: flavor.Peanuts}}},
 		{"nut-free", []Wish{{Kind: Allergen, Allergen: flavor.TreeNuts}, {Kind: Allergen, Allergen: flavor.Peanuts}}},
 		{"no dairy", []Wish{{Kind: Allergen, Allergen: flavor.Milk}}},
-		{"no smoke", []Wish{{Kind: Without, Families: []flavor.Family{flavor.Smoke}}}},
+		{"no smoke", []Wish{{Kind: Without, Families: []flavor.AromaFamily{flavor.Smoke}}}},
 		{"no citrus", []Wish{{Kind: Class, Class: flavor.ClassSourJuice}, {Kind: Bar, IDs: []string{"lime-juice"}}}},
 		{"no rum", []Wish{{Kind: Class, Class: flavor.ClassRum}}},
 		{"no egg white", []Wish{{Kind: Bar, IDs: []string{"egg-white"}}}},
@@ -134,7 +134,7 @@ func TestEveryNameIsAWish(t *testing.T) {
 	for _, w := range knownWords() {
 		words = append(words, w, "more "+w, "less "+w)
 	}
-	for _, f := range flavor.Families() {
+	for _, f := range flavor.AromaFamilies() {
 		words = append(words, f.ID, "less "+f.ID)
 	}
 	for _, a := range flavor.Allergens() {

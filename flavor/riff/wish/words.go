@@ -12,7 +12,7 @@ import (
 // some senses may stand for. Down is true of a word for less of it, such as dry.
 type target struct {
 	sense    sense.Sense
-	families []flavor.Family
+	families []flavor.AromaFamily
 	or       []sense.Sense
 	down     bool
 	word     string // in its plain form
@@ -28,7 +28,7 @@ func (t *target) wishes(more bool) []Wish {
 
 func up(s sense.Sense, words ...string) entry   { return entry{target{sense: s}, words} }
 func down(s sense.Sense, words ...string) entry { return entry{target{sense: s, down: true}, words} }
-func smell(words []string, f ...flavor.Family) entry {
+func smell(words []string, f ...flavor.AromaFamily) entry {
 	return entry{target{families: f}, words}
 }
 
@@ -101,8 +101,8 @@ var entries = []entry{
 // lexicon finds what a plain word asks for.
 var lexicon = func() map[string]target {
 	m := map[string]target{}
-	for f, info := range flavor.Families() {
-		m[info.ID] = target{families: []flavor.Family{flavor.Family(f)}, word: info.ID}
+	for f, info := range flavor.AromaFamilies() {
+		m[info.ID] = target{families: []flavor.AromaFamily{flavor.AromaFamily(f)}, word: info.ID}
 	}
 	for _, e := range entries {
 		for _, w := range e.words {

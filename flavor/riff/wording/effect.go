@@ -25,7 +25,7 @@ func Strength(steps, is, was float64) string {
 
 // Effect says what a guest notices: senses in words, and the aroma families that there is
 // more and less of.
-func Effect(senses []string, more, less []flavor.Family) string {
+func Effect(senses []string, more, less []flavor.AromaFamily) string {
 	if len(more) > 0 {
 		senses = append(senses, "more "+aromas(more))
 	}
@@ -41,7 +41,7 @@ func Effect(senses []string, more, less []flavor.Family) string {
 // ReadsAs adds the family that a drink is of now.
 func ReadsAs(family string) string { return ", which reads as " + strings.ToLower(family) }
 
-func aromas(fs []flavor.Family) string {
+func aromas(fs []flavor.AromaFamily) string {
 	names := make([]string, 0, mostNamed)
 	for _, f := range fs[:min(len(fs), mostNamed)] {
 		names = append(names, f.String())

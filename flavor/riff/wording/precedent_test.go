@@ -18,13 +18,13 @@ func TestEffect(t *testing.T) {
 	for _, c := range []struct {
 		name       string
 		senses     []string
-		more, less []flavor.Family
+		more, less []flavor.AromaFamily
 		want       string
 	}{
 		{name: "nothing", want: "much the same on the tongue"},
 		{name: "a sense", senses: []string{"sweeter"}, want: "sweeter"},
-		{name: "aromas", more: []flavor.Family{flavor.Tropical}, less: []flavor.Family{flavor.Nut}, want: "more tropical, less nut"},
-		{name: "three each way at most", more: []flavor.Family{flavor.Tropical, flavor.Nut, flavor.Citrus, flavor.Floral},
+		{name: "aromas", more: []flavor.AromaFamily{flavor.Tropical}, less: []flavor.AromaFamily{flavor.Nut}, want: "more tropical, less nut"},
+		{name: "three each way at most", more: []flavor.AromaFamily{flavor.Tropical, flavor.Nut, flavor.Citrus, flavor.Floral},
 			want: "more tropical, nut and citrus"},
 	} {
 		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, Effect(c.senses, c.more, c.less)) })
