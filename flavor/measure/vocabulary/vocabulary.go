@@ -72,21 +72,26 @@ func (s *Set) Has(word string) bool {
 // longest is the length in bytes from which words are not told apart by it.
 const longest = 16
 
-// shapes are, for each length of a word, the letters that words of a list so long begin
-// with, as bits. Nearly every word that is not in the list differs from all of them in that.
-type shapes [longest + 1]uint32
+// shapes are, for each length of a word, the letters that words of a list so long have first,
+// in the middle and last, as bits. Nearly every word that is not in the list differs from all of
+// them in one of the three.
+type shapes [longest + 1]struct{ first, middle, last uint32 }
 
 func (s *shapes) add(word string) {
-	if word != "" {
-		s[min(len(word), longest)] |= firstLetter(word)
+	if n := len(word); n > 0 {
+		of := &s[min(n, longest)]
+		of.first |= 1 << (word[0] & 31) // bytes that are no English letters share bits with others
+		of.middle |= 1 << (word[n/2] & 31)
+		of.last |= 1 << (word[n-1] & 31)
 	}
 }
 
 // perhaps reports whether a word may be one of those that were added.
 func (s *shapes) perhaps(word string) bool {
-	return word != "" && s[min(len(word), longest)]&firstLetter(word) != 0
+	n := len(word)
+	if n == 0 {
+		return false
+	}
+	of := &s[min(n, longest)]
+	return of.first>>(word[0]&31)&(of.middle>>(word[n/2]&31))&(of.last>>(word[n-1]&31))&1 != 0
 }
-
-// firstLetter returns the bit of the first letter. Bytes that are no English letters share
-// bits with others.
-func firstLetter(word string) uint32 { return 1 << (word[0] & 31) }

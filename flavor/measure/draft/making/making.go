@@ -53,17 +53,20 @@ func Of(text string) (out []entry.Span, restated bool) {
 			}
 			out = append(out, entry.Span{Start: lines[i].Start, End: lines[end-1].End})
 			i = end - 1
-		case i > 0 && (another.MatchString(written) || ratioOf.MatchString(written)):
+		case i > 0 && (another.MatchString(written) || strings.Contains(written, ":") && ratioOf.MatchString(written)):
 			out = append(out, lines[i])
-		case i > 2 && perOne.MatchString(written):
+		case i > 2 && strings.Contains(written, ":") && perOne.MatchString(written):
 			out, restated = append(batched(text, lines[:i]), around(text, lines[i])...), true
-		default:
+		case strings.Contains(written, "("):
 			for _, at := range inBrackets.FindAllStringIndex(written, -1) {
 				out = append(out, entry.Span{Start: lines[i].Start + at[0], End: lines[i].Start + at[1]})
 			}
 		}
 	}
-	if len(out) > 0 && slices.ContainsFunc(lines, func(l entry.Span) bool { return drinks.MatchString(text[l.Start:l.End]) }) {
+	if len(out) == 0 {
+		return nil, false
+	}
+	if slices.ContainsFunc(lines, func(l entry.Span) bool { return drinks.MatchString(text[l.Start:l.End]) }) {
 		for _, l := range lines {
 			if w := text[l.Start:l.End]; drinks.MatchString(w) && strings.HasSuffix(w, ":") {
 				out = append(out, l)
@@ -103,6 +106,9 @@ func around(text string, l entry.Span) []entry.Span {
 // the name of what another line pours, with a colon behind it.
 func heads(text string, lines []entry.Span, i int) bool {
 	written := strings.Trim(text[lines[i].Start:lines[i].End], " *_#-•\t")
+	if written == "" || token.Digit(written[0]) {
+		return false // a name has no figures
+	}
 	name, behind, colon := strings.Cut(written, ":")
 	led := leads.MatchString(written)
 	if led {

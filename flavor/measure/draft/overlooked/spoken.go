@@ -33,8 +33,8 @@ func Said(text string, s *flavor.Spec) flavor.Faults {
 // bracketed is what stands in brackets on a line.
 var bracketed = regexp.MustCompile(`[(\[]([^)\]]*)[)\]]`)
 
-// amounts are figures.
-var amounts = regexp.MustCompile(`[0-9½¼¾⅓⅔⅛]`)
+// figures are the signs of amounts.
+const figures = "0123456789½¼¾⅓⅔⅛"
 
 // calledFree is the fault of a line that calls the drink free of alcohol, which is not.
 func calledFree(line string, pours []flavor.Pour) *flavor.Fault {
@@ -42,7 +42,11 @@ func calledFree(line string, pours []flavor.Pour) *flavor.Fault {
 	if before, _, ok := strings.Cut(line, ":"); ok {
 		said = append(said, before)
 	}
-	if !amounts.MatchString(bracketed.ReplaceAllString(line, "")) { // "1 oz ginger beer (alcohol-free)" says it of a pour
+	beside := line
+	if strings.ContainsAny(line, "([") {
+		beside = bracketed.ReplaceAllString(line, "")
+	}
+	if !strings.ContainsAny(beside, figures) { // "1 oz ginger beer (alcohol-free)" says it of a pour
 		for _, m := range bracketed.FindAllStringSubmatch(line, -1) {
 			said = append(said, m[1])
 		}

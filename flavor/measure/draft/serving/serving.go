@@ -44,8 +44,11 @@ func (s *Said) States() bool { return s.Method != "" || s.Service != "" || s.Gla
 // LongestTerm is the most words that a phrase of terms has.
 const LongestTerm = 5
 
-// usualWords is how many words a line seldom has more of.
-const usualWords = 12
+// How many words a line seldom has more of, and how many that say nothing known.
+const (
+	usualWords   = 12
+	usualUnknown = 4
+)
 
 // Read reads methods, services, ice and glasses in any order.
 func Read(toks []token.Token) Said {
@@ -80,6 +83,9 @@ func Read(toks []token.Token) Said {
 			s.OnIce = true
 		}
 		if n == 0 {
+			if s.Unknown == nil {
+				s.Unknown = make([]token.Token, 0, min(len(words)-i, usualUnknown))
+			}
 			s.Unknown = append(s.Unknown, toks[of[i]])
 			n = 1
 		}

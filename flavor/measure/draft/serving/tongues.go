@@ -149,7 +149,9 @@ const longestJapanese = 16
 const japaneseVerbs = "注入加混濾満軽良強冷杯飾添全材料順作出直接上下中側大小回数秒氷水使用仕"
 
 // japanese reports whether a letter is one that only Japanese is written in.
-func japanese(c rune) bool { return unicode.In(c, unicode.Katakana, unicode.Hiragana, unicode.Han) }
+func japanese(c rune) bool {
+	return c > unicode.MaxLatin1 && unicode.In(c, unicode.Katakana, unicode.Hiragana, unicode.Han)
+}
 
 // japaneseTerms are the phrases of [inTongues] in Japanese.
 var japaneseTerms = func() map[string]bool {

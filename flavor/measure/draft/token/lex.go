@@ -20,12 +20,12 @@ const (
 // Token is a word, a number or a sign of a text, with its place in it.
 type Token struct {
 	Kind       kind
+	Glued      bool    // no space before it
+	Guessed    bool    // the note is about how much it is
 	Start, End int     // bytes of the text
 	Text       string  // in lower case; a mark as it stands
 	Value      float64 // of a numeral
-	Glued      bool    // no space before it
 	Note       string  // what was assumed in reading a numeral
-	Guessed    bool    // the note is about how much it is
 	Wrong      string  // why a numeral cannot be read; else empty
 }
 
@@ -112,19 +112,20 @@ func lexWord(line string, i int) Token {
 		}
 		break
 	}
-	if short := lower(line[start:i]); short == "w" && i < len(line) && line[i] == '/' {
+	word := lower(line[start:i])
+	if word == "w" && i < len(line) && line[i] == '/' {
 		i++
 		if strings.HasPrefix(line[i:], "o ") || line[i:] == "o" {
 			return Token{Kind: Word, End: i + 1, Text: "without"}
 		}
 		return Token{Kind: Word, End: i, Text: "with"}
-	} else if short == "w" {
+	} else if word == "w" {
 		return Token{Kind: Word, End: i, Text: "with"}
 	}
-	if short := lower(line[start:i]); short == "e" && strings.HasPrefix(lower(line[i:]), "/w") && !letterAt(line, i+2) { // "egg white"
+	if word == "e" && strings.HasPrefix(lower(line[i:]), "/w") && !letterAt(line, i+2) { // "egg white"
 		return Token{Kind: Word, End: i + len("/w"), Text: "ew"}
 	}
-	if short := lower(line[start:i]); short == "q" && strings.HasPrefix(lower(line[i:]), ".b") && !letterAt(line, i+2) { // "quanto basta"
+	if word == "q" && strings.HasPrefix(lower(line[i:]), ".b") && !letterAt(line, i+2) { // "quanto basta"
 		i += len(".b")
 		if i < len(line) && line[i] == '.' {
 			i++
@@ -134,7 +135,7 @@ func lexWord(line string, i int) Token {
 	if line[start:i] == "T" {
 		return Token{Kind: Word, End: i, Text: "tbsp"}
 	}
-	return Token{Kind: Word, End: i, Text: lower(line[start:i])}
+	return Token{Kind: Word, End: i, Text: word}
 }
 
 // leastRunOn is the fewest letters of a name that an amount runs into: "gin60". Short
@@ -189,11 +190,16 @@ func letterAt(line string, i int) bool {
 // form.
 func lower(s string) string {
 	s = strings.ToLower(s)
-	if strings.ContainsAny(s, "’‑") {
-		s = strings.NewReplacer("’", "'", "‑", "-").Replace(s)
+	for i := range len(s) {
+		if s[i] >= utf8.RuneSelf {
+			return typographic.Replace(s)
+		}
 	}
 	return s
 }
+
+// typographic gives signs of printers the form that keyboards have.
+var typographic = strings.NewReplacer("’", "'", "‑", "-")
 
 // Unprintable reports whether no keyboard types a character.
 func Unprintable(c rune) bool { return unicode.IsControl(c) && !unicode.IsSpace(c) }
