@@ -34,11 +34,43 @@ func (s *Snapshot) Triangle(ctx context.Context, r coaching.TriangleRequest) (*c
 	if err != nil {
 		return nil, err
 	}
+	s.nameTasted(out, &r, a, b)
 	if out.Assumed = !known; !known || b == nil {
 		return out, nil
 	}
 	out.Instead = instead
 	return out, s.pourBoth(out, a, b, r.GlassML)
+}
+
+// nameTasted says what is in the glasses of both sides, as far as it is known: of a cover that
+// takes the place of a pour in an unknown drink, at least what that brings.
+func (s *Snapshot) nameTasted(out *coaching.TriangleAnswer, r *coaching.TriangleRequest, a, b *flavor.Spec) {
+	if a == nil {
+		out.Unknown = append(out.Unknown, r.Drink)
+	} else {
+		out.Tasted.Pours = append(out.Tasted.Pours, a.Pours...)
+	}
+	if b == nil {
+		b = s.alone(r.Cover)
+	}
+	if b == nil {
+		out.Unknown = append(out.Unknown, r.Cover)
+		return
+	}
+	out.Tasted.Pours = append(out.Tasted.Pours, b.Pours...)
+}
+
+// alone returns what a name is of, a drink of the menu or one pour; nil if nobody here knows
+// it.
+func (s *Snapshot) alone(name string) *flavor.Spec {
+	if spec := s.drinkCalled(name); spec != nil {
+		return spec
+	}
+	p, _, err := s.Shelf.Resolve(name)
+	if err != nil {
+		return nil
+	}
+	return &flavor.Spec{Pours: []flavor.Pour{{Profile: p}}}
 }
 
 // drinkCalled returns the drink of the menu that has a name, nil if none has.

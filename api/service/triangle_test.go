@@ -53,7 +53,8 @@ func fit(e *coaching.AlcoholError, ml float64) float64 {
 
 func TestTriangleFaults(t *testing.T) {
 	s := testHouse(t)
-	for field, r := range map[string]coaching.TriangleRequest{"each": triangleOf("x", 1), "share": {TriangleRequest: tasting.TriangleRequest{Tasters: 101, Alpha: 0.05, Power: 0.8, Share: 0.5}, Drink: "x", GlassML: 20}} {
+	for field, r := range map[string]coaching.TriangleRequest{"each": triangleOf("x", 1), "tasters": {TriangleRequest: tasting.TriangleRequest{Tasters: 101, Alpha: 0.05, Power: 0.8, Share: 0.5}, Drink: "x", GlassML: 20},
+		"share": {TriangleRequest: tasting.TriangleRequest{Alpha: 0.05, Power: 0.9, Share: 0.2}, Drink: "x", GlassML: 20}} {
 		_, err := s.Triangle(t.Context(), r)
 		var fault *flavor.Fault
 		require.ErrorAs(t, err, &fault)

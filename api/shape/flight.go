@@ -38,6 +38,7 @@ type FlightAnswer struct {
 	Servings  []Serving     `json:"servings" doc:"That alcohol in the standard drinks of each country"`
 	Allergens []Allergen    `json:"allergens" doc:"Of every glass"`
 	Cautions  []string      `json:"cautions" doc:"To be read out before the first sip"`
+	Care      []Caution     `json:"care" doc:"What to mind of what is poured, such as raw egg, and how to keep it"`
 	Lesson    string        `json:"lesson" doc:"To be said once it is tasted"`
 	Stray     *FlightStray  `json:"stray,omitempty" doc:"What else moves further than the axis does from one build to the next"`
 	Foams     bool          `json:"foams" doc:"The drink lives by its foam, which no batch keeps"`
@@ -50,7 +51,7 @@ type FlightBuild struct {
 	Value   float64    `json:"value" doc:"Of the axis in the glass, in unit"`
 	Spec    Spec       `json:"spec"`
 	Pours   []BatchRow `json:"pours" doc:"For all tasters and one to spare"`
-	WaterML float64    `json:"water_ml" doc:"In place of the ice"`
+	WaterML float64    `json:"water_ml" doc:"In place of the ice; of a drink that foams, what the ice gives it when the batch is shaken"`
 	TotalML float64    `json:"total_ml"`
 	PourML  float64    `json:"pour_ml" doc:"For one taster"`
 	Tops    []BatchRow `json:"tops" doc:"Into each glass at the end"`
@@ -86,7 +87,8 @@ func AnswerFlight(house *service.Snapshot, body FlightBody) (*FlightAnswer, erro
 		return nil, moved(err, map[string]string{"step": "step_jnd"})
 	}
 	a := &FlightAnswer{Axis: f.Axis.String(), Unit: f.Unit, Seed: strconv.FormatUint(seed, seedBase), Builds: list(f.Builds, flightBuild), Orders: f.Orders,
-		EthanolG: round(f.EthanolG, digitsGrams), Servings: servingsOf(f.EthanolG), Allergens: allergensOf(&f.Builds[0].Spec), Cautions: f.Cautions, Lesson: f.Lesson, Foams: f.Foams}
+		EthanolG: round(f.EthanolG, digitsGrams), Servings: servingsOf(f.EthanolG), Allergens: allergensOf(&f.Builds[0].Spec), Cautions: f.Cautions,
+		Care: cautionsOf(house.CautionsOf(&f.Builds[0].Spec)), Lesson: f.Lesson, Foams: f.Foams}
 	if f.Stray != nil {
 		a.Stray = &FlightStray{f.Stray.Axis.String(), round(f.Stray.Steps, digitsJND)}
 	}

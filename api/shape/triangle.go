@@ -17,7 +17,7 @@ type TriangleBody struct {
 	Drink   string  `json:"drink" minLength:"1" maxLength:"200" doc:"Name of a drink of the house; any other is taken for a neat spirit, so that the limit on alcohol errs on the safe side"`
 	Cover   string  `json:"cover" minLength:"1" maxLength:"200" doc:"Name of what is poured in it instead, or of another drink of the house"`
 	GlassML float64 `json:"glass_ml,omitempty" minimum:"5" maximum:"120" default:"20" doc:"What one of three glasses holds"`
-	Tasters int     `json:"tasters,omitempty" minimum:"0" maximum:"1000" doc:"Left out, as many as the test needs"`
+	Tasters int     `json:"tasters,omitempty" minimum:"0" maximum:"100" doc:"Left out, as many as the test needs"`
 	Alpha   float64 `json:"alpha,omitempty" minimum:"0.001" maximum:"0.2" default:"0.05" doc:"Chance of calling alike drinks different"`
 	Power   float64 `json:"power,omitempty" minimum:"0.5" maximum:"0.99" default:"0.8" doc:"Chance of finding out if the share can tell"`
 	Share   float64 `json:"share,omitempty" exclusiveMinimum:"0" maximum:"1" default:"0.5" doc:"Of people who can tell, that is worth finding out"`
@@ -38,13 +38,18 @@ type TriangleAnswer struct {
 	Tasters    int           `json:"tasters"`
 	LeastRight int           `json:"least_right" doc:"Right answers from which the two count as different"`
 	Alpha      float64       `json:"alpha" doc:"What it comes to, answers being whole"`
-	Power      float64       `json:"power" doc:"What it comes to"`
+	Power      float64       `json:"power" doc:"Chance of finding out if the share can tell; what it comes to"`
+	Share      float64       `json:"share" doc:"Of people who can tell, as it was asked for"`
 	Enough     int           `json:"enough" doc:"Tasters needed for the power that was asked for; 0 if no number has it"`
 	Seed       string        `json:"seed" doc:"Makes the same plan again"`
 	EthanolG   float64       `json:"ethanol_g" doc:"For each taster, at the strength of the stronger side"`
 	Servings   []Serving     `json:"servings" doc:"That alcohol in the standard drinks of each country"`
 	Assumed    bool          `json:"assumed" doc:"The strength is not known and taken for that of a neat spirit"`
 	Handed     []Handed      `json:"handed" doc:"What each taster is handed"`
+	Allergens  []Allergen    `json:"allergens" doc:"Of either side: every taster is handed both"`
+	Unknown    []string      `json:"unknown,omitempty" doc:"Names that nobody here knows: any allergen may be in them"`
+	Cautions   []string      `json:"cautions" doc:"To be read out before the first sip"`
+	Care       []Caution     `json:"care" doc:"What to mind of what is poured, such as raw egg, and how to keep it"`
 	A          *TriangleSide `json:"a,omitempty" doc:"The drink; left out if the house does not know both"`
 	B          *TriangleSide `json:"b,omitempty" doc:"What it is tested against"`
 	Instead    *Ingredient   `json:"instead,omitempty" doc:"The pour of the drink that the cover stands for"`
@@ -64,7 +69,7 @@ type TriangleSide struct {
 	Allergens []Allergen `json:"allergens"`
 	Glasses   int        `json:"glasses" doc:"That all tasters are handed, and one to spare"`
 	Pours     []BatchRow `json:"pours" doc:"For that many glasses"`
-	WaterML   float64    `json:"water_ml" doc:"In place of the ice"`
+	WaterML   float64    `json:"water_ml" doc:"In place of the ice; of a drink that foams, what the ice gives it when the batch is shaken"`
 	Tops      []BatchRow `json:"tops" doc:"Into each glass at the end"`
 	Foams     bool       `json:"foams" doc:"It lives by its foam, which no batch keeps"`
 }
@@ -88,9 +93,10 @@ func AnswerTriangle(ctx context.Context, house *service.Snapshot, body TriangleB
 	if err != nil {
 		return nil, moved(err, map[string]string{"each": "glass_ml"})
 	}
-	a := &TriangleAnswer{Tasters: t.Tasters, LeastRight: t.LeastRight, Alpha: round(t.RealAlpha, digitsChance), Power: round(t.Power, digitsChance), Enough: t.Enough,
+	a := &TriangleAnswer{Tasters: t.Tasters, LeastRight: t.LeastRight, Alpha: round(t.RealAlpha, digitsChance), Power: round(t.Power, digitsChance), Share: round(t.Share, digitsChance), Enough: t.Enough,
 		Seed: strconv.FormatUint(seed, seedBase), EthanolG: round(t.EthanolG, digitsGrams), Servings: servingsOf(t.EthanolG), Assumed: t.Assumed,
-		Handed: list(t.Servings, func(s tasting.Serving) Handed { return Handed(s) }), A: sideOf(t.A), B: sideOf(t.B), Looks: t.Looks}
+		Handed: list(t.Servings, func(s tasting.Serving) Handed { return Handed(s) }), A: sideOf(t.A), B: sideOf(t.B), Looks: t.Looks,
+		Unknown: t.Unknown, Cautions: t.Cautions, Allergens: allergensOf(&t.Tasted), Care: cautionsOf(house.CautionsOf(&t.Tasted))}
 	if t.Instead != nil {
 		instead := ingredientOf(t.Instead)
 		a.Instead = &instead

@@ -17,6 +17,7 @@ func TestTrainingCommands(t *testing.T) {
 		args    []string
 		code    int
 		out     []string
+		not     []string
 		message []string
 	}{
 		{name: "every kind", input: "1\n1\n1 2\n1 2 3\n14 150\n1, nut\n1\n", args: []string{"drill", "--rounds", "7", "--seed", "a"},
@@ -36,6 +37,10 @@ func TestTrainingCommands(t *testing.T) {
 
 		{name: "a flight", args: []string{"flight", "Ropewalk", "--axis", "sour", "--tasters", "2", "--seed", "a"},
 			out: []string{"3 glasses of the same drink, the least sour first (seed a)", "lemon juice", "water, in place of the ice", "-1.5 noticeable steps", "+1.5", "To each taster", "Before the first sip", "artichoke-amaro"}},
+		{name: "a flight with raw egg", args: []string{"flight", "Bosun's Errand", "--axis", "sweet"},
+			out: []string{"Foam does not keep in a batch", "Raw egg can carry Salmonella", "Ask every taster about allergies", "contains: eggs (egg-white)"}, not: []string{"in place of the ice"}},
+		{name: "a flight without alcohol", input: "1 oz lime juice\n4 oz ginger beer\nbuild, long", args: []string{"flight", "-", "--axis", "sour"},
+			out: []string{"nobody has to say why"}, not: []string{"driving", "ethanol"}},
 		{name: "a flight of a draft", input: draft, args: []string{"flight", "-", "--axis", "sweet"}, out: []string{"the least sweet first"}},
 		{name: "a flight of a bad draft", input: "2 oz moon dust", args: []string{"flight", "-", "--axis", "sweet"}, code: 2, message: []string{"line 1", "moon dust"}},
 		{name: "no axis", args: []string{"flight", "Ropewalk"}, code: 2, message: []string{"--axis", "strong"}},
@@ -43,8 +48,12 @@ func TestTrainingCommands(t *testing.T) {
 		{name: "too much of it", args: []string{"flight", "Ropewalk", "--axis", "strong", "--build", "120"}, code: 2, message: []string{"--build", "ethanol"}},
 
 		{name: "a triangle", args: []string{"triangle", "Ropewalk", "agave syrup", "--tasters", "6", "--seed", "a"},
-			out: []string{"6 tasters", "count as different (seed a)", "A: Ropewalk, for 10 glasses", "without its honey syrup", "not for their eyes"}},
-		{name: "nothing the house knows", args: []string{"triangle", "moon punch", "sun dust", "--glass", "10"}, out: []string{"as of a neat spirit"}},
+			out: []string{"6 tasters", "count as different (seed a)", "if 50 % of people can tell", "A: Ropewalk, for 10 glasses", "then spit into the cup", "without its honey syrup", "not for their eyes"}},
+		{name: "nothing the house knows", args: []string{"triangle", "moon punch", "sun dust", "--glass", "10"}, out: []string{"as of a neat spirit", "Nobody here knows moon punch: any allergen may be in it", "Nobody here knows sun dust"}},
+		{name: "a cover nobody knows", args: []string{"triangle", "Tide Table", "vodkaaa"}, out: []string{"Nobody here knows vodkaaa"}},
+		{name: "what is known of an unknown drink", args: []string{"triangle", "moon punch", "orgeat", "--glass", "10"}, out: []string{"Of what is known", "contains: tree nuts (orgeat)"}},
+		{name: "a triangle with raw egg", args: []string{"triangle", "Galley Stove", "demerara rum"}, out: []string{"Raw egg can carry Salmonella", "Ask every taster about allergies"}, not: []string{"in place of the ice"}},
+		{name: "more tasters than are recorded", args: []string{"triangle", "Ropewalk", "agave syrup", "--tasters", "101"}, code: 2, message: []string{"--tasters", "100"}},
 		{name: "against itself", args: []string{"triangle", "Ropewalk", "Ropewalk"}, code: 2, message: []string{"COVER", "from itself"}},
 		{name: "large glasses", args: []string{"triangle", "moon punch", "sun dust", "--glass", "100"}, code: 2, message: []string{"--glass", "the limit is"}},
 		{name: "one name", args: []string{"triangle", "Ropewalk"}, code: 2, message: []string{"DRINK COVER"}},
@@ -54,6 +63,9 @@ func TestTrainingCommands(t *testing.T) {
 			require.Equal(t, c.code, code, message+out)
 			for _, want := range c.out {
 				assert.Contains(t, out, want)
+			}
+			for _, unwanted := range c.not {
+				assert.NotContains(t, out, unwanted)
 			}
 			for _, want := range c.message {
 				assert.Contains(t, message, want)

@@ -77,7 +77,7 @@ not for the tasters.`,
 	}
 	asJSON = terminal.AddJSON(cmd)
 	cmd.Flags().Float64Var(&body.GlassML, "glass", shape.DefaultGlassML, "what one of three glasses holds, in mL, 5 to 120")
-	cmd.Flags().IntVar(&body.Tasters, "tasters", 0, "how many taste, 6 to 1000; 0 for as many as it takes")
+	cmd.Flags().IntVar(&body.Tasters, "tasters", 0, "how many taste, 6 to 100; 0 for as many as it takes")
 	cmd.Flags().Float64Var(&body.Alpha, "alpha", shape.DefaultAlpha, "chance of calling alike drinks different, 0.001 to 0.2")
 	cmd.Flags().Float64Var(&body.Power, "power", shape.DefaultPower, "chance of finding out if the share can tell, 0.5 to 0.99")
 	cmd.Flags().Float64Var(&body.Share, "share", shape.DefaultShare, "share of people who can tell that is worth finding out, up to 1")
@@ -104,7 +104,7 @@ func showFlight(p *terminal.Page, a *shape.FlightAnswer) {
 	p.Line("%d glasses of the same drink, the least %s first (seed %s)", len(a.Builds), a.Axis, a.Seed)
 	for _, b := range a.Builds {
 		p.Head("%d  %s noticeable steps, %s %s", b.Code, signed(b.JND), terminal.Number(b.Value, 1), a.Unit)
-		showRows(p, b.Pours, b.WaterML, b.Tops)
+		showRows(p, b.Pours, b.WaterML, b.Tops, a.Foams)
 		p.Line("  %s mL in all, %s mL for each", terminal.Number(b.TotalML, 0), terminal.Number(b.PourML, 0))
 	}
 	p.Head("To each taster, in this order")
@@ -116,22 +116,20 @@ func showFlight(p *terminal.Page, a *shape.FlightAnswer) {
 		p.Row(fmt.Sprintf("  %d.", i+1), strings.Join(words, " "))
 	}
 	if a.Foams {
-		p.Line("The drink lives by its foam, which no batch keeps: shake each glass.")
+		p.Line("%s", noFoamKeeps)
 	}
 	if a.Stray != nil {
 		p.Line("Note that %s moves too, by up to %s noticeable steps.", a.Stray.Axis, terminal.Number(a.Stray.JND, 1))
 	}
 	showMarks(p, a.Allergens)
-	p.Head("Before the first sip")
-	for _, c := range a.Cautions {
-		p.Line("  %s", c)
-	}
+	showCare(p, a.Care, a.Cautions)
 	p.Head("Once it is tasted: %s", a.Lesson)
 }
 
 func showTriangle(p *terminal.Page, a *shape.TriangleAnswer) {
 	p.Line("%d tasters; from %d right answers the two count as different (seed %s)", a.Tasters, a.LeastRight, a.Seed)
-	p.Line("called different though alike: %s %%; found out if they differ: %s %%", terminal.Number(100*a.Alpha, 1), terminal.Number(100*a.Power, 1))
+	p.Line("called different though alike: %s %%; found out if %s %% of people can tell: %s %%", terminal.Number(100*a.Alpha, 1),
+		terminal.Number(100*a.Share, 0), terminal.Number(100*a.Power, 1))
 	assumed := ""
 	if a.Assumed {
 		assumed = ", as of a neat spirit, since the house does not know the drink"
@@ -149,11 +147,18 @@ func showTriangle(p *terminal.Page, a *shape.TriangleAnswer) {
 			instead = ", without its " + a.Instead.Name
 		}
 		p.Head("%s: %s%s, for %d glasses", side.mark, side.Spec.Name, instead, side.Glasses)
-		showRows(p, side.Pours, side.WaterML, side.Tops)
+		showRows(p, side.Pours, side.WaterML, side.Tops, side.Foams)
 		showMarks(p, side.Allergens)
 		if side.Foams {
-			p.Line("  It lives by its foam, which no batch keeps: shake each glass.")
+			p.Line("  %s", noFoamKeeps)
 		}
+	}
+	for _, name := range a.Unknown {
+		p.Line("Nobody here knows %s: any allergen may be in it, and how it is poured is for you to say.", name)
+	}
+	if a.A == nil && len(a.Allergens) > 0 {
+		p.Head("Of what is known")
+		showMarks(p, a.Allergens)
 	}
 	if a.Looks != "" {
 		p.Line("Serve both in dark glasses: %s.", a.Looks)
@@ -162,14 +167,34 @@ func showTriangle(p *terminal.Page, a *shape.TriangleAnswer) {
 	for i, h := range a.Handed {
 		p.Row(fmt.Sprintf("  %d.", i+1), h.Order, fmt.Sprintf("%d %d %d", h.Codes[0], h.Codes[1], h.Codes[2]))
 	}
+	showCare(p, a.Care, a.Cautions)
 }
 
-// showRows lists what is measured for several glasses.
-func showRows(p *terminal.Page, rows []shape.BatchRow, waterML float64, tops []shape.BatchRow) {
+// noFoamKeeps says how a drink is poured whose foam no batch keeps.
+const noFoamKeeps = "Foam does not keep in a batch: shake each round of glasses with ice just before it is served."
+
+// showCare says what to mind of what is poured, and what is read out before it is tasted.
+func showCare(p *terminal.Page, care []shape.Caution, said []string) {
+	if len(care) > 0 {
+		p.Head("For whoever pours")
+	}
+	for _, c := range care {
+		p.Line("  %s (%s)", c.Text, c.Source)
+	}
+	p.Head("Before the first sip")
+	p.Line("  Ask every taster about allergies.")
+	for _, c := range said {
+		p.Line("  %s", c)
+	}
+}
+
+// showRows lists what is measured for several glasses; what is shaken gets its water of the
+// ice.
+func showRows(p *terminal.Page, rows []shape.BatchRow, waterML float64, tops []shape.BatchRow, shaken bool) {
 	for _, r := range rows {
 		p.Row("  "+terminal.Number(r.ML, 1)+" mL", r.Name)
 	}
-	if waterML > 0 {
+	if waterML > 0 && !shaken {
 		p.Row("  "+terminal.Number(waterML, 1)+" mL", "water, in place of the ice")
 	}
 	for _, r := range tops {

@@ -51,7 +51,7 @@ func TestTriangleScenarios(t *testing.T) {
 		{name: "an alarm that nothing can raise", path: triangleOf("alpha", "0.1"), status: 200, want: []string{"6 tasters can show nothing"}},
 		{name: "too much for one taster", path: triangleOf("drink", "x", "each", "60"), status: 422, want: []string{"Three glasses of 60 mL at 40 % vol hold 56.8 g of alcohol", "the limit is 28.0 g", "Pour 29 mL each", `name="each" value="60"`}, not: []string{"What they picked"}},
 		{name: "no drink", path: triangleOf("drink", " "), status: 422, want: []string{"Name the drink and what is poured in the cover", `value="almond syrup"`}},
-		{name: "a crowd", path: triangleOf("tasters", "101"), status: 422, want: []string{"takes 101 tasters, and 100 are the most"}},
+		{name: "a crowd", path: triangleOf("tasters", "101"), status: 422, want: []string{"101 tasters, and 100 are the most"}},
 		{name: "too few", path: triangleOf("tasters", "2"), status: 422, want: []string{"2 tasters; use 6 to"}},
 		{name: "no number of tasters", path: triangleOf("tasters", "some"), status: 422, want: []string{"or leave it out", `value="some"`}},
 		{name: "no share", path: triangleOf("share", "half"), status: 422, want: []string{"Write the share who can tell as a number, in %"}},

@@ -6,6 +6,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/drill/tasting"
+	"counterpour/flavor/drill/wording"
 	"counterpour/flavor/mix"
 )
 
@@ -44,7 +45,13 @@ type TriangleAnswer struct {
 	// Instead is the pour of the drink that B pours the cover in place of; nil if B is
 	// another drink.
 	Instead *flavor.Profile
-	Looks   string // how B looks against A, such as "clear turns amber"; empty if nobody sees it
+	// Tasted holds the pours of both sides that the house knows: every taster is handed
+	// both. Unknown are the names of those that it does not know, of which any allergen may
+	// be in the glass.
+	Tasted   flavor.Spec
+	Unknown  []string
+	Cautions []string // to be read out before the first sip
+	Looks    string   // how B looks against A, such as "clear turns amber"; empty if nobody sees it
 }
 
 // TriangleSide is one of the two drinks of a triangle test.
@@ -77,8 +84,8 @@ func (e *AlcoholError) Unwrap() error { return flavor.ErrInvalid }
 
 // LayOut plans a triangle test of a drink; abv is its strength in % vol. The error is an
 // [*AlcoholError] if a taster would drink more alcohol than in a tasting flight. It is a
-// fault of "each" if the volume of a glass is out of range, and of "share" if the test
-// needs more tasters than can be recorded.
+// fault of "each" if the volume of a glass is out of range, of "tasters" if more of them
+// are asked for than can be recorded, and of "share" if the test needs more.
 func LayOut(r TriangleRequest, abv float64) (*TriangleAnswer, error) {
 	if !(r.GlassML >= LeastTriangleML && r.GlassML <= MostTriangleML) {
 		fault := flavor.Invalid("each", r.GlassML, "%v mL is no glass for a triangle test; pour %v to %v mL", r.GlassML, LeastTriangleML, MostTriangleML)
@@ -89,10 +96,14 @@ func LayOut(r TriangleRequest, abv float64) (*TriangleAnswer, error) {
 	if err != nil {
 		return nil, err
 	}
+	if r.Tasters > house.MaxList {
+		return nil, flavor.Invalid("tasters", r.Tasters, "%d tasters, and %d are the most that are recorded here", r.Tasters, house.MaxList)
+	}
 	if plan.Tasters > house.MaxList {
 		return nil, flavor.Invalid("share", r.Share, "that takes %d tasters, and %d are the most that are recorded here; ask for less power or a larger share", plan.Tasters, house.MaxList)
 	}
 	a := &TriangleAnswer{Triangle: *plan, Wanted: r.Power, EthanolG: mix.EthanolG(abv, triangleGlasses*r.GlassML)}
+	a.Cautions = wording.Cautions(a.EthanolG, a.EthanolG/tasting.USDrinkG)
 	if limit := tasting.MaxTasterDrinks * tasting.USDrinkG; a.EthanolG > limit {
 		return nil, &AlcoholError{Glasses: triangleGlasses, GlassML: r.GlassML, ABVPct: abv, EthanolG: a.EthanolG, LimitG: limit,
 			FitML: max(r.GlassML*limit/a.EthanolG-0.5, 0)}

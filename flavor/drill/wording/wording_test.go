@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -111,6 +112,7 @@ func TestTastings(t *testing.T) {
 	}
 	for _, c := range []struct{ got, want string }{
 		{Cautions(21.34, 1.524)[0], "Whoever swallows all of it takes in 21.3 g of ethanol, 1.5 standard drinks (United States, 14 g)."},
+		{strings.Join(Cautions(0.04, 0.003), " "), "Nobody has to swallow, and nobody has to say why. Water before each glass, and a minute between them; plain crackers if the drink is bitter."},
 		{Glass(417, -1, []flavor.Pour{{Profile: bartest.New(t).Bottle(t, "lemon juice"), Amount: 12.25, Unit: flavor.Millilitre}}), "417: -1.0 steps, 12.25 ml lemon juice"},
 		{Found(16, 30, 0.0188, true) + CanTell(0.3, 0.03, 0.57, 0.95),
 			"16 of 30 found the odd one; guessing alone does that with p = 0.019: the cover can be told apart. About 30 % can tell, between 3 and 57 % with 95 % confidence."},
