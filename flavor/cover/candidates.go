@@ -20,8 +20,8 @@ type candidate struct {
 // must earn.
 func (t *task) addCandidates() error {
 	grid, customs := t.gap.Grid(), t.gap.Customs()
-	t.cands = make([]candidate, 0, len(t.req.Candidates))
-	t.entries = make([]search.Part, 0, len(t.req.Candidates))
+	t.desk = t.finder.borrow(len(t.req.Candidates))
+	t.cands, t.entries = t.desk.cands, t.desk.entries
 	for _, p := range byID(t.req.Candidates) {
 		if t.gap.InDrink(p) || !t.gap.Accepts(p) {
 			continue
@@ -41,13 +41,13 @@ func (t *task) addCandidates() error {
 		if t.gap.Stretches(b) {
 			part.Price += t.finder.weights.Part
 		}
-		part.Amounts, part.Strange = make([]float64, len(amounts)), make([]float64, 0, len(t.gap.Gone))
+		part.Amounts, part.Strange = t.desk.list(len(amounts)), t.desk.list(len(t.gap.Gone))
 		for i, a := range amounts {
 			part.Amounts[i] = a.ML
 		}
 		part.Alike, part.Firm = t.gap.Alike(p, amounts)
 		for m := range t.gap.Gone {
-			part.Strange = append(part.Strange, t.gap.Strange(b, m, customs.Place(m, p.ID)))
+			part.Strange[m] = t.gap.Strange(b, m, customs.Place(m, p.ID))
 		}
 		t.cands = append(t.cands, candidate{b, amounts})
 		t.practice.add(p, t.gap, customs)

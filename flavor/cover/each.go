@@ -145,6 +145,7 @@ func (t *task) bestFor(ctx context.Context, gone *flavor.Profile) ([][]int, erro
 	if err != nil {
 		return nil, err
 	}
+	defer one.done()
 	if err := one.addCandidates(); err != nil {
 		return nil, err
 	}

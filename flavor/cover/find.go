@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"sync"
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
@@ -23,6 +24,7 @@ type Finder struct {
 	space   *sense.Space
 	trade   gap.Trade
 	weights Weights
+	desks   sync.Pool
 }
 
 // NewFinder returns a finder that knows the customs of the trade and judges by
@@ -174,6 +176,7 @@ func (f *Finder) covers(ctx context.Context, r *Request, labels bool) (*Result, 
 	if err != nil {
 		return nil, err
 	}
+	defer task.done()
 	result := &Result{ScoreBefore: task.scoreBefore, Removed: task.gap.Profiles(), Unstated: task.gap.Unstated(), Proven: true}
 	if err := task.addCandidates(); err != nil {
 		return nil, err

@@ -74,6 +74,7 @@ func (t *task) findSparing(ctx context.Context, spared []*flavor.Profile, to *Re
 	if err != nil || !t.gap.Less && rest.scoreBefore < t.leastScore() {
 		return err
 	}
+	defer rest.done()
 	if err := rest.addCandidates(); err != nil {
 		return err
 	}

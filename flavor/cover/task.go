@@ -25,6 +25,7 @@ type task struct {
 	whole       *whole // the drink that was ordered, where this is what is left of it
 	bare        bool   // nothing that stays can be weighed
 	moves       []move
+	desk        *desk // of the next two
 	cands       []candidate
 	entries     []search.Part
 	scored      map[search.Key]float64 // scores of fillings with the moves of now, as far as known

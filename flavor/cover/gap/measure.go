@@ -66,9 +66,9 @@ func (g *Gap) FullMeasure(is *portion.Spirits) bool {
 
 // InMeasure leaves of the amounts of a bottle those of a full measure, where it is a spirit
 // and one went with other things, or brewed and what went was: a search that looks at others
-// too may find none of those.
+// too may find none of those. Where all are, it returns the list that it was given.
 func (g *Gap) InMeasure(p *flavor.Profile, amounts []portion.Amount) []portion.Amount {
-	full := func(portion.Amount) bool { return true }
+	var full func(portion.Amount) bool
 	switch {
 	case g.base.Bottles == 1 && p.Class.Kin() == flavor.KinSpirit:
 		full = func(a portion.Amount) bool {
@@ -83,7 +83,11 @@ func (g *Gap) InMeasure(p *flavor.Profile, amounts []portion.Amount) []portion.A
 			full = func(a portion.Amount) bool { return a.ML >= least && a.ML <= most }
 		}
 	}
-	return slices.DeleteFunc(slices.Clone(amounts), func(a portion.Amount) bool { return !full(a) })
+	less := func(a portion.Amount) bool { return !full(a) }
+	if full == nil || !slices.ContainsFunc(amounts, less) {
+		return amounts
+	}
+	return slices.DeleteFunc(slices.Clone(amounts), less)
 }
 
 // What stands in for something as its kin in the trade is poured in some two thirds of its

@@ -71,6 +71,7 @@ func (l *loose) times(v *Row) Row {
 // numbers as they were given.
 type metric struct {
 	loose *loose
+	room  *room
 	some  []*Row
 	total float64   // squared length of the gap
 	gap   []float64 // products of the parts with the gap
@@ -84,7 +85,7 @@ func (t *task) newMetric(some []int) (*metric, error) {
 		return nil, err
 	}
 	n := len(some)
-	m := &metric{loose: l, some: make([]*Row, n), gap: make([]float64, n), self: make([]float64, n)}
+	m := &metric{loose: l, room: t.room, some: make([]*Row, n), gap: t.room.take(n), self: t.room.take(n)}
 	gap := l.times(&t.Gap)
 	m.total = dot(&gap, &t.Gap)
 	for a, i := range some {
@@ -131,10 +132,10 @@ func (m *metric) table(most int) *table {
 	n := len(m.some)
 	t := &table{metric: m, whole: n <= most, rows: [2]int{-1, -1}}
 	if !t.whole {
-		t.product = make([]float64, 2*n)
+		t.product = m.room.take(2 * n)
 		return t
 	}
-	t.product = make([]float64, n*n)
+	t.product = m.room.take(n * n)
 	for a := range n {
 		row := m.row(a)
 		for b := range a {

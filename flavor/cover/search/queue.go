@@ -29,8 +29,8 @@ func (q queue) Less(i, j int) bool {
 	return slices.Compare(q[i].parts[:], q[j].parts[:]) < 0
 }
 
-// Push is for package heap.
-func (q *queue) Push(x any) { *q = append(*q, *x.(*hope)) }
+// Push is for package heap, which is not asked to: what is added is put in its place with Fix.
+func (q *queue) Push(x any) { *q = append(*q, x.(hope)) }
 
 // Pop is for package heap. Its result is not used.
 func (q *queue) Pop() any {
@@ -43,13 +43,14 @@ func (q *queue) Pop() any {
 // when its rank is the least of all, so that hardly one is weighed that the list
 // would not keep.
 func (s *search) settle(ctx context.Context, steps int) error {
-	for ; steps > 0 && len(s.pending) > 0; steps-- {
+	pending := &s.room.pending
+	for ; steps > 0 && len(*pending) > 0; steps-- {
 		if steps%checkSteps == 0 && ctx.Err() != nil {
 			return ctx.Err()
 		}
-		first := &s.pending[0]
+		first := &(*pending)[0]
 		if first.least > s.list.cutoff {
-			s.pending = s.pending[:0]
+			*pending = (*pending)[:0]
 			return nil
 		}
 		more, err := s.goOn(first)
@@ -57,9 +58,9 @@ func (s *search) settle(ctx context.Context, steps int) error {
 			return err
 		}
 		if more {
-			heap.Fix(&s.pending, 0)
+			heap.Fix(pending, 0)
 		} else {
-			heap.Pop(&s.pending)
+			heap.Pop(pending)
 		}
 	}
 	return nil

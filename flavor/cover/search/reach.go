@@ -25,7 +25,7 @@ type reach struct {
 func (t *task) addRising() {
 	t.rising = make([][]float64, len(t.Rising))
 	for d := range t.Rising {
-		t.rising[d] = make([]float64, len(t.Parts))
+		t.rising[d] = t.room.take(len(t.Parts))
 		w := t.direction(d)
 		places := nonzero(&w)
 		for i := range t.Parts {
@@ -65,7 +65,7 @@ func (t *task) direction(d int) Row {
 
 func (t *task) newReach() *reach {
 	n := len(t.Parts)
-	r := &reach{task: t, near: t.all(), alive: make([]int, 0, n), most: make([]float64, n), usable: make([]int, n),
+	r := &reach{task: t, near: t.all(), alive: make([]int, 0, n), most: t.room.take(n), usable: make([]int, n),
 		room: make([]float64, len(t.Rising)), floor: make([]float64, len(t.Rising))}
 	for i := range t.Parts {
 		r.usable[i] = len(t.Parts[i].Amounts)
@@ -148,10 +148,10 @@ func (r *reach) findNeeds() {
 // dropIdle leaves out parts that, even with the best partners, leave a direction
 // wanting.
 func (r *reach) dropIdle(n int) {
-	best := r.bestOf(r.near)
+	best, brought := r.bestOf(r.near), r.task.room.take(len(r.needs))
 	r.alive = r.alive[:0]
 	for _, i := range r.near {
-		if r.fills(r.brought(i), best, float64(n-1)) {
+		if r.brought(i, brought); r.fills(brought, best, float64(n-1)) {
 			r.alive = append(r.alive, i)
 		}
 	}
@@ -160,7 +160,7 @@ func (r *reach) dropIdle(n int) {
 // bestOf returns the most that any of some parts brings along each needed
 // direction.
 func (r *reach) bestOf(some []int) []float64 {
-	best := make([]float64, len(r.needs))
+	best := r.task.room.take(len(r.needs))
 	for k, d := range r.needs {
 		for _, i := range some {
 			best[k] = max(best[k], r.most[i]*r.task.rising[d][i])
@@ -169,13 +169,11 @@ func (r *reach) bestOf(some []int) []float64 {
 	return best
 }
 
-// brought returns the most that a part brings along each needed direction.
-func (r *reach) brought(i int) []float64 {
-	v := make([]float64, len(r.needs))
+// brought fills in the most that a part brings along each needed direction.
+func (r *reach) brought(i int, into []float64) {
 	for k, d := range r.needs {
-		v[k] = r.most[i] * r.task.rising[d][i]
+		into[k] = r.most[i] * r.task.rising[d][i]
 	}
-	return v
 }
 
 // fills reports whether what is brought, with times × more, leaves no direction

@@ -19,6 +19,7 @@ const (
 // rounder finds the pourable amounts of one combination.
 type rounder struct {
 	task     *task
+	room     *room // what was kept and found is there
 	parts    []int
 	products products
 	set      *moveSet
@@ -30,8 +31,6 @@ type rounder struct {
 	amounts  [MaxParts]int32
 	most     int  // roundings to keep
 	any      bool // the last part may be poured in any amount
-	kept     []rounding
-	found    []Filling
 }
 
 // rounding is a filling of the combination at hand. Very many are put in their place
@@ -56,7 +55,8 @@ func (r *rounder) compare(a, b rounding) int {
 // are no further than far, the best first; the next call overwrites them.
 func (r *rounder) round(parts []int, cutoff, far float64) []Filling {
 	t := r.task
-	r.parts, r.products, r.cutoff, r.far, r.kept = parts, t.productsOf(parts), cutoff, far, r.kept[:0]
+	r.parts, r.products, r.cutoff, r.far = parts, t.productsOf(parts), cutoff, far
+	r.room.kept = r.room.kept[:0]
 	r.most, r.any = roundings, len(parts) == 1
 	switch known := t.knows(parts); {
 	case known && len(t.sets) == 1:
@@ -78,16 +78,17 @@ func (r *rounder) round(parts []int, cutoff, far float64) []Filling {
 
 // fillings returns the roundings that were kept.
 func (r *rounder) fillings() []Filling {
-	r.found = r.found[:0]
-	for i := range r.kept {
-		x := &r.kept[i]
+	found := r.room.found[:0]
+	for i := range r.room.kept {
+		x := &r.room.kept[i]
 		f := Filling{Parts: r.parts, Moves: r.task.sets[x.set].moves, Square: x.square, Rank: x.rank}
 		for k, a := range x.amounts {
 			f.Amounts[k] = int(a)
 		}
-		r.found = append(r.found, f)
+		found = append(found, f)
 	}
-	return r.found
+	r.room.found = found
+	return found
 }
 
 // near reports whether what is left of a squared gap may be within the cutoff.
@@ -146,14 +147,16 @@ func (r *rounder) explainedAfter(k int, h *[MaxParts]float64) float64 {
 // keep puts a rounding in its place. Once there are enough of them, the worst
 // sets the cutoff.
 func (r *rounder) keep(x rounding) {
-	at, _ := slices.BinarySearchFunc(r.kept, x, r.compare)
+	kept := r.room.kept
+	at, _ := slices.BinarySearchFunc(kept, x, r.compare)
 	if at == r.most {
 		return
 	}
-	r.kept = slices.Insert(r.kept[:min(len(r.kept), r.most-1)], at, x)
-	if len(r.kept) == r.most {
-		r.cutoff = r.kept[r.most-1].rank
+	kept = slices.Insert(kept[:min(len(kept), r.most-1)], at, x)
+	if len(kept) == r.most {
+		r.cutoff = kept[r.most-1].rank
 	}
+	r.room.kept = kept
 }
 
 // without returns the products of the later parts with the gap once ml of part

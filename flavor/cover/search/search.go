@@ -18,8 +18,10 @@ func Find(ctx context.Context, p *Problem) (*Result, error) {
 	if err := p.check(); err != nil {
 		return nil, err
 	}
-	t := newTask(p)
-	s := &search{task: t, list: newList(p), rounder: rounder{task: t}, seeded: make([]bool, len(p.Parts))}
+	room := rooms.Get().(*room)
+	defer room.giveBack()
+	t := newTask(p, room)
+	s := &search{task: t, list: newList(p), rounder: rounder{task: t, room: room}, seeded: make([]bool, len(p.Parts)), room: room}
 	for n := 1; n <= p.Most; n++ {
 		err := s.stage(ctx, n)
 		if errors.Is(err, context.DeadlineExceeded) || errors.Is(err, errSpent) {
@@ -60,9 +62,9 @@ type search struct {
 	seeded   []bool // parts whose combinations were looked at already
 	parts    int
 	rounder  rounder
-	pending  queue
-	count    int // combinations looked at
-	gathered int // since the likeliest were settled
+	room     *room // what waits is pending there
+	count    int   // combinations looked at
+	gathered int   // since the likeliest were settled
 	effort   int
 }
 
@@ -208,7 +210,7 @@ type begun struct {
 func (s *search) begin() begun {
 	b := begun{price: s.task.several(s.parts), alone: math.Inf(1)}
 	if len(s.task.Parts) > 0 {
-		b.strange = make([]float64, len(s.task.Parts[0].Strange))
+		b.strange = s.room.take(len(s.task.Parts[0].Strange))
 	}
 	for m := range b.strange {
 		b.strange[m] = math.Inf(1)
@@ -216,9 +218,9 @@ func (s *search) begin() begun {
 	return b
 }
 
-// with adds part i.
-func (b *begun) with(t *task, i int) begun {
-	out := begun{price: b.price + t.Parts[i].Price, alone: min(b.alone, t.alone[i]), strange: make([]float64, len(b.strange))}
+// with adds part i; strange has room for as many numbers as its own.
+func (b *begun) with(t *task, i int, strange []float64) begun {
+	out := begun{price: b.price + t.Parts[i].Price, alone: min(b.alone, t.alone[i]), strange: strange}
 	for m := range b.strange {
 		out.strange[m] = min(b.strange[m], t.Parts[i].Strange[m])
 	}
@@ -248,12 +250,13 @@ func (s *search) pairs(ctx context.Context, some []int) error {
 		return err
 	}
 	r, best, none := s.reach, s.reach.bestOf(some), s.begin()
+	strange, brought := s.room.take(len(none.strange)), s.room.take(len(r.needs))
 	for a, i := range some {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
-		first := none.with(s.task, i)
-		brought := r.brought(i)
+		first := none.with(s.task, i, strange)
+		r.brought(i, brought)
 		if s.far(&first) < 0 || !r.fills(brought, best, 1) {
 			continue
 		}
@@ -281,9 +284,11 @@ func (s *search) triples(ctx context.Context, some []int) error {
 		return err
 	}
 	r, table, best, none := s.reach, m.table(tableOf), s.reach.bestOf(some), s.begin()
+	ofOne, ofTwo := s.room.take(len(none.strange)), s.room.take(len(none.strange)) // how strange
+	brought, both := s.room.take(len(r.needs)), s.room.take(len(r.needs))
 	for a, i := range some {
-		first := none.with(s.task, i)
-		brought := r.brought(i)
+		first := none.with(s.task, i, ofOne)
+		r.brought(i, brought)
 		if s.far(&first) < 0 || !r.fills(brought, best, 2) {
 			continue
 		}
@@ -293,11 +298,11 @@ func (s *search) triples(ctx context.Context, some []int) error {
 				return err
 			}
 			j := some[b]
-			second := first.with(s.task, j)
+			second := first.with(s.task, j, ofTwo)
 			if s.far(&second) < 0 {
 				continue
 			}
-			both := r.brought(j)
+			r.brought(j, both)
 			for k := range both {
 				both[k] += brought[k]
 			}
@@ -347,7 +352,7 @@ func (s *search) weigh(ctx context.Context, parts ...int) error {
 	if standing+cost <= s.list.cutoff && (len(parts) == 1 || distance <= s.task.earning(parts)) {
 		s.hope(parts, standing+cost)
 	}
-	if len(s.pending) >= crowd {
+	if len(s.room.pending) >= crowd {
 		return s.settle(ctx, crowd)
 	}
 	if s.gathered >= batch && s.parts > 1 {
@@ -363,7 +368,9 @@ func (s *search) hope(parts []int, least float64) {
 	for k, i := range parts {
 		h.parts[k] = int32(i)
 	}
-	heap.Push(&s.pending, &h)
+	q := &s.room.pending
+	*q = append(*q, h)
+	heap.Fix(q, len(*q)-1)
 	s.gathered++
 }
 

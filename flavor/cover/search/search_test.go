@@ -197,7 +197,7 @@ func TestFindAgreesWithPlainSearch(t *testing.T) {
 		got, err := Find(context.Background(), p)
 		require.NoError(rt, err)
 		require.True(rt, got.Proven)
-		task := newTask(p)
+		task := newTask(p, new(room))
 		var all []Filling
 		for _, parts := range combinations(task) {
 			best := Filling{Rank: math.Inf(1)}
@@ -237,10 +237,10 @@ func TestFindAgreesWhereMostIsSentBack(t *testing.T) {
 		}
 		got, err := Find(context.Background(), p)
 		require.NoError(rt, err)
-		task := newTask(p)
+		task := newTask(p, new(room))
 		var all []Filling
 		for _, parts := range combinations(task) {
-			r := rounder{task: task}
+			r := rounder{task: task, room: new(room)}
 			some := r.round(parts, math.Inf(1), mustReach(task, parts))
 			if at, _ := p.Choose(some); at >= 0 {
 				all = append(all, some[at])
@@ -258,7 +258,7 @@ func TestFindAgreesWhereMostIsSentBack(t *testing.T) {
 func TestLowerBoundsHold(t *testing.T) {
 	const tolerance = 1e-7
 	rapid.Check(t, func(rt *rapid.T) {
-		task := newTask(drawProblem(rt))
+		task := newTask(drawProblem(rt), new(room))
 		task.workAlone()
 		some := task.all()
 		m, err := task.newMetric(some)
@@ -297,13 +297,13 @@ func TestLowerBoundsHold(t *testing.T) {
 func TestRound(t *testing.T) {
 	const tolerance = 1e-7
 	rapid.Check(t, func(rt *rapid.T) {
-		task := newTask(drawProblem(rt))
+		task := newTask(drawProblem(rt), new(room))
 		all := combinations(task)
 		if len(all) == 0 {
 			return
 		}
 		parts := rapid.SampledFrom(all).Draw(rt, "combination")
-		r := rounder{task: task}
+		r := rounder{task: task, room: new(room)}
 		got := slices.Clone(r.round(parts, math.Inf(1), math.Inf(1)))
 		require.NotEmpty(rt, got)
 		assert.True(rt, slices.IsSortedFunc(got, compare))
@@ -343,7 +343,7 @@ func TestDeadline(t *testing.T) {
 // same end.
 func TestTableOfMany(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
-		task := newTask(drawProblem(rt))
+		task := newTask(drawProblem(rt), new(room))
 		m, err := task.newMetric(task.all())
 		require.NoError(rt, err)
 		n := len(m.some)

@@ -15,6 +15,7 @@ type moveSet struct {
 // task is a problem with what follows from it.
 type task struct {
 	*Problem
+	room     *room
 	sets     []moveSet
 	columns  []Row     // see moveColumns
 	self     []float64 // products of the parts with themselves
@@ -25,9 +26,9 @@ type task struct {
 	pairs    map[[2]int32]float64 // distances of two parts, a few of them
 }
 
-func newTask(p *Problem) *task {
+func newTask(p *Problem, room *room) *task {
 	n := len(p.Parts)
-	t := &task{Problem: p, self: make([]float64, n), gap: make([]float64, n), withMove: make([]float64, n*len(p.Moves))}
+	t := &task{Problem: p, room: room, self: room.take(n), gap: room.take(n), withMove: room.take(n * len(p.Moves))}
 	for i := range p.Parts {
 		per := t.per(i)
 		t.self[i], t.gap[i] = dot(per, per), dot(per, &p.Gap)
@@ -133,7 +134,7 @@ func (t *task) workAlone() {
 	if t.alone != nil {
 		return
 	}
-	t.alone = make([]float64, len(t.Parts))
+	t.alone = t.room.take(len(t.Parts))
 	for i := range t.Parts {
 		t.alone[i] = t.distanceAlone(i)
 	}
