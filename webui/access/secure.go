@@ -3,6 +3,7 @@ package access
 import (
 	"context"
 	"net/http"
+	"net/url"
 )
 
 type secureKey struct{}
@@ -17,4 +18,15 @@ func Secure(r *http.Request) bool {
 // noteSecure stores the result of [Secure] in the request's context.
 func (g *Guard) noteSecure(r *http.Request) *http.Request {
 	return r.WithContext(context.WithValue(r.Context(), secureKey{}, g.secure(r)))
+}
+
+// At is the whole address of a page of this server: at the name by which this browser
+// reached it, plain or by https. What a header says of a server in front is believed only
+// as far as [Secure] believes it.
+func At(r *http.Request, path string, query url.Values) url.URL {
+	at := url.URL{Scheme: "http", Host: r.Host, Path: path, RawQuery: query.Encode()}
+	if Secure(r) {
+		at.Scheme = "https"
+	}
+	return at
 }

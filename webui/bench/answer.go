@@ -12,6 +12,7 @@ import (
 	"counterpour/api/service/remedy"
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/reading"
+	"counterpour/webui/form"
 	"counterpour/webui/part"
 	"counterpour/webui/words"
 )
@@ -33,14 +34,22 @@ type answer struct {
 	Result      *resultView
 	Save        *saveView
 	Card        string // address of the draft as a card; empty if it cannot be read
+	Share       string // address at which the draft is shared; empty if there is none
+	Guest       *form.Guest
 	Named       *namedView
 	Said        string // the answer in a line, for a screen reader
 }
 
+// Path is the address of the bench with the draft, for everybody.
+func (a *answer) Path() string { return draftAddress(Path, a.Text, &form.Guest{}) }
+
+// ForGuest is who the bench is shown for.
+func (a *answer) ForGuest() *form.Guest { return a.Guest }
+
 // answer reads, scores and covers a draft, and keeps it if that was asked.
 // Faults of the draft are part of the answer; an error is the bar's own.
 func (p *pages) answer(r *http.Request, f benchForm) (*answer, error) {
-	a := &answer{Text: f.Text, View: f.View, Volume: f.Scale.Volume, Before: p.held(&f)}
+	a := &answer{Text: f.Text, View: f.View, Volume: f.Scale.Volume, Before: p.held(&f), Guest: &f.Guest}
 	var err error
 	if a.Named, err = p.named(r, &f); err != nil {
 		return nil, err
@@ -64,6 +73,9 @@ func (p *pages) answer(r *http.Request, f benchForm) (*answer, error) {
 	}
 	a.Rows = rowsOf(a.Text, pours)
 	a.Rows.Shown = a.View == viewRows
+	if !a.Empty {
+		a.Share = draftAddress(sharePath, a.Text, &f.Guest)
+	}
 	return a, p.saved(r, a, f.Save, &read.Spec)
 }
 

@@ -103,8 +103,7 @@ func (p *pages) bench(w http.ResponseWriter, r *http.Request) error {
 	if len(a.Faults) > 0 || a.VolumeFault != "" {
 		status = http.StatusUnprocessableEntity
 	}
-	return p.Write(w, r, status, "bench", "layout", benchPage{answer: a, Examples: part.ExamplesOf(p.bar),
-		Guest: &sent.Guest})
+	return p.Write(w, r, status, "bench", "layout", benchPage{answer: a, Examples: part.ExamplesOf(p.bar)})
 }
 
 // opened fills the bench with the spec that the address names, unless it holds
@@ -123,5 +122,4 @@ func (p *pages) opened(r *http.Request, f *benchForm) error {
 type benchPage struct {
 	*answer
 	Examples []part.Example
-	Guest    *form.Guest
 }

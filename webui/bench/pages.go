@@ -23,6 +23,7 @@ const Path = "/bench"
 func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) {
 	at := behind.Visiting(open, func(v behind.Visit) *pages { return &pages{f, v, v} })
 	mux.Handle(Path, f.Route(at((*pages).bench), frame.Taking...))
+	mux.Handle(sharePath, f.Route(at((*pages).share), frame.Showing...))
 	mux.Handle("/names", f.Route(at((*pages).names), frame.Showing...))
 	mux.Handle("/tools", f.Route(at((*pages).tools), frame.Showing...))
 }

@@ -83,6 +83,7 @@ type tonightDrink struct {
 	Far        bool        // nothing keeps it; a cover is then the nearest there is
 	Offer      *part.Offer // the nearest drink of the menu that can be poured, if nothing keeps this one
 	Strength   string      // if the guest has a limit
+	Carries    string      // the allergens of what is poured, in a line; empty if nothing is
 	Missing    string      // what is out
 	Away       string      // the one bottle that brings it back
 	Because    string      // why the guest must not have it
@@ -130,6 +131,9 @@ func (p *pages) drinkOf(m *behind.HouseSpec, now *evening.Drink, s *behind.Shift
 		}
 		d.Bench = form.Link("/bench", at)
 	}
+	if d.state == evening.Ready {
+		d.Carries = part.AllergensOf(&m.Spec, limits.Avoid).InLine()
+	}
 	if t == nil && limits.MaxABV > 0 {
 		var err error
 		if d.Strength, err = part.Strength(p.bar, &m.Spec); err != nil && len(flavor.FaultsOf(err)) == 0 {
@@ -171,11 +175,13 @@ func (p *pages) detail(d *tonightDrink, s *behind.Shift, who *form.Guest) (err e
 		shown := part.CoverOf(p.house.Settings(), t.Spec, c, t.ScoreBefore, g.Avoid)
 		d.Cover, d.Unbalanced = &shown, t.Unbalanced
 		if !d.Far {
-			d.Pours = poured(s, d.Pours, shown.Pours)
+			d.Pours, d.Carries = poured(s, d.Pours, shown.Pours), shown.Allergens.InLine()
 		}
 		if shown.Moved, err = part.DifferenceOf(p.bar, "moved-"+d.Slug, t.Spec, &c.Spec); err != nil {
 			return err
 		}
+	} else if t.LeftOut != nil && !d.Far {
+		d.Carries = part.AllergensOf(&t.LeftOut.Spec, g.Avoid).InLine()
 	}
 	return nil
 }

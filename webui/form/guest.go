@@ -220,6 +220,10 @@ func (d *Guest) Diets() []Option {
 // Ticked reports whether the guest has any wish.
 func (d *Guest) Ticked() bool { return len(d.Avoid)+len(d.Diet) > 0 || d.Strength != "" }
 
+// MindsTraces reports whether what touched the tools before matters to the guest. A limit on
+// strength alone asks nothing of them.
+func (d *Guest) MindsTraces() bool { return len(d.Avoid)+len(d.Diet) > 0 }
+
 // Line describes the guest's wishes in a line; "" if there are none.
 func (d *Guest) Line() string {
 	parts := slices.Clone(d.Diet)

@@ -31,7 +31,7 @@ func loadViews(fsys fs.FS, f *Frame, login, may bool, stale func() bool) (*views
 		return nil, fmt.Errorf("frame: templates: %w", err)
 	}
 	funcs := htmltemplate.FuncMap{"static": f.statics.link, "house": f.house, "program": stamp.Read().String, "here": func() string { return "" }, "login": func() bool { return login }, "may": func() bool { return may }, "stale": stale,
-		"crosscontact": func() string { return flavor.CrossContact }, "place": place}
+		"crosscontact": func() string { return flavor.CrossContact }, "place": place, "guest": guestOf}
 	v := &views{pages: map[string]func() (*htmltemplate.Template, error){}}
 	if v.shared, err = htmltemplate.New("").Funcs(funcs).ParseFS(fsys, "templates/layout.html", "templates/parts/*.html"); err != nil {
 		return nil, fmt.Errorf("frame: shared templates: %w", err)
@@ -72,12 +72,21 @@ func (v *views) render(w io.Writer, page, part string, data any) error {
 	return nil
 }
 
+// guestOf returns who a page is shown for, without wishes if it is shown for everyone; nil
+// if it knows of no guests.
+func guestOf(page any) *form.Guest {
+	if p, ok := page.(interface{ ForGuest() *form.Guest }); ok {
+		return p.ForGuest()
+	}
+	return nil
+}
+
 // place returns the address of a page as it is reached from another: for the same guest, if
 // that one is shown for a guest. Who is served is left by a link that says so, never by the
 // way.
 func place(from any, path string) string {
-	if p, ok := from.(interface{ ForGuest() *form.Guest }); ok {
-		return p.ForGuest().Address(path)
+	if guest := guestOf(from); guest != nil {
+		return guest.Address(path)
 	}
 	return path
 }

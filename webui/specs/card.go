@@ -8,9 +8,11 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
+	"counterpour/webui/access"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
+	"counterpour/webui/part"
 	"counterpour/webui/words"
 )
 
@@ -28,7 +30,7 @@ func (p *pages) card(w http.ResponseWriter, r *http.Request) error {
 		if err != nil {
 			return err
 		}
-		share, err := shareOf(r, v.Slug, v.Name)
+		share, err := part.ShareOf(access.At(r, "/specs/"+v.Slug, nil), v.Name)
 		if err != nil {
 			return err
 		}
@@ -68,7 +70,7 @@ func (p *pages) draftCard(w http.ResponseWriter, r *http.Request) error {
 type cardPage struct {
 	About string
 	Card  specView
-	Share *shareView // how a camera finds its spec; nil for a draft
+	Share *part.Share // how a camera finds its spec; nil for a draft
 }
 
 // collection is every spec that a query lets through, to be printed on A4.

@@ -7,6 +7,7 @@ import (
 
 	"counterpour/api/service/evening"
 	"counterpour/flavor"
+	"counterpour/flavor/guest"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
@@ -17,10 +18,13 @@ import (
 type nowView struct {
 	Title   string
 	Lines   []string
-	Labels  []labelLink // that keep it from the guest until they are read
-	Cover   *part.Cover // what is poured instead of what is missing; nil if nothing is
-	Bad     bool        // it cannot be poured now
-	Tonight string      // address of the same among the menu
+	Or      string          // what else may be poured than the cover; empty if nothing is
+	Carries *part.Allergens // of what is poured without a pour of it; nil where Cover says so, or it is as written
+	Made    string          // how strong what is poured is; empty if it is poured as written
+	Labels  []labelLink     // that keep it from the guest until they are read
+	Cover   *part.Cover     // what is poured instead of what is missing; nil if nothing is
+	Bad     bool            // it cannot be poured now
+	Tonight string          // address of the same among the menu
 }
 
 // labelLink leads to where a label that was read is written down, and says what it decides.
@@ -66,8 +70,24 @@ func (p *pages) fillNow(ctx context.Context, v *specPage) error {
 			shown := part.CoverOf(p.house.Settings(), d.Spec, chosen, d.Touched.ScoreBefore, g.Avoid)
 			v.Now.Cover = &shown
 		}
+		return p.fillMade(v.Now, d, &g)
 	}
 	return nil
+}
+
+// fillMade says how strong the drink is as it is poured, and what is in it if that is the
+// drink without a pour.
+func (p *pages) fillMade(v *nowView, d *evening.Drink, g *guest.Guest) (err error) {
+	made := evening.Chosen(d.Touched)
+	if made == nil {
+		if made = d.Touched.LeftOut; made == nil {
+			return nil
+		}
+		carries := part.AllergensOf(&made.Spec, g.Avoid)
+		v.Carries = &carries
+	}
+	v.Made, err = part.Strength(p.bar, &made.Spec)
+	return err
 }
 
 // say puts what becomes of a drink in sentences.
@@ -84,8 +104,12 @@ func (v *nowView) say(d *evening.Drink) {
 		if gone := part.AlsoGone(t.Removed, t.Missing); len(gone) > 0 {
 			v.Lines = append(v.Lines, "Leave out "+words.List(gone)+".")
 		}
-		if line := part.LeftOutLine(t.Removed, t.LeftOut, evening.Chosen(t), t.Chosen < 0); line != "" {
+		switch line := part.LeftOutLine(t.Removed, t.LeftOut, evening.Chosen(t), t.Chosen < 0); {
+		case line == "":
+		case t.Chosen < 0:
 			v.Lines = append(v.Lines, line)
+		default:
+			v.Or = line
 		}
 	}
 }

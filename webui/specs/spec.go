@@ -12,6 +12,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/edit"
+	"counterpour/webui/access"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
@@ -35,7 +36,7 @@ type specPage struct {
 	Price   priceView
 	Text    string // as a bartender would write it
 	Right   rightView
-	Share   *shareView // nil where it is gone
+	Share   *part.Share // nil where it is gone
 	History []versionView
 	Said    string // what was just done
 	Unsay   string // what the page is asked to do to undo that; empty if it cannot
@@ -54,7 +55,12 @@ type pourCost struct {
 }
 
 // priceView is the price on the menu, as it was typed, and what it gives.
-type priceView struct{ Typed, Share, Fault string }
+type priceView struct {
+	Typed string
+	Share string // of the price that the pours cost; empty if none was typed
+	Ask   string // the price at which the pours cost the share that was typed
+	Fault string
+}
 
 // rightView says whether the spec is held to be right.
 type rightView struct {
@@ -119,7 +125,7 @@ func (p *pages) specPage(w http.ResponseWriter, r *http.Request) error {
 		v.Typed = form.Lines(r.PostForm.Get("note"))
 	}
 	if !v.Gone {
-		if v.Share, err = shareOf(r, slug, v.Name); err != nil {
+		if v.Share, err = part.ShareOf(access.At(r, v.Path(), nil), v.Name); err != nil {
 			return err
 		}
 	}
@@ -234,7 +240,7 @@ func (p *pages) fillSpec(ctx context.Context, v *specPage, kept house.Spec, pric
 	}
 	v.Out = part.OutLine(&drink, outs)
 	v.Cost, v.Pours = t.CostOf(&drink), poursOf(t, part.SpecInUnits(p.house.Settings(), &drink))
-	v.Price = priceOf(price, t.Currency, v.Cost)
+	v.Price = priceOf(price, t, v.Cost)
 	return p.fillNow(ctx, v)
 }
 
@@ -285,13 +291,17 @@ func poursOf(t *part.Tariff, s *flavor.Spec) []pourCost {
 	return out
 }
 
-// priceOf says which share of a price on the menu the pours cost.
-func priceOf(typed, currency string, c part.Cost) priceView {
+// priceOf says which share of a price on the menu the pours cost, or at which price they
+// cost a share.
+func priceOf(typed string, t *part.Tariff, c part.Cost) priceView {
 	v := priceView{Typed: strings.TrimSpace(typed)}
 	if v.Typed == "" {
 		return v
 	}
-	price, err := form.PriceIn(v.Typed, currency, "such as 12.50")
+	if share, is := strings.CutSuffix(v.Typed, "%"); is {
+		return v.asked(share, t, c)
+	}
+	price, err := form.PriceIn(v.Typed, t.Currency, "such as 12.50")
 	switch {
 	case errors.Is(err, form.ErrCurrency):
 		v.Fault = words.Sentence(err.Error())
@@ -303,6 +313,23 @@ func priceOf(typed, currency string, c part.Cost) priceView {
 		v.Share = words.Figure(100*c.Known/price, 1) + "\u00a0%"
 		if c.Missing != "" {
 			v.Share = "at least " + v.Share
+		}
+	}
+	return v
+}
+
+// asked is the price at which the pours cost a share of it, in per cent.
+func (v priceView) asked(share string, t *part.Tariff, c part.Cost) priceView {
+	percent, err := form.Number(strings.TrimSpace(share), "such as 20 %")
+	switch {
+	case err != nil || !(percent > 0 && percent <= 100):
+		v.Fault = "Write the share with digits, above zero and at most 100, such as 20 %."
+	case c.Amount == "":
+		v.Fault = "The cost of the drink is not known, so no price follows from a share. " + c.Reason()
+	default:
+		v.Ask = t.Money(100 * c.Known / percent)
+		if c.Missing != "" {
+			v.Ask = "at least " + v.Ask
 		}
 	}
 	return v

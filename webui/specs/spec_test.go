@@ -37,6 +37,11 @@ func TestThePourCost(t *testing.T) {
 	webuitest.Tells(t, webuitest.Get(p, "/specs/mainbrace?price=11,45+%E2%82%AC", ""), 200, "<strong>20.0\u00a0%</strong> of that price")
 	webuitest.Tells(t, webuitest.Get(p, "/specs/mainbrace?price=%2412", ""), 200, "the house reckons in another currency")
 	webuitest.Tells(t, webuitest.Get(p, "/specs/nutcracker?price=10", ""), 200, "<strong>at least 20.0\u00a0%</strong>")
+	webuitest.Tells(t, webuitest.Get(p, "/specs/mainbrace?price=20+%25", ""), 200, "For that share ask, without tax: <strong>11.46\u00a0EUR</strong>", `value="20 %"`)
+	webuitest.Tells(t, webuitest.Get(p, "/specs/nutcracker?price=20%25", ""), 200, "<strong>at least 9.98\u00a0EUR</strong>")
+	for _, typed := range []string{"0%25", "101%25", "x%25"} {
+		webuitest.Tells(t, webuitest.Get(p, "/specs/mainbrace?price="+typed, ""), 200, "Write the share with digits")
+	}
 	for _, typed := range []string{"ten", "0", "-3", "1e99", "NaN"} {
 		webuitest.Tells(t, webuitest.Get(p, "/specs/mainbrace?price="+typed, ""), 200, "Write the price with digits", `value="`+typed+`"`)
 	}
@@ -205,7 +210,10 @@ func TestASpecForAGuest(t *testing.T) {
 
 	h.Dry = []string{"falernum"}
 	webuitest.Says(t, webuitest.Get(p, "/specs/mainbrace"+forNuts, ""), []string{"For this guest", `<strong class="gone">missing</strong>`, "clove syrup <span class=\"small\">instead</span>", `href="/tonight?avoid=tree&#43;nuts#drink-mainbrace"`}, []string{"almond"})
-	webuitest.Says(t, webuitest.Get(p, "/specs/mainbrace", ""), []string{"<h2 id=\"now-title\">Tonight</h2>", "almond syrup <span class=\"small\">instead</span>"}, nil)
+	webuitest.Says(t, webuitest.Get(p, "/specs/mainbrace", ""), []string{"<h2 id=\"now-title\">Tonight</h2>", "almond syrup <span class=\"small\">instead</span>", "The pours, as written", "not as it is poured now", "As it is poured now: <strong>"}, nil)
+	_, now, _ := strings.Cut(webuitest.Get(p, "/specs/mainbrace", "").Body.String(), `class="now`)
+	assert.Less(t, strings.Index(now, "Poured instead"), strings.Index(now, "Or pour it without falernum"), "what is poured stands before what else could be")
+	webuitest.Says(t, webuitest.Get(p, "/specs/mainbrace?strength=30", ""), []string{"at most 30\u00a0% vol"}, []string{"wash the tins"})
 	assert.Equal(t, http.StatusBadRequest, webuitest.Get(p, "/specs/mainbrace?avoid=nutz", "").Code, "an unknown allergen is refused")
 
 	w := webuitest.Post(p, "/specs/mainbrace"+forNuts, webuitest.Fields("do", "right", "version", "1"), false)

@@ -198,6 +198,30 @@
     }
   });
 
+  // Until the answer stands on the page, what is there is of the draft as it was. A quick
+  // answer spares the eye the change.
+  const result = byId("result");
+  let late = 0;
+  const outdate = () => {
+    result.setAttribute("aria-busy", "true");
+    if (!result.childElementCount || result.querySelector(".blank:only-child")) return;
+    result.classList.add("outdated");
+    const strip = result.querySelector(".strip");
+    if (!strip) return;
+    strip.querySelector("button")?.remove();
+    strip.querySelector(".points").textContent = "…";
+    strip.querySelector("p").textContent = "The draft has changed. What is said below is of the draft as it was.";
+  };
+  const awaitAnswer = () => { late ||= setTimeout(outdate, 400); };
+  const answered = () => {
+    clearTimeout(late);
+    late = 0;
+    result.removeAttribute("aria-busy");
+    result.classList.remove("outdated");
+  };
+  form.addEventListener("input", awaitAnswer);
+  form.addEventListener("submit", (event) => { if (event.submitter?.id !== "riff-on") awaitAnswer(); });
+
   // Copying needs scripts and leave to write the clipboard.
   const offerCopy = () => {
     const button = byId("copy");
@@ -230,6 +254,7 @@
   document.addEventListener("htmx:after:swap", (event) => {
     if (event.target !== form) return;
     saving = false;
+    answered();
     box.setAttribute("aria-invalid", String(byId("faults").childElementCount > 0));
     offerCopy();
     takeOver();
@@ -239,6 +264,7 @@
   document.addEventListener("htmx:error", (event) => {
     if (event.target !== form) return;
     saving = false;
+    outdate();
     byId("trouble").textContent = "The bar did not answer. Your draft is safe; press Score it to try again.";
   });
 

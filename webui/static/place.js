@@ -7,3 +7,30 @@ navigator.serviceWorker?.register("/offline.js").catch(() => {});
   const row = document.querySelector(".places"), here = row?.querySelector("[aria-current]");
   if (here) row.scrollLeft = here.offsetLeft - row.offsetLeft - (row.clientWidth - here.offsetWidth) / 2;
 }
+// A guest is not lost on the way over pages that know of none: the tab remembers for whom
+// the last page was that does, says so, and keeps it in the links back to such pages.
+{
+  const drawer = "counterpour guest", knows = ["/tonight", "/bench", "/riffs", "/board", "/specs"];
+  const links = document.querySelectorAll(knows.map((path) => `nav a[href^="${path}"]`).join());
+  const keep = (of) => {
+    try { sessionStorage.setItem(drawer, JSON.stringify({ query: of.guest, line: of.guestLine })); } catch { /* storage is off */ }
+    for (const link of links) link.href = link.pathname + of.guest;
+  };
+  const kept = () => { try { return JSON.parse(sessionStorage.getItem(drawer)) ?? {}; } catch { return {}; } };
+  const main = document.getElementById("main"), guest = () => document.querySelector("#for-guest [data-guest]") ?? main;
+  if (main.dataset.guest !== undefined) {
+    keep(guest().dataset);
+    document.addEventListener("htmx:after:swap", () => keep(guest().dataset));
+  } else if (kept().query) {
+    const { query, line } = kept(), note = document.createElement("p"), who = document.createElement("strong"), back = document.createElement("a"), end = document.createElement("a");
+    keep({ guest: query, guestLine: line });
+    note.className = "for-guest";
+    who.textContent = line;
+    back.href = "/tonight" + query;
+    back.textContent = "Tonight for this guest";
+    end.href = "/tonight";
+    end.textContent = "Tonight for everyone";
+    note.append("A guest is still ticked: ", who, ". ", back, " · ", end);
+    main.prepend(note);
+  }
+}
