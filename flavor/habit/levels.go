@@ -175,10 +175,11 @@ func (b *Book) Bound(l Level, near []float64) Bound {
 	numbers := b.rooms.take(2 * n)
 	defer b.rooms.put(numbers)
 	room := *numbers
-	t := tail{weights: room[:n]}
+	weights := room[:n]
 	for i, drink := range samples.drink {
-		t.add(i, samples.at[i], rules.other+near[drink])
+		weights[i] = rules.other + near[drink]
 	}
+	t := tailOf(weights, samples.at)
 	most := math.Exp(t.most(samples.lift, rules.rare, rules.reach, room[n:])) - floor
 	if l.Smell() {
 		most = math.Max(most, l.leastAccent())

@@ -74,10 +74,11 @@ func (r *Range) Bound(near []float64) (middle, most float64) {
 	numbers := r.rooms.take(2 * n)
 	defer r.rooms.put(numbers)
 	room := *numbers
-	t := tail{weights: room[:n]}
+	weights := room[:n]
 	for i, drink := range s.drink {
-		t.add(i, s.at[i], near[drink]*r.sure[i])
+		weights[i] = near[drink] * r.sure[i]
 	}
+	t := tailOf(weights, s.at)
 	if t.total <= 0 {
 		return math.Inf(1), math.Inf(1)
 	}

@@ -36,6 +36,16 @@ type tail struct {
 	middle  float64 // Σ weight × at
 }
 
+// tailOf weighs samples, given the weight of each and its logarithm.
+func tailOf(weights, at []float64) tail {
+	total, middle := 0.0, 0.0
+	for i, w := range weights {
+		total += w
+		middle += w * at[i]
+	}
+	return tail{weights: weights, total: total, middle: middle}
+}
+
 func (t *tail) add(i int, at, weight float64) {
 	t.weights[i] = weight
 	t.total += weight

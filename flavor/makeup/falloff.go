@@ -2,19 +2,29 @@ package makeup
 
 import "math"
 
-// Falloff returns e^−x for x from 0 on, to some 1e-14 of it, in a third of the time that
-// [math.Exp] takes: a judged drink asks for it a thousand times, once or twice for each
-// proven drink. It takes 2^(−j/64) from a table and the rest, which is small, from a series
-// (Tang, ACM Transactions on Mathematical Software 15:144, 1989).
-func Falloff(x float64) float64 {
-	if !(x >= 0 && x < mostFalloff) {
-		return math.Exp(-x)
+// Falloffs puts e^−x in place of each number x, which is 0 or more, to some 1e-14 of it, in a
+// quarter of the time that [math.Exp] takes: a judged drink asks for it some thousand times,
+// once or twice for each proven drink. It takes 2^(−j/64) from a table and the rest, which is
+// small, from a series (Tang, ACM Transactions on Mathematical Software 15:144, 1989).
+func Falloffs(numbers []float64) {
+	for i, x := range numbers {
+		if !(x >= 0 && x < mostFalloff) {
+			numbers[i] = math.Exp(-x)
+			continue
+		}
+		k := uint(x*(falloffSteps/math.Ln2) + 0.5)
+		r := float64(k)*(math.Ln2/falloffSteps) - x // at most half a step
+		series := r * (1 + r*(1.0/2+r*(1.0/6+r*(1.0/24+r*(1.0/120)))))
+		root := roots[k%falloffSteps]
+		numbers[i] = (root + root*series) * math.Float64frombits(uint64(exponentBias-k/falloffSteps)<<mantissaBits)
 	}
-	k := uint(x*(falloffSteps/math.Ln2) + 0.5)
-	r := float64(k)*(math.Ln2/falloffSteps) - x // at most half a step
-	series := r * (1 + r*(1.0/2+r*(1.0/6+r*(1.0/24+r*(1.0/120)))))
-	root := roots[k%falloffSteps]
-	return (root + root*series) * math.Float64frombits(uint64(exponentBias-k/falloffSteps)<<mantissaBits)
+}
+
+// Falloff is [Falloffs] of one number.
+func Falloff(x float64) float64 {
+	one := [1]float64{x}
+	Falloffs(one[:])
+	return one[0]
 }
 
 const (

@@ -110,6 +110,15 @@ func Likeness(cosine, bandwidth float64) float64 {
 	return Falloff((1 - cosine) / bandwidth)
 }
 
+// Likenesses fills out, which is as long as the list of cosines and may be that, with the
+// [Likeness] of each.
+func Likenesses(cosines []float64, bandwidth float64, out []float64) {
+	for i, cosine := range cosines {
+		out[i] = (1 - cosine) / bandwidth
+	}
+	Falloffs(out)
+}
+
 // Cosine returns the cosine of the angle between two drinks, from 0 to 1.
 func (k *Kinship) Cosine(o *Kinship) float64 {
 	var cos float64

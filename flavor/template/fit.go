@@ -96,7 +96,7 @@ func fitFamily(f *Family, proven []Labelled, t *Tuning) (Fitted, error) {
 	}
 	stray := make([][]float64, len(relatives))
 	for i, r := range relatives {
-		near := LocalMiddle(Middle{Coords: CoordsOf(centre)}, relatives, CosineTo(r.Kin), i, t)
+		near := LocalMiddle(Middle{Coords: CoordsOf(centre)}, relatives, WeightFor(r.Kin, t), i, t)
 		stray[i] = make([]float64, k)
 		for a := range k {
 			stray[i][a] = r.Coords[a] - near.Coords[a]

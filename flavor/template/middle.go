@@ -17,14 +17,16 @@ const (
 	MostUnknown  = LeastUnknown + 0.9/0.7
 )
 
-// weightOf is the likeness, and more for drinks of the very same make-up: how one
-// of those is poured says more than how all of its kind are.
-func weightOf(cosine float64, t *Tuning) float64 {
-	w := makeup.Likeness(cosine, t.Bandwidth)
-	if 1-cosine < noTwin*twinWidth {
-		w += t.Twin * makeup.Likeness(cosine, twinWidth)
+// Weights fills out with how much each of some drinks says of how one like it is poured, given
+// the cosine of the angle between the two: its likeness, and more if it is of the very same
+// make-up, since how one of those is poured says more than how all of its kind are.
+func Weights(cosines []float64, t *Tuning, out []float64) {
+	makeup.Likenesses(cosines, t.Bandwidth, out)
+	for i, cosine := range cosines {
+		if 1-cosine < noTwin*twinWidth {
+			out[i] += t.Twin * makeup.Likeness(cosine, twinWidth)
+		}
 	}
-	return w
 }
 
 // noTwin is how many widths apart drinks are twins by less than a billionth.
@@ -59,15 +61,19 @@ type Middle struct {
 	Near   float64 // how many proven drinks it rests on, by likeness
 }
 
-// CosineTo returns what gives the cosine of the angle between a drink and each relative.
-func CosineTo(k *makeup.Kinship) func(*Relative) float64 {
-	return func(r *Relative) float64 { return k.Cosine(r.Kin) }
+// WeightFor returns what gives the weight of each relative for a drink, see [Weights].
+func WeightFor(k *makeup.Kinship, t *Tuning) func(*Relative) float64 {
+	return func(r *Relative) float64 {
+		var w [1]float64
+		Weights([]float64{k.Cosine(r.Kin)}, t, w[:])
+		return w[0]
+	}
 }
 
 // LocalMiddle pulls a family's middle toward the proven drinks made of the
 // same things: partial pooling, with Tuning.Pull the weight in drinks of the
-// family's own.
-func LocalMiddle(own Middle, relatives []Relative, cosine func(*Relative) float64, skip int, t *Tuning) Middle {
+// family's own, and the weight of each relative but the one to skip as [Weights] has it.
+func LocalMiddle(own Middle, relatives []Relative, weightOf func(*Relative) float64, skip int, t *Tuning) Middle {
 	weight := t.Pull
 	m := Middle{Size: t.Pull * own.Size}
 	for j := range m.Coords {
@@ -77,7 +83,7 @@ func LocalMiddle(own Middle, relatives []Relative, cosine func(*Relative) float6
 		if i == skip {
 			continue
 		}
-		w := weightOf(cosine(&relatives[i]), t)
+		w := weightOf(&relatives[i])
 		weight += w
 		m.Size += w * relatives[i].Size
 		for j := range m.Coords {

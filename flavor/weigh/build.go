@@ -101,8 +101,10 @@ func (b *Build) locate() {
 	b.logits = sized(&b.desk.logits, len(b.active))
 	b.centres = sized(&b.desk.centres, len(b.active))
 	cosines := b.cosines()
+	weights := b.room(len(cosines))
+	template.Weights(cosines, &b.set.tuning, weights)
 	for i, family := range b.active {
-		b.centres[i] = b.set.centreFor(family, func(r *template.Relative) float64 { return cosines[r.At] })
+		b.centres[i] = b.set.centreFor(family, func(r *template.Relative) float64 { return weights[r.At] })
 	}
 }
 

@@ -129,9 +129,7 @@ func (b *Build) shares(ml []float64) []habit.Part {
 // near returns how near each proven drink is in make-up.
 func (b *Build) near() []float64 {
 	out := b.room(b.set.kin.Drinks())
-	for i, cos := range b.cosines() {
-		out[i] = makeup.Likeness(cos, b.set.tuning.HabitWidth)
-	}
+	makeup.Likenesses(b.cosines(), b.set.tuning.HabitWidth, out)
 	return out
 }
 

@@ -70,7 +70,7 @@ func (s *Set) palateOf(i int, right []template.Labelled) (Palate, error) {
 	}
 	p := Palate{ID: m.ID, Drinks: len(poured), Axes: slices.Clone(m.Axes), shift: make([]float64, len(m.Fitted.Centre))}
 	for _, r := range poured {
-		near := s.middleFor(i, template.CosineTo(r.Kin))
+		near := s.middleFor(i, template.WeightFor(r.Kin, &s.tuning))
 		for j := range p.shift {
 			p.shift[j] += (r.Coords[j] - near.Coords[j]) / (float64(len(poured)) + s.tuning.RatioDrinks)
 		}

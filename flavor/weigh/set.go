@@ -78,15 +78,15 @@ func (s *Set) Centre(id string) ([]float64, error) {
 }
 
 // middleFor returns the middle of the proven drinks that a drink of some
-// make-up is held against in family i, whatever the house's palate.
-func (s *Set) middleFor(i int, cosine func(*template.Relative) float64) template.Middle {
-	return template.LocalMiddle(template.Middle{Coords: template.CoordsOf(s.models[i].Fitted.Centre), Size: s.sizes[i]}, s.relatives[i], cosine, -1, &s.tuning)
+// make-up is held against in family i, given how much each says, whatever the house's palate.
+func (s *Set) middleFor(i int, weightOf func(*template.Relative) float64) template.Middle {
+	return template.LocalMiddle(template.Middle{Coords: template.CoordsOf(s.models[i].Fitted.Centre), Size: s.sizes[i]}, s.relatives[i], weightOf, -1, &s.tuning)
 }
 
 // centreFor is middleFor moved to the house's palate.
-func (s *Set) centreFor(i int, cosine func(*template.Relative) float64) centre {
+func (s *Set) centreFor(i int, weightOf func(*template.Relative) float64) centre {
 	m := s.models[i]
-	near := s.middleFor(i, cosine)
+	near := s.middleFor(i, weightOf)
 	near.Coords = s.shifted(m.ID, near.Coords)
 	return centre{Middle: near, away: m.InWidths(&near.Coords)}
 }

@@ -19,19 +19,18 @@ func (b *Build) proportions() *proportion.Usual {
 		return b.proportion
 	}
 	b.habit()
-	says := b.room(b.set.kin.Drinks())
-	for i, kind := range b.ofKind() {
-		near := b.habits.near[i]
-		says[i] = otherKind*near*near + (1-otherKind)*kind
-		if !b.Forgotten().ServedAlike(i) {
-			says[i] *= servedElse
+	kindly, says, rests := b.kindly(), b.room(b.set.kin.Drinks()), b.Forgotten()
+	for i, x := range kindly {
+		if !rests.ServedAlike(i) {
+			x *= servedElse
 		}
+		says[i] = x
 	}
 	own := proportion.TasksOf(b.parts, b.ml)
 	b.desk.proportion = proportion.Learn(&own, b.set.tasks, says)
 	b.proportion = &b.desk.proportion
 	poured := proportion.QuantitiesOf(b.parts, b.ml)
-	b.desk.precedents = b.set.precedents.PrecedentsFor(&poured, b.kindly(), b.room)
+	b.desk.precedents = b.set.precedents.PrecedentsFor(&poured, kindly, b.room)
 	b.precedents = &b.desk.precedents
 	return b.proportion
 }

@@ -57,10 +57,15 @@ func (d *Draft) weights(of *Rests, out func(*makeup.Part) bool, other float64) [
 	d.rest = own
 	mixed := mixes(d.spec.Method)
 	w := of.kin.Cosines(&d.rest, d.room(of.kin.Drinks()))
-	for i, cosine := range w {
-		x := makeup.Likeness(cosine, d.width)
-		size := (ownSize - of.size[i]) / restSpread
-		w[i] = x * x * (otherSize + (1-otherSize)*makeup.Falloff(size*size/2))
+	makeup.Likenesses(w, d.width, w)
+	sizes := d.room(len(w)) // how near each is in size
+	for i, other := range of.size {
+		size := (ownSize - other) / restSpread
+		sizes[i] = size * size / 2
+	}
+	makeup.Falloffs(sizes)
+	for i, x := range w {
+		w[i] = x * x * (otherSize + (1-otherSize)*sizes[i])
 		if d.book.Served.Of[i] != d.served {
 			w[i] *= otherServing
 		}
