@@ -10,7 +10,7 @@ import (
 )
 
 // registerTraining registers what trains people: rounds and their grades, tasting flights,
-// triangle tests. Nothing of it is kept.
+// triangle tests, cards for new starters. Nothing of it is kept.
 func (s *Server) registerTraining() {
 	type round struct{ Body shape.RoundBody }
 	handle(s, huma.Operation{
@@ -49,5 +49,15 @@ func (s *Server) registerTraining() {
 		RequestBody: examples(map[string]any{"cover": map[string]any{"drink": "Ropewalk", "cover": "agave syrup", "tasters": 12, "seed": "7"}}),
 	}, noStore, func(ctx context.Context, in *triangle) (*shape.TriangleAnswer, error) {
 		return shape.AnswerTriangle(ctx, s.house(), in.Body)
+	})
+	type card struct {
+		ID string `path:"id" maxLength:"200" doc:"Id of the family" example:"sour"`
+	}
+	handle(s, huma.Operation{
+		OperationID: "get-card", Method: http.MethodGet, Path: "/v1/templates/{id}/card", Tags: []string{"training"},
+		Summary:     "Get the card of a family",
+		Description: "A family on one page, for a new starter: its ratio, how far each part may move by itself, three drinks of the house or proven ones, and its usual faults.",
+	}, noStore, func(_ context.Context, in *card) (*shape.CardAnswer, error) {
+		return shape.AnswerCard(s.house(), in.ID)
 	})
 }

@@ -43,6 +43,10 @@ func TestTrainingScenarios(t *testing.T) {
 		{name: "a drink against itself", url: "/v1/triangle", body: `{"drink":"ropewalk","cover":"ropewalk"}`, status: 422, want: []string{"body.cover"}},
 		{name: "glasses too large", url: "/v1/triangle", body: `{"drink":"moon punch","cover":"sun dust","glass_ml":100}`, status: 422, want: []string{"body.glass_ml", "the limit is"}},
 		{name: "too few tasters", url: "/v1/triangle", body: `{"drink":"ropewalk","cover":"agave syrup","tasters":2}`, status: 422, want: []string{"body.tasters"}},
+
+		{name: "a card", url: "/v1/templates/sour/card", status: 200, want: []string{`"id":"sour"`, `"ratio":"8.0 strong`, `"parts":[{"axis":"strong","share_pct":`, `"examples":[{"spec":{"name":`, `"proven":false`, `"allergens":[`, `"cautions":[{`, `"usual":"`}},
+		{name: "a card of no family", url: "/v1/templates/cobbler/card", status: 404, want: []string{`"path.id"`, "cobbler", "use ", "sour"}},
+		{name: "a card that is sent", method: "POST", url: "/v1/templates/sour/card", status: 405},
 	} {
 		sc.run(t, h)
 	}

@@ -4,6 +4,8 @@ import (
 	"sync"
 
 	"counterpour/api/service/coaching"
+	"counterpour/api/service/fault"
+	"counterpour/flavor"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/drill/tasting"
 	"counterpour/flavor/template"
@@ -60,6 +62,26 @@ func (s *Snapshot) Card(family string, specs []template.Labelled) (*drill.Card, 
 	return t.Card(family, specs)
 }
 
+// StarterCard makes the card of a family, with examples from the menu of the house. An
+// unknown id is [fault.ErrNotFound] at "path.id".
+func (s *Snapshot) StarterCard(family string) (*drill.Card, error) {
+	c, err := s.Card(family, s.labelled())
+	return c, flavor.Relocated(err, func(f *flavor.Fault) {
+		if f.Location == "family" {
+			f.Kind, f.Location = fault.ErrNotFound, "path.id"
+		}
+	})
+}
+
+// labelled is the menu with the family of each drink.
+func (s *Snapshot) labelled() []template.Labelled {
+	menu := make([]template.Labelled, len(s.Menu))
+	for i := range s.Menu {
+		menu[i] = template.Labelled{Spec: s.Menu[i].Spec, Family: s.Menu[i].Family}
+	}
+	return menu
+}
+
 // newSchool returns a function that makes the trainer over the proven drinks on its first
 // call.
 func (s *Snapshot) newSchool() func() (*drill.Trainer, error) {
@@ -72,11 +94,7 @@ func (s *Snapshot) newSchool() func() (*drill.Trainer, error) {
 // newCoach returns a function that makes the trainer of a snapshot, which knows its menu
 // too, on its first call.
 func (s *Snapshot) newCoach() func() (*drill.Trainer, error) {
-	school := s.school
-	menu := make([]template.Labelled, len(s.Menu))
-	for i := range s.Menu {
-		menu[i] = template.Labelled{Spec: s.Menu[i].Spec, Family: s.Menu[i].Family}
-	}
+	school, menu := s.school, s.labelled()
 	return sync.OnceValues(func() (*drill.Trainer, error) {
 		t, err := school()
 		if err != nil {

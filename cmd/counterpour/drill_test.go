@@ -57,6 +57,10 @@ func TestTrainingCommands(t *testing.T) {
 		{name: "against itself", args: []string{"triangle", "Ropewalk", "Ropewalk"}, code: 2, message: []string{"COVER", "from itself"}},
 		{name: "large glasses", args: []string{"triangle", "moon punch", "sun dust", "--glass", "100"}, code: 2, message: []string{"--glass", "the limit is"}},
 		{name: "one name", args: []string{"triangle", "Ropewalk"}, code: 2, message: []string{"DRINK COVER"}},
+
+		{name: "a card", args: []string{"card", "sour"}, out: []string{"Sour: 8.0 strong", "Each part, by itself", "% in proven drinks", "of the house, score", "When it goes wrong", "Cautions"}},
+		{name: "a card of no family", args: []string{"card", "cobbler sour"}, code: 2, message: []string{"FAMILY", "cobbler sour", "use ", "sour"}},
+		{name: "a card of nothing", args: []string{"card"}, code: 2, message: []string{"card FAMILY"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			code, out, message := try(t, c.input, c.args...)
@@ -87,6 +91,7 @@ func TestTrainingJSONEqualsTheEndpoint(t *testing.T) {
 		{[]string{"drill", "--kind", "order", "--seed", "a", "--avoid", "eggs", "--json"}, "/v1/round", `{"kind":"order","seed":"a","avoid":["eggs"]}`},
 		{[]string{"flight", "Ropewalk", "--axis", "strong", "--seed", "a", "--json"}, "/v1/flight", `{"drink":"Ropewalk","axis":"strong","seed":"a"}`},
 		{[]string{"triangle", "Ropewalk", "agave syrup", "--seed", "a", "--json"}, "/v1/triangle", `{"drink":"Ropewalk","cover":"agave syrup","seed":"a"}`},
+		{[]string{"card", "sour", "--json"}, "/v1/templates/sour/card", ""},
 	} {
 		code, out, message := try(t, "", c.args...)
 		require.Equal(t, terminal.ExitDone, code, message)

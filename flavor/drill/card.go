@@ -52,7 +52,7 @@ func (t *Trainer) Card(family string, specs []template.Labelled) (*Card, error) 
 	families, fitted := t.set.Families()
 	at := slices.IndexFunc(families, func(f template.Family) bool { return f.ID == family })
 	if at < 0 {
-		return nil, &flavor.Fault{Kind: flavor.ErrUnknown, Location: "family", Value: family, Message: fmt.Sprintf("%q is not a family known here", family)}
+		return nil, unknownFamily(family, families)
 	}
 	f := &families[at]
 	c := &Card{ID: f.ID, Name: f.Name, Source: f.Source, Usual: f.Usual}
@@ -76,6 +76,16 @@ func (t *Trainer) Card(family string, specs []template.Labelled) (*Card, error) 
 	c.Ratio = wording.Ratio(&shown, shareFloor)
 	c.Examples, err = t.examples(family, specs)
 	return c, err
+}
+
+// unknownFamily is the fault of a family that there is not.
+func unknownFamily(id string, known []template.Family) *flavor.Fault {
+	ids := make([]string, len(known))
+	for i := range known {
+		ids[i] = known[i].ID
+	}
+	return &flavor.Fault{Kind: flavor.ErrUnknown, Location: "family", Value: id,
+		Message: fmt.Sprintf("%q is not a family known here; use %s", id, flavor.JoinOr(ids))}
 }
 
 // examples are the specs that sit best in the family, and after them the proven

@@ -82,7 +82,7 @@ var flagPlaces = []struct{ place, flag string }{
 	{"toward", "--toward"}, {"diet", "--diet"}, {"max_abv_pct", "--max-abv"}, {"max_abv", "--max-abv"}, {"max_cost", "--max-cost"},
 	{"bottles", "--bottle"}, {"families", "--family"}, {"unit", "--unit"}, {"steps", "--steps"}, {"pour_ml", "--pour"},
 	{"axis", "--axis"}, {"size_jnd", "--size"}, {"seed", "--seed"}, {"builds", "--builds"}, {"step_jnd", "--step"}, {"build_ml", "--build"}, {"tasters", "--tasters"},
-	{"glass_ml", "--glass"}, {"alpha", "--alpha"}, {"power", "--power"}, {"share", "--share"}, {"cover", "COVER"}, {"drink", "DRINK"},
+	{"glass_ml", "--glass"}, {"alpha", "--alpha"}, {"power", "--power"}, {"share", "--share"}, {"cover", "COVER"}, {"drink", "DRINK"}, {"path.id", "FAMILY"},
 }
 
 // Explain rewrites the places of faults for the command line: flags by name, lines with

@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"counterpour/api/service/fault"
 	"counterpour/data/house"
 	"counterpour/flavor"
 )
@@ -39,7 +40,7 @@ const (
 // ExitCode returns the exit code for an error.
 func ExitCode(err error) int {
 	var usage UsageError
-	if errors.As(err, &usage) || errors.Is(err, flavor.ErrInvalid) || errors.Is(err, flavor.ErrUnknown) || errors.Is(err, house.ErrInvalid) {
+	if errors.As(err, &usage) || errors.Is(err, flavor.ErrInvalid) || errors.Is(err, flavor.ErrUnknown) || errors.Is(err, fault.ErrNotFound) || errors.Is(err, house.ErrInvalid) {
 		return ExitInput
 	}
 	return ExitFailed
