@@ -114,29 +114,28 @@ func (c *Catalogue) UsualBar() ([]*flavor.Profile, error) {
 	if err := decodeStrict(trade, usualBarFile, &file); err != nil {
 		return nil, err
 	}
-	out, err := c.stocked(usualBarFile, file.Stock)
-	if err := errors.Join(append(checkTable(usualBarFile, file.Version, file.Source), err)...); err != nil {
+	out, faults := c.stocked("data: "+usualBarFile, file.Stock)
+	if err := errors.Join(append(checkTable(usualBarFile, file.Version, file.Source), faults...)...); err != nil {
 		return nil, err
 	}
 	return out, nil
 }
 
-// stocked returns the ingredients of a stock that a file lists, in its order.
-func (c *Catalogue) stocked(file string, ids []string) ([]*flavor.Profile, error) {
-	var faults []error
-	out := make([]*flavor.Profile, 0, len(ids))
+// stocked returns the ingredients that a list names by id, in its order. An unknown or
+// repeated id is a fault, and place says where the list stands.
+func (c *Catalogue) stocked(place string, ids []string) (out []*flavor.Profile, faults []error) {
 	for _, id := range ids {
 		p, found := c.ByID(id)
 		switch {
 		case !found:
-			faults = append(faults, fmt.Errorf("data: %s: %q is not an id of the catalogue", file, id))
+			faults = append(faults, fmt.Errorf("%s: %q is not in the catalogue; use the id of an ingredient", place, id))
 		case slices.Contains(out, p):
-			faults = append(faults, fmt.Errorf("data: %s: %q is listed twice; keep one", file, id))
+			faults = append(faults, fmt.Errorf("%s: %q is there twice; keep one", place, id))
 		default:
 			out = append(out, p)
 		}
 	}
-	return out, errors.Join(faults...)
+	return out, faults
 }
 
 // Commonness returns how common every ingredient is, by the number of proven drinks that

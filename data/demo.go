@@ -97,9 +97,9 @@ func (c *Catalogue) loadHouse(fsys fs.FS, file string) (*House, error) {
 	h := &House{Name: strings.TrimSpace(f.Name), Description: strings.TrimSpace(f.Description), Invented: f.Invented}
 	faults := h.checkHead()
 	var errs []error
-	h.Stock, errs = c.bottles("stock", f.Stock)
+	h.Stock, errs = c.stocked("field stock", f.Stock)
 	faults = append(faults, errs...)
-	h.Out, errs = c.bottles("out", f.Out)
+	h.Out, errs = c.stocked("field out", f.Out)
 	faults = append(faults, errs...)
 	for _, p := range h.Out {
 		if !slices.Contains(h.Stock, p) {
@@ -157,23 +157,6 @@ func (h *House) readPrices(currency string, records []priceRecord) (faults []err
 		}
 	}
 	return faults
-}
-
-// bottles returns the ingredients with the ids of a field. An unknown or repeated id is a
-// fault.
-func (c *Catalogue) bottles(field string, ids []string) (out []*flavor.Profile, faults []error) {
-	for _, id := range ids {
-		p, ok := c.ByID(id)
-		switch {
-		case !ok:
-			faults = append(faults, fmt.Errorf("field %s: %q is not in the catalogue; use the id of an ingredient", field, id))
-		case slices.Contains(out, p):
-			faults = append(faults, fmt.Errorf("field %s: %q is there twice; keep one", field, id))
-		default:
-			out = append(out, p)
-		}
-	}
-	return out, faults
 }
 
 // readMenu reads the drinks of a house whose stock is already read.

@@ -59,12 +59,13 @@ func (c *Catalogue) Situations(name string) (all []trial.Situation, bar []*flavo
 		}
 		all = append(all, s)
 	}
-	if bar, err = c.stocked(name, file.Stock); err == nil && len(bar) == 0 {
-		bar, err = c.UsualBar()
+	bar, unknown := c.stocked("data: "+name, file.Stock)
+	if len(file.Stock) == 0 {
+		if bar, err = c.UsualBar(); err != nil {
+			faults = append(faults, err)
+		}
 	}
-	if err != nil {
-		faults = append(faults, err)
-	}
+	faults = append(faults, unknown...)
 	if len(faults) > 0 {
 		return nil, nil, errors.Join(faults...)
 	}

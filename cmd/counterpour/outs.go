@@ -32,23 +32,14 @@ fetch, and which substitutes serve most drinks.`,
 			if len(body.Out) == 0 && !ahead {
 				return terminal.Usagef("--out is not given; name the bottles that ran out, such as --out falernum")
 			}
-			house, done, err := premises.SnapshotOf(cmd.Context(), open, where)
-			if err != nil {
-				return err
-			}
-			defer done()
 			if ahead {
-				answer, err := shape.AnswerCoverage(cmd.Context(), house, shape.CoverageBody{})
-				if err != nil {
-					return err
-				}
-				return terminal.Deliver(cmd, *asJSON, answer, showCoverage)
+				return atHouse(cmd, open, where, "", *asJSON, func(house *service.Snapshot) (*shape.CoverageAnswer, error) {
+					return shape.AnswerCoverage(cmd.Context(), house, shape.CoverageBody{})
+				}, showCoverage)
 			}
-			answer, err := shape.AnswerOuts(cmd.Context(), house, body)
-			if err != nil {
-				return err
-			}
-			return terminal.Deliver(cmd, *asJSON, answer, func(p *terminal.Page, a *shape.OutsAnswer) { showOuts(p, a, *cautions) })
+			return atHouse(cmd, open, where, "", *asJSON, func(house *service.Snapshot) (*shape.OutsAnswer, error) {
+				return shape.AnswerOuts(cmd.Context(), house, body)
+			}, func(p *terminal.Page, a *shape.OutsAnswer) { showOuts(p, a, *cautions) })
 		},
 	}
 	asJSON, cautions = terminal.AddJSON(cmd), addCautions(cmd)

@@ -32,20 +32,13 @@ stocks and what is in the draft; then the proven drinks nearest to the draft.`,
 			if err != nil {
 				return err
 			}
-			house, done, err := premises.SnapshotOf(cmd.Context(), open, where)
-			if err != nil {
-				return err
-			}
-			defer done()
-			if body.Stock, err = stockFrom(house, stock); err != nil {
-				return err
-			}
 			body.Text = &text
-			answer, err := shape.AnswerRiff(cmd.Context(), house, body)
-			if err != nil {
-				return terminal.Explain(err, file)
-			}
-			return terminal.Deliver(cmd, *asJSON, answer, func(p *terminal.Page, a *shape.RiffAnswer) { showRiffs(p, a, *cautions) })
+			return atHouse(cmd, open, where, file, *asJSON, func(house *service.Snapshot) (*shape.RiffAnswer, error) {
+				if body.Stock, err = stockFrom(house, stock); err != nil {
+					return nil, err
+				}
+				return shape.AnswerRiff(cmd.Context(), house, body)
+			}, func(p *terminal.Page, a *shape.RiffAnswer) { showRiffs(p, a, *cautions) })
 		},
 	}
 	asJSON, cautions = terminal.AddJSON(cmd), addCautions(cmd)

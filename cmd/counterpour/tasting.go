@@ -86,20 +86,6 @@ not for the tasters.`,
 	return cmd
 }
 
-// atHouse opens a house, asks it, and prints the answer. file is what a fault of a line is of.
-func atHouse[T any](cmd *cobra.Command, open premises.Kitchens, where, file string, asJSON bool, ask func(*service.Snapshot) (T, error), show func(*terminal.Page, T)) error {
-	house, done, err := premises.SnapshotOf(cmd.Context(), open, where)
-	if err != nil {
-		return err
-	}
-	defer done()
-	answer, err := ask(house)
-	if err != nil {
-		return terminal.Explain(err, file)
-	}
-	return terminal.Deliver(cmd, asJSON, answer, show)
-}
-
 func showFlight(p *terminal.Page, a *shape.FlightAnswer) {
 	p.Line("%d glasses of the same drink, the least %s first (seed %s)", len(a.Builds), a.Axis, a.Seed)
 	for _, b := range a.Builds {

@@ -33,19 +33,12 @@ less. If one balanced drink can use two of the bottles, the list has a drink wit
 			if len(body.Bottles) == 0 {
 				return terminal.Usagef("--bottle is not given; name the bottles that must move, such as --bottle \"fino sherry\"")
 			}
-			house, done, err := premises.SnapshotOf(cmd.Context(), open, where)
-			if err != nil {
-				return err
-			}
-			defer done()
-			if body.Stock, err = stockFrom(house, stock); err != nil {
-				return err
-			}
-			answer, err := shape.AnswerUseUp(cmd.Context(), house, body)
-			if err != nil {
-				return terminal.Explain(err, "")
-			}
-			return terminal.Deliver(cmd, *asJSON, answer, func(p *terminal.Page, a *shape.UseUpAnswer) { showUseUp(p, a, *cautions) })
+			return atHouse(cmd, open, where, "", *asJSON, func(house *service.Snapshot) (a *shape.UseUpAnswer, err error) {
+				if body.Stock, err = stockFrom(house, stock); err != nil {
+					return nil, err
+				}
+				return shape.AnswerUseUp(cmd.Context(), house, body)
+			}, func(p *terminal.Page, a *shape.UseUpAnswer) { showUseUp(p, a, *cautions) })
 		},
 	}
 	asJSON, cautions = terminal.AddJSON(cmd), addCautions(cmd)
