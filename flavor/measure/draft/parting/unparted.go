@@ -12,35 +12,52 @@ import (
 
 // amountsLast reports whether a new pour starts at a word of a line that writes its
 // amounts after the names, as in "gin 45 ml lemon 20 ml".
-func amountsLast(toks []token.Token, i, from int) bool {
-	if entry.StartsAmount(toks[from:]) || serving.StepVerbs[toks[from].Text] || entry.IsUnit(&toks[i]) && toks[i-1].Kind == token.Numeral || entry.Joins[toks[i].Text] {
+func (p *place) amountsLast() bool {
+	if p.startsAmount() || serving.StepVerbs[p.toks[p.from].Text] || entry.IsUnit(p.t) && p.before.Kind == token.Numeral || entry.Joins[p.t.Text] {
 		return false
 	}
-	amount := toks[i-1].Kind == token.Numeral || toks[i-1].Kind == token.Word && toks[i-2].Kind == token.Numeral && Measured(&toks[i-1])
-	if !amount {
+	if !endsMeasured(p.toks[:p.i]) {
 		return false
 	}
-	end := i
-	for end < len(toks) && toks[end].Kind != token.Mark && !(end > i+1 && madeFrom(toks, end, from)) {
+	end := p.lastOf()
+	last := &p.toks[end-1]
+	measured := Measured(last) && p.toks[end-2].Kind == token.Numeral
+	if last.Kind == token.Word && end == len(p.toks) && !measured {
+		return p.endsWithoutAmount()
+	}
+	return end > p.i+1 && (last.Kind == token.Numeral || measured)
+}
+
+// lastOf returns where the pours end that begin at the place and have their amounts last, without
+// what is done with the last: "cucumber 4 slices muddled".
+func (p *place) lastOf() int {
+	end := p.i
+	for end < len(p.toks) && p.toks[end].Kind != token.Mark && !(end > p.i+1 && madeFrom(p.toks, end, p.from)) {
 		end++
 	}
-	if n, t := entry.TailAt(toks[i:end]); n > 0 && i+n+1 < end && !t.Garnish && endsMeasured(toks[:end-n]) { // "cucumber 4 slices muddled"
+	if n, t := entry.TailAt(p.toks[p.i:end]); n > 0 && p.i+n+1 < end && !t.Garnish && endsMeasured(p.toks[:end-n]) {
 		end -= n
 	}
-	last := &toks[end-1]
-	if last.Kind == token.Word && end == len(toks) && !(Measured(last) && toks[end-2].Kind == token.Numeral) { // "soda 100 thyme sprig"
-		more := 0
-		for k := i + 1; k < end; k++ {
-			if toks[k].Kind == token.Numeral {
-				more++
-			}
+	return end
+}
+
+// endsWithoutAmount reports whether the words that begin at the place and end the line are other
+// entries, the last of which has no amount: "soda 100 thyme sprig".
+func (p *place) endsWithoutAmount() bool {
+	rest := p.toks[p.i:]
+	amounts := 0
+	for k := range rest[1:] {
+		if rest[1+k].Kind == token.Numeral {
+			amounts++
 		}
-		if more > 0 && topsLast(toks[i:end]) { // "lime .5 ginger beer top copper mug"
-			return true
-		}
-		return more > 1 || from > 0 && (more > 0 || entry.EndsLaid(toks[i:]) || topsLast(toks[i:end]))
 	}
-	return end > i+1 && (last.Kind == token.Numeral || Measured(last) && toks[end-2].Kind == token.Numeral)
+	switch {
+	case amounts > 1:
+		return true
+	case amounts == 1:
+		return p.from > 0 || topsLast(rest) // "lime .5 ginger beer top copper mug"
+	}
+	return p.from > 0 && (entry.EndsLaid(rest) || topsLast(rest))
 }
 
 // topsLast reports whether words behind the last number tell what tops the drink.
@@ -128,19 +145,38 @@ var plainMethods = vocabulary.Words(`shake shaken shk stir stirred`)
 // is made or served, up to the next sign: "3/4 oz simple syrup shake up". In a line
 // of several pours it may say the service alone: "2 gin 1 lemon .75 simple rocks".
 func servedFrom(toks []token.Token, i, from int) bool {
-	first := &toks[i]
-	if toks[from].Kind == token.Numeral && i > from+1 && serving.StartsMethod(toks[i:]) && strings.HasPrefix(toks[i-1].Text, "ice") && entry.IceFollows(toks[from+1:i]) { // "1 scoop ice blend"
+	switch {
+	case iceEnds(toks, i, from):
+		return true // "1 scoop ice blend"
+	case i > from+1 && toks[i-2].Kind == token.Numeral && serving.DegreeWords[toks[i-1].Text]:
+		return false // "30 sec stir"
+	case toks[i-1].Text == "sugar" && (toks[i].Text == "cubes" || toks[i].Text == "cube"):
+		return false // which are no ice
+	case i < from+2 || !serving.Known(toks[i].Text) || toks[i-1].Kind != token.Word || entry.Joins[toks[i-1].Text] || phraseBefore(toks, i):
+		return false
+	case !Named(toks[from:i]) || !poursBefore(toks, i, from):
+		return false
+	}
+	return saysService(toks, i, from)
+}
+
+// iceEnds reports whether an amount of ice ends before i, and a method follows.
+func iceEnds(toks []token.Token, i, from int) bool {
+	return toks[from].Kind == token.Numeral && i > from+1 && serving.StartsMethod(toks[i:]) && strings.HasPrefix(toks[i-1].Text, "ice") && entry.IceFollows(toks[from+1:i])
+}
+
+// poursBefore reports whether the entry before i pours something, or leaves something out.
+func poursBefore(toks []token.Token, i, from int) bool {
+	first := toks[from].Text
+	if first == "top" || entry.LeavesOut(first) || entry.StartsAmount(toks[from:]) || entry.UnitWordsAt(toks[from:]) {
 		return true
 	}
-	if i > from+1 && toks[i-2].Kind == token.Numeral && serving.DegreeWords[toks[i-1].Text] { // "30 sec stir"
-		return false
-	}
-	if toks[i-1].Text == "sugar" && (first.Text == "cubes" || first.Text == "cube") { // which are no ice
-		return false
-	}
-	if i < from+2 || toks[i-1].Kind != token.Word || entry.Joins[toks[i-1].Text] || phraseBefore(toks, i) || !serving.Known(first.Text) || !Named(toks[from:i]) || !entry.StartsAmount(toks[from:]) && !entry.UnitWordsAt(toks[from:]) && toks[from].Text != "top" && !(toks[i-1].Text == "top" && entry.Lengtheners[toks[from].Text] && first.Text != "up") && !entry.LeavesOut(toks[from].Text) {
-		return false
-	}
+	return toks[i-1].Text == "top" && entry.Lengtheners[first] && toks[i].Text != "up" // "soda top"
+}
+
+// saysService reports whether the words from i on say how the drink is made, or behind another
+// entry how it is served, and nothing else but what is laid on it.
+func saysService(toks []token.Token, i, from int) bool {
 	end := i
 	for end < len(toks) && (toks[end].Kind == token.Word || toks[end].Is("&")) && !(end > i && (topsFrom(toks, end) || leftOutAt(toks, end))) {
 		end++
@@ -152,10 +188,14 @@ func servedFrom(toks []token.Token, i, from int) bool {
 	t, n := serving.TermAt(words)
 	s := serving.Read(toks[i:end])
 	switch {
-	case n == 0 || len(s.Unknown) > 0 && entry.GarnishAfter(toks[i:end]) == 0 || s.Conflict != nil || end < len(toks) && toks[end].Kind == token.Numeral && entry.GarnishAfter(toks[i:]) == 0:
+	case n == 0 || s.Conflict != nil:
+		return false
+	case len(s.Unknown) > 0 && entry.GarnishAfter(toks[i:end]) == 0:
+		return false
+	case end < len(toks) && toks[end].Kind == token.Numeral && entry.GarnishAfter(toks[i:]) == 0:
 		return false
 	case t.Method != "":
-		return s.Words > 1 && s.Words > n-1 || plainMethods.Has(first.Text)
+		return s.Words > 1 && s.Words > n-1 || plainMethods.Has(toks[i].Text)
 	}
 	return from > 0 && (s.Method != "" || t.Service != "" && !t.Ice || t.Glass != "" || t.Service == flavor.Rocks)
 }
