@@ -8,7 +8,9 @@ import (
 	"unicode/utf8"
 
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 
+	"counterpour/data"
 	"counterpour/flavor"
 	"counterpour/flavor/lookup"
 )
@@ -215,5 +217,37 @@ func FuzzResolve(f *testing.F) {
 		}
 		require.Equal(t, written, m.Asked)
 		require.Contains(t, []flavor.MatchHow{flavor.MatchExact, flavor.MatchAlias, flavor.MatchFuzzy}, m.How)
+	})
+}
+
+// The shortlist of the nearest names is that of every name compared in full.
+func TestNearestIsThatOfAllNames(t *testing.T) {
+	c, err := data.Embedded()
+	require.NoError(t, err)
+	n := newNames(c.Profiles())
+	plain := func(key string, limit int) []*flavor.Profile {
+		least := map[*flavor.Profile]float64{}
+		for _, list := range n.spellings {
+			for _, s := range list {
+				longer := max(len([]rune(key)), len(s.letters))
+				share := float64(editDistance([]rune(key), s.letters, longer)) / float64(longer)
+				if old, seen := least[s.profile]; !seen || share < old {
+					least[s.profile] = share
+				}
+			}
+		}
+		all := slices.SortedFunc(maps.Keys(least), func(a, b *flavor.Profile) int { return byScore(-least[a], a, -least[b], b) })
+		return all[:min(limit, len(all))]
+	}
+	letters := rapid.SampledFrom([]rune("aeioulmnrst bcdg"))
+	rapid.Check(t, func(t *rapid.T) {
+		key := string(rapid.SliceOfN(letters, 1, maxCompared).Draw(t, "letters"))
+		if rapid.Bool().Draw(t, "a name with another letter") {
+			name := []rune(rapid.SampledFrom(c.Profiles()).Draw(t, "profile").Name)
+			name[rapid.IntRange(0, len(name)-1).Draw(t, "at")] = letters.Draw(t, "letter")
+			key = string(name[:min(len(name), maxCompared)])
+		}
+		limit := rapid.IntRange(1, maxSuggest).Draw(t, "limit")
+		require.Equal(t, plain(key, limit), n.nearest(key, limit), key)
 	})
 }

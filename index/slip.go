@@ -170,30 +170,60 @@ func begunSlip(written, meant string) int {
 // nearest returns up to limit profiles whose names need the fewest edits, relative to the
 // length of the longer name.
 func (n *names) nearest(key string, limit int) []*flavor.Profile {
-	type near struct {
-		profile *flavor.Profile
-		share   float64
-	}
 	written := []rune(key)
 	written = written[:min(len(written), maxCompared)]
-	best := map[*flavor.Profile]float64{}
+	found := shortlist{limit: limit}
 	for _, list := range n.spellings {
 		for _, s := range list {
-			longer := max(len(written), len(s.letters))
-			share := float64(editDistance(written, s.letters, longer)) / float64(max(longer, 1))
-			if old, seen := best[s.profile]; !seen || share < old {
-				best[s.profile] = share
+			longer := max(len(written), len(s.letters), 1)
+			most := longer
+			if found.full() {
+				most = int(found.worst()*float64(longer) + roundingSlips)
+			}
+			if d := editDistance(written, s.letters, most); d <= most {
+				found.add(s.profile, float64(d)/float64(longer))
 			}
 		}
 	}
-	list := make([]near, 0, len(best))
-	for p, share := range best {
-		list = append(list, near{p, share})
-	}
-	slices.SortFunc(list, func(a, b near) int { return byScore(-a.share, a.profile, -b.share, b.profile) })
-	out := make([]*flavor.Profile, 0, limit)
-	for _, l := range list[:min(limit, len(list))] {
-		out = append(out, l.profile)
+	out := make([]*flavor.Profile, len(found.list))
+	for i, c := range found.list {
+		out[i] = c.profile
 	}
 	return out
+}
+
+// roundingSlips keeps a name that is just as near as the last of a shortlist.
+const roundingSlips = 1e-9
+
+// shortlist is the profiles that are nearest to a written name, each once, the nearest
+// first.
+type shortlist struct {
+	limit int
+	list  []compared
+}
+
+// compared is a profile and the least share of the letters of one of its names that differ.
+type compared struct {
+	profile *flavor.Profile
+	share   float64
+}
+
+func (l *shortlist) full() bool { return len(l.list) == l.limit }
+
+// worst is the share of the last of a list that is full.
+func (l *shortlist) worst() float64 { return l.list[len(l.list)-1].share }
+
+// add puts a profile in its place, unless the list is full of nearer ones.
+func (l *shortlist) add(p *flavor.Profile, share float64) {
+	at := slices.IndexFunc(l.list, func(c compared) bool { return c.profile == p })
+	switch {
+	case at < 0:
+		l.list = append(l.list, compared{p, share})
+	case share < l.list[at].share:
+		l.list[at].share = share
+	default:
+		return
+	}
+	slices.SortFunc(l.list, func(a, b compared) int { return byScore(-a.share, a.profile, -b.share, b.profile) })
+	l.list = l.list[:min(len(l.list), l.limit)]
 }

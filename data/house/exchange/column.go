@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"counterpour/data/house/exchange/numeral"
 	"counterpour/flavor"
@@ -139,11 +140,35 @@ var titleUnits = map[string]string{"ml": "ml", "cl": "cl", "l": "l", "litre": "l
 
 var notInTitle = regexp.MustCompile(`[^\p{L}\p{N}]+`)
 
+// signsInTitle are the words that signs in a title stand for.
+var signsInTitle = strings.NewReplacer("%", " pct ", "#", " no ", "$", " ", "€", " ", "£", " ", "_", " ")
+
 // titleKey returns a title in the form that the lists use.
 func titleKey(title string) string {
-	title = strings.NewReplacer("%", " pct ", "#", " no ", "$", " ", "€", " ", "£", " ", "_", " ").Replace(strings.ToLower(title))
+	title = signsInTitle.Replace(strings.ToLower(title))
 	return flavor.NormaliseName(notInTitle.ReplaceAllString(title, " "))
 }
+
+// foreignTitle is the field that a title in another language stands for, and its place
+// among the titles of that field.
+type foreignTitle struct {
+	field Field
+	rank  int
+}
+
+// foreignKeys are the foreign titles by their keys. Of two alike the first stays.
+var foreignKeys = sync.OnceValue(func() map[string]foreignTitle {
+	out := map[string]foreignTitle{}
+	for _, t := range foreignTitles {
+		for i, w := range t.words {
+			key := titleKey(w)
+			if _, known := out[key]; !known && key != "" {
+				out[key] = foreignTitle{t.field, i}
+			}
+		}
+	}
+	return out
+})
 
 // fieldOfTitle returns the field that a title stands for, its rank (lower is more
 // certain) and the unit that it states. An unknown title has no field.
@@ -160,10 +185,8 @@ func fieldOfTitle(title string) (field Field, rank int, unit string) {
 				return t.field, at, unit
 			}
 		}
-		for _, t := range foreignTitles {
-			if at := slices.IndexFunc(t.words, func(w string) bool { return titleKey(w) == k }); k != "" && at >= 0 {
-				return t.field, at, unit
-			}
+		if t, ok := foreignKeys()[k]; ok {
+			return t.field, t.rank, unit
 		}
 	}
 	words := strings.Fields(key)
