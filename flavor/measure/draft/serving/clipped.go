@@ -23,6 +23,13 @@ var clippings = vocabulary.TableOf(map[string][]string{
 // clippedOf are the ways to write a phrase with one or more of its words clipped, the phrase
 // itself left out. A word that is one of another phrase stays that: "flt" floats.
 func clippedOf(phrase string) []string {
+	clips := false
+	for w := range strings.FieldsSeq(phrase) {
+		clips = clips || clippings.Get(w) != nil
+	}
+	if !clips {
+		return nil
+	}
 	out := []string{""}
 	for w := range strings.FieldsSeq(phrase) {
 		ways := append([]string{w}, clippings.Get(w)...)
@@ -37,18 +44,16 @@ func clippedOf(phrase string) []string {
 	return out[1:]
 }
 
-// clip calls put for the clipped forms of the phrases that are known, but for those that say
-// something themselves.
-func clip(known map[string]term, put func(words string, t term)) {
-	clipped := map[string]term{}
-	for _, phrase := range slices.Sorted(maps.Keys(known)) {
+// clip adds the clipped forms of the phrases, but for those that say something themselves. Of two
+// phrases with one clipped form the last in order has it.
+func (p *phrases) clip() {
+	clipped := make(map[string]*term, manyPhrases)
+	for _, phrase := range slices.Sorted(maps.Keys(p.known)) {
 		for _, short := range clippedOf(phrase) {
-			if _, taken := known[short]; !taken {
-				clipped[short] = known[phrase]
+			if p.known[short] == nil {
+				clipped[short] = p.known[phrase]
 			}
 		}
 	}
-	for short, t := range clipped {
-		put(short, t)
-	}
+	maps.Copy(p.known, clipped)
 }

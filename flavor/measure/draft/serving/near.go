@@ -21,7 +21,7 @@ var servingSpellings = func() []measure.Spelling {
 			if means == "" {
 				means = string(p.term.Service)
 			}
-			if means != "" && len(p.rest) == 0 && !p.term.Ice && !foreignWords[first] {
+			if means != "" && p.words == 0 && !p.term.Ice && !foreignWords[first] {
 				out = append(out, measure.Spelling{Written: first, Means: means})
 			}
 		}
@@ -64,7 +64,7 @@ func Slip(word string) (meant string, ok bool) {
 var slippable = func() []string {
 	var out []string
 	for first, list := range terms.All() {
-		if utf8.RuneCountInString(first) >= leastSlipped && !foreignWords[first] && !strings.Contains(first, "&") && slices.ContainsFunc(list, func(p phrase) bool { return len(p.rest) == 0 }) {
+		if utf8.RuneCountInString(first) >= leastSlipped && !foreignWords[first] && !strings.Contains(first, "&") && slices.ContainsFunc(list, func(p phrase) bool { return p.words == 0 }) {
 			out = append(out, first)
 		}
 	}

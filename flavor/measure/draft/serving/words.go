@@ -163,20 +163,80 @@ frappé frappe frappeer bash crush bruise tear smash torch flash dump swish hold
 // denials stand before what is not to be done; "too" before what was too much.
 var denials = []string{"no", "not", "do not", "don't", "dont", "never", "too"}
 
-// phrase is a term with the words that follow the first.
+// phrase is a term with the words that follow the first. There are many thousands, most of
+// them clipped, and few terms.
 type phrase struct {
-	rest []string
-	term term
+	rest  string // with a space between words
+	words int    // how many those are
+	term  *term
+}
+
+// phrases are what words mean, each parted from the next by one space.
+type phrases struct {
+	known map[string]*term
+	terms map[term]*term // each once
+}
+
+// manyPhrases is about how many phrases there are.
+const manyPhrases = 1 << 14
+
+func newPhrases() *phrases {
+	return &phrases{make(map[string]*term, manyPhrases), map[term]*term{}}
+}
+
+// put adds a phrase. Of two meanings the one that says how a drink is served stays, else the last.
+func (p *phrases) put(words string, t term) {
+	if was := p.known[words]; was != nil && was.Service != "" && t.Service == "" {
+		return
+	}
+	one := p.terms[t]
+	if one == nil {
+		one = &t
+		p.terms[t] = one
+	}
+	p.known[words] = one
+}
+
+// byFirst returns the phrases by their first word, the longest first.
+func (p *phrases) byFirst() map[string][]phrase {
+	out := map[string][]phrase{}
+	for words, t := range p.known {
+		first, rest, more := strings.Cut(words, " ")
+		n := 0
+		if more {
+			n = 1 + strings.Count(rest, " ")
+		}
+		out[first] = append(out[first], phrase{rest, n, t})
+	}
+	for _, list := range out {
+		slices.SortFunc(list, func(a, b phrase) int {
+			return cmp.Or(cmp.Compare(b.words, a.words), strings.Compare(a.rest, b.rest))
+		})
+	}
+	return out
+}
+
+// follows reports whether the phrase goes on as words do, of which there are enough.
+func (p *phrase) follows(words []string) bool {
+	rest := p.rest
+	for _, w := range words[:p.words] {
+		var ok bool
+		if rest, ok = strings.CutPrefix(rest, w); !ok {
+			return false
+		}
+		if rest != "" {
+			if rest, ok = strings.CutPrefix(rest, " "); !ok {
+				return false
+			}
+		}
+	}
+	return rest == ""
 }
 
 // terms finds phrases by their first word, the longest first.
 var terms = func() *vocabulary.Table[[]phrase] {
-	m, known := map[string][]phrase{}, map[string]term{}
-	put := func(words string, t term) {
-		w := strings.Fields(words)
-		m[w[0]] = append(m[w[0]], phrase{w[1:], t})
-		known[words] = t
-	}
+	all := newPhrases()
+	put := all.put
 	for method, words := range methodTerms {
 		for _, w := range words {
 			put(w, term{Method: method})
@@ -236,21 +296,17 @@ var terms = func() *vocabulary.Table[[]phrase] {
 		}
 	}
 	inTongues(put)
-	clip(known, put)
-	for _, list := range m {
-		slices.SortFunc(list, func(a, b phrase) int {
-			return cmp.Or(cmp.Compare(len(b.rest), len(a.rest)), slices.Compare(a.rest, b.rest))
-		})
-	}
-	return vocabulary.TableOf(m)
+	all.clip()
+	return vocabulary.TableOf(all.byFirst())
 }()
 
 // TermAt returns the longest phrase at the start of words and how many words it
 // takes, 0 if there is none. A hyphen is a space, so "dry-shake" is two words.
 func TermAt(words []string) (term, int) {
-	for _, p := range terms.Get(words[0]) {
-		if len(p.rest) < len(words) && slices.Equal(p.rest, words[1:1+len(p.rest)]) {
-			return p.term, 1 + len(p.rest)
+	list := terms.Get(words[0])
+	for i := range list {
+		if p := &list[i]; p.words < len(words) && p.follows(words[1:]) {
+			return *p.term, 1 + p.words
 		}
 	}
 	return term{}, 0
