@@ -17,11 +17,22 @@ type Piece struct {
 	Pour entry.Written
 }
 
-// Listed reports whether a piece may be a name of a list.
-func (p *Piece) Listed() bool {
-	s := p.Pour.Shape
-	return s == entry.ShapeName || s == entry.ShapeImplied && p.Pour.NoAmount || s == entry.ShapeGarnish && p.Pour.ByNoun
+// is reports whether a piece was read in that shape.
+func (p *Piece) is(s entry.Shape) bool { return p.Pour.Shape == s }
+
+// names reports whether a piece is a name without an amount.
+func (p *Piece) names() bool {
+	return p.is(entry.ShapeName) || p.is(entry.ShapeImplied) && p.Pour.NoAmount
 }
+
+// Listed reports whether a piece may be a name of a list.
+func (p *Piece) Listed() bool { return p.names() || p.is(entry.ShapeGarnish) && p.Pour.ByNoun }
+
+// pours reports whether a piece is a pour without a fault.
+func (p *Piece) pours() bool { return p.is(entry.ShapePour) && p.Pour.Fault == nil }
+
+// amountLast reports whether the amount of a piece stands behind its name.
+func (p *Piece) amountLast() bool { return p.Pour.AmountAt.Start > p.Pour.NameAt.Start }
 
 // Untold reports whether a piece states no amount.
 func (p *Piece) Untold() bool { return p.Listed() || p.Pour.Shape == entry.ShapeServing }
@@ -79,7 +90,7 @@ func (p *Piece) Role() string {
 
 // poursOne reports whether a piece states an amount of one thing.
 func (p *Piece) poursOne() bool {
-	return p.Pour.Shape == entry.ShapePour && p.Pour.Fault == nil && !p.Pour.Each
+	return p.pours() && !p.Pour.Each
 }
 
 // spacedOut reports whether there is a space at the slash between two pieces.

@@ -19,11 +19,6 @@ func equalOf(p *Piece) bool {
 	return p.Pour.Shape == entry.ShapeAmount && p.Pour.Each && p.Pour.Unit == flavor.PartUnit
 }
 
-// piped reports whether an upright stroke stands before a piece.
-func (j *Joiner) piped(p *Piece) bool {
-	return strings.HasSuffix(strings.TrimRight(j.Text[:p.Toks[0].Start], " \t"), "|")
-}
-
 // qualities say which of its kind a thing is, behind its name.
 var qualities = token.Words(`dry extra sweet hot cold iced chilled warm dark white light gold golden aged fresh unsweetened sweetened strong weak red blanc bianco pink young old smoky peated navy
 overproof spiced plain heated warmed sparkling still whole double single thick raw ripe green black yellow blanco reposado añejo anejo irish london rich diluted filtered unfiltered brewed cloudy clear pressed bottled`)
@@ -48,8 +43,8 @@ func bracketed(p *entry.Written) bool {
 	return p.Shape == entry.ShapePour && p.Fault == nil && p.Figures && strings.HasPrefix(p.Name, "(") && strings.HasSuffix(p.Name, ")")
 }
 
-// summed reports whether a pour states an amount that another can be added to.
-func summed(p *entry.Written) bool { return p.Fault == nil && !p.Each && !p.AmountAt.Empty() }
+// summable reports whether a pour states an amount that another can be added to.
+func summable(p *entry.Written) bool { return p.Fault == nil && !p.Each && !p.AmountAt.Empty() }
 
 // cutTo reports whether tokens say how far a syrup is thinned, "cut 2:1", which is
 // part of its name and no step.
