@@ -91,7 +91,7 @@ func (c *Customs) Lighter(of Class) []string {
 }
 
 // AddDry adds what is poured in place of the spirits of a class for a guest who drinks no
-// alcohol, the first choice first.
+// alcohol, or of the liqueurs that a drink is made on, the first choice first.
 func (c *Customs) AddDry(of Class, ids []string) {
 	if c.dry == nil {
 		c.dry = map[Class][]string{}

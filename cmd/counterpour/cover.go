@@ -221,6 +221,10 @@ func showLabelFirst(p *terminal.Page, c *shape.Cover, place int) {
 	for i, x := range c.Parts {
 		parts[i] = amount(x.Amount, x.Unit) + " " + x.Name
 	}
+	if len(parts) == 0 {
+		p.Line("  read a label first: number %d leaves it out, %s", place, labelsOf(c))
+		return
+	}
 	p.Line("  read a label first: number %d, %s, is the pour, %s", place, flavor.JoinAnd(parts), labelsOf(c))
 }
 

@@ -60,14 +60,14 @@ func (t *task) addCandidates() error {
 // inLightMeasure leaves of the amounts of a bottle those that a bartender pours of it in place
 // of a spirit for a guest who wants less alcohol, see [gap.Gap.LightMeasure]: of a wine that is
 // too strong in full measure as much as the guest may have, and of a spirit none. Beside other
-// things that are out how strong the drink will be is not known yet, and half a measure may do.
+// things that are out how strong the drink will be is not known yet, and half a measure may do for a guest who drinks some.
 func (t *task) inLightMeasure(p *flavor.Profile, amounts []portion.Amount) ([]portion.Amount, error) {
 	const rounding, alone = 1e-6, 1
 	least, most := t.gap.LightMeasure(p)
 	if most == 0 {
 		return amounts, nil
 	}
-	if len(t.gap.Gone) > alone {
+	if len(t.gap.Gone) > alone && !t.gap.NoAlcohol() {
 		least /= 2
 	}
 	notMore := slices.DeleteFunc(slices.Clone(amounts), func(a portion.Amount) bool { return a.ML > most+rounding })

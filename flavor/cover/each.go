@@ -34,7 +34,11 @@ func (t *task) addOneByOne(ctx context.Context) error {
 		if err != nil {
 			return err
 		}
-		alone = slices.Concat(alone, t.customFor(m, alone), t.blendsFor(p), t.sugarFor(m))
+		sugar := t.sweetFor(m)
+		if len(sugar) == 0 {
+			sugar = t.sugarFor(m)
+		}
+		alone = slices.Concat(alone, t.customFor(m, alone), t.blendsFor(p), sugar)
 		if len(alone) == 0 {
 			continue // the rest may still be covered one by one
 		}
@@ -119,9 +123,14 @@ func (t *task) madeAfter(m int) [][]int {
 			out = append(out, i)
 		}
 	}
+	return oneEach(t.leastStrange(out, m))
+}
+
+// leastStrange returns the few of some candidates that are the least strange in place of removed m.
+func (t *task) leastStrange(of []int, m int) []int {
 	cost := func(i int) float64 { return t.entries[i].Strange[m] + t.entries[i].Price }
-	slices.SortStableFunc(out, func(a, b int) int { return cmp.Compare(cost(a), cost(b)) })
-	return oneEach(out[:min(len(out), coversOfEach)])
+	slices.SortStableFunc(of, func(a, b int) int { return cmp.Compare(cost(a), cost(b)) })
+	return of[:min(len(of), coversOfEach)]
 }
 
 // oneEach returns places as fillings of one part.

@@ -112,7 +112,8 @@ type Result struct {
 	Unstated []*flavor.Profile
 	Covers   []Cover
 	// IfLabelClears are covers that hold something which may carry what the guest avoids,
-	// or of which nobody has stated it. They are safe only if the labels in Read say so.
+	// or of which nobody has stated it. They are safe only if the labels in Read say so. One
+	// without parts leaves out what went.
 	IfLabelClears []Cover
 	// LabelFirst is true if the first of IfLabelClears would rank before every cover: its labels
 	// are what to read first.
@@ -150,7 +151,8 @@ func (f *Finder) Find(ctx context.Context, r Request) (*Result, error) {
 	return result, nil
 }
 
-// addLabels adds what is safe only if a label clears it.
+// addLabels adds what is safe only if a label clears it, and leaving out what went where
+// nothing is safe.
 func (f *Finder) addLabels(ctx context.Context, r *Request, to *Result) error {
 	if len(r.Guest.Avoid) == 0 {
 		return nil
@@ -160,6 +162,14 @@ func (f *Finder) addLabels(ctx context.Context, r *Request, to *Result) error {
 		return err
 	}
 	to.LabelFirst = len(unsure.Covers) > 0 && len(unsure.Covers[0].Read) > 0
+	if c := unsure.LeftOut; c != nil && len(c.Read) > 0 && len(to.Covers) == 0 && to.LeftOut == nil {
+		at := len(unsure.Covers)
+		if unsure.LeftOutBest {
+			at = 0
+		}
+		unsure.Covers = slices.Insert(unsure.Covers, at, *c)
+		to.LabelFirst = true
+	}
 	for _, c := range unsure.Covers {
 		if len(c.Read) > 0 {
 			to.IfLabelClears = append(to.IfLabelClears, c)

@@ -44,33 +44,12 @@ func (t *task) addLeftOut(to *Result) error {
 	return nil
 }
 
-// leftLong is the share of a drink that is left without its spirit, and of that the share
-// that lengthens it, from which what is left is a drink by itself: a gin fizz is a lemonade,
-// and a daiquiri is lime and sugar (common practice, no source).
-const leftLong = 0.5
-
-// staysLong reports whether a guest who drinks no alcohol may be served what is left of a
-// long drink: only spirits went, or what only seasons.
+// staysLong reports whether a guest who drinks no alcohol may be served what is left of a long
+// drink, or one of milk: only spirits went, liqueurs, or what only seasons.
 func (t *task) staysLong() bool {
-	if g := &t.req.Guest; !g.NoAlcohol && !g.NoTrace || !t.gap.Less ||
-		t.gap.Any(func(p *flavor.Profile) bool {
-			return p.Class.Part() != flavor.PartBase && p.Class.Part() != flavor.PartSeasoning
-		}) {
-		return false
-	}
-	var all, left, long float64
-	for i := range t.req.Spec.Pours {
-		p := &t.req.Spec.Pours[i]
-		all += p.ML
-		if !slices.Contains(t.gap.Keep, i) {
-			continue
-		}
-		left += p.ML
-		if p.Profile.Class.Part() == flavor.PartLength {
-			long += p.ML
-		}
-	}
-	return left >= leftLong*all && long >= leftLong*left
+	return t.gap.NoAlcohol() && t.gap.Less && t.isLong(&search.Filling{}) && !t.gap.Any(func(p *flavor.Profile) bool {
+		return p.Class.Part() != flavor.PartBase && p.Class.Part() != flavor.PartSeasoning && p.Class.Kin() != flavor.KinLiqueur
+	})
 }
 
 // madeAfterIt reports whether a cover pours what is made after what went, without its alcohol.

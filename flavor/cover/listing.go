@@ -77,10 +77,11 @@ func (t *task) withoutLost(ideas []idea) []idea {
 }
 
 // unlike leaves of ideas that are all unlike the thing that went single bottles that lie
-// near, and what is of the same kin: no more than a few.
+// near, what is of the same kin, and what a guest who drinks no alcohol is poured anywhere: no more
+// than a few.
 func (t *task) unlike(ideas []idea) []idea {
 	ideas = slices.DeleteFunc(ideas, func(x idea) bool {
-		return (x.distance > farJND || len(x.filling.Parts) > 1) && !t.sameKin(&x.filling)
+		return (x.distance > farJND || len(x.filling.Parts) > 1) && !t.sameKin(&x.filling) && !t.plain(&x.filling)
 	})
 	if !t.req.Far {
 		ideas = ideas[:min(len(ideas), enoughIdeas)]
@@ -132,6 +133,8 @@ func (t *task) standing(x *idea) float64 { return x.rank + t.habit(&x.filling) }
 func (t *task) noCover(x *idea) bool {
 	last, worth := LastJND, leastWorth
 	switch {
+	case t.plain(&x.filling):
+		last, worth = LastCustomJND, 0 // a score holds a soft drink against drinks with alcohol
 	case t.customary(&x.filling):
 		last, worth = LastCustomJND, leastKnownWorth
 	case t.everyBar(x):

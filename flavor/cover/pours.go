@@ -94,13 +94,24 @@ func (t *task) leavesRoom(x *search.Filling) bool {
 		t.cands[x.Parts[0]].amounts[x.Amounts[0]].ML < longShare*t.gap.ML
 }
 
+// fizzesMilk reports whether a filling would pour what sparkles beside milk, which the drink does
+// not: the acid of the bubbles curdles it.
+func (t *task) fizzesMilk(x *search.Filling) bool {
+	sparkles := func(p *flavor.Profile) bool { return p.Class.Sparkles() }
+	milk := func(p *flavor.Profile) bool { return p.Class.Kin() == flavor.KinMilk }
+	pours := func(of func(*flavor.Profile) bool) bool {
+		return slices.ContainsFunc(x.Parts, func(i int) bool { return of(t.cands[i].Profile) })
+	}
+	return pours(sparkles) && pours(milk) && !(t.req.Spec.Has(sparkles) && t.req.Spec.Has(milk))
+}
+
 // enough reports whether several parts pour about as much as went. What went by the
 // piece, to season or to sweeten is made up for by strength.
 func (t *task) enough(x *search.Filling) bool {
 	if !t.led(x) || !t.fullMeasure(x) || t.fortifies(x) {
 		return false
 	}
-	if t.leavesRoom(x) {
+	if t.leavesRoom(x) || t.fizzesMilk(x) || t.tooSharp(x) {
 		return false
 	}
 	little := func(p *flavor.Profile) bool { return p.Class.Solid() || p.Class.Kin() == flavor.KinSweetener }

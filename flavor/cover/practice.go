@@ -116,8 +116,19 @@ func (t *task) addKnown(c gap.Customs) {
 				k.standing[key] = t.standingOfCustom(parts, x.Place)
 			}
 		}
+		t.addLengthened()
 	}
 	t.addTastings()
+}
+
+// addLengthened adds what a guest who drinks no alcohol is poured for a liqueur, behind what the
+// trade pours for everybody.
+func (t *task) addLengthened() {
+	k := &t.practice
+	for place, parts := range t.lengthened(0) {
+		key := search.Combine(parts...)
+		k.choices, k.standing[key] = append(k.choices, parts), t.standingOfCustom(parts, place)
+	}
 }
 
 // standingOfCustom is what ingredients that the trade pours together must earn:

@@ -3,6 +3,7 @@ package cover
 import (
 	"cmp"
 	"math"
+	"slices"
 
 	"counterpour/flavor/cover/gap"
 	"counterpour/flavor/cover/search"
@@ -35,6 +36,8 @@ type task struct {
 	leftOut     float64 // how far the glass moves if nothing is poured instead
 	effort      int     // that its searches took
 	tooStrong   float64 // see strongest; only if the guest has a limit
+
+	sweetAsOrdered bool // the drink as it is written has sugar for its lemon or lime
 }
 
 // usualParts is the most substitutes if nobody says.
@@ -56,6 +59,7 @@ func (f *Finder) newTask(r *Request, labels bool) (*task, error) {
 	t.gap = gap.New(&f.trade, gap.Asked{Spec: r.Spec, ABV: drink.ABV, Missing: r.Missing, Candidates: r.Candidates,
 		Guest: &r.Guest, Labels: labels}, t.near)
 	t.mix = ratio.EquivalentsOf(r.Spec)
+	t.sweetAsOrdered = sugared(slices.Values(r.Spec.Pours))
 	t.bare = !weighs(t.specOf(&search.Filling{}))
 	if t.leftOut, err = t.distanceLeftOut(); err != nil {
 		return nil, err

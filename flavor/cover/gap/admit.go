@@ -41,7 +41,7 @@ func (g *Gap) mayHelp(b *role.Bottle) bool {
 // guest who must have less, or where one went. Nobody stretches a liqueur with it for a
 // guest who drinks.
 func (g *Gap) WantsDry() bool {
-	return g.Less || g.noAlcohol() || g.Any(func(q *flavor.Profile) bool { return q.Class.StandsForSpirit() })
+	return g.Less || g.NoAlcohol() || g.Any(func(q *flavor.Profile) bool { return q.Class.StandsForSpirit() })
 }
 
 // goesFlat reports whether p would lose its fizz in the making of the drink, and

@@ -49,7 +49,11 @@ func (g *Gap) CustomsFor(p *flavor.Profile) []flavor.Custom {
 		for i, id := range lighter {
 			first[i] = flavor.Custom{Parts: []string{id}, Place: i}
 		}
-		out = append(first, out...)
+		if p.Class.Part() == flavor.PartBase {
+			out = append(first, out...)
+		} else {
+			out = append(out, first...) // what tastes like the liqueur comes before what lengthens
+		}
 	}
 	if p.Class.Sparkles() {
 		return out
@@ -67,24 +71,33 @@ func (g *Gap) CustomsFor(p *flavor.Profile) []flavor.Custom {
 
 // lighter returns what is poured in place of a spirit for a guest who wants less alcohol, or
 // drinks none: then nothing lengthens what is savoury, and nothing more that sparkles what
-// sparkles already or holds milk.
+// sparkles already or holds milk, nor is tea poured beside coffee or another tea.
 func (g *Gap) lighter(p *flavor.Profile) []string {
 	switch {
 	case !g.Less:
 		return nil
-	case !g.noAlcohol():
+	case !g.NoAlcohol():
 		return g.trade.Customs.Lighter(p.Class)
+	case p.Class.Kin() == flavor.KinLiqueur && !g.madeOn(p):
+		return nil
 	}
 	flat := g.Keeps(func(q *flavor.Profile) bool { return q.Class.Sparkles() || q.Class.Kin() == flavor.KinMilk })
 	savoury := g.Keeps(role.Savoury)
+	tea := g.Keeps(func(q *flavor.Profile) bool { return q.Class.Kin() == flavor.KinTea && q.Class != flavor.ClassWater })
 	return slices.DeleteFunc(slices.Clone(g.trade.Customs.Dry(p.Class)), func(id string) bool {
 		at := slices.IndexFunc(g.Asked.Candidates, func(q *flavor.Profile) bool { return q.ID == id })
 		if at < 0 {
 			return true // it is not at hand
 		}
 		is := g.Asked.Candidates[at].Class
-		return is != flavor.ClassAlcoholFree && (savoury || flat && is.Sparkles())
+		return is != flavor.ClassAlcoholFree && (savoury || flat && is.Sparkles() || tea && is.Kin() == flavor.KinTea)
 	})
+}
+
+// madeOn reports whether a drink is made on a liqueur: it pours a measure of it, and no spirit.
+func (g *Gap) madeOn(p *flavor.Profile) bool {
+	s := g.Asked.Spec
+	return !s.Has(isBase) && slices.ContainsFunc(s.Pours, func(x flavor.Pour) bool { return x.Profile == p && x.ML >= BaseML })
 }
 
 // PouredFor reports whether p is what the trade pours in place of a spirit for a guest who

@@ -153,11 +153,11 @@ func (g *Gap) wantsLess() bool {
 	if g.Asked.Guest.TooStrong(g.Asked.ABV) {
 		return true
 	}
-	return g.noAlcohol() && g.Any(func(q *flavor.Profile) bool { return q.ABV.Value > flavor.NoAlcoholABV })
+	return g.NoAlcohol() && g.Any(func(q *flavor.Profile) bool { return q.ABV.Value > flavor.NoAlcoholABV })
 }
 
-// noAlcohol reports whether the guest drinks no alcohol.
-func (g *Gap) noAlcohol() bool { return g.Asked.Guest.NoAlcohol || g.Asked.Guest.NoTrace }
+// NoAlcohol reports whether the guest drinks no alcohol.
+func (g *Gap) NoAlcohol() bool { return g.Asked.Guest.NoAlcohol || g.Asked.Guest.NoTrace }
 
 // RowOf returns what a millilitre brings, in steps: for a guest who must have less
 // alcohol, that apart.
