@@ -10,6 +10,7 @@ import (
 	"math"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 	"unicode"
@@ -238,12 +239,15 @@ func checkText(field, s string, most int) error {
 // checkRange returns an error unless low <= v <= high; NaN is never in range.
 func checkRange(field string, v, low, high float64) error {
 	if !(v >= low && v <= high) || math.IsInf(v, 0) {
-		fault := invalid(field, v, "%s is %v, and must be between %v and %v", field, v, low, high)
+		fault := invalid(field, v, "%s is %s, and must be between %s and %s", field, plain(v), plain(low), plain(high))
 		fault.Bounds = &flavor.Bounds{Least: low, Most: high}
 		return fault
 	}
 	return nil
 }
+
+// plain writes a number with all its digits, never as a power of ten.
+func plain(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 func checkOptional(field string, v *float64, low, high float64) error {
 	if v == nil {

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 
+	iso "golang.org/x/text/currency"
+
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
@@ -59,12 +61,19 @@ func (s Settings) clean() Item        { s.Name = tidy(s.Name); return s }
 func (s Settings) withID(string) Item { return s }
 func (s Settings) links() []Ref       { return nil }
 
-// checkCurrency returns an error unless a currency is empty or three capital letters.
+// checkCurrency returns an error unless a currency is empty or the three capital letters of
+// one (ISO 4217).
 func checkCurrency(currency string) error {
-	if currency == "" || len(currency) == 3 && strings.Trim(currency, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") == "" {
+	switch {
+	case currency == "":
 		return nil
+	case len(currency) != 3 || strings.Trim(currency, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") != "":
+		return invalid("currency", currency, "currency must be three capital letters, such as EUR")
 	}
-	return invalid("currency", currency, "currency must be three capital letters, such as EUR")
+	if _, err := iso.ParseISO(currency); err != nil {
+		return invalid("currency", currency, "no currency has the letters %s; write those of one, such as EUR", currency)
+	}
+	return nil
 }
 
 // offMost is the largest relative change of a pour that is converted to another unit. If

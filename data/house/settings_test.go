@@ -40,6 +40,14 @@ func TestSettingsCheck(t *testing.T) {
 	}
 }
 
+// Three letters that no country pays with are a slip, such as the first of "red".
+func TestACurrencyIsOne(t *testing.T) {
+	for _, code := range []string{"EUR", "GBP", "USD", "JPY", "CHF", "MXN"} {
+		assert.NoError(t, house.Check(house.Settings{Currency: code}), code)
+	}
+	assert.ErrorContains(t, house.Check(house.Settings{Currency: "RED"}), "no currency has the letters RED")
+}
+
 // The marks are those of jiggers in use: common practice, no source.
 func TestPoursInTheUnitsOfTheHouse(t *testing.T) {
 	gin := &flavor.Profile{ID: "gin", Name: "gin"}

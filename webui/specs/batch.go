@@ -3,6 +3,7 @@ package specs
 import (
 	"context"
 	"errors"
+	"math"
 	"net/http"
 	"net/url"
 	"regexp"
@@ -207,8 +208,41 @@ func (p *pages) plan(ctx context.Context, v *batchPage, kept house.Spec) error {
 	}
 	v.Plan = batchViewOf(a.Batch, fills)
 	v.Plan.Cost = t.Say(a.Cost)
+	bottles, err := house.All[house.Bottle](ctx, p.house.Store())
+	if err != nil {
+		return err
+	}
+	v.Plan.open(a.Batch, house.Items(bottles))
 	return nil
 }
+
+// open says of each line how many bottles it takes, and whether the house has them.
+func (v *batchView) open(b *prep.Batch, bottles []house.Bottle) {
+	poured := house.Wells(bottles)
+	for i := range b.Lines {
+		l := &b.Lines[i]
+		well, known := poured[l.Ingredient]
+		asked, full := l.JugML, well.SizeML
+		if well.SizeG > 0 {
+			asked, full = l.ScaleG, well.SizeG
+		}
+		if !known || l.Free || l.Count > 0 || full <= 0 {
+			continue
+		}
+		there := 0.0
+		for _, other := range bottles {
+			if other.Ingredient == l.Ingredient && other.There() {
+				there += other.Stock * max(other.SizeML, other.SizeG)
+			}
+		}
+		v.Lines[i].Bottles = words.Count(int(math.Ceil(asked/full-roundOff)), "bottle", "bottles") + " of " + part.SizeOf(&well)
+		v.Lines[i].Short = there < asked*(1-roundOff)
+		v.Lines[i].Here = strings.TrimSuffix(words.Figure(there/full, 1), ".0")
+	}
+}
+
+// roundOff is the part of a bottle that the rounding of a jug may ask for too much.
+const roundOff = 0.005
 
 // batchView is a batch as the page shows it.
 type batchView struct {
@@ -236,6 +270,9 @@ type batchLine struct {
 	Jug, Scale  string // rounded; a count stands in both
 	Exact, Gram string
 	Water       bool
+	Bottles     string // how many are opened; empty if that is not known
+	Here        string // how many the house has, as many of the same size
+	Short       bool   // those do not do
 }
 
 func batchViewOf(b *prep.Batch, fills string) *batchView {

@@ -85,7 +85,7 @@ const mostReady = 100
 var fieldNames = map[exchange.Field]string{
 	exchange.FieldName: "Name", exchange.FieldKind: "Kind", exchange.FieldGroup: "Wider kind", exchange.FieldSize: "Size", exchange.FieldPrice: "Price",
 	exchange.FieldCurrency: "Currency", exchange.FieldStock: "On hand", exchange.FieldStrength: "Strength", exchange.FieldNote: "Note",
-	exchange.FieldBeside: "Kept in the note", exchange.FieldNothing: "Left out", exchange.FieldID: "Permanent id", exchange.FieldWell: "House pour",
+	exchange.FieldBeside: "Kept in the note", exchange.FieldNothing: "Left out", exchange.FieldID: "Short name, for good", exchange.FieldWell: "House pour",
 	exchange.FieldSizeML: "Size in mL", exchange.FieldSizeG: "Weight in g", exchange.FieldBrix: "°Bx", exchange.FieldSugar: "Sugar in g/L", exchange.FieldAcid: "Acid in g/L",
 	exchange.FieldContains: "Label: contains", exchange.FieldMayContain: "Label: may contain", exchange.FieldVegan: "Label: vegan", exchange.FieldLabelReader: "Label read by", exchange.FieldLabelRead: "Label read on", exchange.FieldOut: "Ran out on",
 }

@@ -158,6 +158,10 @@ func (b *bottleReader) read() {
 		bottle.Stock = uncounted
 	}
 	b.r.Bottle = bottle
+	if strings.TrimSpace(name) == "" { // whatever else is wrong with it can wait for one
+		b.fault(FieldName, "the row has no name; write what the bottle is called")
+		return
+	}
 	b.kind()
 	b.size()
 	b.strengths()

@@ -94,5 +94,5 @@ func (b *bottleReader) twice() {
 			break
 		}
 	}
-	b.fault(FieldID, fmt.Sprintf("bottle %s is there twice, in row %d too; keep one, or give one another id", id, first), remedies...)
+	b.fault(FieldID, fmt.Sprintf("%s is on the list twice, in row %d too; leave one of them out, or keep both as two bottles", b.r.Bottle.Name, first), remedies...)
 }

@@ -76,7 +76,7 @@ func TestBadRowsAreNumberedAndGoodOnesKept(t *testing.T) {
 		numbers = append(numbers, b.Number)
 	}
 	assert.Equal(t, []int{3, 4, 5, 6, 9, 10}, numbers, "the blank line counts; "+r.Faults())
-	for _, want := range []string{"what a full one holds", `"seven" is not a size`, "unobtainium", `"140" is above 100 %`, "there twice", "9 fields"} {
+	for _, want := range []string{"what a full one holds", `"seven" is not a size`, "unobtainium", `"140" is above 100 %`, "on the list twice", "9 fields"} {
 		assert.Contains(t, r.Faults(), want)
 	}
 

@@ -239,7 +239,8 @@ const mostWords = 5
 
 // inName looks for an ingredient in a name: the longest run of words that names one,
 // alone or followed by a word of the ingredient's cell; of equally long runs the last.
-// The result is Supposed, since a label can carry any name.
+// The result is Supposed, since a label can carry any name, unless the whole name is that
+// of the ingredient: no label says nothing else.
 func (k *Finder) inName(words, kindWords []string, within flavor.Class) *Kind {
 	for n := min(len(words), mostWords); n > 0; n-- {
 		for from := len(words) - n; from >= 0; from-- {
@@ -251,9 +252,12 @@ func (k *Finder) inName(words, kindWords []string, within flavor.Class) *Kind {
 				}
 			}
 			for _, try := range reversed(tries) {
-				p, _, ok := k.Named(try)
+				p, how, ok := k.Named(try)
 				if !ok || within != "" && p.Class != within {
 					continue
+				}
+				if n == len(words) && try == stretch && how == flavor.MatchExact {
+					return &Kind{Profile: p, Why: try}
 				}
 				// A proper name says which ingredient it is; a word for a class only says
 				// what kind.

@@ -36,3 +36,18 @@ func TestTheNameOnTheBottleOrdersWhatIsNear(t *testing.T) {
 	assert.Empty(t, k.Near("", ""))
 	assert.Equal(t, "honey-herb liqueur", near[0], "what was suggested is not changed")
 }
+
+// A whole name that is the ingredient's own leaves nothing to ask; a longer label, and a word
+// for several, do.
+func TestAWholeNameIsNotSupposed(t *testing.T) {
+	gin := &flavor.Profile{ID: "london-dry-gin", Name: "London dry gin", Class: flavor.ClassGin, Aliases: []string{"gin"}}
+	tom := &flavor.Profile{ID: "old-tom-gin", Name: "old tom gin", Class: flavor.ClassGin}
+	k := kinds.New(speller{house.NewShelf([]*flavor.Profile{gin, tom}), nil})
+	for name, supposed := range map[string]bool{"London Dry Gin": false, "London dry gin 70 cl": false, "Hawse London dry gin": true, "Hawse gin": true, "gin": true} {
+		found := k.Find("", "", name)
+		if assert.NotNil(t, found, name) {
+			assert.Equal(t, gin, found.Profile, name)
+			assert.Equal(t, supposed, found.Supposed, name)
+		}
+	}
+}
