@@ -18,9 +18,10 @@ func TestAnOldAnswerDoesNotPassForANewOne(t *testing.T) {
 	b.Adds("\n1/2 oz orgeat")
 	b.Until(`document.querySelector('.strip .points').textContent === '…'`)
 	b.Until(`document.querySelector('.strip').textContent.includes('The draft has changed') && !document.querySelector('.strip button')`)
-	b.Until(`Number(getComputedStyle(document.querySelector('.result .carries')).opacity) < 0.5`)
+	b.Until(`getComputedStyle(document.querySelector('.result .carries .marks')).textDecorationLine === 'line-through'`)
 	b.Until(`document.getElementById('result').getAttribute('aria-busy') === 'true'`)
 	b.Fits()
+	b.Accessible(webuitest.Axe(t), "an old answer")
 
 	b.Do(chromedp.Evaluate[chromedp.Void](`window.answers()`))
 	b.Adds(" ")
