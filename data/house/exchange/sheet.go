@@ -94,6 +94,7 @@ type sheetReader struct {
 	*Sheet
 	settled Settled
 	there   map[string]house.Bottle
+	plain   bool   // lines without columns
 	comma   bool   // decimal comma
 	heading string // the heading above the current rows
 	seen    map[string]int
@@ -121,7 +122,10 @@ func ReadSheet(r io.Reader, f naming.Finder, there []house.Bottle, settled Settl
 	if was != "" {
 		s.Notes = append(s.Notes, "The file is read as "+was+"; look at the accents.")
 	}
-	rows := s.split(text)
+	rows, plain := plainLines(text)
+	if s.plain = plain; !plain {
+		rows = s.split(text)
+	}
 	if len(rows) == 0 && len(s.unreadable) == 0 {
 		return nil, unreadable("the file is empty; write one row for each bottle, with its name, its kind and its size")
 	}
@@ -327,7 +331,8 @@ func (s *sheetReader) read(row tableRow) SheetRow {
 // isHeading reports whether the only text of a row names a class of bottles.
 func (s *sheetReader) isHeading(text string) bool {
 	bare := strings.Trim(text, " :*-–—")
-	return letters.MatchString(bare) && (s.kinds.ClassOf(bare) != "" || bare == strings.ToUpper(bare) || strings.HasSuffix(text, ":"))
+	named := !s.plain && s.kinds.ClassOf(bare) != "" // a plain line that names a kind may be a bottle of it
+	return letters.MatchString(bare) && (named || bare == strings.ToUpper(bare) || strings.HasSuffix(text, ":"))
 }
 
 // settleCurrency replaces the faults about a missing currency by one question for the

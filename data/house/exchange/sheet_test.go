@@ -410,3 +410,32 @@ func TestTitlesOfOtherLanguages(t *testing.T) {
 		assert.Equal(t, 42.0, *b.ABVPct, file)
 	}
 }
+
+// Lines without columns are read as they are written; what is no bottle is asked about, and
+// a text with columns keeps them.
+func TestPlainLines(t *testing.T) {
+	const lines = "6 x Hawse London dry gin 70cl 18.50\n2 bottles of Snubber bourbon 1 L @ £24.00 ea\n\nLondon dry gin 70 cl 19,90\nwhite rum 750ml €16.00\nlime juice\nHawse 70cl 12.00\n2 cs Hawse 0.7L 17.95 ea\n"
+	s, err := exchange.ReadSheet(strings.NewReader(lines), shelf(t), nil, exchange.Settled{Currency: "EUR"})
+	require.NoError(t, err)
+	var got []string
+	for _, r := range s.Rows[:4] {
+		assert.Empty(t, r.Faults, r.Bottle.Name)
+		got = append(got, inShort(r.Bottle))
+	}
+	assert.Equal(t, []string{
+		"Hawse London dry gin, london-dry-gin, 700 ml, 18.50 EUR, as known, × 6",
+		"Snubber bourbon, bourbon, 1000 ml, 24.00 GBP, as known, × 2",
+		"London dry gin, london-dry-gin, 700 ml, 19.90 EUR, as known, × 1",
+		"white rum, white-rum, 750 ml, 16.00 EUR, as known, × 1",
+	}, got)
+	assert.Equal(t, 4, s.Rows[2].Number, "as the line stands in the text")
+	require.Len(t, s.Rows, 7)
+	assert.Equal(t, "lime-juice", s.Rows[4].Bottle.Ingredient, "a bottle and no heading")
+	require.NotEmpty(t, s.Rows[5].Faults)
+	assert.Equal(t, exchange.FieldKind, s.Rows[5].Faults[0].Field)
+	assert.Equal(t, "2 cs Hawse, , 700 ml, 17.95 EUR, as known, × 1", inShort(s.Rows[6].Bottle), "what is no count stays in the name, to be seen")
+
+	s, err = exchange.ReadSheet(strings.NewReader("6 x Hawse, London dry gin, 70cl\n1 x Snubber, bourbon, 1 L\n"), shelf(t), nil, exchange.Settled{})
+	require.NoError(t, err)
+	assert.Greater(t, len(s.Columns), 1)
+}

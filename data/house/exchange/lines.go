@@ -1,0 +1,43 @@
+package exchange
+
+import (
+	"regexp"
+	"strings"
+)
+
+// A plain line is a bottle as a supplier or a bartender writes it, without columns: "6 x
+// Hawse dry gin 70cl 18.50". A number before "x" is how many there are.
+var plainLine = regexp.MustCompile(`(?i)^\s*(?:(\d+(?:[.,]\d+)?)\s*(?:[x×]|btls?\b|bottles?\b(?:\s+of\b)?)\s*)?` + // how many
+	`(\S.*?\pL.*?|\pL.*?)` + // what it is called
+	`(?:,?\s+(\d+(?:[.,]\d+)?\s*(?:ml|cl|l|ltr|lit(?:re|er)|oz|g|kg))\.?)?` + // what a full one holds
+	`(?:\s*(?:@|[-–])?\s*((?:[€$£]|[A-Z]{3})?\s*\d+[.,]\d\d\s*(?:[€$£]|[A-Z]{3})?)(?:\s*(?:ea\.?|each))?)?\s*$`)
+
+// columned matches what parts a row into cells, where it is no decimal comma.
+var columned = regexp.MustCompile(`[;\t|"]|,\D|\D,|,$`)
+
+// plainTitles are the titles of the cells of a plain line.
+var plainTitles = []string{"Stock", "Name", "Size", "Price"}
+
+// plainLines parts a text without columns into rows, the titles first. ok is false where the
+// text has columns, or where most lines say nothing but a name.
+func plainLines(text []byte) (rows []tableRow, ok bool) {
+	rows = []tableRow{{0, plainTitles, ""}}
+	said := 0
+	for i, line := range strings.Split(strings.ReplaceAll(string(text), "\r\n", "\n"), "\n") {
+		if strings.TrimSpace(line) == "" {
+			continue
+		}
+		if columned.MatchString(line) {
+			return nil, false
+		}
+		row := tableRow{i + 1, []string{"", strings.TrimSpace(line), "", ""}, line + "\n"}
+		if m := plainLine.FindStringSubmatch(line); m != nil {
+			row.cells = []string{m[1], strings.TrimSpace(m[2]), m[3], strings.TrimSpace(m[4])}
+			if m[1]+m[3]+m[4] != "" {
+				said++
+			}
+		}
+		rows = append(rows, row)
+	}
+	return rows, 2*said >= len(rows)-1 && said > 0
+}
