@@ -252,11 +252,10 @@ type Precedents struct {
 	known   [numComparisons]precedent // of each comparison
 }
 
-// precedent is what is known of a comparison so far, as logarithms.
+// precedent is what good drinks have in the middle and at most, as logarithms, once it was asked.
 type precedent struct {
-	free         float64 // an amount that is known to be far from the most
 	middle, most float64
-	exact        bool
+	asked        bool
 }
 
 // Known reports whether there are precedents at all.
@@ -270,9 +269,6 @@ func (b *Book) PrecedentsFor(draft *Quantities, says []float64, room func(int) [
 	p := Precedents{book: b, own: *draft, says: says, room: room}
 	if all := floats.Sum(says); all > 0 {
 		p.support = all / (all + fewPrecedents)
-	}
-	for i := range p.known {
-		p.known[i].free = math.Inf(-1)
 	}
 	return p
 }
@@ -304,17 +300,9 @@ const (
 // that it costs nothing and excuses all.
 func (p *Precedents) near(i int, x float64) (*precedent, bool) {
 	known := &p.known[i]
-	if !known.exact {
-		if x <= known.free {
-			return nil, false
-		}
-		says := p.weights(comparisons[i].of)
-		if p.book.ranges[i].Reaches(says, math.Exp(x+excuseRoom)) {
-			known.free = x
-			return nil, false
-		}
-		middle, most := p.book.ranges[i].Bound(says)
-		known.middle, known.most, known.exact = math.Log(middle), math.Log(most), true
+	if !known.asked {
+		middle, most := p.book.ranges[i].Bound(p.weights(comparisons[i].of))
+		known.middle, known.most, known.asked = math.Log(middle), math.Log(most), true
 	}
 	return known, x > known.most-excuseRoom
 }
