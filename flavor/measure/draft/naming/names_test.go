@@ -1,6 +1,7 @@
 package naming_test
 
 import (
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -12,12 +13,19 @@ import (
 	"counterpour/index"
 )
 
+// loadIndex opens the index over all ingredients once: no book changes it.
+var loadIndex = sync.OnceValues(func() (*index.Index, error) {
+	c, err := data.Embedded()
+	if err != nil {
+		return nil, err
+	}
+	return index.New(c.Profiles())
+})
+
 // catalogueBook is a book over the whole catalogue.
 func catalogueBook(t *testing.T) *naming.Book {
 	t.Helper()
-	c, err := data.Embedded()
-	require.NoError(t, err)
-	x, err := index.New(c.Profiles())
+	x, err := loadIndex()
 	require.NoError(t, err)
 	return naming.NewBook(x)
 }

@@ -4,21 +4,14 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
-	"counterpour/data"
 	"counterpour/flavor/measure/draft/naming"
-	"counterpour/index"
 )
 
 // What a word stands for is a name of the catalogue, or it would be dead; and a word for
 // a kind is itself no name, or it would be read as that without a word said.
 func TestWordsStandForNames(t *testing.T) {
-	c, err := data.Embedded()
-	require.NoError(t, err)
-	x, err := index.New(c.Profiles())
-	require.NoError(t, err)
-	b := naming.NewBook(x)
+	b := catalogueBook(t)
 	for table, words := range naming.Tables {
 		for w, means := range words {
 			_, _, ok := b.Named(means)

@@ -1,6 +1,7 @@
 package reading_test
 
 import (
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -9,12 +10,20 @@ import (
 	"counterpour/index"
 )
 
-// wholeCatalogue finds names among all ingredients.
+// loadIndex opens the index over all ingredients once: nothing that reads a draft changes
+// it, and to fill it takes longer than most drafts.
+var loadIndex = sync.OnceValues(func() (*index.Index, error) {
+	c, err := data.Embedded()
+	if err != nil {
+		return nil, err
+	}
+	return index.New(c.Profiles())
+})
+
+// wholeCatalogue finds names among all ingredients. Tests share it.
 func wholeCatalogue(t *testing.T) *index.Index {
 	t.Helper()
-	c, err := data.Embedded()
-	require.NoError(t, err)
-	x, err := index.New(c.Profiles())
+	x, err := loadIndex()
 	require.NoError(t, err)
 	return x
 }
