@@ -10,11 +10,19 @@ navigator.serviceWorker?.register("/offline.js").catch(() => {});
 // A guest is not lost on the way over pages that know of none: the tab remembers for whom
 // the last page was that does, says so, and keeps it in the links back to such pages.
 {
-  const drawer = "counterpour guest", knows = ["/tonight", "/bench", "/riffs", "/board", "/specs"];
-  const links = document.querySelectorAll(knows.map((path) => `nav a[href^="${path}"]`).join());
+  const drawer = "counterpour guest", knows = /^\/(|tonight|bench|board|riffs(\/[^/]+)?|specs(\/(?!import$|export$)[^/]+)?)$/;
+  const carry = (links, guest) => {
+    for (const link of links) {
+      const to = new URL(link.href);
+      if (link.getAttribute("href").startsWith("#") || to.origin !== location.origin || !knows.test(to.pathname)) continue;
+      for (const name of ["avoid", "diet", "strength"]) to.searchParams.delete(name);
+      for (const [name, value] of new URLSearchParams(guest)) to.searchParams.append(name, value);
+      link.href = to.pathname + to.search + to.hash;
+    }
+  };
   const keep = (of) => {
     try { sessionStorage.setItem(drawer, JSON.stringify({ query: of.guest, line: of.guestLine })); } catch { /* storage is off */ }
-    for (const link of links) link.href = link.pathname + of.guest;
+    carry(document.querySelectorAll(".top a, #for-guest ~ * a[href]"), of.guest);
   };
   const kept = () => { try { return JSON.parse(sessionStorage.getItem(drawer)) ?? {}; } catch { return {}; } };
   const main = document.getElementById("main"), guest = () => document.querySelector("#for-guest [data-guest]") ?? main;
@@ -24,6 +32,7 @@ navigator.serviceWorker?.register("/offline.js").catch(() => {});
   } else if (kept().query) {
     const { query, line } = kept(), note = document.createElement("p"), who = document.createElement("strong"), back = document.createElement("a"), end = document.createElement("a");
     keep({ guest: query, guestLine: line });
+    carry(main.querySelectorAll("a[href]"), query);
     note.className = "for-guest";
     who.textContent = line;
     back.href = "/tonight" + query;
