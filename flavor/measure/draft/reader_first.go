@@ -7,138 +7,215 @@ import (
 	"unicode/utf8"
 
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/joining"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/speech"
+	"counterpour/flavor/measure/draft/title"
 	"counterpour/flavor/measure/draft/token"
 )
 
-// firstLine reads the name of the drink, and is false if the line states a
-// pour.
+// opening is the first line of a draft.
+type opening struct {
+	n     int
+	span  entry.Span
+	label entry.Label   // NoLabel if it has none
+	rest  []token.Token // behind the label
+	toks  []token.Token
+}
+
+// bare reports whether a line has no label.
+func (o *opening) bare() bool { return o.label == entry.NoLabel }
+
+// until is the stretch from the first token of a line to the last of so many.
+func (o *opening) until(end int) entry.Span {
+	return entry.Span{Start: o.toks[0].Start, End: o.toks[end-1].End}
+}
+
+// firstLine reads the name of the drink, and is false if the line states a pour. The first kind of
+// line that it is decides.
 func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []token.Token) bool {
-	if l == entry.LabelName && !(toks[0].Text != "name" && (r.pours(rest) || r.poursOne(rest))) {
-		at := span
-		if len(rest) > 0 {
-			at.Start = rest[0].Start
-			r.setLabelled(n, at)
-		}
+	o := &opening{n, span, l, rest, toks}
+	if r.labelledName(o) {
 		return true
 	}
-	if toks[0].Is("(") && toks[len(toks)-1].Is(")") { // "(makes 2)"
-		r.first = true
-		r.entry(KindRemark, n, span)
-		return true
-	}
-	if (l == entry.LabelGlass || l == entry.LabelServing || l == entry.LabelGarnish || l == entry.LabelRim) && len(rest) > 0 && r.laidOut(rest) { // "glass: coupe", above the pours
-		r.first = true
-		r.says(n, l, rest)
-		return true
-	}
-	if l == entry.LabelRemark && slices.ContainsFunc(rest, func(t token.Token) bool { return t.Kind == token.Numeral }) && !r.pours(rest) && !r.poursOne(rest) { // "station: bar 2"
+	if l == entry.LabelRemark && numerals(rest) > 0 && !r.pours(rest) && !r.poursOne(rest) { // "station: bar 2"
 		r.first = true
 		return r.labelled(n, span, l, rest)
 	}
-	if r.quotedName(n, span, toks) || l == entry.NoLabel && r.titleWithRemark(n, span, toks) {
-		return true
-	}
-	if last := len(toks) - 1; r.text[span.Start] == '[' && toks[last].Is("]") && !unitIn(toks) && !r.pours(toks) { // "[sour no. 7]"
-		r.setName(n, entry.Span{Start: toks[0].Start, End: toks[last-1].End})
-		return true
-	}
-	if last := len(toks) - 1; toks[last].Is(":") && l == entry.NoLabel && last > 1 && !r.pours(toks) && toks[0].Kind == token.Word && !unitIn(withoutBracketed(toks)) { // "House punch, by the glass (ladle 4 oz):"
-		if s := serving.Read(toks); len(s.Unknown) > 0 {
-			r.setName(n, span)
-			return true
-		}
-	}
-	if l == entry.NoLabel && r.titleBeforeColon(n, span, toks) {
-		return true
-	}
-	if l == entry.NoLabel && r.titleOfCard(toks) {
-		r.setName(n, span)
-		return true
-	}
-	if len(toks) == 1 && toks[0].Kind == token.Numeral { // "50/50"
-		r.setName(n, span)
-		return true
-	}
-	if len(toks) > 2 && toks[0].Kind == token.Numeral && toks[0].Wrong != "" && (toks[1].Is(":") || toks[1].Is("-")) && r.pours(toks[2:]) { // "50/50: gin 1.5, ..."
-		r.setName(n, entry.Span{Start: toks[0].Start, End: toks[0].End})
-		r.entries(n, span, toks[2:], false)
-		return true
-	}
-	if l == entry.LabelPours && len(rest) == 0 {
-		r.entry(KindRemark, n, span)
+	if r.besideName(o) || r.namedFirst(o) {
 		return true
 	}
 	if l == entry.LabelName {
-		toks = rest // "spec: 2 oz gin, ..."
+		o.toks = rest // "spec: 2 oz gin, ..."
 	}
-	if at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is("]") }); at > 0 && at+2 < len(toks) && r.text[span.Start] == '[' && !slices.ContainsFunc(toks[:at], func(t token.Token) bool { return t.Kind != token.Word }) && !serving.StartsMethod(toks) && r.pours(toks[at+1:]) { // "[carrot] aquavit 40 / ..."
-		r.setName(n, entry.Span{Start: toks[0].Start, End: toks[at-1].End})
-		r.d.Titled = true
-		r.entries(n, entry.Span{Start: toks[at].Start, End: span.End}, toks[at+1:], false)
+	switch {
+	case r.namedBeforeSquare(o):
+		return true
+	case r.inRatio(o.toks):
+		return false
+	case o.bare() && r.leads(n, span, o.toks):
 		return true
 	}
-	if at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is("[") }); at > 0 && at+2 < len(toks) && r.pours(toks[at:]) { // "RUM+COLA [2 oz dark rum][4 oz cola]"
-		r.setName(n, entry.Span{Start: toks[0].Start, End: toks[at-1].End})
-		r.d.Titled = true
-		r.entries(n, entry.Span{Start: toks[at].Start, End: span.End}, toks[at+1:], false)
+	in := r.join.Entries(o.toks)
+	if o.bare() && r.oneLiner(n, span, in) {
 		return true
 	}
-	if amounts, _ := parting.Ratio(toks); amounts != nil {
-		if names, _ := parting.RatioNames(toks[1:], len(amounts)); names != nil {
+	if r.poursFirst(o.toks, in) {
+		return false
+	}
+	r.nameOf(o, in)
+	return true
+}
+
+// labelledName takes what stands behind the label of a name, unless it is pours: "name: Halyard".
+func (r *reader) labelledName(o *opening) bool {
+	if o.label != entry.LabelName || o.toks[0].Text != "name" && (r.pours(o.rest) || r.poursOne(o.rest)) {
+		return false
+	}
+	if len(o.rest) > 0 {
+		r.setLabelled(o.n, entry.Span{Start: o.rest[0].Start, End: o.span.End})
+	}
+	return true
+}
+
+// besideName takes a line that stands above the name, and is false if it is none: the name
+// follows it.
+func (r *reader) besideName(o *opening) bool {
+	switch {
+	case o.toks[0].Is("(") && o.toks[len(o.toks)-1].Is(")"): // "(makes 2)"
+		r.first = true
+		r.entry(KindRemark, o.n, o.span)
+	case o.laysOut(): // "glass: coupe", above the pours
+		r.first = true
+		r.says(o.n, o.label, o.rest)
+	case o.label == entry.LabelPours && len(o.rest) == 0: // "spec:"
+		r.entry(KindRemark, o.n, o.span)
+	default:
+		return false
+	}
+	return true
+}
+
+// namedFirst takes the name from a line that holds nothing else but what its signs or its words
+// part from it, in the order in which they are told apart.
+func (r *reader) namedFirst(o *opening) bool {
+	switch {
+	case r.quotedName(o.n, o.span, o.toks):
+	case o.bare() && title.WithRemark(o.toks): // "Skull Bowl (serves 1, limit 2)"
+		r.setName(o.n, o.span)
+	case r.squared(o): // "[sour no. 7]"
+		r.setName(o.n, o.until(len(o.toks)-1))
+	case r.headsPunch(o): // "House punch, by the glass (ladle 4 oz):"
+		r.setName(o.n, o.span)
+	case o.bare() && r.titleBeforeColon(o.n, o.span, o.toks):
+	case o.bare() && title.OfCard(r.text, o.toks):
+		r.setName(o.n, o.span)
+	case len(o.toks) == 1 && o.toks[0].Kind == token.Numeral: // "50/50"
+		r.setName(o.n, o.span)
+	case r.numberFirst(o): // "50/50: gin 1.5, ..."
+		r.setName(o.n, o.until(1))
+		r.entries(o.n, o.span, o.toks[2:], false)
+	default:
+		return false
+	}
+	return true
+}
+
+// squared reports whether a line stands in square brackets and pours nothing.
+func (r *reader) squared(o *opening) bool {
+	return r.text[o.span.Start] == '[' && o.toks[len(o.toks)-1].Is("]") && !unitIn(o.toks) && !r.pours(o.toks)
+}
+
+// headsPunch reports whether a line ends in a colon and pours nothing, though it may say in
+// brackets how much a glass is.
+func (r *reader) headsPunch(o *opening) bool {
+	last := len(o.toks) - 1
+	if !o.bare() || last < 2 || !o.toks[last].Is(":") || o.toks[0].Kind != token.Word || r.pours(o.toks) || unitIn(withoutBracketed(o.toks)) {
+		return false
+	}
+	return len(serving.Read(o.toks).Unknown) > 0
+}
+
+// numberFirst reports whether a number that is no amount stands before pours as their name.
+func (r *reader) numberFirst(o *opening) bool {
+	toks := o.toks
+	return len(toks) > 2 && toks[0].Kind == token.Numeral && toks[0].Wrong != "" && (toks[1].Is(":") || toks[1].Is("-")) && r.pours(toks[2:])
+}
+
+// namedBeforeSquare takes a name from a line with pours behind it, where square brackets stand
+// around the name or around the pours: "[carrot] aquavit 40 / ...", "RUM+COLA [2 oz dark rum][4 oz
+// cola]".
+func (r *reader) namedBeforeSquare(o *opening) bool {
+	toks := o.toks
+	at := title.InSquare(toks)
+	if at == 0 || r.text[o.span.Start] != '[' || !r.pours(toks[at+1:]) {
+		at = slices.IndexFunc(toks, func(t token.Token) bool { return t.Is("[") })
+		if at <= 0 || at+2 >= len(toks) || !r.pours(toks[at:]) {
 			return false
 		}
 	}
-	if _, names, _, _, _ := parting.RatioLast(toks); names != nil {
+	r.setName(o.n, o.until(at))
+	r.d.Titled = true
+	r.entries(o.n, entry.Span{Start: toks[at].Start, End: o.span.End}, toks[at+1:], false)
+	return true
+}
+
+// inRatio reports whether a line gives the amounts of its pours as a ratio.
+func (r *reader) inRatio(toks []token.Token) bool {
+	if ratioFirst(toks) {
+		return true
+	}
+	_, names, _, _, _ := parting.RatioLast(toks)
+	return names != nil
+}
+
+// ratioFirst reports whether a ratio stands before as many names.
+func ratioFirst(toks []token.Token) bool {
+	amounts, _ := parting.Ratio(toks)
+	if amounts == nil {
 		return false
 	}
-	if l == entry.NoLabel && r.leads(n, span, toks) {
-		return true
-	}
-	in := r.join.Entries(toks)
-	if l == entry.NoLabel && r.oneLiner(n, span, in) {
-		return true
-	}
+	names, _ := parting.RatioNames(toks[1:], len(amounts))
+	return names != nil
+}
+
+// poursFirst reports whether the entries of a line state pours. "Equal parts digestif" does not:
+// of one thing there are no parts.
+func (r *reader) poursFirst(toks []token.Token, in []joining.Piece) bool {
 	glued := 0
 	for i := range in {
 		p := &in[i].Pour
-		if len(in) == 1 && toks[0].Text == "equal" { // "Equal parts digestif": of one thing there are none
+		if len(in) == 1 && toks[0].Text == "equal" {
 			continue
 		}
 		if p.States(r.text) {
-			return false
+			return true
 		}
 		if p.Shape == entry.ShapePour && p.Fault == nil && p.Figures && p.UnitAt.Empty() {
 			glued++
 		}
 	}
-	if glued > 1 { // "60gin 30lemon"
-		return false
+	return glued > 1 || entry.PouredIn(toks) != "" // "60gin 30lemon"
+}
+
+// nameOf takes a line as the name, and keeps what else it may be: a pour whose amount goes without
+// saying, or a method.
+func (r *reader) nameOf(o *opening, in []joining.Piece) {
+	r.setName(o.n, entry.Span{Start: o.toks[0].Start, End: o.span.End})
+	pour := r.dresses(o.toks)
+	if pour == nil && len(in) == 1 && in[0].Pour.Shape == entry.ShapeImplied && in[0].Pour.Fault == nil && !r.titled(&in[0].Pour) {
+		pour = &in[0].Pour
 	}
-	if entry.PouredIn(toks) != "" {
-		return false
-	}
-	at := span
-	at.Start = toks[0].Start
-	r.setName(n, at)
-	if p := r.dresses(toks); p != nil {
-		line := r.lineOf(n, p)
+	if pour != nil {
+		line := r.lineOf(o.n, pour)
 		r.d.PerhapsPour = &line
-		r.said.Merge(&p.Beside, true)
-	} else if len(in) == 1 && in[0].Pour.Shape == entry.ShapeImplied && in[0].Pour.Fault == nil && !r.titled(&in[0].Pour) {
-		line := r.lineOf(n, &in[0].Pour)
-		r.d.PerhapsPour = &line
-		r.said.Merge(&in[0].Pour.Beside, true)
+		r.said.Merge(&pour.Beside, true)
 	}
-	if s := serving.Read(toks); s.Method != "" && len(s.Unknown) == 0 && s.Conflict == nil && s.Words > 1 {
+	if s := serving.Read(o.toks); s.Method != "" && len(s.Unknown) == 0 && s.Conflict == nil && s.Words > 1 {
 		r.d.ServingName = &s
 	}
-	return true
 }
 
 // dresses returns the pour of a line that says what dresses the glass, and which glass:
@@ -158,63 +235,14 @@ func (r *reader) dresses(toks []token.Token) *entry.Written {
 	return nil
 }
 
-// laidOut reports whether what follows a label on the first line says how the drink is served
-// and pours nothing: the text names the drink further below, or not at all.
-func (r *reader) laidOut(rest []token.Token) bool {
-	s := serving.Read(rest)
-	return s.States() && len(s.Unknown) == 0 || !slices.ContainsFunc(rest, func(t token.Token) bool { return t.Kind == token.Numeral }) && entry.EndsLaid(rest)
-}
-
-// titleWithRemark takes a name with a remark in brackets that holds numbers and no amount:
-// "Skull Bowl (serves 1, limit 2)". It is false for any other line.
-func (r *reader) titleWithRemark(n int, span entry.Span, toks []token.Token) bool {
-	open := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is("(") })
-	last := len(toks) - 1
-	if open < 1 || !toks[last].Is(")") || slices.ContainsFunc(toks[:open], func(t token.Token) bool { return t.Kind != token.Word && !t.Is("'") && !t.Is("&") && !t.Is("-") }) {
+// laysOut reports whether a label and what follows it say how the drink is served
+// and pour nothing: the text names the drink further below, or not at all.
+func (o *opening) laysOut() bool {
+	if o.label != entry.LabelGlass && o.label != entry.LabelServing && o.label != entry.LabelGarnish && o.label != entry.LabelRim || len(o.rest) == 0 {
 		return false
 	}
-	counts := false
-	for i := open + 1; i < last; i++ {
-		if toks[i].Kind != token.Numeral {
-			continue
-		}
-		before := &toks[i-1]
-		if before.Kind != token.Word || entry.LooseWords[before.Text] || entry.BiasWords[before.Text] || entry.IsUnit(before) || entry.UnitWordsAt(toks[i+1:]) {
-			return false
-		}
-		counts = true
-	}
-	if !counts {
-		return false
-	}
-	r.setName(n, span)
-	return true
-}
-
-// numberedWords stand before the number of a card, a table or a version, which is no
-// amount: "card 7: Garden Gate", "something for table 9".
-var numberedWords = token.Words(`card table week number no nr version take attempt try test draft trial round batch ticket order bar station deck page pg menu spec recipe lesson exercise drink room day item mk seat shift level machine tap`)
-
-// Numbered reports whether the number behind a word is one of a card, a table or a version.
-func Numbered(w string) bool { return numberedWords[w] }
-
-// titleOfCard reports whether a line holds a number only behind words that something is
-// numbered by, and no pour.
-func (r *reader) titleOfCard(toks []token.Token) bool {
-	found := false
-	for i := range toks {
-		switch {
-		case toks[i].Kind == token.Percent || toks[i].Kind == token.Ratio:
-			return false
-		case toks[i].Kind != token.Numeral || aside.Multiplies(toks, i): // "Table 14 - 2x"
-		case i == 0 || !numberedWords[toks[i-1].Text] && !(toks[i-1].Is(".") && i > 1 && numberedWords[toks[i-2].Text]) || i+1 < len(toks) && entry.UnitWordsAt(toks[i+1:]):
-			return false
-		default:
-			found = true
-		}
-	}
-	capital, _ := utf8.DecodeRuneInString(r.text[toks[0].Start:])
-	return found && (len(toks) > 2 || unicode.IsUpper(capital)) && (len(toks) > 3 || toks[0].Kind == token.Word)
+	s := serving.Read(o.rest)
+	return s.States() && len(s.Unknown) == 0 || numerals(o.rest) == 0 && entry.EndsLaid(o.rest)
 }
 
 // titled reports whether a pour whose unit is its last word is written as a name is,
@@ -308,10 +336,8 @@ func (r *reader) namedAgain(n int, span entry.Span, toks []token.Token) bool {
 
 // pours reports whether tokens state more than one pour, so that they are no name.
 func (r *reader) pours(toks []token.Token) bool {
-	if amounts, _ := parting.Ratio(toks); amounts != nil {
-		if names, _ := parting.RatioNames(toks[1:], len(amounts)); names != nil {
-			return true
-		}
+	if ratioFirst(toks) {
+		return true
 	}
 	n := 0
 	in := r.join.Entries(toks)
@@ -349,88 +375,15 @@ func (r *reader) poursOne(toks []token.Token) bool {
 
 // oneLiner reads a name and its pours on one line: "Halyard: 2 oz gin, ...".
 func (r *reader) oneLiner(n int, span entry.Span, in []joining.Piece) bool {
-	if len(in) > 1 && numberedName(in) {
-		toks := in[0].Toks
-		r.setName(n, entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End})
-		r.takeAll(n, span, in[1:], false)
-		return true
-	}
-	if k := titled(r.text, in); k > 1 { // "Exercise 4. Daiquiri variation. White rum 60 ml; ..."
-		last := in[k-1].Toks
-		r.setName(n, entry.Span{Start: in[0].Toks[0].Start, End: last[len(last)-1].End})
-		r.d.Titled = true
-		r.takeAll(n, span, in[k:], false)
-		return true
-	}
-	if len(in) > 1 && in[0].Pour.Shape == entry.ShapeImplied && (in[1].Sep == ":" || in[1].Sep == "=" || in[1].Sep == "-" && len(in) > 2) && in[1].Pour.States(r.text) { // "Vermouth spritz: 60 bianco, ..."
-		toks := in[0].Toks
-		r.setName(n, entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End})
-		r.takeAll(n, span, in[1:], false)
-		return true
-	}
-	for k := 1; k+1 < len(in) && k < 3; k++ { // "NA - Ginger fizz: 1 ginger syrup, ...", "soju + yuzu soda! 50 soju, ..."
-		if (in[k+1].Sep == ":" || in[k+1].Sep == "." || in[k+1].Sep == "=") && (in[k].Sep == ":" || in[k].Sep == "-" || in[k].Sep == "+" || in[k].Sep == "and") && in[0].Untold() && in[k].Untold() && in[k+1].Pour.States(r.text) {
-			last := in[k].Toks
-			r.setName(n, entry.Span{Start: in[0].Toks[0].Start, End: last[len(last)-1].End})
-			r.takeAll(n, span, in[k+1:], false)
-			return true
-		}
-	}
-	if len(in) < 2 || in[0].Pour.Shape != entry.ShapeName && in[0].Pour.Shape != entry.ShapeServing && in[0].Pour.Shape != entry.ShapeGarnish {
+	k, sure := title.Before(r.text, in)
+	if k == 0 {
 		return false
 	}
-	pours := 0
-	for i := range in[1:] {
-		if in[1+i].Pour.States(r.text) {
-			pours++
-		}
-	}
-	sep := in[1].Sep
-	if pours == 0 || sep != ":" && sep != "=" && sep != "-" && sep != "," && sep != ";" && sep != "." && sep != "/" || in[0].Pour.Shape != entry.ShapeName && sep != ":" && sep != "-" {
-		return false
-	}
-	if in[0].Pour.Shape == entry.ShapeServing && entry.Labels[in[0].Toks[0].Text] == entry.NoLabel && sep == ":" && serving.StartsMethod(in[0].Toks) && len(in[0].Toks) == 1 {
-		return false // "shake: 2 oz gin, ..."
-	}
-	toks := in[0].Toks
-	r.setName(n, entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End})
-	r.d.Titled = sep == ":" && pours > 1
-	r.takeAll(n, span, in[1:], false)
+	last := in[k-1].Toks
+	r.setName(n, entry.Span{Start: in[0].Toks[0].Start, End: last[len(last)-1].End})
+	r.d.Titled = r.d.Titled || sure
+	r.takeAll(n, span, in[k:], false)
 	return true
-}
-
-// numberedName reports whether what stands before a colon is a name that ends in a
-// number, "service 1: 45 vodka", and no pour.
-func numberedName(in []joining.Piece) bool {
-	p := &in[0].Pour
-	return in[1].Sep == ":" && p.Shape == entry.ShapePour && p.Whole != "" && p.Unit == "" && entry.StartsAmount(in[1].Toks)
-}
-
-// titled returns how many pieces of a line are its title: none states an amount but for a
-// number, and a colon or a stop parts them from at least two pours. It is 0 if none are.
-func titled(text string, in []joining.Piece) int {
-	k := 0
-	for k < len(in) && (in[k].Untold() || k == 0 && in[k].Pour.Shape == entry.ShapePour && in[k].Pour.Whole != "" && in[k].Pour.Unit == "") {
-		k++
-	}
-	if k == 0 || k+1 >= len(in) || in[k].Sep != ":" && in[k].Sep != "." {
-		return 0
-	}
-	for i := 1; i < k; i++ {
-		if in[i].Sep != ":" && in[i].Sep != "." && in[i].Sep != "-" && in[i].Sep != "+" {
-			return 0
-		}
-	}
-	pours := 0
-	for i := range in[k:] {
-		if in[k+i].Pour.States(text) {
-			pours++
-		}
-	}
-	if pours < 2 || !in[k].Pour.States(text) {
-		return 0
-	}
-	return k
 }
 
 // setName takes a stretch of the text as the name, but for a colon at its end.

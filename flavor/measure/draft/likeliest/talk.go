@@ -8,10 +8,10 @@ import (
 	"unicode/utf8"
 
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/title"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/vocabulary"
 )
@@ -35,7 +35,7 @@ hey hi hiya hello yo right well just tonight today please pls thanks thx cheers 
 )
 
 // numbering reports whether the number behind a word is one of a card, a sheet or a version.
-func numbering(w string) bool { return cardWords.Has(w) || draft.Numbered(w) || w == "p" || w == "v" }
+func numbering(w string) bool { return cardWords.Has(w) || title.Numbered(w) || w == "p" || w == "v" }
 
 // labels are words before a colon that say what follows: "METHOD:", "Sam:".
 func (s *script) labels(i int) []stretch {

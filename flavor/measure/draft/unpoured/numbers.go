@@ -7,9 +7,9 @@ import (
 	"strings"
 
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/title"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/vocabulary"
 )
@@ -139,7 +139,7 @@ func marked(toks []token.Token, i int) bool {
 		return false
 	}
 	before := &toks[i-1]
-	if before.Is("#") && toks[i].Glued || before.Kind == token.Word && (draft.Numbered(before.Text) || len(before.Text) == 1 && before.Text != "x" && toks[i].Glued) { // "v2"
+	if before.Is("#") && toks[i].Glued || before.Kind == token.Word && (title.Numbered(before.Text) || len(before.Text) == 1 && before.Text != "x" && toks[i].Glued) { // "v2"
 		return true
 	}
 	return before.Is(".") && before.Glued && i > 1 && toks[i-2].Kind == token.Word && len(toks[i-2].Text) <= longestShort // "p. 12", "vol. 2"
@@ -159,9 +159,9 @@ func withoutReferences(toks []token.Token) []token.Token {
 			continue
 		}
 		switch n := len(out); {
-		case n > 0 && out[n-1].Kind == token.Word && draft.Numbered(out[n-1].Text):
+		case n > 0 && out[n-1].Kind == token.Word && title.Numbered(out[n-1].Text):
 			out = out[:n-1]
-		case n > 1 && out[n-1].Is(".") && (referring.Has(out[n-2].Text) || draft.Numbered(out[n-2].Text)):
+		case n > 1 && out[n-1].Is(".") && (referring.Has(out[n-2].Text) || title.Numbered(out[n-2].Text)):
 			out = out[:n-2]
 		}
 	}
