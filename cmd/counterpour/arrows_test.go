@@ -139,6 +139,7 @@ var allowedInCounterpour = map[string][]string{
 	"terminal":     {},
 	"premises":     {"terminal"},
 	"housekeeping": {"terminal", "premises"},
+	"calibration":  {"terminal"},
 }
 
 // pageParts is what a page is made with.

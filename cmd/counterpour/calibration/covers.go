@@ -1,4 +1,4 @@
-package main
+package calibration
 
 import (
 	"github.com/spf13/cobra"

@@ -1,4 +1,6 @@
-package main
+// Package calibration is the command for contributors that fits the families to the proven
+// drinks, and tries the model, the covers and the reader.
+package calibration
 
 import (
 	"bytes"
@@ -13,14 +15,14 @@ import (
 	"counterpour/flavor/template"
 )
 
-// newCalibrate is for contributors: it fits the families to the proven drinks, or runs
+// New returns the command. It fits the families to the proven drinks, or runs
 // the trials of the model.
 //
 //	counterpour calibrate --write data/fitted.toml
 //	counterpour calibrate --trial
 //	counterpour calibrate --covers
 //	counterpour calibrate --drafts
-func newCalibrate() *cobra.Command {
+func New() *cobra.Command {
 	var path string
 	var trial, covers, drafts bool
 	cmd := &cobra.Command{
