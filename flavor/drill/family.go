@@ -127,10 +127,10 @@ func familyOptions(r RoundRequest, x *reading, families []template.Family, centr
 	own, next := x.options[0], x.options[1]
 	round := &Round{Request: r, Size: margin(&x.ratio, centres, x.options), Ratio: x.ratio,
 		Question: wording.ToRead(&x.classic.spec),
-		key: key{classic: x.classic, names: []string{families[own].Name, families[next].Name},
-			values: []float64{gap(&x.ratio, &centres[own]), gap(&x.ratio, &centres[next])}}}
-	round.key.after = centres[own]
+		key:      key{classic: x.classic, names: []string{families[own].Name, families[next].Name}, handed: families[own].Source}}
+	round.key.after, round.key.next = centres[own], telling(&x.ratio, &centres[next])
 	for place, i := range rng.Perm(len(x.options)) {
+		round.key.told = append(round.key.told, telling(&x.ratio, &centres[x.options[i]]))
 		round.Options = append(round.Options, Option{Label: families[x.options[i]].Name})
 		if i == 0 {
 			round.key.option = place
@@ -148,9 +148,9 @@ func gradeFamily(r *Round, a *Answer) (*Grade, error) {
 	if g.Right {
 		g.Points = 1
 	} else {
-		g.Why = wording.NotFamily(r.Options[a.Option].Label)
+		g.Why = wording.NotFamily(r.Options[a.Option].Label, k.told[a.Option])
 	}
-	g.Text = wording.Read(&k.classic.spec, k.names[0], k.values[0], k.names[1], k.values[1])
+	g.Text = wording.Read(&k.classic.spec, k.names[0], k.handed, k.names[1], k.next)
 	return g, nil
 }
 
@@ -169,15 +169,34 @@ func shareOf(e ratio.Equivalents) ratio.Equivalents {
 // somebody who reads a ratio.
 const shareFloor = 0.02
 
-// gap is how far apart two ratios are, in just-noticeable differences of each
-// part, once the larger drink is poured down to the size of the other.
-func gap(a, b *ratio.Equivalents) float64 {
-	var logs ratio.Equivalents
-	var mean float64
+// telling is the part by which a ratio is told from a family soonest: that which is furthest
+// from its middle, once the larger drink is poured down to the size of the other.
+func telling(has, middle *ratio.Equivalents) (out wording.Telling) {
+	logs, mean := logsOf(has, middle)
+	here, there := shareOf(*has), shareOf(*middle)
+	most := -1.0
+	for i := range logs {
+		if j := balance.JND(ratio.Axis(i), logs[i]-mean); j > most {
+			most, out = j, wording.Telling{Axis: ratio.Axis(i), Here: here[i], InFamily: there[i]}
+		}
+	}
+	return out
+}
+
+// logsOf are how far each part of a ratio is from that of another, as logarithms, and the mean
+// of them.
+func logsOf(a, b *ratio.Equivalents) (logs ratio.Equivalents, mean float64) {
 	for i := range a {
 		logs[i] = math.Log((a[i] + shareFloor) / (b[i] + shareFloor))
 		mean += logs[i] / float64(len(logs))
 	}
+	return logs, mean
+}
+
+// gap is how far apart two ratios are, in just-noticeable differences of each
+// part, once the larger drink is poured down to the size of the other.
+func gap(a, b *ratio.Equivalents) float64 {
+	logs, mean := logsOf(a, b)
 	var sum float64
 	for i := range logs {
 		j := balance.JND(ratio.Axis(i), logs[i]-mean)

@@ -1,8 +1,10 @@
 package drill
 
 import (
+	"cmp"
 	"math"
 	"math/rand/v2"
+	"slices"
 
 	"counterpour/flavor"
 	"counterpour/flavor/drill/handling"
@@ -10,14 +12,43 @@ import (
 	"counterpour/flavor/ratio"
 )
 
+// What a wish for a size comes to where each way of making a drink wrong has a size of its
+// own: common practice, no source. Were only the nearest dealt, one way would be the answer
+// to every round of a size.
+const (
+	handLooks = 12  // drinks looked at
+	handTimes = 2.5 // how far from the size asked for a way may lie, as a factor, to be drawn
+)
+
 // handRound shows a drink that is poured right and made wrong, by what stands in the glass,
-// and asks what the hand did. The other answers would show otherwise by about the size.
+// and asks what the hand did: one of the ways that show otherwise than the other answers by
+// about the size, each as likely as another.
 func (t *Trainer) handRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
-	var best *Round
-	off := func(x *Round) float64 { return math.Abs(math.Log(x.Size / r.Size)) }
+	rounds, err := t.ofEachWay(r, rng)
+	if err != nil {
+		return nil, err
+	}
+	if len(rounds) == 0 {
+		return nil, flavor.Invalid("kind", string(r.Kind), "no drink can be made wrong in %d ways that the glass tells apart; %s", optionsShown, r.Avoid.remedy("ask for another kind"))
+	}
+	nearest := slices.MinFunc(rounds, func(a, b *Round) int { return cmp.Compare(a.offSize(), b.offSize()) })
+	near := slices.DeleteFunc(rounds, func(x *Round) bool { return x.offSize() > math.Log(handTimes) })
+	if len(near) == 0 {
+		return nearest, nil
+	}
+	return near[rng.IntN(len(near))], nil
+}
+
+// offSize is how far a round came out from the size asked for, as a logarithm.
+func (r *Round) offSize() float64 { return math.Abs(math.Log(r.Size / r.Request.Size)) }
+
+// ofEachWay returns, of each way to make a drink wrong, the round nearest to the size among a
+// few drinks, or among as many as it takes to find one.
+func (t *Trainer) ofEachWay(r RoundRequest, rng *rand.Rand) (out []*Round, err error) {
+	var best [handling.NumWays]*Round
 	served := t.served(&r)
 	for n, i := range rng.Perm(len(served)) {
-		if best != nil && (n >= coverLooks || off(best) <= math.Log(nearTimes)) {
+		if n >= handLooks && best != [handling.NumWays]*Round{} {
 			break
 		}
 		c := &t.classics[served[i]]
@@ -25,16 +56,19 @@ func (t *Trainer) handRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 		if err != nil {
 			return nil, err
 		}
-		for _, of := range rng.Perm(len(made)) {
-			if x := handOptions(r, c, &proper, made, of, rng); x != nil && (best == nil || off(x) < off(best)) {
-				best = x
+		for of := range made {
+			way := made[of].Way
+			if x := handOptions(r, c, &proper, made, of, rng); x != nil && (best[way] == nil || x.offSize() < best[way].offSize()) {
+				best[way] = x
 			}
 		}
 	}
-	if best == nil {
-		return nil, flavor.Invalid("kind", string(r.Kind), "no drink can be made wrong in %d ways that the glass tells apart; %s", optionsShown, r.Avoid.remedy("ask for another kind"))
+	for _, x := range best {
+		if x != nil {
+			out = append(out, x)
+		}
 	}
-	return best, nil
+	return out, nil
 }
 
 // handOptions is a round of one mishap among others of the same drink that show otherwise by

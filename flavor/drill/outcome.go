@@ -45,9 +45,9 @@ func (l Learner) After(r Outcome) (Learner, error) {
 	if err != nil {
 		return l, err
 	}
-	shown := s.Stairs.Shown(r.Size)
-	s.Repeat, s.Stairs, s.Last = repeat, shown.After(r.Right), r.At
-	s.Played = append(slices.Clone(s.Played), Trial{Size: shown.Next(), Right: r.Right})
+	dealt := s.Stairs.Dealt(r.Size)
+	s.Repeat, s.Stairs, s.Last = repeat, s.Stairs.AfterDealt(dealt, r.Right), r.At
+	s.Played = append(slices.Clone(s.Played), Trial{Size: dealt, Right: r.Right})
 	s.Played = s.Played[max(0, len(s.Played)-keptTrials):]
 	s.Rounds++
 	if r.Right {

@@ -84,6 +84,12 @@ var hiddenBy = [ratio.NumAxes][]ratio.Axis{
 	ratio.Long:   {ratio.Strong},
 }
 
+// broughtOut reports whether a guest says something of a drink because what hides it went the
+// other way: with half the sugar and more coffee, what is left is bitter.
+func broughtOut(x side, said []side) bool {
+	return slices.ContainsFunc(hiddenBy[x.axis], func(a ratio.Axis) bool { return slices.Contains(said, side{a, !x.high}) })
+}
+
 // surely reports whether a spoilt drink has more or less sugar or acid in the glass than the
 // proper one by more than the ± of both.
 func surely(x side, c *classic, is *mix.Drink) bool {
@@ -98,7 +104,8 @@ func surely(x side, c *classic, is *mix.Drink) bool {
 // It is right to tell the slip from the other side, and to name what a guest cannot miss
 // beside the proper drink, what the engine itself faults, what a slip of the spirit
 // brings out or drowns, and what lies out of the range of the family by more than its
-// own ±. Nothing is right that the glass contradicts.
+// own ±, and what is more in the glass, or less, where what hides it is less, or more.
+// Nothing is right that the glass contradicts.
 func (t *Trainer) rightOf(c *classic, s *flavor.Spec, r *balance.Result, slipped side) ([]side, error) {
 	var e ratio.Equivalents
 	var bands *[ratio.NumAxes]weigh.Band
@@ -149,6 +156,11 @@ func (t *Trainer) rightOf(c *classic, s *flavor.Spec, r *balance.Result, slipped
 			add(x)
 		}
 	}
+	for _, x := range allSides() {
+		if x.tellsOf(s) && x.moved(c.drink, r.Drink) >= leastBroughtOut && broughtOut(x, out) {
+			add(x)
+		}
+	}
 	return out, nil
 }
 
@@ -181,6 +193,8 @@ func outdone(x side, e *ratio.Equivalents, bands *[ratio.NumAxes]weigh.Band) boo
 const (
 	leastTasted   = 1.0 // for what nobody else names to be right
 	plainlyTasted = 2.0 // for what everybody who knows the drink names
+	// leastBroughtOut is for what is tasted besides against less, or more, of what hides it.
+	leastBroughtOut = 0.5
 	// leads is the share of the largest move that is named beside it.
 	leads = 0.5
 	// heads is the share of the largest move that a round may be about.
@@ -196,30 +210,19 @@ func allSides() (out []side) {
 }
 
 // moved is how many noticeable steps a drink has moved in the glass to the side, below zero
-// for the other way; without end where one of the two has nothing of it.
+// for the other way.
 func (s side) moved(was, is *mix.Drink) float64 {
-	before, after := tasting.Value(s.axis, was), tasting.Value(s.axis, is)
-	steps := 0.0
-	switch {
-	case before == after:
-	case before <= 0 || after <= 0:
-		steps = math.Inf(1)
-	default:
-		steps = math.Abs(tasting.JND(s.axis, before, after))
-	}
-	if s.high != (after > before) {
+	steps := tasting.Steps(s.axis, tasting.Value(s.axis, was), tasting.Value(s.axis, is))
+	if !s.high {
 		return -steps
 	}
 	return steps
 }
 
-// mostMoved is how many noticeable steps the axis moved that moved most in the glass, of
-// those that moved at all and are in both.
+// mostMoved is how many noticeable steps the axis moved that moved most in the glass.
 func mostMoved(was, is *mix.Drink) (most float64) {
 	for _, x := range allSides() {
-		if steps := x.moved(was, is); !math.IsInf(steps, 0) {
-			most = max(most, steps)
-		}
+		most = max(most, x.moved(was, is))
 	}
 	return most
 }
@@ -280,10 +283,7 @@ func whyNot(said side, was, is *mix.Drink) string {
 	}
 	before, after := tasting.Value(shown, was), tasting.Value(shown, is)
 	text := wording.NotSo(said.axis, said.high, after, before)
-	if before <= 0 || after <= 0 {
-		return text + "."
-	}
-	switch steps := tasting.JND(shown, before, after); {
+	switch steps := math.Abs(tasting.Steps(shown, before, after)); {
 	case steps < leastTasted:
 		return text + wording.NobodyTells
 	case high != (after > before):

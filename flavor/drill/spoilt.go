@@ -40,12 +40,29 @@ func (t *Trainer) findSpoilable(from int) {
 			after := ratio.EquivalentsOf(&spoilt)
 			for _, a := range ratio.Axes() {
 				size := sizeOfSlip(a, before[a], after[a])
-				if carriers[a] >= 0 && x.Touches(carriers[a]) && size >= MinSize && size <= MaxSize {
+				if carriers[a] >= 0 && x.Touches(carriers[a]) && isOf(a, s, before) && size >= MinSize && size <= MaxSize {
 					t.spoilable[a] = append(t.spoilable[a], &spoilable{classic: i, slip: x, high: after[a] > before[a], size: size})
 				}
 			}
 		}
 	}
+}
+
+// leastLong is the share of a drink's parts that length must be for anybody to speak of it:
+// the juice of half a grapefruit in a short sour stretches nothing. Common practice, no source.
+const leastLong = 0.2
+
+// isOf reports whether a drink is one of which an axis is asked: something sours it that is
+// spoken of as sour, so that nobody is asked for the acid of milk, and length is a good part
+// of it.
+func isOf(a ratio.Axis, s *flavor.Spec, has ratio.Equivalents) bool {
+	switch a {
+	case ratio.Sour:
+		return side{axis: a}.tellsOf(s)
+	case ratio.Long:
+		return shareOf(has)[a] >= leastLong
+	}
+	return true
 }
 
 // sizeOfSlip is how far a slip moves an axis; where it leaves nothing of it, as far as a
@@ -222,19 +239,19 @@ func (t *Trainer) gradeFault(r *Round, a *Answer) (*Grade, error) {
 		}
 	}
 	g.tellSlip(k)
-	switch {
-	case g.Right:
+	if g.Right {
 		g.Points = 1
-	case a.Axis == k.axis:
-		g.Points = 0.5
+		g.Text = g.stepText(k.axis)
+		return g, nil
 	}
-	if !g.Right {
-		is, err := t.mixer.Mix(&r.Specs[0])
-		if err != nil {
-			return nil, err
-		}
-		g.Why = whyNot(said, k.classic.drink, is)
+	is, err := t.mixer.Mix(&r.Specs[0])
+	if err != nil {
+		return nil, err
 	}
+	if tasted(said, k.classic, &r.Specs[0], is) {
+		g.Points = 0.5 // it is in the glass, and not what a guest says first
+	}
+	g.Why = whyNot(said, k.classic.drink, is)
 	g.Text = g.stepText(k.axis)
 	return g, nil
 }

@@ -130,6 +130,7 @@ func TestWhatGuestsSay(t *testing.T) {
 	tart := flavor.Spec{Method: flavor.Shake, Service: flavor.Up, Pours: []flavor.Pour{oz("london-dry-gin", 2), oz("lemon-juice", 1), oz("simple-syrup", 0.5)}}
 	old := flavor.Spec{Method: flavor.Stir, Service: flavor.Rocks, Pours: []flavor.Pour{oz("bourbon", 2), oz("demerara-syrup", 0.25), s.pour(t, "aromatic-bitters", 3, flavor.Dash)}}
 	stirred := flavor.Spec{Method: flavor.Stir, Service: flavor.Up, Pours: []flavor.Pour{oz("apple-brandy", 1.5), oz("sweet-vermouth", 1.5)}}
+	coffee := flavor.Spec{Method: flavor.Shake, Service: flavor.Rocks, Pours: []flavor.Pour{oz("vanilla-liqueur", 1.5), oz("espresso", 1.5)}}
 	for _, c := range []struct {
 		name        string
 		proper      *flavor.Spec
@@ -142,10 +143,11 @@ func TestWhatGuestsSay(t *testing.T) {
 		{"a sour with too little juice", &sour, 1, 0.25, ratio.Sour, []side{{ratio.Sour, false}, {ratio.Sweet, true}}, []side{{ratio.Sour, true}, {ratio.Sweet, false}, {ratio.Bitter, true}}},
 		{"a sour with half its spirit", &sour, 0, 1, ratio.Strong, []side{{ratio.Strong, false}, {ratio.Long, true}, {ratio.Sour, true}, {ratio.Sweet, true}}, []side{{ratio.Strong, true}, {ratio.Bitter, true}}},
 		{"a tart sour with half its spirit", &tart, 0, 1, ratio.Strong, []side{{ratio.Strong, false}, {ratio.Sour, true}}, []side{{ratio.Sweet, true}, {ratio.Strong, true}}},
-		{"a sour whose juice was forgotten", &sour, 1, 0, ratio.Sour, []side{{ratio.Sour, false}, {ratio.Sweet, true}}, []side{{ratio.Strong, false}, {ratio.Long, true}}},
+		{"a sour whose juice was forgotten", &sour, 1, 0, ratio.Sour, []side{{ratio.Sour, false}, {ratio.Sweet, true}}, []side{{ratio.Strong, false}, {ratio.Long, true}, {ratio.Bitter, false}}},
 		{"a liqueur poured for the spirit", &fruit, 1, -1, ratio.Strong, []side{{ratio.Strong, false}, {ratio.Sweet, true}}, []side{{ratio.Strong, true}, {ratio.Sweet, false}}},
 		{"spirit without its vermouth", &stirred, 1, 0, ratio.Sweet, []side{{ratio.Sweet, false}, {ratio.Strong, true}}, []side{{ratio.Strong, false}, {ratio.Sweet, true}}},
 		{"an old-fashioned without its bitters", &old, 2, 0, ratio.Bitter, []side{{ratio.Bitter, false}}, []side{{ratio.Sweet, false}, {ratio.Bitter, true}}},
+		{"twice the coffee on a liqueur", &coffee, 1, 3, ratio.Long, []side{{ratio.Long, true}, {ratio.Strong, false}, {ratio.Sweet, false}, {ratio.Bitter, true}}, []side{{ratio.Bitter, false}, {ratio.Sweet, true}}},
 		{"a hot drink with hardly any water", &hot, 3, 0.5, ratio.Long, []side{{ratio.Long, false}, {ratio.Strong, true}}, []side{{ratio.Long, true}, {ratio.Strong, false}}},
 	} {
 		drink, err := s.trainer.mixer.Mix(c.proper)
@@ -172,6 +174,51 @@ func TestWhatGuestsSay(t *testing.T) {
 			assert.NotContains(t, right, x, "%s: %s", c.name, x)
 		}
 	}
+}
+
+// Nobody is asked for the acid of what nothing sours, such as milk, nor for the length of a
+// drink that hardly has any.
+func TestAxesAreAskedOfWhatHasThem(t *testing.T) {
+	s := newSchool(t)
+	for _, x := range s.trainer.spoilable[ratio.Sour] {
+		c := &s.trainer.classics[x.classic].spec
+		assert.True(t, c.HasPart(flavor.PartSour), c.Name)
+	}
+	for _, x := range s.trainer.spoilable[ratio.Long] {
+		c := &s.trainer.classics[x.classic].spec
+		assert.GreaterOrEqual(t, shareOf(ratio.EquivalentsOf(c))[ratio.Long], leastLong, c.Name)
+	}
+	for a := range s.trainer.spoilable {
+		assert.NotEmpty(t, s.trainer.spoilable[a])
+	}
+}
+
+// Half of the points are for what is in the glass and not what a guest says first; who says
+// the opposite of what happened gets none.
+func TestHalfAnAnswer(t *testing.T) {
+	s := newSchool(t)
+	half := 0
+	for _, size := range []float64{3, 6} {
+		spoilts(t, s, KindFault, size, 4, func(r *Round) {
+			is, err := s.trainer.mixer.Mix(&r.Specs[0])
+			require.NoError(t, err)
+			for _, x := range allSides() {
+				g, err := s.trainer.Grade(r, Answer{Axis: x.axis, High: x.high})
+				require.NoError(t, err)
+				if g.Right {
+					assert.InDelta(t, 1, g.Points, 0)
+					continue
+				}
+				if x.moved(r.key.classic.drink, is) < leastTasted {
+					assert.Zero(t, g.Points, "%s: %s", r.Question, x)
+				}
+				if g.Points > 0 {
+					half++
+				}
+			}
+		})
+	}
+	assert.Positive(t, half)
 }
 
 // Both sides of one slip are right, as every guest says: too sharp and not sweet enough, too

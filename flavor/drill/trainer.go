@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor/drill/handling"
 	"counterpour/flavor/drill/pace"
 	"counterpour/flavor/drill/slip"
+	"counterpour/flavor/drill/wording"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
@@ -189,6 +190,9 @@ type key struct {
 	lost    []flavor.AromaFamily
 	values  []float64
 	names   []string          // of a family: its own, and the next
+	handed  string            // of a family: how its ratio is handed down
+	next    wording.Telling   // of a family: what tells it from the next
+	told    []wording.Telling // of a family: what tells it from each option
 	proper  handling.Served   // of a hand
 	made    []handling.Mishap // of a hand: each option
 	after   ratio.Equivalents

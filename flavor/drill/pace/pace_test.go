@@ -53,8 +53,8 @@ func TestStaircaseFindsTheThreshold(t *testing.T) {
 }
 
 // Worked by hand from the rule: up by √2, down by √2 to the 0.4142, until the fourth turn;
-// every wrong answer makes the next round easier and every right one harder, from whatever
-// size was dealt, but for the ends.
+// every wrong answer makes the next round easier and every right one harder, than was dealt
+// and than was asked for, but for the ends.
 func TestStaircaseMoves(t *testing.T) {
 	var s Staircase
 	assert.InDelta(t, StartSize, s.Next(), 1e-12)
@@ -79,8 +79,10 @@ func TestStaircaseMoves(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
 		s := Staircase{Size: 6, Turned: rapid.IntRange(0, 9).Draw(r, "turned"), Direction: rapid.IntRange(-1, 1).Draw(r, "direction")}
 		dealt := rapid.Float64Range(MinSize*1.01, MaxSize*0.99).Draw(r, "dealt")
-		assert.Greater(r, s.Shown(dealt).After(false).Next(), dealt)
-		assert.Less(r, s.Shown(dealt).After(true).Next(), dealt)
+		for _, size := range []float64{dealt, s.Next()} {
+			assert.Greater(r, s.AfterDealt(dealt, false).Next(), size)
+			assert.Less(r, s.AfterDealt(dealt, true).Next(), size)
+		}
 	})
 }
 
@@ -97,6 +99,7 @@ func TestRepeatFollowsThePublishedSchedule(t *testing.T) {
 		assert.Equal(t, want, r.IntervalDays)
 		assert.InDelta(t, 2.5, r.Easiness, 1e-9)
 		assert.Equal(t, day.AddDate(0, 0, want), r.Due)
+		day = r.Due
 	}
 	for _, c := range []struct {
 		quality  int
@@ -117,4 +120,48 @@ func TestRepeatFollowsThePublishedSchedule(t *testing.T) {
 	assert.Equal(t, 8, low.IntervalDays)
 	_, err = low.After(6, day)
 	assert.ErrorIs(t, err, flavor.ErrInvalid)
+}
+
+// A sitting is one answer: whoever is right ten times within the hour is asked again the next
+// day, as after the first, and whoever then is wrong begins anew. A little early is not early.
+func TestASittingIsOneAnswer(t *testing.T) {
+	at := time.Date(2024, 3, 1, 9, 0, 0, 0, time.UTC)
+	var r Repeat
+	var err error
+	for i := range 10 {
+		r, err = r.After(BestQuality, at.Add(time.Duration(i)*5*time.Minute))
+		require.NoError(t, err)
+		assert.Equal(t, at.AddDate(0, 0, 1), r.Due)
+		assert.Equal(t, 1, r.Repetitions)
+	}
+	wrong, err := r.After(1, at.Add(time.Hour))
+	require.NoError(t, err)
+	assert.Zero(t, wrong.Repetitions)
+	again, err := wrong.After(BestQuality, at.Add(61*time.Minute))
+	require.NoError(t, err)
+	assert.Equal(t, 1, again.IntervalDays, "a sitting that went wrong and then right ends with a day")
+	next, err := r.After(BestQuality, at.Add(23*time.Hour))
+	require.NoError(t, err)
+	assert.Equal(t, 6, next.IntervalDays)
+	soon, err := next.After(BestQuality, at.AddDate(0, 0, 3))
+	require.NoError(t, err)
+	assert.Equal(t, next, soon, "three days of six are too few")
+}
+
+// Whoever is always right is never dealt an easier wish, whatever hands make of it; whoever
+// is always wrong never a harder one.
+func TestStaircaseKeepsWhatWasReached(t *testing.T) {
+	rapid.Check(t, func(r *rapid.T) {
+		s := Staircase{Size: rapid.Float64Range(MinSize, MaxSize).Draw(r, "size")}
+		right := rapid.Bool().Draw(r, "right")
+		for range 12 {
+			asked := s.Next()
+			s = s.AfterDealt(rapid.Float64Range(MinSize, MaxSize).Draw(r, "dealt"), right)
+			if right {
+				assert.LessOrEqual(r, s.Next(), asked)
+			} else {
+				assert.GreaterOrEqual(r, s.Next(), asked)
+			}
+		}
+	})
 }

@@ -43,42 +43,52 @@ func (s Staircase) Next() float64 {
 	return s.Size
 }
 
-// Shown returns the staircase told of the size at which the round really came
-// out, so that what it learns is of what was shown. A size that is not above
-// zero changes nothing.
-func (s Staircase) Shown(size float64) Staircase {
+// Dealt is the size of a round that came out at a size, within the sizes there are; one that
+// is not above zero came out as it was asked for.
+func (s Staircase) Dealt(size float64) float64 {
 	if size > 0 {
-		s.Size = min(MaxSize, max(MinSize, size))
+		return min(MaxSize, max(MinSize, size))
 	}
-	return s
+	return s.Next()
 }
 
-// After returns the staircase once a round was answered.
-func (s Staircase) After(right bool) Staircase {
-	s.Size = s.Next()
+// After returns the staircase once a round of the size asked for was answered.
+func (s Staircase) After(right bool) Staircase { return s.AfterDealt(s.Next(), right) }
+
+// AfterDealt returns the staircase once a round was answered that came out at a size, which
+// may be another than was asked for: rounds are made of what hands do. Whoever is right at a
+// larger one keeps what they had reached, and whoever is wrong at a smaller one too: no right
+// answer makes the next round easier than was asked for, no wrong one harder.
+func (s Staircase) AfterDealt(size float64, right bool) Staircase {
+	asked, dealt := s.Next(), s.Dealt(size)
 	s.Trials++
 	s.Reversals = append([]float64(nil), s.Reversals...)
 	if right {
-		return s.move(-1, -downShare)
+		return s.turn(-1, dealt).move(min(asked, dealt), -downShare)
 	}
-	return s.move(1, 1)
+	return s.turn(1, dealt).move(max(asked, dealt), 1)
 }
 
-// move takes a step in a direction, of so many factors.
-func (s Staircase) move(direction int, steps float64) Staircase {
+// turn notes the direction of an answer, and the size dealt where it turned.
+func (s Staircase) turn(direction int, dealt float64) Staircase {
 	if s.Direction == -direction {
 		s.Turned++
 		if s.Turned > roughTurns {
-			s.Reversals = append(s.Reversals, s.Size)
+			s.Reversals = append(s.Reversals, dealt)
 			s.Reversals = s.Reversals[max(0, len(s.Reversals)-keptTurns):]
 		}
 	}
 	s.Direction = direction
+	return s
+}
+
+// move takes a step from a size, of so many factors.
+func (s Staircase) move(from, steps float64) Staircase {
 	factor := laterFactor
 	if s.Turned < roughTurns {
 		factor = firstFactor
 	}
-	s.Size = min(MaxSize, max(MinSize, s.Size*math.Pow(factor, steps)))
+	s.Size = min(MaxSize, max(MinSize, from*math.Pow(factor, steps)))
 	return s
 }
 

@@ -65,7 +65,7 @@ func (s *Slip) Mendable() bool {
 var (
 	ounceMarks  = []float64{0.25, 0.5, 0.75, 1, 1.5, 2}                           // of jiggers in ounces
 	metricMarks = []float64{5, 7.5, 10, 15, 20, 22.5, 25, 30, 35, 40, 45, 50, 60} // and in millilitres
-	eyeTimes    = []float64{1.0 / 3, 0.5, 2.0 / 3, 1.5, 2}                        // how far a glass is topped up wrong
+	eyeTimes    = []float64{0.5, 2.0 / 3, 1.5, 2}                                 // how far a glass is topped up wrong
 )
 
 const (

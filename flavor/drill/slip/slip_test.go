@@ -31,7 +31,7 @@ func TestSlipsOfASour(t *testing.T) {
 		{pour("lemon juice", 22.5, flavor.Millilitre), []float64{7.5, 10, 15, 20, 25, 30, 35, 40, 45}},
 		{pour("London dry gin", 2, flavor.Ounce), []float64{0.75, 1, 1.5, 4}},
 		{pour("aromatic bitters", 2, flavor.Dash), []float64{1, 3, 4, 8}},
-		{pour("soda water", 4, flavor.Ounce), []float64{1.25, 2, 2.75, 6, 8}},
+		{pour("soda water", 4, flavor.Ounce), []float64{2, 2.75, 6, 8}},
 		{pour("soda water", 1, flavor.Top), nil},
 	} {
 		var got []float64

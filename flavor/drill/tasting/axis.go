@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
+	"counterpour/flavor/sense"
 )
 
 // Value is what shows an axis in the glass: % vol of strength, g/100 mL of sweetness and
@@ -28,6 +29,24 @@ func Value(a ratio.Axis, d *mix.Drink) float64 {
 // JND returns how many just-noticeable differences of an axis lie between two amounts of it
 // above zero.
 func JND(a ratio.Axis, from, to float64) float64 { return balance.JND(a, math.Log(to/from)) }
+
+// Steps returns how many noticeable steps lie between two values of an axis in the glass, as
+// [Value] gives them, above zero if there is more of it. Other than [JND] it has a floor: of
+// what no tongue finds, twice as much is nothing.
+func Steps(a ratio.Axis, from, to float64) float64 {
+	const perLitre = 10 // g/L of each g in 100 mL
+	switch a {
+	case ratio.Strong:
+		return sense.StepsBetween(sense.Ethanol, from, to)
+	case ratio.Sweet:
+		return sense.StepsBetween(sense.Sweet, perLitre*from, perLitre*to)
+	case ratio.Sour:
+		return sense.StepsBetween(sense.Sour, perLitre*from, perLitre*to)
+	case ratio.Bitter:
+		return sense.StepsBetween(sense.Bitter, from, to)
+	}
+	return -sense.StepsBetween(sense.Ethanol, 100/from, 100/to) // stretched is weaker
+}
 
 // leastShare is how much of an axis the pour that carries it must bring.
 const leastShare = 0.6

@@ -33,8 +33,8 @@ func Size(d *mix.Drink) string {
 
 // Guessed says how a drink comes to its size, and how far guesses are out, in % vol and mL.
 func Guessed(d *mix.Drink, abv, ml float64) string {
-	return fmt.Sprintf("%.0f ml before ice, of which %.1f g are ethanol, gain %.0f %% in water from the ice and make %.0f ± %.0f ml. That is %.1f ± %.1f %% vol; your guesses are out by %.1f %% vol and %.0f ml.",
-		d.BeforeML, d.After.Ethanol, d.DilutionPct, d.VolumeML, d.PlusMinus.VolumeML, d.ABV, d.PlusMinus.ABV, abv, ml)
+	return fmt.Sprintf("%.0f ml before ice, of which %.1f ml are alcohol, gain %.0f %% in water from the ice and make %.0f ± %.0f ml. That is %.1f in %.0f, or %.1f ± %.1f %% vol; your guesses are out by %.1f %% vol and %.0f ml.",
+		d.BeforeML, d.ABV*d.VolumeML/100, d.DilutionPct, d.VolumeML, d.PlusMinus.VolumeML, d.ABV*d.VolumeML/100, d.VolumeML, d.ABV, d.PlusMinus.ABV, abv, ml)
 }
 
 // What is said of a guess that is half right.
@@ -74,14 +74,43 @@ func Covered(cover, out string, best, next float64, lost []flavor.AromaFamily, l
 	return text
 }
 
-// NotFamily says that a ratio is not that of a family.
-func NotFamily(name string) string {
-	return fmt.Sprintf("Not %s: its drinks lie further from this ratio.", name)
+// Telling is the part by which a drink is told from a family: its shares of all parts, 0 to 1,
+// in the drink and in the middle of the family.
+type Telling struct {
+	Axis           ratio.Axis
+	Here, InFamily float64
 }
 
-// Read says what a drink pours, and how many noticeable steps from the middle of its own
-// family it lies and of the next one offered.
-func Read(s *flavor.Spec, own string, near float64, next string, far float64) string {
-	return fmt.Sprintf("%s pours %s. It lies %.1f noticeable steps from the middle of %s and %.1f from that of %s, the next one offered.",
-		s.Name, Parts(s), near, own, far, next)
+// say says what a family has of the part, and the drink.
+func (t *Telling) say(family string) string {
+	return fmt.Sprintf("%s, %s is %s of the parts, here %s", family, t.Axis.Noun(), shareOf(t.InFamily), shareOf(t.Here))
+}
+
+// hardlyAny is the share of the parts that nobody reads off a ratio.
+const hardlyAny = 0.02
+
+func shareOf(share float64) string {
+	if share < hardlyAny {
+		return "hardly any"
+	}
+	return fmt.Sprintf("%.0f %%", 100*share)
+}
+
+// NotFamily says why a ratio is not that of a family.
+func NotFamily(name string, by Telling) string {
+	return fmt.Sprintf("Not %s: %s.", name, by.say("in it"))
+}
+
+// Read says what a drink pours, how the ratio of its own family is handed down, and what tells
+// it from the next one offered.
+func Read(s *flavor.Spec, own, handed, next string, by Telling) string {
+	return fmt.Sprintf("%s pours %s: %s, handed down as “%s”. %s.",
+		s.Name, Parts(s), own, HandedDown(handed), by.say("In "+next+", the next one offered"))
+}
+
+// HandedDown is the ratio in the source of a family, which goes on to say more.
+func HandedDown(source string) string {
+	first, _, _ := strings.Cut(source, ";")
+	first, _, _ = strings.Cut(first, ". ")
+	return first
 }

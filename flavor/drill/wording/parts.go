@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure"
 	"counterpour/flavor/ratio"
 )
 
@@ -18,36 +19,44 @@ type part struct {
 }
 
 const (
-	smallPart   = 0.06 // of the largest part: what is less is a dash, whatever it is poured with
-	wholeWithin = 0.08 // how far a part may be from a whole number and be called that
-	mostParts   = 16   // that anybody counts
-	mostSplit   = 4    // into how many the smallest part is split to make the others whole
+	smallPart = 0.06 // of the largest part: what is less is a dash, whatever it is poured with
+	// how far a part may be from a mark of the jigger and be called that
+	jiggerWithin = 0.04
+	wholeWithin  = 0.08 // how far a part may be from a whole number and be called that
+	mostParts    = 8    // that anybody counts
+	mostSplit    = 4    // into how many the smallest part is split to make the others whole
 )
 
 // Parts says a drink as bars do: the parts as they are poured, the largest first, in
 // whole numbers where there are any: "3 spirit : 2 liqueur : 1 sour juice, with bitters".
 func Parts(s *flavor.Spec) string {
 	var parts []part
+	fizz := ""
 	for i := range s.Pours {
 		p := &s.Pours[i]
 		kin := p.Profile.Class.Kin()
+		if kin == flavor.KinSparkling {
+			fizz = fizzOf(fizz, p.Profile.Class)
+		}
 		at := slices.IndexFunc(parts, func(x part) bool { return x.kin == kin })
 		if at < 0 {
 			at, parts = len(parts), append(parts, part{kin: kin})
 		}
 		parts[at].ml += p.ML
 	}
-	slices.SortStableFunc(parts, func(a, b part) int { return cmp.Compare(b.ml, a.ml) })
+	slices.SortStableFunc(parts, func(a, b part) int {
+		return cmp.Or(cmp.Compare(leaves(a), leaves(b)), cmp.Compare(b.ml, a.ml))
+	})
 	var large, small []string
-	most := slices.IndexFunc(parts, func(x part) bool { return x.ml < smallPart*parts[0].ml })
+	most := slices.IndexFunc(parts, func(x part) bool { return x.ml < smallPart*parts[0].ml || leaves(x) > 0 })
 	if most < 0 {
 		most = len(parts)
 	}
 	for i, n := range wholeParts(parts[:most]) {
-		large = append(large, n+" "+kinWord(parts[i].kin))
+		large = append(large, n+" "+kinWord(parts[i].kin, fizz))
 	}
 	for _, x := range parts[most:] {
-		small = append(small, kinWord(x.kin))
+		small = append(small, kinWord(x.kin, fizz))
 	}
 	text := strings.Join(large, " : ")
 	if len(small) > 0 {
@@ -56,8 +65,16 @@ func Parts(s *flavor.Spec) string {
 	return text
 }
 
+// leaves is 1 for what is counted in leaves and pinches, which nobody calls a part, else 0.
+func leaves(x part) int {
+	if x.kin == flavor.KinHerb || x.kin == flavor.KinSpice {
+		return 1
+	}
+	return 0
+}
+
 // wholeParts says amounts as parts: in whole numbers where these are within wholeWithin,
-// else to one decimal of the smallest.
+// else by the marks of a jigger.
 func wholeParts(parts []part) []string {
 	least := parts[len(parts)-1].ml
 	for split := 1; split <= mostSplit; split++ {
@@ -67,15 +84,45 @@ func wholeParts(parts []part) []string {
 			return n > mostParts || math.Abs(x.ml/unit-n) > wholeWithin*n
 		})
 		if whole {
-			return partNumbers(parts, unit, "%.0f")
+			return partNumbers(parts, unit)
 		}
 	}
-	return partNumbers(parts, least, "%.1f")
+	return jiggers(parts)
 }
 
-func partNumbers(parts []part, unit float64, format string) (out []string) {
+// largestParts are what the largest part may be called where the parts are no whole numbers,
+// as bars call it: "2 : ¾ : ¾", the usual first; the others come in fourths, or in eighths.
+var largestParts = []float64{2, 1.5, 1, 2.25, 2.5, 1.75, 3}
+
+// jiggers says amounts in fourths or eighths of a largest part, to the nearest eighth where
+// none of them fits.
+func jiggers(parts []part) []string {
+	for _, grid := range []float64{4, 8} {
+		for _, top := range largestParts {
+			if out, worst := marked(parts, top, grid); worst <= jiggerWithin {
+				return out
+			}
+		}
+	}
+	out, _ := marked(parts, largestParts[0], 8)
+	return out
+}
+
+// marked says amounts by the nearest marks of a grid, one mark at least, and how far the worst
+// of them is from its mark, as a share of it.
+func marked(parts []part, top, grid float64) (out []string, worst float64) {
 	for _, x := range parts {
-		out = append(out, fmt.Sprintf(format, x.ml/unit))
+		v := top * x.ml / parts[0].ml
+		n := max(1, math.Round(grid*v)) / grid
+		worst = max(worst, math.Abs(v-n)/n)
+		out = append(out, measure.FormatAmount(n, ""))
+	}
+	return out, worst
+}
+
+func partNumbers(parts []part, unit float64) (out []string) {
+	for _, x := range parts {
+		out = append(out, fmt.Sprintf("%.0f", x.ml/unit))
 	}
 	return out
 }
@@ -84,7 +131,6 @@ func partNumbers(parts []part, unit float64, format string) (out []string) {
 var kinWords = map[flavor.Kin]string{
 	flavor.KinTea:       "water, tea or coffee",
 	flavor.KinFoam:      "egg or foam",
-	flavor.KinSparkling: "soda, beer or sparkling wine",
 	flavor.KinSweetener: "syrup",
 	flavor.KinSharp:     "vinegar or acid",
 	flavor.KinWine:      "vermouth or wine",
@@ -93,7 +139,26 @@ var kinWords = map[flavor.Kin]string{
 	flavor.KinBitter:    "bitter liqueur",
 }
 
-func kinWord(k flavor.Kin) string {
+// fizzWords are what bars call what sparkles, by class.
+var fizzWords = map[flavor.Class]string{
+	flavor.ClassSoda:          "soda",
+	flavor.ClassBeer:          "beer",
+	flavor.ClassCider:         "cider",
+	flavor.ClassSparklingWine: "sparkling wine",
+}
+
+// fizzOf names what sparkles in a drink, once one more does.
+func fizzOf(known string, c flavor.Class) string {
+	if w := fizzWords[c]; known == "" || strings.Contains(known, w) {
+		return cmp.Or(known, w)
+	}
+	return known + " and " + fizzWords[c]
+}
+
+func kinWord(k flavor.Kin, fizz string) string {
+	if k == flavor.KinSparkling {
+		return fizz
+	}
 	if w, ok := kinWords[k]; ok {
 		return w
 	}

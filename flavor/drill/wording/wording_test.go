@@ -61,7 +61,11 @@ func TestParts(t *testing.T) {
 		"2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up":    "5 spirit : 2 sour juice : 2 syrup",
 		"3 oz London dry gin\n1 oz lemon juice\n1 oz simple syrup\nshake, up":        "3 spirit : 1 sour juice : 1 syrup",
 		"2 oz rye whiskey\n1 oz sweet vermouth\n2 dashes aromatic bitters\nstir, up": "2 spirit : 1 vermouth or wine, with a little bitters",
-		"56 ml brandy\n50 ml cream\nshake, up":                                       "1.1 spirit : 1.0 milk or cream",
+		"56 ml brandy\n50 ml cream\nshake, up":                                       "2 spirit : 1¾ milk or cream",
+		"2 oz London dry gin\n7/8 oz lemon juice\n3/4 oz simple syrup\nshake, up":    "2 spirit : ⅞ sour juice : ¾ syrup",
+		"2 oz white rum\n1/2 oz simple syrup\n12 leaves mint\nbuild, crushed":        "4 spirit : 1 syrup, with a little herb",
+		"2 oz London dry gin\n4 oz soda water\nbuild, long":                          "2 soda : 1 spirit",
+		"3 oz lager\n3 oz ginger beer\nbuild, long":                                  "1 beer and soda",
 	} {
 		assert.Equal(t, want, Parts(b.Spec(t, text)))
 	}
