@@ -31,6 +31,9 @@ func TestTrainingScenarios(t *testing.T) {
 		{name: "a spoilt round", url: "/v1/round/grade", body: `{"round":{"kind":"guess","size_jnd":6,"seed":"a","menu":false,"look":"xyz"},"answer":{}}`, status: 422, want: []string{"body.round.look", "whole round"}},
 		{name: "an aroma that is none", url: "/v1/round/grade", body: `{"round":{"kind":"cover","size_jnd":6,"seed":"a","menu":false,"look":"00"},"answer":{"lost":["moon"]}}`, status: 422, want: []string{"body.answer.lost[0]"}},
 
+		{name: "what was seen before", url: "/v1/round", body: `{"kind":"family","seed":"a","seen":["1"]}`, status: 200, want: []string{`"marks":["`}},
+		{name: "no mark", url: "/v1/round", body: `{"kind":"family","seen":["1","!"]}`, status: 422, want: []string{"body.seen[1]"}},
+		{name: "a flight of water", url: "/v1/flight", body: `{"text":"2 oz gin\n1/2 oz dry vermouth\nstir, up","axis":"long"}`, status: 200, want: []string{`"watered":true`}},
 		{name: "a flight", url: "/v1/flight", body: `{"drink":"ropewalk","axis":"strong","seed":"a"}`, status: 200, want: []string{`"seed":"a"`, `"builds":[{"code":`, `"orders":[[`, `"ethanol_g":`, `"lesson":"`, `"care":[{"key":"`}},
 		{name: "a flight of nothing", url: "/v1/flight", body: `{"axis":"strong"}`, status: 422, want: []string{"there is no draft"}},
 		{name: "a flight along nothing", url: "/v1/flight", body: `{"drink":"ropewalk","axis":"loud"}`, status: 422, want: []string{"body.axis"}},

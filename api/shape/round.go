@@ -3,6 +3,7 @@ package shape
 import (
 	"encoding/hex"
 	"errors"
+	"fmt"
 	"math/rand/v2"
 	"slices"
 	"strconv"
@@ -22,11 +23,16 @@ type RoundBody struct {
 	Size  float64  `json:"size_jnd,omitempty" minimum:"0.5" maximum:"24" doc:"How hard: just-noticeable steps between right and wrong, 12 easy, 1.5 hard; left out, 6"`
 	Avoid []string `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that no drink of the round may hold; what is unknown counts as present"`
 	Seed  string   `json:"seed,omitempty" maxLength:"13" doc:"Digits and letters; the same seed makes the same round; left out, one is drawn"`
+	Seen  []string `json:"seen,omitempty" maxItems:"24" doc:"Marks of the rounds before, whose drinks are not drawn again while others are left"`
 }
+
+// MaxSeen is the most marks of rounds before that a request may have.
+const MaxSeen = 24
 
 // RoundAnswer is a training round. Everything but round may be shown to whoever plays.
 type RoundAnswer struct {
 	Round    RoundKey      `json:"round" doc:"Send it back with the answer. It tells what is asked for, so keep it from whoever plays"`
+	Marks    []string      `json:"marks" doc:"Of its drinks; sent as seen, other drinks are drawn. They tell nothing of the answer"`
 	Question string        `json:"question"`
 	SizeJND  float64       `json:"size_jnd" doc:"How hard it came out"`
 	Drinks   []RoundDrink  `json:"drinks" doc:"Numbered from 0; without names where those would tell"`
@@ -105,6 +111,13 @@ func AnswerRound(house *service.Snapshot, body RoundBody) (*RoundAnswer, error) 
 	faults = append(faults, found...)
 	seed := seedOf(body.Seed, &faults)
 	wish := coaching.RoundWish{Kind: drill.Kind(body.Kind), Size: body.Size, Avoid: avoid}
+	for i, word := range body.Seen {
+		mark, ok := drill.ParseMark(word)
+		if !ok {
+			faults = append(faults, flavor.Invalid(fmt.Sprintf("seen[%d]", i), word, "%q is no mark; send the marks of an earlier round", word))
+		}
+		wish.Seen = append(wish.Seen, mark)
+	}
 	if body.Axis != "" {
 		wish.Axis, wish.HasAxis = axisOf("axis", body.Axis, &faults)
 	}
@@ -126,6 +139,7 @@ var roundPlaces = map[string]string{"size": "size_jnd", "abv": "answer.abv_pct",
 
 func answerOf(r *drill.Round) *RoundAnswer {
 	a := &RoundAnswer{Round: keyOf(r), Question: r.Question, SizeJND: round(r.Size, digitsJND),
+		Marks:  list(r.Drinks(), func(s *flavor.Spec) string { return drill.MarkOf(s).String() }),
 		Drinks: list(r.Specs, roundDrink),
 		Options: list(r.Options, func(o drill.Option) RoundOption {
 			return RoundOption{o.Label, allergensOf(&flavor.Spec{Pours: o.Pours})}

@@ -15,7 +15,6 @@ import (
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
-	drafts "counterpour/flavor/measure/draft"
 )
 
 // newDrill plays training rounds.
@@ -99,6 +98,7 @@ func play(cmd *cobra.Command, house *service.Snapshot, body shape.RoundBody, rou
 		if err != nil {
 			return err
 		}
+		body.Seen = lastOf(append(body.Seen, round.Marks...))
 		if err := onPage(cmd, func(p *terminal.Page) { showRound(p, round) }); err != nil {
 			return err
 		}
@@ -121,6 +121,9 @@ func play(cmd *cobra.Command, house *service.Snapshot, body shape.RoundBody, rou
 	}
 	return terminal.Say(cmd, "%d of %d right", right, played)
 }
+
+// lastOf returns the last marks, as many as a request may have: a long sitting begins again.
+func lastOf(seen []string) []string { return seen[max(0, len(seen)-shape.MaxSeen):] }
 
 func onPage(cmd *cobra.Command, show func(*terminal.Page)) error {
 	p := terminal.NewPage(cmd.OutOrStdout())
@@ -149,95 +152,15 @@ func graded(cmd *cobra.Command, house *service.Snapshot, round *shape.RoundAnswe
 	return nil, nil
 }
 
-// answerIn reads an answer as it is typed. Pours, options and drinks count from 1.
-func answerIn(line string, r *shape.RoundAnswer) (a shape.GuessedBody, err error) {
-	words := strings.Fields(line)
-	switch drill.Kind(r.Round.Kind) {
-	case drill.KindFault:
-		at, err := chosen(line, len(r.Sayings))
-		if err == nil {
-			a.Axis, a.High = r.Sayings[at].Axis, r.Sayings[at].High
-		}
-		return a, err
-	case drill.KindMend:
-		return moveIn(words, &r.Drinks[0].Spec)
-	case drill.KindOrder:
-		for _, word := range words {
-			at, err := chosen(word, len(r.Drinks))
-			if err != nil {
-				return a, err
-			}
-			a.Order = append(a.Order, at)
-		}
-		return a, nil
-	case drill.KindGuess:
-		if len(words) != 2 {
-			return a, unread("write two numbers, the strength in %% vol and the volume in mL, such as 14 150")
-		}
-		for i, into := range []*float64{&a.ABVPct, &a.VolumeML} {
-			if *into, _, err = amountIn(words[i]); err != nil {
-				return a, err
-			}
-		}
-		return a, nil
-	}
-	number, lost, _ := strings.Cut(line, ",")
-	if a.Option, err = chosen(number, len(r.Options)); err != nil {
-		return a, err
-	}
-	for word := range strings.SplitSeq(lost, ",") {
-		if word = strings.TrimSpace(word); word != "" {
-			a.Lost = append(a.Lost, word)
-		}
-	}
-	return a, nil
-}
-
-// moveIn reads which pour is changed, and its new amount.
-func moveIn(words []string, s *shape.Spec) (a shape.GuessedBody, err error) {
-	if len(words) < 2 {
-		return a, unread("write the number of the pour and its new amount in its unit, such as 2 3/4")
-	}
-	if a.Pour, err = chosen(words[0], len(s.Pours)); err != nil {
-		return a, err
-	}
-	var unit flavor.Unit
-	if a.Amount, unit, err = amountIn(strings.Join(words[1:], " ")); err == nil && unit != "" && string(unit) != s.Pours[a.Pour].Unit {
-		return a, unread("write the amount in %s, as the drink does", s.Pours[a.Pour].Unit)
-	}
-	return a, err
-}
-
-func amountIn(text string) (float64, flavor.Unit, error) {
-	v, unit, ok := drafts.ParseAmount(text)
-	if !ok {
-		return 0, "", unread("%q is no amount; write a number, such as 1.5 or 3/4", text)
-	}
-	return v, unit, nil
-}
-
-// chosen reads a number of a list that counts from 1, as one that counts from 0.
-func chosen(word string, n int) (int, error) {
-	at, err := strconv.Atoi(strings.TrimSpace(word))
-	if err != nil || at < 1 || at > n {
-		return 0, unread("%q is none of the numbers; write one from 1 to %d", strings.TrimSpace(word), n)
-	}
-	return at - 1, nil
-}
-
-func unread(format string, args ...any) error {
-	return flavor.Invalid("answer", "", format, args...)
-}
-
 // howToAnswer says how the answer to each kind of round is typed.
 var howToAnswer = map[drill.Kind]string{
-	drill.KindFamily: "its number",
-	drill.KindFault:  "the number of what a guest would say",
+	drill.KindFamily: "its number, or its name",
+	drill.KindFault:  "the number of what a guest would say, or the word, such as sharp",
 	drill.KindMend:   "the number of one pour and its new amount, such as 2 3/4",
 	drill.KindOrder:  "the numbers of the drinks, the least first, such as 2 1 3",
 	drill.KindGuess:  "strength in % vol and volume in mL, such as 14 150",
 	drill.KindCover:  "its number, and the aromas that the drink loses, such as 2, nut, floral",
-	drill.KindHand:   "its number",
+	drill.KindHand:   "its number, or words of it",
 }
 
 func showRound(p *terminal.Page, r *shape.RoundAnswer) {

@@ -25,6 +25,11 @@ func TestTrainingCommands(t *testing.T) {
 		{name: "what cannot be read is asked again", input: "many\nmany 2\n0 2\n99 2\n1 banana\n1 2 ml\n1 2\n", args: []string{"drill", "--kind", "mend", "--seed", "b"},
 			out: []string{`"many"`, "such as 2 3/4", `"0" is none of the numbers`, "is no amount", "write the amount in oz", "of 1 right"}},
 		{name: "a guess that is none", input: "strong\n14\n400 150\n14 150\n", args: []string{"drill", "--kind", "guess", "--seed", "b"}, out: []string{"write two numbers", "is no strength", "of 1 right"}},
+		{name: "in the words of a guest", input: "sharp\n", args: []string{"drill", "--kind", "fault", "--seed", "b"}, out: []string{"of 1 right"}},
+		{name: "words of several", input: "too\n1\n", args: []string{"drill", "--kind", "fault", "--seed", "b"}, out: []string{`"too" is none of the numbers`, "of 1 right"}},
+		{name: "words of an option", input: "without ice\n", args: []string{"drill", "--kind", "hand", "--seed", "b"}, out: []string{"of 1 right"}},
+		{name: "an order with commas", input: "1, 2,3\n", args: []string{"drill", "--kind", "order", "--seed", "b"}, out: []string{"of 1 right"}},
+		{name: "a guess with its units", input: "14 % vol, 150 ml\n", args: []string{"drill", "--kind", "guess", "--seed", "b"}, out: []string{"of 1 right"}},
 		{name: "an order with one too few", input: "1 2\n1 2 3\n", args: []string{"drill", "--kind", "order", "--seed", "b"}, out: []string{"once each", "of 1 right"}},
 		{name: "the input ends", input: "", args: []string{"drill", "--rounds", "3"}, out: []string{"0 of 0 right"}},
 		{name: "for whoever avoids eggs", input: "\n", args: []string{"drill", "--kind", "guess", "--avoid", "eggs"}, out: []string{"How strong"}},
@@ -41,6 +46,8 @@ func TestTrainingCommands(t *testing.T) {
 			out: []string{"Foam does not keep in a batch", "Raw egg can carry Salmonella", "Ask every taster about allergies", "contains: eggs (egg-white)"}, not: []string{"in place of the ice"}},
 		{name: "a flight without alcohol", input: "1 oz lime juice\n4 oz ginger beer\nbuild, long", args: []string{"flight", "-", "--axis", "sour"},
 			out: []string{"nobody has to say why"}, not: []string{"driving", "ethanol"}},
+		{name: "a flight of water", input: "2 1/2 oz London dry gin\n1/2 oz dry vermouth\nstir, up", args: []string{"flight", "-", "--axis", "long"},
+			out: []string{"Nothing differs but the water", "the least long first", "water, in place of the ice"}},
 		{name: "a flight of a draft", input: draft, args: []string{"flight", "-", "--axis", "sweet"}, out: []string{"the least sweet first"}},
 		{name: "a flight of a bad draft", input: "2 oz moon dust", args: []string{"flight", "-", "--axis", "sweet"}, code: 2, message: []string{"line 1", "moon dust"}},
 		{name: "no axis", args: []string{"flight", "Ropewalk"}, code: 2, message: []string{"--axis", "strong"}},
@@ -79,6 +86,20 @@ func TestTrainingCommands(t *testing.T) {
 			}
 		})
 	}
+}
+
+// A sitting asks nothing twice.
+func TestASittingAsksNothingTwice(t *testing.T) {
+	code, out, message := try(t, strings.Repeat("1\n", 6), "drill", "--kind", "family", "--rounds", "6", "--seed", "trial7")
+	require.Equal(t, terminal.ExitDone, code, message)
+	had := map[string]bool{}
+	for line := range strings.Lines(out) {
+		if strings.HasPrefix(line, "Which family") {
+			assert.False(t, had[line], line)
+			had[line] = true
+		}
+	}
+	assert.Len(t, had, 6)
 }
 
 // With --json a command of training prints what its endpoint answers.
