@@ -56,7 +56,7 @@ var allowedInFlavor = map[string][]string{
 	"drill/handling":  {"flavor", "mix", "sense"},
 	"drill/slip":      {"flavor", "measure"},
 	"drill/wording":   {"flavor", "measure", "mix", "ratio", "drill/handling", "drill/slip"},
-	"drill/tasting":   {"flavor", "measure", "mix", "ratio", "balance", "drill/wording"},
+	"drill/tasting":   {"flavor", "measure", "mix", "sense", "ratio", "balance", "drill/slip", "drill/wording"},
 	"cover/role":      {"flavor", "sense"},
 	"cover/portion":   {"flavor", "measure", "cover/role"},
 	"cover/gap":       {"flavor", "guest", "measure", "sense", "cover/portion", "cover/role"},

@@ -88,6 +88,9 @@ not for the tasters.`,
 
 func showFlight(p *terminal.Page, a *shape.FlightAnswer) {
 	p.Line("%d glasses of the same drink, the least %s first (seed %s)", len(a.Builds), a.Axis, a.Seed)
+	if a.Watered {
+		p.Line("Nothing differs but the water: stirred or shaken too short, as it should be, and too long.")
+	}
 	for _, b := range a.Builds {
 		p.Head("%d  %s noticeable steps, %s %s", b.Code, signed(b.JND), terminal.Number(b.Value, 1), a.Unit)
 		showRows(p, b.Pours, b.WaterML, b.Tops, a.Foams)

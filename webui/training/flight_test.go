@@ -47,6 +47,7 @@ func TestFlightScenarios(t *testing.T) {
 		{name: "a drink that has left the menu", path: flightOf("drink", "grog"), status: 422, want: []string{`The menu has no drink "grog" any more`}},
 		{name: "no number", path: flightOf("tasters", "a <few>"), status: 422, want: []string{"Write the number of tasters as a whole number", `value="a &lt;few&gt;"`}},
 		{name: "an axis that brings another along", path: flightOf("axis", "strong"), status: 200, want: []string{"water, for the ice</th><td class=\"n\">10.0 mL</td><td class=\"n\">30.0 mL", "makes</th><td class=\"n\">60.0 mL</td><td class=\"n\">180.0 mL", "The sweetness moves too, by up to 2.4 steps: more than one step of strength. To taste strength alone, choose another drink."}},
+		{name: "nothing but water", path: flightOf("axis", "long"), status: 200, want: []string{"Nothing differs but the water: stirred or shaken too short"}},
 		{name: "no step", path: flightOf("step", ""), status: 422, want: []string{"Write the step as a number, in noticeable steps"}},
 		{name: "as much as is safe", path: flightOf("each", ""), status: 200, want: []string{"Nutcracker: for whoever pours"}},
 		{name: "nothing in the glass", path: flightOf("each", "0"), status: 422, want: []string{"write more than 0 mL"}},

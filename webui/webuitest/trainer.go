@@ -120,7 +120,7 @@ func (f Trainer) Flight(r tasting.FlightRequest) (*tasting.Flight, error) {
 	if r.Builds*int(r.BuildML) > 200 {
 		return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Message: "5 builds hold 41.0 g of ethanol for each taster, 2.9 standard drinks (United States); the limit is 2.0: pour 40 ml each"}
 	}
-	plan := &tasting.Flight{Axis: r.Axis, Unit: "g of sucrose per 100 ml", EthanolG: 20, Drinks: 1.4, Lesson: "More sugar hides the acid.", Foams: r.Axis == ratio.Sweet, Cautions: []string{"Taste, then spit into the cup.", "Water before each glass."}}
+	plan := &tasting.Flight{Axis: r.Axis, Unit: "g of sucrose per 100 ml", EthanolG: 20, Drinks: 1.4, Lesson: "More sugar hides the acid.", Foams: r.Axis == ratio.Sweet, Watered: r.Axis == ratio.Long, Cautions: []string{"Taste, then spit into the cup.", "Water before each glass."}}
 	if r.Axis == ratio.Strong {
 		plan.Stray = &tasting.Stray{Axis: ratio.Sweet, Steps: 2.4}
 	}

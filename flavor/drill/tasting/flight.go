@@ -51,7 +51,7 @@ type Glass struct {
 	JND     float64 // from the middle, along the axis
 	Code    int     // three digits, what the taster sees
 	Spec    flavor.Spec
-	Drink   *mix.Drink
+	Drink   *mix.Drink // as the usual ice makes it
 	Value   float64    // of the axis in the glass, in Unit
 	Drift   float64    // what else moved, in just-noticeable differences of the axis that moved most
 	DriftOf ratio.Axis // which one that is
@@ -82,8 +82,9 @@ type Flight struct {
 	Lesson string
 	// Stray is what else moves further from the middle than the axis does from one build to
 	// the next, in just-noticeable differences; nil if nothing does.
-	Stray *Stray
-	Foams bool // the drink lives by its foam, which no batch keeps
+	Stray   *Stray
+	Foams   bool // the drink lives by its foam, which no batch keeps
+	Watered bool // nothing differs but the water that the ice gives
 }
 
 // Stray is another axis that moves with that of a flight.
@@ -95,16 +96,18 @@ type Stray struct {
 // PlanFlight plans small builds of one drink, stepped along one axis of the finished
 // drink by a number of just-noticeable differences, the spec as it is in the
 // middle. The pour that carries the axis is moved until the glass has exactly
-// the step wanted; what that moves besides is said. It fails with a fault if the
-// request is out of range, if no pour carries the axis or its amount cannot reach
-// a step, or if a taster would take in more alcohol than the limit.
+// the step wanted; what that moves besides is said. The length of a drink that nothing
+// lengthens but its ice is moved by that water: stirred too short, rightly, too long. It
+// fails with a fault if the request is out of range, if no pour carries the axis, its amount
+// cannot reach a step or it moves another axis much further, or if a taster would take in
+// more alcohol than the limit.
 func PlanFlight(mixer *mix.Mixer, r FlightRequest) (*Flight, error) {
 	free := r.BuildML == 0
 	if err := r.check(); err != nil {
 		return nil, err
 	}
-	at, ok := mover(r.Spec, r.Axis)
-	if !ok {
+	levers := leversOf(r.Spec, r.Axis)
+	if len(levers) == 0 {
 		return nil, flavor.Invalid("axis", r.Axis.String(), "no pour of this drink changes its %s and little else; choose another axis", r.Axis.Noun())
 	}
 	middle, err := mixer.Mix(r.Spec)
@@ -114,18 +117,21 @@ func PlanFlight(mixer *mix.Mixer, r FlightRequest) (*Flight, error) {
 	if r.Axis == ratio.Long && middle.ABV < leastABV {
 		return nil, flavor.Invalid("axis", r.Axis.String(), "a drink of %.1f %% vol has no alcohol to vary; choose another axis", middle.ABV)
 	}
-	builder := bench{mixer}
 	f := &Flight{Axis: r.Axis, Unit: wording.Unit(r.Axis)}
 	rng := rand.New(rand.NewPCG(r.Seed, flightStream))
 	blind := codes(r.Builds, rng)
-	for i := range r.Builds {
-		b := Glass{Step: i - r.Builds/2, Code: blind[i]}
-		b.JND = float64(b.Step) * r.Step
-		if err := builder.build(&b, &r, at, middle); err != nil {
-			return nil, err
+	builder := bench{mixer}
+	for _, by := range levers {
+		if f.Builds, err = builder.glasses(&r, by, blind, middle); err == nil {
+			f.Watered = by == iceWater
+			break
 		}
-		f.EthanolG += b.Drink.After.Ethanol
-		f.Builds = append(f.Builds, b)
+	}
+	if err != nil {
+		return nil, err
+	}
+	for i := range f.Builds {
+		f.EthanolG += f.Builds[i].Drink.After.Ethanol
 	}
 	f.Drinks = f.EthanolG / USDrinkG
 	if f.Drinks > r.MaxDrinks {

@@ -183,6 +183,55 @@ func TestWhatMovesAnAxis(t *testing.T) {
 	require.NoError(t, err, "the step that was named is in reach")
 }
 
+// What nothing lengthens but its ice is tasted stirred too short, rightly and too long: the
+// pours stay in proportion, each glass is as full as the others and holds as much less alcohol
+// as it is longer, and the water is what differs.
+func TestFlightOfWater(t *testing.T) {
+	s := newTable(t)
+	for _, text := range []string{"2 1/2 oz London dry gin\n1/2 oz dry vermouth\nstir, up", sourText, thirds} {
+		f, err := PlanFlight(s.Mixer, FlightRequest{Spec: s.Spec(t, text), Axis: ratio.Long, Builds: 3, Step: 1.5, Tasters: 6, BuildML: 40})
+		require.NoError(t, err, text)
+		assert.True(t, f.Watered)
+		assert.Nil(t, f.Stray)
+		middle := f.Builds[1]
+		times := math.Pow(1+balance.Weber(ratio.Long), 1.5)
+		for i, b := range f.Builds {
+			assert.InDelta(t, 40, b.Sheet.PourML, 0.1)
+			assert.InDelta(t, 7*b.Sheet.PourML, b.Sheet.TotalML, 1e-6)
+			assert.InDelta(t, middle.Value*math.Pow(times, float64(i-1)), b.Value, 0.01*b.Value)
+			assert.InDelta(t, b.Value, b.Sheet.PourML/(b.Drink.ABV*b.Drink.VolumeML/100), 0.01*b.Value, "mL of drink for each mL of alcohol")
+			assert.InDelta(t, b.Spec.Pours[0].ML/b.Spec.Pours[1].ML, middle.Spec.Pours[0].ML/middle.Spec.Pours[1].ML, 0.02)
+			if i > 0 {
+				assert.Greater(t, b.Sheet.WaterML, f.Builds[i-1].Sheet.WaterML)
+			}
+		}
+	}
+	long, err := PlanFlight(s.Mixer, FlightRequest{Spec: s.Spec(t, longText), Axis: ratio.Long, Builds: 3, Step: 1, Tasters: 4})
+	require.NoError(t, err)
+	assert.False(t, long.Watered, "soda lengthens it")
+}
+
+// A plain syrup is moved before what brings an aroma with its sugar, as far as it reaches;
+// what no tongue finds does not count as moved.
+func TestThePlainSyrupIsMoved(t *testing.T) {
+	s := newTable(t)
+	const nutty = "2 oz aged rum\n1 oz lime juice\n1/2 oz dry orange curaçao\n1/2 oz orgeat\n1/4 oz simple syrup\nshake, crushed"
+	near, err := PlanFlight(s.Mixer, FlightRequest{Spec: s.Spec(t, nutty), Axis: ratio.Sweet, Builds: 3, Step: 1, Tasters: 2, BuildML: 30})
+	require.NoError(t, err)
+	less, more := near.Builds[0].Spec.Pours, near.Builds[2].Spec.Pours
+	assert.InDelta(t, less[3].ML/less[0].ML, more[3].ML/more[0].ML, 0.01, "the orgeat stays in proportion")
+	assert.Greater(t, more[4].ML, 2*less[4].ML, "the syrup")
+	far, err := PlanFlight(s.Mixer, FlightRequest{Spec: s.Spec(t, nutty), Axis: ratio.Sweet, Builds: 5, Step: 2, Tasters: 2, BuildML: 30})
+	require.NoError(t, err)
+	assert.Greater(t, far.Builds[4].Spec.Pours[3].ML, 2*far.Builds[0].Spec.Pours[3].ML, "the syrup is too little for that")
+
+	sour, err := PlanFlight(s.Mixer, FlightRequest{Spec: s.Spec(t, "2 oz white rum\n3/4 oz lime juice\n3/4 oz simple syrup\nshake, up"), Axis: ratio.Sour, Builds: 5, Step: 1, Tasters: 2, BuildML: 30})
+	require.NoError(t, err)
+	for _, b := range sour.Builds {
+		assert.NotEqual(t, ratio.Bitter, b.DriftOf, "the bitterness of lime juice")
+	}
+}
+
 // No flight is planned that would take a taster beyond the limit; the fault says
 // by how much and what to do, and doing it helps.
 func TestFlightRefusesTooMuch(t *testing.T) {
@@ -237,8 +286,18 @@ func TestFlightFaults(t *testing.T) {
 		"a bucket":      func(r *FlightRequest) { r.BuildML = 500 },
 		"no such axis":  func(r *FlightRequest) { r.Axis = 9 },
 		"no bitter":     func(r *FlightRequest) { r.Axis = ratio.Bitter },
-		"no length":     func(r *FlightRequest) { r.Axis = ratio.Long },
-		"out of reach":  func(r *FlightRequest) { r.Spec, r.Axis = s.Spec(t, bareSpiri), ratio.Strong },
+		"no ice": func(r *FlightRequest) {
+			r.Spec, r.Axis = s.Spec(t, "2 oz London dry gin\n1/4 oz simple syrup\nneat"), ratio.Long
+		},
+		"no such water": func(r *FlightRequest) { r.Axis, r.Builds, r.Step = ratio.Long, 5, 4 },
+		"topped": func(r *FlightRequest) {
+			r.Spec, r.Axis = s.Spec(t, "1 oz gin\n1/2 oz lemon juice\n1/2 oz simple syrup\n2 oz champagne\nshake, up"), ratio.Long
+		},
+		"a foam": func(r *FlightRequest) {
+			r.Spec, r.Axis = s.Spec(t, "2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\n1/2 oz egg white\nshake, up"), ratio.Long
+		},
+		"else moves":   func(r *FlightRequest) { r.Spec, r.Step = s.Spec(t, thirds), 0.5 },
+		"out of reach": func(r *FlightRequest) { r.Spec, r.Axis = s.Spec(t, bareSpiri), ratio.Strong },
 	} {
 		r := ok
 		spoil(&r)
