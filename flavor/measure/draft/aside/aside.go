@@ -77,33 +77,61 @@ func Costs(w string) bool { return costWords.Has(w) }
 // Commentary reports whether a sentence holds numbers and pours nothing: "so 14 bottles
 // of fizz pls", "total 90 ml before dilution", "the 2 was too sweet".
 func Commentary(toks []token.Token) bool {
-	if len(toks) > 1 && (costWords.Has(toks[0].Text) && toks[1].Kind == token.Numeral || toks[0].Kind == token.Numeral && conditions.Has(toks[1].Text)) { // "costs 2.10 a pop", "86 if we run out"
-		return true
-	}
-	if len(toks) > 2 && toks[0].Text == "86" && articles.Has(toks[1].Text) { // "86 the crisps": there are none left
-		return true
-	}
-	if len(toks) > 1 && opinionBegins.Has(toks[0].Text) && pastWords.Has(toks[1].Text) { // "we were at 2 oz"
+	if opensCommentary(toks) {
 		return true
 	}
 	stock, ordered, whole, after := false, false, false, false
 	for i := range toks {
 		w := toks[i].Text
-		if (w == "these" || w == "them" || w == "those") && i > 1 && toks[i-1].Text == "of" && toks[i-2].Kind == token.Numeral { // "sold 20 of these"
+		if countsThem(toks, i) || sinceYear(toks, i) || w == "too" && i > 0 && tastedAt(toks, i) {
 			return true
 		}
 		stock = stock || i > 0 && toks[i-1].Kind == token.Numeral && stockUnits.Has(w)
 		ordered = ordered || stockWords.Has(w)
 		whole = whole || i < 2 && wholeWords.Has(w)
 		after = after || w == "dilution"
-		if toks[i].Kind == token.Numeral && i > 1 && !toks[i-1].Glued && toks[i-1].Is("'") && toks[i-2].Text == "since" { // "since '81"
-			return true
-		}
-		if w == "too" && i > 0 && (opinionBegins.Has(toks[0].Text) && toks[i-1].Kind == token.Word || tastedAs.Has(toks[i-1].Text) && !slices.ContainsFunc(toks[:i], func(t token.Token) bool { return t.Kind == token.Mark })) && i+1 < len(toks) && tastedWords.Has(toks[i+1].Text) {
-			return true
-		}
 	}
 	return stock && ordered || whole && after
+}
+
+// opensCommentary reports whether the first words of a sentence tell that it pours nothing.
+func opensCommentary(toks []token.Token) bool {
+	if len(toks) < 2 {
+		return false
+	}
+	first, second := &toks[0], &toks[1]
+	switch {
+	case costWords.Has(first.Text) && second.Kind == token.Numeral: // "costs 2.10 a pop"
+	case first.Kind == token.Numeral && conditions.Has(second.Text): // "86 if we run out"
+	case len(toks) > 2 && first.Text == "86" && articles.Has(second.Text): // "86 the crisps": there are none left
+	case opinionBegins.Has(first.Text) && pastWords.Has(second.Text): // "we were at 2 oz"
+	default:
+		return false
+	}
+	return true
+}
+
+// countsThem reports whether a number of the drinks themselves ends at i: "sold 20 of these".
+func countsThem(toks []token.Token, i int) bool {
+	w := toks[i].Text
+	return (w == "these" || w == "them" || w == "those") && i > 1 && toks[i-1].Text == "of" && toks[i-2].Kind == token.Numeral
+}
+
+// sinceYear reports whether a year stands at i: "since '81".
+func sinceYear(toks []token.Token, i int) bool {
+	return toks[i].Kind == token.Numeral && i > 1 && !toks[i-1].Glued && toks[i-1].Is("'") && toks[i-2].Text == "since"
+}
+
+// tastedAt reports whether the "too" at i, above zero, says how something tasted: "the 2 was too
+// sweet".
+func tastedAt(toks []token.Token, i int) bool {
+	if i+1 >= len(toks) || !tastedWords.Has(toks[i+1].Text) {
+		return false
+	}
+	if opinionBegins.Has(toks[0].Text) && toks[i-1].Kind == token.Word {
+		return true
+	}
+	return tastedAs.Has(toks[i-1].Text) && !slices.ContainsFunc(toks[:i], func(t token.Token) bool { return t.Kind == token.Mark })
 }
 
 // SentenceEnd returns where the sentence ends that starts at from, its stop included.

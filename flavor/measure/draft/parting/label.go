@@ -9,27 +9,50 @@ import (
 
 // What stands at the start of a line and is no entry: a bullet, a number of a list, a label.
 
-// Unlist drops a bullet or the number of a list. A dash is a bullet only before
-// a space: "-2 oz" is a negative amount.
+// Unlist drops bullets and the numbers of a list.
 func Unlist(toks []token.Token) []token.Token {
-	for len(toks) > 0 {
-		t := &toks[0]
-		switch {
-		case t.Is("•") || t.Is(">") || t.Is("|") || t.Is("[") || t.Is("]"):
-		case t.Kind == token.Word && t.End-t.Start == 1 && len(toks) > 2 && toks[1].Glued && (toks[1].Is(")") || toks[1].Is(".")) && !toks[2].Glued && toks[2].Kind == token.Numeral:
-			toks = toks[1:] // "A. 2 oz gin"
-		case t.Text == "step" && len(toks) > 3 && toks[1].Kind == token.Numeral && toks[2].Kind == token.Mark && toks[3].Kind == token.Word: // "Step 1: shake"
-			toks = toks[2:]
-		case t.Is("-") && (len(toks) == 1 || !toks[1].Glued):
-		case t.Kind == token.Numeral && len(toks) > 2 && toks[1].Glued && (toks[1].Is(")") || toks[1].Is(".")) && !toks[2].Glued && t.Wrong == "" &&
-			t.Value == float64(int(t.Value)) && !entry.UnitWordsAt(toks[2:]):
-			toks = toks[1:]
-		default:
-			return toks
-		}
-		toks = toks[1:]
+	for n := bulletAt(toks); n > 0; n = bulletAt(toks) {
+		toks = toks[n:]
 	}
 	return toks
+}
+
+// bulletAt returns how many tokens at the start of a line are a bullet or the number of a list, 0 if
+// none are. A dash is a bullet only before a space: "-2 oz" is a negative amount.
+func bulletAt(toks []token.Token) int {
+	if len(toks) == 0 {
+		return 0
+	}
+	t := &toks[0]
+	switch {
+	case t.Is("•") || t.Is(">") || t.Is("|") || t.Is("[") || t.Is("]"):
+		return 1
+	case t.Is("-") && (len(toks) == 1 || !toks[1].Glued):
+		return 1
+	case lettersItem(toks) || countsItem(toks):
+		return 2
+	case t.Text == "step" && len(toks) > 3 && toks[1].Kind == token.Numeral && toks[2].Kind == token.Mark && toks[3].Kind == token.Word:
+		return 3 // "Step 1: shake"
+	}
+	return 0
+}
+
+// itemSign reports whether the second token is the sign behind a letter or number of a list, and
+// something follows it behind a space.
+func itemSign(toks []token.Token) bool {
+	return len(toks) > 2 && toks[1].Glued && (toks[1].Is(")") || toks[1].Is(".")) && !toks[2].Glued
+}
+
+// lettersItem reports whether a line begins with the letter of a list: "A. 2 oz gin".
+func lettersItem(toks []token.Token) bool {
+	t := &toks[0]
+	return t.Kind == token.Word && t.End-t.Start == 1 && itemSign(toks) && toks[2].Kind == token.Numeral
+}
+
+// countsItem reports whether a line begins with the number of a list: "2) lemon 20".
+func countsItem(toks []token.Token) bool {
+	t := &toks[0]
+	return t.Kind == token.Numeral && itemSign(toks) && t.Wrong == "" && t.Value == float64(int(t.Value)) && !entry.UnitWordsAt(toks[2:])
 }
 
 // Header reads a label before a colon at the start of a line, and returns what
