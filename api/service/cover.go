@@ -9,6 +9,7 @@ import (
 	"counterpour/api/service/outage"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/instead"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/lookup"
 	"counterpour/flavor/riff"
@@ -49,8 +50,8 @@ type CoverAnswer struct {
 
 // Instead is what to offer a guest if no cover keeps the drink.
 type Instead struct {
-	Menu *cover.Offered // the nearest drink of the menu that can be poured; nil if none
-	Riff *riff.Riff     // the nearest riff made of the stock; nil if none
+	Menu *instead.Offered // the nearest drink of the menu that can be poured; nil if none
+	Riff *riff.Riff       // the nearest riff made of the stock; nil if none
 }
 
 // Cover finds what to pour in place of what ran out. Its faults name the line of a text
@@ -187,12 +188,12 @@ func keepsMost(spec *flavor.Spec, removed []*flavor.Profile, riff *flavor.Spec) 
 
 // Nearest returns the drink of the menu nearest to spec, among those that the stock can
 // pour and the guest may have; nil if there is none.
-func (s *Snapshot) Nearest(spec *flavor.Spec, stock []*flavor.Profile, g guest.Guest) (*cover.Offered, error) {
+func (s *Snapshot) Nearest(spec *flavor.Spec, stock []*flavor.Profile, g guest.Guest) (*instead.Offered, error) {
 	there := make(map[*flavor.Profile]bool, len(stock))
 	for _, p := range stock {
 		there[p] = true
 	}
-	return s.Finder.Nearest(spec, s.mixed(), &g, func(p *flavor.Profile) bool { return there[p] })
+	return s.mixed().Nearest(spec, &g, func(p *flavor.Profile) bool { return there[p] })
 }
 
 // poured returns those of what is missing that the spec pours; the rest is only off

@@ -11,6 +11,7 @@ import (
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/instead"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/template"
 )
@@ -43,7 +44,7 @@ type Snapshot struct {
 	named    []house.Name
 	school   func() (*drill.Trainer, error) // over the proven drinks
 	coach    func() (*drill.Trainer, error) // and over the menu
-	mixed    func() []cover.Mixed           // the mixed menu, computed on first use
+	mixed    func() *instead.Menu           // the mixed menu, computed on first use
 }
 
 // About says whose house it is.
@@ -82,12 +83,12 @@ func AtRest(k *kitchen.Kitchen, h *data.House) *Snapshot {
 }
 
 // newMixed returns a function that mixes the menu on its first call.
-func (s *Snapshot) newMixed(k *kitchen.Kitchen) func() []cover.Mixed {
-	menu, finder := make([]*flavor.Spec, len(s.Menu)), k.Finder
+func (s *Snapshot) newMixed(k *kitchen.Kitchen) func() *instead.Menu {
+	menu := make([]*flavor.Spec, len(s.Menu))
 	for i := range s.Menu {
 		menu[i] = &s.Menu[i].Spec
 	}
-	return sync.OnceValue(func() []cover.Mixed { return finder.MixAll(menu) })
+	return sync.OnceValue(func() *instead.Menu { return instead.Mix(k.Mixer, k.Catalogue.Space(), menu) })
 }
 
 // InStock returns the part of the stock that has not run out.

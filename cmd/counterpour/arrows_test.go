@@ -51,6 +51,7 @@ var allowedInFlavor = map[string][]string{
 	"cover/choice":    {},
 	"cover/search":    {"sense"},
 	"cover/outs":      {"flavor", "guest", "cover", "cover/choice"},
+	"cover/instead":   {"flavor", "guest", "mix", "sense"},
 	"cover/lookahead": {"flavor", "cover", "cover/outs"},
 	"drill/pace":      {"flavor"},
 	"drill/handling":  {"flavor", "mix", "sense"},

@@ -258,3 +258,19 @@ func (r *Request) check() error {
 	}
 	return r.Guest.Check()
 }
+
+// MayServe reports whether a guest may have a drink as it is written. It fails if its
+// strength is asked for and it cannot be mixed.
+func (f *Finder) MayServe(g *guest.Guest, s *flavor.Spec) (bool, error) {
+	if !g.MayHaveAll(s) {
+		return false, nil
+	}
+	if g.MaxABV <= 0 {
+		return true, nil
+	}
+	drink, err := f.mixer.Mix(s)
+	if err != nil {
+		return false, err
+	}
+	return !g.TooStrong(drink.ABV), nil
+}

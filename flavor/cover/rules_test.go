@@ -183,30 +183,6 @@ func TestSeveralWithoutAlcoholArePouredTogether(t *testing.T) {
 	}
 }
 
-// The nearest drink of a menu is one that can be poured, and the nearer of two.
-func TestNearestOnTheMenu(t *testing.T) {
-	b := newBench(t)
-	menu := b.menu(t, "2 oz bourbon\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up",
-		"2 oz vodka\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up", "3 oz red wine\n1 oz cola\nbuild, rocks")
-	asked := b.menu(t, "2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up")[0]
-	any := func(*flavor.Profile) bool { return true }
-	got, err := b.finder.Nearest(asked, b.finder.MixAll(menu), &guest.Guest{}, any)
-	require.NoError(t, err)
-	want := math.Inf(1)
-	for _, s := range menu {
-		want = min(want, b.apart(t, asked, s))
-	}
-	assert.InDelta(t, want, got.Distance, 1e-9)
-	noVodka := func(p *flavor.Profile) bool { return p.ID != got.Spec.Pours[0].Profile.ID }
-	other, err := b.finder.Nearest(asked, b.finder.MixAll(menu), &guest.Guest{}, noVodka)
-	require.NoError(t, err)
-	assert.NotEqual(t, got.Spec, other.Spec)
-	assert.Greater(t, other.Distance, got.Distance)
-	none, err := b.finder.Nearest(asked, b.finder.MixAll(menu), &guest.Guest{NoAlcohol: true}, any)
-	require.NoError(t, err)
-	assert.Nil(t, none)
-}
-
 // What led a drink is kept where anything keeps it. Common practice, no source.
 func TestWhatLedIsKeptFirst(t *testing.T) {
 	b := newBench(t)

@@ -10,7 +10,7 @@ import (
 	"counterpour/api/service/visit"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
-	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/instead"
 	"counterpour/flavor/cover/outs"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/measure/draft/reading"
@@ -44,7 +44,7 @@ type Bar interface {
 	Cover(ctx context.Context, r CoverRequest) (*service.CoverAnswer, error)
 	// Nearest returns the drink of the menu nearest to a spec, among those that the stock
 	// can pour and the guest may have; nil if there is none.
-	Nearest(s *flavor.Spec, stock []*flavor.Profile, g guest.Guest) (*cover.Offered, error)
+	Nearest(s *flavor.Spec, stock []*flavor.Profile, g guest.Guest) (*instead.Offered, error)
 	// Outs finds covers for a whole menu when bottles run out.
 	Outs(ctx context.Context, r outs.Request) (*outs.Result, error)
 	// Suggest returns up to limit ingredients whose name begins with prefix, the

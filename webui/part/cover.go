@@ -63,13 +63,13 @@ func (p *Pour) Note() string {
 // the house.
 func CoverOf(said house.Settings, from *flavor.Spec, c *cover.Cover, before float64, avoid []flavor.Allergen) Cover {
 	from, c = SpecInUnits(said, from), coverInUnits(said, c)
-	return Cover{Text: words.Sentence(words.Bound(c.Text)), Instead: instead(c), Moves: moves(c), Tell: tell(c), Change: change(c), New: words.Of(c.NewAllergens), Ask: c.Ask,
+	return Cover{Text: words.Sentence(words.Bound(c.Text)), Instead: substitutes(c), Moves: moves(c), Tell: tell(c), Change: change(c), New: words.Of(c.NewAllergens), Ask: c.Ask,
 		Allergens: AllergensOf(&c.Spec, avoid), Pours: coverPours(from, c), Score: words.Points(c.Score), Before: words.Points(before),
 		Verdict: strings.ToLower(words.Verdict(weigh.VerdictOf(c.Score))), Steps: words.Figure(c.Distance, 1), Notice: words.Notice(c.Notice)}
 }
 
-// instead lists the substitutes with their amounts.
-func instead(c *cover.Cover) []string {
+// substitutes lists the substitutes with their amounts.
+func substitutes(c *cover.Cover) []string {
 	var out []string
 	for i := range c.Parts {
 		said := Amount(&c.Parts[i]) + " " + c.Parts[i].Profile.Name

@@ -7,6 +7,7 @@ import (
 	"counterpour/api/service/evening"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/instead"
 	"counterpour/flavor/measure/draft/edit"
 	"counterpour/flavor/riff"
 	"counterpour/webui/behind"
@@ -24,7 +25,7 @@ type Offer struct {
 
 // OfferOf describes the nearest drink of a menu; nil if there is none. The address is
 // that of its card, or of the bench if it is not on the menu, for the guest.
-func OfferOf(menu []behind.HouseSpec, o *cover.Offered, guest *form.Guest) *Offer {
+func OfferOf(menu []behind.HouseSpec, o *instead.Offered, guest *form.Guest) *Offer {
 	if o == nil {
 		return nil
 	}

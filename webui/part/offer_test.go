@@ -7,6 +7,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/instead"
 	"counterpour/flavor/sense"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
@@ -38,7 +39,7 @@ func TestLeftOutLine(t *testing.T) {
 
 func TestOfferLinksToItsCard(t *testing.T) {
 	drink := flavor.Spec{Name: "Long One", Method: flavor.Build, Service: flavor.Rocks}
-	o := &cover.Offered{Spec: &drink, Notice: sense.WillNotice}
+	o := &instead.Offered{Spec: &drink, Notice: sense.WillNotice}
 	assert.Nil(t, part.OfferOf(nil, nil, &form.Guest{}))
 	assert.Contains(t, part.OfferOf(nil, o, &form.Guest{}).Address, "/bench?text=")
 	assert.Equal(t, "/specs/long-one", part.OfferOf([]behind.HouseSpec{{Slug: "long-one", Spec: drink}}, o, &form.Guest{}).Address)

@@ -14,6 +14,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/instead"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/naming"
@@ -209,7 +210,7 @@ func (b Bar) Cover(_ context.Context, r behind.CoverRequest) (*service.CoverAnsw
 	a := &service.CoverAnswer{Missing: result.Removed, Result: result}
 	if slices.Contains(r.Guest.Avoid, string(flavor.Sesame)) {
 		near := b.Examples()[0]
-		a.Instead = &service.Instead{Menu: &cover.Offered{Spec: &near, Distance: 6, Notice: sense.NoticeOf(6, false)},
+		a.Instead = &service.Instead{Menu: &instead.Offered{Spec: &near, Distance: 6, Notice: sense.NoticeOf(6, false)},
 			Riff: &riff.Riff{Listed: station.Listed{Name: "Riff with syrup", Spec: near}, Recipe: "pour simple syrup", Distance: 5, Notice: sense.NoticeOf(5, false)}}
 		return a, nil
 	}
@@ -226,14 +227,14 @@ func (b Bar) Cover(_ context.Context, r behind.CoverRequest) (*service.CoverAnsw
 }
 
 // Nearest is the first example, if it can be poured for the guest.
-func (b Bar) Nearest(_ *flavor.Spec, stock []*flavor.Profile, g guest.Guest) (*cover.Offered, error) {
+func (b Bar) Nearest(_ *flavor.Spec, stock []*flavor.Profile, g guest.Guest) (*instead.Offered, error) {
 	near := b.Examples()[0]
 	for _, p := range part.Bottles(&near) {
 		if !slices.Contains(stock, p) || !g.Accepts(p) {
 			return nil, nil
 		}
 	}
-	return &cover.Offered{Spec: &near, Distance: 6, Notice: sense.NoticeOf(6, false)}, nil
+	return &instead.Offered{Spec: &near, Distance: 6, Notice: sense.NoticeOf(6, false)}, nil
 }
 
 func (Bar) Suggest(_ context.Context, prefix string, _ int) ([]*flavor.Profile, error) {

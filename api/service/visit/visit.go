@@ -19,6 +19,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/instead"
 	"counterpour/flavor/cover/outs"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/drill/tasting"
@@ -104,7 +105,7 @@ func (v *Visit) Cover(ctx context.Context, r CoverRequest) (*service.CoverAnswer
 
 // Nearest returns the drink of the menu nearest to a spec, among those that the stock can
 // pour and the guest may have; nil if there is none.
-func (v *Visit) Nearest(s *flavor.Spec, stock []*flavor.Profile, g guest.Guest) (*cover.Offered, error) {
+func (v *Visit) Nearest(s *flavor.Spec, stock []*flavor.Profile, g guest.Guest) (*instead.Offered, error) {
 	return v.now.Load().Nearest(s, stock, g)
 }
 
