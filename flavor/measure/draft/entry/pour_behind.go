@@ -15,82 +15,36 @@ import (
 // amountLast reads an amount after the name: "gin 60", "gin - 2 oz", "gin (60
 // ml)", "gin ..... 60 ml".
 func (p *Written) amountLast(text string, toks []token.Token) bool {
-	if last := len(toks) - 1; last > 2 && toks[last].Is(")") {
-		if open := opening(toks); open > 1 && (cutVerbs.Has(toks[open+1].Text) || !slices.ContainsFunc(toks[open:], func(t token.Token) bool { return t.Kind == token.Numeral })) {
-			remark := toks[open:]
-			if !p.amountLast(text, toks[:open]) {
-				return false
-			}
-			if cutVerbs.Has(remark[1].Text) {
-				p.Cut = true
-			} else if p.Shape == ShapePour { // what stands in brackets is told with the name
-				p.Name += " " + token.OneLine(text[remark[0].Start:remark[len(remark)-1].End])
-			}
-			return true
-		}
+	if open := remarkBehind(toks); open > 0 {
+		return p.remarkedLast(text, toks, open)
 	}
 	end := len(toks)
 	if end > 0 && toks[end-1].Is(")") {
-		if open := opening(toks); open > 1 { // "bourbon 50 ml (1 2/3 oz)"
-			if q := (Written{Of: p.Of}); open > 2 && q.vesselLast(text, toks, open) { // "tonic 1 bottle (200)"
-				*p = q
-				return true
-			}
-			if q := (Written{Of: p.Of}); q.amountLast(text, toks[:open]) && q.Stated && q.otherMeasure(text, toks[open+1:end-1]) {
-				*p = q
-				return true
-			}
+		if open := opening(toks); open > 1 && p.bracketedLast(text, toks, open) {
+			return true
 		}
 		end--
 	}
-	at := -1
-	for i := end - 1; i > 0; i-- {
-		if toks[i].Kind == token.Numeral || toks[i].Kind == token.Word && p.wordsAmount(toks[i:end]) {
-			at = i
-			break
-		}
-	}
-	if at <= 0 || toks[at].Wrong != "" || toks[at-1].Is("£") || toks[at-1].Is("$") || toks[at-1].Is("€") {
+	at := p.lastAmount(toks[:end])
+	if at <= 0 {
 		return false
 	}
 	q := Written{Of: p.Of}
-	rest, ok := q.takeAmount(toks[at:end])
-	if !ok {
+	if !q.wholeAmount(toks[at:end]) {
 		return false
 	}
-	rest = q.takeUnit(rest)
-	if len(rest) > 0 && (rest[0].Text == "each" || rest[0].Text == "ea") {
-		q.Each = true
-		rest = rest[1:]
-	}
-	if len(TrimMarks(rest)) > 0 {
-		return false
-	}
-	name := toks[:at]
-	for len(name) > 0 && (name[len(name)-1].Kind == token.Mark && !name[len(name)-1].Is(")") || LooseWords[name[len(name)-1].Text] || len(name) > 1 && (name[len(name)-1].Text == "a" || name[len(name)-1].Text == "an") || times(&name[len(name)-1])) {
-		name = name[:len(name)-1]
-	}
+	name := withoutLeads(toks[:at])
 	if len(name) == 0 || serving.StepVerbs[name[0].Text] && !PouringVerb(name[0].Text) && !(madeSo(name) && (q.Unit == "" || q.Unit.Jigger())) {
 		return false
 	}
 	if rest := p.takeEnd(text, name); len(rest) > 0 {
 		name = rest // "red wine float 1/2 oz"
 	}
-	q.After, q.Muddled, q.Squeezed, q.Each = p.After, p.Muddled, p.Squeezed, p.Each || q.Each
-	q.Remark, q.refuse, q.Cut, q.Behind = p.Remark, p.refuse, p.Cut, p.Behind
-	q.Beside.Merge(&p.Beside, true)
-	if q.Unit == "" && p.Unit != "" { // "soda 60 top"
-		q.After = true
-	}
+	q.goesOn(p)
 	if q.Unit == "" && !strings.Contains(toks[at].Text, "/") && name[0].Start < toks[at].End { // in a row the amount may stand before
 		q.Whole = token.OneLine(text[name[0].Start:toks[at].End])
 	}
-	name = withoutHandful(name)
-	if n := len(name) - 1; q.Unit == "" && n > 0 { // "aromatic drops 3"
-		if u, ok := measure.ParseUnit(name[n].Text); ok && (u == flavor.Drop || u == flavor.Dash || u.Spoon()) {
-			q.Unit, q.UnitAt, name = u, Span{name[n].Start, name[n].End}, name[:n]
-		}
-	}
+	name = q.unitBefore(withoutHandful(name))
 	fixed := q.Unit
 	q.TakeNameOnly(text, name)
 	q.Unit = fixed
@@ -102,6 +56,115 @@ func (p *Written) amountLast(text string, toks []token.Token) bool {
 	p.Shape = ShapePour
 	p.CheckUnit(name)
 	return true
+}
+
+// remarkBehind returns where brackets open at the end of a pour that hold no amount, or how it is
+// cut; 0 if none do.
+func remarkBehind(toks []token.Token) int {
+	last := len(toks) - 1
+	if last <= 2 || !toks[last].Is(")") {
+		return 0
+	}
+	open := opening(toks)
+	if open <= 1 || !cutVerbs.Has(toks[open+1].Text) && slices.ContainsFunc(toks[open:], func(t token.Token) bool { return t.Kind == token.Numeral }) {
+		return 0
+	}
+	return open
+}
+
+// remarkedLast reads an amount after the name, with a remark behind it in brackets that open at
+// that token.
+func (p *Written) remarkedLast(text string, toks []token.Token, open int) bool {
+	if !p.amountLast(text, toks[:open]) {
+		return false
+	}
+	if remark := toks[open:]; cutVerbs.Has(remark[1].Text) {
+		p.Cut = true
+	} else if p.Shape == ShapePour { // what stands in brackets is told with the name
+		p.Name += " " + token.OneLine(text[remark[0].Start:remark[len(remark)-1].End])
+	}
+	return true
+}
+
+// bracketedLast reads an amount after the name whose vessel or whose other measure stands in
+// brackets behind it: "tonic 1 bottle (200)", "bourbon 50 ml (1 2/3 oz)".
+func (p *Written) bracketedLast(text string, toks []token.Token, open int) bool {
+	if q := (Written{Of: p.Of}); open > 2 && q.vesselLast(text, toks, open) {
+		*p = q
+		return true
+	}
+	if q := (Written{Of: p.Of}); q.amountLast(text, toks[:open]) && q.Stated && q.otherMeasure(text, toks[open+1:len(toks)-1]) {
+		*p = q
+		return true
+	}
+	return false
+}
+
+// lastAmount returns where the last amount of some tokens begins; 0 if there is none behind a name,
+// or it is a price.
+func (p *Written) lastAmount(toks []token.Token) int {
+	for at := len(toks) - 1; at > 0; at-- {
+		if toks[at].Kind != token.Numeral && !(toks[at].Kind == token.Word && p.wordsAmount(toks[at:])) {
+			continue
+		}
+		if before := &toks[at-1]; toks[at].Wrong != "" || before.Is("£") || before.Is("$") || before.Is("€") {
+			return 0
+		}
+		return at
+	}
+	return 0
+}
+
+// wholeAmount reads tokens that are an amount, perhaps with its unit and "each", and nothing else.
+func (p *Written) wholeAmount(toks []token.Token) bool {
+	rest, ok := p.takeAmount(toks)
+	if !ok {
+		return false
+	}
+	rest = p.takeUnit(rest)
+	if len(rest) > 0 && (rest[0].Text == "each" || rest[0].Text == "ea") {
+		p.Each = true
+		rest = rest[1:]
+	}
+	return len(TrimMarks(rest)) == 0
+}
+
+// withoutLeads returns a name without what leads from it to the amount behind it: signs, "about",
+// "a".
+func withoutLeads(name []token.Token) []token.Token {
+	for n := len(name) - 1; n >= 0; n-- {
+		t := &name[n]
+		leads := t.Kind == token.Mark && !t.Is(")") || LooseWords[t.Text] || n > 0 && (t.Text == "a" || t.Text == "an") || times(t)
+		if !leads {
+			return name[:n+1]
+		}
+	}
+	return nil
+}
+
+// goesOn takes over what was read before the name and behind it.
+func (p *Written) goesOn(from *Written) {
+	p.After, p.Muddled, p.Squeezed, p.Each = from.After, from.Muddled, from.Squeezed, from.Each || p.Each
+	p.Remark, p.refuse, p.Cut, p.Behind = from.Remark, from.refuse, from.Cut, from.Behind
+	p.Beside.Merge(&from.Beside, true)
+	if p.Unit == "" && from.Unit != "" { // "soda 60 top"
+		p.After = true
+	}
+}
+
+// unitBefore takes the unit of an amount from the end of the name before it, "aromatic drops 3",
+// and returns the name without it.
+func (p *Written) unitBefore(name []token.Token) []token.Token {
+	n := len(name) - 1
+	if p.Unit != "" || n < 1 {
+		return name
+	}
+	u, ok := measure.ParseUnit(name[n].Text)
+	if !ok || u != flavor.Drop && u != flavor.Dash && !u.Spoon() {
+		return name
+	}
+	p.Unit, p.UnitAt = u, Span{name[n].Start, name[n].End}
+	return name[:n]
 }
 
 // measuredCount reads a count with its measure in brackets behind it, "juice of half a lemon
