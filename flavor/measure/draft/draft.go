@@ -50,6 +50,7 @@ type Entry struct {
 type Doubt struct {
 	Entry int           // in the entries of the draft
 	After int           // pours that stand above it
+	Herb  bool          // it is a herb, laid on the drink if it is not mixed in
 	Laid  bool          // the service is said before it, as it is before a garnish
 	Top   bool          // it tells to top the drink, and not with what
 	Mixed bool          // it is muddled, so that it is not laid on the drink

@@ -142,7 +142,8 @@ func (r *reader) ofAll(n int, span entry.Span, first bool, toks []token.Token) [
 		return nil
 	case sheet.Spaced(toks):
 		r.d.Headed = sheet.UnitOfHead(toks)
-	case sheet.PerPortion(toks) || sheet.Serves(toks):
+	case r.batch && sheet.HeadsBatch(r.text[span.Start:span.End]):
+	case sheet.PerPortion(toks), sheet.Serves(toks), sheet.About(toks):
 		r.said.Notes = append(r.said.Notes, lineNote(n, "“"+r.text[span.Start:span.End]+"” is skipped: the amounts are taken as those of one drink"))
 	default:
 		if toks = r.unitsStated(toks); len(toks) > 0 {

@@ -26,6 +26,11 @@ func (r *reader) takeGarnish(n int, at entry.Span, p *joining.Piece) {
 		r.takePour(n, at, &q, false)
 		return
 	}
+	if p.Pour.ByNoun && entry.HerbAlone(toks) && r.served == 0 && r.said.Service == "" { // "mint", above "shake"
+		r.unnamed(n, at, token.OneLine(r.text[at.Start:at.End]), toks)
+		r.d.Doubts[len(r.d.Doubts)-1].Herb = true
+		return
+	}
 	if first := toks[0].Text; (first == "handful" || first == "bunch") && r.served == 0 {
 		written := token.OneLine(r.text[at.Start:at.End])
 		r.unread(n, at, measure.Invalid("amount", written, "%q states no number; write one, such as \"8 mint leaves\", or \"garnish: %s\" if it is laid on the drink", written, written))

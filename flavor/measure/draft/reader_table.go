@@ -58,6 +58,9 @@ func (r *reader) row(n int, line entry.Span) bool {
 			r.take(n, line, &p, false)
 		}
 	}
+	if !row.All.Empty() {
+		r.entries(n, row.All, r.lex(row.All), false)
+	}
 	for _, c := range row.Said {
 		if toks := r.lex(c.At); len(toks) > 0 {
 			r.says(n, c.Label, toks)
@@ -202,10 +205,12 @@ func (r *reader) unitsStated(toks []token.Token) []token.Token {
 
 // withoutBatch drops what a line says of the batch, in a text with a column for one.
 func (r *reader) withoutBatch(n int, toks []token.Token) []token.Token {
-	open := sheet.AmountInBrackets(toks)
-	if open == 0 || !r.batch {
+	if !r.batch {
 		return toks
 	}
-	r.skips(n, toks[open:])
-	return toks[:open]
+	out, at := sheet.WithoutBatch(toks)
+	if !at.Empty() {
+		r.said.Notes = append(r.said.Notes, lineNote(n, "“"+token.OneLine(r.text[at.Start:at.End])+"” is skipped: it is for a batch"))
+	}
+	return out
 }

@@ -26,6 +26,27 @@ var halfFruit = vocabulary.Words(`passionfruit passion maracuja maracuyá fig ph
 // mostLaid is the most things that are laid on one drink; common practice.
 const mostLaid = 4
 
+// herbs are leaves that are as often mixed in as laid on a drink.
+var herbs = vocabulary.Words(`mint basil sage thyme rosemary dill cilantro coriander tarragon shiso parsley verbena marjoram oregano lovage chervil
+minze basilikum salbei thymian rosmarin menta basilico salvia timo rosmarino albahaca hierbabuena romero tomillo menthe basilic sauge thym romarin hortelã manjericão alecrim munt mynte mynta basilika`)
+
+// loosely are words before a herb that say that there is much of it, or some.
+var loosely = vocabulary.Words(`lots lot plenty loads some of a bit fresh`)
+
+// Loosely returns toks without the words before a herb that say that there is much of it, or some.
+func Loosely(toks []token.Token) []token.Token {
+	for len(toks) > 1 && loosely.Has(toks[0].Text) {
+		toks = toks[1:]
+	}
+	return toks
+}
+
+// HerbAlone reports whether words name a fresh herb and nothing else, "basil", "lots of mint".
+func HerbAlone(toks []token.Token) bool {
+	toks = Loosely(TrimMarks(toks))
+	return len(toks) == 1 && toks[0].Kind == token.Word && herbs.Has(toks[0].Text)
+}
+
 // Laid reports whether a pour that follows the service is a few of what is laid on
 // a drink: "3 coffee beans", "1 lime wedge".
 func (p *Written) Laid(toks []token.Token) bool {

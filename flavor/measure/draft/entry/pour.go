@@ -53,7 +53,7 @@ func Read(text string, toks []token.Token) Written {
 	if p.rim(toks) || p.garnish(toks) || p.juiced(text, toks) || p.measuredCount(text, toks) {
 		return p
 	}
-	if intoGlass(toks) || Portioned(toks) {
+	if intoGlass(toks) || Portioned(toks) || measuredIce(toks) {
 		p.Shape = ShapeServing
 		return p
 	}

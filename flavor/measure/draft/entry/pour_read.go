@@ -20,7 +20,7 @@ func (p *Written) readAfterAmount(text string, toks []token.Token) {
 		p.Shape, p.Stated = ShapeServing, false
 		return
 	}
-	if i := slices.IndexFunc(p.Of, func(t token.Token) bool { return t.Start >= p.AmountAt.End }); i >= 0 && IceOnly(p.Of[i:]) {
+	if i := slices.IndexFunc(p.Of, func(t token.Token) bool { return t.Start >= p.AmountAt.End }); i >= 0 && (IceOnly(p.Of[i:]) || p.words && IceOnly(p.Of)) { // "one cube"
 		p.Shape, p.Stated = ShapeServing, false
 		return
 	}
@@ -375,6 +375,21 @@ func IceOnly(toks []token.Token) bool {
 		}
 	}
 	return ice
+}
+
+// measuredIce reports whether words name ice with its amount behind it: "ice 12 oz", "crushed
+// ice - 1 cup".
+func measuredIce(toks []token.Token) bool {
+	at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral })
+	if at < 1 || toks[at].Wrong != "" || !IceOnly(toks[:at]) {
+		return false
+	}
+	rest := toks[at+1:]
+	if _, n := UnitAt(rest); n > 0 {
+		rest = rest[n:]
+	}
+	rest = TrimMarks(rest)
+	return len(rest) == 0 || len(rest) == 1 && (serving.OtherMeasures[rest[0].Text] || strings.HasPrefix(rest[0].Text, "scoop"))
 }
 
 // unitFirst reads a unit before its amount: "oz 2 gin".

@@ -95,6 +95,10 @@ func (p *Written) takeServed(toks []token.Token) int {
 	if last > 0 && p.Stated && toks[last].Text == "frozen" && strings.HasSuffix(toks[last-1].Text, "s") { // "3 grapes frozen" are no frozen drink
 		return 1
 	}
+	if last > 0 && toks[last].Text == "up" && FillsUp(&toks[last-1]) && !p.Stated { // "soda up"
+		p.apply(tail{Unit: flavor.Top, after: true})
+		return 1
+	}
 	if n := cutAt(toks); n > 0 {
 		p.Cut = true
 		return n
@@ -106,6 +110,12 @@ func (p *Written) takeServed(toks []token.Token) int {
 	}
 	return n
 }
+
+// FillsUp reports whether a word ends the name of what fills a glass up and is not served up
+// itself: "soda up".
+func FillsUp(t *token.Token) bool { return t.Kind == token.Word && fillers.Has(t.Text) }
+
+var fillers = vocabulary.Words(`soda tonic cola ale beer lemonade ginger`)
 
 // tailsOf returns what words say that are nothing but tails, as "float on top" is; nil if
 // they say more.

@@ -73,7 +73,7 @@ var tails = []struct {
 	{[]string{"to", "fill", "up"}, tail{Unit: flavor.Top, after: true}}, {[]string{"to", "top", "with"}, tail{Unit: flavor.Top, after: true}},
 	{[]string{"for", "the", "rinse"}, tail{Unit: flavor.Rinse, after: true}}, {[]string{"as", "a", "float"}, tail{Unit: flavor.Float, after: true}},
 	{[]string{"to", "top"}, tail{Unit: flavor.Top, after: true}}, {[]string{"top", "up"}, tail{Unit: flavor.Top, after: true}},
-	{[]string{"top", "off"}, tail{Unit: flavor.Top, after: true}}, {[]string{"to", "fill"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"top", "off"}, tail{Unit: flavor.Top, after: true}}, {[]string{"to", "fill"}, tail{Unit: flavor.Top, after: true}}, {[]string{"fill", "up"}, tail{Unit: flavor.Top, after: true}}, {[]string{"full", "up"}, tail{Unit: flavor.Top, after: true}}, {[]string{"filled", "up"}, tail{Unit: flavor.Top, after: true}},
 	{[]string{"on", "top"}, tail{Unit: flavor.Top, after: true}}, {[]string{"en", "top"}, tail{Unit: flavor.Top, after: true}}, {[]string{"as", "top"}, tail{Unit: flavor.Top, after: true}}, {[]string{"as", "a", "top"}, tail{Unit: flavor.Top, after: true}}, {[]string{"on", "foam"}, tail{Unit: flavor.Top, after: true}}, {[]string{"on", "the", "foam"}, tail{Unit: flavor.Top, after: true}},
 	{[]string{"auffüllen"}, tail{Unit: flavor.Top, after: true}}, {[]string{"aufgießen"}, tail{Unit: flavor.Top, after: true}}, {[]string{"for", "topping"}, tail{Unit: flavor.Top, after: true}},
 	{[]string{"to", "lengthen"}, tail{Unit: flavor.Top, after: true}}, {[]string{"to", "finish"}, tail{Unit: flavor.Top, after: true}},

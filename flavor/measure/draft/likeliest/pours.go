@@ -177,7 +177,7 @@ func (a *amount) cost() float64 {
 }
 
 // tails say behind a name how it goes in, and stay there.
-var tails = [][]string{{"to", "the", "top"}, {"on", "top"}, {"to", "top"}, {"top"}, {"float"}, {"floated"}, {"muddled"}, {"squeezed"}}
+var tails = [][]string{{"to", "the", "top"}, {"on", "top"}, {"to", "top"}, {"top"}, {"full", "up"}, {"fill", "up"}, {"fill"}, {"float"}, {"floated"}, {"muddled"}, {"squeezed"}}
 
 // pieces say into what fruit is cut.
 var pieces = vocabulary.Words(`quarters eighths wedges halves chunks pieces slices cubes sixths`)
@@ -250,7 +250,7 @@ func (s *script) poured(i int) []stretch {
 			out = append(out, t)
 			if end > to {
 				t.to, t.lines = end, []string{t.lines[0] + " " + s.written(to, end)}
-				if s.word(end-1, "top", "float", "floated") {
+				if s.word(end-1, "top", "float", "floated", "fill", "up") {
 					t.lines = []string{tops(s.toks[end-1].Text) + " " + a.written + " " + n.written}
 				}
 				out = append(out, t)

@@ -96,8 +96,11 @@ func (s *script) unsaid(i, to int) []stretch {
 	u, verb := entry.PourVerbs[s.textAt(to)]
 	if verb && s.word(to) {
 		out = append(out, s.unstated(i, i, to, to+1, u, verbOf(u))...)
-	} else if end := s.tailAt(to); end > to && s.word(end-1, "top") {
+	} else if end := s.tailAt(to); end > to && s.word(end-1, "top", "fill", "up") {
 		out = append(out, s.unstated(i, i, to, end, flavor.Top, "top")...)
+	}
+	if s.word(to, "up") && entry.FillsUp(&s.toks[to-1]) { // "soda up"
+		out = append(out, s.unstated(i, i, to, to+1, flavor.Top, "top")...)
 	}
 	if v, k := s.unitAt(to); k > 0 && small[v] {
 		out = append(out, s.unstated(i, i, to, to+k, v, "1 "+string(v))...)

@@ -37,7 +37,10 @@ func (r *resolver) decide(t *task) {
 		}
 		means = append(means, p)
 	}
-	p, why := fitting.Of(means, r.beside(t), pl.ML())
+	p, why := r.ofName(means, t.line.Name), "the drink is called “"+r.name+"”"
+	if p == nil {
+		p, why = fitting.Of(means, r.beside(t), pl.ML())
+	}
 	if p == nil {
 		return
 	}
@@ -50,6 +53,26 @@ func (r *resolver) decide(t *task) {
 	t.fault, t.hit = nil, naming.Found{Profile: p, How: flavor.MatchAlias, As: p.Name, Inferred: true}
 	t.infer(flavor.InferredName)
 	t.notes = append(t.notes, "“"+t.line.Name+"” is read as "+p.Name+", since "+why+"; write "+flavor.JoinOr(rest)+" if that is meant")
+}
+
+// ofName returns the one of several meanings of a name with which the name of the drink shares a
+// word that the others have not: the whiskey of an Irish coffee. It is nil if there is none.
+func (r *resolver) ofName(means []*flavor.Profile, written string) *flavor.Profile {
+	called := strings.Fields(flavor.NormaliseName(r.name))
+	asked := strings.Fields(flavor.NormaliseName(written))
+	var hit *flavor.Profile
+	for _, m := range means {
+		shares := slices.ContainsFunc(strings.Fields(flavor.NormaliseName(m.Name)), func(w string) bool {
+			return slices.Contains(called, w) && !slices.Contains(asked, w)
+		})
+		if shares && hit != nil {
+			return nil
+		}
+		if shares {
+			hit = m
+		}
+	}
+	return hit
 }
 
 // turnedHeads are words that a pour is no name of, so that the word behind a comma says

@@ -218,6 +218,7 @@ func resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 		r.note(n)
 	}
 	r.filledUp()
+	r.herbs()
 	out.Draft = d
 	r.firstLine()
 	r.toldByAnother()

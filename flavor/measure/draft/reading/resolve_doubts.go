@@ -109,11 +109,30 @@ func (r *resolver) dashedOn(t *task) bool {
 	if drizzled := t.line.Unit == flavor.Float && f.Inferred; !f.Firm() || drizzled || f.Profile.Class != flavor.ClassCocktailBitters && f.Profile.Class != flavor.ClassTincture { // a "choc drizzle" is no bitters
 		return false
 	}
+	if o := r.statedAbove(t, f.Profile); o != nil {
+		o.line.After, t.laid = true, true
+		r.note(measure.LineLocation(t.line.Number) + ": “" + t.line.Asked + "” refers to the " + f.Profile.Name + " above")
+		return true
+	}
 	t.hit, t.unit, t.amount = f, flavor.Dash, dashesOn
 	t.infer(flavor.InferredUnit)
 	t.infer(flavor.InferredAmount)
 	t.notes = append(t.notes, "“"+t.line.Asked+"” is read as "+measure.FormatAmount(dashesOn, flavor.Dash)+" of "+f.Profile.Name)
 	return true
+}
+
+// statedAbove is the line above another that pours some of an ingredient and says how much; nil
+// if none does.
+func (r *resolver) statedAbove(t *task, p *flavor.Profile) *task {
+	for _, o := range r.tasks {
+		if o == t {
+			break
+		}
+		if o.hit.Profile == p && !o.line.AmountAt.Empty() {
+			return o
+		}
+	}
+	return nil
 }
 
 // solidOn keeps what is laid on a drink and cannot be poured as its garnish: "star anise

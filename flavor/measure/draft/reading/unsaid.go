@@ -42,6 +42,8 @@ func (r *resolver) unsaid(out *Reading) {
 		switch {
 		case naming.SaysFree(written): // "zero proof"
 			kind = draft.KindRemark
+		case doubt.Herb:
+			kind = draft.KindGarnish
 		case doubt.Top || doubt.Mixed:
 		case len(d.Lines) == 0 || d.PoursOnly() || numbered(written):
 		case doubt.After == len(d.Lines):

@@ -21,8 +21,9 @@ const (
 	name         // of an ingredient
 	amount
 	unit
-	said  // how the drink is made and served
-	apart // nothing that is poured
+	said   // how the drink is made and served
+	listed // all that is poured
+	apart  // nothing that is poured
 )
 
 // column is what a head says of a column.
@@ -61,8 +62,11 @@ var systems = map[string]flavor.Unit{"us": flavor.Ounce, "imperial": flavor.Ounc
 var sizes = map[string]int{"reg": 1, "regular": 1, "std": 1, "standard": 1, "single": 1, "sgl": 1, "one": 1,
 	"small": 2, "sml": 2, "sm": 2, "half": 2, "large": 3, "lrg": 3, "lge": 3, "lg": 3, "double": 3, "dbl": 3, "batch": 4, "jug": 4, "pitcher": 4, "carafe": 4}
 
-// perOne are what a column of amounts is for, behind "per".
-var perOne = token.Words(`drink serve serving glass cocktail portion pour person guest one each unit`)
+// counted are words of heads that say for how many drinks a column is.
+var counted = token.Words(`x per one each of for drink drinks serve serves serving servings glass glasses cocktail cocktails portion portions pour pours person people persons guest guests pax ppl unit batch batched event keg`)
+
+// holdsAll are the heads of a column that holds all pours of a drink, beside its name.
+var holdsAll = token.Words(`spec specs ingredients recipe build pours ingrédients ingredienti ingredientes zutaten`)
 
 // passing are words of heads that change nothing about a column.
 var passing = token.Words(`x in per of the for a serve serving each by to used drink glass`)
@@ -78,8 +82,8 @@ func wordsOfHead(cell string) []string {
 // columnOf is what the head of a column says; its role is unknown where it says nothing known.
 func columnOf(cell string) column {
 	c := column{head: cell}
-	if many := multiple(cell); many > 0 { // "1x" beside "10x"
-		c.role, c.size = amount, 1
+	if many, u := multiple(cell); many > 0 { // "1x" beside "10x"
+		c.role, c.size, c.unit = amount, 1, u
 		if many > 1 {
 			c.size = sizes["batch"]
 		}
@@ -91,10 +95,6 @@ func columnOf(cell string) column {
 	}
 	if l := saidBy(strings.Join(words, " ")); l != entry.NoLabel {
 		c.role, c.label = said, l
-		return c
-	}
-	if words[0] == "per" && len(words) == 2 && perOne[words[1]] { // beside "batch"
-		c.role, c.size = amount, 1
 		return c
 	}
 	for _, w := range words {
@@ -119,19 +119,63 @@ func columnOf(cell string) column {
 	return c
 }
 
-// multiple is how many drinks the amounts of a column are for, "x10", "1x"; 0 where its head does
-// not say.
-func multiple(cell string) int {
-	bare := strings.ToLower(strings.TrimSpace(cell))
-	figures := strings.TrimSuffix(strings.TrimPrefix(bare, "x"), "x")
-	if figures == bare {
-		return 0
+// multiple is how many drinks the amounts of a column are for, "x10", "20 serves (oz)", "per
+// drink", and their unit; 0 where its head does not say.
+func multiple(cell string) (many int, u flavor.Unit) {
+	fields := strings.FieldsFunc(strings.ToLower(cell), func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) && c != '.' })
+	known, told := 0, false
+	for i, f := range fields {
+		figures := strings.TrimSuffix(strings.TrimPrefix(f, "x"), "x")
+		n, err := strconv.Atoi(figures)
+		unit, isUnit := measure.ParseUnit(strings.Trim(f, "."))
+		switch {
+		case err == nil && n > 0 && many == 0:
+			many, told = n, told || figures != f
+			if u, ok := measure.ParseUnit(next(fields, i)); ok && u.Jigger() && figures == f { // "45 ml"
+				return 0, ""
+			}
+		case isUnit && unit.Jigger() && u == "":
+			u = unit
+		case counted[f]:
+			known++
+			told = told || f != "of" && f != "for" && f != "batch"
+		default:
+			return 0, ""
+		}
 	}
-	n, err := strconv.Atoi(strings.TrimSpace(figures))
-	if err != nil || n < 1 {
-		return 0
+	switch {
+	case many > 0 && (told || known > 0):
+		return many, u
+	case len(fields) > 1 && fields[0] == "per" && known > 1: // beside "batch"
+		return 1, u
 	}
-	return n
+	return 0, ""
+}
+
+// next is the field behind another, empty behind the last.
+func next(fields []string, i int) string {
+	if i+1 < len(fields) {
+		return fields[i+1]
+	}
+	return ""
+}
+
+// HeadsBatch reports whether a line heads the amounts for one drink and for a batch, and pours
+// nothing: "Single / Batch (x12)", "1 serve / 20 serves".
+func HeadsBatch(line string) bool {
+	known := 0
+	for f := range strings.FieldsFuncSeq(strings.ToLower(line), func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) }) {
+		n, err := strconv.Atoi(strings.TrimSuffix(strings.TrimPrefix(f, "x"), "x"))
+		u, isUnit := measure.ParseUnit(f)
+		switch {
+		case err == nil && n > 0 && f[0] != 'x' && !strings.HasSuffix(f, "x") || isUnit && u.Jigger():
+		case err == nil && n > 0, counted[f] || sizes[f] > 0 || roles[f] == name:
+			known++
+		default:
+			return false
+		}
+	}
+	return known > 0
 }
 
 // poured reports whether a cell states an amount, as a pour does: "2 oz", but not "1 drink".

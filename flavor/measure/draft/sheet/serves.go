@@ -27,6 +27,40 @@ func Serves(toks []token.Token) bool {
 	return len(toks) < 4 && len(toks) > 1 && servesWords[toks[0].Text] && toks[1].Kind == token.Numeral
 }
 
+// About reports whether a line says of a recipe what nobody pours, by labels with what they say
+// behind them: "Servings: 1 | Prep time: 5 min | Difficulty: easy".
+func About(toks []token.Token) bool {
+	labels, from := 0, 0
+	for i := range len(toks) + 1 {
+		if i < len(toks) && !(toks[i].Kind == token.Mark && slices.Contains(betweenLabels, toks[i].Text)) {
+			continue
+		}
+		part := entry.TrimMarks(toks[from:i])
+		from = i + 1
+		if len(part) == 0 {
+			continue
+		}
+		n := 0
+		for n < len(part) && part[n].Kind == token.Word && aboutWords[part[n].Text] {
+			n++
+		}
+		if n == 0 || len(part)-n > mostTold || slices.ContainsFunc(part[n:], func(t token.Token) bool { return parting.Measured(&t) }) {
+			return false
+		}
+		labels++
+	}
+	return labels > 0 && slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral || t.Is(":") })
+}
+
+// mostTold is the most tokens behind such a label.
+const mostTold = 4
+
+// betweenLabels are the signs between two labels with what they say.
+var betweenLabels = []string{"|", "•", "·", ",", ";", "/"}
+
+// aboutWords are the labels of what recipes say of themselves.
+var aboutWords = token.Words(`servings serves yield yields makes portions prep preparation cook cooking total active time difficulty level skill rating course cuisine calories kcal`)
+
 // drinksWords say how many drinks a text makes, or how much of it one is.
 var drinksWords = token.Words(`serves serve servings serving portions portion drinks drink cocktails guests persons people pax covers`)
 

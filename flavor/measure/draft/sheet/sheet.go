@@ -41,6 +41,7 @@ type Pour struct {
 type Row struct {
 	Drink entry.Span // the name of the drink, where a column holds it
 	Pours []Pour
+	All   entry.Span // all that is poured, where one column holds it
 	Said  []Cell
 }
 
@@ -69,7 +70,13 @@ func Head(text string, line entry.Span) (*Table, bool) {
 		}
 		t.columns = append(t.columns, col)
 	}
-	if known < leastKnown || strange > known/2 || sign == gap && strange > 0 || !t.has(amount) {
+	if known < leastKnown || strange > known/2 || sign == gap && strange > 0 {
+		return nil, false
+	}
+	if t.list(); t.has(listed) {
+		return t, true
+	}
+	if !t.has(amount) {
 		return nil, false
 	}
 	t.settle()
@@ -78,6 +85,30 @@ func Head(text string, line entry.Span) (*Table, bool) {
 	}
 	t.pair()
 	return t, true
+}
+
+// list takes a table whose rows are drinks and that holds all their pours in one column, "Name;
+// Spec;Glass", as one.
+func (t *Table) list() {
+	drinks := slices.IndexFunc(t.columns, func(c column) bool { return c.role == drink || c.role == thing })
+	all := slices.IndexFunc(t.columns, func(c column) bool { return holdsAll[strings.ToLower(strings.TrimSpace(c.head))] })
+	measured := slices.ContainsFunc(t.columns, func(c column) bool { return c.unit != "" || c.size > 0 || c.role == unit })
+	if drinks < 0 || all < 0 || measured || !t.has(said) {
+		return
+	}
+	for i := range t.columns {
+		switch c := &t.columns[i]; {
+		case i == drinks:
+			c.role = drink
+		case i == all:
+			c.role = listed
+		case c.role == amount || c.role == name: // a second one: no such table
+			t.columns[all].role = amount
+			return
+		case c.role != said:
+			c.role = apart
+		}
+	}
 }
 
 // leastKnown is the fewest columns that a head says something of.
@@ -221,6 +252,9 @@ func (t *Table) Row(text string, line entry.Span) (Row, bool) {
 		return Row{}, false
 	}
 	var row Row
+	if i := slices.IndexFunc(t.columns, func(c column) bool { return c.role == listed }); i >= 0 && i < len(in) {
+		row.All = in[i]
+	}
 	at := func(i int) entry.Span {
 		if i < 0 || i >= len(in) {
 			return entry.Span{}
@@ -249,7 +283,7 @@ func (t *Table) Row(text string, line entry.Span) (Row, bool) {
 			row.Said = append(row.Said, Cell{in[i], c.label})
 		}
 	}
-	return row, slices.ContainsFunc(row.Pours, func(p Pour) bool { return filled(p.Amount) })
+	return row, filled(row.All) || slices.ContainsFunc(row.Pours, func(p Pour) bool { return filled(p.Amount) })
 }
 
 // Quoted reads a row without a head above it that has a cell in quotes, "gin, dry",45,ml, and

@@ -1,0 +1,93 @@
+package reading_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/reading"
+)
+
+// The amounts of a batch beside those of one drink are passed over, however they are written:
+// common practice, no source.
+func TestAmountsOfABatch(t *testing.T) {
+	for _, text := range []string{
+		"45 ml / 450 ml gin\n20 ml / 200 ml lemon\n15 ml / 150 ml simple\nshake, up",
+		"SINGLE / BATCH (x12)\ngin 45 ml / 540 ml\nlemon 20 ml / 240 ml\nsimple 15 ml / 180 ml\nshake, up",
+		"x1 / x20\ngin 45 ml | 900 ml\nlemon 20 ml | 400 ml\nsimple 15 ml | 300 ml\nshake, up",
+		"            1 serve    20 serves\ngin         45 ml      900 ml\nlemon       20 ml      400 ml\nsimple      15 ml      300 ml",
+		"Ingredient, per drink (ml), x20 (ml)\ngin, 45, 900\nlemon, 20, 400\nsimple, 15, 300",
+		"Name;Glass;Method;Spec;Garnish\nSouth Gate;Coupe;Shake;45ml gin, 20ml lemon, 15ml simple;Lemon twist",
+		"South Gate\nServings: 1 | Prep time: 5 min\n45 ml gin\n20 ml lemon\n15 ml simple",
+	} {
+		assert.Equal(t, "gin 45 + lemon 20 + simple 15", poured(t, text), text)
+	}
+	for _, text := range []string{
+		"gin 4 / 40\nlemon 2 / 20\nsimple 2 / 20",          // centilitres and millilitres, or a batch
+		"45 ml / 450 ml gin\n20 ml / 240 ml lemon\nshake",  // no one batch
+		"45 ml / 90 ml gin, 20 ml lemon, 15 ml simple, up", // one line proves none
+	} {
+		_, err := reading.Read(text, wholeCatalogue(t))
+		assert.Error(t, err, text)
+	}
+}
+
+// Ice is not poured, however much of it is told, nor is it the wine: common practice, no source.
+func TestIceWithItsAmount(t *testing.T) {
+	for _, text := range []string{
+		"45 gin, 20 lemon, 15 simple, ice 1 cup, blend", "45 ml gin\n20 ml lemon\n15 ml simple\nIce 12 oz scoop\nblend", "45 gin, 20 lemon, 15 simple. stir, one cube",
+	} {
+		assert.Equal(t, "gin 45 + lemon 20 + simple 15", poured(t, text), text)
+	}
+	assert.Equal(t, "ice wine 45 + lemon 20", poured(t, "45 ml ice wine\n20 ml lemon"))
+}
+
+// A herb without an amount goes in where it stands before what mixes it, or on its own line, and is
+// laid on the drink elsewhere: common practice, no source.
+func TestHerbsWithoutAnAmount(t *testing.T) {
+	for text, in := range map[string]bool{
+		"45 gin/20 lemon/15 simple/basil - shake - rox":         true,
+		"45 gin, 20 lemon, lots of mint, 15 simple, shake":      true,
+		"45 ml gin\n20 ml lemon\n15 ml simple\nmint\nhighball":  true,
+		"45 gin, 20 lemon, 15 simple, lots of mint, highball":   true,
+		"45 gin, 20 lemon, 15 simple, shake, coupe, basil":      false,
+		"45 gin, 20 lemon, 15 simple, mint, lime wheel, shake":  false,
+		"45 gin, 20 lemon, 15 simple, top soda, mint. highball": false,
+		"45 gin, 20 lemon, 15 simple, rosemary":                 false,
+	} {
+		s, err := reading.Read(text, wholeCatalogue(t))
+		require.NoError(t, err, text)
+		herb := s.Pours[len(s.Pours)-1].Profile.Class == flavor.ClassFreshHerb || s.Pours[2].Profile.Class == flavor.ClassFreshHerb
+		assert.Equal(t, in, herb, text)
+		assert.Equal(t, !in, s.Garnish != "", text)
+	}
+}
+
+// The name of the drink tells which whiskey, and a step refers to bitters that are poured already:
+// common practice, no source.
+func TestWhatTheNameAndTheStepsTell(t *testing.T) {
+	for text, want := range map[string]string{
+		"Irish coffee: 40 whiskey, 15 demerara syrup, 120 coffee":                                             "irish-whiskey",
+		"scotch sour: 60 whisky, 25 lemon, 20 simple, shake":                                                  "blended-scotch",
+		"60 ml aged rum\n30 ml lime\n15 ml simple\n4 dashes aromatic bitters\nSwizzle all. Top with bitters.": "aged-rum",
+	} {
+		s, err := reading.Read(text, wholeCatalogue(t))
+		require.NoError(t, err, text)
+		assert.Equal(t, want, s.Pours[0].Profile.ID, text)
+		assert.LessOrEqual(t, len(s.Pours), 4, text)
+	}
+	_, err := reading.Read("coffee: 40 whiskey, 15 demerara syrup, 120 coffee", wholeCatalogue(t))
+	assert.Error(t, err, "no name tells which")
+}
+
+// What fills the glass up may say so behind its name: common practice, no source.
+func TestFilledUp(t *testing.T) {
+	for _, text := range []string{"45 gin, 20 lemon, soda full up. tall glass", "gin 45 lemon 20 soda UP - highball", "45 ml gin\n20 ml lemon\nsoda, fill up"} {
+		s, err := reading.Read(text, wholeCatalogue(t))
+		require.NoError(t, err, text)
+		assert.Len(t, s.Pours, 3, text)
+		assert.Equal(t, flavor.Long, s.Service, text)
+	}
+}
