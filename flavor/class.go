@@ -148,6 +148,7 @@ const (
 	fined                      // cleared with what may come from animals, which nobody has to state
 	vinous                     // fermented of fruit: wines, cider
 	roasted                    // brewed of roasted beans
+	sipped                     // a whole drink of its own on ice, or with a spirit: sweet, thick and strong at once
 	cane                       // distilled of cane, and what a tropical drink is of
 	tart                       // sweetens and sours at once
 	plain                      // sweetens, and is hardly of a flavour
@@ -193,7 +194,7 @@ var classes = []classInfo{
 	{ClassAniseSpirit, PartModifier, KinAnise, ByJigger, 15, 1, 0, 0, dosed, NicheAny, SpoilsNever},
 	{ClassOtherSpirit, PartBase, KinSpirit, ByJigger, 60, 1, 0, 0, hued, NicheAny, SpoilsNever},
 	{ClassLiqueur, PartModifier, KinLiqueur, ByJigger, 45, 1, 0, 0, 0, NicheAny, SpoilsNever},
-	{ClassCreamLiqueur, PartModifier, KinCream, ByJigger, 60, 1, 0, 0, cloudy | curdles | smooth, NicheCream, SpoilsMilk},
+	{ClassCreamLiqueur, PartModifier, KinCream, ByJigger, 60, 1, 0, 0, cloudy | curdles | smooth | sipped, NicheCream, SpoilsMilk},
 	{ClassBitterAperitif, PartModifier, KinBitter, ByJigger, 60, 1, 0, 0, steeped, NicheAny, SpoilsNever},
 	{ClassAmaro, PartModifier, KinBitter, ByJigger, 60, 1, 0, 0, 0, NicheAny, SpoilsNever},
 	{ClassVermouth, PartModifier, KinWine, ByJigger, 90, 1, 0, 0, fined | hued | laced | steeped | vinous, NicheAny, SpoilsFaded},
@@ -326,6 +327,10 @@ func (c Class) Hued() bool { return c.is(hued) }
 // Smooth reports whether a drink is shaken for a pour of the class, with no need of
 // juice: milk, cream, coffee.
 func (c Class) Smooth() bool { return c.is(smooth) }
+
+// Sipped reports whether the class is a whole drink of its own on ice, or with a spirit: cream
+// liqueurs.
+func (c Class) Sipped() bool { return c.is(sipped) }
 
 // Mild reports whether much of what a pour of the class tastes of goes with the strainer.
 func (c Class) Mild() bool { return c.is(mild) }

@@ -72,6 +72,8 @@ var lackSomething = []struct {
 	// The same blended with fruit.
 	{"2 oz white rum|1 oz simple syrup|2 oz mango puree|blend", ratio.Sour, "add ¾ oz lime juice"},
 	{"60 ml white rum|45 ml simple syrup|60 ml strawberry puree|blend, frozen", ratio.Sour, "add 22.5 ml lime juice"},
+	// The juice of a sweet fruit is no citrus, where most pour some.
+	{"45 ml dark rum|20 ml red bitter aperitif|45 ml pineapple juice|15 ml simple syrup|shake, rocks", ratio.Sour, "lime juice"},
 	// As much citrus as half of the spirit, and nothing sweet.
 	{"45 ml gin|30 ml lemon juice|100 ml soda water|build, highball", ratio.Sweet, "add 15 ml rich simple syrup"},
 	{"2 oz gin|1 oz lemon juice|3 oz soda water|shake, highball", ratio.Sweet, "add ½ oz rich simple syrup"},

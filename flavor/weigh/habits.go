@@ -200,7 +200,8 @@ func (b *Build) beyond(ml []float64, tell func(*Beyond)) {
 			}
 			levels[l] += share * per
 		}
-		if x := b.poured(i, share, b.leading(i, ml, first, &size), ml); x.Edges > 0 {
+		x := b.poured(i, share, b.leading(i, ml, first, &size), ml)
+		if x.Edges *= 1 - b.sipping(i, ml); x.Edges > 0 {
 			told := x // few are told, and only those need a place of their own
 			tell(&told)
 		}
@@ -281,7 +282,7 @@ func (b *Build) beyondLevel(l habit.Level, level float64, ml []float64, size *si
 		}
 		e -= s * max(0, e-r.Unusual(size.share(p, ml)))
 	}
-	if e > 0 {
+	if e *= 1 - b.sipping(by, ml); e > 0 {
 		tell(&Beyond{Profile: p.Profile, Own: r.Own, Sense: true, Level: l, Amount: level,
 			Usual: math.Exp(h.levels[l].exact.Usual) - floor, Most: math.Exp(h.levels[l].exact.Most) - floor, Edges: e})
 	}

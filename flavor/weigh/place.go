@@ -149,3 +149,23 @@ func (b *Build) baseML(ml []float64) (sum float64) {
 // largest returns the mL of what there is most of among what leads: a modifier, or all
 // bases.
 func (b *Build) largest(ml []float64) float64 { return max(b.most(ml, leads), b.baseML(ml)) }
+
+// Of what is served by the glass on ice, the share of the drink that is neither that nor spirit
+// nor water from where it is another drink, to where it surely is. Judged.
+const hardlyBeside, surelyBeside = 0.1, 0.4
+
+// sipping returns how surely a drink is part i on ice or with a spirit, and hardly anything
+// beside: it is served so by the glass, so no amount of it is too much in itself.
+func (b *Build) sipping(i int, ml []float64) float64 {
+	if !b.parts[i].Profile.Class.Sipped() {
+		return 0
+	}
+	var other float64
+	for k := range b.parts {
+		p := &b.parts[k]
+		if c := p.Profile.Class; !c.Sipped() && !c.Free() && !makeup.IsBase(p) {
+			other += p.Amount(ml)
+		}
+	}
+	return 1 - makeup.Ramp(other/floats.Sum(ml), hardlyBeside, surelyBeside)
+}

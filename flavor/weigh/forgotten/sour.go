@@ -34,7 +34,12 @@ func (d *Draft) sourless(ml []float64, e *ratio.Equivalents) float64 {
 	}
 	soured, _ := d.having.soured.shareOf(d.nearUnsoured, d.book.soured)
 	most := soberMost - d.clear(ml)*(soberMost-clearMost)
-	x := max(without*(sharp-soberFree)/(most-soberFree), missed(mild, soured))
+	fruitMost := soberMost
+	if mild > 0 { // the less of it tastes of nothing sour at all, the surer the fruit stands for the citrus
+		pressed := souring(d.parts, ml, pressedAcid) / max(souring(d.parts, ml, tastedAcid), leastTasted)
+		fruitMost -= pressed * (1 - without/mild) * (soberMost - mildMost)
+	}
+	x := max(without*(sharp-soberFree)/(most-soberFree), mild*(soured-soberFree)/(fruitMost-soberFree))
 	return max(0, x) * max(0, x)
 }
 
@@ -56,6 +61,18 @@ func tastedAcid(p *makeup.Part) float64 {
 	}
 	return sour * makeup.Ramp(sour, lostFrom*sweet, tastedFrom*sweet)
 }
+
+// pressedAcid is tastedAcid of what is pressed of a fruit that is no citrus: what sparkles brings
+// its own acid.
+func pressedAcid(p *makeup.Part) float64 {
+	if makeup.IsSharp(p) || !p.Profile.Class.Pressed() {
+		return 0
+	}
+	return tastedAcid(p)
+}
+
+// leastTasted keeps a share of nothing finite, mL of lemon juice.
+const leastTasted = 1e-9
 
 // spareAcid is how much lemon juice a millilitre is as sour as beside what its own sugar
 // meets: that of pineapples has hardly any to spare.
@@ -95,6 +112,11 @@ func (d *Draft) clear(ml []float64) float64 {
 func wantsNoJuice(p *flavor.Profile) bool {
 	return p.Class.Smooth() || p.Yolky()
 }
+
+// mildMost is the share of drinks with the same rest that have citrus from where the juice of a
+// sweet fruit, which tastes sour and has no acid to spare, is as bad as the edge. Chosen by the
+// trial.
+const mildMost = 0.82
 
 // halfSharp is the share of lemon juice at which a drink is half a sour one.
 const halfSharp = 0.03
