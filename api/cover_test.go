@@ -69,7 +69,7 @@ func TestCoverScenarios(t *testing.T) {
 // stands apart, with the label to read.
 func TestAvoidedAllergensStandApart(t *testing.T) {
 	s, _ := serverFor(t, Options{})
-	for _, word := range []string{"tree nuts", "Almonds"} {
+	for _, word := range []string{"tree nuts", "Almonds", "nuts"} {
 		draft := strings.TrimSuffix(quote("2 oz gin\n3/4 oz lemon juice\n1/2 oz orgeat\nshake, up"), "}")
 		w := httptest.NewRecorder()
 		s.Handler().ServeHTTP(w, (&scenario{url: "/v1/cover", body: draft + `,"missing":"orgeat","avoid":["` + word + `"],"max_parts":1}`}).request())

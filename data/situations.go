@@ -119,11 +119,11 @@ func (c *Catalogue) addGuest(s *trial.Situation, r situationRecord) error {
 		s.Also = append(s.Also, p)
 	}
 	for _, word := range r.Avoid {
-		a, err := flavor.ParseAllergen(word)
+		meant, err := flavor.AllergensMeant(word)
 		if err != nil {
 			return err
 		}
-		s.Avoid = append(s.Avoid, a)
+		s.Avoid = append(s.Avoid, meant...)
 	}
 	for _, word := range r.Diet {
 		if _, err := flavor.ParseDiet(word); err != nil {

@@ -46,11 +46,37 @@ var allergenWords = map[string]Allergen{
 	"sulphur dioxide": Sulphites, "sulfur dioxide": Sulphites, "lupine": Lupin, "mollusc": Molluscs, "mollusks": Molluscs,
 }
 
-// ParseAllergen returns the allergen that a word names, case and plural aside.
-// An unknown word is an error that lists the known ones, since a word that is
-// passed over would be a guest unprotected.
+// guestWords are words by which a guest means more than a label does: whoever says "no nuts"
+// may mean peanuts, and "no shellfish" mussels. Common practice, no source.
+var guestWords = map[string][]Allergen{
+	"nut": {TreeNuts, Peanuts}, "nuts": {TreeNuts, Peanuts},
+	"shellfish": {Crustaceans, Molluscs}, "seafood": {Crustaceans, Fish, Molluscs},
+}
+
+// AllergensMeant returns all allergens that a guest may mean by a word who must avoid it, in
+// the order of the law. An unknown word is an error, as of [ParseAllergen].
+func AllergensMeant(word string) ([]Allergen, error) {
+	if meant, ok := guestWords[allergenKey(word)]; ok {
+		return slices.Clone(meant), nil
+	}
+	a, err := ParseAllergen(word)
+	if err != nil {
+		return nil, err
+	}
+	return []Allergen{a}, nil
+}
+
+// allergenKey is a word as the tables of allergens have it.
+func allergenKey(word string) string {
+	return strings.ToLower(strings.Join(strings.Fields(strings.NewReplacer("-", " ", "_", " ").Replace(word)), " "))
+}
+
+// ParseAllergen returns the allergen that a word names on a label or in a recipe, case and
+// plural aside. What a guest means by it may be more: see [AllergensMeant]. An unknown word is
+// an error that lists the known ones, since a word that is passed over would be a guest
+// unprotected.
 func ParseAllergen(word string) (Allergen, error) {
-	w := strings.ToLower(strings.Join(strings.Fields(strings.NewReplacer("-", " ", "_", " ").Replace(word)), " "))
+	w := allergenKey(word)
 	for _, a := range Allergens() {
 		if w == string(a) {
 			return a, nil

@@ -78,3 +78,26 @@ func TestDietsRuleOutTheirAllergens(t *testing.T) {
 	require.ErrorIs(t, err, ErrInvalid)
 	assert.Contains(t, err.Error(), "vegetarian")
 }
+
+func TestWhatAGuestMeansByAWord(t *testing.T) {
+	for word, want := range map[string][]Allergen{
+		"nuts":      {TreeNuts, Peanuts},
+		"Nut":       {TreeNuts, Peanuts},
+		"tree-nuts": {TreeNuts},
+		"peanut":    {Peanuts},
+		"shellfish": {Crustaceans, Molluscs},
+		"seafood":   {Crustaceans, Fish, Molluscs},
+		"dairy":     {Milk},
+	} {
+		got, err := AllergensMeant(word)
+		require.NoError(t, err, word)
+		assert.Equal(t, want, got, word)
+		label, err := ParseAllergen(word)
+		if word != "seafood" { // which no label says
+			require.NoError(t, err, word)
+			assert.Contains(t, got, label, "a guest means at least what a label does by %q", word)
+		}
+	}
+	_, err := AllergensMeant("gluton")
+	require.ErrorContains(t, err, "gluten", "an unknown word is answered with the known ones")
+}

@@ -17,12 +17,14 @@ import (
 func ReadAvoid(form url.Values) ([]flavor.Allergen, error) {
 	var avoid []flavor.Allergen
 	for _, word := range form["avoid"] {
-		a, err := flavor.ParseAllergen(word)
+		meant, err := flavor.AllergensMeant(word)
 		if err != nil {
 			return nil, fmt.Errorf("%w: %w", ErrUnreadable, err)
 		}
-		if !slices.Contains(avoid, a) {
-			avoid = append(avoid, a)
+		for _, a := range meant {
+			if !slices.Contains(avoid, a) {
+				avoid = append(avoid, a)
+			}
 		}
 	}
 	return avoid, nil

@@ -57,15 +57,20 @@ func (k *Ingredients) Find(ctx context.Context, r FindRequest) (*lookup.Result, 
 	return &result, err
 }
 
-// Avoided reads the words for allergens that a guest must avoid.
+// Avoided reads the words for allergens that a guest must avoid: all that each may mean, each
+// once.
 func Avoided(words []string) (out []flavor.Allergen, faults flavor.Faults) {
 	for i, w := range words {
-		a, err := flavor.ParseAllergen(w)
+		meant, err := flavor.AllergensMeant(w)
 		if err != nil {
 			faults = append(faults, flavor.Invalid(fmt.Sprintf("avoid[%d]", i), w, "%s", err))
 			continue
 		}
-		out = append(out, a)
+		for _, a := range meant {
+			if !slices.Contains(out, a) {
+				out = append(out, a)
+			}
+		}
 	}
 	return out, faults
 }

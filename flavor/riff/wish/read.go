@@ -91,8 +91,6 @@ func without(what string, names Names) ([]Wish, *flavor.Fault) {
 	switch what {
 	case "alcohol", "booze":
 		return []Wish{{Kind: Below, ABV: flavor.NoAlcoholABV}}, nil
-	case "nut", "nuts":
-		return []Wish{{Kind: Allergen, Allergen: flavor.TreeNuts}, {Kind: Allergen, Allergen: flavor.Peanuts}}, nil
 	case "honey", "insect", "insects", "meat":
 		return []Wish{{Kind: Animal, Animal: strings.TrimSuffix(what, "s")}}, nil
 	case "animal", "animals", "animal products":
@@ -100,8 +98,12 @@ func without(what string, names Names) ([]Wish, *flavor.Fault) {
 	case "citrus", "citrus fruit", "citrus fruits", "citrus juice", "citrus juices":
 		return withoutCitrus(names), nil
 	}
-	if a, err := flavor.ParseAllergen(what); err == nil {
-		return []Wish{{Kind: Allergen, Allergen: a}}, nil
+	if meant, err := flavor.AllergensMeant(what); err == nil {
+		out := make([]Wish, len(meant))
+		for i, a := range meant {
+			out[i] = Wish{Kind: Allergen, Allergen: a}
+		}
+		return out, nil
 	}
 	for _, c := range flavor.Classes() {
 		if flavor.NormaliseName(string(c)) == flavor.NormaliseName(what) {

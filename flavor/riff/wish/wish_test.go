@@ -66,6 +66,7 @@ func TestParse(t *testing.T) {
 		{"drier and smokier", append(taste(sense.Sweet, false), aroma(true, flavor.Smoke)...)},
 		{"longer, lighter", append(taste(sense.Volume, true), taste(sense.Ethanol, false)...)},
 		{"no nuts", []Wish{{Kind: Allergen, Allergen: flavor.TreeNuts}, {Kind: Allergen, Allergen: flavor.Peanuts}}},
+		{"no shellfish", []Wish{{Kind: Allergen, Allergen: flavor.Crustaceans}, {Kind: Allergen, Allergen: flavor.Molluscs}}},
 		{"nut-free", []Wish{{Kind: Allergen, Allergen: flavor.TreeNuts}, {Kind: Allergen, Allergen: flavor.Peanuts}}},
 		{"no dairy", []Wish{{Kind: Allergen, Allergen: flavor.Milk}}},
 		{"no smoke", []Wish{{Kind: Without, Families: []flavor.AromaFamily{flavor.Smoke}}}},
