@@ -210,7 +210,7 @@
     if (!strip) return;
     strip.querySelector("button")?.remove();
     strip.querySelector(".points").textContent = "…";
-    strip.querySelector("p").textContent = "The draft has changed. What is said below is of the draft as it was.";
+    strip.querySelector("p").textContent = result.dataset.outdated;
   };
   const awaitAnswer = () => { late ||= setTimeout(outdate, 400); };
   const answered = () => {
