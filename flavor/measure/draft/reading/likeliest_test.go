@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/drafttest"
 )
@@ -15,7 +16,9 @@ import (
 // ofDrafts are words and signs that drafts are made of.
 var ofDrafts = []string{"2", "1.5", "30", "oz", "ml", "London dry gin", "gin", "lemon juice", "sweet vermouth", "simple", "mint", "shake", "stir", "up", "rocks", "umeboshi", ",", "/", "\n", ":", "Sam", "top", "dash", "bitters", "egg white"}
 
-// What the rules read without a fault is read as they read it.
+// What the rules read without a fault is read as they read it, or is asked about: a word that may
+// be the name of the drink or a pour of it, and what the text says that the pours belie. Either way
+// no other pours are made of it.
 func TestWhatTheRulesReadIsReadSo(t *testing.T) {
 	shelf := drafttest.Bar()
 	rapid.Check(t, func(t *rapid.T) {
@@ -27,6 +30,10 @@ func TestWhatTheRulesReadIsReadSo(t *testing.T) {
 		}
 		r, err := Resolve(draft.Parse(text), shelf)
 		require.NoError(t, err)
+		for _, f := range r.Faults {
+			assert.ErrorIs(t, f, flavor.ErrInvalid, text)
+		}
+		r.Faults = nil
 		assert.Equal(t, rules, r, text)
 	})
 }
