@@ -38,3 +38,32 @@ func TestNoPourIsLostBesideAName(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, "acid-adjusted-orange-juice", s.Pours[0].Profile.ID)
 }
+
+// What leads a line may be poured where its amounts stand behind the names: then the draft is
+// asked about, and no amount slides to the next name. Where the last amount is one of what is laid
+// on the drink, it is a name: common practice, no source.
+func TestNoAmountSlidesToTheNextName(t *testing.T) {
+	x := wholeCatalogue(t)
+	for _, text := range []string{
+		"whisky 40 soda 100 orange twist",
+		"whiskey 1.5 ginger ale 4 lime wedge",
+		"blorbin 30 tonic 120 lemon peel",
+		"tall gate 45 soda 120 lemon twist",
+		"zzorb 60 lime 20 tonic top. no booze",
+	} {
+		_, err := reading.Read(text, x)
+		assert.Error(t, err, text)
+	}
+	for text, pours := range map[string]int{
+		"julep 60 bourbon 10 simple 8 mint":      3,
+		"daisy 50 tequila 25 lime 20 triple sec": 3,
+		"Night gate 50 gin 25 lemon 20 honey":    3,
+		"vodka 40 soda 120 lemon peel":           2,
+		"Basil gimlet 2 gin .75 lime .75 simple": 3,
+	} {
+		s, err := reading.Read(text, x)
+		if assert.NoError(t, err, text) {
+			assert.Len(t, s.Pours, pours, text)
+		}
+	}
+}
