@@ -135,7 +135,7 @@ func (st state) then(t *stretch) (state, float64, bool) {
 	case aMaking:
 		st.served = true
 	case aLaid, aNone:
-		if !st.begun {
+		if !st.begun && !t.told {
 			return st, 0, false
 		}
 		if !st.served && t.kind == aLaid {

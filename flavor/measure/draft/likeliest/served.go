@@ -273,7 +273,7 @@ func (s *script) laid(i int) []stretch {
 	if r := s.rimmed(from); r > from {
 		return append(out, stretch{kind: aLaid, from: i, to: r, cost: costLaid, lines: []string{"half " + s.written(from+1, r)}})
 	}
-	for k := from; k < len(s.toks) && k-from < mostLaid; k++ {
+	for k := from; k < len(s.toks) && k-from < mostLaid && !(k == i && s.endsUnknown(i)); k++ {
 		if s.toks[k].Kind != token.Word || thoughts.Has(s.toks[k].Text) || serving.Known(s.toks[k].Text) && !s.word(k, "garnish") {
 			break
 		}
@@ -299,6 +299,16 @@ func (s *script) laid(i int) []stretch {
 		out = append(out, t)
 	}
 	return append(out, s.dressed(i)...)
+}
+
+// endsUnknown reports whether the word at i stands behind one that nothing is called by, with no
+// sign between them: "moon mint" is one name, whatever it is of.
+func (s *script) endsUnknown(i int) bool {
+	if !s.word(i - 1) {
+		return false
+	}
+	w := s.toks[i-1].Text
+	return !s.says(w) && !s.plainly(i-1) && !serving.Known(w) && !serving.Fillers[w] && !joins.Has(w) && !entry.UnitWordsAt(s.line(i-1))
 }
 
 // rimmed is where the note on half a rim ends that starts at i, "1/2 salt rim", and i if none does.
@@ -334,20 +344,22 @@ func (s *script) pourWord(from, to int) bool { return entry.TellsToPour(s.toks[f
 // noneOf are what a drink may have none of, beside what is laid on it.
 var noneOf = vocabulary.Words(`salt sugar rim garnish garn straw egg ew foam ice fruit mint herbs`)
 
-// forbidden is what colleagues are told not to do: "don't let Dave put tonic in it". What it names
-// must not be poured.
+// forbidden is what colleagues are told not to do: "don't let Dave put tonic in it", "forget the
+// egg in the sour". What it names must not be poured.
 func (s *script) forbidden(i int) []stretch {
-	if !s.word(i, "don't", "dont", "never") || !s.starts(i) && !s.sign(i-1, partingSigns) {
+	forgets := s.word(i, "forget")
+	if !forgets && !s.word(i, "don't", "dont", "never") || !s.starts(i) && !s.sign(i-1, partingSigns) {
 		return nil
 	}
 	k := i + 1
 	for s.word(k) && k-i < mostTitle+2 && !thoughts.Has(s.toks[k].Text) {
 		k++
 	}
-	if k-i < 3 || !s.ends(k) && !s.sign(k, ".!;") || !aside.Forbids(s.toks[i:k]) || serving.Known(s.toks[i+1].Text) {
+	ends := s.ends(k) || s.sign(k, ".!;") || forgets && s.sign(k, ",:-")
+	if k-i < 2 || !forgets && k-i < 3 || !ends || !forgets && (!aside.Forbids(s.toks[i:k]) || serving.Known(s.toks[i+1].Text)) {
 		return nil
 	}
-	return []stretch{{kind: aNone, from: i, to: k, cost: costTalk, said: s.written(i+1, k)}}
+	return []stretch{{kind: aNone, from: i, to: k, cost: costTalk, said: s.written(i+1, k), told: true}}
 }
 
 // none are stretches of what the drink has none of: "no salt".

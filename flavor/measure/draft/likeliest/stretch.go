@@ -40,6 +40,7 @@ type stretch struct {
 	again    bool              // a pour that may tell how one that was told goes in
 	last     bool              // it speaks of what goes in last, which must be poured
 	free     bool              // it says that the drink has no alcohol
+	told     bool              // a sentence of its own, which may stand before the pours
 	plain    bool              // nothing shows that what is passed over is no pour
 }
 

@@ -82,7 +82,7 @@ func (s *script) unmeasured(from, to int) bool {
 
 // titles are what may be the name of the drink that starts at i.
 func (s *script) titles(i int) []stretch {
-	if !s.lettered(i) || !s.heads(i) && !s.sign(i-1, partingSigns) {
+	if !s.lettered(i) || !s.heads(i) && !s.sign(i-1, partingSigns) || s.word(i, "forget") {
 		return nil
 	}
 	var out []stretch

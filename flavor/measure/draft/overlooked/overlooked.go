@@ -25,6 +25,9 @@ const mostWords = 3
 func Faults(d *draft.Draft, pours []flavor.Pour, b *naming.Book) flavor.Faults {
 	l := looker{text: d.String(), pours: pours, book: b}
 	var out flavor.Faults
+	if f := l.held(d); f != nil {
+		out = append(out, f)
+	}
 	for _, e := range d.Entries {
 		var f *flavor.Fault
 		switch e.Kind {
@@ -42,6 +45,30 @@ func Faults(d *draft.Draft, pours []flavor.Pour, b *naming.Book) flavor.Faults {
 		}
 	}
 	return out
+}
+
+// vessels hold what is poured whole.
+var vessels = vocabulary.Words(`bottle btl bottles bottled can canned tin pint draught draft`)
+
+// held is the fault of a name of the drink that is what a bottle or a can holds, of which nothing is
+// poured: "lager bottle", before the pours.
+func (l *looker) held(d *draft.Draft) *flavor.Fault {
+	words := strings.Fields(d.Name)
+	if d.Labelled || len(words) < 2 {
+		return nil
+	}
+	rest := slices.DeleteFunc(slices.Clone(words), func(w string) bool { return vessels.Has(strings.ToLower(w)) })
+	if len(rest) == len(words) || len(rest) == 0 {
+		return nil
+	}
+	written := strings.Join(rest, " ")
+	p, _, ok := l.book.Named(written)
+	if !ok || !bottled(p) && !p.Carbonated || l.kin(p, written) {
+		return nil
+	}
+	f := measure.Invalid("amount", d.Name, "%q may be how %s is poured, and has no amount; write one before it, such as \"330 ml %s\", or \"%s %s\" if it is the name of the drink", d.Name, p.Name, written, draft.NamePrefix, d.Name)
+	f.Location = measure.LineLocation(1 + strings.Count(l.text[:d.NameAt.Start], "\n"))
+	return f
 }
 
 // Bottle reports whether words hold the name of a bottle, or of an egg, however short, that none of
@@ -77,16 +104,21 @@ func (l *looker) bottle(toks []token.Token) *flavor.Fault {
 	says := func(i int) bool { // nothing known of serving
 		return toks[i].Kind == token.Word && !serving.Fillers[toks[i].Text] && !serving.Known(toks[i].Text) && slices.ContainsFunc(unknown, func(t token.Token) bool { return t.Start == toks[i].Start })
 	}
+	known := 0 // where the name of a pour ends: "bitter aperitif" is no bitters
 	for i := range toks {
 		end := i
 		for end < len(toks) && end-i < mostWords && says(end) {
 			end++
 		}
-		for ; end > i; end-- {
+		for ; end > max(i, known); end-- {
 			if i > 0 && refers.Has(toks[i-1].Text) || end < len(toks) && kinds.Has(toks[end].Text) {
 				continue
 			}
 			written := token.OneLine(l.text[toks[i].Start:toks[end-1].End])
+			if end-i > 1 && l.called(written) {
+				known = end
+				break
+			}
 			if p, _, ok := l.book.Named(written); ok && !bottled(p) || strings.EqualFold(written, "bit") { // "orange", "shake first bit"
 				continue
 			}
@@ -118,6 +150,15 @@ func (l *looker) kin(p *flavor.Profile, written string) bool {
 		}
 		said := strings.Fields(flavor.NormaliseName(q.Profile.Name + " " + q.Match.Asked + " " + string(q.Profile.Class)))
 		return q.Profile.Class == p.Class && !slices.ContainsFunc(words, func(w string) bool { return !slices.Contains(said, w) })
+	})
+}
+
+// called reports whether the name of one pour holds all of some words.
+func (l *looker) called(written string) bool {
+	words := strings.Fields(flavor.NormaliseName(written))
+	return slices.ContainsFunc(l.pours, func(q flavor.Pour) bool {
+		said := strings.Fields(flavor.NormaliseName(q.Profile.Name))
+		return !slices.ContainsFunc(words, func(w string) bool { return !slices.Contains(said, w) })
 	})
 }
 

@@ -31,6 +31,9 @@ func TestFaults(t *testing.T) {
 		{"2 oz gin\nadd mezcal and stir", "mezcal"},
 		{"2 oz gin\nstrain over champagne", "champagne"},
 		{"1.5 gin .75 trip sec .75 lem shk coupe sugr rim", ".75 lem"},
+		{"name: lager bottle\n2 oz gin", ""},
+		{"Bottle Rocket\n2 oz gin", ""},
+		{"gin can\n2 oz gin", ""},
 		{"2 oz gin\nstir the gin down, up", ""},
 		{"2 oz gin\nshake first bit, up", ""},
 		{"2 oz gin\nstir, up, no bitters", ""},
@@ -48,5 +51,20 @@ func TestFaults(t *testing.T) {
 			assert.Equal(t, c.faulted, faults[0].Value, c.text)
 			assert.Equal(t, 1+strings.Count(c.text, "\n"), faults[0].Place().Line, c.text)
 		}
+	}
+}
+
+// A name above the pours that is a bottle of something is asked for, at its own line.
+func TestABottleIsNoNameOfADrink(t *testing.T) {
+	c, err := data.Embedded()
+	require.NoError(t, err)
+	x, err := index.New(c.Profiles())
+	require.NoError(t, err)
+	for _, name := range []string{"lager bottle", "Ginger Beer can", "bottled pilsner"} {
+		d := draft.Parse(name + "\n1 oz lime juice\n2 oz gin")
+		faults := overlooked.Faults(&d, nil, naming.NewBook(x))
+		require.Len(t, faults, 1, name)
+		assert.Equal(t, name, faults[0].Value)
+		assert.Equal(t, 1, faults[0].Place().Line, name)
 	}
 }

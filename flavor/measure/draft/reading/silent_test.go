@@ -24,6 +24,11 @@ func TestNothingIsLostInTheMaking(t *testing.T) {
 		"50 gin, 25 lemon, 15 simple, shake\n👍":                                 "gin 50 + lemon 25 + simple 15",
 		"Tideway 2 gin 1 lemon .5 honey shk":                                    "gin 59.15 + lemon 29.57 + honey 14.79",
 		"2 oz rum, 1 oz lime, .75 oz simple, shake, strain into a brandy glass": "rum 59.15 + lime 29.57 + simple 22.18",
+		// what is forgotten is not poured, and what is done to a pour is none
+		"Forget the egg in the fizz, it's 60 bourbon, 25 lemon, 20 simple":                           "bourbon 60 + lemon 25 + simple 20",
+		"Forget the egg\n60 bourbon\n25 lemon\n20 simple":                                            "bourbon 60 + lemon 25 + simple 20",
+		"2 oz gin\n.5 oz egg white, beaten\n1 oz lemon juice, freshly squeezed\n.5 oz simple":        "gin 59.15 + egg white 14.79 + lemon juice 29.57 + simple 14.79",
+		"2 oz rye\n1 oz red bitter aperitif\n1. Add rye, bitter aperitif into a mixing glass, stir.": "rye 59.15 + red bitter aperitif 29.57",
 	} {
 		assert.Equal(t, want, poured(t, text), text)
 	}
@@ -35,8 +40,10 @@ func TestWhatMayBeAnotherBottleIsAskedFor(t *testing.T) {
 	for _, text := range []string{
 		"tq 2 gf soda 4 lime .5 pinch salt build", // a drink of that name, or tequila behind whose name its amount stands
 		"2 oz rye\n1 oz the batch\nstir", "2 oz rye\n.25 oz herbal\nstir", "2 oz rye\n.25 oz goat style herbal\nstir",
-		"same as the special but with the pink stuff 25 instead, lime 20", // a drink that stands elsewhere
-		"wht rum 50/lime 25/ss 20/8 mint/soda - churn, hiball",            // no two and a half of syrup
+		"same as the special but with the pink stuff 25 instead, lime 20",               // a drink that stands elsewhere
+		"wht rum 50/lime 25/ss 20/8 mint/soda - churn, hiball",                          // no two and a half of syrup
+		"lager bottle, lime 30, hot sauce 3 dash", "ginger beer can, 50 vodka, 15 lime", // how much the drink has of it
+		"2 oz gin, 1 oz moon mint, 1 oz lime", "50 gin 20 velvet basil 20 lime", // names of nothing, that end in a herb
 		// what is not known, however it is said to go in
 		"ok so 2 gin 1 lemon and a bit of moon dust shake it up", "gin 60 lemon 20 moon juice top shk", "gin 60 lemon 20 matede top shk",
 	} {

@@ -117,7 +117,7 @@ func (s *search) remark(toks []token.Token, afterPour, behind bool) bool {
 	if slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral }) && !(behind && s.countsOrRefers(toks)) || measures(toks) {
 		return false
 	}
-	if afterPour && len(toks) == 1 && handled.Has(toks[0].Text) {
+	if afterPour && handledSo(toks) {
 		return true
 	}
 	if (afterPour || behind) && told(toks) && len(s.book.Mentioned(s.words(toks))) == 0 {
@@ -145,7 +145,17 @@ func told(toks []token.Token) bool {
 }
 
 // handled are what may be done to what is poured, that changes nothing about it.
-var handled = vocabulary.Words(`sieved sifted strained chilled cooled warmed peeled measured weighed`)
+var handled = vocabulary.Words(`sieved sifted strained chilled cooled warmed peeled measured weighed
+beaten whisked fluffed aerated squeezed pressed juiced stirred rested settled thawed skimmed decanted`)
+
+// handling says how, before it: "freshly squeezed".
+var handling = vocabulary.Words(`fresh freshly hand just well lightly gently finely twice cold`)
+
+// handledSo reports whether words say what is done to what is poured before them: "beaten".
+func handledSo(toks []token.Token) bool {
+	last := len(toks) - 1
+	return handled.Has(toks[last].Text) && !slices.ContainsFunc(toks[:last], func(t token.Token) bool { return !handling.Has(t.Text) })
+}
 
 // particles end what a participle begins.
 var particles = vocabulary.Words(`in on up off out down over through apart once twice too again before after overnight`)
