@@ -86,7 +86,7 @@ func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 
 // anyWay is Resolve without a look at what else the text says of its pours.
 func anyWay(d draft.Draft, f naming.Finder) (Reading, error) {
-	if out, ok, err := narrowed(d, f); ok || err != nil {
+	if out, ok, err := plainly(d, f); ok || err != nil {
 		return out, err
 	}
 	if out, ok, err := withoutMaking(d, f); ok || err != nil {

@@ -1,11 +1,14 @@
 package reading_test
 
 import (
+	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/reading"
 )
 
@@ -66,4 +69,30 @@ func TestNoAmountSlidesToTheNextName(t *testing.T) {
 			assert.Len(t, s.Pours, pours, text)
 		}
 	}
+}
+
+// A row of a sheet that begins with the name of the drink keeps that apart from what is poured
+// first: common practice, no source.
+func TestARowNamesItsDrink(t *testing.T) {
+	for text, want := range map[string]string{
+		"Pier Lamp\tCitrus vodka\t40\tTriple sec\t15\tLime juice\t15\tShake\tCoupe":                   "Pier Lamp: citrus vodka 40 + triple sec 15 + lime juice 15",
+		"Pier Lamp\tWhite rum\t50\tLime juice\t25\tSugar syrup\t20\tMint\t10 leaves\tBuild\tHighball": "Pier Lamp: white rum 50 + lime juice 25 + simple syrup (1:1) 20 + mint 4",
+		"0% Lamp\tAlcohol-free cane spirit\t50 ml\tLime juice\t20 ml\tGinger beer\t100 ml":            "0% Lamp: alcohol-free cane spirit 50 + lime juice 20 + ginger beer 100",
+		"gin\t50\tlemon juice\t25\tsimple\t20\tshake\tup":                                             ": London dry gin 50 + lemon juice 25 + simple syrup (1:1) 20",
+	} {
+		out, err := reading.Resolve(draft.Parse(text), wholeCatalogue(t))
+		require.NoError(t, err, text)
+		require.Empty(t, out.Faults, text)
+		var pours []string
+		for i := range out.Spec.Pours {
+			p := &out.Spec.Pours[i]
+			pours = append(pours, fmt.Sprintf("%s %.0f", p.Profile.Name, p.ML))
+		}
+		assert.Equal(t, want, out.Spec.Name+": "+strings.Join(pours, " + "), text)
+		assert.Equal(t, text, out.Draft.String(), "the draft is kept to the letter")
+	}
+	out, err := reading.Resolve(draft.Parse("Soda\tGin\t50\tLemon juice\t25\tSimple\t20\tshake\tup"), wholeCatalogue(t))
+	require.NoError(t, err)
+	assert.Empty(t, out.Spec.Name, "what may be poured is no name")
+	assert.Contains(t, strings.Join(out.Spec.Notes, "\n"), "“soda”", "and is told")
 }

@@ -5,13 +5,22 @@ import (
 
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/sheet"
 	"counterpour/flavor/measure/draft/token"
 )
 
-// narrowed reads a draft with wide figures as if they were plain ones; false if it has none.
-func narrowed(d draft.Draft, f naming.Finder) (Reading, bool, error) {
-	text, ok := token.Narrow(d.String())
-	if !ok {
+// plainly reads a draft with wide figures as if they were plain ones, and a row of a sheet with
+// the name of the drink on a line of its own; false if it is neither.
+func plainly(d draft.Draft, f naming.Finder) (Reading, bool, error) {
+	text, wide := token.Narrow(d.String())
+	text, row := sheet.TitleApart(text)
+	if row {
+		title, _, _ := strings.Cut(text, "\n")
+		if found := naming.NewBook(f).Find(title, naming.Place{}); found.Firm() {
+			return Reading{}, false, nil // it may be poured as well
+		}
+	}
+	if !wide && !row {
 		return Reading{}, false, nil
 	}
 	out, err := Resolve(d.Anew(text), f)
