@@ -3,6 +3,7 @@ package overlooked
 import (
 	"regexp"
 	"strings"
+	"unicode"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
@@ -33,9 +34,6 @@ func Said(text string, s *flavor.Spec) flavor.Faults {
 // bracketed is what stands in brackets on a line.
 var bracketed = regexp.MustCompile(`[(\[]([^)\]]*)[)\]]`)
 
-// figures are the signs of amounts.
-const figures = "0123456789½¼¾⅓⅔⅛"
-
 // calledFree is the fault of a line that calls the drink free of alcohol, which is not.
 func calledFree(line string, pours []flavor.Pour) *flavor.Fault {
 	var said []string
@@ -46,7 +44,7 @@ func calledFree(line string, pours []flavor.Pour) *flavor.Fault {
 	if strings.ContainsAny(line, "([") {
 		beside = bracketed.ReplaceAllString(line, "")
 	}
-	if !strings.ContainsAny(beside, figures) { // "1 oz ginger beer (alcohol-free)" says it of a pour
+	if !strings.ContainsFunc(beside, unicode.IsNumber) { // "1 oz ginger beer (alcohol-free)" says it of a pour
 		for _, m := range bracketed.FindAllStringSubmatch(line, -1) {
 			said = append(said, m[1])
 		}

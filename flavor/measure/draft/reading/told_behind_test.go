@@ -28,6 +28,7 @@ func TestBracketsAndDenials(t *testing.T) {
 	for text, id := range map[string]string{
 		"25 ml lime NOT lemon": "lime-juice", "1 oz vermouth (dry not sweet)": "dry-vermouth", "2 oz gin (the floral one, not the navy)": "floral-gin",
 		"20 ml sweet sherry (PX)": "pedro-ximenez-sherry", "1 oz vermouth (the red stuff)": "sweet-vermouth",
+		"⅜ oz falernum syrup (alcohol-free)": "falernum-syrup", // said of the syrup, not of the drink
 	} {
 		s, err := reading.Read(text+"\n2 oz vodka\nstir, up", x)
 		if assert.NoError(t, err, text) {
