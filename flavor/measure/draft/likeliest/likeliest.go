@@ -53,7 +53,7 @@ func parted(text string, b *naming.Book) (*reading, bool) {
 			return nil, false
 		}
 	}
-	return best, best != nil && b.Err() == nil && len(s.known) < mostLookups
+	return best, best != nil && !best.runsOn && b.Err() == nil && len(s.known) < mostLookups
 }
 
 // reading is a way to part a text that holds together.
@@ -67,6 +67,7 @@ type reading struct {
 	laid   []string
 	passed []entry.Span
 	notes  []string
+	runsOn bool // what is laid on it may be the end of a name that is not known
 }
 
 // poured is a line of a reading.
@@ -115,7 +116,7 @@ func (s *script) read(w *way) (*reading, bool) {
 		case aMaking:
 			r.making = append(r.making, t.lines...)
 		case aLaid:
-			r.laid = append(r.laid, t.lines...)
+			r.laid, r.runsOn = append(r.laid, t.lines...), r.runsOn || t.runsOn
 		case aTitle:
 			r.title, r.titled = t.lines[0], t
 			if !s.ends(t.to) || !s.starts(t.from) {

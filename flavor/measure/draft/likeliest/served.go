@@ -273,7 +273,7 @@ func (s *script) laid(i int) []stretch {
 	if r := s.rimmed(from); r > from {
 		return append(out, stretch{kind: aLaid, from: i, to: r, cost: costLaid, lines: []string{"half " + s.written(from+1, r)}})
 	}
-	for k := from; k < len(s.toks) && k-from < mostLaid && !(k == i && s.endsUnknown(i)); k++ {
+	for k := from; k < len(s.toks) && k-from < mostLaid; k++ {
 		if s.toks[k].Kind != token.Word || thoughts.Has(s.toks[k].Text) || serving.Known(s.toks[k].Text) && !s.word(k, "garnish") {
 			break
 		}
@@ -281,7 +281,7 @@ func (s *script) laid(i int) []stretch {
 		if parting.Measured(&s.toks[k]) && !entry.EndsLaid(toks) || entry.BiasWords[s.toks[k].Text] { // "scant oz lemon"
 			break
 		}
-		t := stretch{kind: aLaid, from: i, to: k + 1, cost: costLaid + 0.1*float64(k-from)}
+		t := stretch{kind: aLaid, from: i, to: k + 1, cost: costLaid + 0.1*float64(k-from), runsOn: s.endsUnknown(i)}
 		switch {
 		case s.word(k, "garnish") && k > from:
 			t.lines = []string{"garnish: " + s.written(from, k)}

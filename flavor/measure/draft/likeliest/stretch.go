@@ -41,6 +41,7 @@ type stretch struct {
 	last     bool              // it speaks of what goes in last, which must be poured
 	free     bool              // it says that the drink has no alcohol
 	told     bool              // a sentence of its own, which may stand before the pours
+	runsOn   bool              // it runs on from a word that nothing is called by
 	plain    bool              // nothing shows that what is passed over is no pour
 }
 

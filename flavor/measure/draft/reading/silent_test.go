@@ -43,7 +43,7 @@ func TestWhatMayBeAnotherBottleIsAskedFor(t *testing.T) {
 		"same as the special but with the pink stuff 25 instead, lime 20",               // a drink that stands elsewhere
 		"wht rum 50/lime 25/ss 20/8 mint/soda - churn, hiball",                          // no two and a half of syrup
 		"lager bottle, lime 30, hot sauce 3 dash", "ginger beer can, 50 vodka, 15 lime", // how much the drink has of it
-		"2 oz gin, 1 oz moon mint, 1 oz lime", "50 gin 20 velvet basil 20 lime", // names of nothing, that end in a herb
+		"2 oz gin, 1 oz moon mint, 1 oz lime", "50 gin 20 velvet basil 20 lime", "50 fino 100 lemon-lime soda mint, ice", // names of nothing, that end in a herb
 		// what is not known, however it is said to go in
 		"ok so 2 gin 1 lemon and a bit of moon dust shake it up", "gin 60 lemon 20 moon juice top shk", "gin 60 lemon 20 matede top shk",
 	} {
