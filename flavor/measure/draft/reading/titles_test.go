@@ -95,4 +95,8 @@ func TestARowNamesItsDrink(t *testing.T) {
 	require.NoError(t, err)
 	assert.Empty(t, out.Spec.Name, "what may be poured is no name")
 	assert.Contains(t, strings.Join(out.Spec.Notes, "\n"), "“soda”", "and is told")
+
+	out, err = reading.Resolve(draft.Parse("name: No. 2, x 10\n50 ml gin\n25 ml lemon juice\nshake, up"), wholeCatalogue(t))
+	require.NoError(t, err)
+	assert.Equal(t, "No. 2, x 10", out.Spec.Name, "a name by its label heads no table")
 }

@@ -48,7 +48,7 @@ type Row struct {
 // Head reads a line as the head of a table, and is false if it is none.
 func Head(text string, line entry.Span) (*Table, bool) {
 	sign := signOf(text[line.Start:line.End])
-	if sign == "" {
+	if sign == "" || namesDrink(text[line.Start:line.End]) {
 		return nil, false
 	}
 	t := &Table{sign: sign}
@@ -85,6 +85,13 @@ func Head(text string, line entry.Span) (*Table, bool) {
 	}
 	t.pair()
 	return t, true
+}
+
+// namesDrink reports whether a line gives the name of a drink by its label, whatever signs are in
+// it: "name: No. 2, x 10".
+func namesDrink(line string) bool {
+	label, _, ok := strings.Cut(line, ":")
+	return ok && strings.EqualFold(strings.TrimSpace(label), "name")
 }
 
 // list takes a table whose rows are drinks and that holds all their pours in one column, "Name;
