@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
@@ -23,12 +24,38 @@ func Said(text string, s *flavor.Spec) flavor.Faults {
 			out = append(out, f)
 		}
 	}
-	for _, f := range []*flavor.Fault{laid(s.Garnish), twoDrinks(s.Pours)} {
-		if f != nil {
-			out = append(out, f)
-		}
+	if f := laid(s.Garnish); f != nil {
+		out = append(out, f)
+	}
+	if f := twoDrinks(s.Pours); f != nil && !oneList(text) {
+		out = append(out, f)
 	}
 	return out
+}
+
+// oneList reports whether the pours of a text stand in one list, one to a line, with nothing
+// between them that would end a drink and begin another.
+func oneList(text string) bool {
+	first, last, pours := -1, -1, 0
+	for i, line := range strings.Split(text, "\n") {
+		if beginsWithAmount(line) {
+			if first < 0 {
+				first = i
+			}
+			last = i
+			pours++
+		}
+	}
+	return pours > 1 && last-first+1 == pours
+}
+
+// beginsWithAmount reports whether a line begins with a figure, or with a unit that needs none,
+// as "top soda" does.
+func beginsWithAmount(line string) bool {
+	word, _, _ := strings.Cut(strings.TrimSpace(line), " ")
+	first, _ := utf8.DecodeRuneInString(word)
+	_, unit := measure.ParseUnit(word)
+	return first == '.' || unicode.IsNumber(first) || unit
 }
 
 // bracketed is what stands in brackets on a line.
@@ -44,7 +71,7 @@ func calledFree(line string, pours []flavor.Pour) *flavor.Fault {
 	if strings.ContainsAny(line, "([") {
 		beside = bracketed.ReplaceAllString(line, "")
 	}
-	if !strings.ContainsFunc(beside, unicode.IsNumber) { // "1 oz ginger beer (alcohol-free)" says it of a pour
+	if !strings.ContainsFunc(beside, unicode.IsNumber) && !beginsWithAmount(beside) { // "1 oz ginger beer (alcohol-free)" says it of a pour
 		for _, m := range bracketed.FindAllStringSubmatch(line, -1) {
 			said = append(said, m[1])
 		}

@@ -35,7 +35,10 @@ func TestBracketsAndDenials(t *testing.T) {
 			assert.Equal(t, id, s.Pours[0].Profile.ID, text)
 		}
 	}
-	_, err := reading.Read("2 oz gin\n1 oz lime juice\nzero proof\nstir, up", x)
+	s, err := reading.Read("60 ml gin\n25 ml lemon juice\n60 ml aged rum\n25 ml lime juice\nshake, up", x)
+	require.NoError(t, err, "one list is one drink, whatever it holds")
+	assert.Len(t, s.Pours, 4)
+	_, err = reading.Read("2 oz gin\n1 oz lime juice\nzero proof\nstir, up", x)
 	assert.ErrorContains(t, err, "calls the drink free of alcohol")
 	_, err = reading.Read("2 oz gin (almond)\n1 oz lime juice", x)
 	assert.Error(t, err, "an allergen in brackets is no remark")
