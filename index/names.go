@@ -4,6 +4,7 @@ import (
 	"maps"
 	"slices"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"counterpour/flavor"
@@ -109,6 +110,7 @@ type names struct {
 	known     map[string]bool    // every word of a name or material
 	words     []string           // known, in alphabetical order
 	kin       map[pair]bool      // words that one profile carries as spellings of each other
+	starts    func() []start     // worked out when something is completed
 }
 
 func newNames(profiles []*flavor.Profile) *names {
@@ -135,6 +137,7 @@ func newNames(profiles []*flavor.Profile) *names {
 		}
 	}
 	n.words = slices.Sorted(maps.Keys(n.known))
+	n.starts = sync.OnceValue(func() []start { return startsOf(profiles) })
 	return n
 }
 

@@ -122,12 +122,18 @@ func asTyped(key string, words []string) query.Query {
 		term(fieldKey, key, weightKey), term(fieldAliasKey, key, weightAliasKey),
 		begins(fieldKey, key+" ", weightKeyBegins), begins(fieldAliasKey, key+" ", weightAliasBegs),
 		begins(fieldKey, key, weightKeyBegun))
-	for _, c := range flavor.Classes() {
-		if name := fold(string(c)); name == key || strings.HasSuffix(name, " "+key) {
-			q.AddShould(term(fieldClass, string(c), weightClass))
-		}
+	for _, c := range classesOf(key) {
+		q.AddShould(term(fieldClass, string(c), weightClass))
 	}
 	return q
+}
+
+// classesOf returns the classes that a folded text names, or whose name it ends.
+func classesOf(key string) []flavor.Class {
+	return slices.DeleteFunc(flavor.Classes(), func(c flavor.Class) bool {
+		name := fold(string(c))
+		return name != key && !strings.HasSuffix(name, " "+key)
+	})
 }
 
 // withSlips matches all words, allowing misspellings of unknown words, or the one profile
