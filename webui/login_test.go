@@ -30,7 +30,7 @@ const (
 )
 
 // doorBook is a book of a lead and somebody of the floor, made once.
-var doorBook = sync.OnceValues(func() (*access.Book, error) {
+var doorBook = sync.OnceValues(func() (*access.Roster, error) {
 	var text strings.Builder
 	for _, p := range []struct {
 		role           access.Role

@@ -32,8 +32,8 @@ func (d *door) flags(cmd *cobra.Command) {
 
 // roll is the list of who may sign in, and the configuration of the guard.
 type roll struct {
-	book *access.Book
-	opts access.Options
+	roster *access.Roster
+	opts   access.Options
 }
 
 // roll reads the file of passcodes. Without a file it returns nil for a loopback address,
@@ -53,14 +53,14 @@ func (d *door) roll(listen string, log *slog.Logger) (*roll, error) {
 		}
 		return nil, terminal.Usagef("--listen %s: others can reach this server, so it needs --passcodes FILE; make its lines with counterpour house passcode --name NAME --role lead", listen)
 	}
-	book, err := access.ReadFile(d.passcodes)
+	roster, err := access.ReadFile(d.passcodes)
 	if err != nil {
 		return nil, terminal.WrongPath(err)
 	}
 	if !loopback(listen) && d.cert == "" && !o.Secure {
 		log.Warn("passcodes go over the network as plain text; give --tls-cert and --tls-key, or put a server that speaks https in front and name it with --proxy")
 	}
-	return &roll{book, o}, nil
+	return &roll{roster, o}, nil
 }
 
 // guard creates the guard of a house and runs its upkeep until leave is called. A
@@ -70,7 +70,7 @@ func (d *door) guard(ctx context.Context, a *roll, s house.Store, readOnly bool)
 	if !readOnly {
 		o.Commons = s
 	}
-	g = access.NewGuard(a.book, o)
+	g = access.NewGuard(a.roster, o)
 	ctx, stop := context.WithCancel(ctx)
 	kept := make(chan struct{})
 	go func() {

@@ -31,16 +31,16 @@ import (
 // returns the token of a script as well.
 func lines(t *testing.T) (path, token string) {
 	t.Helper()
-	var book string
+	var roster string
 	for _, p := range [][2]string{{"Ana", "lead"}, {"Wren", "floor"}} {
 		code, line, message := try(t, p[0]+" pours well\n", "house", "passcode", "--name", p[0], "--role", p[1])
 		require.Equal(t, terminal.ExitDone, code, message)
-		book += line
+		roster += line
 	}
 	code, line, message := try(t, "", "house", "token", "--name", "till", "--role", "floor")
 	require.Equal(t, terminal.ExitDone, code, message)
 	path = filepath.Join(t.TempDir(), "passcodes")
-	require.NoError(t, os.WriteFile(path, []byte(book+line), 0o600))
+	require.NoError(t, os.WriteFile(path, []byte(roster+line), 0o600))
 	return path, strings.TrimSpace(strings.Split(message, "\n")[2])
 }
 

@@ -62,10 +62,10 @@ func TestSessionsAreSharedByServers(t *testing.T) {
 	}
 	t.Parallel()
 	at := pgtest.NewServer(t).DSN() + "&venue=bar"
-	book, _ := lines(t)
-	here, _, stopHere := serveHouse(t, at, "--passcodes", book)
+	roster, _ := lines(t)
+	here, _, stopHere := serveHouse(t, at, "--passcodes", roster)
 	defer stopHere()
-	there, _, stopThere := serveHouse(t, at, "--passcodes", book)
+	there, _, stopThere := serveHouse(t, at, "--passcodes", roster)
 	defer stopThere()
 	wren := newPerson(t)
 	wren.signIn(here, "Wren")
@@ -102,19 +102,19 @@ func TestSessionsSurviveARestart(t *testing.T) {
 	}
 	t.Parallel()
 	bar := filepath.Join(t.TempDir(), "bar.house")
-	book, _ := lines(t)
-	url, _, stop := serveHouse(t, bar, "--passcodes", book)
+	roster, _ := lines(t)
+	url, _, stop := serveHouse(t, bar, "--passcodes", roster)
 	ana, wren := newPerson(t), newPerson(t)
 	ana.signIn(url, "Ana")
 	wren.signIn(url, "Wren")
 	stop()
-	url, _, stop = serveHouse(t, bar, "--passcodes", book)
+	url, _, stop = serveHouse(t, bar, "--passcodes", roster)
 	defer stop()
 	for _, p := range []*person{ana, wren} {
 		code, _ := p.ask(http.MethodGet, url+"/board", nil)
 		assert.Equal(t, http.StatusOK, code)
 	}
-	text, err := os.ReadFile(book)
+	text, err := os.ReadFile(roster)
 	require.NoError(t, err)
 	var kept []string
 	for line := range strings.Lines(string(text)) {
@@ -122,7 +122,7 @@ func TestSessionsSurviveARestart(t *testing.T) {
 			kept = append(kept, line)
 		}
 	}
-	require.NoError(t, os.WriteFile(book, []byte(strings.Join(kept, "")), 0o600))
+	require.NoError(t, os.WriteFile(roster, []byte(strings.Join(kept, "")), 0o600))
 	require.Eventually(t, func() bool {
 		code, _ := wren.ask(http.MethodGet, url+"/board", nil)
 		return code == http.StatusSeeOther

@@ -76,8 +76,8 @@ func status(t *testing.T, url string) (code int, body string, header http.Header
 // its route and not its path.
 func TestEveryRequestIsLogged(t *testing.T) {
 	var log logged
-	book, token := lines(t)
-	url, _, stop := serveLogged(t, &log, filepath.Join(t.TempDir(), "bar.house"), "--passcodes", book)
+	roster, token := lines(t)
+	url, _, stop := serveLogged(t, &log, filepath.Join(t.TempDir(), "bar.house"), "--passcodes", roster)
 	defer stop()
 	for _, c := range []struct {
 		path, token  string

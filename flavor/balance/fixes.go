@@ -253,7 +253,7 @@ func (f *fixing) curdles(x *Fix) (bool, error) {
 	}
 	defer build.Done()
 	judged := build.Judge(build.Amounts())
-	return slices.ContainsFunc(judged.Method, func(s technique.Slip) bool { return s.Flaw == technique.Curdled }), nil
+	return slices.ContainsFunc(judged.Method, func(s technique.Misstep) bool { return s.Flaw == technique.Curdled }), nil
 }
 
 // ethanol returns the g of it in a spec.

@@ -43,7 +43,7 @@ func (w *workshop) curdled() {
 		cream *= 1 - makeup.Presence(t.white, w.total, makeup.HalfLiquid)
 	}
 	if x := math.Max(milk, cream); x > 0 {
-		w.tell(Slip{Flaw: Curdled, Profile: t.by, With: t.with, Edges: ruinSlip * x})
+		w.tell(Misstep{Flaw: Curdled, Profile: t.by, With: t.with, Edges: ruinMisstep * x})
 	}
 }
 

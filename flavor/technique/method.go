@@ -23,27 +23,27 @@ const (
 	Clouded     Flaw = "clouded"      // nothing but spirits and sweet wines, shaken or blended
 )
 
-// Slip is a flaw of one drink.
-type Slip struct {
+// Misstep is a flaw of one drink.
+type Misstep struct {
 	Flaw    Flaw
 	Profile *flavor.Profile // the pour that suffers
 	With    *flavor.Profile // the pour that does it; nil if it is the method
 	Edges   float64         // as of the other reasons why a drink is not balanced
 }
 
-// Edges of a fault of method with plenty of the pour in question: with fullSlip
-// such a drink is at best near, with slightSlip just off what is balanced; with
-// ruinSlip, which nobody can serve, and with dangerSlip it is off.
+// Edges of a fault of method with plenty of the pour in question: with fullMisstep
+// such a drink is at best near, with slightMisstep just off what is balanced; with
+// ruinMisstep, which nobody can serve, and with dangerMisstep it is off.
 const (
-	slightSlip = 1.3
-	fullSlip   = 1.6
-	ruinSlip   = 2.2
-	dangerSlip = 2.5
+	slightMisstep = 1.3
+	fullMisstep   = 1.6
+	ruinMisstep   = 2.2
+	dangerMisstep = 2.5
 )
 
-// SlipsOf tells what is wrong with how the drink with other amounts is made.
+// MisstepsOf tells what is wrong with how the drink with other amounts is made.
 // Every fault grows gradually with the pours that bring it.
-func SlipsOf(spec *flavor.Spec, parts []makeup.Part, ml []float64, tell func(Slip)) {
+func MisstepsOf(spec *flavor.Spec, parts []makeup.Part, ml []float64, tell func(Misstep)) {
 	w := workshop{spec: spec, parts: parts, ml: ml, total: floats.Sum(ml), tell: tell}
 	w.flat()
 	w.eggUnshaken()
@@ -61,7 +61,7 @@ type workshop struct {
 	parts []makeup.Part
 	ml    []float64
 	total float64 // mL
-	tell  func(Slip)
+	tell  func(Misstep)
 }
 
 // of returns how many mL of the drink are of a kind, and the ingredient that most
@@ -84,7 +84,7 @@ func (w *workshop) of(is func(*flavor.Pour) bool) (float64, *flavor.Profile) {
 // another.
 func (w *workshop) say(f Flaw, by *flavor.Profile, share, from, to, full float64) {
 	if x := makeup.Ramp(share, from, to); x > 0 && by != nil {
-		w.tell(Slip{Flaw: f, Profile: by, Edges: full * x})
+		w.tell(Misstep{Flaw: f, Profile: by, Edges: full * x})
 	}
 }
 
@@ -135,7 +135,7 @@ func (w *workshop) flat() {
 		}
 		x *= makeup.Ramp(inside/w.total, from, to)
 	}
-	w.say(Flat, by, x, 0, 1, fullSlip)
+	w.say(Flat, by, x, 0, 1, fullMisstep)
 }
 
 // eggUnshaken tells whether raw egg or a foam is not beaten; a hot drink sets it.
@@ -144,7 +144,7 @@ func (w *workshop) eggUnshaken() {
 		return
 	}
 	amount, by := w.of(func(p *flavor.Pour) bool { return foamy(p) && !p.After })
-	w.say(EggUnshaken, by, makeup.Presence(amount, w.total, makeup.HalfLiquid), 0, 1, ruinSlip)
+	w.say(EggUnshaken, by, makeup.Presence(amount, w.total, makeup.HalfLiquid), 0, 1, ruinMisstep)
 }
 
 // unshaken tells whether citrus or cream is only stirred. Proven drinks stir up to
@@ -164,11 +164,11 @@ func (w *workshop) unshaken() {
 		}
 	}
 	water, _ := w.of(func(p *flavor.Pour) bool { return p.Profile.Class.Free() }) // a splash of it mends nothing
-	w.say(Unshaken, by, sour/(w.total-water), 0.13, 0.21, slightSlip)
+	w.say(Unshaken, by, sour/(w.total-water), 0.13, 0.21, slightMisstep)
 	if w.spec.Service == flavor.Up {
 		for _, is := range []func(*flavor.Pour) bool{rich, brewedDark} {
 			amount, by := w.of(is)
-			w.say(Unshaken, by, amount/w.total, 0.05, 0.25, slightSlip)
+			w.say(Unshaken, by, amount/w.total, 0.05, 0.25, slightMisstep)
 		}
 	}
 }
@@ -184,7 +184,7 @@ func (w *workshop) uniced() {
 		return
 	}
 	fizz, _ := w.of(bubbly)
-	still := fullSlip * (1 - makeup.Certainty(fizz, w.total, makeup.HalfLength))
+	still := fullMisstep * (1 - makeup.Certainty(fizz, w.total, makeup.HalfLength))
 	sour, by := w.of(sharp)
 	w.say(Uniced, by, sour/w.total, 0.08, 0.18, still)
 	if w.spec.Service == flavor.Up {
@@ -208,7 +208,7 @@ func (w *workshop) hotOnIce() {
 		return !lateOn(p) && (p.Heat == flavor.HeatHot || w.spec.Service == flavor.Hot && mix.Heats(w.spec, p))
 	})
 	if by != nil {
-		w.say(HotOnIce, by, mix.MixedC(w.spec, w.ml), warmTinC, hotTinC, dangerSlip)
+		w.say(HotOnIce, by, mix.MixedC(w.spec, w.ml), warmTinC, hotTinC, dangerMisstep)
 	}
 }
 
@@ -221,7 +221,7 @@ func (w *workshop) fatSet() {
 		return
 	}
 	fat, by := w.of(func(p *flavor.Pour) bool { return p.Profile.Fat.Value >= setFatGPerL })
-	w.say(FatSet, by, makeup.Presence(fat, w.total, makeup.HalfLiquid), 0.2, 0.7, ruinSlip)
+	w.say(FatSet, by, makeup.Presence(fat, w.total, makeup.HalfLiquid), 0.2, 0.7, ruinMisstep)
 }
 
 // The share of sweet wine, of a drink of clear pours alone, from where to where it wants
@@ -254,7 +254,7 @@ func (w *workshop) clouded() {
 			}
 		}
 	}
-	w.say(Clouded, by, wine/w.total, someWine, muchWine, slightSlip)
+	w.say(Clouded, by, wine/w.total, someWine, muchWine, slightMisstep)
 }
 
 // WantsShaking reports whether there is a reason to shake a drink with an ingredient in

@@ -21,10 +21,10 @@ func read(t *testing.T, text string) *flavor.Spec {
 	return d.Spec(t, strings.ReplaceAll(text, "|", "\n"))
 }
 
-// slips are the faults of a drink as it is written, the worst of each kind.
-func slips(s *flavor.Spec) map[technique.Flaw]technique.Slip {
-	out := map[technique.Flaw]technique.Slip{}
-	technique.SlipsOf(s, makeup.PartsIn(s), makeup.AmountsOf(s), func(x technique.Slip) {
+// missteps are the faults of a drink as it is written, the worst of each kind.
+func missteps(s *flavor.Spec) map[technique.Flaw]technique.Misstep {
+	out := map[technique.Flaw]technique.Misstep{}
+	technique.MisstepsOf(s, makeup.PartsIn(s), makeup.AmountsOf(s), func(x technique.Misstep) {
 		if x.Edges > out[x.Flaw].Edges {
 			out[x.Flaw] = x
 		}
@@ -32,7 +32,7 @@ func slips(s *flavor.Spec) map[technique.Flaw]technique.Slip {
 	return out
 }
 
-// An edge is where a drink is no longer balanced: see [technique.Slip].
+// An edge is where a drink is no longer balanced: see [technique.Misstep].
 const edge = 1.0
 
 // Each flaw with the pour that suffers, and the same drink made as bars make it, which
@@ -61,11 +61,11 @@ func TestEachFlawAndItsRemedy(t *testing.T) {
 		{technique.Clouded, "sweet vermouth", "2 oz rye|1 oz sweet vermouth|2 dashes aromatic bitters|shake, up",
 			"2 oz rye|1 oz sweet vermouth|2 dashes aromatic bitters|stir, up"},
 	} {
-		bad := slips(read(t, c.bad))
+		bad := missteps(read(t, c.bad))
 		require.Contains(t, bad, c.flaw, c.bad)
 		assert.GreaterOrEqual(t, bad[c.flaw].Edges, edge, c.bad)
 		assert.Equal(t, c.pour, bad[c.flaw].Profile.Name, c.bad)
-		for f, x := range slips(read(t, c.well)) {
+		for f, x := range missteps(read(t, c.well)) {
 			assert.Less(t, x.Edges, edge, "%s: %s", f, c.well)
 		}
 	}
@@ -76,7 +76,7 @@ func TestProvenDrinksAreWellMade(t *testing.T) {
 	d, err := datatest.Calibrated()
 	require.NoError(t, err)
 	for i := range d.Proven {
-		for f, x := range slips(&d.Proven[i].Spec) {
+		for f, x := range missteps(&d.Proven[i].Spec) {
 			assert.Less(t, x.Edges, edge, "%s: %s", d.Proven[i].Spec.Name, f)
 		}
 	}
@@ -88,7 +88,7 @@ func TestOnlyStepsClarify(t *testing.T) {
 	curdles := func(name string, steps ...string) bool {
 		s := read(t, sour)
 		s.Name, s.Steps = name, steps
-		return slips(s)[technique.Curdled].Edges >= edge
+		return missteps(s)[technique.Curdled].Edges >= edge
 	}
 	for _, name := range []string{"", "Lemon Curd Gin", "Cream and lime: curdles", "Clarity", "Clarified Milk Punch", "Milk-Washed"} {
 		assert.True(t, curdles(name), name)
@@ -103,7 +103,7 @@ func TestOnlyStepsClarify(t *testing.T) {
 
 // More of what curdles never curdles less, nor does more of what turns it. Common practice, no source.
 func TestCurdlingIsMonotone(t *testing.T) {
-	worst := func(text string) float64 { return slips(read(t, text))[technique.Curdled].Edges }
+	worst := func(text string) float64 { return missteps(read(t, text))[technique.Curdled].Edges }
 	amounts := []string{"1/4", "1/2", "3/4", "1", "1 1/2", "2", "3"}
 	for _, of := range []string{
 		"2 oz white rum|3/4 oz lime juice|3/4 oz simple syrup|# oz heavy cream|shake, up",

@@ -142,6 +142,6 @@ func (b *Build) hot(ml []float64, tell func(OutOfBounds)) {
 func (b *Build) boundEdges(ml []float64, e *ratio.Equivalents) float64 {
 	worst := 0.0
 	b.bounds(ml, e, func(o OutOfBounds) { worst = math.Max(worst, o.Edges) })
-	technique.SlipsOf(b.spec, b.parts, ml, func(s technique.Slip) { worst = math.Max(worst, s.Edges) })
+	technique.MisstepsOf(b.spec, b.parts, ml, func(s technique.Misstep) { worst = math.Max(worst, s.Edges) })
 	return worst
 }

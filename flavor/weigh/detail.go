@@ -27,7 +27,7 @@ type Detail struct {
 	Beyond      []Beyond
 	Uneven      Uneven
 	Bounds      []OutOfBounds
-	Method      []technique.Slip
+	Method      []technique.Misstep
 	Score       float64 // of Ratio, the worst of Beyond and Uneven together, or what the other two leave if that is less
 }
 
@@ -100,7 +100,7 @@ func (b *Build) Detail(ml []float64) Detail {
 	d.Score = together(d.Ratio, b.habitEdges(ml), d.Uneven.Edges, b.boundEdges(ml, &d.Equivalents))
 	b.beyond(ml, func(x *Beyond) { d.Beyond = append(d.Beyond, *x) })
 	b.bounds(ml, &d.Equivalents, func(x OutOfBounds) { d.Bounds = append(d.Bounds, x) })
-	technique.SlipsOf(b.spec, b.parts, ml, func(x technique.Slip) { d.Method = append(d.Method, x) })
+	technique.MisstepsOf(b.spec, b.parts, ml, func(x technique.Misstep) { d.Method = append(d.Method, x) })
 	shares := ratio.SharesOf(&d.Equivalents)
 	d.TotalML, d.Share = d.Equivalents.Total(), shares.Part
 	for i := range b.active {

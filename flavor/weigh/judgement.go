@@ -28,7 +28,7 @@ type Judgement struct {
 	// has, Method what is wrong with how it is made; nothing if it is balanced.
 	Beyond []Beyond
 	Bounds []OutOfBounds
-	Method []technique.Slip
+	Method []technique.Misstep
 	// Uneven is what is too much or too little to the rest; nothing if it is balanced.
 	Uneven Uneven
 	// Together is true if neither its ratio nor what it carries nor its proportions take
@@ -92,7 +92,7 @@ func (b *Build) Judge(ml []float64) Judgement {
 		j.Uneven = b.uneven(ml)
 		b.beyond(ml, func(x *Beyond) { j.Beyond = append(j.Beyond, *x) })
 		b.bounds(ml, &j.Equivalents, func(x OutOfBounds) { j.Bounds = append(j.Bounds, x) })
-		technique.SlipsOf(b.spec, b.parts, ml, func(x technique.Slip) { j.Method = append(j.Method, x) })
+		technique.MisstepsOf(b.spec, b.parts, ml, func(x technique.Misstep) { j.Method = append(j.Method, x) })
 	}
 	if VerdictOf(j.Ratio) != Balanced {
 		b.oversized(ml, &j)

@@ -11,7 +11,7 @@ import (
 
 // What the guard adds to each request of somebody who has signed in.
 func BenchmarkGuard(b *testing.B) {
-	g := NewGuard(testBook(b), Options{Log: quiet})
+	g := NewGuard(testRoster(b), Options{Log: quiet})
 	g.derive = quick
 	h := g.Wrap(http.HandlerFunc(func(w http.ResponseWriter, _ *http.Request) { _, _ = io.WriteString(w, "x") }))
 	w := httptest.NewRecorder()

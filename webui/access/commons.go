@@ -25,7 +25,7 @@ const (
 )
 
 // kept is a session as stored in the commons. Its id is the hash of the cookie, and its
-// proof can only be made with the book. So neither read nor write access to the commons
+// proof can only be made with the roster. So neither read nor write access to the commons
 // is enough to sign in.
 type kept struct {
 	Key   string    `json:"key"`
@@ -45,7 +45,7 @@ func (s *sessions) ephemeral(at sum, o *session) (house.Ephemeral, error) {
 }
 
 // session decodes a session from the commons; nil if it is invalid or its proof does not
-// match the book.
+// match the roster.
 func (s *sessions) session(e house.Ephemeral) (at sum, o *session) {
 	raw, err := hex.DecodeString(e.ID)
 	if err != nil || len(raw) != len(at) {

@@ -156,19 +156,19 @@ func TestSilentCommons(t *testing.T) {
 	assert.Empty(t, g.sessions.leaving)
 }
 
-// A change of a person's line in the book, or its removal, takes effect without a
+// A change of a person's line in the roster, or its removal, takes effect without a
 // restart.
 func TestChangedBook(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "passcodes")
-	token, inBook := scriptToken()
+	token, inRoster := scriptToken()
 	put := func(text string) { require.NoError(t, os.WriteFile(path, []byte(text), 0o600)) }
-	ana, script := "lead Ana "+anaHash()+"\n", "floor till-script "+inBook+"\n"
+	ana, script := "lead Ana "+anaHash()+"\n", "floor till-script "+inRoster+"\n"
 	put(ana + "floor Bo " + boHash() + "\n" + script)
 	b, err := ReadFile(path)
 	require.NoError(t, err)
 	g := NewGuard(b, Options{Log: quiet, Commons: storetest.Memory(t)})
 	g.derive = quick
-	file := following{path: path, book: b}
+	file := following{path: path, roster: b}
 	v := visit(t, g)
 	require.Equal(t, http.StatusSeeOther, v.signIn("Bo", boPasscode).StatusCode)
 	held := func() *lasting {
@@ -184,7 +184,7 @@ func TestChangedBook(t *testing.T) {
 	g.reread(&file)
 	assert.NoError(t, before.ended.Err())
 	assert.Contains(t, file.trouble, "nonsense")
-	assert.Equal(t, http.StatusOK, v.ask("GET", "/", nil).StatusCode, "the book stays as it was")
+	assert.Equal(t, http.StatusOK, v.ask("GET", "/", nil).StatusCode, "the roster stays as it was")
 
 	put(ana + "lead Bo " + boHash() + "\n" + script)
 	g.reread(&file)

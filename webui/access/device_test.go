@@ -61,8 +61,8 @@ func TestSixFailuresFromOtherAddresses(t *testing.T) {
 // A forged device cookie, and one from before a change of the passcode, are ignored.
 func TestForgedDeviceCookies(t *testing.T) {
 	g, _ := testGuard(t, Options{})
-	book := g.book.Load()
-	ana, bo := book.people[book.byName["ana"]].hash, book.people[book.byName["bo"]].hash
+	roster := g.roster.Load()
+	ana, bo := roster.people[roster.byName["ana"]].hash, roster.people[roster.byName["bo"]].hash
 	r := request(t.Context(), "192.0.2.1")
 	c := g.knowDevice(r, ana, "ana")
 	with := func(value string) *http.Request {

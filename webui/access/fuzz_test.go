@@ -32,7 +32,7 @@ func FuzzCookies(f *testing.F) {
 		if err != nil || c.known && g.sessionOf(r) != good[plainCookie] {
 			t.Fatalf("let in by %q: %v", session, err)
 		}
-		b := g.book.Load()
+		b := g.roster.Load()
 		bo := b.people[b.byName["bo"]].hash
 		if id := g.deviceOf(r, bo, "bo"); id != "" && !strings.Contains(device, deviceMark(bo, "bo", id)) {
 			t.Fatalf("known as a device by %q", device)

@@ -52,9 +52,9 @@ type Options struct {
 	Log *slog.Logger
 }
 
-// Guard authenticates requests against a book. It is safe for concurrent use.
+// Guard authenticates requests against a roster. It is safe for concurrent use.
 type Guard struct {
-	book       atomic.Pointer[Book]
+	roster     atomic.Pointer[Roster]
 	opts       Options
 	cross      *http.CrossOriginProtection
 	page       atomic.Pointer[page]
@@ -69,8 +69,8 @@ type Guard struct {
 	now        func() time.Time
 }
 
-// NewGuard returns a guard with a book, which must not be nil.
-func NewGuard(b *Book, opts Options) *Guard {
+// NewGuard returns a guard with a roster, which must not be nil.
+func NewGuard(b *Roster, opts Options) *Guard {
 	if opts.Idle <= 0 {
 		opts.Idle = Idle
 	}
@@ -88,10 +88,10 @@ func NewGuard(b *Book, opts Options) *Guard {
 	return g
 }
 
-// use replaces the book. Sessions of people who are not in it, or who have another
+// use replaces the roster. Sessions of people who are not in it, or who have another
 // passcode, end at once, and so do their open connections.
-func (g *Guard) use(b *Book) {
-	g.book.Store(b)
+func (g *Guard) use(b *Roster) {
+	g.roster.Store(b)
 	page := &page{}
 	page.turned, page.turn = context.WithCancel(context.Background())
 	if before := g.page.Swap(page); before != nil {
@@ -100,7 +100,7 @@ func (g *Guard) use(b *Book) {
 	g.sessions.review(g.now())
 }
 
-// page holds a book while it is in use. Connections of scripts end with it.
+// page holds a roster while it is in use. Connections of scripts end with it.
 type page struct {
 	turned context.Context
 	turn   context.CancelFunc
@@ -110,7 +110,7 @@ type page struct {
 // HMAC (RFC 2104) with the person's passcode hash as its key, so neither read nor write
 // access to the stored sessions is enough to sign in.
 func (g *Guard) vouch(key string, s sum) (Person, []byte, bool) {
-	b := g.book.Load()
+	b := g.roster.Load()
 	at, ok := b.byName[key]
 	if !ok {
 		return Person{}, nil, false
@@ -167,7 +167,7 @@ type caller struct {
 	token  bool // they sent a token, valid or not
 
 	session *lasting        // nil if there is none
-	turned  context.Context // for a token: cancelled when another book is in use
+	turned  context.Context // for a token: cancelled when another roster is in use
 }
 
 // within returns a context that is cancelled when the caller loses access.
@@ -185,8 +185,8 @@ func (c *caller) within(ctx context.Context) (context.Context, func()) {
 func (g *Guard) callerOf(r *http.Request) (caller, error) {
 	scheme, token, _ := strings.Cut(r.Header.Get("Authorization"), " ")
 	if strings.EqualFold(scheme, "Bearer") {
-		turned := g.page.Load().turned // read before the book, which may be replaced in between
-		p, ok := g.book.Load().byToken(strings.TrimSpace(token))
+		turned := g.page.Load().turned // read before the roster, which may be replaced in between
+		p, ok := g.roster.Load().byToken(strings.TrimSpace(token))
 		return caller{person: p, known: ok, token: true, turned: turned}, nil
 	}
 	id := g.sessionOf(r)

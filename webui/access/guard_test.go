@@ -272,9 +272,9 @@ func TestATokenOnEveryRequest(t *testing.T) {
 }
 
 func TestDefaults(t *testing.T) {
-	g := NewGuard(testBook(t), Options{})
+	g := NewGuard(testRoster(t), Options{})
 	assert.Equal(t, []time.Duration{Idle, Whole}, []time.Duration{g.sessions.idle, g.sessions.whole})
 	assert.WithinDuration(t, time.Now(), g.now(), time.Minute)
-	g = NewGuard(testBook(t), Options{Idle: time.Minute, Whole: time.Hour})
+	g = NewGuard(testRoster(t), Options{Idle: time.Minute, Whole: time.Hour})
 	assert.Equal(t, []time.Duration{time.Minute, time.Hour}, []time.Duration{g.sessions.idle, g.sessions.whole})
 }

@@ -21,7 +21,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// cheap is the least that a book may ask for, so that tests are quick.
+// cheap is the least that a roster may ask for, so that tests are quick.
 var cheap = cost{memory: leastMemory, passes: 5, lanes: 1}
 
 const (
@@ -47,7 +47,7 @@ func hashed(passcode string, work deriver) string {
 	return h.String()
 }
 
-// What the tests' book holds is made once.
+// What the tests' roster holds is made once.
 var (
 	anaHash     = sync.OnceValue(func() string { return hashed(anaPasscode, quick) })
 	boHash      = sync.OnceValue(func() string { return hashed(boPasscode, quick) })
@@ -59,7 +59,7 @@ func bookText() string {
 	return fmt.Sprintf("# the Test Room\nlead Ana %s\nfloor Bo %s # nights\n\nfloor till-script %s\n", anaHash(), boHash(), sum)
 }
 
-func testBook(t testing.TB) *Book {
+func testRoster(t testing.TB) *Roster {
 	t.Helper()
 	b, err := Parse(bookText())
 	require.NoError(t, err)
@@ -88,13 +88,13 @@ func (c *clock) pass(d time.Duration) {
 
 func newClock() *clock { return &clock{at: time.Date(2026, 3, 1, 18, 0, 0, 0, time.UTC)} }
 
-// testGuard is a guard over the tests' book, and its clock.
+// testGuard is a guard over the tests' roster, and its clock.
 func testGuard(t testing.TB, opts Options) (*Guard, *clock) {
 	t.Helper()
 	if opts.Log == nil {
 		opts.Log = quiet
 	}
-	g, c := NewGuard(testBook(t), opts), newClock()
+	g, c := NewGuard(testRoster(t), opts), newClock()
 	g.now, g.derive = c.now, quick
 	return g, c
 }

@@ -6,13 +6,13 @@ import (
 	"time"
 )
 
-// Keep updates the guard until ctx ends: it reads the file of the book when that changes,
+// Keep updates the guard until ctx ends: it reads the file of the roster when that changes,
 // and takes over sessions that other servers began, used or ended. Both take a few
-// seconds. A file with errors leaves the book as it was and is logged.
+// seconds. A file with errors leaves the roster as it was and is logged.
 func (g *Guard) Keep(ctx context.Context, path string) {
 	t := time.NewTicker(beat)
 	defer t.Stop()
-	file := following{path: path, book: g.book.Load()}
+	file := following{path: path, roster: g.roster.Load()}
 	failing := false
 	for {
 		select {
@@ -34,16 +34,16 @@ func (g *Guard) Keep(ctx context.Context, path string) {
 	}
 }
 
-// following is the state of the book's file when it was last read.
+// following is the state of the roster's file when it was last read.
 type following struct {
 	path    string
-	book    *Book
+	roster  *Roster
 	trouble string // the error of the last read
 }
 
-// reread replaces the book if its file has changed.
+// reread replaces the roster if its file has changed.
 func (g *Guard) reread(f *following) {
-	var b *Book
+	var b *Roster
 	err := safely(func() (err error) { b, err = ReadFile(f.path); return err })
 	if err != nil {
 		if err.Error() != f.trouble {
@@ -53,10 +53,10 @@ func (g *Guard) reread(f *following) {
 		return
 	}
 	f.trouble = ""
-	if b.text == f.book.text {
+	if b.text == f.roster.text {
 		return
 	}
-	f.book = b
+	f.roster = b
 	g.use(b)
 	g.opts.Log.Info("the file of passcodes has changed", "people", len(b.people), "scripts", len(b.bearers))
 }

@@ -36,7 +36,7 @@ const (
 	usualSum  = 32
 )
 
-// Limits of the parameters in the book. The lowest are the weakest setting of the OWASP
+// Limits of the parameters in the roster. The lowest are the weakest setting of the OWASP
 // cheat sheet on password storage (from memory): 7 MiB in five passes, or the same work
 // in fewer passes over more memory. The highest keep two concurrent checks within half a
 // gigabyte, and one check within seconds.
@@ -151,7 +151,7 @@ func prepare(passcode string) (string, error) {
 	return precis.OpaqueString.String(strings.TrimSpace(passcode))
 }
 
-// HashPasscode returns the entry for a passcode in a book: argon2id with the second
+// HashPasscode returns the entry for a passcode in a roster: argon2id with the second
 // recommended option of RFC 9106, section 4, in PHC string format. A passcode has
 // [LeastPasscode] to [MostPasscode] characters after trimming; any other is a
 // [*flavor.Fault], which does not quote it.

@@ -19,7 +19,7 @@ const (
 
 var roleWords = [...]string{Floor: "floor", Lead: "lead"}
 
-// String returns the word for the role in the book.
+// String returns the word for the role in the roster.
 func (r Role) String() string {
 	if r < Floor || r > Lead {
 		return "no role"
@@ -43,9 +43,9 @@ func (r Role) May(need Role) bool {
 	return need >= Floor && need <= Lead && r >= need && r <= Lead
 }
 
-// Person is a person or a script in the book.
+// Person is a person or a script in the roster.
 type Person struct {
-	Name string // as spelt in the book
+	Name string // as spelt in the roster
 	Role Role
 }
 

@@ -71,8 +71,8 @@ func newSessions(idle, whole time.Duration, vouch voucher, commons house.Commons
 	return &sessions{idle: idle, whole: whole, vouch: vouch, commons: commons, open: map[sum]*session{}, leaving: map[sum]time.Time{}}
 }
 
-// errNobody: the book no longer has this name.
-var errNobody = errors.New("access: nobody in the book has this name")
+// errNobody: the roster no longer has this name.
+var errNobody = errors.New("access: nobody in the roster has this name")
 
 // begin opens a session for a name key and returns its id. It fails if the commons do not
 // store it.
@@ -196,7 +196,7 @@ func (s *sessions) end(ctx context.Context, id string, now time.Time) error {
 	return s.unshare(ctx, at)
 }
 
-// review ends the sessions of people who are no longer in the book or have another
+// review ends the sessions of people who are no longer in the roster or have another
 // passcode, and updates roles.
 func (s *sessions) review(now time.Time) {
 	s.mu.Lock()

@@ -10,7 +10,7 @@ import (
 	"counterpour/data/house"
 )
 
-// ours are the sessions of the tests' book, in some commons or in none.
+// ours are the sessions of the tests' roster, in some commons or in none.
 func ours(t *testing.T, idle, whole time.Duration, commons house.Commons) *sessions {
 	t.Helper()
 	g, _ := testGuard(t, Options{Idle: idle, Whole: whole, Commons: commons})

@@ -77,28 +77,28 @@ func (g *Guard) verify(r *http.Request, now time.Time, name, passcode string) (P
 	if err != nil {
 		key = "" // all invalid names share one count
 	}
-	book := g.book.Load()
-	at, known := book.byName[key]
+	roster := g.roster.Load()
+	at, known := roster.byName[key]
 	var p Person
 	device := ""
 	if known {
-		p = book.people[at].Person
-		device = g.deviceOf(r, book.people[at].hash, key)
+		p = roster.people[at].Person
+		device = g.deviceOf(r, roster.people[at].hash, key)
 	}
 	forgive, err := g.admit(now, key, g.addressOf(r), device)
 	if err != nil {
 		return p, nil, err
 	}
 	if !known {
-		at = g.standIn(book, key)
+		at = g.standIn(roster, key)
 	}
-	right, err := g.check(r.Context(), book, at, passcode)
+	right, err := g.check(r.Context(), roster, at, passcode)
 	if err != nil || right && known {
 		forgive()
 		if err != nil {
 			return p, nil, err
 		}
-		return p, g.knowDevice(r, book.people[at].hash, key), nil
+		return p, g.knowDevice(r, roster.people[at].hash, key), nil
 	}
 	return p, nil, ErrWrong
 }
@@ -135,16 +135,16 @@ func (g *Guard) admit(now time.Time, key, address, device string) (forgive func(
 
 // standIn returns whose hash is computed for an unknown name. It is always the same one
 // for a name, as if the name existed.
-func (g *Guard) standIn(b *Book, key string) int {
+func (g *Guard) standIn(b *Roster, key string) int {
 	if len(b.people) == 0 {
 		return -1
 	}
 	return int(maphash.String(g.seed, key) % uint64(len(b.people)))
 }
 
-// check computes a hash when its turn comes. With at < 0 the book contains only scripts,
+// check computes a hash when its turn comes. With at < 0 the roster contains only scripts,
 // and the check fails at once.
-func (g *Guard) check(ctx context.Context, b *Book, at int, passcode string) (bool, error) {
+func (g *Guard) check(ctx context.Context, b *Roster, at int, passcode string) (bool, error) {
 	if at < 0 {
 		return false, nil
 	}

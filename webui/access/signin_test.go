@@ -36,7 +36,7 @@ func TestSignInByArgon2id(t *testing.T) {
 }
 
 // A name that nobody has costs the same work as a passcode that is wrong: one
-// hash at the cost of somebody who is in the book.
+// hash at the cost of somebody who is in the roster.
 func TestUnknownNameCostsTheSame(t *testing.T) {
 	dear := strings.Replace(boHash(), "t=5", "t=6", 1)
 	b, err := Parse("lead Ana " + anaHash() + "\nfloor Bo " + dear + "\n")
@@ -137,7 +137,7 @@ func TestWaitPerAddress(t *testing.T) {
 // Who comes when every place is taken is told to come again, and has failed
 // nothing.
 func TestTooManyConcurrentSignIns(t *testing.T) {
-	b := testBook(t)
+	b := testRoster(t)
 	synctest.Test(t, func(t *testing.T) {
 		g := NewGuard(b, Options{Log: quiet})
 		release := make(chan struct{})

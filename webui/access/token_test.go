@@ -11,16 +11,16 @@ import (
 )
 
 func TestTokens(t *testing.T) {
-	one, inBook := NewToken()
+	one, inRoster := NewToken()
 	other, _ := NewToken()
 	assert.NotEqual(t, one, other)
 	raw, err := tokenCode.DecodeString(strings.TrimPrefix(one, tokenMark))
 	require.NoError(t, err)
 	assert.Len(t, raw, 32, "256 bits")
-	assert.NotContains(t, inBook, strings.TrimPrefix(one, tokenMark))
+	assert.NotContains(t, inRoster, strings.TrimPrefix(one, tokenMark))
 
 	last, lastInBook := NewToken()
-	b, err := Parse("lead Ana " + anaHash() + "\nfloor first " + inBook + "\nlead last " + lastInBook + "\n")
+	b, err := Parse("lead Ana " + anaHash() + "\nfloor first " + inRoster + "\nlead last " + lastInBook + "\n")
 	require.NoError(t, err)
 	for _, c := range []struct {
 		name, token string
@@ -33,8 +33,8 @@ func TestTokens(t *testing.T) {
 		{"without its mark", strings.TrimPrefix(one, tokenMark), Person{}},
 		{"cut short", one[:len(one)-1], Person{}},
 		{"with a blank", one + " ", Person{}},
-		{"what is in the book", inBook, Person{}},
-		{"the hash alone", strings.TrimPrefix(inBook, tokenInBook), Person{}},
+		{"what is in the roster", inRoster, Person{}},
+		{"the hash alone", strings.TrimPrefix(inRoster, tokenInRoster), Person{}},
 		{"a passcode", anaPasscode, Person{}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -49,7 +49,7 @@ func TestTokens(t *testing.T) {
 func TestOnlyTokensAreLookedUp(t *testing.T) {
 	for _, word := range []string{"letmein", tokenMark + "letmein"} {
 		sum := sha256.Sum256([]byte(word))
-		b, err := Parse("lead script " + tokenInBook + hex.EncodeToString(sum[:]))
+		b, err := Parse("lead script " + tokenInRoster + hex.EncodeToString(sum[:]))
 		require.NoError(t, err)
 		_, ok := b.byToken(word)
 		assert.False(t, ok)

@@ -49,9 +49,9 @@ func TestPasscodeAndTokenCommands(t *testing.T) {
 
 	path := filepath.Join(t.TempDir(), "passcodes")
 	require.NoError(t, os.WriteFile(path, []byte(ana+script), 0o600))
-	book, err := access.ReadFile(path)
+	roster, err := access.ReadFile(path)
 	require.NoError(t, err)
-	guard := access.NewGuard(book, access.Options{})
+	guard := access.NewGuard(roster, access.Options{})
 	h := guard.Wrap(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		p, _ := access.PersonOf(r.Context())
 		_, _ = io.WriteString(w, p.Name+" "+p.Role.String())

@@ -6,7 +6,7 @@ import (
 )
 
 // Method says what is wrong with how a drink is made by a method, and what comes of it.
-func Method(m flavor.Method, x *technique.Slip) string {
+func Method(m flavor.Method, x *technique.Misstep) string {
 	name := x.Profile.Name
 	switch x.Flaw {
 	case technique.EggUnshaken:

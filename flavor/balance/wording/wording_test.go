@@ -32,15 +32,15 @@ func TestMethod(t *testing.T) {
 	cream, lemon, soda := b.Bottle(t, "heavy cream"), b.Bottle(t, "lemon juice"), b.Bottle(t, "soda water")
 	for _, c := range []struct {
 		method flavor.Method
-		slip   technique.Slip
+		slip   technique.Misstep
 		want   string
 	}{
-		{flavor.Shake, technique.Slip{Flaw: technique.Curdled, Profile: cream, With: lemon}, "heavy cream curdles with this much lemon juice"},
-		{flavor.Shake, technique.Slip{Flaw: technique.Flat, Profile: soda}, "soda water goes flat in the shaker: add it after"},
-		{flavor.Blend, technique.Slip{Flaw: technique.Flat, Profile: soda}, "soda water goes flat in the blender: add it after"},
-		{flavor.Stir, technique.Slip{Flaw: technique.HotOnIce, Profile: cream}, "hot heavy cream only melts the ice"},
-		{flavor.Shake, technique.Slip{Flaw: technique.HotOnIce, Profile: cream}, "hot heavy cream bursts a closed tin: never shake or blend it"},
-		{flavor.Blend, technique.Slip{Flaw: technique.Clouded, Profile: lemon}, "nothing beside the lemon juice needs blending: stirred, it stays clear and silky"},
+		{flavor.Shake, technique.Misstep{Flaw: technique.Curdled, Profile: cream, With: lemon}, "heavy cream curdles with this much lemon juice"},
+		{flavor.Shake, technique.Misstep{Flaw: technique.Flat, Profile: soda}, "soda water goes flat in the shaker: add it after"},
+		{flavor.Blend, technique.Misstep{Flaw: technique.Flat, Profile: soda}, "soda water goes flat in the blender: add it after"},
+		{flavor.Stir, technique.Misstep{Flaw: technique.HotOnIce, Profile: cream}, "hot heavy cream only melts the ice"},
+		{flavor.Shake, technique.Misstep{Flaw: technique.HotOnIce, Profile: cream}, "hot heavy cream bursts a closed tin: never shake or blend it"},
+		{flavor.Blend, technique.Misstep{Flaw: technique.Clouded, Profile: lemon}, "nothing beside the lemon juice needs blending: stirred, it stays clear and silky"},
 	} {
 		assert.Equal(t, c.want, wording.Method(c.method, &c.slip))
 	}

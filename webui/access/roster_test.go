@@ -26,7 +26,7 @@ func TestParse(t *testing.T) {
 	assert.Equal(t, Person{"till-script", Floor}, b.bearers[0].Person)
 }
 
-func TestBookFaults(t *testing.T) {
+func TestRosterFaults(t *testing.T) {
 	good := bookText()
 	_, sum := scriptToken()
 	for _, c := range []struct {
@@ -144,7 +144,7 @@ func TestNames(t *testing.T) {
 
 var aPlace = regexp.MustCompile(`^(line [1-9][0-9]*)?$`)
 
-// A book that is read has a lead, and a line each for names that differ; one that
+// A roster that is read has a lead, and a line each for names that differ; one that
 // is not has faults with places.
 func FuzzParse(f *testing.F) {
 	for _, seed := range []string{bookText(), "", "lead", "lead Ana hunter22", "floor Bo token-sha256:00\n", "\ufeff# x\r\nlead A #", "lead \xff $argon2id$v=19$m=1,t=1,p=1$$",

@@ -16,21 +16,21 @@ import (
 	"counterpour/flavor"
 )
 
-// Limits of a book.
+// Limits of a roster.
 const (
-	mostBook = 64 << 10 // bytes
-	mostName = 40       // characters
+	mostRoster = 64 << 10 // bytes
+	mostName   = 40       // characters
 )
 
-// Book lists who may sign in. It is immutable.
-type Book struct {
+// Roster lists who may sign in. It is immutable.
+type Roster struct {
 	text    string // the text of the file
 	people  []keeper
 	bearers []bearer
 	byName  map[string]int // by nameKey; index into people
 }
 
-// keeper is a person in the book and the hash of their passcode.
+// keeper is a person in the roster and the hash of their passcode.
 type keeper struct {
 	Person
 	hash *hash
@@ -41,10 +41,10 @@ func faultOf(location, value, format string, args ...any) *flavor.Fault {
 	return &flavor.Fault{Kind: flavor.ErrInvalid, Location: location, Value: value, Message: fmt.Sprintf(format, args...)}
 }
 
-// ReadFile reads a book. It refuses a file that other users of the machine can read, and
+// ReadFile reads a roster. It refuses a file that other users of the machine can read, and
 // one without a lead. Errors in the content are [flavor.Faults] or a [*flavor.Fault];
 // errors in opening the file are those of package os.
-func ReadFile(path string) (*Book, error) {
+func ReadFile(path string) (*Roster, error) {
 	// Opening a named pipe would block, so check the file type first.
 	info, err := os.Stat(path)
 	if err != nil {
@@ -64,7 +64,7 @@ func ReadFile(path string) (*Book, error) {
 	if err := private(path, info.Mode()); err != nil {
 		return nil, err
 	}
-	text, err := io.ReadAll(io.LimitReader(f, mostBook+1))
+	text, err := io.ReadAll(io.LimitReader(f, mostRoster+1))
 	if err != nil {
 		return nil, fmt.Errorf("reading %s: %w", path, err)
 	}
@@ -87,13 +87,13 @@ func private(path string, mode fs.FileMode) error {
 	return faultOf(path, fmt.Sprintf("%#o", mode.Perm()), "others on this machine may open the passcodes (mode %#o); shut them out with: chmod 600 %s", mode.Perm(), path)
 }
 
-// Parse reads the text of a book: one entry per line, without empty lines and comments,
+// Parse reads the text of a roster: one entry per line, without empty lines and comments,
 // which begin with #. Its errors are [flavor.Faults], one for each faulty line.
-func Parse(text string) (*Book, error) {
-	if len(text) > mostBook {
-		return nil, flavor.Faults{faultOf("", "", "a file of passcodes holds %d KiB at most; this is another file, or it lists somebody too often", mostBook>>10)}
+func Parse(text string) (*Roster, error) {
+	if len(text) > mostRoster {
+		return nil, flavor.Faults{faultOf("", "", "a file of passcodes holds %d KiB at most; this is another file, or it lists somebody too often", mostRoster>>10)}
 	}
-	b := &Book{text: text, byName: map[string]int{}}
+	b := &Roster{text: text, byName: map[string]int{}}
 	var faults flavor.Faults
 	lead := false
 	seen := map[string]int{} // name to line
@@ -136,9 +136,9 @@ func wordsOf(line string) []string {
 	return words
 }
 
-// readLine adds the entry of a line to the book. A fault states only the length of an
+// readLine adds the entry of a line to the roster. A fault states only the length of an
 // invalid hash: the user may have written a passcode in its place.
-func (b *Book) readLine(place string, words []string) (p Person, key string, fault *flavor.Fault) {
+func (b *Roster) readLine(place string, words []string) (p Person, key string, fault *flavor.Fault) {
 	role, ok := ParseRole(words[0])
 	if !ok {
 		return p, "", faultOf(place, brief(words[0]), "%q is no role; begin the line with lead or floor", brief(words[0]))
@@ -151,7 +151,7 @@ func (b *Book) readLine(place string, words []string) (p Person, key string, fau
 		return p, "", faultOf(place, brief(words[1]), "%v", err)
 	}
 	p = Person{Name: words[1], Role: role}
-	if text, ok := strings.CutPrefix(words[2], tokenInBook); ok {
+	if text, ok := strings.CutPrefix(words[2], tokenInRoster); ok {
 		sum, err := parseTokenSum(text)
 		if err != nil {
 			return p, "", faultOf(place, "", "%v; make the line again with: counterpour house token --role %s --name %s", err, role, p.Name)
@@ -186,14 +186,14 @@ func notInName(r rune) bool {
 	return !unicode.IsLetter(r) && !unicode.IsDigit(r) && !unicode.IsMark(r) && !strings.ContainsRune("-._'", r)
 }
 
-// Line returns a line for the book. inBook is a hash made by [HashPasscode] or
+// Line returns a line for the roster. inRoster is a hash made by [HashPasscode] or
 // [NewToken]. An invalid role or name is a [*flavor.Fault].
-func Line(role Role, name, inBook string) (string, error) {
+func Line(role Role, name, inRoster string) (string, error) {
 	if !role.May(Floor) {
 		return "", faultOf("role", role.String(), "the role is missing; use lead or floor")
 	}
 	if _, err := nameKey(name); err != nil {
 		return "", faultOf("name", brief(name), "%v", err)
 	}
-	return fmt.Sprintf("%s %s %s", role, name, inBook), nil
+	return fmt.Sprintf("%s %s %s", role, name, inRoster), nil
 }
