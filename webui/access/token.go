@@ -13,8 +13,8 @@ import (
 // Prefixes of a token as it is handed out and as it is in the roster. They let people, and
 // scanners for leaked secrets, recognise it.
 const (
-	tokenMark   = "cpt_"
-	tokenBytes  = 32
+	tokenMark     = "cpt_"
+	tokenBytes    = 32
 	tokenInRoster = "token-sha256:"
 )
 
