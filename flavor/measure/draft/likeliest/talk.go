@@ -97,7 +97,8 @@ func (s *script) titles(i int) []stretch {
 			continue
 		}
 		told := slices.DeleteFunc(slices.Clone(s.toks[i:k+1]), func(t token.Token) bool { return t.Text == "spritz" && t.Start > s.toks[i].Start }) // a kind of drink
-		if s.word(k) && opens.Has(s.toks[k].Text) {
+		written := s.written(i, k+1)
+		if s.word(k) && opens.Has(s.toks[k].Text) || strings.Count(written, "(") != strings.Count(written, ")") {
 			continue
 		}
 		cost, ok := s.parts(i, k+1)
@@ -105,7 +106,7 @@ func (s *script) titles(i int) []stretch {
 		if !ok || entry.TellsToPour(told) || aside.Talks(told) && !card {
 			continue
 		}
-		t := stretch{kind: aTitle, from: i, to: k + 1, lines: []string{s.written(i, k+1)}, cost: cost + costTitleWord*float64(k-i)}
+		t := stretch{kind: aTitle, from: i, to: k + 1, lines: []string{written}, cost: cost + costTitleWord*float64(k-i)}
 		if !s.capital(i) {
 			t.cost += 2 * costTitleWord
 		}

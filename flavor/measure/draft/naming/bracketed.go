@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/tongue"
 )
 
 // What stands in brackets behind a name says it by another word, "caraway (kümmel)", or
@@ -61,10 +62,19 @@ func (b *Book) bracketed(name string, pl Place) (Found, bool) {
 	switch {
 	case f.Firm() && f.Profile == p:
 		return Found{Profile: p, How: flavor.MatchAlias, As: inside}, true
+	case f.Firm() && f.Profile.Class == p.Class && explains(rest, f.Profile, p):
+		return b.instead(inside, rest, pl)
 	case f.Firm(), ChangesBottle(rest), f.Fault != nil && f.Fault.Kind != flavor.ErrUnknown:
 		return Found{}, false
 	}
 	return b.instead(inside, rest, pl)
+}
+
+// explains reports whether a bracket says in English what is written before it in another tongue, or
+// which of the sodas is meant: "gaseosa (lemon lime soda)", "limonade (sparkling lemonade)".
+func explains(rest string, before, inside *flavor.Profile) bool {
+	_, foreign := tongue.English(flavor.NormaliseName(rest))
+	return foreign || tongue.Name(flavor.NormaliseName(rest)) != "" || before.Carbonated && inside.Carbonated && flavor.NormaliseName(rest) != flavor.NormaliseName(before.Name)
 }
 
 // pinnedBy reports whether brackets say a class, or that the name is meant as it stands.

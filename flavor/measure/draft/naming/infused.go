@@ -27,6 +27,9 @@ func (b *Book) infused(name string, pl Place) (Found, bool) {
 	if f, ok := b.twoFlavours(words); ok {
 		return f, true
 	}
+	if b.beginsWithSpirit(words) {
+		return Found{}, false
+	}
 	for n := min(longestHead, len(words)-1); n > 0; n-- {
 		head := strings.Join(words[len(words)-n:], " ")
 		f := b.plainly(head, pl)
@@ -50,6 +53,16 @@ func (b *Book) infused(name string, pl Place) (Found, bool) {
 		return f, true
 	}
 	return Found{}, false
+}
+
+// beginsWithSpirit reports whether a name begins with a spirit that nothing says was put into what
+// follows: "rye sweet vermouth" is two pours, or none that is known.
+func (b *Book) beginsWithSpirit(words []string) bool {
+	if len(words) < 2 || slices.ContainsFunc(words, func(w string) bool { return infusing[w] || treated[w] }) {
+		return false
+	}
+	p, _, ok := b.Named(words[0])
+	return ok && p.Base()
 }
 
 // onlySugar reports whether a syrup tastes of nothing but sugar, so that it takes its name

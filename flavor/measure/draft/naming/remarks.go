@@ -28,11 +28,19 @@ vs vsop doc docg dop igp aoc reserva riserva pasada fine chill freddo freddissim
 // goes in, and not what it is.
 func SaysWhere(w string) bool { return tailWords[w] }
 
+// mostBeforeMate is the most mL of something behind which a "mate" is said to somebody, as in "15
+// agave mate", and is no tea that it flavours; common practice.
+const mostBeforeMate = 45
+
 // withoutTail looks a name up without such words behind it, which are then said to be
 // passed over.
 func (b *Book) withoutTail(name string, pl Place) (Found, bool) {
 	words := strings.Fields(name)
-	for n := len(words) - 1; n > 0 && tailWords[strings.ToLower(strings.Trim(words[n], ",;.!"))]; n-- {
+	says := func(w string) bool {
+		w = strings.ToLower(strings.Trim(w, ",;.!"))
+		return tailWords[w] || w == "mate" && pl.ML() <= mostBeforeMate
+	}
+	for n := len(words) - 1; n > 0 && says(words[n]); n-- {
 		f := b.plainly(strings.Join(words[:n], " "), pl)
 		if f.Firm() && pl.allows(f.Profile) {
 			f.Dropped, f.Inferred = strings.Join(words[n:], " "), true

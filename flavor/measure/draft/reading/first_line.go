@@ -17,6 +17,7 @@ import (
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/setting"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -96,10 +97,9 @@ const (
 )
 
 // namedLikePour reports whether a line that reads like a pour, "Verjus Spritz", is the name of
-// the drink instead: it is written like one, above all pours, and what it names is poured below.
+// the drink instead: it stands above all pours, and what it names is poured below.
 func (r *resolver) namedLikePour(l *entry.Line, above []*entry.Line) bool {
-	first, _ := utf8.DecodeRuneInString(l.Name)
-	if r.draft.Labelled || l.Unit != flavor.Spritz || !l.AmountAt.Empty() || l.NameAt.Start != l.Span.Start || !unicode.IsUpper(first) || slices.ContainsFunc(above, func(o *entry.Line) bool { return o != nil }) {
+	if r.draft.Labelled || l.Unit != flavor.Spritz || !l.AmountAt.Empty() || l.NameAt.Start != l.Span.Start || slices.ContainsFunc(above, func(o *entry.Line) bool { return o != nil }) {
 		return false
 	}
 	key := " " + flavor.NormaliseName(l.Name) + " "
@@ -175,7 +175,7 @@ func (r *resolver) nameless() {
 		r.askName(line, "%q tells of more than a name; write what is poured with its amount on a line of its own, or \"%s %s\" if it is the name of the drink")
 		return
 	}
-	if d.Titled {
+	if d.Titled || setting.Called(r.name, r.book) && !r.unmeasured() {
 		return
 	}
 	if d.Led && r.endsInBase() {

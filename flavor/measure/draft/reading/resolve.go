@@ -15,6 +15,7 @@ import (
 	"counterpour/flavor/measure/draft/overlooked"
 	"counterpour/flavor/measure/draft/running"
 	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/setting"
 	"counterpour/flavor/measure/draft/shorthand"
 	"counterpour/flavor/measure/draft/tongue"
 )
@@ -86,6 +87,15 @@ func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 
 // anyWay is Resolve without a look at what else the text says of its pours.
 func anyWay(d draft.Draft, f naming.Finder) (Reading, error) {
+	out, err := asSet(d, f)
+	if err != nil || out.several || len(out.Faults) == 0 {
+		return out, err
+	}
+	return setAnew(d, out, f)
+}
+
+// asSet is anyWay of a draft as its lines are set.
+func asSet(d draft.Draft, f naming.Finder) (Reading, error) {
 	if out, ok, err := plainly(d, f); ok || err != nil {
 		return out, err
 	}
@@ -174,7 +184,7 @@ func eitherWay(d draft.Draft, out Reading, f naming.Finder) (Reading, error) {
 	b := naming.NewBook(f)
 	name, text := out.Spec.Name, d.String()
 	line, rest, ok := strings.Cut("\n"+text, "\n"+name+" ")
-	if d.Labelled || d.Titled || !ok || rest == "" || name == "" || !strings.ContainsRune("0123456789.½¼¾⅓⅔", []rune(rest)[0]) {
+	if d.Labelled || d.Titled || setting.Called(name, b) || !ok || rest == "" || name == "" || !strings.ContainsRune("0123456789.½¼¾⅓⅔", []rune(rest)[0]) {
 		return out, nil
 	}
 	at := entry.Span{Start: len(line), End: len(line) + len(name)}

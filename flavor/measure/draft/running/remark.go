@@ -63,10 +63,23 @@ func (r *running) lengthened(toks []token.Token) bool {
 // mostSqueezed is the most words that say which fruit is squeezed, and how much of it.
 const mostSqueezed = 5
 
+// amountAlone reports whether a stretch is an amount, perhaps with its unit, of which the name is
+// missing or cannot be read.
+func amountAlone(toks []token.Token) bool {
+	if toks[0].Kind != token.Numeral {
+		return false
+	}
+	_, n := entry.UnitAt(toks[1:])
+	return len(toks) == 1+n
+}
+
 // remark takes words that state no amount: words of making, what is laid on the drink,
 // and words that say nothing. It is false where they may speak of a pour.
 func (r *running) remark(toks []token.Token) bool {
-	if r.filled(toks) || r.squeezed(toks) || r.lengthened(toks) {
+	switch inBrackets := toks[0].Start > 0 && r.text[toks[0].Start-1] == '('; {
+	case amountAlone(toks):
+		return false
+	case r.filled(toks) || r.squeezed(toks) || !inBrackets && r.lengthened(toks): // "gaseosa (lemon lime soda)" is one pour
 		return true
 	}
 	var unknown []token.Token

@@ -1,0 +1,79 @@
+package drinks
+
+import (
+	_ "embed"
+	"strings"
+	"sync"
+	"unicode/utf8"
+
+	"counterpour/flavor"
+)
+
+// Names is the list as it is kept: one name a line, in order, in lower case.
+//
+//go:embed names.txt
+var Names string
+
+// MostWords is the most words of a name that is looked for.
+const MostWords = 6
+
+const (
+	leastOfKind  = 2 // names that end in a word make it a kind of drink: "sour", "fizz"
+	leastClipped = 4 // letters of a name that is cut short: "marg", "caipi"
+)
+
+// known is the list, by normalised name, and the kinds in which several names end.
+type known struct {
+	whole   map[string]bool
+	kinds   map[string]bool
+	clipped map[string]bool // beginnings of names of one word
+}
+
+var list = sync.OnceValue(func() known {
+	k := known{whole: map[string]bool{}, kinds: map[string]bool{}, clipped: map[string]bool{}}
+	ends := map[string]int{}
+	for name := range strings.Lines(Names) {
+		key := flavor.NormaliseName(name)
+		if key == "" {
+			continue
+		}
+		k.whole[key] = true
+		words := strings.Fields(key)
+		if len(words) > 1 {
+			ends[words[len(words)-1]]++
+			continue
+		}
+		for n := range key {
+			if utf8.RuneCountInString(key[:n]) >= leastClipped {
+				k.clipped[key[:n]] = true
+			}
+		}
+	}
+	for w, n := range ends {
+		if n >= leastOfKind {
+			k.kinds[w] = true
+		}
+	}
+	return k
+})
+
+// Known reports whether a name is that of a drink, however it is written.
+func Known(name string) bool { return list().whole[flavor.NormaliseName(name)] }
+
+// Called reports whether a name is that of a drink, is one cut short, or ends in a drink or a kind
+// of drink: "Manhattan", "frozen marg", "garden spritz". Whoever asks has to know that the last
+// word is nothing to pour: "gin and tonic" ends in tonic.
+func Called(name string) bool {
+	words := strings.Fields(flavor.NormaliseName(name))
+	if len(words) == 0 || len(words) > MostWords {
+		return false
+	}
+	k := list()
+	for i := range words {
+		if k.whole[strings.Join(words[i:], " ")] {
+			return true
+		}
+	}
+	last := words[len(words)-1]
+	return k.clipped[last] || len(words) > 1 && k.kinds[last]
+}
