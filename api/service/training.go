@@ -38,8 +38,14 @@ func (s *Snapshot) Grade(r *drill.Round, a drill.Answer) (*drill.Grade, error) {
 	return t.Grade(r, a)
 }
 
-// FlightOf plans a tasting flight of a draft.
+// FlightOf plans a tasting flight of a draft, of a drink of the house or of a proven one that
+// is called so.
 func (s *Snapshot) FlightOf(d Draft, r tasting.FlightRequest) (*tasting.Flight, error) {
+	if d.Drink != nil && s.drinkCalled(*d.Drink) == nil {
+		if known := s.ProvenCalled(*d.Drink); known != nil {
+			d.Drink, d.Spec = nil, known
+		}
+	}
 	spec, err := s.Read(d)
 	if err != nil {
 		return nil, err

@@ -11,13 +11,13 @@ import (
 	"counterpour/flavor/sense"
 )
 
-// Triangle plans a triangle test of a drink of this house against the same with something
-// else poured in it, or against another of its drinks, and how to pour both. A drink that the
-// house does not have, and what it does not know, is for the bar to pour. It is a fault of
+// Triangle plans a triangle test of a drink of this house, or of a proven one, against the
+// same with something else poured in it, or against another such drink, and how to pour both.
+// A drink that nobody here has, and what nobody here knows, is for the bar to pour. It is a fault of
 // "cover" if that is in the drink already, or covers nothing in it.
 func (s *Snapshot) Triangle(ctx context.Context, r coaching.TriangleRequest) (*coaching.TriangleAnswer, error) {
 	strongest, known := coaching.SpiritABV, false
-	a := s.drinkCalled(r.Drink)
+	a := s.knownDrink(r.Drink)
 	var b *flavor.Spec
 	var instead *flavor.Profile
 	if a != nil {
@@ -60,10 +60,10 @@ func (s *Snapshot) nameTasted(out *coaching.TriangleAnswer, r *coaching.Triangle
 	out.Tasted.Pours = append(out.Tasted.Pours, b.Pours...)
 }
 
-// alone returns what a name is of, a drink of the menu or one pour; nil if nobody here knows
+// alone returns what a name is of, a drink or one pour; nil if nobody here knows
 // it.
 func (s *Snapshot) alone(name string) *flavor.Spec {
-	if spec := s.drinkCalled(name); spec != nil {
+	if spec := s.knownDrink(name); spec != nil {
 		return spec
 	}
 	p, _, err := s.Shelf.Resolve(name)
@@ -84,11 +84,20 @@ func (s *Snapshot) drinkCalled(name string) *flavor.Spec {
 	return nil
 }
 
-// other returns what a drink is tested against: another of the menu, or the drink with
+// knownDrink returns the drink of the menu that has a name, else the proven one; nil if
+// nobody here knows it.
+func (s *Snapshot) knownDrink(name string) *flavor.Spec {
+	if own := s.drinkCalled(name); own != nil {
+		return own
+	}
+	return s.ProvenCalled(name)
+}
+
+// other returns what a drink is tested against: another, or the drink with
 // something poured in place of one of its own pours, which is returned too. It is nil if
 // nobody here knows the name.
 func (s *Snapshot) other(ctx context.Context, a *flavor.Spec, name string) (*flavor.Spec, *flavor.Profile, error) {
-	if b := s.drinkCalled(name); b != nil {
+	if b := s.knownDrink(name); b != nil {
 		if b == a {
 			return nil, nil, flavor.Invalid("cover", name, "both are %s, and nobody can tell it from itself; name something else to pour in it", a.Name)
 		}

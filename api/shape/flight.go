@@ -11,7 +11,7 @@ import (
 // FlightBody asks for a tasting flight: small builds of one drink that differ along one axis.
 type FlightBody struct {
 	Draft
-	Drink   *string `json:"drink,omitempty" maxLength:"200" doc:"The name of a drink of the house, in place of text and spec"`
+	Drink   *string `json:"drink,omitempty" maxLength:"200" doc:"The name of a drink of the house or of a proven one, in place of text and spec"`
 	Axis    string  `json:"axis" enum:"strong,sweet,sour,bitter,long"`
 	Builds  int     `json:"builds,omitempty" enum:"3,5" default:"3" doc:"How many, the drink as it is in the middle"`
 	StepJND float64 `json:"step_jnd,omitempty" minimum:"0.5" maximum:"4" default:"1.5" doc:"Just-noticeable steps between neighbours"`

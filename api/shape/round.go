@@ -65,10 +65,11 @@ type RoundOption struct {
 
 // RoundSaying is one thing that a guest may say.
 type RoundSaying struct {
-	Axis  string `json:"axis"`
-	High  bool   `json:"high" doc:"There is too much of it"`
-	Plain string `json:"plain" doc:"The axis: too much acid"`
-	Guest string `json:"guest" doc:"In the words of a guest: sharp"`
+	Axis  string   `json:"axis"`
+	High  bool     `json:"high" doc:"There is too much of it"`
+	Plain string   `json:"plain" doc:"The axis: too much acid"`
+	Guest string   `json:"guest" doc:"In the words of a guest: sharp"`
+	Also  []string `json:"also" doc:"Other words for it: tart"`
 }
 
 // GradeBody answers a training round. Which fields of the answer count depends on the kind.
@@ -145,7 +146,9 @@ func answerOf(r *drill.Round) *RoundAnswer {
 			return RoundOption{o.Label, allergensOf(&flavor.Spec{Pours: o.Pours})}
 		})}
 	if r.Request.Kind == drill.KindFault {
-		a.Sayings = list(drill.Sayings(), func(s drill.Complaint) RoundSaying { return RoundSaying{s.Axis.String(), s.High, s.Plain, s.Guest} })
+		a.Sayings = list(drill.Sayings(), func(s drill.Complaint) RoundSaying {
+			return RoundSaying{s.Axis.String(), s.High, s.Plain, s.Guest, s.Also}
+		})
 	}
 	return a
 }

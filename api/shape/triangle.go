@@ -14,8 +14,8 @@ import (
 // TriangleBody asks for a triangle test: can tasters tell a drink from the same drink with
 // something else poured in it?
 type TriangleBody struct {
-	Drink   string  `json:"drink" minLength:"1" maxLength:"200" doc:"Name of a drink of the house; any other is taken for a neat spirit, so that the limit on alcohol errs on the safe side"`
-	Cover   string  `json:"cover" minLength:"1" maxLength:"200" doc:"Name of what is poured in it instead, or of another drink of the house"`
+	Drink   string  `json:"drink" minLength:"1" maxLength:"200" doc:"Name of a drink of the house or of a proven one; any other is taken for a neat spirit, so that the limit on alcohol errs on the safe side"`
+	Cover   string  `json:"cover" minLength:"1" maxLength:"200" doc:"Name of what is poured in it instead, or of another such drink"`
 	GlassML float64 `json:"glass_ml,omitempty" minimum:"5" maximum:"120" default:"20" doc:"What one of three glasses holds"`
 	Tasters int     `json:"tasters,omitempty" minimum:"0" maximum:"100" doc:"Left out, as many as the test needs"`
 	Alpha   float64 `json:"alpha,omitempty" minimum:"0.001" maximum:"0.2" default:"0.05" doc:"Chance of calling alike drinks different"`

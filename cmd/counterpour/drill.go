@@ -155,9 +155,9 @@ func graded(cmd *cobra.Command, house *service.Snapshot, round *shape.RoundAnswe
 // howToAnswer says how the answer to each kind of round is typed.
 var howToAnswer = map[drill.Kind]string{
 	drill.KindFamily: "its number, or its name",
-	drill.KindFault:  "the number of what a guest would say, or the word, such as sharp",
-	drill.KindMend:   "the number of one pour and its new amount, such as 2 3/4",
-	drill.KindOrder:  "the numbers of the drinks, the least first, such as 2 1 3",
+	drill.KindFault:  "the number of what a guest would say, or a word for it, such as sharp",
+	drill.KindMend:   "one pour and its new amount, such as 2 3/4, or 3/4 oz lemon; 0 leaves it out",
+	drill.KindOrder:  "the drinks, the least first, by number or name, such as 2 1 3",
 	drill.KindGuess:  "strength in % vol and volume in mL, such as 14 150",
 	drill.KindCover:  "its number, and the aromas that the drink loses, such as 2, nut, floral",
 	drill.KindHand:   "its number, or words of it",

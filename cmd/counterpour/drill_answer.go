@@ -1,50 +1,37 @@
 package main
 
 import (
+	"regexp"
 	"slices"
-	"strconv"
 	"strings"
+	"unicode"
 
 	"counterpour/api/shape"
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
+	"counterpour/flavor/measure"
 	drafts "counterpour/flavor/measure/draft"
 )
 
 // answerIn reads an answer as it is typed. Pours, options and drinks count from 1.
 func answerIn(line string, r *shape.RoundAnswer) (a shape.GuessedBody, err error) {
-	words := strings.Fields(line)
 	switch drill.Kind(r.Round.Kind) {
 	case drill.KindFault:
 		at, err := chosenIn(line, len(r.Sayings), func(i int) []string {
-			return append(strings.Split(r.Sayings[i].Guest, ", "), r.Sayings[i].Plain, r.Sayings[i].Guest)
+			s := &r.Sayings[i]
+			return append(append(strings.Split(s.Guest, ", "), s.Plain, s.Guest), s.Also...)
 		})
 		if err == nil {
 			a.Axis, a.High = r.Sayings[at].Axis, r.Sayings[at].High
 		}
 		return a, err
 	case drill.KindMend:
-		return moveIn(words, &r.Drinks[0].Spec)
+		return moveIn(line, &r.Drinks[0].Spec)
 	case drill.KindOrder:
-		for _, word := range strings.FieldsFunc(line, notDigit) {
-			at, err := chosen(word, len(r.Drinks))
-			if err != nil {
-				return a, err
-			}
-			a.Order = append(a.Order, at)
-		}
-		return a, nil
+		a.Order, err = orderIn(line, r.Drinks)
+		return a, err
 	case drill.KindGuess:
-		words := figuresIn(line)
-		if len(words) != 2 {
-			return a, unread("write two numbers, the strength in %% vol and the volume in mL, such as 14 150")
-		}
-		for i, into := range []*float64{&a.ABVPct, &a.VolumeML} {
-			if *into, _, err = amountIn(words[i]); err != nil {
-				return a, err
-			}
-		}
-		return a, nil
+		return guessIn(line)
 	}
 	number, lost, _ := strings.Cut(line, ",")
 	if a.Option, err = chosenIn(number, len(r.Options), func(i int) []string { return []string{r.Options[i].Label} }); err != nil {
@@ -58,73 +45,123 @@ func answerIn(line string, r *shape.RoundAnswer) (a shape.GuessedBody, err error
 	return a, nil
 }
 
-// moveIn reads which pour is changed, and its new amount.
-func moveIn(words []string, s *shape.Spec) (a shape.GuessedBody, err error) {
-	if len(words) < 2 {
-		return a, unread("write the number of the pour and its new amount in its unit, such as 2 3/4")
+// orderIn reads the drinks of an order by their numbers, apart or run together, or by words of
+// their names with commas between.
+func orderIn(line string, of []shape.RoundDrink) (order []int, err error) {
+	words := strings.FieldsFunc(line, func(r rune) bool { return !unicode.IsDigit(r) })
+	switch {
+	case strings.ContainsFunc(line, unicode.IsLetter):
+		words = strings.FieldsFunc(line, func(r rune) bool { return strings.ContainsRune(",;<>", r) })
+	case len(words) == 1:
+		words = strings.Split(words[0], "")
 	}
-	if a.Pour, err = chosen(words[0], len(s.Pours)); err != nil {
+	for _, word := range words {
+		at, err := chosenIn(word, len(of), func(i int) []string { return []string{of[i].Spec.Name} })
+		if err != nil {
+			return nil, err
+		}
+		if slices.Contains(order, at) {
+			return nil, unread("%s is there twice; write each drink once, the least first, such as 2 1 3", of[at].Spec.Name)
+		}
+		order = append(order, at)
+	}
+	if len(order) != len(of) {
+		return nil, unread("write all %d drinks once each, the least first, such as 2 1 3", len(of))
+	}
+	return order, nil
+}
+
+// figure is a number and what it counts.
+var figure = regexp.MustCompile(`(?i)(\d+(?:[.,]\d+)?)\s*(%|percent|per cent|abv|vol|ml|cl|oz)?`)
+
+// guessIn reads a strength and a volume: in this order, or whichever of them bears a sign of
+// what it is.
+func guessIn(line string) (a shape.GuessedBody, err error) {
+	found := figure.FindAllStringSubmatch(line, -1)
+	if one, more, cut := strings.Cut(line, ","); cut && len(found) == 1 {
+		found = figure.FindAllStringSubmatch(one+" "+more, -1)
+	}
+	if len(found) != 2 {
+		return a, unread("write two numbers, the strength in %% vol and the volume in mL, such as 14 150")
+	}
+	strength, volume := found[0], found[1]
+	if _, first := measure.ParseUnit(strength[2]); first {
+		strength, volume = volume, strength
+	}
+	if a.ABVPct, _, err = amountIn(strength[1]); err != nil {
 		return a, err
 	}
-	var unit flavor.Unit
-	if a.Amount, unit, err = amountIn(strings.Join(words[1:], " ")); err == nil && unit != "" && string(unit) != s.Pours[a.Pour].Unit {
-		return a, unread("write the amount in %s, as the drink does", s.Pours[a.Pour].Unit)
+	ml, unit, err := amountIn(volume[1] + " " + volume[2])
+	if err != nil {
+		return a, err
 	}
-	return a, err
+	if per, ok := measure.MLPerUnit(unit, nil); ok {
+		ml *= per
+	}
+	a.VolumeML = ml
+	return a, nil
+}
+
+// leaving begins an answer that pours nothing of something.
+var leaving = []string{"leave out", "leave off", "without", "drop", "omit", "no"}
+
+// moveIn reads which pour is changed, by its number or words of its name, and its new amount
+// in whatever volume; nothing is poured of what is left out.
+func moveIn(line string, s *shape.Spec) (a shape.GuessedBody, err error) {
+	nameOf := func(i int) []string { return []string{s.Pours[i].Name} }
+	line = strings.Join(strings.Fields(strings.NewReplacer(":", " ", "=", " ", "→", " ", " to ", " ", " of ", " ").Replace(line)), " ")
+	for _, word := range leaving {
+		if what, left := strings.CutPrefix(strings.ToLower(line), word+" "); left {
+			a.Pour, err = chosenIn(what, len(s.Pours), nameOf)
+			return a, err
+		}
+	}
+	words := strings.Fields(line)
+	for i := 1; i < len(words); i++ {
+		before, after := strings.Join(words[:i], " "), strings.Join(words[i:], " ")
+		ways := [][2]string{{before, after}}
+		if strings.ContainsFunc(after, unicode.IsLetter) {
+			ways = append(ways, [2]string{after, before}) // the number of a pour comes first
+		}
+		for _, x := range ways {
+			at, err := chosenIn(x[0], len(s.Pours), nameOf)
+			if err != nil {
+				continue
+			}
+			amount, unit, ok := drafts.ParseAmount(x[1])
+			if a.Pour = at; strings.Fields(x[1])[0] == "0" {
+				return a, nil
+			}
+			if ok {
+				a.Amount, err = inUnitOf(amount, unit, &s.Pours[at])
+				return a, err
+			}
+		}
+	}
+	return a, unread("write the number of the pour, or words of its name, and its new amount in its unit, such as 2 3/4")
+}
+
+// inUnitOf is an amount in the unit of a pour: what names no unit is in it already.
+func inUnitOf(amount float64, unit flavor.Unit, p *shape.Pour) (float64, error) {
+	if unit == "" || string(unit) == p.Unit {
+		return amount, nil
+	}
+	from, ok := measure.MLPerUnit(unit, nil)
+	to, also := measure.MLPerUnit(flavor.Unit(p.Unit), nil)
+	if !ok || !also {
+		return 0, unread("write the amount in %s, as the drink does", p.Unit)
+	}
+	return amount * from / to, nil
 }
 
 func amountIn(text string) (float64, flavor.Unit, error) {
-	v, unit, ok := drafts.ParseAmount(text)
+	v, unit, ok := drafts.ParseAmount(strings.TrimSpace(text))
 	if !ok {
 		return 0, "", unread("%q is no amount; write a number, such as 1.5 or 3/4", text)
 	}
 	return v, unit, nil
 }
 
-// chosen reads a number of a list that counts from 1, as one that counts from 0.
-func chosen(word string, n int) (int, error) {
-	at, err := strconv.Atoi(strings.TrimSpace(word))
-	if err != nil || at < 1 || at > n {
-		return 0, unread("%q is none of the numbers; write one from 1 to %d", strings.TrimSpace(word), n)
-	}
-	return at - 1, nil
-}
-
 func unread(format string, args ...any) error {
 	return flavor.Invalid("answer", "", format, args...)
-}
-
-// leastTyped is how many letters of an answer must be typed to choose it by its words.
-const leastTyped = 3
-
-// chosenIn reads which of a list is meant: by its number from 1, or by words of one of them
-// and of no other. Whole names come before parts of them.
-func chosenIn(typed string, n int, namesOf func(int) []string) (int, error) {
-	word := strings.ToLower(strings.TrimSpace(typed))
-	whole := func(name string) bool { return name == word }
-	part := func(name string) bool { return len(word) >= leastTyped && strings.Contains(name, word) }
-	for _, is := range []func(string) bool{whole, part} {
-		var found []int
-		for i := range n {
-			if slices.ContainsFunc(namesOf(i), func(name string) bool { return is(strings.ToLower(name)) }) {
-				found = append(found, i)
-			}
-		}
-		if len(found) == 1 {
-			return found[0], nil
-		}
-	}
-	return chosen(typed, n)
-}
-
-func notDigit(r rune) bool { return r < '0' || r > '9' }
-
-// figuresIn splits a line into what is written beside signs and units: "14 % vol, 150 ml".
-func figuresIn(line string) []string {
-	bare := strings.NewReplacer("%", " ", "vol", " ", "ml", " ", "mL", " ", ", ", " ").Replace(line)
-	words := strings.Fields(bare)
-	if len(words) == 1 {
-		words = strings.Split(words[0], ",")
-	}
-	return words
 }

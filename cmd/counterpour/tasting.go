@@ -26,7 +26,7 @@ func newFlight(open premises.Kitchens) *cobra.Command {
 		Long: `Plans small builds of one drink that differ along one axis in noticeable steps, with
 a code for each glass, the order in which each taster gets them, and what to measure for
 all. DRINK is a file with a draft, one pour a line, - for the input, or the name of a
-drink of the house. A flight that holds more alcohol than two standard drinks for each
+drink of the house or of a proven one, such as Daiquiri. A flight that holds more alcohol than two standard drinks for each
 taster is refused.`,
 		Args: cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -64,9 +64,9 @@ func newTriangle(open premises.Kitchens) *cobra.Command {
 		Short: "Plan a triangle test: can anybody tell the cover from the drink?",
 		Long: `Plans a test in which each taster gets three glasses, two of them alike, and says which
 is the odd one: how many tasters it takes, what each is handed, from how many right
-answers the two count as different, and how to pour both. DRINK is a drink of the house;
-COVER is what is poured in it instead, or another of its drinks. Who is handed what is
-not for the tasters.`,
+answers the two count as different, and how to pour both. DRINK is a drink of the house
+or a proven one; COVER is what is poured in it instead, or another such drink. Who is
+handed what is not for the tasters.`,
 		Args: cobra.ExactArgs(2),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			body.Drink, body.Cover = args[0], args[1]
@@ -87,7 +87,11 @@ not for the tasters.`,
 }
 
 func showFlight(p *terminal.Page, a *shape.FlightAnswer) {
-	p.Line("%d glasses of the same drink, the least %s first (seed %s)", len(a.Builds), a.Axis, a.Seed)
+	name := a.Builds[0].Spec.Name
+	if name == "" {
+		name = "the same drink"
+	}
+	p.Line("%d glasses of %s, the least %s first (seed %s)", len(a.Builds), name, a.Axis, a.Seed)
 	if a.Watered {
 		p.Line("Nothing differs but the water: stirred or shaken too short, as it should be, and too long.")
 	}

@@ -2,6 +2,7 @@ package drill
 
 import (
 	"math"
+	"slices"
 
 	"counterpour/flavor"
 	"counterpour/flavor/drill/wording"
@@ -34,17 +35,21 @@ func (t *Trainer) gradeMend(r *Round, a *Answer) (*Grade, error) {
 	if a.Pour < 0 || a.Pour >= len(s.Pours) {
 		return nil, flavor.Invalid("pour", a.Pour, "there is no pour %d; use 0 to %d", a.Pour, len(s.Pours)-1)
 	}
-	p := &s.Pours[a.Pour]
-	ml, err := measure.ToML(a.Amount, p.Unit, p.Profile)
+	was := s.Pours[a.Pour]
+	now, err := repoured(&was, a.Amount)
 	if err != nil {
 		return nil, err
 	}
-	from := p.Amount
-	m := mending{key: &r.key, pour: a.Pour, pourable: t.hand.Pourable(p, ml) || ml < p.ML}
+	m := mending{key: &r.key, pour: a.Pour, pourable: t.hand.Pourable(&was, now.ML) || now.ML < was.ML}
 	if m.before, err = t.judge.ScoreOnly(&s); err != nil {
 		return nil, err
 	}
-	p.Amount, p.ML = a.Amount, ml
+	if s.Pours[a.Pour] = now; now.ML == 0 {
+		s.Pours = slices.Delete(s.Pours, a.Pour, a.Pour+1)
+	}
+	if len(s.Pours) == 0 {
+		return nil, flavor.Invalid("amount", a.Amount, "nothing would be left of the drink; write an amount above 0")
+	}
 	if m.after, err = t.judge.ScoreOnly(&s); err != nil {
 		return nil, err
 	}
@@ -64,11 +69,23 @@ func (t *Trainer) gradeMend(r *Round, a *Answer) (*Grade, error) {
 	g.tellSlip(k)
 	if !g.Right {
 		g.Points = max(0, min(halfAtMost, m.regained()*halfAtMost))
-		g.Why = m.whyNot(p.Profile.Name)
+		g.Why = m.whyNot(was.Profile.Name)
 	}
 	g.Solution = wording.Poured(&k.classic.spec.Pours[k.pour])
-	g.Text = wording.Mended(p, from, m.after, m.before, m.proper, k.axis, g.After[k.axis], m.want)
+	g.Text = wording.Mended(&now, was.Amount, m.after, m.before, m.proper, k.axis, g.After[k.axis], m.want)
 	return g, nil
+}
+
+// repoured is a pour with another amount in its unit; 0 leaves it out.
+func repoured(was *flavor.Pour, amount float64) (flavor.Pour, error) {
+	now := *was
+	now.Amount, now.ML = amount, 0
+	if amount == 0 {
+		return now, nil
+	}
+	var err error
+	now.ML, err = measure.ToML(amount, was.Unit, was.Profile)
+	return now, err
 }
 
 // mending is a move that is to mend a drink.

@@ -27,13 +27,14 @@ type Complaint struct {
 	High bool
 	// Plain is the axis, Guest the words of a guest: "too much acid", "sharp".
 	Plain, Guest string
+	Also         []string // other words for it: "tart"
 }
 
 // Sayings lists all that may be said of a drink that is off, by axis.
 func Sayings() (out []Complaint) {
 	for _, a := range ratio.Axes() {
 		for _, high := range []bool{true, false} {
-			out = append(out, Complaint{a, high, wording.Plain(a, high), wording.Guest(a, high)})
+			out = append(out, Complaint{a, high, wording.Plain(a, high), wording.Guest(a, high), wording.AlsoSaid(a, high)})
 		}
 	}
 	return out

@@ -386,3 +386,20 @@ func TestRoundsHoldNothingThatIsAvoided(t *testing.T) {
 		}
 	}
 }
+
+// Whoever mends a drink may leave a pour of it out, and is told what that does.
+func TestAPourMayBeLeftOut(t *testing.T) {
+	s := newSchool(t)
+	spoilts(t, s, KindMend, StartSize, 2, func(r *Round) {
+		last := len(r.Specs[0].Pours) - 1
+		g, err := s.trainer.Grade(r, Answer{Pour: last})
+		require.NoError(t, err)
+		assert.Contains(t, g.Text, "Without its "+r.Specs[0].Pours[last].Profile.Name)
+		assert.Len(t, r.Specs[0].Pours, last+1, "the round is not changed")
+	})
+	r, err := s.trainer.Round(RoundRequest{Kind: KindMend, Axis: ratio.Sour, Seed: 1})
+	require.NoError(t, err)
+	r.Specs[0].Pours = r.Specs[0].Pours[:1]
+	_, err = s.trainer.Grade(r, Answer{Pour: 0})
+	assert.ErrorContains(t, err, "nothing would be left")
+}

@@ -3,6 +3,7 @@ package training
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
@@ -54,7 +55,7 @@ type roundPour struct{ Field, Amount, Name, Value string }
 
 var roundHints = map[drill.Kind]string{
 	drill.KindFault:  "A slip of the hand spoilt a good drink. Where it can be said from two sides, such as too sharp and not sweet enough, both are right.",
-	drill.KindMend:   "Change one amount; you may write a fraction or mL. The proper amount is right, and so is every change that undoes most of the slip, brings it into balance and keeps its size.",
+	drill.KindMend:   "Change one amount; you may write a fraction or mL, and 0 to leave it out. The proper amount is right, and so is every change that undoes most of the slip, brings it into balance and keeps its size.",
 	drill.KindOrder:  "As they stand in the glass, once the ice has given its water. Sweetness goes by sugar; drinks whose acid would turn the order round are never asked together.",
 	drill.KindGuess:  "As it stands in the glass, once the ice has given its water.",
 	drill.KindCover:  "The cover that a guest would notice least. Tick what the drink has less of with it; tick none if nothing is lost.",
@@ -197,6 +198,9 @@ func moveIn(f form.Values, r *drill.Round) (a drill.Answer, err error) {
 // unit.
 func amountIn(text string, pour *flavor.Pour) (float64, error) {
 	unreadable := form.Missing("pours", fmt.Sprintf("%q is no amount of %s; write one such as %s", text, pour.Profile.Name, part.Amount(pour)))
+	if words := strings.Fields(text); len(words) > 0 && words[0] == "0" {
+		return 0, nil // it is left out
+	}
 	amount, unit, ok := draft.ParseAmount(text)
 	if !ok {
 		return 0, unreadable

@@ -12,8 +12,11 @@ import (
 // is, what it scored before and what it scores when poured properly; and how much of an
 // axis there is now and should be, in mL of the trade's own measure.
 func Mended(moved *flavor.Pour, from float64, after, before, proper float64, a ratio.Axis, is, want float64) string {
-	return fmt.Sprintf("With %s of %s instead of %s the drink scores %.0f of 100; as it was it scored %.0f, and poured properly it scores %.0f. ",
-		measure.FormatAmount(moved.Amount, moved.Unit), moved.Profile.Name, measure.FormatAmount(from, moved.Unit), after, before, proper) +
+	move := "Without its " + moved.Profile.Name
+	if moved.Amount > 0 {
+		move = fmt.Sprintf("With %s of %s instead of %s", measure.FormatAmount(moved.Amount, moved.Unit), moved.Profile.Name, measure.FormatAmount(from, moved.Unit))
+	}
+	return fmt.Sprintf("%s the drink scores %.0f of 100; as it was it scored %.0f, and poured properly it scores %.0f. ", move, after, before, proper) +
 		fmt.Sprintf("Its %s is now as much as %s of %s; poured properly it is %s.", a.Noun(), millilitres(is), a.Measure(), millilitres(want))
 }
 

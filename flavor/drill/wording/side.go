@@ -17,6 +17,24 @@ var guests = [ratio.NumAxes][2]string{
 	ratio.Long:   {"thin, watery", "tight, wants stretching"},
 }
 
+// alsoSaid are other words for the same, by axis, for too much and for too little: common
+// practice, no source.
+var alsoSaid = [ratio.NumAxes][2][]string{
+	ratio.Strong: {{"strong", "alcoholic", "burns"}, {"not strong enough", "not boozy enough", "soft"}},
+	ratio.Sweet:  {{"sweet", "sickly", "sugary", "syrupy"}, {"not sweet", "needs sugar", "not enough sugar"}},
+	ratio.Sour:   {{"sour", "tart", "acidic", "acid", "puckering"}, {"not sour enough", "not sharp enough", "dull", "not enough acid"}},
+	ratio.Bitter: {{"bitter"}, {"not bitter enough", "not bitter"}},
+	ratio.Long:   {{"long", "diluted", "watered down", "too much water"}, {"short", "not long enough", "not enough water"}},
+}
+
+// AlsoSaid are other words for too much or too little of an axis: "tart" for "sharp".
+func AlsoSaid(a ratio.Axis, high bool) []string {
+	if high {
+		return alsoSaid[a][0]
+	}
+	return alsoSaid[a][1]
+}
+
 // Guest is what a guest says of too much or too little of an axis: "sharp".
 func Guest(a ratio.Axis, high bool) string {
 	if high {
