@@ -18,6 +18,7 @@ type wishesRecords struct {
 
 type wishRecord struct {
 	Words        []string       `toml:"words"`
+	Bases        []flavor.Class `toml:"bases"`
 	First        []string       `toml:"first"`
 	FirstClasses []flavor.Class `toml:"first-classes"`
 	Also         []string       `toml:"also"`
@@ -42,9 +43,18 @@ func (c *Catalogue) Carriers() (*wish.Carriers, error) {
 		row := &wish.Row{First: map[string]bool{}, Also: map[string]bool{}}
 		faults = append(faults, c.addCarriers(row.First, row, place, r.First, r.FirstClasses)...)
 		faults = append(faults, c.addCarriers(row.Also, row, place, r.Also, r.AlsoClasses)...)
-		for _, w := range r.Words {
-			if !out.Add(w, row) {
-				faults = append(faults, fmt.Errorf("%s: %q is no word that a wish may be made of, or has a row already", place, w))
+		bases := r.Bases
+		if len(bases) == 0 {
+			bases = []flavor.Class{""}
+		}
+		for _, base := range bases {
+			if base != "" && base.Part() != flavor.PartBase {
+				faults = append(faults, fmt.Errorf("%s: %q is no class of spirit", place, base))
+			}
+			for _, w := range r.Words {
+				if !out.Add(w, base, row) {
+					faults = append(faults, fmt.Errorf("%s: %q is no word that a wish may be made of, or has such a row already", place, w))
+				}
 			}
 		}
 	}

@@ -58,7 +58,11 @@ var load = sync.OnceValues(func() (*Bar, error) {
 	if err != nil {
 		return nil, err
 	}
-	st, err := station.New(d.Mixer, balance.NewJudge(d.Mixer, d.Set, c.Pantry()), d.Set, c.Space(), station.Lore{Proven: d.Proven, Serves: serves, Carriers: carriers})
+	customs, err := c.Customs()
+	if err != nil {
+		return nil, err
+	}
+	st, err := station.New(d.Mixer, balance.NewJudge(d.Mixer, d.Set, c.Pantry()), d.Set, c.Space(), station.Lore{Proven: d.Proven, Serves: serves, Carriers: carriers, Customs: customs})
 	return &Bar{Catalogue: c, Station: st, Proven: d.Proven, Usual: usual}, err
 })
 

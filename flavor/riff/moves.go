@@ -67,6 +67,10 @@ const oddWeight = 0.3
 // towardWeight is how much a wish lifts an ingredient that leads there.
 const towardWeight = 0.6
 
+// customWeight is how much an ingredient is lifted that the trade pours in place of what may
+// not be poured.
+const customWeight = 0.6
+
 // best keeps the n options that rank highest, the strange ones lowered, taking the classes in turn so that
 // a shelf of gins does not crowd out all else.
 func best(options []option, n int) []station.Sketch {
@@ -94,10 +98,12 @@ func best(options []option, n int) []station.Sketch {
 func (w *work) swaps(from *station.Parent, at, n int) []station.Sketch {
 	old := &from.Spec.Pours[at]
 	per := ratio.PerML(old.Profile)
+	_, there := w.Has(old.Profile)
 	var options []option
 	for i := range w.Shelf {
 		it := &w.Shelf[i]
-		if station.Pours(&from.Spec, it.Profile) || !w.Stands(old, it, &per) {
+		custom := !there && w.Customary(it.Profile, old.Profile) > 0
+		if station.Pours(&from.Spec, it.Profile) || !custom && !w.Stands(old, it, &per) {
 			continue
 		}
 		p, ok := station.Matched(old, it, &per)
@@ -110,6 +116,9 @@ func (w *work) swaps(from *station.Parent, at, n int) []station.Sketch {
 		s := from.Spec.Clone()
 		s.Pours[at] = p
 		o := w.consider(from, s, kindOfPart[old.Profile.Class.Part()], it, old.Profile, old.Profile)
+		if !there {
+			o = w.lifted(o, it, old.Profile)
+		}
 		o.Least = map[string]float64{it.Profile.ID: min(p.ML, leastWithin*old.ML)}
 		options = append(options, o)
 	}

@@ -39,7 +39,7 @@ func (w *work) lightened(from *station.Parent) []station.Sketch {
 		if w.Limits.Lighter() {
 			s := from.Spec.Clone()
 			s.Pours[at] = whole
-			options = append(options, w.consider(from, s, KindLighter, it, old.Profile, old.Profile))
+			options = append(options, w.lifted(w.consider(from, s, KindLighter, it, old.Profile, old.Profile), it, old.Profile))
 		}
 		if min(mine.ML, half.ML) < station.LeastBaseML {
 			continue
@@ -47,9 +47,15 @@ func (w *work) lightened(from *station.Parent) []station.Sketch {
 		s := from.Spec.Clone()
 		s.Pours[at] = mine
 		s.Pours = slices.Insert(s.Pours, at+1, half)
-		options = append(options, w.consider(from, s, KindLighter, it, nil, old.Profile))
+		options = append(options, w.lifted(w.consider(from, s, KindLighter, it, nil, old.Profile), it, old.Profile))
 	}
 	return best(options, w.each)
+}
+
+// lifted is an option with the place in which the trade pours the ingredient that came in.
+func (w *work) lifted(o option, it *station.Item, old *flavor.Profile) option {
+	o.Rank += customWeight * w.Customary(it.Profile, old)
+	return o
 }
 
 // turned pours the base and the largest wine beside it the other way round, where less

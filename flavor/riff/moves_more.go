@@ -145,16 +145,55 @@ func (w *work) lengthened(from *station.Parent) []station.Sketch {
 		}
 		s := from.Spec.Clone()
 		s.Pours = append(s.Pours, p)
-		if s.Service != flavor.Hot {
-			s.Service = flavor.Long
-		}
-		if !s.Method.Shaken() {
-			s.Method = flavor.Build
-		}
-		options = append(options, w.consider(from, s, KindLengthen, it, nil, nil))
+		options = append(options, w.consider(from, long(s), KindLengthen, it, nil, nil))
 	}
-	return best(options, w.each)
+	return append(best(options, w.each), w.bucked(from)...)
 }
+
+// long is a drink that something was poured on top of, served as such drinks are.
+func long(s flavor.Spec) flavor.Spec {
+	if s.Service != flavor.Hot {
+		s.Service = flavor.Long
+	}
+	if !s.Method.Shaken() {
+		s.Method = flavor.Build
+	}
+	return s
+}
+
+// bucked lengthens a drink with a sweet soda in place of its syrup, as a sour becomes a
+// buck: with both it cloys. Common practice, no source.
+func (w *work) bucked(from *station.Parent) []station.Sketch {
+	at := largest(&from.Spec, flavor.PartSweetener)
+	fizzes := slices.ContainsFunc(from.Spec.Pours, func(p flavor.Pour) bool { return p.Profile.Carbonated })
+	if at < 0 || from.Lost > 0 || fizzes || from.Spec.Service == flavor.Hot || largest(&from.Spec, flavor.PartSour) < 0 || largest(&from.Spec, flavor.PartBase) < 0 || largest(&from.Spec, flavor.PartTexture) >= 0 {
+		return nil
+	}
+	syrup := from.Spec.Pours[at].Profile
+	var options []option
+	for i := range w.Shelf {
+		it := &w.Shelf[i]
+		if !it.Profile.Class.Soft() || !it.Profile.Carbonated || it.Profile.Sugar.Value < sweetSoda {
+			continue
+		}
+		p, ok := station.Pour(it.Profile, it.Unit, buckML)
+		if !ok {
+			continue
+		}
+		s := from.Spec.Clone()
+		s.Pours[at] = p
+		o := w.consider(from, long(s), KindLengthen, it, syrup, nil)
+		o.Lost++ // the syrup
+		options = append(options, o)
+	}
+	return best(options, bucksTried)
+}
+
+// What a buck is lengthened with, in mL, and how many sodas are tried.
+const (
+	buckML     = 100.0
+	bucksTried = 6
+)
 
 // cloys reports whether what is stirred, or has its syrup already, would be lengthened with
 // what is sweet and nothing else, for the length alone.

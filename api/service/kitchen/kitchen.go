@@ -140,7 +140,7 @@ func (k *Kitchen) judgeBy(s *weigh.Set) (err error) {
 	k.Set = s
 	k.Judge = balance.NewJudge(k.Mixer, s, k.Catalogue.Pantry())
 	k.Finder = cover.NewFinder(k.Mixer, k.Judge, k.Catalogue.Space(), k.customs, cover.DefaultWeights())
-	k.Station, err = station.New(k.Mixer, k.Judge, s, k.Catalogue.Space(), station.Lore{Proven: k.Proven, Serves: k.serves, Carriers: k.carriers})
+	k.Station, err = station.New(k.Mixer, k.Judge, s, k.Catalogue.Space(), station.Lore{Proven: k.Proven, Serves: k.serves, Carriers: k.carriers, Customs: k.customs})
 	return err
 }
 

@@ -383,6 +383,19 @@ func (j *Job) idle(s *flavor.Spec) (n int) {
 	return n
 }
 
+// strays reports whether a drink pours a spirit of another class than the drink asked about
+// does, where wishes for more or less say what to change and that spirit serves none: who
+// wants it drier wants no other drink.
+func (j *Job) strays(s *flavor.Spec) bool {
+	if len(j.Limits.Aims) == 0 || j.Limits.Lighter() {
+		return false
+	}
+	return slices.ContainsFunc(s.Pours, func(x flavor.Pour) bool {
+		p := x.Profile
+		return p.Base() && !j.From.HasClass(p.Class) && !j.stepsIn(p) && !j.Limits.Wants(p) && !j.Serves(p)
+	})
+}
+
 // heightened reports whether an ingredient of the drink asked about seasons it and is what a
 // bartender meets a wish for more with: then more of it is poured than usual.
 func (j *Job) heightened(p *flavor.Profile) bool {

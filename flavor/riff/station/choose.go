@@ -12,26 +12,28 @@ import (
 
 // The weights of the choice. Quality and sameness both run from 0 to 1.
 const (
-	relevance   = 0.6 // of quality against sameness: the λ of maximal marginal relevance
-	likeWeight  = 0.5 // of the likeness to proven drinks, in quality
-	moveCost    = 0.14
-	oddCost     = 0.30 // of each unit of strangeness, see companions
-	reachJND    = 8.0  // the distance at which two drinks are no longer much alike
-	mostOdd     = 3.0
-	farCost     = 0.020 // of a just-noticeable difference from the drink, where a wish says what to change or it cannot be poured
-	farUnasked  = 2.0   // times as much of what is beyond reachJND, where nobody says what to change: it is another drink
-	metWeight   = 0.3   // of how well the wishes for more or less are met
-	carryWeight = 0.50  // of how much of that is by what a bartender reaches for first
-	nearWeight  = 0.25  // of what comes nearest to a drink that cannot be poured
-	plainWeight = 0.30  // of what meets a wish by amounts alone
-	unsettling  = 0.25  // of a just-noticeable difference that it must earn for a guest who avoids an allergen
-	idleCost    = 0.20  // of each thing that came in and serves no wish
-	repeatCost  = 0.10  // of each time that something new is in the list already
-	kindWeight  = 0.20
-	kindCost    = 0.03 // of each time from the third that a move is in the list already
-	strange     = 0.45 // strangeness from which a riff that nobody wished for comes after the others
-	strangeCost = 0.30
-	newWeight   = 0.35 // of what both bring in that the drink had not
+	relevance    = 0.6 // of quality against sameness: the λ of maximal marginal relevance
+	likeWeight   = 0.5 // of the likeness to proven drinks, in quality
+	moveCost     = 0.14
+	oddCost      = 0.30 // of each unit of strangeness, see companions
+	reachJND     = 8.0  // the distance at which two drinks are no longer much alike
+	mostOdd      = 3.0
+	farCost      = 0.020 // of a just-noticeable difference from the drink, where a wish says what to change or it cannot be poured
+	farUnasked   = 2.0   // times as much of what is beyond reachJND, where nobody says what to change: it is another drink
+	metWeight    = 0.3   // of how well the wishes for more or less are met
+	carryWeight  = 0.50  // of how much of that is by what a bartender reaches for first
+	nearWeight   = 0.25  // of what comes nearest to a drink that cannot be poured
+	customWeight = 0.30  // of what the trade pours in place of what may not be poured
+	plainWeight  = 0.30  // of what meets a wish by amounts alone
+	unsettling   = 0.25  // of a just-noticeable difference that it must earn for a guest who avoids an allergen
+	idleCost     = 0.20  // of each thing that came in and serves no wish
+	strayCost    = 0.30  // of another spirit than that of the drink, where a wish says what to change and is not met by it
+	repeatCost   = 0.10  // of each time that something new is in the list already
+	kindWeight   = 0.20
+	kindCost     = 0.03 // of each time from the third that a move is in the list already
+	strange      = 0.45 // strangeness from which a riff that nobody wished for comes after the others
+	strangeCost  = 0.30
+	newWeight    = 0.35 // of what both bring in that the drink had not
 )
 
 // quality is how good a riff is by itself: how well it sits in its family, how
@@ -46,8 +48,11 @@ func quality(s *Settled) float64 {
 	if s.plain {
 		near += plainWeight
 	}
+	if s.strays {
+		near -= strayCost
+	}
 	sits := (min(s.Score, 100) - weigh.BalancedFrom) / (100 - weigh.BalancedFrom)
-	return (1-likeWeight)*sits + likeWeight*min(1, max(0, s.Rank)) - moveCost*float64(s.Moves-1) - oddCost*min(s.odd, mostOdd) + metWeight*s.met + carryWeight*s.carried - farCost*s.far - idleCost*float64(s.idle) - unsettling*s.unsettles + near
+	return (1-likeWeight)*sits + likeWeight*min(1, max(0, s.Rank)) - moveCost*float64(s.Moves-1) - oddCost*min(s.odd, mostOdd) + metWeight*s.met + carryWeight*s.carried + customWeight*s.custom - farCost*s.far - idleCost*float64(s.idle) - unsettling*s.unsettles + near
 }
 
 // sameness is how much of one riff the other repeats: near in the glass, made by

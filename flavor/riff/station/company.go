@@ -31,7 +31,7 @@ func (j *Job) company(s, frame *flavor.Spec) (odd float64, shunned bool) {
 		}
 		for k := range i {
 			a, b := s.Pours[i].Profile, s.Pours[k].Profile
-			if a.ID == b.ID || j.foams(s, a) || j.foams(s, b) || j.givenBoth(a, b) || frame != nil && Pours(frame, a) && Pours(frame, b) {
+			if a.ID == b.ID || j.foams(s, a) || j.foams(s, b) || j.givenBoth(a, b) || j.standsIn(a, b) || frame != nil && Pours(frame, a) && Pours(frame, b) {
 				continue
 			}
 			if j.soft(a) && j.soft(b) {
@@ -39,6 +39,9 @@ func (j *Job) company(s, frame *flavor.Spec) (odd float64, shunned bool) {
 				continue
 			}
 			p := j.pairOf(a, b)
+			if p.Odd() > 0 && (thins(a, b) || thins(b, a)) {
+				continue
+			}
 			asked := j.asked(a) || j.asked(b) || j.comesTogether(a, b)
 			shunned = shunned || clash(&s.Pours[i], &s.Pours[k]) || p.Shunned() && (!asked || a.Class.Curdles() || b.Class.Curdles())
 			switch v := p.Odd(); {
@@ -57,6 +60,21 @@ func (j *Job) company(s, frame *flavor.Spec) (odd float64, shunned bool) {
 		most = tooOddMust
 	}
 	return odd - well/max(1, pairs), shunned || odd > most
+}
+
+// thins reports whether one of two is water or plain soda and the other is what they
+// lengthen in any drink: what smells of nothing keeps the company of every spirit, juice
+// and syrup. Common practice, no source.
+func thins(plain, p *flavor.Profile) bool {
+	water := (plain.Class.Free() || plain.Class.Soft()) && plain.Sugar.Value <= 0 && plain.Bitter.Value <= 0 && plain.Aroma.Total() <= 0
+	if !water || p.Carbonated || p.Class.Curdles() {
+		return false
+	}
+	switch p.Class.Part() {
+	case flavor.PartBase, flavor.PartModifier, flavor.PartSour, flavor.PartSweetener:
+		return p.Class.Kin() != flavor.KinSavoury
+	}
+	return false
 }
 
 // givenBoth reports whether a drink that was given pours two ingredients.

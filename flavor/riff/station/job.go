@@ -92,7 +92,7 @@ func (s *Station) NewJob(stock []*flavor.Profile, l *Limits, system measure.Syst
 	}
 	slices.SortFunc(j.Shelf, func(a, b Item) int { return strings.Compare(a.Profile.ID, b.Profile.ID) })
 	for i := range l.Aims {
-		j.carriedBy(&l.Aims[i])
+		j.carriedBy(&l.Aims[i], "")
 	}
 	chance := rand.New(rand.NewPCG(seed, seedStream))
 	for i := range j.Shelf {
@@ -102,10 +102,10 @@ func (s *Station) NewJob(stock []*flavor.Profile, l *Limits, system measure.Syst
 	return j
 }
 
-// carriedBy sets what a bartender meets a wish with: by the table where the shelf has
-// any of that, else whatever has much of what is wished.
-func (j *Job) carriedBy(a *Aim) {
-	row := j.Station.carriers.Of(&a.wish)
+// carriedBy sets what a bartender meets a wish with in a drink on a class of spirit: by the
+// table where the shelf has any of that, else whatever has much of what is wished.
+func (j *Job) carriedBy(a *Aim, base flavor.Class) {
+	row := j.Station.carriers.Of(&a.wish, base)
 	if row == nil || !slices.ContainsFunc(j.Shelf, func(it Item) bool { return row.Carries(it.Profile) }) {
 		return
 	}
@@ -133,8 +133,24 @@ func (j *Job) SetFrom(s *flavor.Spec) error {
 	j.From, j.FromDrink, j.FromGlass = s, drink, j.Station.Space.Percept(s, drink)
 	j.wished = measured{s, drink, j.FromGlass}
 	j.Given = append(j.Given, s)
+	if base := largestBase(s); base != nil {
+		for i := range j.Limits.Aims {
+			j.carriedBy(&j.Limits.Aims[i], base.Class)
+		}
+	}
 	j.WriteAs(s)
 	return nil
+}
+
+// largestBase is the spirit of a drink that is poured most, nil if it has none.
+func largestBase(s *flavor.Spec) (base *flavor.Profile) {
+	most := 0.0
+	for i := range s.Pours {
+		if p := &s.Pours[i]; p.Profile.Base() && p.ML > most {
+			base, most = p.Profile, p.ML
+		}
+	}
+	return base
 }
 
 // measured is a drink that others are compared with.

@@ -23,27 +23,32 @@ const LeastBaseML = 14.5
 // flat before it is stirred in. Common practice, no source.
 const leastFizzML = 29.0
 
-// LeastOf is the smallest amount that a pour may come down to, in mL: a base is
-// no dash, and what sparkles no splash, unless a drink that was given pours it so, and a bottle that must move
-// is moved.
+// LeastOf is the smallest amount that a pour may come down to, in mL: a base is no dash,
+// what sparkles no splash, and what sours or sweetens no drop, unless a drink that was given
+// pours it so, and a bottle that must move is moved.
 func (j *Job) LeastOf(p *flavor.Pour) float64 {
-	least := 0.0
-	if p.Profile.Base() {
-		least = LeastBaseML
-		if was := j.given(p.Profile); was > 0 {
-			least = min(least, was)
-		}
-	}
-	if p.Profile.Carbonated {
-		least = leastFizzML
-		if was := j.given(p.Profile); was > 0 {
-			least = min(least, was)
-		}
+	least := leastPouredOf(p)
+	if was := j.given(p.Profile); was > 0 {
+		least = min(least, was)
 	}
 	if j.Must[p.Profile.ID] {
 		least = max(least, min(j.LeastUse(p.Profile), p.ML))
 	}
 	return least
+}
+
+// leastPouredOf is the least of a pour that does the work of its kind, in mL.
+func leastPouredOf(p *flavor.Pour) float64 {
+	part := p.Profile.Class.Part()
+	switch {
+	case p.Profile.Carbonated:
+		return leastFizzML
+	case p.Profile.Base():
+		return LeastBaseML
+	case (part == flavor.PartSour || part == flavor.PartSweetener) && p.Unit.Jigger():
+		return leastSpoonML
+	}
+	return 0
 }
 
 // given is the most of p that a drink which was given pours, in mL.

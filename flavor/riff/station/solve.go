@@ -41,7 +41,9 @@ type Settled struct {
 	met     float64 // how well it meets the wishes for more or less, 0 to 1
 	far     float64 // just-noticeable differences from the drink asked about, that count; without wishes those beyond reachJND
 	plain   bool    // a wish says what to change, and only amounts change, or something is left out
+	custom  float64 // how far it pours what the trade does in place of what may not be poured, 0 to 1
 	idle    int     // how many of the things that came in serve no wish
+	strays  bool    // a wish says what to change, and it is on another spirit for no wish
 	nearest bool    // the drink asked about cannot be poured, and all of it that can is here
 	odd     float64 // how strange the company is that its pours keep
 	shunned bool    // whether proven drinks shun some of it
@@ -116,7 +118,9 @@ func (j *Job) Settle(d *Sketch) (*Settled, error) {
 		out.met = j.met(out)
 		out.carried = j.carried(out)
 		out.plain = j.plain(out)
+		out.custom = j.customary(&out.Spec)
 		out.idle = j.idle(&out.Spec)
+		out.strays = j.strays(&out.Spec)
 		out.nearest = d.Lost == 0 && len(out.Spec.Pours) <= len(j.From.Pours) && !j.hasAll(j.From) && j.keepsRest(&out.Spec)
 		if j.Limits.Wished() || !j.hasAll(j.From) {
 			out.far = Apart(j.wished.glass, out.Glass)

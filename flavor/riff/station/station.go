@@ -24,6 +24,7 @@ type Station struct {
 	practice   *precedent.Practice
 	companions *precedent.Companions
 	carriers   *wish.Carriers
+	customs    *flavor.Customs
 }
 
 // Lore is what a station knows of the trade beside the families of drinks.
@@ -31,6 +32,7 @@ type Lore struct {
 	Proven   []template.Labelled // what reads like a drink; may be none
 	Serves   []template.Labelled // how bars pour what proven drinks hardly have a place for, nameless; may be none
 	Carriers *wish.Carriers      // what a bartender meets a wish with; may be nil
+	Customs  *flavor.Customs     // what the trade pours in place of what; may be nil
 }
 
 // New returns a station that judges by a set of families and tells glasses apart in a
@@ -41,7 +43,7 @@ func New(mixer *mix.Mixer, judge *balance.Judge, set *weigh.Set, space *sense.Sp
 		return nil, err
 	}
 	poured := slices.Concat(lore.Proven, lore.Serves)
-	return &Station{Mixer: mixer, Judge: judge, Set: set, Space: space, book: b, serves: lore.Serves, carriers: lore.Carriers,
+	return &Station{Mixer: mixer, Judge: judge, Set: set, Space: space, book: b, serves: lore.Serves, carriers: lore.Carriers, customs: lore.Customs,
 		practice: precedent.NewPractice(poured), companions: precedent.NewCompanions(poured, space)}, nil
 }
 

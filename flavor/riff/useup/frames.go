@@ -356,6 +356,9 @@ func unitFor(p *flavor.Pour, it *station.Item) flavor.Unit {
 // that smell of nothing the one that every bar has.
 const commonWeight = 0.2
 
+// customWeight is how much nearer counts what the trade pours in the place of something.
+const customWeight = 0.4
+
 // mustMove is how much nearer a bottle counts that must move.
 const mustMove = 0.3
 
@@ -381,7 +384,7 @@ func (u *user) nearest(s *flavor.Spec, at int) (*station.Item, bool) {
 			continue
 		}
 		v := u.work.Likeness(it, old.Profile)
-		v += it.Chance + commonWeight*u.work.Common(it)
+		v += it.Chance + commonWeight*u.work.Common(it) + customWeight*u.work.Customary(it.Profile, old.Profile)
 		if it.Part == flavor.PartBase && it.Profile.ABV.Value <= flavor.NoAlcoholABV {
 			v += precedent.Cosine(it.Profile.Aroma[:], old.Profile.Aroma[:]) // one is made after each spirit, and juniper stands for no rum
 		}

@@ -7,7 +7,13 @@ import (
 // Carriers say which pours a bartender meets a wish for more with. A wish that they
 // do not name is met by whatever has much of what is wished. The zero value names none.
 type Carriers struct {
-	rows map[string]*Row // by plain word
+	rows map[on]*Row
+}
+
+// on is a plain word, and the class of spirit that the row is for; none for any.
+type on struct {
+	word string
+	base flavor.Class
 }
 
 // Row is what carries one wish, as ids of ingredients.
@@ -19,35 +25,45 @@ type Row struct {
 // Carries reports whether an ingredient stands for the wish at all.
 func (r *Row) Carries(p *flavor.Profile) bool { return r.First[p.ID] || r.Also[p.ID] }
 
-// Add names what carries a wish. It is false if a word is none that a wish may be made
-// of, or has a row already.
-func (c *Carriers) Add(word string, row *Row) bool {
-	if _, known := lexicon[word]; !known || c.rows[word] != nil {
+// Add names what carries a wish: in drinks on one class of spirit, or in any if base is
+// empty. It is false if a word is none that a wish may be made of, or has such a row already.
+func (c *Carriers) Add(word string, base flavor.Class, row *Row) bool {
+	key := on{word, base}
+	if _, known := lexicon[word]; !known || c.rows[key] != nil {
 		return false
 	}
 	if c.rows == nil {
-		c.rows = map[string]*Row{}
+		c.rows = map[on]*Row{}
 	}
-	c.rows[word] = row
+	c.rows[key] = row
 	return true
 }
 
-// Of returns what carries a wish for more: the row of its own word, else of its sense
-// or aroma family; nil if there is none.
-func (c *Carriers) Of(w *Wish) *Row {
+// Of returns what carries a wish for more in a drink on a class of spirit, none if base is
+// empty: the row of its own word, else of its sense or aroma family, and of each the one for
+// that spirit before the one for any; nil if there is none.
+func (c *Carriers) Of(w *Wish, base flavor.Class) *Row {
 	if c == nil || !w.More {
 		return nil
 	}
 	if t, ok := lexicon[w.Of]; ok && !t.down {
-		if row := c.rows[w.Of]; row != nil {
+		if row := c.row(w.Of, base); row != nil {
 			return row
 		}
 	}
 	switch {
 	case w.Kind == Sense:
-		return c.rows[w.Sense.String()]
+		return c.row(w.Sense.String(), base)
 	case w.Kind == Aroma && len(w.Families) == 1 && len(w.Or) == 0:
-		return c.rows[flavor.AromaFamilies()[w.Families[0]].ID]
+		return c.row(flavor.AromaFamilies()[w.Families[0]].ID, base)
 	}
 	return nil
+}
+
+// row is the row of a word for a class of spirit, else the one for any.
+func (c *Carriers) row(word string, base flavor.Class) *Row {
+	if row := c.rows[on{word, base}]; row != nil {
+		return row
+	}
+	return c.rows[on{word: word}]
 }
