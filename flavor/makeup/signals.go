@@ -14,6 +14,7 @@ const (
 	HasSyrup
 	HasSpicedSyrup
 	LiqueurSweetens // share of the sweetness that liqueurs bring
+	SodaSweetens    // share of the sweetness that sodas bring
 	ManySweeteners
 	BitterSpirit // share of the alcohol that amari and bitter aperitifs bring
 	WineSpirit   // share of the alcohol that aromatised and fortified wines bring
@@ -53,7 +54,7 @@ const (
 	NumSignals = int(IsHot) + 1
 )
 
-var signalNames = [NumSignals]string{"sour", "syrup", "spiced syrup", "liqueur sweetens", "many sweeteners",
+var signalNames = [NumSignals]string{"sour", "syrup", "spiced syrup", "liqueur sweetens", "soda sweetens", "many sweeteners",
 	"bitter spirit", "wine spirit", "plain wine", "liqueur spirit", "base", "two bases", "rum", "soda", "sparkling", "juice",
 	"weak", "coffee", "cream", "milk", "yolk", "egg white", "herb", "bitters", "absinthe",
 	"wine", "dry wine", "beer", "savoury", "alcohol", "even",
@@ -92,6 +93,7 @@ func SignalsOf(s *flavor.Spec, parts []Part, ml []float64) Signals {
 		HasSyrup:        Presence(of[syrupSweet], t.total, HalfLiquid),
 		HasSpicedSyrup:  Presence(of[spicedSweet], t.total, HalfLiquid),
 		LiqueurSweetens: share(of[liqueurSweet], t.sweet),
+		SodaSweetens:    share(of[sodaSweet], t.sweet),
 		BitterSpirit:    share(of[bitterStrong], t.ethanol),
 		WineSpirit:      share(of[wineStrong], t.ethanol),
 		PlainWine:       share(of[plainStrong], t.ethanol),

@@ -31,6 +31,7 @@ func TestSignalsTellWhatIsPoured(t *testing.T) {
 		{&flavor.Profile{Class: flavor.ClassVermouth, ABV: figure(16), Sugar: figure(30)}, 30, makeup.HasWine},
 		{&flavor.Profile{Class: flavor.ClassVermouth, ABV: figure(16), Sugar: figure(30)}, 30, makeup.HasDryWine},
 		{&flavor.Profile{Class: flavor.ClassSoda}, 120, makeup.HasSoda},
+		{&flavor.Profile{Class: flavor.ClassSoda, Sugar: figure(90), Sugars: sucrose}, 120, makeup.SodaSweetens},
 		{&flavor.Profile{Class: flavor.ClassSparklingWine, ABV: figure(12)}, 120, makeup.HasSparkling},
 		{&flavor.Profile{Class: flavor.ClassBeer, ABV: figure(5)}, 180, makeup.HasBeer},
 		{&flavor.Profile{Class: flavor.ClassJuice, Sugar: figure(100), Acid: figure(8), Acids: flavor.AcidBlend{Citric: 1}}, 120, makeup.HasJuice},

@@ -39,6 +39,7 @@ const (
 	syrupSweet
 	spicedSweet
 	liqueurSweet
+	sodaSweet
 
 	numSums
 )
@@ -83,7 +84,7 @@ var tallies = map[flavor.Class]tally{
 	flavor.ClassPlantMilk:       {volume: creamML},
 	flavor.ClassEgg:             {volume: whiteML},
 	flavor.ClassFoam:            {volume: whiteML},
-	flavor.ClassSoda:            {volume: sodaML},
+	flavor.ClassSoda:            {volume: sodaML, sweet: sodaSweet},
 	flavor.ClassTea:             {volume: weakML},
 	flavor.ClassWater:           {volume: weakML},
 	flavor.ClassCoffee:          {volume: coffeeML},
@@ -162,7 +163,7 @@ func (t *sums) add(x *Part, ml float64) {
 	if c.salty {
 		t.of[savouryML] += ml
 	}
-	if c.sweet != uncounted {
+	if c.sweet != uncounted && c.sweet != sodaSweet { // a mixer is no second sweetener
 		keepLargest(&t.sweeteners, sweet)
 	}
 	t.addBase(c, ethanol)

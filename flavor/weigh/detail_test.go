@@ -143,3 +143,20 @@ func TestPrepareFaults(t *testing.T) {
 	_, err = k.set.Prepare(templatetest.Spec(templatetest.Of(templatetest.Spirit, 0)))
 	assert.ErrorContains(t, err, "to weigh")
 }
+
+// A mixer that is sweet itself makes a mule of what syrup and soda make a collins: common
+// practice, no source. What is shaken as a sour with a little of it on top is told by that.
+func TestASweetMixerMakesAMule(t *testing.T) {
+	k := newKitchen(t)
+	for text, want := range map[string]string{
+		"2 oz vodka\n1/2 oz lime juice\n4 oz ginger beer\nbuild, long":                           "buck",
+		"2 oz vodka\n1/2 oz lime juice\n1/2 oz simple syrup\n4 oz ginger beer\nbuild, long":      "buck",
+		"45 ml dark rum\n15 ml lime juice\n10 ml honey syrup\n120 ml ginger ale\nbuild, long":    "buck",
+		"2 oz vodka\n1/2 oz lime juice\n1/2 oz simple syrup\n4 oz soda water\nbuild, long":       "collins",
+		"2 oz gin\n1 oz lemon juice\n3/4 oz simple syrup\n2 oz soda water\nshake, long":          "collins",
+		"2 oz bourbon\n3/4 oz lemon juice\n3/4 oz honey syrup\n1 1/2 oz ginger ale\nshake, long": "collins",
+	} {
+		b := k.build(t, k.read(t, text))
+		assert.Equal(t, want, b.Detail(b.Amounts()).Families[0].ID, text)
+	}
+}
