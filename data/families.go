@@ -33,6 +33,8 @@ type familyRecord struct {
 	Signs  map[string]float64 `toml:"signs"`
 	Bias   float64            `toml:"bias"`
 	Usual  string             `toml:"usual"`
+	Mark   string             `toml:"mark"`
+	Poured string             `toml:"poured"`
 }
 
 // Families loads the families of drinks with their published ratios.
@@ -56,7 +58,10 @@ func Families() ([]template.Family, error) {
 }
 
 func (r familyRecord) family() (template.Family, error) {
-	f := template.Family{ID: r.ID, Name: r.Name, Source: r.Source, Bias: r.Bias, Usual: r.Usual}
+	f := template.Family{ID: r.ID, Name: r.Name, Source: r.Source, Bias: r.Bias, Usual: r.Usual, Mark: r.Mark, Poured: r.Poured}
+	if f.Mark == "" || f.Poured == "" {
+		return f, errors.New("fields mark and poured: say what makes it this family, and how bars say its ratio")
+	}
 	for _, a := range ratio.Axes() {
 		if v, ok := r.Ratio[a.String()]; ok {
 			f.Axes = append(f.Axes, a)

@@ -140,7 +140,7 @@ var roundPlaces = map[string]string{"size": "size_jnd", "abv": "answer.abv_pct",
 
 func answerOf(r *drill.Round) *RoundAnswer {
 	a := &RoundAnswer{Round: keyOf(r), Question: r.Question, SizeJND: round(r.Size, digitsJND),
-		Marks:  list(r.Drinks(), func(s *flavor.Spec) string { return drill.MarkOf(s).String() }),
+		Marks:  list(r.Marks(), drill.Mark.String),
 		Drinks: list(r.Specs, roundDrink),
 		Options: list(r.Options, func(o drill.Option) RoundOption {
 			return RoundOption{o.Label, allergensOf(&flavor.Spec{Pours: o.Pours})}

@@ -304,7 +304,7 @@ func TestFamilyRoundsAskOfManyFamilies(t *testing.T) {
 		for seed := range uint64(rounds) {
 			r, err := s.trainer.Round(RoundRequest{Kind: KindFamily, Size: size, Seed: seed})
 			require.NoError(t, err)
-			families[r.key.names[0]]++
+			families[r.key.offered[r.key.option].Name]++
 			drinks[r.key.classic.spec.Name] = true
 		}
 		for name, n := range families {
@@ -312,5 +312,30 @@ func TestFamilyRoundsAskOfManyFamilies(t *testing.T) {
 		}
 		assert.GreaterOrEqual(t, len(families), 5, "%v steps", size)
 		assert.GreaterOrEqual(t, len(drinks), 10, "%v steps", size)
+	}
+}
+
+// A family round says what makes the family, not how far a ratio lies from it; a wrong answer
+// is told what would make that one. A ratio that was read is marked as its drink is.
+func TestAFamilyIsTaught(t *testing.T) {
+	s := newSchool(t)
+	families, _ := s.trainer.set.Families()
+	markOf := map[string]string{}
+	for i := range families {
+		markOf[families[i].Name] = families[i].Mark
+	}
+	for seed := range uint64(12) {
+		r, err := s.trainer.Round(RoundRequest{Kind: KindFamily, Seed: seed})
+		require.NoError(t, err)
+		assert.Len(t, r.Marks(), 2, "of the drink and of its ratio")
+		for i, o := range r.Options {
+			g, err := s.trainer.Grade(r, Answer{Option: i})
+			require.NoError(t, err)
+			assert.Contains(t, g.Text, markOf[g.Solution])
+			assert.Equal(t, g.Right, g.Why == "")
+			if !g.Right {
+				assert.Contains(t, g.Why, o.Label+" would be "+markOf[o.Label])
+			}
+		}
 	}
 }

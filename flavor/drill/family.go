@@ -124,16 +124,18 @@ func nearFamilies(ratio *ratio.Equivalents, centres []ratio.Equivalents, size fl
 }
 
 func familyOptions(r RoundRequest, x *reading, families []template.Family, centres []ratio.Equivalents, rng *rand.Rand) *Round {
-	own, next := x.options[0], x.options[1]
 	round := &Round{Request: r, Size: margin(&x.ratio, centres, x.options), Ratio: x.ratio,
 		Question: wording.ToRead(&x.classic.spec),
-		key:      key{classic: x.classic, names: []string{families[own].Name, families[next].Name}, handed: families[own].Source}}
-	round.key.after, round.key.next = centres[own], telling(&x.ratio, &centres[next])
+		key:      key{classic: x.classic, after: centres[x.options[0]]}}
 	for place, i := range rng.Perm(len(x.options)) {
-		round.key.told = append(round.key.told, telling(&x.ratio, &centres[x.options[i]]))
-		round.Options = append(round.Options, Option{Label: families[x.options[i]].Name})
-		if i == 0 {
+		f := &families[x.options[i]]
+		round.key.offered = append(round.key.offered, f)
+		round.Options = append(round.Options, Option{Label: f.Name})
+		switch i {
+		case 0:
 			round.key.option = place
+		case 1:
+			round.key.next = place
 		}
 	}
 	return round
@@ -144,13 +146,15 @@ func gradeFamily(r *Round, a *Answer) (*Grade, error) {
 		return nil, err
 	}
 	k := &r.key
-	g := &Grade{Right: a.Option == k.option, Before: r.Ratio, After: k.after, Solution: k.names[0]}
+	own, next, said := k.offered[k.option], k.offered[k.next], k.offered[a.Option]
+	g := &Grade{Right: a.Option == k.option, Before: r.Ratio, After: k.after, Solution: own.Name}
+	g.Text = wording.Read(&k.classic.spec, own.Name, own.Mark, own.Poured)
 	if g.Right {
 		g.Points = 1
+		g.Text = wording.Beside(g.Text, wording.OtherFamily(next.Name, next.Mark))
 	} else {
-		g.Why = wording.NotFamily(r.Options[a.Option].Label, k.told[a.Option])
+		g.Why = wording.OtherFamily(said.Name, said.Mark)
 	}
-	g.Text = wording.Read(&k.classic.spec, k.names[0], k.handed, k.names[1], k.next)
 	return g, nil
 }
 
@@ -168,20 +172,6 @@ func shareOf(e ratio.Equivalents) ratio.Equivalents {
 // shareFloor is the share of a drink below which a part is as good as absent to
 // somebody who reads a ratio.
 const shareFloor = 0.02
-
-// telling is the part by which a ratio is told from a family soonest: that which is furthest
-// from its middle, once the larger drink is poured down to the size of the other.
-func telling(has, middle *ratio.Equivalents) (out wording.Telling) {
-	logs, mean := logsOf(has, middle)
-	here, there := shareOf(*has), shareOf(*middle)
-	most := -1.0
-	for i := range logs {
-		if j := balance.JND(ratio.Axis(i), logs[i]-mean); j > most {
-			most, out = j, wording.Telling{Axis: ratio.Axis(i), Here: here[i], InFamily: there[i]}
-		}
-	}
-	return out
-}
 
 // logsOf are how far each part of a ratio is from that of another, as logarithms, and the mean
 // of them.

@@ -12,9 +12,11 @@ import (
 type Mark uint16
 
 // MarkOf returns the mark of a drink, which goes by its name.
-func MarkOf(s *flavor.Spec) Mark {
+func MarkOf(s *flavor.Spec) Mark { return markOf(flavor.NormaliseName(s.Name)) }
+
+func markOf(text string) Mark {
 	h := fnv.New32a()
-	h.Write([]byte(flavor.NormaliseName(s.Name)))
+	h.Write([]byte(text))
 	sum := h.Sum32()
 	return Mark(sum ^ sum>>16)
 }

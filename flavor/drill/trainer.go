@@ -11,7 +11,6 @@ import (
 	"counterpour/flavor/drill/handling"
 	"counterpour/flavor/drill/pace"
 	"counterpour/flavor/drill/slip"
-	"counterpour/flavor/drill/wording"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
@@ -176,6 +175,18 @@ func (r *Round) Drinks() []*flavor.Spec {
 	return out
 }
 
+// Marks are those of what a round asks: of its drinks, and of the ratio that is to be read,
+// which several drinks may share.
+func (r *Round) Marks() (out []Mark) {
+	for _, d := range r.Drinks() {
+		out = append(out, MarkOf(d))
+	}
+	if r.Request.Kind == KindFamily {
+		out = append(out, markOf(r.Question))
+	}
+	return out
+}
+
 // key is the answer to a round.
 type key struct {
 	axis    ratio.Axis
@@ -189,12 +200,10 @@ type key struct {
 	alike   []alike // of a cover: the options that are right
 	lost    []flavor.AromaFamily
 	values  []float64
-	names   []string          // of a family: its own, and the next
-	handed  string            // of a family: how its ratio is handed down
-	next    wording.Telling   // of a family: what tells it from the next
-	told    []wording.Telling // of a family: what tells it from each option
-	proper  handling.Served   // of a hand
-	made    []handling.Mishap // of a hand: each option
+	offered []*template.Family // of a family: each option
+	next    int                // of a family: the nearest of the wrong options
+	proper  handling.Served    // of a hand
+	made    []handling.Mishap  // of a hand: each option
 	after   ratio.Equivalents
 }
 

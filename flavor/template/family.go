@@ -25,6 +25,9 @@ type Family struct {
 	Bias  float64
 	// Usual says in two sentences how the two usual faults taste.
 	Usual string
+	// Mark says what makes a drink one of the family, after "is": "a sour with soda".
+	// Poured is the ratio as bars say it: "2 : ¾ : ¾ of spirit, sour juice and syrup".
+	Mark, Poured string
 }
 
 // Check reports why a family cannot be used.

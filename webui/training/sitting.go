@@ -63,8 +63,8 @@ func (s sitting) text() string {
 func (s sitting) after(r *drill.Round, right bool) sitting {
 	s.played, s.last = s.played+1, r.Request.Kind
 	s.seen = slices.Clone(s.seen)
-	for _, d := range r.Drinks() {
-		if m := drill.MarkOf(d); !slices.Contains(s.seen, m) {
+	for _, m := range r.Marks() {
+		if !slices.Contains(s.seen, m) {
 			s.seen = append(s.seen, m)
 		}
 	}

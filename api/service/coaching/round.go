@@ -94,8 +94,15 @@ func roundOf(t *drill.Trainer, kind drill.Kind, r *RoundRequest) (*drill.Round, 
 // has few drinks, and one that is asked about at another size teaches as much.
 const menuTimes = 2.0
 
+// familyOfMenu is how many of the rounds of families one is of the menu at most, which has few
+// drinks: who reads a family off a ratio is told no drink, so that it need not be the bar's own.
+const familyOfMenu = 4
+
 // ofMenu makes a round of the bar's own menu; nil if none is to be had that suits.
 func ofMenu(t *drill.Trainer, asks []drill.RoundRequest, r *RoundRequest) (*drill.Round, error) {
+	if asks[0].Kind == drill.KindFamily && r.Rand.IntN(familyOfMenu) > 0 {
+		return nil, nil
+	}
 	for _, ask := range asks {
 		ask.Menu = true
 		round, fresh, err := unseen(t, ask, r)
@@ -131,7 +138,7 @@ func unseen(t *drill.Trainer, ask drill.RoundRequest, r *RoundRequest) (round *d
 		if err != nil {
 			return nil, false, err
 		}
-		if !slices.ContainsFunc(next.Drinks(), func(s *flavor.Spec) bool { return slices.Contains(r.Wish.Seen, drill.MarkOf(s)) }) {
+		if !slices.ContainsFunc(next.Marks(), func(m drill.Mark) bool { return slices.Contains(r.Wish.Seen, m) }) {
 			return next, true, nil
 		}
 		round = cmp.Or(round, next)

@@ -74,43 +74,14 @@ func Covered(cover, out string, best, next float64, lost []flavor.AromaFamily, l
 	return text
 }
 
-// Telling is the part by which a drink is told from a family: its shares of all parts, 0 to 1,
-// in the drink and in the middle of the family.
-type Telling struct {
-	Axis           ratio.Axis
-	Here, InFamily float64
-}
+// OtherFamily says what makes another family, which the ratio is not of.
+func OtherFamily(name, mark string) string { return fmt.Sprintf("%s would be %s.", name, mark) }
 
-// say says what a family has of the part, and the drink.
-func (t *Telling) say(family string) string {
-	return fmt.Sprintf("%s, %s is %s of the parts, here %s", family, t.Axis.Noun(), shareOf(t.InFamily), shareOf(t.Here))
-}
+// Beside adds another sentence to one that it belongs to.
+func Beside(text, other string) string { return strings.TrimSuffix(text, ".") + "; " + other }
 
-// hardlyAny is the share of the parts that nobody reads off a ratio.
-const hardlyAny = 0.02
-
-func shareOf(share float64) string {
-	if share < hardlyAny {
-		return "hardly any"
-	}
-	return fmt.Sprintf("%.0f %%", 100*share)
-}
-
-// NotFamily says why a ratio is not that of a family.
-func NotFamily(name string, by Telling) string {
-	return fmt.Sprintf("Not %s: %s.", name, by.say("in it"))
-}
-
-// Read says what a drink pours, how the ratio of its own family is handed down, and what tells
-// it from the next one offered.
-func Read(s *flavor.Spec, own, handed, next string, by Telling) string {
-	return fmt.Sprintf("%s pours %s: %s, handed down as “%s”. %s.",
-		s.Name, Parts(s), own, HandedDown(handed), by.say("In "+next+", the next one offered"))
-}
-
-// HandedDown is the ratio in the source of a family, which goes on to say more.
-func HandedDown(source string) string {
-	first, _, _ := strings.Cut(source, ";")
-	first, _, _ = strings.Cut(first, ". ")
-	return first
+// Read says what a drink pours, what makes it one of its family, and how bars say the ratio
+// of that.
+func Read(s *flavor.Spec, own, mark, poured string) string {
+	return fmt.Sprintf("%s pours %s: %s, which is %s. As a rule that is %s.", s.Name, Parts(s), own, mark, poured)
 }

@@ -22,9 +22,11 @@ const (
 	smallPart = 0.06 // of the largest part: what is less is a dash, whatever it is poured with
 	// how far a part may be from a mark of the jigger and be called that
 	jiggerWithin = 0.04
-	wholeWithin  = 0.08 // how far a part may be from a whole number and be called that
-	mostParts    = 8    // that anybody counts
-	mostSplit    = 4    // into how many the smallest part is split to make the others whole
+	wholeWithin  = 0.05 // how far a part may be from a whole number and be called that
+	mostParts    = 8    // that anybody counts of the largest, beside one of the smallest
+	mostBeside   = 3    // and of those between the two
+	mostSplit    = 2    // into how many the smallest part is split to make the others whole
+	mostOfSplit  = 5    // and what the largest is then at most: 5 : 2, and no 7 : 2
 )
 
 // Parts says a drink as bars do: the parts as they are poured, the largest first, in
@@ -73,16 +75,17 @@ func leaves(x part) int {
 	return 0
 }
 
-// wholeParts says amounts as parts: in whole numbers where these are within wholeWithin,
-// else by the marks of a jigger.
+// wholeParts says amounts as parts: in whole numbers where these are within wholeWithin and
+// few enough to be said, else by the marks of a jigger.
 func wholeParts(parts []part) []string {
 	least := parts[len(parts)-1].ml
 	for split := 1; split <= mostSplit; split++ {
 		unit := least / float64(split)
-		whole := !slices.ContainsFunc(parts, func(x part) bool {
+		whole := true
+		for i, x := range parts {
 			n := math.Round(x.ml / unit)
-			return n > mostParts || math.Abs(x.ml/unit-n) > wholeWithin*n
-		})
+			whole = whole && math.Abs(x.ml/unit-n) <= wholeWithin*n && n <= mostOf(i, split)
+		}
 		if whole {
 			return partNumbers(parts, unit)
 		}
@@ -90,15 +93,28 @@ func wholeParts(parts []part) []string {
 	return jiggers(parts)
 }
 
+// mostOf is the most that a part, counted from the largest, may be called in whole numbers
+// where the smallest is called split.
+func mostOf(i, split int) float64 {
+	switch {
+	case split > 1:
+		return mostOfSplit
+	case i > 0:
+		return mostBeside
+	}
+	return mostParts
+}
+
 // largestParts are what the largest part may be called where the parts are no whole numbers,
-// as bars call it: "2 : ¾ : ¾", the usual first; the others come in fourths, or in eighths.
+// as bars call it, "2 : ¾ : ¾", after its own ounces; the others come in fourths, or in eighths.
 var largestParts = []float64{2, 1.5, 1, 2.25, 2.5, 1.75, 3}
 
 // jiggers says amounts in fourths or eighths of a largest part, to the nearest eighth where
 // none of them fits.
 func jiggers(parts []part) []string {
 	for _, grid := range []float64{4, 8} {
-		for _, top := range largestParts {
+		ounces := math.Round(grid*parts[0].ml/measure.OunceML) / grid
+		for _, top := range append([]float64{ounces}, largestParts...) {
 			if out, worst := marked(parts, top, grid); worst <= jiggerWithin {
 				return out
 			}

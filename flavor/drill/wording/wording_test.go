@@ -58,14 +58,18 @@ func TestSlip(t *testing.T) {
 func TestParts(t *testing.T) {
 	b := bartest.New(t)
 	for text, want := range map[string]string{
-		"2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up":    "5 spirit : 2 sour juice : 2 syrup",
-		"3 oz London dry gin\n1 oz lemon juice\n1 oz simple syrup\nshake, up":        "3 spirit : 1 sour juice : 1 syrup",
-		"2 oz rye whiskey\n1 oz sweet vermouth\n2 dashes aromatic bitters\nstir, up": "2 spirit : 1 vermouth or wine, with a little bitters",
-		"56 ml brandy\n50 ml cream\nshake, up":                                       "2 spirit : 1¾ milk or cream",
-		"2 oz London dry gin\n7/8 oz lemon juice\n3/4 oz simple syrup\nshake, up":    "2 spirit : ⅞ sour juice : ¾ syrup",
-		"2 oz white rum\n1/2 oz simple syrup\n12 leaves mint\nbuild, crushed":        "4 spirit : 1 syrup, with a little herb",
-		"2 oz London dry gin\n4 oz soda water\nbuild, long":                          "2 soda : 1 spirit",
-		"3 oz lager\n3 oz ginger beer\nbuild, long":                                  "1 beer and soda",
+		"2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up":                          "2 spirit : ¾ sour juice : ¾ syrup",
+		"3 oz London dry gin\n1 oz lemon juice\n1 oz simple syrup\nshake, up":                              "3 spirit : 1 sour juice : 1 syrup",
+		"2 oz rye whiskey\n1 oz sweet vermouth\n2 dashes aromatic bitters\nstir, up":                       "2 spirit : 1 vermouth or wine, with a little bitters",
+		"56 ml brandy\n50 ml cream\nshake, up":                                                             "2 spirit : 1¾ milk or cream",
+		"2 oz London dry gin\n7/8 oz lemon juice\n3/4 oz simple syrup\nshake, up":                          "2 spirit : ⅞ sour juice : ¾ syrup",
+		"2 oz white rum\n1/2 oz simple syrup\n12 leaves mint\nbuild, crushed":                              "4 spirit : 1 syrup, with a little herb",
+		"2 oz London dry gin\n4 oz soda water\nbuild, long":                                                "2 soda : 1 spirit",
+		"1 oz rye whiskey\n1 1/2 oz artichoke amaro\n3/4 oz lemon juice\n1/4 oz honey syrup\nshake, rocks": "1½ bitter liqueur : 1 spirit : ¾ sour juice : ¼ syrup",
+		"50 ml rye whiskey\n20 ml sweet vermouth\nstir, up":                                                "5 spirit : 2 vermouth or wine",
+		"3 oz prosecco\n2 oz cranberry juice\n1 1/2 oz vodka\n1/2 oz triple sec\nbuild, long":              "3 sparkling wine : 2 juice : 1½ spirit : ½ liqueur",
+		"45 ml London dry gin\n22.5 ml lemon juice\n22.5 ml simple syrup\nshake, up":                       "2 spirit : 1 sour juice : 1 syrup",
+		"3 oz lager\n3 oz ginger beer\nbuild, long":                                                        "1 beer and soda",
 	} {
 		assert.Equal(t, want, Parts(b.Spec(t, text)))
 	}
