@@ -7,6 +7,7 @@ import (
 	"counterpour/api/service/coaching"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/drill/tasting"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/sense"
 )
@@ -199,5 +200,5 @@ func (s *Snapshot) sideOf(spec *flavor.Spec, drink *mix.Drink, glasses int, glas
 		return nil, err
 	}
 	foams := spec.HasKin(flavor.KinFoam)
-	return &coaching.TriangleSide{Spec: *spec, Glasses: glasses, Batch: batch, Foams: foams}, nil
+	return &coaching.TriangleSide{Spec: *spec, Glasses: glasses, Sheet: tasting.SheetOf(batch), Foams: foams}, nil
 }

@@ -86,11 +86,11 @@ func TestTriangleSaysHowBothArePoured(t *testing.T) {
 		assert.Equal(t, 3*6+2, a.A.Glasses+a.B.Glasses, "three for each of six tasters, and one of each to spare")
 		for _, side := range []*coaching.TriangleSide{a.A, a.B} {
 			tops := 0.0
-			for i := range side.Batch.Tops {
-				tops += side.Batch.Tops[i].ML
+			for i := range side.Sheet.Tops {
+				tops += side.Sheet.Tops[i].ML
 			}
-			assert.InDelta(t, 20, side.Batch.ServingML+tops, 1, "mL in a glass of %s", c.cover) // what sugar and contraction do
-			assert.InDelta(t, float64(side.Glasses)*side.Batch.ServingML, side.Batch.BottleML, 0.01)
+			assert.InDelta(t, 20, side.Sheet.PourML+tops, 1, "mL in a glass of %s", c.cover) // what sugar, contraction and marks do
+			assert.InDelta(t, float64(side.Glasses)*side.Sheet.PourML, side.Sheet.TotalML, 0.01)
 		}
 	}
 }

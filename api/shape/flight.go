@@ -98,9 +98,9 @@ func AnswerFlight(house *service.Snapshot, body FlightBody) (*FlightAnswer, erro
 
 func flightBuild(b tasting.Glass) FlightBuild {
 	return FlightBuild{Code: b.Code, JND: round(b.JND, digitsJND), Value: round(b.Value, digitsML), Spec: specOf(&b.Spec), Pours: list(b.Sheet.Pours, batchRow),
-		WaterML: round(b.Sheet.WaterML, digitsBatch), TotalML: round(b.Sheet.TotalML, digitsBatch), PourML: round(b.Sheet.PourML, digitsBatch), Tops: list(b.Sheet.Tops, batchRow)}
+		WaterML: round(b.Sheet.WaterML, digitsMarks), TotalML: round(b.Sheet.TotalML, digitsBatch), PourML: round(b.Sheet.PourML, digitsBatch), Tops: list(b.Sheet.Tops, batchRow)}
 }
 
 func batchRow(p flavor.Pour) BatchRow {
-	return BatchRow{p.Profile.ID, p.Profile.Name, round(p.Amount, digitsML), string(p.Unit), round(p.ML, digitsBatch)}
+	return BatchRow{p.Profile.ID, p.Profile.Name, round(p.Amount, digitsML), string(p.Unit), round(p.ML, digitsMarks)}
 }

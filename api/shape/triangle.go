@@ -108,6 +108,6 @@ func sideOf(s *coaching.TriangleSide) *TriangleSide {
 	if s == nil {
 		return nil
 	}
-	return &TriangleSide{Spec: specOf(&s.Spec), Allergens: allergensOf(&s.Spec), Glasses: s.Glasses, Pours: list(s.Batch.Bottle.Pours, batchRow),
-		WaterML: round(s.Batch.WaterML, digitsBatch), Tops: list(s.Batch.Tops, batchRow), Foams: s.Foams}
+	return &TriangleSide{Spec: specOf(&s.Spec), Allergens: allergensOf(&s.Spec), Glasses: s.Glasses, Pours: list(s.Sheet.Pours, batchRow),
+		WaterML: round(s.Sheet.WaterML, digitsMarks), Tops: list(s.Sheet.Tops, batchRow), Foams: s.Foams}
 }

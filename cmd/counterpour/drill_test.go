@@ -69,6 +69,8 @@ func TestTrainingCommands(t *testing.T) {
 
 		{name: "a triangle", args: []string{"triangle", "Ropewalk", "agave syrup", "--tasters", "6", "--seed", "a"},
 			out: []string{"6 tasters", "count as different (seed a)", "if 50 % of people can tell", "A: Ropewalk, for 10 glasses", "then spit into the cup", "without its honey syrup", "not for their eyes"}},
+		{name: "every taster drinks both", args: []string{"triangle", "Middle Watch Milk", "oat drink", "--tasters", "6"},
+			out: []string{"In what every taster drinks, A and B alike\n  contains: gluten (oat-drink), milk (whole-milk)"}},
 		{name: "nothing the house knows", args: []string{"triangle", "moon punch", "sun dust", "--glass", "10"}, out: []string{"as of a neat spirit", "Nobody here knows moon punch: any allergen may be in it", "Nobody here knows sun dust"}},
 		{name: "a cover nobody knows", args: []string{"triangle", "Tide Table", "vodkaaa"}, out: []string{"Nobody here knows vodkaaa"}},
 		{name: "what is known of an unknown drink", args: []string{"triangle", "moon punch", "orgeat", "--glass", "10"}, out: []string{"Of what is known", "contains: tree nuts (orgeat)"}},

@@ -11,6 +11,7 @@ import (
 	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
+	"counterpour/flavor"
 )
 
 // newFlight plans a tasting flight.
@@ -141,7 +142,6 @@ func showTriangle(p *terminal.Page, a *shape.TriangleAnswer) {
 		}
 		p.Head("%s: %s%s, for %d glasses", side.mark, side.Spec.Name, instead, side.Glasses)
 		showRows(p, side.Pours, side.WaterML, side.Tops, side.Foams)
-		showMarks(p, side.Allergens)
 		if side.Foams {
 			p.Line("  %s", noFoamKeeps)
 		}
@@ -149,7 +149,11 @@ func showTriangle(p *terminal.Page, a *shape.TriangleAnswer) {
 	for _, name := range a.Unknown {
 		p.Line("Nobody here knows %s: any allergen may be in it, and how it is poured is for you to say.", name)
 	}
-	if a.A == nil && len(a.Allergens) > 0 {
+	switch {
+	case a.A != nil:
+		p.Head("In what every taster drinks, A and B alike")
+		showMarks(p, a.Allergens)
+	case len(a.Allergens) > 0:
 		p.Head("Of what is known")
 		showMarks(p, a.Allergens)
 	}
@@ -185,14 +189,23 @@ func showCare(p *terminal.Page, care []shape.Caution, said []string) {
 // ice.
 func showRows(p *terminal.Page, rows []shape.BatchRow, waterML float64, tops []shape.BatchRow, shaken bool) {
 	for _, r := range rows {
-		p.Row("  "+terminal.Number(r.ML, 1)+" mL", r.Name)
+		p.Row("  "+measuredOut(&r), r.Name)
 	}
 	if waterML > 0 && !shaken {
-		p.Row("  "+terminal.Number(waterML, 1)+" mL", "water, in place of the ice")
+		p.Row("  "+measuredOut(&shape.BatchRow{Unit: string(flavor.Millilitre), ML: waterML}), "water, in place of the ice")
 	}
 	for _, r := range tops {
-		p.Row("  "+terminal.Number(r.ML, 1)+" mL", r.Name+", into each glass at the end")
+		p.Row("  "+measuredOut(&r), r.Name+", into each glass at the end")
 	}
+}
+
+// measuredOut says an amount as it is measured: liquids to the marks of a vessel, solids as the
+// drink has them.
+func measuredOut(r *shape.BatchRow) string {
+	if r.Unit == string(flavor.Millilitre) {
+		return strconv.FormatFloat(r.ML, 'f', -1, 64) + " mL"
+	}
+	return amount(r.Amount, r.Unit)
 }
 
 // showMarks lists the allergens of what is tasted.

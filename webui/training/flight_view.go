@@ -123,19 +123,23 @@ func buildViewOf(b *tasting.Glass, unit string) buildView {
 	if b.Drift >= driftTold {
 		v.Drift = fmt.Sprintf("Its %s moves with it, by %s steps.", b.DriftOf.Noun(), words.Figure(b.Drift, 1))
 	}
-	next := 0
+	next, top := 0, 0
 	for i := range b.Spec.Pours {
 		pour := &b.Spec.Pours[i]
 		row := buildRow{Name: pour.Profile.Name, One: fineAmount(pour), All: "into each glass"}
-		if next < len(b.Sheet.Pours) && b.Sheet.Pours[next].Profile == pour.Profile {
+		switch {
+		case next < len(b.Sheet.Pours) && b.Sheet.Pours[next].Profile == pour.Profile:
 			row.All = batchAmount(&b.Sheet.Pours[next])
 			next++
+		case top < len(b.Sheet.Tops):
+			row.One = batchAmount(&b.Sheet.Tops[top])
+			top++
 		}
 		v.Rows = append(v.Rows, row)
 	}
 	v.Topped = len(b.Sheet.Tops) > 0
-	v.WaterOne, v.WaterAll = tenth(b.Sheet.WaterML/b.Sheet.Servings), tenth(b.Sheet.WaterML)
-	v.TotalOne, v.TotalAll = tenth(b.Sheet.PourML), tenth(b.Sheet.TotalML)
+	v.WaterOne, v.WaterAll = tenth(b.Sheet.WaterML/b.Sheet.Servings), measured(b.Sheet.WaterML)
+	v.TotalOne, v.TotalAll = whole(b.Sheet.PourML), whole(b.Sheet.TotalML)
 	return v
 }
 
@@ -153,22 +157,27 @@ const driftTold = 0.1
 // tenth writes an amount as a measuring cylinder shows it.
 func tenth(ml float64) string { return words.Figure(ml, 1) + " mL" }
 
-// fineAmount writes a pour of one build: liquids finer than a jigger, since it
-// is only measured out by the batch.
+// whole writes a volume that is poured out and not measured.
+func whole(ml float64) string { return words.Figure(ml, 0) + " mL" }
+
+// measured writes a volume as it is measured out, to the marks of a vessel.
+func measured(ml float64) string { return words.Plain(ml) + " mL" }
+
+// fineAmount writes the share of one build of a pour: liquids finer than a jigger, since only
+// the batch is measured out.
 func fineAmount(p *flavor.Pour) string {
 	if p.Unit != flavor.Millilitre {
 		return part.Amount(p)
 	}
-	return words.Figure(p.ML, 2) + " mL"
+	return tenth(p.ML)
 }
 
+// batchAmount writes a pour of a batch.
 func batchAmount(p *flavor.Pour) string {
 	if p.Unit == flavor.Millilitre {
-		return tenth(p.ML)
+		return measured(p.ML)
 	}
-	whole := *p
-	whole.Amount = math.Ceil(p.Amount)
-	return part.Amount(&whole)
+	return part.Amount(p)
 }
 
 // alcoholOf says how much alcohol that is, in grams and as the house's country counts.

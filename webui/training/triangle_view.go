@@ -3,7 +3,7 @@ package training
 import (
 	"context"
 	"fmt"
-	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -37,11 +37,12 @@ type testView struct {
 	Sums         []string // what the plan can find
 	Alcohol      string
 	Sides        []sideView
-	Told         string // what B is
-	Out          string // which of its bottles have run out
-	Looks        string // how the two differ to the eye
-	Foams        bool   // a side lives by its foam
-	Poured       bool   // how both are poured is said
+	Told         string          // what B is
+	Out          string          // which of its bottles have run out
+	Looks        string          // how the two differ to the eye
+	Foams        bool            // a side lives by its foam
+	Poured       bool            // how both are poured is said
+	Both         *part.Allergens // of both sides, where both are known; else nil
 	Servings     []servingView
 	Done         string // how many have picked
 	Begun        bool
@@ -57,6 +58,7 @@ type hiddenField struct{ Name, Value string }
 type sideView struct {
 	Mark, Name string
 	Known      bool // its allergens are worked out from the house's records
+	Together   bool // they are said once for both sides, which every taster drinks
 	Allergens  part.Allergens
 	Cautions   []behind.Caution
 	Sheet      *sheetView // how it is poured; nil if nobody here knows
@@ -213,11 +215,12 @@ func (p *pages) testView(ctx context.Context, t *openTest) (*testView, error) {
 func (p *pages) addSheets(v *testView, plan *coaching.TriangleAnswer) {
 	for i, side := range []*coaching.TriangleSide{plan.A, plan.B} {
 		s := &v.Sides[i]
-		s.Known, s.Allergens, s.Cautions = true, part.AllergensOf(&side.Spec, nil), p.bar.Cautions(&side.Spec)
+		s.Known, s.Together, s.Cautions = true, true, p.bar.Cautions(&side.Spec)
 		s.Sheet = sheetViewOf(side)
 		v.Foams = v.Foams || side.Foams
 	}
-	v.Looks, v.Poured = plan.Looks, true
+	both := part.AllergensOf(&flavor.Spec{Pours: slices.Concat(plan.A.Spec.Pours, plan.B.Spec.Pours)}, nil)
+	v.Looks, v.Poured, v.Both = plan.Looks, true, &both
 	if plan.Instead != nil {
 		v.Sides[1].Name = "with " + v.Cover
 		v.Told = fmt.Sprintf("A is %s as it is; B pours %s in place of the %s.", v.Drink, v.Cover, plan.Instead.Name)
@@ -237,23 +240,20 @@ type sheetView struct {
 }
 
 func sheetViewOf(side *coaching.TriangleSide) *sheetView {
-	b := side.Batch
+	b := &side.Sheet
 	v := &sheetView{Glasses: words.Count(side.Glasses, "glass", "glasses"), Foams: side.Foams, Topped: len(b.Tops) > 0,
-		Water: buildRow{One: tenth(b.WaterML / b.Servings), All: tenth(b.WaterML)},
-		Total: buildRow{One: tenth(b.ServingML), All: tenth(b.BottleML)}}
-	for i := range b.Bottle.Pours {
-		pour := &b.Bottle.Pours[i]
-		one, all := *pour, *pour
-		one.Amount, one.ML = pour.Amount/b.Servings, pour.ML/b.Servings
-		row := buildRow{Name: pour.Profile.Name, One: words.Figure(one.ML, 2) + " mL", All: tenth(pour.ML)}
+		Water: buildRow{One: tenth(b.WaterML / b.Servings), All: measured(b.WaterML)},
+		Total: buildRow{One: whole(b.PourML), All: whole(b.TotalML)}}
+	for i := range b.Pours {
+		pour := &b.Pours[i]
+		row := buildRow{Name: pour.Profile.Name, One: tenth(pour.ML / b.Servings), All: batchAmount(pour)}
 		if pour.Profile.Class.Solid() {
-			all.Amount = math.Ceil(pour.Amount)
-			row.One, row.All = "its share", part.Amount(&all)
+			row.One = "its share"
 		}
 		v.Rows = append(v.Rows, row)
 	}
 	for i := range b.Tops {
-		v.Rows = append(v.Rows, buildRow{Name: b.Tops[i].Profile.Name, One: words.Figure(b.Tops[i].ML, 2) + " mL", All: "into each glass"})
+		v.Rows = append(v.Rows, buildRow{Name: b.Tops[i].Profile.Name, One: measured(b.Tops[i].ML), All: "into each glass"})
 	}
 	return v
 }

@@ -12,6 +12,7 @@ import (
 
 	"counterpour/api/service/coaching"
 	"counterpour/flavor"
+	"counterpour/flavor/drill/tasting"
 	"counterpour/flavor/mix"
 	"counterpour/webui"
 	"counterpour/webui/behind"
@@ -85,7 +86,7 @@ func (v visit) pourBoth(a *coaching.TriangleAnswer, spec *flavor.Spec, with stri
 		if err != nil {
 			return err
 		}
-		*side.into = &coaching.TriangleSide{Spec: *side.spec, Glasses: each, Batch: batch, Foams: true}
+		*side.into = &coaching.TriangleSide{Spec: *side.spec, Glasses: each, Sheet: tasting.SheetOf(batch), Foams: true}
 	}
 	return nil
 }

@@ -57,9 +57,9 @@ type TriangleAnswer struct {
 // TriangleSide is one of the two drinks of a triangle test.
 type TriangleSide struct {
 	Spec    flavor.Spec
-	Glasses int            // that all tasters are handed, and one to spare
-	Batch   *mix.BatchPlan // for that many glasses
-	Foams   bool           // it lives by its foam, which no batch keeps
+	Glasses int                // that all tasters are handed, and one to spare
+	Sheet   tasting.BatchSheet // for that many glasses
+	Foams   bool               // it lives by its foam, which no batch keeps
 }
 
 // AlcoholError refuses a tasting in which a taster would drink more alcohol than

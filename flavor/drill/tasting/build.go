@@ -85,9 +85,9 @@ func (k *bench) water(b *Glass, r *FlightRequest, middle *mix.Drink) (err error)
 	case b.Sheet.WaterML+more < 0:
 		return flavor.Invalid("step", r.Step, "this drink has too little water of its ice to be so much shorter; use a smaller step or fewer builds")
 	}
-	b.Sheet.WaterML += more
-	b.Sheet.TotalML += more
-	b.Sheet.PourML *= times
+	water := Measured(b.Sheet.WaterML + more)
+	b.Sheet.TotalML += water - b.Sheet.WaterML
+	b.Sheet.WaterML, b.Sheet.PourML = water, b.Sheet.TotalML/b.Sheet.Servings
 	return nil
 }
 
@@ -234,8 +234,7 @@ func (k *bench) pour(b *Glass, r *FlightRequest) (err error) {
 	if err != nil {
 		return err
 	}
-	b.Sheet = BatchSheet{Servings: plan.Servings, Pours: plan.Bottle.Pours, WaterML: plan.WaterML, TotalML: plan.BottleML,
-		PourML: plan.ServingML, Tops: plan.Tops}
+	b.Sheet = SheetOf(plan)
 	return nil
 }
 
