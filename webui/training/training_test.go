@@ -192,7 +192,7 @@ func TestASitting(t *testing.T) {
 
 	form := webuitest.AnswerForm("", "option", "0", "round", roundOf(t, first))
 	w = webuitest.Post(h, "/training", form, false)
-	webuitest.Says(t, w, []string{"This sitting: 1 of 1 round right.", `name="sitting" value="1.1.family"`}, nil)
+	webuitest.Says(t, w, []string{"This sitting: 1 of 1 round right.", `name="sitting" value="1.1.family.`}, nil)
 	second := webuitest.Follow(h, "/training?what=&sitting=1.1.family").Body.String()
 	assert.Contains(t, second, "What of the fault", "another kind")
 	form = webuitest.AnswerForm("", "say", "sour-much", "round", roundOf(t, second), "sitting", "1.1.family")
