@@ -69,15 +69,35 @@ func (k *walker) bridge(req *Request) error {
 }
 
 // pourable reports whether a proven drink is poured from what may be poured, served as
-// drinks of a tasting are, and brings alcohol only where an end does.
+// one of the ends is, and brings alcohol only where an end does.
 func (k *walker) pourable(s *flavor.Spec, may map[string]bool) bool {
 	laced := func(s *flavor.Spec) bool {
 		return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.ABV.Value > flavor.NoAlcoholABV })
 	}
-	hot := func(s *flavor.Spec) bool { return s.Service == flavor.Hot }
 	some := func(so func(*flavor.Spec) bool) bool { return slices.ContainsFunc(k.work.Given, so) }
-	return len(s.Pours) <= station.MaxPours && (!hot(s) || some(hot)) && (!laced(s) || some(laced)) &&
+	served := func(end *flavor.Spec) bool { return end.Service == s.Service }
+	return len(s.Pours) <= station.MaxPours && some(served) && k.akin(s) && (!laced(s) || some(laced)) &&
 		!slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return !may[p.Profile.ID] })
+}
+
+// strangersMost is how many things a proven drink on the way pours, seasonings aside, of a
+// class that neither end pours.
+const strangersMost = 1
+
+// akin reports whether a proven drink is of the kind of the ends: on no spirit that neither
+// is on, and with little that neither pours.
+func (k *walker) akin(s *flavor.Spec) bool {
+	strangers := 0
+	for i := range s.Pours {
+		p := s.Pours[i].Profile
+		if p.Class.Part() == flavor.PartSeasoning || slices.ContainsFunc(k.work.Given, func(end *flavor.Spec) bool { return end.HasClass(p.Class) }) {
+			continue
+		}
+		if strangers++; p.Base() || strangers > strangersMost {
+			return false
+		}
+	}
+	return true
 }
 
 // proven is a proven drink as a state, in the measure of the first drink; false if it is

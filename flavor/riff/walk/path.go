@@ -1,6 +1,7 @@
 package walk
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -22,11 +23,27 @@ func (k *walker) path(n int) ([]Stop, error) {
 	for i := range k.states {
 		k.states[i].progress = between(apart, station.Apart(first.at, k.states[i].at), station.Apart(k.states[i].at, last.at))
 	}
-	stops, fault := k.pathOf(n, plainHop)
-	if fault != nil {
-		stops, fault = k.pathOf(n, leastHop)
+	stops, _ := k.pathOf(n, plainHop)
+	if stops == nil {
+		var most int
+		if stops, most = k.pathOf(n, leastHop); stops == nil {
+			return nil, k.tooFew(n, most)
+		}
 	}
-	return stops, fault
+	return stops, nil
+}
+
+// tooFew says that fewer drinks lie between the two than are asked for, and which do.
+func (k *walker) tooFew(n, most int) *flavor.Fault {
+	var between strings.Builder
+	if most > 0 {
+		stops, _ := k.pathOf(most, leastHop)
+		for i := 1; i+1 < len(stops); i++ {
+			fmt.Fprintf(&between, " %d. %s.", i, stops[i].Text)
+		}
+		return flavor.Invalid("between", n, "there are not %d balanced drinks in a row between these two, %d at most, each from the one before:%s Ask for %d", n, most, between.String(), most)
+	}
+	return flavor.Invalid("between", n, "there are not %d balanced drinks in a row between these two, %d at most; choose ends that are less alike or both balanced", n, most)
 }
 
 // tooNear says that two drinks are too near to each other for n drinks between.
@@ -39,8 +56,9 @@ func tooNear(n, most int, apart float64) *flavor.Fault {
 }
 
 // pathOf chooses n drinks between the ends by dynamic programming over states that only
-// ever turn onward, no hop smaller than the least.
-func (k *walker) pathOf(n int, least float64) ([]Stop, error) {
+// ever turn onward, no hop smaller than the least; nil if there are not so many, and how
+// many of them lie in a row at most.
+func (k *walker) pathOf(n int, least float64) (stops []Stop, most int) {
 	last := len(k.states) - 1
 	cost := make([]float64, len(k.states))
 	for i := range cost {
@@ -48,24 +66,23 @@ func (k *walker) pathOf(n int, least float64) ([]Stop, error) {
 	}
 	cost[0] = 0
 	var came [][]int
-	reached := 0 // the most drinks that lie in a row from end to end
 	for step := 1; step <= n+1; step++ {
 		costNow, from := k.step(cost, least, step == n+1)
 		cost = costNow
 		came = append(came, from)
 		if end, _ := k.step(cost, least, true); step < n && !math.IsInf(end[last], 1) {
-			reached = step
+			most = step
 		}
 	}
 	if math.IsInf(cost[last], 1) {
-		return nil, flavor.Invalid("between", n, "there are not %d balanced drinks in a row between these two, %d at most; ask for fewer, or choose ends that are less alike or both balanced", n, reached)
+		return nil, most
 	}
 	order := []int{last}
 	for step := n; step >= 0; step-- {
 		order = append(order, came[step][order[len(order)-1]])
 	}
 	slices.Reverse(order)
-	return k.stops(order), nil
+	return k.stops(order), n
 }
 
 // step extends every path by one drink; only the final step may reach the end.

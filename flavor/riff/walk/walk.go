@@ -54,11 +54,11 @@ type Result struct {
 // they are, and between them balanced drinks made of what the two hold, each
 // pour of the first giving way to one of the second, by half and then in whole.
 // Of all such paths it is one whose hops have the least sum of cubes, so that
-// they are as even as the jigger lets them be. Where that leaves a long hop, as from
+// they are as even as the jigger lets them be. Where there are too few, or that leaves a long hop, as from
 // the last drink with juice to the first without, proven drinks that the guest may have
 // and the stock pours are stops too; such a stop bears its name. It fails if the request is out of
 // range, if a pour is not for this guest whatever its label says, if ctx ends too early, or, with a fault that
-// says how many there are, if fewer balanced drinks lie between the two than
+// says how many there are and which, if fewer balanced drinks lie between the two than
 // are asked for.
 func Find(ctx context.Context, st *station.Station, req Request) (*Result, error) {
 	if req.Between == 0 {
@@ -93,7 +93,7 @@ func Find(ctx context.Context, st *station.Station, req Request) (*Result, error
 		return nil, err
 	}
 	stops, fault := k.path(req.Between)
-	if fault == nil && err == nil && longest(stops) > longHop {
+	if err == nil && (fault != nil || longest(stops) > longHop) {
 		if err := k.bridge(&req); err != nil {
 			return nil, err
 		}
@@ -353,7 +353,35 @@ func (k *walker) between(turned []int) (state, bool, error) {
 	if s.Score < weigh.BalancedFrom || !k.work.Fits(s) || !k.work.Kept(s) {
 		return state{}, false, nil
 	}
-	return state{turned: slices.Clone(turned), spec: s.Spec, score: s.Score, drink: s.Drink, at: s.Glass, toll: oddToll * k.work.Uneasy(&s.Spec)}, true, nil
+	return state{turned: slices.Clone(turned), spec: s.Spec, score: s.Score, drink: s.Drink, at: s.Glass, toll: oddToll*k.work.Uneasy(&s.Spec) + k.crossing(&s.Spec)}, true, nil
+}
+
+// crossing is what a drink costs a walk that pours the juice which only one end sours with
+// beside the vermouth, sherry or port that only the other has: where a sour turns into a
+// stirred drink the juice goes first. In cubed steps; common practice, no source.
+func (k *walker) crossing(s *flavor.Spec) float64 {
+	only := func(a, b *flavor.Spec) bool {
+		return pours(s, a, sours) && !b.Has(sours) && pours(s, b, wine) && !a.Has(wine)
+	}
+	if only(k.from, k.to) || only(k.to, k.from) {
+		return crossToll
+	}
+	return 0
+}
+
+// crossToll is the toll of a drink that [walker.crossing] names: as much as a hop of six
+// steps, so that a longer one around it is preferred.
+const crossToll = 216.0
+
+func sours(p *flavor.Profile) bool { return p.Class.Part() == flavor.PartSour }
+
+func wine(p *flavor.Profile) bool {
+	return p.Class.Part() == flavor.PartModifier && p.Class.Kin() == flavor.KinWine && !p.Carbonated
+}
+
+// pours reports whether a drink pours something of an end that is so.
+func pours(s, end *flavor.Spec, so func(*flavor.Profile) bool) bool {
+	return end.Has(func(p *flavor.Profile) bool { return so(p) && station.Pours(s, p) })
 }
 
 // placed returns a fault with its place at one end of a walk.

@@ -160,9 +160,13 @@ func TestTooManyBetween(t *testing.T) {
 	require.NoError(t, err, fault.Message)
 	assert.Equal(t, 4, asked)
 	require.Positive(t, most)
+	told := fault.Message
 	found, err := Find(context.Background(), b.Station, Request{From: from, To: to, Between: most})
 	require.NoError(t, err)
 	assert.Len(t, found.Stops, most+2)
+	for _, s := range found.Stops[1 : most+1] {
+		assert.Contains(t, told, s.Text, "what lies between is told")
+	}
 }
 
 // Every stop between two proven drinks is balanced, made of what the two hold, and
