@@ -38,6 +38,7 @@ type Fault struct {
 	missing bool    // nothing in it brings what nearly all drinks like it have
 	beside  bool    // and that is told by what they pour beside all that it has
 	moveML  float64 // mL of the ingredient that the text says are too much or too little; 0 if it says none
+	have    bool    // and how much drinks like it have
 	mostML  float64 // mL of the ingredient that good drinks have at most, of a fault beyond habit
 	usualML float64 // the same, in the middle
 

@@ -54,7 +54,8 @@ func (j *Judge) Score(s *flavor.Spec) (*Result, error) {
 	return r, nil
 }
 
-// Mend is Score and Fixes in one, and quicker than one after the other.
+// Mend is Score and Fixes in one, and quicker than one after the other. A fault of a pour that
+// the first fix moves alone says by how much the fix moves it.
 func (j *Judge) Mend(s *flavor.Spec, limit int) (*Result, []Fix, error) {
 	r, build, err := j.score(s)
 	if err != nil {
@@ -62,6 +63,9 @@ func (j *Judge) Mend(s *flavor.Spec, limit int) (*Result, []Fix, error) {
 	}
 	defer build.Done()
 	fixes, err := j.fixes(s, r, build, limit)
+	if err == nil && len(fixes) > 0 {
+		agree(s, r.Faults, &fixes[0])
+	}
 	return r, fixes, err
 }
 

@@ -26,6 +26,7 @@ func unevenFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
 	} else {
 		f.Text = wording.Far(false, x.Profile.Name)
 	}
+	f.have = true
 	f.Text += wording.HaveAbout(amountNear(s, ml*math.Exp(x.Change), pour))
 	return []Fault{f}
 }
