@@ -42,6 +42,7 @@ type FlightAnswer struct {
 	Lesson    string        `json:"lesson" doc:"To be said once it is tasted"`
 	Stray     *FlightStray  `json:"stray,omitempty" doc:"What else moves further than the axis does from one build to the next"`
 	Watered   bool          `json:"watered" doc:"Nothing differs but the water of the ice: stirred or shaken too short, rightly, too long"`
+	Hot       bool          `json:"hot" doc:"It is served hot: the batch is kept hot, and every glass poured at one heat"`
 	Foams     bool          `json:"foams" doc:"The drink lives by its foam, which no batch keeps"`
 }
 
@@ -89,7 +90,7 @@ func AnswerFlight(house *service.Snapshot, body FlightBody) (*FlightAnswer, erro
 	}
 	a := &FlightAnswer{Axis: f.Axis.String(), Unit: f.Unit, Seed: strconv.FormatUint(seed, seedBase), Builds: list(f.Builds, flightBuild), Orders: f.Orders,
 		EthanolG: round(f.EthanolG, digitsGrams), Servings: servingsOf(f.EthanolG), Allergens: allergensOf(&f.Builds[0].Spec), Cautions: f.Cautions,
-		Care: cautionsOf(house.CautionsOf(&f.Builds[0].Spec)), Lesson: f.Lesson, Watered: f.Watered, Foams: f.Foams}
+		Care: cautionsOf(house.CautionsOf(&f.Builds[0].Spec)), Lesson: f.Lesson, Watered: f.Watered, Hot: f.Hot, Foams: f.Foams}
 	if f.Stray != nil {
 		a.Stray = &FlightStray{f.Stray.Axis.String(), round(f.Stray.Steps, digitsJND)}
 	}

@@ -112,6 +112,9 @@ func showFlight(p *terminal.Page, a *shape.FlightAnswer) {
 	if a.Foams {
 		p.Line("%s", noFoamKeeps)
 	}
+	if a.Hot {
+		p.Line("Keep every batch hot in a flask, and pour all glasses at one heat: a cooler one gives itself away.")
+	}
 	if a.Stray != nil {
 		p.Line("Note that %s moves too, by up to %s noticeable steps.", a.Stray.Axis, terminal.Number(a.Stray.JND, 1))
 	}

@@ -20,7 +20,8 @@ const (
 	coversAsked  = 30
 	coverLooks   = 24 // drinks looked at for a round of the size wanted whose answer the trade would give
 	sameClass    = 6  // bottles of the class of what is out that are weighed
-	samePart     = 16 // and of its part, those among them
+	samePart     = 16 // and of its kin and its part, those among them
+	enoughLikely = 8  // of its kin, beside which no other of its part is offered
 	customsDrawn = 2  // that the trade pours in its place
 )
 
@@ -101,21 +102,34 @@ func (t *Trainer) isCustom(missing, p *flavor.Profile) bool {
 }
 
 // candidates draws the bottles that the options are made from: what the trade pours in place
-// of what is out, some of the same class, and some that do the same in a drink.
+// of what is out, some of the same class and kin, which somebody may take for it, and where
+// there are few of those, some that do the same in a drink. What is meant without alcohol and
+// what is not are never mistaken for each other.
 func (t *Trainer) candidates(missing *flavor.Profile, rng *rand.Rand) []*flavor.Profile {
 	drawn := t.customary(missing)
-	var class, part []*flavor.Profile
+	var class, kin, part []*flavor.Profile
 	for _, i := range rng.Perm(len(t.stock)) {
 		switch p := t.stock[i]; {
-		case p == missing || slices.Contains(drawn, p):
+		case p == missing || slices.Contains(drawn, p) || sober(p) != sober(missing):
 		case p.Class == missing.Class && len(class) < sameClass:
 			class = append(class, p)
+		case p.Class != missing.Class && p.Class.Kin() == missing.Class.Kin():
+			kin = append(kin, p)
 		case p.Class != missing.Class && p.Class.Part() == missing.Class.Part():
 			part = append(part, p)
 		}
 	}
 	drawn = append(drawn, class...)
-	return append(drawn, part[:min(len(part), max(0, samePart-len(drawn)))]...)
+	drawn = append(drawn, kin[:min(len(kin), max(0, samePart-len(drawn)))]...)
+	return append(drawn, part[:min(len(part), max(0, enoughLikely-len(drawn)))]...)
+}
+
+// sober reports whether a bottle stands for one with alcohol and has none to speak of, in
+// % vol.
+func sober(p *flavor.Profile) bool {
+	const hardlyAny = 1.2
+	part := p.Class.Part()
+	return (part == flavor.PartBase || part == flavor.PartModifier) && p.ABV.Value <= hardlyAny
 }
 
 // customary lists what of the stock the trade pours alone in place of a bottle, the first

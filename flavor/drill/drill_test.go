@@ -339,3 +339,43 @@ func TestAFamilyIsTaught(t *testing.T) {
 		}
 	}
 }
+
+// No cover round mixes up what is meant without alcohol and what is not, and mostly the wrong
+// answers are of the kin of what is out. A share counted over the demo stock.
+func TestWrongCoversAreLikely(t *testing.T) {
+	s := newSchool(t)
+	kin, all := 0, 0
+	for seed := range uint64(16) {
+		r, err := s.trainer.Round(RoundRequest{Kind: KindCover, Seed: seed})
+		require.NoError(t, err)
+		out := r.key.classic.spec.Pours[r.key.pour].Profile
+		for _, o := range r.Options {
+			p := o.Pours[0].Profile
+			assert.Equal(t, sober(out), sober(p), "%s for %s", p.Name, out.Name)
+			all++
+			if p.Class.Kin() == out.Class.Kin() {
+				kin++
+			}
+		}
+	}
+	assert.GreaterOrEqual(t, kin, all*3/4)
+}
+
+// A guess is asked with what stands on the labels, and length is told as it stands in the glass.
+func TestWhatIsToldIsWhatIsRead(t *testing.T) {
+	s := newSchool(t)
+	for seed := range uint64(6) {
+		r, err := s.trainer.Round(RoundRequest{Kind: KindGuess, Seed: seed})
+		require.NoError(t, err)
+		for _, p := range r.Specs[0].Pours {
+			if p.Profile.ABV.Value > 1.2 {
+				assert.Contains(t, r.Question, fmt.Sprintf("%s %.3g %%", p.Profile.Name, p.Profile.ABV.Value))
+			}
+		}
+		long, err := s.trainer.Round(RoundRequest{Kind: KindMend, Axis: ratio.Long, Seed: seed})
+		require.NoError(t, err)
+		g, err := s.trainer.Grade(long, rightAnswer(long))
+		require.NoError(t, err)
+		assert.Regexp(t, `It is now \d+ ml of [\d.]+ % vol; poured properly`, g.Text)
+	}
+}

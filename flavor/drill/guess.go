@@ -71,7 +71,7 @@ func (t *Trainer) guessRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	volume := upTo(max(finestVolume, d.PlusMinus.VolumeML, d.VolumeML*tolerance(r.Size, sense.Volume.Weber())), grainVolume)
 	size := min(MaxSize, sizeOf(abv, d.ABV, sense.Ethanol.Weber()), sizeOf(volume, d.VolumeML, sense.Volume.Weber()))
 	return &Round{Request: r, Size: size, Specs: []flavor.Spec{c.spec},
-		Question: wording.ToGuess(abv, volume),
+		Question: wording.ToGuess(&c.spec, abv, volume),
 		key:      key{classic: c, values: []float64{d.ABV, abv, d.VolumeML, volume}}}, nil
 }
 

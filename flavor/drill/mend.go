@@ -72,7 +72,12 @@ func (t *Trainer) gradeMend(r *Round, a *Answer) (*Grade, error) {
 		g.Why = m.whyNot(was.Profile.Name)
 	}
 	g.Solution = wording.Poured(&k.classic.spec.Pours[k.pour])
-	g.Text = wording.Mended(&now, was.Amount, m.after, m.before, m.proper, k.axis, g.After[k.axis], m.want)
+	g.Text = wording.Mended(&now, was.Amount, m.after, m.before, m.proper)
+	if k.axis == ratio.Long {
+		g.Text += wording.NowStretched(mended, k.classic.drink)
+	} else {
+		g.Text += wording.Now(k.axis, g.After[k.axis], m.want)
+	}
 	return g, nil
 }
 

@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor/drill/tasting"
 	"counterpour/flavor/drill/wording"
 	"counterpour/flavor/guest"
+	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/weigh"
 )
@@ -239,20 +240,19 @@ func (t *Trainer) gradeFault(r *Round, a *Answer) (*Grade, error) {
 		}
 	}
 	g.tellSlip(k)
-	if g.Right {
-		g.Points = 1
-		g.Text = g.stepText(k.axis)
-		return g, nil
-	}
 	is, err := t.mixer.Mix(&r.Specs[0])
 	if err != nil {
 		return nil, err
+	}
+	g.Text = g.stepText(k.axis, k.classic.drink, is)
+	if g.Right {
+		g.Points = 1
+		return g, nil
 	}
 	if tasted(said, k.classic, &r.Specs[0], is) {
 		g.Points = 0.5 // it is in the glass, and not what a guest says first
 	}
 	g.Why = whyNot(said, k.classic.drink, is)
-	g.Text = g.stepText(k.axis)
 	return g, nil
 }
 
@@ -265,13 +265,18 @@ func (g *Grade) tellSlip(k *key) {
 	}
 }
 
-// stepText is the arithmetic of one axis, before and after.
-func (g *Grade) stepText(a ratio.Axis) string {
+// stepText is the arithmetic of one axis, before and after; length is said as it stands in the
+// glass, since nobody counts it as water.
+func (g *Grade) stepText(a ratio.Axis, proper, spoilt *mix.Drink) string {
 	was, is := g.Before[a], g.After[a]
-	if is < shareFloor*was {
-		return wording.Slipped(a, was, is) + wording.HardlyLeft
+	text := wording.Slipped(a, was, is)
+	if a == ratio.Long {
+		text = wording.Stretched(proper, spoilt)
 	}
-	return wording.Slipped(a, was, is) + wording.Times(is/was, tasting.JND(a, was, is), balance.Weber(a))
+	if is < shareFloor*was {
+		return text + wording.HardlyLeft
+	}
+	return text + wording.Times(is/was, tasting.JND(a, was, is), balance.Weber(a))
 }
 
 // shuffled returns a copy in an order that is drawn.

@@ -41,6 +41,7 @@ type flightPlan struct {
 	Lesson    string // said once it is tasted
 	Stray     string // what else moves, and by more
 	Foams     bool   // no batch keeps its foam
+	Hot       bool   // it is kept and served hot
 	Watered   bool   // nothing differs but the water
 }
 
@@ -96,7 +97,7 @@ func (p *pages) flightPlan(r *tasting.FlightRequest, f *tasting.Flight, form fli
 	noun := f.Axis.Noun()
 	v := &flightPlan{Name: r.Spec.Name, Task: fmt.Sprintf("Number them by %s, 1 the least.", noun), Alcohol: alcoholOf(p.house.Settings(), f.EthanolG),
 		Cautions: f.Cautions, Care: p.bar.Cautions(r.Spec), Allergens: part.AllergensOf(r.Spec, nil), Other: form.address(newSeed()), Unit: f.Unit,
-		Lesson: f.Lesson, Foams: f.Foams, Watered: f.Watered}
+		Lesson: f.Lesson, Foams: f.Foams, Hot: f.Hot, Watered: f.Watered}
 	if f.Stray != nil {
 		v.Stray = fmt.Sprintf("The %s moves too, by up to %s steps: more than one step of %s. To taste %s alone, choose another drink.",
 			f.Stray.Axis.Noun(), words.Figure(f.Stray.Steps, 1), noun, noun)

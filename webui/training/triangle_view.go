@@ -36,6 +36,7 @@ type testView struct {
 	Each         string
 	Sums         []string // what the plan can find
 	Alcohol      string
+	Sober        bool // neither side holds any to speak of
 	Sides        []sideView
 	Told         string          // what B is
 	Out          string          // which of its bottles have run out
@@ -173,6 +174,7 @@ func (p *pages) testView(ctx context.Context, t *openTest) (*testView, error) {
 		Done: fmt.Sprintf("%d of %s picked.", t.answered(), words.Count(len(t.Servings), "taster has", "tasters have"))}
 	if t.plan != nil {
 		v.Sums, v.Other = sumsOf(t.plan), t.form.address(newSeed())
+		v.Sober = !t.plan.Assumed && tasting.Sober(t.plan.EthanolG)
 		v.Alcohol = "Whoever swallows all three takes in " + alcoholOf(p.house.Settings(), t.plan.EthanolG)
 		if t.plan.Assumed {
 			v.Alcohol += fmt.Sprintf(", if it is as strong as a spirit of %s %% vol: its strength is not on the menu", words.Figure(coaching.SpiritABV, 0))

@@ -18,7 +18,7 @@ const (
 	Halved                   // poured once where twice was due
 	Misread                  // to another mark of the jigger
 	Miscount                 // a dash or a piece too many or too few
-	ByEye                    // more than a jigger holds, and not measured
+	ByEye                    // a filler of more than a jigger holds, and not measured
 	Unstopped                // out of a dasher without its stopper
 	Swapped                  // two amounts, each poured of the other
 	Forgotten                // not poured
@@ -69,7 +69,7 @@ var (
 )
 
 const (
-	jiggerML       = 62.0 // what a jigger holds, with room for 2 oz; more is poured by eye
+	jiggerML       = 62.0 // what a jigger holds, with room for 2 oz; more of a filler is poured by eye
 	misreadUp      = 2.0  // the mark that is read in place of another is at most so many times it,
 	misreadDown    = 3.0  // and at least one part in so many
 	unstoppedTimes = 4.0  // as much as runs out of a dasher without its stopper
@@ -140,7 +140,7 @@ func amountsBySlip(p *flavor.Pour) (out []bySlip) {
 	add(Doubled, 2*p.Amount)
 	add(Halved, p.Amount/2)
 	switch {
-	case p.Unit.Jigger() && p.ML > jiggerML:
+	case p.Unit.Jigger() && p.ML > jiggerML && p.Profile.Class.Part() != flavor.PartBase: // spirit goes by the jigger, twice if need be
 		for _, times := range eyeTimes {
 			add(ByEye, onGrid(times*p.Amount, p))
 		}

@@ -85,6 +85,7 @@ type Flight struct {
 	Stray   *Stray
 	Foams   bool // the drink lives by its foam, which no batch keeps
 	Watered bool // nothing differs but the water that the ice gives
+	Hot     bool // it is served hot, and so is the batch
 }
 
 // Stray is another axis that moves with that of a flight.
@@ -145,7 +146,7 @@ func PlanFlight(mixer *mix.Mixer, r FlightRequest) (*Flight, error) {
 		return nil, err
 	}
 	f.Cautions, f.Marks, f.Lesson, f.Stray = wording.Cautions(f.EthanolG, f.Drinks), r.Spec.Allergens(), wording.Lesson(r.Axis), f.stray(r.Step)
-	f.Foams = r.Spec.HasKin(flavor.KinFoam)
+	f.Foams, f.Hot = r.Spec.HasKin(flavor.KinFoam), r.Spec.Service == flavor.Hot
 	return f, nil
 }
 

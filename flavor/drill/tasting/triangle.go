@@ -106,6 +106,10 @@ func (r *TriangleRequest) check() error {
 	return nil
 }
 
+// Sober reports whether a tasting with so much ethanol for each taster, in g, counts as free of
+// alcohol.
+func Sober(ethanolG float64) bool { return ethanolG < wording.HardlyAlcohol }
+
 // LeastRight returns the fewest right answers of n at which guessing alone would
 // do as well with a probability of at most alpha: the binomial of ISO 4120. It is
 // n + 1 if not even n right are enough.

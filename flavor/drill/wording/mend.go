@@ -5,19 +5,29 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 )
 
 // Mended says what a drink scores with a pour moved from an amount in its unit to what it
-// is, what it scored before and what it scores when poured properly; and how much of an
-// axis there is now and should be, in mL of the trade's own measure.
-func Mended(moved *flavor.Pour, from float64, after, before, proper float64, a ratio.Axis, is, want float64) string {
+// is, what it scored before and what it scores when poured properly; [Now] or [NowStretched]
+// follows.
+func Mended(moved *flavor.Pour, from float64, after, before, proper float64) string {
 	move := "Without its " + moved.Profile.Name
 	if moved.Amount > 0 {
 		move = fmt.Sprintf("With %s of %s instead of %s", measure.FormatAmount(moved.Amount, moved.Unit), moved.Profile.Name, measure.FormatAmount(from, moved.Unit))
 	}
-	return fmt.Sprintf("%s the drink scores %.0f of 100; as it was it scored %.0f, and poured properly it scores %.0f. ", move, after, before, proper) +
-		fmt.Sprintf("Its %s is now as much as %s of %s; poured properly it is %s.", a.Noun(), millilitres(is), a.Measure(), millilitres(want))
+	return fmt.Sprintf("%s the drink scores %.0f of 100; as it was it scored %.0f, and poured properly it scores %.0f. ", move, after, before, proper)
+}
+
+// Now says how much of an axis there is and should be, in mL of the trade's own measure.
+func Now(a ratio.Axis, is, want float64) string {
+	return fmt.Sprintf("Its %s is now as much as %s of %s; poured properly it is %s.", a.Noun(), millilitres(is), a.Measure(), millilitres(want))
+}
+
+// NowStretched says how long a drink is and should be, as it stands in the glass.
+func NowStretched(is, want *mix.Drink) string {
+	return fmt.Sprintf("It is now %s; poured properly it is %s.", glassOf(is), glassOf(want))
 }
 
 // What a move lacks to mend a drink.

@@ -2,6 +2,8 @@ package wording
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/drill/handling"
@@ -23,10 +25,23 @@ func ToOrder(a ratio.Axis) string {
 	return fmt.Sprintf("Put these three in order of how %v they finish, the least first.", a)
 }
 
-// ToGuess asks for a strength and a volume, to within so many % vol and mL.
-func ToGuess(abv, volume float64) string {
-	return fmt.Sprintf("How strong does this finish, to within %v %% vol, and how large, to within %v ml?", abv, volume)
+// ToGuess asks for a strength and a volume, to within so many % vol and mL, and says what stands
+// on the labels, which nobody has to know by heart.
+func ToGuess(s *flavor.Spec, abv, volume float64) string {
+	var labels []string
+	for i := range s.Pours {
+		if p := s.Pours[i].Profile; p.ABV.Value >= leastOnLabel {
+			if text := fmt.Sprintf("%s %.3g %%", p.Name, p.ABV.Value); !slices.Contains(labels, text) {
+				labels = append(labels, text)
+			}
+		}
+	}
+	return fmt.Sprintf("How strong does this finish, to within %v %% vol, and how large, to within %v ml? On the labels: %s.", abv, volume, strings.Join(labels, ", "))
 }
+
+// leastOnLabel is the strength, in % vol, from which a label states it: Regulation (EU) No
+// 1169/2011, Article 9 (1) (k), has it above 1.2.
+const leastOnLabel = 1.2
 
 // ToCover asks what keeps a drink of which something is out.
 func ToCover(out, drink string) string {

@@ -43,6 +43,9 @@ func Served(s *handling.Served) string {
 // Watered says how much water the ice gave a drink that was made wrong, and gives a drink
 // properly made, and what to do the next time.
 func Watered(proper *handling.Served, wrong *handling.Mishap) string {
+	if math.Abs(proper.WaterPct-wrong.WaterPct) < 0.5 {
+		return fmt.Sprintf("The water of the ice is right, %.0f %%. %s", proper.WaterPct, ways[wrong.Way].mend)
+	}
 	return fmt.Sprintf("Properly made it takes %.0f %% of water from the ice, here %.0f %%. %s", proper.WaterPct, wrong.WaterPct, ways[wrong.Way].mend)
 }
 

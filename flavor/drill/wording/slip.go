@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/drill/slip"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 )
 
@@ -70,12 +71,17 @@ func amountOf(p *flavor.Pour) string {
 // Slipped says how much of an axis there is in a drink, and how much when it is poured
 // properly, in mL of the trade's own measure; [Times] or [HardlyLeft] follows.
 func Slipped(a ratio.Axis, was, is float64) string {
-	much := "as much as"
-	if a == ratio.Long {
-		much = "the same as"
-	}
-	return fmt.Sprintf("Poured properly, its %s is %s %s of %s; here it is %s. ", a.Noun(), much, millilitres(was), a.Measure(), millilitres(is))
+	return fmt.Sprintf("Poured properly, its %s is as much as %s of %s; here it is %s. ", a.Noun(), millilitres(was), a.Measure(), millilitres(is))
 }
+
+// Stretched says how long a drink is, as it stands in the glass, and how long when it is poured
+// properly; [Times] or [HardlyLeft] follows, which is of what lengthens it.
+func Stretched(was, is *mix.Drink) string {
+	return fmt.Sprintf("Poured properly it is %s; here it is %s, by what lengthens it. ", glassOf(was), glassOf(is))
+}
+
+// glassOf says how large and how strong a drink is: "188 ml of 13.3 % vol".
+func glassOf(d *mix.Drink) string { return fmt.Sprintf("%.0f ml of %.1f %% vol", d.VolumeML, d.ABV) }
 
 // HardlyLeft says that a slip left next to nothing of an axis.
 const HardlyLeft = "Hardly any of it is left."

@@ -25,14 +25,14 @@ func Unit(a ratio.Axis) string { return tastings[a].unit }
 // Lesson says what more of an axis does to a drink.
 func Lesson(a ratio.Axis) string { return tastings[a].lesson }
 
-// hardlyAlcohol is the ethanol, in g, below which a tasting counts as free of alcohol: less
+// HardlyAlcohol is the ethanol, in g, below which a tasting counts as free of alcohol: less
 // than a ripe banana holds. Common practice, no source.
-const hardlyAlcohol = 0.5
+const HardlyAlcohol = 0.5
 
 // Cautions are what is read out before the first sip of a tasting with so much ethanol for
 // each taster, in g and in standard drinks; common practice.
 func Cautions(ethanolG, drinks float64) []string {
-	if ethanolG < hardlyAlcohol {
+	if ethanolG < HardlyAlcohol {
 		return []string{
 			"Nobody has to swallow, and nobody has to say why.",
 			"Water before each glass, and a minute between them; plain crackers if the drink is bitter.",

@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/drill/handling"
 	"counterpour/flavor/drill/slip"
+	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 )
 
@@ -98,11 +99,14 @@ func TestGrades(t *testing.T) {
 		{Side(ratio.Sour, true), "too much acid (sharp)"},
 		{Slipped(ratio.Sour, 22.5, 7.5) + Times(1.0/3, 4.25, 0.2),
 			"Poured properly, its acid is as much as 22 ml of lemon juice; here it is 7.5 ml. That is 33 % of what it should be, or 4.2 noticeable steps, each of which changes it by 20 %."},
+		{Stretched(&mix.Drink{VolumeML: 188.2, ABV: 13.3}, &mix.Drink{VolumeML: 250, ABV: 10}) + Times(1.5, 4, 0.1),
+			"Poured properly it is 188 ml of 13.3 % vol; here it is 250 ml of 10.0 % vol, by what lengthens it. That is 1.5 times as much, or 4.0 noticeable steps, each of which changes it by 10 %."},
+		{NowStretched(&mix.Drink{VolumeML: 188.2, ABV: 13.3}, &mix.Drink{VolumeML: 250, ABV: 10}), "It is now 188 ml of 13.3 % vol; poured properly it is 250 ml of 10.0 % vol."},
 		{Times(2, 3, 0.25), "That is 2 times as much, or 3.0 noticeable steps, each of which changes it by 25 %."},
 		{NotSo(ratio.Sour, true, 0.62, 0.6) + NobodyTells, "Not too much acid: in the glass it has 0.6 g of acid (as citric) in 100 ml, poured properly 0.6, which nobody tells apart."},
 		{NotSo(ratio.Long, true, 22.3, 18) + OtherWay,
 			"Not too much length: the further it is stretched, the weaker it is; in the glass it has 22 % vol, poured properly 18.0, so it is the other way round."},
-		{Mended(lemon, 0.25, 71, 44, 82, ratio.Sour, 15, 22.5),
+		{Mended(lemon, 0.25, 71, 44, 82) + Now(ratio.Sour, 15, 22.5),
 			"With ½ oz of lemon juice instead of ¼ oz the drink scores 71 of 100; as it was it scored 44, and poured properly it scores 82. Its acid is now as much as 15 ml of lemon juice; poured properly it is 22 ml."},
 		{Covered("1 oz rye whiskey", "bourbon", 1.25, 4, nil, [ratio.NumAxes]int{}), "1 oz rye whiskey for bourbon moves the drink by 1.2 noticeable steps, the next by 4.0. What is lost: nothing that a guest would notice."},
 		{Covered("1 oz rye whiskey", "bourbon", 1.25, 4, []flavor.AromaFamily{0}, [ratio.NumAxes]int{ratio.Strong: 1, ratio.Sweet: -1}),
