@@ -247,7 +247,8 @@ func (c *Catalogue) addApart(to *flavor.Customs, r apartRecord) []error {
 	return c.ofSpirits(fmt.Sprintf("%q apart", r.Of), r.Of, r.Beside, to.KeepApart)
 }
 
-// ofSpirits adds ingredients for each of some classes of spirits or liqueurs; what names the record.
+// ofSpirits adds ingredients for each of some classes of spirits, or of liqueurs, bitters and
+// wines that drinks are made on; what names the record.
 func (c *Catalogue) ofSpirits(what string, classes []flavor.Class, ids []string, add func(flavor.Class, []string)) (faults []error) {
 	place := fmt.Sprintf("data: %s: %s", customsFile, what)
 	if len(classes) == 0 || len(ids) == 0 {
@@ -259,8 +260,8 @@ func (c *Catalogue) ofSpirits(what string, classes []flavor.Class, ids []string,
 		}
 	}
 	for _, of := range classes {
-		if of.Part() != flavor.PartBase && of.Kin() != flavor.KinLiqueur {
-			faults = append(faults, fmt.Errorf("%s: %q is no class of spirits or liqueurs", place, of))
+		if of.Part() != flavor.PartBase && of.Part() != flavor.PartModifier {
+			faults = append(faults, fmt.Errorf("%s: %q is no class of what drinks are made on", place, of))
 		}
 		add(of, ids)
 	}

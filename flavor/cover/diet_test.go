@@ -42,3 +42,22 @@ func TestDiets(t *testing.T) {
 	var g guest.Guest
 	assert.ErrorIs(t, g.Keep("moonlight"), flavor.ErrInvalid)
 }
+
+// A sour on an amaro, an aperitif or a sherry has covers for a guest who drinks no alcohol:
+// what is made after the bottle, or what lengthens; and none of them holds alcohol. Common
+// practice, no source.
+func TestDryOnABitterOrAWine(t *testing.T) {
+	b := newBench(t)
+	for _, missing := range []string{"medium amaro", "red bitter aperitif", "fino sherry"} {
+		r := b.request(t, "1 1/2 oz "+missing+"\n3/4 oz lemon juice\n1/2 oz simple syrup\nshake, rocks", missing, 1, 5)
+		r.Guest = guest.Guest{NoAlcohol: true}
+		got, err := b.finder.Find(context.Background(), r)
+		require.NoError(t, err)
+		require.NotEmpty(t, got.Covers, missing)
+		for _, c := range got.Covers {
+			for _, p := range c.Spec.Pours {
+				assert.LessOrEqual(t, p.Profile.ABV.Value, flavor.NoAlcoholABV, p.Profile.Name)
+			}
+		}
+	}
+}

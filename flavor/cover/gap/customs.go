@@ -78,7 +78,7 @@ func (g *Gap) lighter(p *flavor.Profile) []string {
 		return nil
 	case !g.NoAlcohol():
 		return g.trade.Customs.Lighter(p.Class)
-	case p.Class.Kin() == flavor.KinLiqueur && !g.madeOn(p):
+	case p.Class.Part() != flavor.PartBase && !g.madeOn(p):
 		return nil
 	}
 	flat := g.Keeps(func(q *flavor.Profile) bool { return q.Class.Sparkles() || q.Class.Kin() == flavor.KinMilk })
@@ -94,7 +94,8 @@ func (g *Gap) lighter(p *flavor.Profile) []string {
 	})
 }
 
-// madeOn reports whether a drink is made on a liqueur: it pours a measure of it, and no spirit.
+// madeOn reports whether a drink is made on a liqueur, a bitter or a wine: it pours a measure of
+// it, and no spirit.
 func (g *Gap) madeOn(p *flavor.Profile) bool {
 	s := g.Asked.Spec
 	return !s.Has(isBase) && slices.ContainsFunc(s.Pours, func(x flavor.Pour) bool { return x.Profile == p && x.ML >= BaseML })
