@@ -17,6 +17,7 @@ func (w *work) describe(s *station.Settled) (Riff, error) {
 	}
 	steps := station.Apart(w.FromGlass, s.Glass)
 	r := Riff{Listed: listed, Distance: steps, Notice: sense.NoticeOf(steps, len(w.LostLeads(s.Glass)) > 0), Changes: wording.Changes(w.From, &listed.Spec)}
+	r.Spec.Name = wording.WorkingName(w.From, &r.Spec, r.Changes)
 	before, err := w.Station.Judge.Score(w.From)
 	if err != nil {
 		return Riff{}, err

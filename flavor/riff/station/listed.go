@@ -9,7 +9,7 @@ import (
 
 // Listed is a drink in balance, as it is shown.
 type Listed struct {
-	Spec     flavor.Spec // without a name: that is for the bar to give
+	Spec     flavor.Spec // without a name but a working one: to name it is for the bar
 	Kind     Kind
 	Score    float64 // 70 to 100
 	FamilyID string  // the family it is likeliest to be
