@@ -94,13 +94,11 @@ func roundOf(t *drill.Trainer, kind drill.Kind, r *RoundRequest) (*drill.Round, 
 // has few drinks, and one that is asked about at another size teaches as much.
 const menuTimes = 2.0
 
-// familyOfMenu is how many of the rounds of families one is of the menu at most, which has few
-// drinks: who reads a family off a ratio is told no drink, so that it need not be the bar's own.
-const familyOfMenu = 4
-
-// ofMenu makes a round of the bar's own menu; nil if none is to be had that suits.
+// ofMenu makes a round of the bar's own menu; nil if none is to be had that suits. A family is
+// read off a ratio without a name, so that it is none of the menu, which would soon repeat
+// itself.
 func ofMenu(t *drill.Trainer, asks []drill.RoundRequest, r *RoundRequest) (*drill.Round, error) {
-	if asks[0].Kind == drill.KindFamily && r.Rand.IntN(familyOfMenu) > 0 {
+	if asks[0].Kind == drill.KindFamily {
 		return nil, nil
 	}
 	for _, ask := range asks {

@@ -31,8 +31,8 @@ func Measured(ml float64) float64 {
 	return ml
 }
 
-// SheetOf is a batch as it is measured: liquids in mL, to the marks of a vessel, solids that
-// are counted in whole pieces; tops are for one glass.
+// SheetOf is a batch as it is measured: liquids in mL, to the marks of a vessel, solids as a
+// scale tells them or in whole pieces; tops are for one glass.
 func SheetOf(plan *mix.BatchPlan) BatchSheet {
 	s := BatchSheet{Servings: plan.Servings, WaterML: plan.WaterML, TotalML: plan.BottleML}
 	for _, p := range plan.Bottle.Pours {
@@ -60,12 +60,28 @@ func (s *BatchSheet) settle(bottle *flavor.Spec) {
 // measured is a pour as it is measured out.
 func measured(p flavor.Pour) flavor.Pour {
 	if p.Profile.Class.Solid() {
-		if p.Unit.Counted() {
-			p.Amount = max(1, math.Ceil(p.Amount-1e-9))
-		}
+		was := p.Amount
+		p.Amount = counted(p.Amount, p.Unit)
+		p.ML *= p.Amount / was
 		return p
 	}
 	p.ML = Measured(p.ML)
 	p.Amount, p.Unit = p.ML, flavor.Millilitre
 	return p
+}
+
+// grainG is what a small scale tells apart, in g. Common practice, no source.
+const grainG = 0.1
+
+// counted is an amount of what is no liquid, above 0, as it is measured out: grams to those of
+// a scale, pieces and leaves so that none is short, and else the nearest whole pinch or spoon.
+func counted(amount float64, u flavor.Unit) float64 {
+	switch {
+	case u == flavor.Gram:
+		per := math.Round(1 / grainG)
+		return max(1, math.Round(amount*per)) / per
+	case u.Counted():
+		return max(1, math.Ceil(amount-1e-9))
+	}
+	return max(1, math.Round(amount))
 }

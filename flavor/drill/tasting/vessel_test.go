@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
@@ -26,6 +27,16 @@ func TestMeasured(t *testing.T) {
 		}
 		assert.InDelta(t, got, Measured(got), 1e-9, "a mark is its own mark")
 	})
+}
+
+func TestCounted(t *testing.T) {
+	for _, c := range []struct {
+		amount float64
+		unit   flavor.Unit
+		want   float64
+	}{{27.02, flavor.Gram, 27}, {9.87, flavor.Gram, 9.9}, {0.01, flavor.Gram, 0.1}, {1.56, flavor.Pinch, 2}, {0.2, flavor.Pinch, 1}, {8.2, flavor.Leaf, 9}, {9, flavor.Leaf, 9}} {
+		assert.InDelta(t, c.want, counted(c.amount, c.unit), 1e-9, "%v %s", c.amount, c.unit)
+	}
 }
 
 // What is measured to the marks lies where the flight says it lies, to three tenths of a step
