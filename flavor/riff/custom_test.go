@@ -26,6 +26,8 @@ func TestCustomsLeadWhereAPourMayNotBe(t *testing.T) {
 	}{
 		{"1 1/2 oz vodka\n1 oz coffee liqueur\n1 oz heavy cream\nbuild, rocks", guest.Guest{Avoid: []flavor.Allergen{flavor.Milk}},
 			[]string{"unsweetened coconut cream", "melon liqueur", "advocaat", "vanilla vodka", "orange juice"}, "coconut-cream"},
+		{"1 1/2 oz vodka\n1 oz coffee liqueur\n2 oz whole milk\nbuild, rocks", guest.Guest{Avoid: []flavor.Allergen{flavor.Milk}},
+			[]string{"oat drink", "creme de cassis", "elderflower liqueur", "aged rum"}, "oat-drink"},
 		{"2 oz aged rum\n1 oz lime juice\n3/4 oz simple syrup\nshake, up", guest.Guest{NoAlcohol: true},
 			[]string{"alcohol-free juniper spirit", "alcohol-free cane spirit", "alcohol-free agave spirit"}, "alcohol-free-cane"},
 	} {
@@ -84,4 +86,19 @@ func TestASourBecomesABuck(t *testing.T) {
 // of tells an ingredient by its id.
 func of(id string) func(*flavor.Profile) bool {
 	return func(p *flavor.Profile) bool { return p.ID == id }
+}
+
+// Nobody pours a hot sauce into a sweet soda, whatever is wished. Common practice, no source.
+func TestNoSauceInASweetSoda(t *testing.T) {
+	b := bartest.New(t)
+	s := b.Spec(t, "2 oz vodka\n1/2 oz lime juice\n4 oz ginger ale\nbuild, long")
+	toward, err := wish.Parse([]string{"spicier"}, nil)
+	require.NoError(t, err)
+	res, err := Vary(context.Background(), b.Station, Request{Spec: s, Toward: toward, Limit: 6, Stock: bartest.With(b.Bottles(t, "hot pepper sauce", "ginger beer", "cola", "ginger syrup"), s)})
+	require.NoError(t, err)
+	require.NotEmpty(t, res.Riffs)
+	for i := range res.Riffs {
+		x := &res.Riffs[i].Spec
+		assert.False(t, x.HasKin(flavor.KinSavoury) && (x.Has(of("ginger-ale")) || x.Has(of("cola"))), res.Riffs[i].Text)
+	}
 }

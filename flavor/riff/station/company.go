@@ -43,7 +43,7 @@ func (j *Job) company(s, frame *flavor.Spec) (odd float64, shunned bool) {
 				continue
 			}
 			asked := j.asked(a) || j.asked(b) || j.comesTogether(a, b)
-			shunned = shunned || clash(&s.Pours[i], &s.Pours[k]) || p.Shunned() && (!asked || a.Class.Curdles() || b.Class.Curdles())
+			shunned = shunned || clash(&s.Pours[i], &s.Pours[k]) || sauced(a, b) || sauced(b, a) || p.Shunned() && (!asked || a.Class.Curdles() || b.Class.Curdles())
 			switch v := p.Odd(); {
 			case v > 0 && (asked || j.rareMust(a) || j.rareMust(b)):
 				odd += oddAsked * v

@@ -179,11 +179,15 @@ func (j *Job) keepsRest(s *flavor.Spec) bool {
 	})
 }
 
-// answered is what a drink holds of each kind without its length.
+// answered is what a drink holds of each kind without its length, and without the acid of
+// milk, which answers no sugar.
 func answered(s *flavor.Spec) (e ratio.Equivalents) {
 	for i := range s.Pours {
 		if p := &s.Pours[i]; p.Profile.Class.Part() != flavor.PartLength {
 			per := ratio.PerML(p.Profile)
+			if p.Profile.Class.Part() == flavor.PartTexture {
+				per[ratio.Sour] = 0
+			}
 			e.Add(&per, p.ML)
 		}
 	}
