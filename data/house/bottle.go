@@ -89,6 +89,10 @@ func (b Bottle) checkSize() error {
 	return checkRange("size_ml", b.SizeML, 1, 100000)
 }
 
+// LargestML is the most that a full one holds of what bars buy, the largest keg; common
+// practice, no source. What is written as more is asked about where it is written.
+const LargestML = 60000
+
 // VolumeML returns the volume of a full bottle, in mL; p is its profile, whose density
 // converts a size in grams.
 func (b Bottle) VolumeML(p *flavor.Profile) float64 {

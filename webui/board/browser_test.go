@@ -193,13 +193,19 @@ func TestUndoCanBeReadUnderThePointer(t *testing.T) {
 			b.Open(webuitest.Serve(t, h), page)
 			b.Click("#back-falernum")
 			b.Until(`document.querySelector('.outs button')?.textContent === 'Undo'`)
-			at, err := chromedp.Run(b.Ctx, chromedp.Evaluate[[]float64](`(() => {
-				const r = document.querySelector('.outs button').getBoundingClientRect();
-				return [r.x + r.width / 2, r.y + r.height / 2];
-			})()`))
-			require.NoError(t, err)
-			b.Do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, at[0], at[1]))
-			b.Until(`document.querySelector('.outs button').matches(':hover')`)
+			// The page may still be on its way to where the mark stands, so the pointer follows it.
+			require.Eventually(t, func() bool {
+				at, err := chromedp.Run(b.Ctx, chromedp.Evaluate[[]float64](`(() => {
+					const r = document.querySelector('.outs button')?.getBoundingClientRect() ?? new DOMRect();
+					return [r.x + r.width / 2, r.y + r.height / 2];
+				})()`))
+				if err != nil {
+					return false
+				}
+				b.Do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, at[0], at[1]))
+				over, err := chromedp.Run(b.Ctx, chromedp.Evaluate[bool](`document.querySelector('.outs button')?.matches(':hover') ?? false`))
+				return err == nil && over
+			}, 30*time.Second, 100*time.Millisecond)
 			b.Until(contrast + `(document.querySelector('.outs button')) >= 4.5`)
 			b.Quiet()
 		}

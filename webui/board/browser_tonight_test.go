@@ -1,6 +1,9 @@
 package board_test
 
 import (
+	"github.com/stretchr/testify/assert"
+	"net/url"
+	"strings"
 	"testing"
 
 	"github.com/chromedp/chromedp"
@@ -111,6 +114,31 @@ func TestTheBoardOnPaper(t *testing.T) {
 	b.Until(`[...document.querySelectorAll('.drinks details')].every((d) => d.open)`)
 	b.Until(`document.querySelector('.drinks').innerText.includes('½ oz almond syrup')`)
 	b.Quiet()
+}
+
+// One tap from tonight is the sheet for the wall, which follows the marks of other screens
+// and prints on one page, each drink once, with nothing that can only be tapped.
+func TestTonightOnAWall(t *testing.T) {
+	h := webuitest.NewHouse()
+	address := webuitest.Serve(t, h)
+	p := webuitest.NewPhone(t)
+	p.Open(address, "/tonight")
+	p.Within(0, ".to-wall a")
+	p.Tap(".to-wall a")
+	p.Until(`document.querySelectorAll('.wall > .ready').length === 4`)
+	p.Fits()
+	p.Accessible(webuitest.Axe(t), "the sheet for the wall")
+	webuitest.Post(webuitest.PagesOf(t, h), "/tonight", url.Values{"out": {"falernum"}}, true)
+	p.Until(`document.querySelectorAll('.wall > .covered').length === 2`)
+	sheets := p.Printed()
+	assert.Len(t, sheets, 1)
+	text := webuitest.OnPaper(sheets)
+	for _, once := range []string{"Mainbrace", "Halyard Sour", "Spindrift", "Nutcracker"} {
+		assert.Equal(t, 1, strings.Count(text, once), once)
+	}
+	assert.Contains(t, text, "almond syrup")
+	assert.NotContains(t, text, "Print it")
+	p.Quiet()
 }
 
 // A phone shows score, first fault and first fix while the draft fills it.

@@ -24,5 +24,6 @@ func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) {
 	at := behind.Visiting(open, func(v behind.Visit) *pages { return &pages{f, open, all, v, v} })
 	mux.Handle(boardPath, f.Route(at((*pages).board), frame.Taking...))
 	mux.Handle(TonightPath, f.Route(at((*pages).tonight), frame.Taking...))
+	mux.Handle(wallPath, f.Route(at((*pages).wall), frame.Showing...))
 	mux.Handle("/board/events", f.Open(at((*pages).boardEvents), http.MethodGet))
 }

@@ -134,12 +134,18 @@ func (p *pages) tonightOf(ctx context.Context, x wish) (*tonightView, error) {
 	if err != nil {
 		return nil, err
 	}
+	return p.listOf(ctx, s, x, onAPage)
+}
+
+// listOf works out the drinks that are asked for, at most so many on the page.
+func (p *pages) listOf(ctx context.Context, s *behind.Shift, x wish, most int) (*tonightView, error) {
 	since := outsSince(ctx, p.house)
 	now, err := behind.EveningOf(ctx, p.bar, s, x.guest.Limits(), part.MostParts)
 	if err != nil {
 		return nil, err
 	}
 	v := newTonightView(p.house.About(), versionOf(s), &x)
+	v.most = most
 	for _, b := range latest(s.Out, since) {
 		v.Out = append(v.Out, bottleView{ID: b.ID, Name: b.Name})
 	}

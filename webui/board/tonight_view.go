@@ -1,6 +1,7 @@
 package board
 
 import (
+	"cmp"
 	"fmt"
 	"net/url"
 	"slices"
@@ -31,6 +32,7 @@ type tonightView struct {
 	Meant    []part.Meant // what may have been meant, if nothing is found
 	Choices  []choiceView
 	ByBottle string // address of the board, for this guest
+	Wall     string // address of the sheet for the wall, for this guest
 	Out      []bottleView
 	Ones     []oneView   // that ran out, while others of the same are poured
 	Again    *bottleView // what was just marked as back
@@ -44,6 +46,7 @@ type tonightView struct {
 	Menu     int
 
 	count map[show]int
+	most  int // drinks on a page
 }
 
 // Dry reports whether nobody can be poured any drink of the menu, as on the first days of
@@ -106,7 +109,7 @@ type tonightPour struct {
 
 func newTonightView(about, version string, x *wish) *tonightView {
 	v := &tonightView{About: about, Version: version, Guest: &x.guest, Show: string(x.show), Text: x.text, Whole: x.address(x.show), Page: x.page, Here: x.here(),
-		ByBottle: x.guest.Address(boardPath), count: map[show]int{}}
+		ByBottle: x.guest.Address(boardPath), Wall: x.guest.Address(wallPath), count: map[show]int{}}
 	return v
 }
 
@@ -200,6 +203,11 @@ func poured(s *behind.Shift, written []tonightPour, covered []part.Pour) (out []
 	return out
 }
 
+// byName orders drinks by their names.
+func byName(a, b tonightDrink) int {
+	return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.Slug, b.Slug))
+}
+
 // add counts a drink, and keeps it if it is one of those that are looked for.
 func (v *tonightView) add(d *tonightDrink, sought bool) {
 	v.Menu++
@@ -231,7 +239,7 @@ func (v *tonightView) add(d *tonightDrink, sought bool) {
 
 // bar keeps a drink that is not for this guest.
 func (v *tonightView) bar(d *tonightDrink) {
-	if v.Barred++; len(v.NotFor) < onAPage {
+	if v.Barred++; len(v.NotFor) < v.most {
 		v.NotFor = append(v.NotFor, *d)
 	}
 }
@@ -267,7 +275,7 @@ func (v *tonightView) finish(x *wish) {
 		return d.State != string(x.show)
 	})
 	v.Found = v.found()
-	v.Pager = part.NewPager(len(v.Drinks), onAPage, x.page, TonightPath, x.fields(x.show))
+	v.Pager = part.NewPager(len(v.Drinks), v.most, x.page, TonightPath, x.fields(x.show))
 	v.Drinks = part.PageOf(v.Pager, v.Drinks)
 }
 

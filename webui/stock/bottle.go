@@ -3,6 +3,7 @@ package stock
 import (
 	"cmp"
 	"context"
+	"fmt"
 	"net/http"
 	"net/url"
 	"strings"
@@ -139,14 +140,25 @@ func currencyField() formField[house.Bottle] {
 	return f
 }
 
+// settleSize asks for a size, and about one that no bottle has.
+func settleSize(f *filledForm[house.Bottle]) {
+	b, size := &f.item, f.box("size_ml")
+	switch {
+	case size.Fault != "" || f.box("size_g").Fault != "":
+	case b.SizeML == 0 && b.SizeG == 0:
+		size.Fault = "Say what a full one holds in mL, or below what it weighs in g."
+	case b.SizeML > house.LargestML:
+		size.Fault = fmt.Sprintf("That is %s L, more than the largest keg holds. Is it %s mL? What is kept in a tank is written as so many kegs.",
+			words.Plain(b.SizeML/1000), words.Plain(b.SizeML/100))
+	}
+}
+
 // settleBottle checks what two fields say together, and takes the mark of the
 // well from the bottle that had it.
 func (p *pages) settleBottle(ctx context.Context, f *filledForm[house.Bottle]) ([]house.Edit, error) {
 	b := &f.item
 	settleCurrency(f)
-	if size := f.box("size_ml"); size.Fault == "" && f.box("size_g").Fault == "" && b.SizeML == 0 && b.SizeG == 0 {
-		size.Fault = "Say what a full one holds in mL, or below what it weighs in g."
-	}
+	settleSize(f)
 	if ref, ok := referTo(p.house.Catalogue(), p.house.Shelf(), b.Ingredient); ok && f.sound() {
 		if err := cmp.Or(b.Contradicts(ref.profile), ref.notUsed(*b)); err != nil {
 			f.blame(err, "abv")

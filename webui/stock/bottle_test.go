@@ -47,6 +47,8 @@ func TestABottleAsAStockListHasIt(t *testing.T) {
 		{size: "0,7 L", abv: "80 proof", price: "$18.50", currency: "AUD", want: house.Bottle{SizeML: 700, Currency: "AUD"}},
 		{size: "1 ltr", abv: "40", price: "18,50 €", want: house.Bottle{SizeML: 1000, Currency: "EUR"}},
 		{size: "70cl", abv: "40", price: "€18.50", currency: "USD", asks: "The price is in EUR, the field beside it says USD: which is it?"},
+		{size: "58 L", abv: "40", price: "18.50", currency: "USD", want: house.Bottle{SizeML: 58000, Currency: "USD"}},
+		{size: "70 L", abv: "40", price: "18.50", currency: "USD", asks: "That is 70 L, more than the largest keg holds. Is it 700 mL?"},
 		{size: "1 kg", abv: "40", price: "18.50", currency: "USD", asks: `is not a number; write digits alone, in mL`},
 	} {
 		h := webuitest.NewLaid()

@@ -21,8 +21,9 @@ import (
 
 // Sizes of the first day.
 const (
-	usualBottles  = 72 // offered to be ticked
-	starterDrinks = 12
+	usualBottles  = 72  // offered to be ticked
+	starterDrinks = 12  // of a first menu
+	moreDrinks    = 60  // to choose from for who asks for more
 	usualSizeML   = 700 // of a ticked bottle until its own is written; common practice, no source
 )
 
@@ -36,6 +37,8 @@ type startView struct {
 	Shelves []startShelf
 	Ticked  int // bottles of the house
 	Drinks  []startDrink
+	Further int           // how many more proven drinks the bottles pour
+	Long    bool          // these are listed as well
 	Menu    int           // drinks of the house
 	Try     []form.Option // what a cover may be tried for
 }
@@ -54,7 +57,8 @@ type startBottle struct {
 
 type startDrink struct {
 	Name, Family, Pours string
-	There               bool
+	There               bool // it is on the menu
+	First               bool // it is of the first menu that is suggested
 }
 
 // start is the first day of a house: bottles to tick, a menu to keep or to throw
@@ -122,7 +126,7 @@ func (p *pages) ticked(ctx context.Context, ids []string) ([]house.Edit, error) 
 func (p *pages) chosen(ctx context.Context, names []string) ([]house.Edit, error) {
 	there, err := house.All[house.Spec](ctx, p.house.Store())
 	var edits []house.Edit
-	for _, d := range p.house.Starters(starterDrinks) {
+	for _, d := range slices.Concat(p.house.Starters(starterDrinks), p.further()) {
 		spec := house.FromSpec("", d.Spec)
 		if slices.Contains(names, spec.Name) && !slices.ContainsFunc(there, func(s house.Kept[house.Spec]) bool { return s.Item.ID == spec.ID }) {
 			edits = append(edits, house.Put(spec, 0))
@@ -169,7 +173,12 @@ func (p *pages) startOf(r *http.Request) (*startView, error) {
 		return nil, err
 	}
 	v.shelve(p.house.Usual(usualBottles), room)
-	v.offer(p.house.Starters(starterDrinks), menu, p.house.Settings())
+	first, rest := p.house.Starters(starterDrinks), p.further()
+	v.offer(first, menu, p.house.Settings(), true)
+	if v.Long = r.Form.Get("drinks") == "more"; v.Long {
+		v.offer(rest, menu, p.house.Settings(), false)
+	}
+	v.Further = len(rest)
 	seen := map[string]bool{}
 	for _, m := range menu {
 		for i := range m.Spec.Pours {
@@ -192,8 +201,16 @@ func (p *pages) startOf(r *http.Request) (*startView, error) {
 	return v, nil
 }
 
-// offer lists the drinks of a first menu, all in one unit.
-func (v *startView) offer(starters []template.Labelled, menu []behind.HouseSpec, said house.Settings) {
+// further are the proven drinks that the bottles pour beside those of the first menu.
+func (p *pages) further() []template.Labelled {
+	first := p.house.Starters(starterDrinks)
+	return slices.DeleteFunc(p.house.Starters(moreDrinks), func(d template.Labelled) bool {
+		return slices.ContainsFunc(first, func(f template.Labelled) bool { return f.Spec.Name == d.Spec.Name })
+	})
+}
+
+// offer lists drinks of a first menu, all in one unit.
+func (v *startView) offer(starters []template.Labelled, menu []behind.HouseSpec, said house.Settings, first bool) {
 	var drinks []*flavor.Spec
 	for i := range starters {
 		drinks = append(drinks, &starters[i].Spec)
@@ -201,7 +218,7 @@ func (v *startView) offer(starters []template.Labelled, menu []behind.HouseSpec,
 	said = said.ForList(drinks)
 	for i, s := range drinks {
 		shown := part.SpecInUnits(said, s)
-		drink := startDrink{Name: s.Name, Family: starters[i].Family,
+		drink := startDrink{Name: s.Name, Family: starters[i].Family, First: first,
 			There: slices.ContainsFunc(menu, func(m behind.HouseSpec) bool { return m.Spec.Name == s.Name })}
 		var pours []string
 		for k := range shown.Pours {

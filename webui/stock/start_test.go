@@ -1,6 +1,7 @@
 package stock_test
 
 import (
+	"fmt"
 	"net/http"
 	"testing"
 
@@ -10,6 +11,7 @@ import (
 
 	"counterpour/api/service"
 	"counterpour/data/house"
+	"counterpour/flavor/template"
 	"counterpour/webui/webuitest"
 )
 
@@ -78,4 +80,28 @@ func TestTheFirstDayInABrowser(t *testing.T) {
 	b.Until(`document.getElementById('said')?.textContent.includes('London dry gin is out')`)
 	b.Until(webuitest.InView("#said button"))
 	b.Quiet()
+}
+
+// amply is a house whose bottles pour many proven drinks.
+type amply struct{ *webuitest.House }
+
+// Starters are so many gins, numbered.
+func (amply) Starters(n int) (out []template.Labelled) {
+	gin := webuitest.NewHouse().Drinks[0].Spec
+	for i := range min(n, 20) {
+		gin.Name = fmt.Sprintf("Gin %02d", i)
+		out = append(out, template.Labelled{Spec: gin, Family: "sour"})
+	}
+	return out
+}
+
+// The first menu is a dozen; who asks sees all that the bottles pour, the rest unticked, and
+// may put any of it on the menu.
+func TestMoreThanADozenToBeginWith(t *testing.T) {
+	h := webuitest.NewHouse()
+	pages := webuitest.PagesOf(t, amply{h})
+	webuitest.Says(t, webuitest.Get(pages, "/start", ""), []string{"at most twelve", `href="/start?drinks=more#menu">Your bottles pour 8 more`, `value="Gin 11" checked`}, []string{"Gin 12"})
+	webuitest.Says(t, webuitest.Get(pages, "/start?drinks=more", ""), []string{`value="Gin 11" checked`, `value="Gin 12">`, `value="Gin 19">`}, []string{"list them too", "at most twelve"})
+	w := webuitest.Post(pages, "/start", webuitest.Fields("do", "menu", "drink", "Gin 01", "drink", "Gin 19"), false)
+	assert.Contains(t, w.Header().Get("Location"), "added=2")
 }

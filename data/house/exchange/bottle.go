@@ -253,6 +253,9 @@ func (b *bottleReader) size() {
 			b.fault(FieldSize, fmt.Sprintf("%q is not a size; write it as 700 ml, 70 cl, 24 oz, 1 L or 500 g", written), b.sizes()...)
 		case a.G > 0:
 			b.r.Bottle.SizeG = a.G
+		case a.ML > house.LargestML && col.field == FieldSize:
+			less := exact(a.ML/100) + " ml"
+			b.fault(FieldSize, fmt.Sprintf("%q is %s litres, more than the largest keg holds", written, exact(a.ML/1000)), Remedy{less, FieldSize, less})
 		default:
 			b.r.Bottle.SizeML = a.ML
 		}

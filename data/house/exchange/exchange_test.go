@@ -64,6 +64,16 @@ Lemons,lemon juice,1000,,,,3,
 too,many,fields,1,2,3,4,5,6
 `
 
+// A slip of the unit is asked about, with what may be meant; a keg is not.
+func TestNoBottleHoldsMoreThanAKeg(t *testing.T) {
+	r, err := readStock(strings.NewReader("name,ingredient,size\nBlue cap,gin,70 l\nLager,pilsner,50 l\n"), shelf(t))
+	require.NoError(t, err)
+	require.Len(t, r.Bad, 1)
+	assert.Contains(t, r.Faults(), `"70 l" is 70 litres, more than the largest keg holds`)
+	require.Len(t, r.Items, 1)
+	assert.InDelta(t, 50000, r.Items[0].(house.Bottle).SizeML, 0)
+}
+
 func TestBadRowsAreNumberedAndGoodOnesKept(t *testing.T) {
 	f := shelf(t)
 	r, err := readStock(strings.NewReader(stockFile), f)
