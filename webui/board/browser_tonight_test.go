@@ -212,3 +212,20 @@ func TestOneBottleOfSeveralOnAPhone(t *testing.T) {
 	p.Until(`!!document.querySelector('#back-london-dry-gin') && !document.querySelector('#back-red')`)
 	p.Quiet()
 }
+
+// What was marked as back can be taken back, also where another screen marks something in
+// between.
+func TestUndoOutlivesTheMarksOfOthers(t *testing.T) {
+	h := webuitest.NewHouse()
+	h.Dry = []string{"falernum"}
+	p := webuitest.NewPhone(t)
+	p.Open(webuitest.Serve(t, h), "/tonight")
+	p.Tap("#back-falernum")
+	p.Until(`document.querySelector('.outs .just')?.textContent.includes('falernum is back')`)
+	webuitest.Post(webuitest.PagesOf(t, h), "/tonight", url.Values{"out": {"orgeat"}}, true)
+	p.Until(`!!document.querySelector('#back-orgeat')`)
+	p.Until(`document.querySelector('.outs .just')?.textContent.includes('falernum is back')`)
+	p.Tap(".outs .just button")
+	p.Until(`!!document.querySelector('#back-falernum')`)
+	p.Quiet()
+}

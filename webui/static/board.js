@@ -50,7 +50,16 @@
     unmarked.textContent = failed.size ? `Not marked: ${[...failed].join(", ")}.${is ? "" : " Tap it again."}` : "";
     line.hidden = older.hidden && !failed.size;
   };
-  const refresh = () => ask(board.dataset.from).then(() => old(false)).catch(() => old(true));
+  // What this screen has just marked as back can be taken back for a while, also after what
+  // another screen marked has drawn the board anew.
+  const again = { back: "again", "back-one": "again-one" }, undoTime = 60000; // ms
+  let marked = { until: 0 };
+  const from = () => {
+    const address = new URL(board.dataset.from, location);
+    if (Date.now() < marked.until) address.searchParams.set(marked.field, marked.value);
+    return address;
+  };
+  const refresh = () => ask(from()).then(() => old(false)).catch(() => old(true));
 
   // The server tells the version of the outs, at once and after every change. A
   // mark of this screen brings its own board, so what is told meanwhile waits.
@@ -75,6 +84,7 @@
     body.append(button.name, button.value);
     const slow = setTimeout(() => { failed.add(what); old(true); }, 3000);
     ask(form.getAttribute("action"), { method: "POST", body }).then(() => {
+      marked = { field: again[button.name], value: button.value, until: again[button.name] ? Date.now() + undoTime : 0 };
       failed.delete(what);
       old(false);
       if (document.getElementById("now")) {
@@ -99,11 +109,11 @@
   // stays down for a while is told of. It is opened anew after a wait that doubles, and
   // differs from screen to screen, so that a bar that comes back is not run over.
   const soonest = 250, latest = 15000; // ms
-  let events = null, down = 0, again = 0, wait = soonest;
+  let events = null, down = 0, anew = 0, wait = soonest;
   const hangUp = () => {
     clearTimeout(down);
-    clearTimeout(again);
-    down = again = 0;
+    clearTimeout(anew);
+    down = anew = 0;
     events?.close();
     events = null;
   };
@@ -127,7 +137,7 @@
       wire.close();
       events = null;
       down ||= setTimeout(() => old(true), 2500);
-      again = setTimeout(listen, wait * (0.75 + Math.random() / 2));
+      anew = setTimeout(listen, wait * (0.75 + Math.random() / 2));
       wait = Math.min(2 * wait, latest);
     });
   };
