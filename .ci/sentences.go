@@ -4,7 +4,8 @@
 // line and text, sorted. Run it at the root of the module, with folders or
 // files to look at only those: go run .ci/sentences.go [PATH ...]
 //
-// Of a page it takes the text, titles, labels and placeholders; of Go code the
+// Of a page it takes the text, titles, labels and placeholders, and each of the sentences
+// that are put into its places; of Go code the
 // strings that hold a space, without tests, struct tags, regular expressions,
 // SQL and templates of layout; of the data the names, aliases and notes that are
 // shown, and the names of materials and of what they smell of.
@@ -104,6 +105,8 @@ func reader(path string) func(string) ([]sentence, error) {
 		return ofCode
 	case strings.HasSuffix(base, ".html"):
 		return ofPage
+	case strings.HasSuffix(base, ".txt") && strings.Contains(path, "templates/"):
+		return ofSentences
 	case strings.HasSuffix(base, ".toml"):
 		return ofData
 	case strings.HasSuffix(base, ".js") && !strings.Contains(base, "htmx"):
@@ -167,6 +170,19 @@ func ofPage(text string) ([]sentence, error) {
 			skip = false
 		}
 	}
+}
+
+// ofSentences returns the sentences of a template, which stand behind their keys.
+func ofSentences(text string) ([]sentence, error) {
+	var all []sentence
+	for i, line := range strings.Split(text, "\n") {
+		if more, goesOn := strings.CutPrefix(line, "\t"); goesOn && len(all) > 0 {
+			all[len(all)-1].text += "\n" + more
+		} else if _, said, found := strings.Cut(line, ": "); found {
+			all = append(all, sentence{line: i + 1, text: said})
+		}
+	}
+	return all, nil
 }
 
 // ofCode returns the strings of a Go file that are words for people.

@@ -13,7 +13,7 @@
 //
 // Pages do not import one another: what two of them need goes to part, or to
 // whatever below it fits. A new page is a folder with a function Mount, a file in
-// templates and a line in [NewWithLogin].
+// templates, its sentences in templates/english and a line in [NewWithLogin].
 //
 // A page works without scripts: everything on it is a form that posts and a
 // full page that comes back. With scripts the same form posts itself as it is

@@ -10,16 +10,16 @@ import (
 )
 
 // The list of sentences holds a sentence of each place where visible ones are made:
-// a page, its actions, Go code, a record's name, aliases and making, a caution and
+// a page, what it says, Go code, a record's name, aliases and making, a caution and
 // what it says of a drink without alcohol, and the name of a material.
 func TestEveryPlaceOfSentencesIsListed(t *testing.T) {
-	paths := []string{"webui/templates/tonight.html", "flavor/measure/draft/reader.go", "data/catalogue/cautions.toml", "data/catalogue/bitters.toml", "data/catalogue/saline.toml"}
+	paths := []string{"webui/templates/stock.html", "webui/templates/english/tonight.txt", "flavor/measure/draft/reader.go", "data/catalogue/cautions.toml", "data/catalogue/bitters.toml", "data/catalogue/saline.toml"}
 	run := exec.Command("go", append([]string{"run", ".ci/sentences.go"}, paths...)...)
 	run.Dir = "../.."
 	out, err := run.CombinedOutput()
 	require.NoError(t, err, string(out))
 	for _, want := range []string{
-		"html:", "The server does not answer.", "write at least one, such as", "name: aromatic bitters", "aliases: orange flower bitters",
+		"html:", "tonight.txt:", "The server does not answer.", "write at least one, such as", "name: aromatic bitters", "aliases: orange flower bitters",
 		"making: Dissolve", "text: Alcohol harms an unborn child", "without_alcohol: ", "materials: pecan",
 	} {
 		assert.True(t, strings.Contains(string(out), want), want)

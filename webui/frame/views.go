@@ -33,8 +33,15 @@ func loadViews(fsys fs.FS, f *Frame, login, may bool, stale func() bool) (*views
 	funcs := htmltemplate.FuncMap{"static": f.statics.link, "house": f.house, "program": stamp.Read().String, "here": func() string { return "" }, "login": func() bool { return login }, "may": func() bool { return may }, "stale": stale,
 		"crosscontact": func() string { return flavor.CrossContact }, "place": place, "guest": guestOf}
 	v := &views{pages: map[string]func() (*htmltemplate.Template, error){}}
-	if v.shared, err = htmltemplate.New("").Funcs(funcs).ParseFS(fsys, "templates/layout.html", "templates/parts/*.html"); err != nil {
-		return nil, fmt.Errorf("frame: shared templates: %w", err)
+	parts, err := fs.Glob(fsys, "templates/parts/*.html")
+	if err != nil {
+		return nil, fmt.Errorf("frame: parts: %w", err)
+	}
+	v.shared = htmltemplate.New("").Funcs(funcs)
+	for _, file := range append([]string{"templates/layout.html"}, parts...) {
+		if err := add(v.shared, fsys, file); err != nil {
+			return nil, fmt.Errorf("frame: shared templates: %w", err)
+		}
 	}
 	for _, file := range files {
 		if name := strings.TrimSuffix(path.Base(file), ".html"); name != "layout" {
@@ -48,12 +55,21 @@ func loadViews(fsys fs.FS, f *Frame, login, may bool, stale func() bool) (*views
 func (v *views) parse(fsys fs.FS, name, file string) (*htmltemplate.Template, error) {
 	t, err := v.shared.Clone()
 	if err == nil {
-		t, err = t.Funcs(htmltemplate.FuncMap{"here": func() string { return name }}).ParseFS(fsys, file)
+		err = add(t.Funcs(htmltemplate.FuncMap{"here": func() string { return name }}), fsys, file)
 	}
 	if err != nil {
 		return nil, fmt.Errorf("frame: page %s: %w", name, err)
 	}
 	return t, nil
+}
+
+// add parses a file, with its sentences in their places, beside what a template holds.
+func add(t *htmltemplate.Template, files fs.FS, file string) error {
+	text, err := filled(files, file)
+	if err == nil {
+		_, err = t.New(path.Base(file)).Parse(text)
+	}
+	return err
 }
 
 // render renders one part of a page; the part "layout" is the whole page.
