@@ -42,6 +42,9 @@ func (v *wallView) Path() string { return wallPath }
 // Back is the address of tonight, for the same guest.
 func (v *wallView) Back() string { return v.Guest.Address(TonightPath) }
 
+// Flight is the address of a flight, for the same guest.
+func (v *wallView) Flight() string { return v.Guest.Address(flightPath) }
+
 // wall shows all of tonight on a sheet for the wall, on paper or on a screen.
 func (p *pages) wall(w http.ResponseWriter, r *http.Request) error {
 	if err := form.Parse(r); err != nil {
