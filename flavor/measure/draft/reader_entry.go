@@ -15,6 +15,7 @@ import (
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/sheet"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // entries reads what one line holds.
@@ -256,8 +257,11 @@ func (r *reader) unnamed(n int, at entry.Span, written string, toks []token.Toke
 		r.entry(KindRemark, n, at)
 		return
 	}
-	if aside.Said(toks) && !topsIn(toks) {
+	if aside.Said(toks) && !topsIn(toks) && !deniesPour(toks) {
 		r.entry(KindRemark, n, at)
+		if s := serving.Read(toks); usOnly(toks) && s.States() && s.Conflict == nil { // "we shake it here"
+			r.saidBeside(&s)
+		}
 		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+written+"” is skipped")
 		return
 	}
@@ -277,6 +281,23 @@ func (r *reader) unnamed(n int, at entry.Span, written string, toks []token.Toke
 	r.d.Doubts = append(r.d.Doubts, Doubt{Entry: len(r.d.Entries), After: len(r.d.Lines), Laid: r.served > 0 && r.served == len(r.d.Lines) || len(r.d.Lines) > 1 && r.d.Lines[len(r.d.Lines)-1].After, Mixed: muddled, Fault: f, toks: slices.Clone(toks)})
 	r.entry(KindUnread, n, at)
 }
+
+// deniesPour reports whether words say no and nothing else: they take back what is poured before.
+func deniesPour(toks []token.Token) bool {
+	return len(toks) == 1 && (toks[0].Text == "no" || toks[0].Text == "nope" || toks[0].Text == "nah")
+}
+
+// usOnly reports whether words say what those do who write them, and neither deny it nor tell when:
+// what others do makes no stirred drink a shaken one.
+func usOnly(toks []token.Token) bool {
+	if t := toks[0].Text; t != "we" && t != "i" {
+		return false
+	}
+	return !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind != token.Mark && restraints.Has(t.Text) })
+}
+
+// restraints are words that deny, that tell of another time, or that leave a choice.
+var restraints = vocabulary.Words(`don't dont not no never used was were if when unless or but instead would could should might may used usually sometimes some`)
 
 // topsIn reports whether words say that something fills the drink up or floats on it: "we top it
 // with soda".

@@ -167,6 +167,12 @@ var laidOf = vocabulary.Words(`of de di al alla au`)
 func (p *Written) squeezedPart(text string, toks []token.Token) bool {
 	if len(toks) > 2 && (toks[0].Text == "squeezed" || toks[0].Text == "squeeze") {
 		toks, p.Squeezed = toks[1:], true
+		if toks[0].Text == "a" || toks[0].Text == "the" || toks[0].Text == "one" {
+			toks = toks[1:]
+		}
+		if at := slices.IndexFunc(toks, func(t token.Token) bool { return wedges.Has(t.Text) }); at > 0 && saysVessel(toks[at+1:]) { // "squeeze a lime wedge in"
+			toks = toks[:at+1]
+		}
 	}
 	last := len(toks) - 1
 	if !p.Squeezed || last < 1 || len(toks) > 3 || !wedges.Has(toks[last].Text) || !laidFruit.Has(toks[last-1].Text) {
@@ -179,10 +185,15 @@ func (p *Written) squeezedPart(text string, toks []token.Token) bool {
 }
 
 // wedges are the parts of a fruit that are squeezed.
-var wedges = vocabulary.Words(`wedge slice quarter eighth cheek chunk disc disk`)
+var wedges = vocabulary.Words(`wedge slice quarter eighth cheek chunk disc disk coin wheel half hull shell`)
 
 // withWords are "with" in the tongues that a top is written in.
 var withWords = vocabulary.Words(`with mit con avec met med`)
+
+// saysVessel reports whether words tell no more than what a pour goes into.
+func saysVessel(toks []token.Token) bool {
+	return !slices.ContainsFunc(toks, func(t token.Token) bool { return !vesselWords.Has(t.Text) })
+}
 
 // vesselWords name what a pour goes into, and nothing else of it.
 var vesselWords = vocabulary.Words(`tin tins shaker glass mixing in into the a`)

@@ -186,7 +186,7 @@ func (b *Book) findWhole(name string, pl Place) Found {
 			return f
 		}
 	}
-	for _, found := range []func(string, Place) (Found, bool){b.withoutBrackets, b.withoutStrength, b.withoutTail, b.withoutStyle, b.withoutAlike, b.pointed, b.ofOrigin, b.ofVariety, b.fruitBrandy, b.initialled, b.clipped, b.infused, b.mendedKind} {
+	for _, found := range []func(string, Place) (Found, bool){b.withoutBrackets, b.withoutStrength, b.withoutTail, b.withoutStyle, b.withoutAlike, b.pointed, b.ofOrigin, b.ofOriginBehind, b.ofVariety, b.fruitBrandy, b.initialled, b.clipped, b.infused, b.mendedKind} {
 		if f, ok := found(name, pl); ok {
 			return f
 		}

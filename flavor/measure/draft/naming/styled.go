@@ -121,6 +121,39 @@ func (b *Book) ofOrigin(name string, pl Place) (Found, bool) {
 	return b.moreClosely(f, first, rest, pl), true
 }
 
+// originsBehind are words of other tongues for where a bottle comes from, which stand behind what it
+// is, in English; common practice.
+var originsBehind = map[string]string{
+	"canadien": "canadian", "canadiense": "canadian", "canadese": "canadian", "canadense": "canadian", "cubain": "cuban", "cubano": "cuban", "jamaïcain": "jamaican", "jamaïquain": "jamaican", "jamaicano": "jamaican", "giamaicano": "jamaican",
+	"mexicain": "mexican", "mexicano": "mexican", "messicano": "mexican", "irlandais": "irish", "irlandés": "irish", "irlandese": "irish", "irlandês": "irish", "écossais": "scotch", "escocés": "scotch", "scozzese": "scotch", "escocês": "scotch",
+	"japonais": "japanese", "japonés": "japanese", "giapponese": "japanese", "japonês": "japanese", "américain": "american", "americano": "american", "péruvien": "peruvian", "peruano": "peruvian", "chilien": "chilean", "chileno": "chilean",
+	"français": "french", "francés": "french", "francese": "french", "francês": "french", "italien": "italian", "italiano": "italian", "espagnol": "spanish", "español": "spanish", "spagnolo": "spanish", "espanhol": "spanish", "anglais": "english", "inglés": "english", "inglese": "english",
+}
+
+// kindsAbroad are kinds whose origin tells them apart, by the words of other tongues.
+var kindsAbroad = map[string]string{"rhum": "rum", "ron": "rum", "whisky": "whiskey", "güisqui": "whiskey", "ginebra": "gin", "vermut": "vermouth", "vermú": "vermouth", "vermout": "vermouth"}
+
+// ofOriginBehind looks a name up whose origin stands behind it, as other tongues have it: "whisky
+// canadien", "rhum cubain".
+func (b *Book) ofOriginBehind(name string, pl Place) (Found, bool) {
+	words := strings.Fields(strings.ToLower(name))
+	if len(words) < 2 || originsBehind[words[len(words)-1]] == "" {
+		return Found{}, false
+	}
+	from, rest := originsBehind[words[len(words)-1]], words[:len(words)-1]
+	ways := []string{from + " " + strings.Join(rest, " ")}
+	if kind := kindsAbroad[rest[0]]; kind != "" {
+		ways = append(ways, strings.Join(append([]string{from, kind}, rest[1:]...), " "))
+	}
+	for _, w := range ways {
+		if f := b.Find(w, pl); f.Firm() {
+			f.Inferred = true
+			return f, true
+		}
+	}
+	return Found{}, false
+}
+
 // varieties are sorts of a plant, or plants that bees went to, by the words that they stand
 // before: the sort is passed over. Where one is told apart in the glass, the catalogue has
 // its name; common practice.

@@ -310,7 +310,9 @@ func (r *resolver) poursIn(name string) bool {
 			return true
 		}
 		if end > i+1 && r.measureless(name[toks[i+1].Start:toks[end-1].End], true) != nil {
-			bare++
+			if bare++; toks[i].Value >= leastMillis && end < len(toks) && toks[end].Kind == token.Numeral { // "wine cooler 100 red wine 100"
+				return true
+			}
 		}
 		if _, n := entry.UnitAt(toks[i+1:]); bare > 1 || n > 0 && i+1+n < len(toks) && toks[i+1+n].Kind == token.Word && r.book.Mentions(name[toks[i+1+n].Start:]) {
 			return true

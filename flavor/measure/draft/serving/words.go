@@ -325,7 +325,27 @@ func apart(dst []string, word string) []string {
 	if said := inJapanese(word); said != nil {
 		return append(dst, said...)
 	}
+	if at := gluedAt(word); at > 0 {
+		return append(dst, word[:at], word[at:])
+	}
 	return hyphens(dst, word)
+}
+
+// leastGlued is the fewest letters of each of two words that are written as one.
+const leastGlued = 3
+
+// gluedAt is where two words of making or serving meet that are written as one, "bigrock",
+// "crushedice"; 0 for any other word.
+func gluedAt(word string) int {
+	if len(word) < 2*leastGlued || Known(word) || StepVerbs[word] || Fillers[word] {
+		return 0
+	}
+	for at := leastGlued; at <= len(word)-leastGlued; at++ {
+		if _, n := TermAt([]string{word[:at], word[at:]}); n > 1 {
+			return at
+		}
+	}
+	return 0
 }
 
 // Starts reports whether tokens start with what is said of making or serving.

@@ -9,9 +9,11 @@ import (
 
 // Set is a text that is set anew.
 type Set struct {
-	Text  string
-	Title string   // the name of the drink, on a line of its own; empty: it is where it was
-	Notes []string // what is passed over
+	Text   string
+	Title  string   // the name of the drink, on a line of its own; empty: it is where it was
+	Bare   bool     // nothing but the amounts behind it parts the title from the pours
+	Passed []string // what is passed over, which must name nothing but what is poured
+	Denied []string // what is taken back
 }
 
 // MostText is the most bytes of a text that is set anew: a longer one is no card of one drink.
@@ -23,7 +25,7 @@ func Ways(text string, b *naming.Book) []Set {
 		return nil
 	}
 	plain := Set{Text: text}
-	for _, rule := range []func(*Set){(*Set).cells, (*Set).prices, (*Set).announced, (*Set).deniedAmounts} {
+	for _, rule := range []func(*Set){(*Set).boxes, (*Set).cells, (*Set).prices, (*Set).announced, (*Set).changes, (*Set).served, (*Set).roles, (*Set).idle, (*Set).verbs} {
 		rule(&plain)
 	}
 	var out []Set
@@ -35,9 +37,14 @@ func Ways(text string, b *naming.Book) []Set {
 
 // blank puts blanks in place of text[from:to], and says so.
 func (s *Set) blank(from, to int) {
-	if w := strings.Trim(s.Text[from:to], " \t\n-–—,;:|!("); w != "" {
-		s.Notes = append(s.Notes, "“"+w+"” is skipped")
+	if w := strings.Trim(s.Text[from:to], " \t\n-–—,;:|!()[]."); w != "" {
+		s.Passed = append(s.Passed, w)
 	}
+	s.clear(from, to)
+}
+
+// clear puts blanks in place of text[from:to], which tells nothing of the drink.
+func (s *Set) clear(from, to int) {
 	s.Text = s.Text[:from] + strings.Repeat(" ", to-from) + s.Text[to:]
 }
 
@@ -63,24 +70,24 @@ func (s *Set) prices() {
 // announcement is what a menu shouts before the name of a drink.
 var announcement = regexp.MustCompile(`(?i)^\s*(?:\*+\s*)?(?:new|special|seasonal|neu|nuevo|nouveau|nuovo|back|limited)(?:\s+(?:on|to)\s+the\s+menu)?\s*(?:[!*]+|:)\s*`)
 
-// announced sets aside what a menu shouts before the name.
+// code is the number of a card before a name in capitals: "MC-11 RED BREEZER".
+var code = regexp.MustCompile(`^\s*[A-Z]{1,4}-\d{1,3}[A-Z]?[ \t]+(?:[A-Z]{2})`)
+
+// attempt is which of several goes at a drink this is: "Spring list #4, third go.".
+var attempt = regexp.MustCompile(`(?i)(?:[ \t]*#\d+|,?[ \t]*\b(?:first|second|third|fourth|fifth|last|final|new|\d+(?:st|nd|rd|th))[ \t]+(?:go|try|attempt|take|round|version|draft|pass|stab))\b`)
+
+// announced sets aside what a menu shouts before the name, the number of its card, and which go at
+// the drink it is.
 func (s *Set) announced() {
+	if at := code.FindStringIndex(s.Text); at != nil {
+		s.blank(at[0], at[1]-len("AB"))
+	}
+	for _, at := range attempt.FindAllStringIndex(s.Text, -1) {
+		if s.Text[at[0]] != '#' || at[0] > 0 {
+			s.blank(at[0], at[1])
+		}
+	}
 	if at := announcement.FindStringIndex(s.Text); at != nil && at[1] < len(s.Text) {
 		s.blank(at[0], at[1])
-	}
-}
-
-// deniedAmount is an amount that is said not to be poured, behind the one that is: "10 dry vermouth
-// not 15".
-var deniedAmount = regexp.MustCompile(`(?i)[,(]?[ \t]+\(?not[ \t]+(?:at |the |a )?\d+(?:[.,/:]\d+)*(?:[ \t]?(?:ml|oz|cl))?\)?(?:[ \t]*(?:[.,;)\n]|$))`)
-
-// deniedAmounts sets aside amounts that are denied.
-func (s *Set) deniedAmounts() {
-	for _, at := range deniedAmount.FindAllStringIndex(s.Text, -1) {
-		end := at[1]
-		if c := s.Text[end-1]; strings.IndexByte(".,;\n", c) >= 0 {
-			end--
-		}
-		s.blank(at[0], end)
 	}
 }

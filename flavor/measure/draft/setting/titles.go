@@ -2,6 +2,7 @@ package setting
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -34,7 +35,7 @@ func (s *Set) titles(b *naming.Book) []Set {
 	line := s.Text[start:end]
 	var out []Set
 	for _, at := range sign.FindAllStringIndex(line, -1) {
-		if at[0] == 0 || partsPours(line, at) && !Called(line[:at[0]], b) {
+		if at[0] == 0 || partsPours(line, at) && !Called(line[:at[0]], b) && !inCapitals(line[:at[0]], line[at[1]:]) {
 			continue
 		}
 		if t, ok := s.titled(start, start+at[0], start+at[1], b); ok {
@@ -47,6 +48,12 @@ func (s *Set) titles(b *naming.Book) []Set {
 	if to := byWords(line, b); to > 0 {
 		if t, ok := s.titled(start, start+to, start+to+1, b); ok {
 			out = append([]Set{t}, out...)
+		}
+	}
+	if to, ratio := byAmounts(line); to > 0 {
+		if t, ok := s.titled(start, start+to, start+to+1, b); ok {
+			t.Bare = !ratio
+			out = append(out, t)
 		}
 	}
 	return out
@@ -83,7 +90,7 @@ func (s *Set) titled(from, to, next int, b *naming.Book) (Set, bool) {
 	if strings.ContainsFunc(s.Text[from:to], unicode.IsLetter) == false || strings.TrimSpace(s.Text[next:]) == "" {
 		return Set{}, false
 	}
-	t := Set{Text: s.Text, Notes: append([]string(nil), s.Notes...)}
+	t := Set{Text: s.Text, Passed: slices.Clone(s.Passed), Denied: s.Denied}
 	name := s.Text[from:to]
 	if lead, tail, ok := within(name, b); ok {
 		t.blank(from, from+lead)
@@ -166,6 +173,36 @@ func byWords(line string, b *naming.Book) int {
 		return 0
 	}
 	return ends[n-1]
+}
+
+// led is a few words before amounts that stand before the names: "wine cooler 100 red wine 100 cola";
+// a ratio needs no second amount.
+var (
+	led   = regexp.MustCompile(`^(\pL[\pL'’&-]*(?:[ \t]+\pL[\pL'’&-]*){0,3})[ \t]+` + amount + `[ \t]+\pL[^\d½¼¾⅓⅔]*[ \t]` + amount + `[ \t]+\pL`)
+	rated = regexp.MustCompile(`^(\pL[\pL'’&-]*(?:[ \t]+\pL[\pL'’&-]*){0,4})[ \t]+(?:\d*\.?\d+[/:]){2,}\d*\.?\d+[ \t]`)
+)
+
+// byAmounts is where the words before the amounts of a line end, 0 if none lead them; ratio is true
+// where the amounts are one.
+func byAmounts(line string) (end int, ratio bool) {
+	if at := rated.FindStringSubmatchIndex(line); at != nil {
+		return at[3], true
+	}
+	if at := led.FindStringSubmatchIndex(line); at != nil {
+		return at[3], false
+	}
+	return 0, false
+}
+
+// inCapitals reports whether a name is written in capitals, and what follows it is not: "MC-11 BAY
+// BREEZER | 3 cl dark rum | ...".
+func inCapitals(name, behind string) bool {
+	for w := range strings.FieldsSeq(name) {
+		if !capitals(w) {
+			return false
+		}
+	}
+	return name != "" && strings.ToLower(behind) == behind && !strings.ContainsFunc(name[:1], unicode.IsNumber)
 }
 
 // wordEnds are where the words of a line end.

@@ -64,10 +64,21 @@ func (s *search) behind(last int, faulty map[int]bool) {
 	}
 }
 
+// deniesPour reports whether a stretch says no and nothing else: it takes back the pour before it.
+func deniesPour(toks []token.Token) bool {
+	return len(toks) == 1 && denials.Has(toks[0].Text)
+}
+
+// denials take back what was said.
+var denials = vocabulary.Words(`no nope nah naah nay`)
+
 // remarkIn sets aside a stretch that is a remark, or the denial that it ends in.
 func (s *search) remarkIn(at entry.Span, afterPour, behind bool) {
 	toks := entry.TrimMarks(token.Lex(nil, s.text, at.Start, at.End))
 	if len(toks) == 0 {
+		return
+	}
+	if deniesPour(toks) {
 		return
 	}
 	if s.remark(toks, afterPour, behind) {

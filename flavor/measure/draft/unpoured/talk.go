@@ -151,6 +151,7 @@ func (s *search) talkIn(line []part, titled bool) {
 		case first > 0:
 			s.leadIn(p.toks[:first])
 		case first == 0 || titled && len(line) == 1 && !aside.Greets(p.toks):
+		case deniesPour(p.toks) && i > 0:
 		case s.talk(p.toks):
 			s.passOverSaid(p)
 		}

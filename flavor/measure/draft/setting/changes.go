@@ -1,0 +1,126 @@
+package setting
+
+import (
+	"regexp"
+	"strings"
+)
+
+// What a text tells of another amount than the one that is poured, or of how the pours are counted
+// out, is set aside, and how something goes in is told as other drafts tell it.
+
+// amount is how bars write one, with its unit or without.
+const amount = `(?:\d+(?:[.,/:-]\d+)*(?:[ \t]?[½¼¾⅓⅔])?|\.\d+|[½¼¾⅓⅔])(?:[ \t]?(?:ml|oz|cl|dash(?:es)?|bsp|tsp))?`
+
+// ends is where an entry ends: at a sign, or with its line.
+const ends = `(?:[ \t]*(?:[,;)\]\n/|]|[.!](?:[ \t\n]|$)|[ \t][-–—][ \t]|$))`
+
+// formerly is an amount that is no longer, or that is said not to be poured: "gin 45 (was 50)", "10
+// dry vermouth not 15".
+var formerly = regexp.MustCompile(`(?i)(?:[,;]?[ \t]*[(\[]|[,;]?[ \t]+)(?:not|was|were|used to be|previously|formerly|instead of|up from|down from|cut from|raised from|dropped from|from)[ \t]+(?:at[ \t]+|the[ \t]+|a[ \t]+|about[ \t]+)?` + amount + `[)\]]?` + ends)
+
+// changed is a bracket that tells how an amount came to be, and not what it came to: "(dropped the
+// lime from 25)".
+var changed = regexp.MustCompile(`(?i)[(\[][^()\[\]\n]*\b(?:from|was|were|used to be|previously)\b[^()\[\]\n]*[)\]]`)
+
+// present follows an amount that is new: "rhubarb cordial 25 now".
+var present = regexp.MustCompile(`(?i)[ \t]+(?:now|these days|from now on|as of today)` + ends)
+
+// firstVersion is an amount of a version before the one that counts: "lemon v1 was 20, v2 is 25".
+var firstVersion = regexp.MustCompile(`(?i)\bv\d+[ \t]*(?:was|had|at|:|=)?[ \t]*` + amount + `[ \t]*[,;/>-]+[ \t]*v\d+[ \t]*(?:is|has|now|at|:|=)?[ \t]*`)
+
+// doubted is a pour that is asked about and denied, before the one that counts: "3 cl kirsch? no, ".
+var doubted = regexp.MustCompile(`(?i)(?:^|[,.;:\n(])[ \t]*(` + amount + `[ \t]*[^,.;:\n?]*\?[ \t]*(?:no|nope|nah|naah)[,.:;][ \t]*)` + amount)
+
+// takenBack is a pour before "no:" or "no,", which the one behind it takes the place of.
+var takenBack = regexp.MustCompile(`(?i)(?:^|[,;:\n(])[ \t]*(` + amount + `[ \t]*[^,.;:\n]*[ \t]*(?:\.\.+|…|[-–—,])[ \t]*(?:no|nope|nah|correction)[ \t]*[:.,][ \t]*)` + amount)
+
+// changes sets aside what tells of other amounts than those that are poured.
+func (s *Set) changes() {
+	for _, r := range []*regexp.Regexp{doubted, takenBack} {
+		for _, at := range r.FindAllStringSubmatchIndex(s.Text, -1) {
+			s.Denied = append(s.Denied, strings.TrimRight(s.Text[at[2]:at[3]], " \t,.:;"))
+			s.clear(at[2], at[3])
+		}
+	}
+	for _, at := range firstVersion.FindAllStringIndex(s.Text, -1) {
+		s.blank(at[0], at[1])
+	}
+	for _, r := range []*regexp.Regexp{formerly, present} {
+		for _, at := range r.FindAllStringIndex(s.Text, -1) {
+			s.blank(at[0], s.entryEnd(at[0], at[1]))
+		}
+	}
+	for _, at := range changed.FindAllStringIndex(s.Text, -1) {
+		if w := strings.ToLower(s.Text[at[0]:at[1]]); !strings.Contains(w, " to ") && strings.ContainsAny(w, "0123456789½¼¾⅓⅔") {
+			s.blank(at[0], at[1])
+		}
+	}
+}
+
+// entryEnd is the end of a stretch without the sign that ends its entry.
+func (s *Set) entryEnd(from, to int) int {
+	w := strings.TrimRight(s.Text[from:to], " \t")
+	bare := strings.TrimRight(w, ",;.!\n/|-–—")
+	if strings.HasSuffix(bare, ")") && !strings.Contains(bare, "(") { // the bracket is another's
+		bare = bare[:len(bare)-1]
+	}
+	return from + len(strings.TrimRight(bare, " \t"))
+}
+
+// box is what is ticked off before a line.
+var box = regexp.MustCompile(`(?m)^[ \t]*\[[ xX✓✔vV*-]?\][ \t]*`)
+
+// boxes sets aside the boxes of a list that is ticked off.
+func (s *Set) boxes() {
+	for _, at := range box.FindAllStringIndex(s.Text, -1) {
+		s.clear(at[0], at[1])
+	}
+}
+
+// role is what a pour does in the drink, told before its amount: "sour ¾ lime, sweet ¾ syrup".
+var role = regexp.MustCompile(`(?i)(?:^|[,;:.\n/|])[ \t]*((?:sour|sweet|strong|weak|bitter|base|spirit|acid|long|spice)[ \t]*:?[ \t]+)` + amount + `[ \t]`)
+
+// leastRoles is how many pours have their role told where it is the habit of a text.
+const leastRoles = 2
+
+// roles sets aside what pours do in the drink.
+func (s *Set) roles() {
+	all := role.FindAllStringSubmatchIndex(s.Text, -1)
+	if len(all) < leastRoles {
+		return
+	}
+	for _, at := range all {
+		s.clear(at[2], at[3])
+	}
+}
+
+// toTheLine is how much ice a blender takes, which no draft counts.
+var toTheLine = regexp.MustCompile(`(?i)\bice[ \t]+(?:up[ \t]+)?to[ \t]+(?:the[ \t]+)?(?:line|mark|fill[ \t]line|max(?:[ \t]line)?)\b`)
+
+// cutUp is how a fruit is cut, which says nothing of the glass.
+var cutUp = regexp.MustCompile(`(?i)\b(?:cut|chopped|sliced|diced|torn|smashed|mashed|muddled)([ \t]+up)\b`)
+
+// idle sets aside how much ice a blender takes, and the "up" of a fruit that is cut up.
+func (s *Set) idle() {
+	for _, at := range cutUp.FindAllStringSubmatchIndex(s.Text, -1) {
+		s.clear(at[2], at[3])
+	}
+	for _, at := range toTheLine.FindAllStringIndex(s.Text, -1) {
+		s.clear(at[0], at[1])
+	}
+}
+
+// verb is how a pour with its amount behind the name goes in, which a word at its end tells again:
+// "drizzle creme de mure 15ml over".
+var verb = regexp.MustCompile(`(?i)(?:^|[,.;\n/|])[ \t]*((?:then[ \t]+|and[ \t]+)?(?:float|drizzle|spoon|layer|trickle|dribble|swirl|lace)(?:[ \t]+(?:with|in|on))?(?:[ \t]+(?:the|some))?)[ \t]+\pL[\pL' \t-]*?[ \t]+` + amount + `([ \t]*(?:over|on|in|on top|over the top|over top|through|down the side|down the inside|over (?:the |a )?(?:back of )?(?:the |a )?spoon)?)` + ends)
+
+// float is how a pour on top is told in any draft.
+const float = "float"
+
+// verbs tells how such a pour goes in as any draft does.
+func (s *Set) verbs() {
+	for _, at := range verb.FindAllStringSubmatchIndex(s.Text, -1) {
+		said, tail := at[3]-at[2], at[5]-at[4]
+		s.Text = s.Text[:at[2]] + float + strings.Repeat(" ", said-len(float)) + s.Text[at[3]:at[4]] + strings.Repeat(" ", tail) + s.Text[at[5]:]
+	}
+}
