@@ -97,7 +97,7 @@ var lackSomething = []struct {
 	{"50 ml dark rum|15 ml lime juice|build, highball", ratio.Long, "add 90 ml ginger beer"},
 	{"2 oz gin|1 oz lemon juice|3/4 oz simple syrup|shake, collins glass with ice", ratio.Long, "add 2 oz soda water"},
 	// As small as half a spritz: its wine.
-	{"50 ml red bitter aperitif|30 ml soda water|build, highball", ratio.Long, "add 65 ml prosecco"},
+	{"50 ml red bitter aperitif|30 ml soda water|build, highball", ratio.Long, "add 90 ml prosecco"},
 	// No base, where all else is without alcohol: one without.
 	{"15 ml lime juice|120 ml grapefruit soda|build, highball", ratio.Strong, "add 60 ml alcohol-free agave spirit"},
 	// No base, whichever of its class most pour.

@@ -93,14 +93,17 @@ type Quantities struct {
 	logs [numQuantities]float64     // logarithms; 0 for nothing
 	sure [numQuantities]float64     // how surely it is there, 0 to 1
 	by   [numPoured]*flavor.Profile // the largest pour of each
-	lone float64                    // how surely nothing else sweetens but what is there for it
+	// carried is how surely a wine or a beer lengthens the drink, and carries it as a base
+	// does, 0 to 1.
+	carried float64
+	lone    float64 // how surely nothing else sweetens but what is there for it
 }
 
 // QuantitiesOf returns the quantities of a drink, given its parts and the mL of each of its
 // pours.
 func QuantitiesOf(parts []makeup.Part, ml []float64) (out Quantities) {
 	var counted, poured, largest [numPoured]float64
-	all, sweet := 0.0, 0.0
+	all, sweet, carries := 0.0, 0.0, 0.0
 	for i := range parts {
 		p := &parts[i]
 		x := p.Amount(ml)
@@ -109,6 +112,9 @@ func QuantitiesOf(parts []makeup.Part, ml []float64) (out Quantities) {
 			continue // water thins all alike
 		}
 		all += x
+		if p.Role == flavor.PartLength && p.Profile.ABV.Value > flavor.NoAlcoholABV {
+			carries += x
+		}
 		q, per, ok := quantityOf(p)
 		if !ok || x <= 0 {
 			continue
@@ -126,6 +132,7 @@ func QuantitiesOf(parts []makeup.Part, ml []float64) (out Quantities) {
 	if sweet > 0 {
 		out.lone = makeup.Ramp(counted[ofSweet]/sweet, loneFrom, loneTo)
 	}
+	out.carried = makeup.Certainty(carries, all, taskLength.halfOf())
 	for i, x := range counted {
 		q := quantity(i)
 		if x <= 0 {
@@ -186,11 +193,16 @@ var comparisons = func() (all [numComparisons]comparison) {
 const numComparisons = 3*4 + 4*2 + 3
 
 // sure returns how surely a drink has both of what is compared, 0 to 1, and there its
-// logarithm. What modifies a drink is compared only beside a base, which it else stands for.
+// logarithm. What modifies a drink is compared only beside a base, which it else stands for; to
+// all the rest also beside a wine or a beer, which carries it as a base does.
 func (c *comparison) sure(q *Quantities) (sure, x float64) {
 	sure = q.sure[c.of] * q.sure[c.to]
 	if c.of >= ofLiqueur {
-		sure *= q.sure[ofBase]
+		carried := q.sure[ofBase]
+		if c.to >= besideBase {
+			carried = max(carried, q.carried)
+		}
+		sure *= carried
 	}
 	x = q.logs[c.of] - q.logs[c.to]
 	if !c.less {

@@ -89,6 +89,23 @@ func TestPrecedentsGrowWithThePour(t *testing.T) {
 	})
 }
 
+// Beside a sparkling wine a liqueur is held against the rest as beside a base; beside soda it
+// stands for a base, and has no precedent to be too much by.
+func TestAWineCarriesALiqueur(t *testing.T) {
+	liqueur := &flavor.Profile{ID: "liqueur", Class: flavor.ClassLiqueur, ABV: flavor.Figure{Value: 20}, Sugar: flavor.Figure{Value: 350}, Sugars: flavor.SugarBlend{Sucrose: 1}}
+	wine := &flavor.Profile{ID: "wine", Class: flavor.ClassSparklingWine, ABV: flavor.Figure{Value: 11}}
+	soda := &flavor.Profile{ID: "tonic", Class: flavor.ClassSoda, Sugar: flavor.Figure{Value: 80}, Sugars: flavor.SugarBlend{Sucrose: 1}}
+	for long, out := range map[*flavor.Profile]bool{wine: true, soda: false} {
+		parts := makeup.PartsIn(&flavor.Spec{Pours: []flavor.Pour{{Profile: liqueur, ML: 30}, {Profile: long, ML: 120}}})
+		known, _ := precedents(parts, []float64{30, 120})
+		usual, twice := proportion.QuantitiesOf(parts, []float64{30, 120}), proportion.QuantitiesOf(parts, []float64{75, 120})
+		edges, _ := known.Beyond(&usual)
+		assert.Less(t, edges, 1.0, long.ID)
+		edges, _ = known.Beyond(&twice)
+		assert.Equal(t, out, edges >= 1, "%s: %v", long.ID, edges)
+	}
+}
+
 // Without precedents nothing is beyond them, and nothing is excused by them.
 func TestNoPrecedents(t *testing.T) {
 	parts := daisy()
