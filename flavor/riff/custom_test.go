@@ -102,3 +102,16 @@ func TestNoSauceInASweetSoda(t *testing.T) {
 		assert.False(t, x.HasKin(flavor.KinSavoury) && (x.Has(of("ginger-ale")) || x.Has(of("cola"))), res.Riffs[i].Text)
 	}
 }
+
+// Without its spirit a long drink that has a soda is poured with more of it, and that comes
+// before another soda beside it. Common practice, no source.
+func TestALongDrinkWithoutItsSpirit(t *testing.T) {
+	b := bartest.New(t)
+	s := b.Spec(t, "2 oz white rum\n3/4 oz lime juice\n3/4 oz simple syrup\n8 leaves mint\n3 oz soda water\nbuild, long")
+	res, err := Vary(context.Background(), b.Station, Request{Spec: s, Guest: guest.Guest{NoAlcohol: true}, Limit: 3, Stock: bartest.With(b.Bottles(t, "tonic water", "ginger ale", "grenadine"), s)})
+	require.NoError(t, err)
+	require.NotEmpty(t, res.Riffs)
+	first := &res.Riffs[0].Spec
+	assert.Len(t, first.Pours, len(s.Pours)-1, res.Riffs[0].Text)
+	assert.True(t, first.Has(of("soda-water")))
+}

@@ -158,7 +158,7 @@ func (w *work) roots(ctx context.Context) ([]*station.Parent, error) {
 		var next []*station.Settled
 		for _, p := range beam {
 			drafts := w.swaps(p, at, draftsEach)
-			if part := p.Spec.Pours[at].Profile.Class.Part(); len(p.Spec.Pours) > 1 && (len(drafts) == 0 || station.Optional(part)) {
+			if part := p.Spec.Pours[at].Profile.Class.Part(); len(p.Spec.Pours) > 1 && (len(drafts) == 0 || station.Optional(part) || w.fills(p, at)) {
 				drafts = append(drafts, w.without(p, at))
 				if unsweet, ok := w.unsoured(p, at); ok {
 					drafts = append(drafts, unsweet)

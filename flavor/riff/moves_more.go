@@ -431,6 +431,7 @@ const sweetensML = 7.0
 func (w *work) without(from *station.Parent, at int) station.Sketch {
 	gone := from.Spec.Pours[at]
 	likely := w.LikelyWith(from, nil, gone.Profile)
+	rank := likely
 	s := from.Spec.Clone()
 	s.Pours = slices.Delete(s.Pours, at, at+1)
 	if length := largest(&s, flavor.PartLength); length >= 0 && gone.Profile.Base() {
@@ -439,8 +440,18 @@ func (w *work) without(from *station.Parent, at int) station.Sketch {
 			p.After = x.After
 			*x = p
 		}
+		if w.StandsMore(x.Profile, gone.Profile) {
+			rank += customWeight
+		}
 	}
-	return station.Sketch{Spec: s, Kind: KindWithout, Moves: from.Moves + 1, Lost: from.Lost + 1, Likely: likely, Rank: likely}
+	return station.Sketch{Spec: s, Kind: KindWithout, Moves: from.Moves + 1, Lost: from.Lost + 1, Likely: likely, Rank: rank}
+}
+
+// fills reports whether what lengthens a drink is what the trade pours in place of one of its
+// pours: the drink does without that, and has more of what lengthens it.
+func (w *work) fills(from *station.Parent, at int) bool {
+	length := largest(&from.Spec, flavor.PartLength)
+	return length >= 0 && w.StandsMore(from.Spec.Pours[length].Profile, from.Spec.Pours[at].Profile)
 }
 
 // unsoured leaves out what sours and the sugar that answered it; false if that leaves

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/riff/wording"
 )
 
 // How much a custom of the trade counts, 0 to 1: the first choice in whole, each later one
@@ -78,12 +79,20 @@ func (j *Job) customary(s *flavor.Spec) float64 {
 	return sum / max(1, gone)
 }
 
-// inPlaceOf is how far what came into a drink is what the trade pours in place of an
-// ingredient, 0 to 1.
+// StandsMore reports whether more of what a drink pours already is what the trade pours in
+// place of a spirit where less alcohol is asked for, as more soda is.
+func (j *Job) StandsMore(p, old *flavor.Profile) bool { return j.placed(p.ID, j.lighterOf(old)) > 0 }
+
+// inPlaceOf is how far what came into a drink, or is poured more, is what the trade pours in
+// place of an ingredient, 0 to 1: without its spirit a long drink has more of its soda.
 func (j *Job) inPlaceOf(s *flavor.Spec, old *flavor.Profile) (most float64) {
 	for i := range s.Pours {
-		if p := s.Pours[i].Profile; !Pours(j.From, p) {
-			most = max(most, j.Customary(p, old))
+		x := &s.Pours[i]
+		switch {
+		case !Pours(j.From, x.Profile):
+			most = max(most, j.Customary(x.Profile, old))
+		case x.ML > j.given(x.Profile)+wording.SameML && j.StandsMore(x.Profile, old):
+			most = 1 // nothing else needs to come in
 		}
 	}
 	return most

@@ -121,7 +121,7 @@ func (j *Job) Settle(d *Sketch) (*Settled, error) {
 		out.custom = j.customary(&out.Spec)
 		out.idle = j.idle(&out.Spec)
 		out.strays = j.strays(&out.Spec)
-		out.nearest = d.Lost == 0 && len(out.Spec.Pours) <= len(j.From.Pours) && !j.hasAll(j.From) && j.keepsRest(&out.Spec)
+		out.nearest = (d.Lost == 0 || out.custom >= 1) && len(out.Spec.Pours) <= len(j.From.Pours) && !j.hasAll(j.From) && j.keepsRest(&out.Spec)
 		if j.Limits.Wished() || !j.hasAll(j.From) {
 			out.far = Apart(j.wished.glass, out.Glass)
 		} else {
