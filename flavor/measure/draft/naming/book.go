@@ -180,6 +180,9 @@ func (b *Book) findWhole(name string, pl Place) Found {
 	if f, ok := b.free(name, pl); ok {
 		return f
 	}
+	if vague(name) {
+		return Found{Fault: b.unknown(name, pl)}
+	}
 	for _, n := range plain {
 		key := flavor.NormaliseName(n)
 		if f, ok := b.Short(key, pl, !strings.ContainsRune(n, '(')); ok {

@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/speech"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/vocabulary"
 )
@@ -27,10 +28,30 @@ func Said(text string, s *flavor.Spec) flavor.Faults {
 	if f := laid(s.Garnish); f != nil {
 		out = append(out, f)
 	}
+	if f := tookBack(text, s.Pours); f != nil {
+		out = append(out, f)
+	}
 	if f := twoDrinks(s.Pours); f != nil && !oneList(text) {
 		out = append(out, f)
 	}
 	return out
+}
+
+// tookBack is the fault of words that take a pour back where every amount of the text is poured.
+func tookBack(text string, pours []flavor.Pour) *flavor.Fault {
+	words, amounts := speech.Unsettled(text)
+	if words == "" {
+		return nil
+	}
+	for i := range pours {
+		if u := pours[i].Unit; u != flavor.Top && u != flavor.Float && u != flavor.Splash && u != flavor.Rinse { // these may have no figure
+			amounts--
+		}
+	}
+	if amounts > 0 {
+		return nil
+	}
+	return measure.Invalid("text", words, "%q takes back what stands before it, and all of it is poured; write only what is poured", words)
 }
 
 // oneList reports whether the pours of a text stand in one list, one to a line, with nothing

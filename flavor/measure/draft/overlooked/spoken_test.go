@@ -24,6 +24,9 @@ func TestWhatIsSaidOfThePours(t *testing.T) {
 		"50 gin 25 lemon 20 simple, guests love it with egg white":                     "no amount",
 		"2 gin 1 lemon 1 simple served with a shot of tequila":                         "simple served",
 		"40 ml gin\n20 ml lemon juice\n15 ml simple syrup\nshake, highball, top":       "top",
+		"5 cl gin, no, 4 cl pear spirit, 2 cl lemon":                                   "takes back",
+		"50 gin, wait, 40 mezcal, 25 lime, 20 agave. shake":                            "takes back",
+		"1.5 oz rye\n1 oz sweet vermouth, sorry, 3/4 oz dry vermouth\nstir, up":        "takes back",
 	} {
 		_, err := c.ReadSpec("", text)
 		assert.ErrorContains(t, err, fault, text)
@@ -33,6 +36,9 @@ func TestWhatIsSaidOfThePours(t *testing.T) {
 		"Pool Deck (0%)\n50 pineapple juice\n25 lime juice\n20 simple syrup\n2 dashes aromatic bitters\nshake",
 		"1½ oz aged rum\n½ oz overproof rum\n¾ oz lime juice\n½ oz grapefruit juice\nshake, crushed",
 		"50 gin 25 lemon 20 simple. finish with soda",
+		"50 gin, 25 lemon - no, 20 lemon, 20 simple, top soda",
+		"2 oz gin, make that 1.5, 3/4 oz lemon, 3/4 oz simple",
+		"50 gin, 25 lemon, 20 simple. no, wait: no garnish",
 	} {
 		_, err := c.ReadSpec("", text)
 		assert.NoError(t, err, text)

@@ -356,3 +356,23 @@ func takenBack(toks []token.Token, i, next int) ([]token.Token, bool) {
 	}
 	return nil, false
 }
+
+// Unsettled returns the first words of a text that stand between two pours and take one back,
+// where [SecondThoughts] cannot tell which, and how many amounts the text states; empty if there
+// are none: "5 cl gin, no, 4 cl pear spirit".
+func Unsettled(text string) (words string, amounts int) {
+	toks := token.Lex(nil, text, 0, len(text))
+	toks, _ = SecondThoughts(text, toks)
+	for i := 0; i < len(toks); i++ {
+		if n := entry.AmountAt(toks[i:]); n > 0 {
+			amounts++
+			i += n - 1
+			continue
+		}
+		n := takenBackAt(toks, i)
+		if words == "" && n > 0 && amounts > 0 && Pause(&toks[i-1]) && i+n < len(toks) && entry.StartsAmount(toks[i+n:]) {
+			words = text[toks[i].Start:toks[i].End]
+		}
+	}
+	return words, amounts
+}
