@@ -16,6 +16,9 @@ func TestBehindTheLastAmount(t *testing.T) {
 		{"gin 50\n20 vodka soda lime wedge highball", "gin, vodka, soda", "lime wedge", "highball glass"},
 		{"gin 50\n20 grapefruit soda", "gin, grapefruit soda", "", ""},
 		{"gin 50\nsoda top crushed", "gin, soda", "", ""},
+		{"gin 50, lime 20, soda top up, highball", "gin, lime, soda", "", "highball glass"},
+		{"gin 50, lime 20, tonic to top up highball", "gin, lime, tonic", "", "highball glass"},
+		{"gin 50, lime 20, cola top-up", "gin, lime, cola", "", ""},
 		{"gin 50\nlemon twist coupe", "gin", "lemon twist", "coupe"},
 		{"gin 50\nsimple 15 egg white", "gin, simple, egg white", "", ""},
 		{"gin 50\nstrain into a 5 oz coupe", "gin", "", "coupe"},
@@ -32,4 +35,12 @@ func TestBehindTheLastAmount(t *testing.T) {
 		assert.Equal(t, c.garnish, d.Garnish, c.text)
 		assert.Equal(t, c.glass, d.Glass, c.text)
 	}
+}
+
+// "Up" behind what tops the drink is no service.
+func TestTopUpIsNoService(t *testing.T) {
+	for _, text := range []string{"gin 50, lime 20, soda top up", "gin 50, lime 20, soda to top up", "gin 50, lime 20, top up with soda", "gin 50, lime 20, soda top-up"} {
+		assert.Empty(t, Parse(text).Service, text)
+	}
+	assert.NotEmpty(t, Parse("gin 50, lime 20, champagne top, up").Service)
 }

@@ -72,7 +72,7 @@ var tails = []struct {
 	{[]string{"to", "top", "up"}, tail{Unit: flavor.Top, after: true}}, {[]string{"to", "top", "off"}, tail{Unit: flavor.Top, after: true}},
 	{[]string{"to", "fill", "up"}, tail{Unit: flavor.Top, after: true}}, {[]string{"to", "top", "with"}, tail{Unit: flavor.Top, after: true}},
 	{[]string{"for", "the", "rinse"}, tail{Unit: flavor.Rinse, after: true}}, {[]string{"as", "a", "float"}, tail{Unit: flavor.Float, after: true}},
-	{[]string{"to", "top"}, tail{Unit: flavor.Top, after: true}}, {[]string{"top", "up"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"to", "top"}, tail{Unit: flavor.Top, after: true}}, {[]string{"top", "up"}, tail{Unit: flavor.Top, after: true}}, {[]string{"top-up"}, tail{Unit: flavor.Top, after: true}},
 	{[]string{"top", "off"}, tail{Unit: flavor.Top, after: true}}, {[]string{"to", "fill"}, tail{Unit: flavor.Top, after: true}}, {[]string{"fill", "up"}, tail{Unit: flavor.Top, after: true}}, {[]string{"full", "up"}, tail{Unit: flavor.Top, after: true}}, {[]string{"filled", "up"}, tail{Unit: flavor.Top, after: true}},
 	{[]string{"on", "top"}, tail{Unit: flavor.Top, after: true}}, {[]string{"en", "top"}, tail{Unit: flavor.Top, after: true}}, {[]string{"as", "top"}, tail{Unit: flavor.Top, after: true}}, {[]string{"as", "a", "top"}, tail{Unit: flavor.Top, after: true}}, {[]string{"on", "foam"}, tail{Unit: flavor.Top, after: true}}, {[]string{"on", "the", "foam"}, tail{Unit: flavor.Top, after: true}},
 	{[]string{"auffüllen"}, tail{Unit: flavor.Top, after: true}}, {[]string{"aufgießen"}, tail{Unit: flavor.Top, after: true}}, {[]string{"for", "topping"}, tail{Unit: flavor.Top, after: true}},
@@ -237,11 +237,15 @@ func cutAt(toks []token.Token) int {
 	return 2
 }
 
+// EndsTopping reports whether a word behind one that tops the drink belongs to it: "top up", "top
+// off", which say nothing of how it is served.
+func EndsTopping(t *token.Token) bool { return t.Text == "up" || t.Text == "off" }
+
 // vesselAt returns how many tokens at the end say with which ice, or into which
 // vessel, a pour goes: "with ice", "to a tin", "over ice in a rocks glass".
 func vesselAt(toks []token.Token) int {
 	for i := 1; i < len(toks); i++ {
-		if last := toks[i-1].Text; i > 1 && (last == "top" || last == "topped" || last == "float" || last == "rinse") { // "gingr beer top copper mug"
+		if last := toks[i-1].Text; i > 1 && (last == "top" || last == "topped" || last == "float" || last == "rinse") && !EndsTopping(&toks[i]) { // "gingr beer top copper mug"
 			if s := serving.Read(toks[i:]); len(s.Unknown) == 0 && s.Method == "" && s.States() && s.Conflict == nil {
 				return len(toks) - i
 			}

@@ -81,10 +81,22 @@ func lengthEnds(toks []token.Token, i, from int) bool {
 	if entry.PourVerbs[toks[i].Text] == flavor.Top { // "soda top" is one entry
 		return false
 	}
-	if entry.PourVerbs[toks[i-1].Text] == flavor.Top && i > from+1 { // "soda top crushed"
-		return lengthAt(toks[from:]) == i-1-from && behindLength(upToMark(toks[i:]))
+	if n := topsBefore(toks, i); n > 0 && i > from+n { // "soda top crushed"
+		return lengthAt(toks[from:]) == i-n-from && !entry.EndsTopping(&toks[i]) && behindLength(upToMark(toks[i:]))
 	}
 	return lengthAt(toks[from:]) == i-from && behindLength(upToMark(toks[i:])) && !(from == 0 && len(upToMark(toks[i:])) == 1)
+}
+
+// topsBefore is how many words before i say that what stands before them fills the glass: "top",
+// "top up".
+func topsBefore(toks []token.Token, i int) int {
+	switch {
+	case entry.PourVerbs[toks[i-1].Text] == flavor.Top:
+		return 1
+	case i > 1 && entry.EndsTopping(&toks[i-1]) && entry.PourVerbs[toks[i-2].Text] == flavor.Top:
+		return 2
+	}
+	return 0
 }
 
 // mostLength is the most words of what fills a glass.
@@ -126,14 +138,28 @@ var beginsLength = func() *vocabulary.Set {
 // behindLength reports whether words may stand behind what fills a glass: how the drink is
 // served, what is laid on it, or that it tops the drink.
 func behindLength(toks []token.Token) bool {
-	if len(toks) > 0 && entry.PourVerbs[toks[0].Text] == flavor.Top {
-		toks = toks[1:]
-	}
+	toks = behindTopping(toks)
 	if len(toks) == 0 {
-		return false // "soda top" is one entry
+		return false // "soda top", "soda to top up" are one entry
 	}
 	return servedOnly(toks) || laidThenServed(toks) || entry.GarnishAfter(toks) > 0 || entry.LaidNoun(toks[len(toks)-1].Text) || entry.LaidNoun(toks[0].Text) ||
 		len(toks) == 1 && entry.EndsLaid(toks)
+}
+
+// behindTopping returns tokens without the words before them that say that something tops the
+// drink.
+func behindTopping(toks []token.Token) []token.Token {
+	rest := toks
+	if len(rest) > 1 && rest[0].Text == "to" {
+		rest = rest[1:]
+	}
+	if len(rest) == 0 || entry.PourVerbs[rest[0].Text] != flavor.Top {
+		return toks
+	}
+	if rest = rest[1:]; len(rest) > 0 && entry.EndsTopping(&rest[0]) {
+		rest = rest[1:]
+	}
+	return rest
 }
 
 // servedOnly reports whether words say how a drink is made or served, and nothing else.

@@ -67,6 +67,8 @@ func TestPoursThatGoInLast(t *testing.T) {
 // Lists that are ticked off, and pours that are told with what they do.
 func TestListsWithMoreThanPours(t *testing.T) {
 	for text, want := range map[string]string{
+		"Spec\tml\tCheck\nMezcal\t30\t✓\nSweet vermouth\t30\t✓\nStir / rocks":                    "mezcal sweet-vermouth",
+		"✓ 60 gin\n☐ 20 lemon\n✔ 15 simple\nshake":                                               "london-dry-gin lemon-juice simple-syrup",
 		"[x] 20 coffee liqueur\n[ ] 20 irish cream\n[x] 20 orange liqueur\nlayer":                "coffee-liqueur irish-cream-liqueur triple-sec",
 		"sour ¾ lime, sweet ½ orgeat, strong 2 gold rum, weak 1 water":                           "lime-juice orgeat gold-rum water",
 		"KT-7 RED TIDE | 3 cl dark rum | 2 cl coconut rum | 6 cl pineapple juice | shake":        "dark-rum coconut-rum pineapple-juice",

@@ -70,10 +70,23 @@ func (s *Set) entryEnd(from, to int) int {
 // box is what is ticked off before a line.
 var box = regexp.MustCompile(`(?m)^[ \t]*\[[ xX✓✔vV*-]?\][ \t]*`)
 
-// boxes sets aside the boxes of a list that is ticked off.
+var (
+	// tick is what ticks a row off, wherever it stands, and tickColumn the head of its column.
+	tick       = regexp.MustCompile(`[✓✔☑✅☐□]️?`)
+	tickColumn = regexp.MustCompile(`(?im)[\t|,;][ \t]*(?:check|checked|done|ok|tick|ticked)[ \t]*\|?[ \t]*$`)
+)
+
+// boxes sets aside the boxes and ticks of a list that is ticked off.
 func (s *Set) boxes() {
 	for _, at := range box.FindAllStringIndex(s.Text, -1) {
 		s.clear(at[0], at[1])
+	}
+	ticks := tick.FindAllStringIndex(s.Text, -1)
+	for _, at := range ticks {
+		s.clear(at[0], at[1])
+	}
+	if head := tickColumn.FindStringIndex(s.Text); len(ticks) > 0 && head != nil {
+		s.clear(head[0], head[1])
 	}
 }
 
