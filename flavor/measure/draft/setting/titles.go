@@ -87,7 +87,7 @@ const mostProse = 16
 // titled parts text[from:to] as the title from what stands behind next. What leads up to the name of
 // a known drink is passed over.
 func (s *Set) titled(from, to, next int, b *naming.Book) (Set, bool) {
-	if strings.ContainsFunc(s.Text[from:to], unicode.IsLetter) == false || strings.TrimSpace(s.Text[next:]) == "" {
+	if !strings.ContainsFunc(s.Text[from:to], unicode.IsLetter) || strings.TrimSpace(s.Text[next:]) == "" {
 		return Set{}, false
 	}
 	t := Set{Text: s.Text, Passed: slices.Clone(s.Passed), Denied: s.Denied}
