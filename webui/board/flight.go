@@ -4,14 +4,13 @@ import (
 	"cmp"
 	"context"
 	"fmt"
-	"math"
 	"net/http"
 	"slices"
 	"strconv"
-	"strings"
 
 	"counterpour/api/service/evening"
 	"counterpour/flavor"
+	"counterpour/flavor/drill/tasting"
 	"counterpour/flavor/mix"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
@@ -21,12 +20,7 @@ import (
 // flightPath is the address of a flight: a little of several drinks of the menu.
 const flightPath = "/tonight/flight"
 
-// Sizes of a flight; common practice, no source.
-const (
-	leastGlasses, mostGlasses         = 2, 6
-	leastEachML, usualEachML, mostMLs = 10.0, 40.0, 120.0
-	usualGuests, mostGuests           = 2, 60
-)
+const usualGuests = 2
 
 // flightView is the drinks to choose from, and the flight of those that are chosen.
 type flightView struct {
@@ -75,7 +69,7 @@ func (p *pages) flight(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	sent := form.Values(r.Form)
-	v := &flightView{Guest: &guest, Each: cmp.Or(sent.Get("each"), words.Plain(usualEachML)), Guests: cmp.Or(sent.Get("guests"), strconv.Itoa(usualGuests))}
+	v := &flightView{Guest: &guest, Each: cmp.Or(sent.Get("each"), words.Plain(tasting.UsualShareML)), Guests: cmp.Or(sent.Get("guests"), strconv.Itoa(usualGuests))}
 	asked := r.Form["drink"]
 	can, err := p.pourable(r.Context(), guest)
 	if err != nil {
@@ -142,65 +136,58 @@ func pouredNow(d *tonightDrink, s *behind.Shift) *flavor.Spec {
 // layOut puts the chosen drinks in order and says how much to make of each, or what is wrong
 // with what was asked.
 func (p *pages) layOut(v *flightView, chosen []flightGlass) error {
-	each, err := form.Number(v.Each, "in mL")
-	switch {
-	case err != nil:
-		v.trouble("Each glass: %s.", err)
-	case each < leastEachML || each > mostMLs:
-		v.trouble("A glass of a flight holds %s to %s mL.", words.Plain(leastEachML), words.Plain(mostMLs))
+	r := tasting.SeveralRequest{}
+	var err error
+	if r.EachML, err = form.Number(v.Each, "in mL"); err != nil {
+		v.trouble("Each glass: " + err.Error())
+		r.EachML = tasting.UsualShareML // what else is wrong is said too
 	}
-	guests, err := strconv.Atoi(v.Guests)
-	if err != nil || guests < 1 || guests > mostGuests {
-		v.trouble("Write how many guests there are, 1 to %d, in digits.", mostGuests)
+	if r.Guests, err = strconv.Atoi(v.Guests); err != nil {
+		r.Guests = 0 // nobody
 	}
-	if len(chosen) < leastGlasses || len(chosen) > mostGlasses {
-		v.trouble("Tick %d to %d drinks that can be poured now.", leastGlasses, mostGlasses)
-	}
-	if len(v.Troubles) > 0 {
-		return nil
-	}
-	ethanol := 0.0
 	for i := range chosen {
-		g := &chosen[i]
-		r, err := p.bar.Judge(g.spec)
+		judged, err := p.bar.Judge(chosen[i].spec)
 		if faults := flavor.FaultsOf(err); len(faults) > 0 {
-			v.trouble("%s: %s", g.Name, words.Sentence(faults[0].Message))
-			return nil
+			v.trouble(chosen[i].Name + ": " + faults[0].Message)
+			continue
 		}
 		if err != nil {
 			return err
 		}
-		g.drink, g.Holds = r.Drink, words.Figure(r.Drink.ABV, 1)+"\u00a0% vol"
-		g.Make = toMake(r.Drink.VolumeML, each*float64(guests))
-		ethanol += r.Drink.After.Ethanol * each / r.Drink.VolumeML
+		chosen[i].drink = judged.Drink
+		r.Drinks = append(r.Drinks, tasting.Poured{Name: chosen[i].Name, Drink: judged.Drink})
 	}
-	slices.SortStableFunc(chosen, lighterFirst)
-	v.Glasses, v.For = chosen, fmt.Sprintf("%s, %s\u00a0mL of each drink", words.Count(guests, "guest", "guests"), words.Plain(each))
-	said := p.house.Settings()
-	standard := said.Standard(ethanol)
-	v.Drunk = said.Figures(words.Figure(standard.Count, 1)) + " standard drinks (" + standard.Country + ")"
+	plan, err := tasting.PlanSeveral(r)
+	for _, f := range flavor.FaultsOf(err) {
+		v.trouble(f.Message)
+	}
+	if len(v.Troubles) == 0 {
+		p.laidOut(v, chosen, &r, plan)
+	}
 	return nil
 }
 
-// trouble notes what is wrong with what was asked.
-func (v *flightView) trouble(format string, of ...any) {
-	v.Troubles = append(v.Troubles, strings.Replace(fmt.Sprintf(format, of...), "..", ".", 1))
+// laidOut shows a flight.
+func (p *pages) laidOut(v *flightView, chosen []flightGlass, r *tasting.SeveralRequest, plan *tasting.Several) {
+	for _, s := range plan.Shares {
+		g := chosen[s.At]
+		g.Make, g.Holds = toMake(s), words.Figure(g.drink.ABV, 1)+"\u00a0% vol"
+		v.Glasses = append(v.Glasses, g)
+	}
+	v.For = fmt.Sprintf("%s, %s\u00a0mL of each drink", words.Count(r.Guests, "guest", "guests"), words.Plain(r.EachML))
+	said := p.house.Settings()
+	standard := said.Standard(plan.EthanolG)
+	v.Drunk = said.Figures(words.Figure(standard.Count, 1)) + " standard drinks (" + standard.Country + ")"
 }
 
-// toMake says how many whole drinks of so many mL are made for a volume, and what is left.
-func toMake(oneML, wantML float64) string {
-	n := int(math.Ceil(wantML/oneML - 1e-9))
-	out := fmt.Sprintf("Make %d, in all %s\u00a0mL", n, words.Figure(oneML*float64(n), 0))
-	if left := oneML*float64(n) - wantML; left >= 0.5 {
-		out += fmt.Sprintf("; about %s\u00a0mL is left", words.Figure(left, 0))
+// trouble notes what is wrong with what was asked.
+func (v *flightView) trouble(what string) { v.Troubles = append(v.Troubles, words.Sentence(what)) }
+
+// toMake says how many whole drinks are made, and what is left of them.
+func toMake(s tasting.Share) string {
+	out := fmt.Sprintf("Make %d, in all %s\u00a0mL", s.Make, words.Figure(s.MadeML, 0))
+	if s.LeftML >= 0.5 {
+		out += fmt.Sprintf("; about %s\u00a0mL is left", words.Figure(s.LeftML, 0))
 	}
 	return out + "."
-}
-
-// lighterFirst orders what is tasted: the lighter before the stronger, in whole % vol, the
-// less bitter before the more, the drier before the sweeter, since what is strong, bitter or
-// sweet dulls what comes after; common practice, no source.
-func lighterFirst(a, b flightGlass) int {
-	return cmp.Or(cmp.Compare(math.Round(a.drink.ABV), math.Round(b.drink.ABV)), cmp.Compare(math.Round(a.drink.Bitter), math.Round(b.drink.Bitter)),
-		cmp.Compare(math.Round(a.drink.SugarPer100), math.Round(b.drink.SugarPer100)), byName(a.tonightDrink, b.tonightDrink))
 }

@@ -27,10 +27,10 @@ func TestFlights(t *testing.T) {
 			want: []string{`<span class="amount">½ oz</span> almond syrup</strong> (instead)`, "New allergen: tree nuts", "Contains tree nuts.", "<s>falernum</s> A guest may notice."}, not: []string{"½ oz</span> falernum"}},
 		{name: "what a guest must not have is no choice", path: "/tonight/flight?avoid=tree+nuts&drink=nutcracker&drink=mainbrace&drink=halyard-sour", status: 200,
 			want: []string{"For a guest: <strong>", "1 of the ticked drinks cannot be poured now, or not for this guest.", "Make 1"}, not: []string{"orgeat", "almond", `value="nutcracker"`}},
-		{name: "one drink is no flight", path: "/tonight/flight?drink=mainbrace", status: 422, want: []string{"Tick 2 to 6 drinks that can be poured now."}, not: []string{"Make 1"}},
+		{name: "one drink is no flight", path: "/tonight/flight?drink=mainbrace", status: 422, want: []string{"Take 2 to 6 drinks that can be poured now."}, not: []string{"Make 1"}},
 		{name: "nothing that is known", path: "/tonight/flight?drink=zorble&drink=nothing", status: 422, want: []string{"2 of the ticked drinks cannot be poured now"}},
 		{name: "figures that are none", path: "/tonight/flight?drink=mainbrace&drink=halyard-sour&each=much&guests=some", status: 422, want: []string{"is not a number", "Write how many guests there are, 1 to 60", `value="much"`}},
-		{name: "a flood", path: "/tonight/flight?drink=mainbrace&drink=halyard-sour&each=1000&guests=0", status: 422, want: []string{"A glass of a flight holds 10 to 120 mL.", "1 to 60"}},
+		{name: "a flood", path: "/tonight/flight?drink=mainbrace&drink=halyard-sour&each=1000&guests=0", status: 422, want: []string{"A glass of a flight holds 10 to 120", "1 to 60"}},
 		{name: "an allergen that is not known", path: "/tonight/flight?avoid=nutz", status: 400},
 	} {
 		t.Run(c.name, func(t *testing.T) {
