@@ -98,10 +98,10 @@ const menuTimes = 2.0
 // read off a ratio without a name, so that it is none of the menu, which would soon repeat
 // itself.
 func ofMenu(t *drill.Trainer, asks []drill.RoundRequest, r *RoundRequest) (*drill.Round, error) {
-	if asks[0].Kind == drill.KindFamily {
-		return nil, nil
-	}
 	for _, ask := range asks {
+		if ask.Kind == drill.KindFamily {
+			continue
+		}
 		ask.Menu = true
 		round, fresh, err := unseen(t, ask, r)
 		if fault := (*flavor.Fault)(nil); errors.As(err, &fault) {
