@@ -32,6 +32,7 @@ type flightView struct {
 	Glasses      []flightGlass // in the order of tasting; none if nothing is asked
 	For          string        // how many guests, and how much of each drink
 	Drunk        string        // the alcohol of a guest who drinks all of it
+	Care         []behind.Caution
 }
 
 // Path is the address of the page.
@@ -173,6 +174,11 @@ func (p *pages) laidOut(v *flightView, chosen []flightGlass, r *tasting.SeveralR
 		g := chosen[s.At]
 		g.Make, g.Holds = toMake(s), words.Figure(g.drink.ABV, 1)+"\u00a0% vol"
 		v.Glasses = append(v.Glasses, g)
+		for _, c := range p.bar.Cautions(g.spec) {
+			if !slices.Contains(v.Care, c) {
+				v.Care = append(v.Care, c)
+			}
+		}
 	}
 	v.For = fmt.Sprintf("%s, %s\u00a0mL of each drink", words.Count(r.Guests, "guest", "guests"), words.Plain(r.EachML))
 	said := p.house.Settings()

@@ -21,7 +21,8 @@ func TestFlights(t *testing.T) {
 	}{
 		{name: "drinks to choose from", path: "/tonight/flight", status: 200, want: []string{`value="mainbrace"> <span>Mainbrace <span class="small">Ready`, `value="40"`, `value="2"`}, not: []string{"Make 1", `role="alert"`}},
 		{name: "two drinks", path: "/tonight/flight?drink=mainbrace&drink=halyard-sour&each=40&guests=2", status: 200,
-			want: []string{"2 guests, 40\u00a0mL of each drink", "Make 1, in all 167\u00a0mL; about 87\u00a0mL is left.", `value="mainbrace" checked`, "has 0.7 standard drinks (United States)", `<span class="amount">2 oz</span> London dry gin`}},
+			want: []string{"2 guests, 40\u00a0mL of each drink", "Make 1, in all 167\u00a0mL; about 87\u00a0mL is left.", `value="mainbrace" checked`, "has 0.7 standard drinks (United States)", `<span class="amount">2 oz</span> London dry gin`}, not: []string{"Salmonella"}},
+		{name: "raw egg is said once", path: "/tonight/flight?drink=mainbrace&drink=nutcracker", status: 200, want: []string{"Raw egg can carry Salmonella."}},
 		{name: "more guests than one drink serves", path: "/tonight/flight?drink=mainbrace&drink=halyard-sour&each=40&guests=5", status: 200, want: []string{"Make 2, in all 333\u00a0mL; about 133\u00a0mL is left."}},
 		{name: "with a cover, as it is poured now", path: "/tonight/flight?drink=mainbrace&drink=halyard-sour", out: []string{"falernum"}, status: 200,
 			want: []string{`<span class="amount">½ oz</span> almond syrup</strong> (instead)`, "New allergen: tree nuts", "Contains tree nuts.", "<s>falernum</s> A guest may notice."}, not: []string{"½ oz</span> falernum"}},
