@@ -6,6 +6,8 @@ import (
 	"slices"
 	"sort"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"counterpour/flavor"
 	"counterpour/flavor/lookup"
@@ -71,12 +73,17 @@ func (x *Index) Complete(ctx context.Context, typed string, limit int) ([]*flavo
 		return nil, nil
 	}
 	limit = min(limit, lookup.MaxLimit)
+	text := capText(typed)
 	var out []*flavor.Profile
-	for _, o := range x.offers(fold(capText(typed)), limit) {
-		out = append(out, x.profiles[o.position])
-	}
-	if len(out) == limit {
-		return out, nil
+	for _, key := range []string{begunKey(text), fold(text)} {
+		for _, o := range x.offers(key, limit) {
+			if p := x.profiles[o.position]; len(out) < limit && !slices.Contains(out, p) {
+				out = append(out, p)
+			}
+		}
+		if len(out) == limit {
+			return out, nil
+		}
 	}
 	r, err := x.search(ctx, lookup.Query{Text: typed, Limit: lookup.MaxLimit}, false)
 	if err != nil {
@@ -89,6 +96,15 @@ func (x *Index) Complete(ctx context.Context, typed string, limit int) ([]*flavo
 		}
 	}
 	return out, nil
+}
+
+// begunKey folds a text whose last word may go on: "alls" is not the plural of "all".
+func begunKey(text string) string {
+	const more = "x" // a word that ends so is no plural, and has one spelling
+	if last, _ := utf8.DecodeLastRuneInString(text); !unicode.IsLetter(last) {
+		return fold(text)
+	}
+	return strings.TrimSuffix(fold(text+more), more)
 }
 
 // offers returns up to limit ingredients with a name in which each word of key begins a

@@ -55,7 +55,7 @@ func TestCompleteOrder(t *testing.T) {
 	}
 	for typed, want := range map[string]string{
 		"honey": "honey", "rum": "white-rum", "triple sec": "triple-sec", "sec tri": "triple-sec", "crème de cass": "creme-de-cassis",
-		"gin": "london-dry-gin", "cinammon sy": "cinnamon-syrup",
+		"gin": "london-dry-gin", "alls": "allspice", "limes": "lime", "cinammon sy": "cinnamon-syrup",
 	} {
 		assert.Equal(t, want, first(x, typed), typed)
 	}
