@@ -2,6 +2,7 @@ package serving
 
 import (
 	"cmp"
+	"maps"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -15,21 +16,32 @@ func NearestMethods(word string) []string { return measure.Nearest(word, serving
 
 var servingSpellings = func() []measure.Spelling {
 	var out []measure.Spelling
-	for first, list := range terms.All() {
-		for _, p := range list {
-			means := string(p.term.Method)
-			if means == "" {
-				means = string(p.term.Service)
-			}
-			if means != "" && p.words == 0 && !p.term.Ice && !foreignWords[first] {
-				out = append(out, measure.Spelling{Written: first, Means: means})
-			}
+	for _, w := range singles {
+		t, _ := TermAt([]string{w})
+		if means := cmp.Or(string(t.Method), string(t.Service)); means != "" && !t.Ice {
+			out = append(out, measure.Spelling{Written: w, Means: means})
 		}
 	}
 	slices.SortFunc(out, func(a, b measure.Spelling) int {
 		return cmp.Or(cmp.Compare(a.Means, b.Means), cmp.Compare(a.Written, b.Written))
 	})
 	return out
+}()
+
+// singles are the phrases of one word, clipped ones too, but for those of other tongues; in order.
+var singles = func() []string {
+	all := map[string]bool{}
+	for first, list := range terms.All() {
+		if !slices.ContainsFunc(list, func(p phrase) bool { return p.words == 0 }) {
+			continue
+		}
+		all[first] = true
+		for _, c := range clippings[first] {
+			all[c] = true
+		}
+	}
+	maps.DeleteFunc(all, func(w string, _ bool) bool { return foreignWords[w] })
+	return slices.Sorted(maps.Keys(all))
 }()
 
 // leastSlipped is the letters of a word of making or serving in which a slip of the pen
@@ -61,13 +73,6 @@ func Slip(word string) (meant string, ok bool) {
 
 // slippable are the single words of making and serving that are long enough to be known
 // in spite of a slip, in order.
-var slippable = func() []string {
-	var out []string
-	for first, list := range terms.All() {
-		if utf8.RuneCountInString(first) >= leastSlipped && !foreignWords[first] && !strings.Contains(first, "&") && slices.ContainsFunc(list, func(p phrase) bool { return p.words == 0 }) {
-			out = append(out, first)
-		}
-	}
-	slices.Sort(out)
-	return out
-}()
+var slippable = slices.DeleteFunc(slices.Clone(singles), func(w string) bool {
+	return utf8.RuneCountInString(w) < leastSlipped || strings.Contains(w, "&")
+})

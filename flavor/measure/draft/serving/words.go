@@ -163,8 +163,7 @@ frappé frappe frappeer bash crush bruise tear smash torch flash dump swish hold
 // denials stand before what is not to be done; "too" before what was too much.
 var denials = []string{"no", "not", "do not", "don't", "dont", "never", "too"}
 
-// phrase is a term with the words that follow the first. There are many thousands, most of
-// them clipped, and few terms.
+// phrase is a term with the words that follow the first.
 type phrase struct {
 	rest  string // with a space between words
 	words int    // how many those are
@@ -174,14 +173,7 @@ type phrase struct {
 // phrases are what words mean, each parted from the next by one space.
 type phrases struct {
 	known map[string]*term
-	terms map[term]*term // each once
-}
-
-// manyPhrases is about how many phrases there are.
-const manyPhrases = 1 << 14
-
-func newPhrases() *phrases {
-	return &phrases{make(map[string]*term, manyPhrases), map[term]*term{}}
+	terms map[term]*term // each once: phrases are many, terms few
 }
 
 // put adds a phrase. Of two meanings the one that says how a drink is served stays, else the last.
@@ -197,7 +189,8 @@ func (p *phrases) put(words string, t term) {
 	p.known[words] = one
 }
 
-// byFirst returns the phrases by their first word, the longest first.
+// byFirst returns the phrases by their first word, the longest first, and of those the last in
+// order.
 func (p *phrases) byFirst() map[string][]phrase {
 	out := map[string][]phrase{}
 	for words, t := range p.known {
@@ -210,32 +203,32 @@ func (p *phrases) byFirst() map[string][]phrase {
 	}
 	for _, list := range out {
 		slices.SortFunc(list, func(a, b phrase) int {
-			return cmp.Or(cmp.Compare(b.words, a.words), strings.Compare(a.rest, b.rest))
+			return cmp.Or(cmp.Compare(b.words, a.words), strings.Compare(b.rest, a.rest))
 		})
 	}
 	return out
 }
 
-// follows reports whether the phrase goes on as words do, of which there are enough.
-func (p *phrase) follows(words []string) bool {
-	rest := p.rest
+// follows reports whether the phrase goes on as words do, of which there are enough, and
+// whether it is written out: none of them is clipped.
+func (p *phrase) follows(words []string) (whole, ok bool) {
+	rest, whole := p.rest, true
 	for _, w := range words[:p.words] {
-		var ok bool
-		if rest, ok = strings.CutPrefix(rest, w); !ok {
-			return false
-		}
-		if rest != "" {
-			if rest, ok = strings.CutPrefix(rest, " "); !ok {
-				return false
+		var is string
+		is, rest, _ = strings.Cut(rest, " ")
+		if is != w {
+			if clipped.Get(w) != is {
+				return false, false
 			}
+			whole = false
 		}
 	}
-	return rest == ""
+	return whole, true
 }
 
-// terms finds phrases by their first word, the longest first.
+// terms finds phrases by their first word, which is not clipped.
 var terms = func() *vocabulary.Table[[]phrase] {
-	all := newPhrases()
+	all := &phrases{map[string]*term{}, map[term]*term{}}
 	put := all.put
 	for method, words := range methodTerms {
 		for _, w := range words {
@@ -296,25 +289,51 @@ var terms = func() *vocabulary.Table[[]phrase] {
 		}
 	}
 	inTongues(put)
-	all.clip()
 	return vocabulary.TableOf(all.byFirst())
 }()
 
 // TermAt returns the longest phrase at the start of words and how many words it
-// takes, 0 if there is none. A hyphen is a space, so "dry-shake" is two words.
+// takes, 0 if there is none. A hyphen is a space, so "dry-shake" is two words. Any
+// word may be clipped; a phrase that is written out comes before one that is not.
 func TermAt(words []string) (term, int) {
-	list := terms.Get(words[0])
-	for i := range list {
-		if p := &list[i]; p.words < len(words) && p.follows(words[1:]) {
-			return *p.term, 1 + p.words
+	best := longestOf(terms.Get(words[0]), words[1:])
+	if full := clipped.Get(words[0]); full != "" {
+		if other := longestOf(terms.Get(full), words[1:]); best == nil || other != nil && other.words > best.words {
+			best = other
 		}
 	}
-	return term{}, 0
+	if best == nil {
+		return term{}, 0
+	}
+	return *best.term, 1 + best.words
+}
+
+// longestOf returns the longest phrase of a list that goes on as words do, nil if none does. Of
+// two as long it is the one that is written out.
+func longestOf(list []phrase, words []string) *phrase {
+	var best *phrase
+	for i := range list {
+		p := &list[i]
+		if best != nil && p.words < best.words {
+			break
+		}
+		if p.words > len(words) {
+			continue
+		}
+		whole, ok := p.follows(words)
+		if whole {
+			return p
+		}
+		if ok && best == nil {
+			best = p
+		}
+	}
+	return best
 }
 
 // hyphens parts a word at its hyphens, unless a phrase is written with them.
 func hyphens(dst []string, word string) []string {
-	if !strings.Contains(word, "-") || len(terms.Get(word)) > 0 {
+	if !strings.Contains(word, "-") || Known(word) {
 		return append(dst, word)
 	}
 	return append(dst, strings.Split(word, "-")...)
@@ -366,7 +385,13 @@ func StartsMethod(toks []token.Token) bool {
 
 // Known reports whether a word begins a phrase that says something of making or
 // serving.
-func Known(word string) bool { return len(terms.Get(word)) > 0 }
+func Known(word string) bool {
+	if len(terms.Get(word)) > 0 {
+		return true
+	}
+	full := clipped.Get(word)
+	return full != "" && len(terms.Get(full)) > 0
+}
 
 // OtherMeasures are measures that are not units of the bar here. After a number
 // they are a fault, not part of a name.
