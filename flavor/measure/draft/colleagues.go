@@ -10,6 +10,8 @@ import (
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/joining"
+	"counterpour/flavor/measure/draft/label"
+	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/sheet"
 	"counterpour/flavor/measure/draft/token"
@@ -116,12 +118,12 @@ func headsRemark(toks []token.Token) bool {
 	if eggs := toks[colon+1:]; slices.ContainsFunc(eggs, func(t token.Token) bool { return t.Text == "egg" || t.Text == "ew" }) && len(eggs) <= mostEgg { // "Sam: and an egg white"
 		return false
 	}
-	if n, _ := entry.TailAt(toks); n > 0 { // "mulberry liqueur: drizzle"
+	if n, _ := pouring.TailAt(toks); n > 0 { // "mulberry liqueur: drizzle"
 		return false
 	}
 	return !slices.ContainsFunc(toks[:colon], func(t token.Token) bool {
-		return t.Kind != token.Word || serving.Known(t.Text) || serving.StepVerbs[t.Text] || serving.Fillers[t.Text] || entry.PourVerbs[t.Text] != "" || entry.PouringVerb(t.Text) ||
-			joining.Roles[t.Text] || entry.Labels[t.Text] != entry.NoLabel || entry.UnitWordsAt([]token.Token{t})
+		return t.Kind != token.Word || serving.Known(t.Text) || serving.StepVerbs[t.Text] || serving.Fillers[t.Text] || pouring.Verbs[t.Text] != "" || entry.PouringVerb(t.Text) ||
+			joining.Roles[t.Text] || label.Words[t.Text] != label.None || entry.UnitWordsAt([]token.Token{t})
 	})
 }
 
@@ -129,7 +131,7 @@ func headsRemark(toks []token.Token) bool {
 // pours nothing.
 func notes(toks []token.Token) bool {
 	colon := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is(":") })
-	return colon > 1 && colon <= mostHeading && entry.Labels[toks[colon-1].Text] == entry.LabelRemark && !unitIn(toks[colon:]) && !entry.TellsToPour(toks[colon:])
+	return colon > 1 && colon <= mostHeading && label.Words[toks[colon-1].Text] == label.Remark && !unitIn(toks[colon:]) && !entry.TellsToPour(toks[colon:])
 }
 
 // mostEgg is the most words that say to put an egg in, and no more.

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/laid"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
@@ -47,7 +48,7 @@ func lead(toks []token.Token) int {
 			return 0 // "gin 60 ml, lemon 30 ml"
 		}
 	}
-	if first < 1 || first > mostLead || amounts < 2 || !(first > 1 && toks[first-1].Text == "with") && (entry.Joins[toks[first-1].Text] || entry.PouringVerb(toks[first-1].Text) && !(first == 1 && toks[0].Text == "spritz")) {
+	if first < 1 || first > mostLead || amounts < 2 || !(first > 1 && toks[first-1].Text == "with") && (token.Joins[toks[first-1].Text] || entry.PouringVerb(toks[first-1].Text) && !(first == 1 && toks[0].Text == "spritz")) {
 		return 0
 	}
 	if first+1 < len(toks) && parting.Wide(toks, first+1) && !parting.Wide(toks, first) { // "SOUR  RYE 2  LEMON 1"
@@ -62,7 +63,7 @@ func lead(toks []token.Token) int {
 	if _, n := entry.UnitAt(behind); n > 0 {
 		behind = behind[n:]
 	}
-	if s := serving.Read(behind); len(behind) == 0 || len(s.Unknown) == 0 || entry.GarnishAfter(behind) > 0 {
+	if s := serving.Read(behind); len(behind) == 0 || len(s.Unknown) == 0 || laid.Served(behind) > 0 {
 		return 0 // "gin 60 lemon 30 shake up"
 	}
 	return first

@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/joining"
+	"counterpour/flavor/measure/draft/label"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/sheet"
@@ -23,7 +24,7 @@ type reader struct {
 	said     serving.Said
 	served   int            // pours above the line that says the service; 0: none does
 	first    bool           // nothing but blanks and remarks so far
-	section  entry.Label    // of a header that stands alone above
+	section  label.Kind     // of a header that stands alone above
 	heading  *entry.Written // the amount of the list that goes on below
 	amount   *entry.Written // of the pour above
 	part     *entry.Written // how much a line says that a part is
@@ -104,8 +105,8 @@ func (r *reader) goesOn() bool { return len(r.d.Faults) < MaxFaults && len(r.d.L
 
 // blank reads a line that holds nothing, which ends what stands above it.
 func (r *reader) blank() {
-	if r.section == entry.LabelGarnish {
-		r.section = entry.NoLabel
+	if r.section == label.Garnish {
+		r.section = label.None
 	}
 	if r.heading != nil && len(r.d.Lines) > 0 && r.d.Lines[len(r.d.Lines)-1].Shared {
 		r.heading = nil
@@ -196,29 +197,29 @@ func (r *reader) read(n int, span entry.Span, first bool, toks []token.Token) {
 		return
 	}
 	l, rest := parting.Header(r.text, toks)
-	if (l == entry.NoLabel || l == entry.LabelPours) && r.ditto(n, span, toks) {
+	if (l == label.None || l == label.Pours) && r.ditto(n, span, toks) {
 		return
 	}
 	if first {
 		if r.firstLine(n, span, l, rest, toks) {
 			return
 		}
-	} else if l != entry.NoLabel && r.labelled(n, span, l, rest) || l == entry.NoLabel && r.namedAgain(n, span, toks) {
+	} else if l != label.None && r.labelled(n, span, l, rest) || l == label.None && r.namedAgain(n, span, toks) {
 		return
 	}
-	if l == entry.LabelPours && parting.AmountAlone(rest) { // "bitters: 2 dashes"
-		l = entry.NoLabel
+	if l == label.Pours && parting.AmountAlone(rest) { // "bitters: 2 dashes"
+		l = label.None
 	}
-	if l != entry.NoLabel && (l != entry.LabelName || first || r.pours(rest) || r.poursOne(rest)) { // "spec: 2 oz gin, ..." below the name
+	if l != label.None && (l != label.Name || first || r.pours(rest) || r.poursOne(rest)) { // "spec: 2 oz gin, ..." below the name
 		toks = behindLabel(toks, rest)
 	}
 	switch {
-	case r.section == entry.LabelGarnish && l == entry.NoLabel:
+	case r.section == label.Garnish && l == label.None:
 		r.garnish(n, span)
-	case l == entry.NoLabel && len(r.d.Lines) > 0 && headsRemark(toks):
+	case l == label.None && len(r.d.Lines) > 0 && headsRemark(toks):
 		r.unnamed(n, span, token.OneLine(r.text[span.Start:span.End]), toks)
 	default:
-		r.entries(n, span, toks, r.section == entry.LabelServing || l == entry.LabelServing)
+		r.entries(n, span, toks, r.section == label.Serving || l == label.Serving)
 	}
 }
 
@@ -281,8 +282,8 @@ func lineNote(n int, note string) string { return measure.LineLocation(n) + ": "
 
 // labelled reads a line that says what it is, and is false if what follows the
 // label is to be read like any other line.
-func (r *reader) labelled(n int, span entry.Span, l entry.Label, rest []token.Token) bool {
-	r.section = entry.NoLabel
+func (r *reader) labelled(n int, span entry.Span, l label.Kind, rest []token.Token) bool {
+	r.section = label.None
 	if len(rest) == 0 {
 		r.section = l
 		r.entry(KindRemark, n, span)
@@ -291,22 +292,22 @@ func (r *reader) labelled(n int, span entry.Span, l entry.Label, rest []token.To
 	at := entry.Span{Start: rest[0].Start, End: span.End}
 	text := token.OneLine(r.text[at.Start:at.End])
 	switch l {
-	case entry.LabelGarnish:
+	case label.Garnish:
 		r.garnish(n, at)
-	case entry.LabelRim:
+	case label.Rim:
 		r.d.Rim = text
 		r.entry(KindRim, n, at)
-	case entry.LabelGlass:
+	case label.Glass:
 		s := serving.Read(rest)
 		s.Glass, s.Conflict = text, nil
 		s.Method = ""
 		r.said.Merge(&s, true)
 		r.d.Glass = text
 		r.entry(KindServing, n, at)
-	case entry.LabelStep:
+	case label.Step:
 		r.d.Steps = append(r.d.Steps, text)
 		r.entry(KindStep, n, at)
-	case entry.LabelRemark:
+	case label.Remark:
 		if unitIn(rest) && entry.TellsToPour(rest) { // "tip: add 10 ml lime"
 			return false
 		}
@@ -314,7 +315,7 @@ func (r *reader) labelled(n int, span entry.Span, l entry.Label, rest []token.To
 			r.skips(n, rest)
 		}
 		r.entry(KindRemark, n, at)
-	case entry.LabelName:
+	case label.Name:
 		if r.d.Name != "" && (r.d.Labelled || len(r.d.Lines) > 0 || r.pours(rest)) || r.poursOne(rest) {
 			return false
 		}

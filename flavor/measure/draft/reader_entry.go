@@ -11,7 +11,9 @@ import (
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/joining"
+	"counterpour/flavor/measure/draft/laid"
 	"counterpour/flavor/measure/draft/parting"
+	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/sheet"
 	"counterpour/flavor/measure/draft/token"
@@ -227,7 +229,7 @@ func (r *reader) takeTail(n int, at entry.Span, p *joining.Piece, asStep bool) {
 	written := token.OneLine(r.text[at.Start:at.End])
 	f := measure.Invalid("ingredient", written, "%q names no ingredient; write what to pour, such as \"top soda water\"", written)
 	f.Location = measure.LineLocation(n)
-	r.d.Doubts = append(r.d.Doubts, Doubt{Entry: len(r.d.Entries), After: len(r.d.Lines), Top: entry.PourVerbs[p.Toks[0].Text] == flavor.Top, Fault: f, toks: slices.Clone(p.Toks)})
+	r.d.Doubts = append(r.d.Doubts, Doubt{Entry: len(r.d.Entries), After: len(r.d.Lines), Top: pouring.Verbs[p.Toks[0].Text] == flavor.Top, Fault: f, toks: slices.Clone(p.Toks)})
 	r.entry(KindUnread, n, at)
 }
 
@@ -305,7 +307,7 @@ func topsIn(toks []token.Token) bool {
 	denies := slices.ContainsFunc(toks, func(t token.Token) bool {
 		return t.Text == "don't" || t.Text == "dont" || t.Text == "not" || t.Text == "no" || t.Text == "never"
 	})
-	return !denies && slices.ContainsFunc(toks, func(t token.Token) bool { return entry.PourVerbs[t.Text] != "" })
+	return !denies && slices.ContainsFunc(toks, func(t token.Token) bool { return pouring.Verbs[t.Text] != "" })
 }
 
 // saidBeside takes what words that say more tell of making and serving, where nothing else
@@ -399,7 +401,7 @@ var changeVerbs = token.Words(`cut reduce reduced drop lower raise bump changed 
 // takeServing takes what is said of method, service, ice and glass, and keeps
 // what says more as a step.
 func (r *reader) takeServing(n int, at entry.Span, toks []token.Token, prose bool) {
-	if cut := entry.GarnishAfter(toks); cut > 0 && !prose {
+	if cut := laid.Served(toks); cut > 0 && !prose {
 		r.takeServing(n, entry.Span{Start: at.Start, End: toks[cut-1].End}, toks[:cut], prose)
 		r.laid(n, toks[cut:])
 		return

@@ -9,6 +9,8 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/joining"
+	"counterpour/flavor/measure/draft/label"
+	"counterpour/flavor/measure/draft/laid"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/speech"
@@ -20,13 +22,13 @@ import (
 type opening struct {
 	n     int
 	span  entry.Span
-	label entry.Label   // NoLabel if it has none
+	label label.Kind    // NoLabel if it has none
 	rest  []token.Token // behind the label
 	toks  []token.Token
 }
 
 // bare reports whether a line has no label.
-func (o *opening) bare() bool { return o.label == entry.NoLabel }
+func (o *opening) bare() bool { return o.label == label.None }
 
 // until is the stretch from the first token of a line to the last of so many.
 func (o *opening) until(end int) entry.Span {
@@ -35,19 +37,19 @@ func (o *opening) until(end int) entry.Span {
 
 // firstLine reads the name of the drink, and is false if the line states a pour. The first kind of
 // line that it is decides.
-func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []token.Token) bool {
+func (r *reader) firstLine(n int, span entry.Span, l label.Kind, rest, toks []token.Token) bool {
 	o := &opening{n, span, l, rest, toks}
 	if r.labelledName(o) {
 		return true
 	}
-	if l == entry.LabelRemark && numerals(rest) > 0 && !r.pours(rest) && !r.poursOne(rest) { // "station: bar 2"
+	if l == label.Remark && numerals(rest) > 0 && !r.pours(rest) && !r.poursOne(rest) { // "station: bar 2"
 		r.first = true
 		return r.labelled(n, span, l, rest)
 	}
 	if r.besideName(o) || r.namedFirst(o) {
 		return true
 	}
-	if l == entry.LabelName {
+	if l == label.Name {
 		o.toks = rest // "spec: 2 oz gin, ..."
 	}
 	switch {
@@ -71,7 +73,7 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 
 // labelledName takes what stands behind the label of a name, unless it is pours: "name: Halyard".
 func (r *reader) labelledName(o *opening) bool {
-	if o.label != entry.LabelName || o.toks[0].Text != "name" && (r.pours(o.rest) || r.poursOne(o.rest)) {
+	if o.label != label.Name || o.toks[0].Text != "name" && (r.pours(o.rest) || r.poursOne(o.rest)) {
 		return false
 	}
 	if len(o.rest) > 0 {
@@ -90,7 +92,7 @@ func (r *reader) besideName(o *opening) bool {
 	case o.laysOut(): // "glass: coupe", above the pours
 		r.first = true
 		r.says(o.n, o.label, o.rest)
-	case o.label == entry.LabelPours && len(o.rest) == 0: // "spec:"
+	case o.label == label.Pours && len(o.rest) == 0: // "spec:"
 		r.entry(KindRemark, o.n, o.span)
 	default:
 		return false
@@ -238,11 +240,11 @@ func (r *reader) dresses(toks []token.Token) *entry.Written {
 // laysOut reports whether a label and what follows it say how the drink is served
 // and pour nothing: the text names the drink further below, or not at all.
 func (o *opening) laysOut() bool {
-	if o.label != entry.LabelGlass && o.label != entry.LabelServing && o.label != entry.LabelGarnish && o.label != entry.LabelRim || len(o.rest) == 0 {
+	if o.label != label.Glass && o.label != label.Serving && o.label != label.Garnish && o.label != label.Rim || len(o.rest) == 0 {
 		return false
 	}
 	s := serving.Read(o.rest)
-	return s.States() && len(s.Unknown) == 0 || numerals(o.rest) == 0 && entry.EndsLaid(o.rest)
+	return s.States() && len(s.Unknown) == 0 || numerals(o.rest) == 0 && laid.Ends(o.rest)
 }
 
 // titled reports whether a pour whose unit is its last word is written as a name is,

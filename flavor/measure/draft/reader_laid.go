@@ -6,6 +6,8 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/joining"
+	"counterpour/flavor/measure/draft/laid"
+	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/vocabulary"
@@ -26,7 +28,7 @@ func (r *reader) takeGarnish(n int, at entry.Span, p *joining.Piece) {
 		r.takePour(n, at, &q, false)
 		return
 	}
-	if p.Pour.ByNoun && entry.HerbAlone(toks) && r.served == 0 && r.said.Service == "" { // "mint", above "shake"
+	if p.Pour.ByNoun && laid.HerbAlone(entry.TrimMarks(toks)) && r.served == 0 && r.said.Service == "" { // "mint", above "shake"
 		r.unnamed(n, at, token.OneLine(r.text[at.Start:at.End]), toks)
 		r.d.Doubts[len(r.d.Doubts)-1].Herb = true
 		return
@@ -41,7 +43,7 @@ func (r *reader) takeGarnish(n int, at entry.Span, p *joining.Piece) {
 	}
 	for len(toks) > 0 && !(len(toks) == 1 && toks[0].Text == "no") { // "no garnish"
 		last := &toks[len(toks)-1]
-		k, t := entry.TailAt(toks)
+		k, t := pouring.TailAt(toks)
 		switch {
 		case k > 0 && t.Beside && k < len(toks):
 			at := entry.Span{Start: toks[0].Start, End: last.End}
@@ -75,10 +77,10 @@ const inHandful = 10
 // them: "handful of mint".
 func (r *reader) handful(toks []token.Token) (entry.Written, bool) {
 	name := toks
-	for len(name) > 1 && (name[0].Text == "handful" || name[0].Text == "of" || entry.BiasWords[name[0].Text]) {
+	for len(name) > 1 && (name[0].Text == "handful" || name[0].Text == "of" || token.BiasWords[name[0].Text]) {
 		name = name[1:]
 	}
-	if len(name) == len(toks) || r.served > 0 || len(r.d.Lines) == 0 || !entry.LaidNoun(name[len(name)-1].Text) || !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Text == "handful" }) {
+	if len(name) == len(toks) || r.served > 0 || len(r.d.Lines) == 0 || !laid.Noun(name[len(name)-1].Text) || !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Text == "handful" }) {
 		return entry.Written{}, false
 	}
 	q := entry.Written{Of: toks, Shape: entry.ShapeImplied}

@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/joining"
+	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -73,7 +74,7 @@ func checkLine(line string) *flavor.Fault {
 func roundBrackets(toks []token.Token) []token.Token {
 	for i := 0; i+1 < len(toks); i++ {
 		end := slices.IndexFunc(toks[i:], func(t token.Token) bool { return t.Is("]") })
-		if toks[i].Is("[") && entry.WasWords.Has(toks[i+1].Text) && end > 0 {
+		if toks[i].Is("[") && pouring.WasWords.Has(toks[i+1].Text) && end > 0 {
 			toks[i].Text, toks[i+end].Text = "(", ")"
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/joining"
+	"counterpour/flavor/measure/draft/label"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/sheet"
 	"counterpour/flavor/measure/draft/token"
@@ -84,19 +85,19 @@ func (r *reader) quotedRow(n int, line entry.Span) bool {
 }
 
 // says takes what a cell says of making and serving.
-func (r *reader) says(n int, l entry.Label, toks []token.Token) {
+func (r *reader) says(n int, l label.Kind, toks []token.Token) {
 	at := entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End}
 	if !r.labelled(n, at, l, toks) {
-		r.entries(n, at, toks, l == entry.LabelServing)
+		r.entries(n, at, toks, l == label.Serving)
 	}
 }
 
 // labelledRow reads a row whose name is the label of what is said of making, and is false if
 // it is none: "Glass | coupe".
 func (r *reader) labelledRow(n int, line entry.Span, p *sheet.Pour) bool {
-	l := entry.Labels[strings.ToLower(strings.TrimRight(r.text[p.Name.Start:p.Name.End], ": "))]
+	l := label.Words[strings.ToLower(strings.TrimRight(r.text[p.Name.Start:p.Name.End], ": "))]
 	toks := r.lex(entry.Span{Start: p.Amount.Start, End: line.End})
-	if l == entry.NoLabel || l == entry.LabelPours || len(toks) == 0 || entry.StartsAmount(toks) || p.Amount.Start < p.Name.Start {
+	if l == label.None || l == label.Pours || len(toks) == 0 || entry.StartsAmount(toks) || p.Amount.Start < p.Name.Start {
 		return false
 	}
 	r.says(n, l, toks)

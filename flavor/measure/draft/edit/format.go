@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/counting"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/measure/draft/token"
@@ -140,7 +141,7 @@ func readsAs(line string, p *flavor.Pour, name string, first bool) bool {
 	if l.After != (p.After || p.Unit.After()) {
 		return false
 	}
-	if l.Unit != p.Unit && !(l.Unit == "" && p.Unit == flavor.Piece && reading.CountedBare(p)) {
+	if l.Unit != p.Unit && !(l.Unit == "" && p.Unit == flavor.Piece && counting.CountedBare(p)) {
 		return false
 	}
 	return !naming.Movable(name, p)

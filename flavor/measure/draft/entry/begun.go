@@ -3,6 +3,7 @@ package entry
 import (
 	"slices"
 
+	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/vocabulary"
@@ -11,7 +12,7 @@ import (
 // begun drops words that lead from one pour to the next: "then top it with soda", "of lime
 // half an ounce".
 func begun(toks []token.Token) []token.Token {
-	for len(toks) > 2 && toks[1].Kind == token.Word && (toks[0].Text == "of" || (toks[0].Text == "then" || toks[0].Text == "and") && (PourVerbs[toks[1].Text] != "" || toks[1].Text == "then")) {
+	for len(toks) > 2 && toks[1].Kind == token.Word && (toks[0].Text == "of" || (toks[0].Text == "then" || toks[0].Text == "and") && (pouring.Verbs[toks[1].Text] != "" || toks[1].Text == "then")) {
 		toks = toks[1:]
 	}
 	return toks

@@ -15,7 +15,7 @@ func PouredIn(toks []token.Token) string {
 		if toks[i].Kind != token.Numeral || toks[i].Wrong != "" {
 			continue
 		}
-		if IceFollows(toks[i+1:]) || i > 0 && IceOnly(toks[:i]) {
+		if IceFollows(toks[i+1:]) || i > 0 && serving.IceOnly(toks[:i]) {
 			continue
 		}
 		if u, n := UnitAt(toks[i+1:]); n > 0 && i+1+n < len(toks) && toks[i+1+n].Kind == token.Word && !serving.SizeOfGlass(toks[i:]) && (u.Jigger() || u.Spoon() || u == flavor.Dash || u == flavor.PartUnit) {
@@ -36,7 +36,7 @@ func IceFollows(toks []token.Token) bool {
 		if _, unit := UnitAt(words); unit > 0 {
 			words = words[unit:]
 		}
-		if len(words) > 0 && IceOnly(words) {
+		if len(words) > 0 && serving.IceOnly(words) {
 			return true
 		}
 	}
@@ -53,7 +53,7 @@ func CountedIn(toks []token.Token, unknown []token.Token) string {
 		return w
 	}
 	for i := range toks[1:] {
-		if toks[i].Kind == token.Numeral && !IceFollows(toks[i+1:]) && !(i > 0 && IceOnly(toks[:i])) && !serving.Times(toks[i+1].Text) && slices.ContainsFunc(unknown, func(t token.Token) bool { return t.Start == toks[i+1].Start }) {
+		if toks[i].Kind == token.Numeral && !IceFollows(toks[i+1:]) && !(i > 0 && serving.IceOnly(toks[:i])) && !serving.Times(toks[i+1].Text) && slices.ContainsFunc(unknown, func(t token.Token) bool { return t.Start == toks[i+1].Start }) {
 			return toks[i].Text + " " + toks[i+1].Text
 		}
 	}
@@ -64,14 +64,14 @@ func CountedIn(toks []token.Token, unknown []token.Token) string {
 // nothing: "prosecco maybe 90 in a wine glass".
 func saidBehind(toks []token.Token, unknown []token.Token) string {
 	for i := 1; i+1 < len(toks); i++ {
-		if toks[i].Kind != token.Numeral || toks[i].Value < leastSaid || toks[i+1].Kind == token.Word && !Joins[toks[i+1].Text] {
+		if toks[i].Kind != token.Numeral || toks[i].Value < leastSaid || toks[i+1].Kind == token.Word && !token.Joins[toks[i+1].Text] {
 			continue
 		}
 		at := i - 1
-		if at > 0 && (LooseWords[toks[at].Text] || toks[at].Text == "maybe") {
+		if at > 0 && (token.LooseWords[toks[at].Text] || toks[at].Text == "maybe") {
 			at--
 		}
-		if !Joins[toks[at].Text] && slices.ContainsFunc(unknown, func(t token.Token) bool { return t.Start == toks[at].Start }) {
+		if !token.Joins[toks[at].Text] && slices.ContainsFunc(unknown, func(t token.Token) bool { return t.Start == toks[at].Start }) {
 			return toks[at].Text + " " + toks[i].Text
 		}
 	}

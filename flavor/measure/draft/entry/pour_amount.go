@@ -71,12 +71,12 @@ func (p *Written) skipLoose(toks []token.Token, i int) int {
 		if t.Kind == token.Numeral || t.Kind == token.Word && !beforeAmount.Has(t.Text) {
 			break // as nearly always
 		}
-		if t.Kind == token.Word && BiasWords[t.Text] && next.Kind == token.Word && BiasWords[next.Text] && i+2 < len(toks) && toks[i+2].Kind == token.Numeral { // "just under"
+		if t.Kind == token.Word && token.BiasWords[t.Text] && next.Kind == token.Word && token.BiasWords[next.Text] && i+2 < len(toks) && toks[i+2].Kind == token.Numeral { // "just under"
 			p.AddNote("“" + t.Text + " " + next.Text + "” is no measure; the amount is taken as written")
 			i += 2
 			continue
 		}
-		if (t.Kind == token.Word || t.Is("~")) && LooseWords[t.Text] && (next.Kind == token.Numeral || IsUnit(next)) {
+		if (t.Kind == token.Word || t.Is("~")) && token.LooseWords[t.Text] && (next.Kind == token.Numeral || IsUnit(next)) {
 			i++
 			continue
 		}
@@ -84,7 +84,7 @@ func (p *Written) skipLoose(toks []token.Token, i int) int {
 			i++
 			continue
 		}
-		if t.Kind == token.Word && BiasWords[t.Text] && (next.Kind == token.Numeral || IsUnit(next) || UnitWordsAt(toks[i+1:]) || serving.OtherMeasures[next.Text]) {
+		if t.Kind == token.Word && token.BiasWords[t.Text] && (next.Kind == token.Numeral || IsUnit(next) || UnitWordsAt(toks[i+1:]) || serving.OtherMeasures[next.Text]) {
 			p.AddNote("“" + t.Text + "” is no measure; the amount is taken as written")
 			i++
 			continue
@@ -94,8 +94,8 @@ func (p *Written) skipLoose(toks []token.Token, i int) int {
 	return i
 }
 
-// beforeAmount are LooseWords and BiasWords.
-var beforeAmount = vocabulary.SetOf(slices.Concat(slices.Collect(maps.Keys(LooseWords)), slices.Collect(maps.Keys(BiasWords)))...)
+// beforeAmount are token.LooseWords and token.BiasWords.
+var beforeAmount = vocabulary.SetOf(slices.Concat(slices.Collect(maps.Keys(token.LooseWords)), slices.Collect(maps.Keys(token.BiasWords)))...)
 
 // times reports whether a token multiplies: "2 x", "gin x 2 oz".
 func times(t *token.Token) bool { return t.Text == "x" || t.Text == "×" }

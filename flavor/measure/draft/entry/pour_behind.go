@@ -6,6 +6,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/laid"
+	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -20,7 +22,7 @@ func (p *Written) amountLast(text string, toks []token.Token) bool {
 	}
 	end := len(toks)
 	if end > 0 && toks[end-1].Is(")") {
-		if open := opening(toks); open > 1 && p.bracketedLast(text, toks, open) {
+		if open := token.Opening(toks); open > 1 && p.bracketedLast(text, toks, open) {
 			return true
 		}
 		end--
@@ -65,8 +67,8 @@ func remarkBehind(toks []token.Token) int {
 	if last <= 2 || !toks[last].Is(")") {
 		return 0
 	}
-	open := opening(toks)
-	if open <= 1 || !cutVerbs.Has(toks[open+1].Text) && slices.ContainsFunc(toks[open:], func(t token.Token) bool { return t.Kind == token.Numeral }) {
+	open := token.Opening(toks)
+	if open <= 1 || !pouring.CutVerb(toks[open+1].Text) && slices.ContainsFunc(toks[open:], func(t token.Token) bool { return t.Kind == token.Numeral }) {
 		return 0
 	}
 	return open
@@ -78,7 +80,7 @@ func (p *Written) remarkedLast(text string, toks []token.Token, open int) bool {
 	if !p.amountLast(text, toks[:open]) {
 		return false
 	}
-	if remark := toks[open:]; cutVerbs.Has(remark[1].Text) {
+	if remark := toks[open:]; pouring.CutVerb(remark[1].Text) {
 		p.Cut = true
 	} else if p.Shape == ShapePour { // what stands in brackets is told with the name
 		p.Name += " " + token.OneLine(text[remark[0].Start:remark[len(remark)-1].End])
@@ -134,7 +136,7 @@ func (p *Written) wholeAmount(toks []token.Token) bool {
 func withoutLeads(name []token.Token) []token.Token {
 	for n := len(name) - 1; n >= 0; n-- {
 		t := &name[n]
-		leads := t.Kind == token.Mark && !t.Is(")") || LooseWords[t.Text] || n > 0 && (t.Text == "a" || t.Text == "an") || times(t)
+		leads := t.Kind == token.Mark && !t.Is(")") || token.LooseWords[t.Text] || n > 0 && (t.Text == "a" || t.Text == "an") || times(t)
 		if !leads {
 			return name[:n+1]
 		}
@@ -174,12 +176,12 @@ func (p *Written) measuredCount(text string, toks []token.Token) bool {
 	if last < 4 || !toks[last].Is(")") {
 		return false
 	}
-	open := opening(toks)
+	open := token.Opening(toks)
 	if open < 2 {
 		return false
 	}
 	inside := toks[open+1 : last]
-	for len(inside) > 1 && LooseWords[inside[0].Text] {
+	for len(inside) > 1 && token.LooseWords[inside[0].Text] {
 		inside = inside[1:]
 	}
 	var o Written
@@ -209,7 +211,7 @@ const mostBehind = 3
 func (p *Written) amountAmid(text string, toks []token.Token) bool {
 	at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral })
 	if at < 1 || toks[at].Wrong != "" || slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Mark }) ||
-		serving.StepVerbs[toks[0].Text] || saysMethod(toks[0].Text) || garnishVerbs.Has(toks[0].Text) || Joins[toks[at-1].Text] || LooseWords[toks[at-1].Text] {
+		serving.StepVerbs[toks[0].Text] || saysMethod(toks[0].Text) || laid.Verb(toks[0].Text) || token.Joins[toks[at-1].Text] || token.LooseWords[toks[at-1].Text] {
 		return false
 	}
 	q := Written{Of: p.Of}
@@ -221,7 +223,7 @@ func (p *Written) amountAmid(text string, toks []token.Token) bool {
 		behind = q.takeUnit(behind)
 	}
 	if len(behind) == 0 || len(behind) > mostBehind || q.Unit != "" && !q.Unit.Jigger() || slices.ContainsFunc(behind, func(t token.Token) bool {
-		return t.Kind != token.Word || serving.DegreeWords[t.Text] || garnishNouns.Has(t.Text) || serving.OtherMeasures[t.Text]
+		return t.Kind != token.Word || serving.DegreeWords[t.Text] || laid.Word(t.Text) || serving.OtherMeasures[t.Text]
 	}) {
 		return false
 	}
@@ -256,7 +258,7 @@ func saysServing(toks []token.Token) bool {
 // open there.
 func (p *Written) vesselLast(text string, toks []token.Token, open int) bool {
 	at := open - 1
-	for at > 0 && toks[at].Kind == token.Word && (serving.OtherMeasures[toks[at].Text] || BiasWords[toks[at].Text]) {
+	for at > 0 && toks[at].Kind == token.Word && (serving.OtherMeasures[toks[at].Text] || token.BiasWords[toks[at].Text]) {
 		at--
 	}
 	if at < 1 || at+1 == open || toks[at].Kind != token.Numeral {

@@ -6,21 +6,12 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/laid"
+	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/vocabulary"
 )
-
-// PourVerbs begin a pour that goes on or into the glass, in the unit that goes
-// without saying.
-var PourVerbs = map[string]flavor.Unit{
-	"top": flavor.Top, "topped": flavor.Top, "top-up": flavor.Top, "toped": flavor.Top, "toppd": flavor.Top, "tops": flavor.Top, "topping": flavor.Top, "fill": flavor.Top, "lengthen": flavor.Top, "finish": flavor.Top, "finished": flavor.Top, "crowned": flavor.Top, "completed": flavor.Top, "lengthened": flavor.Top,
-	"float": flavor.Float, "layer": flavor.Float, "drizzle": flavor.Float, "lace": flavor.Float, "auffüllen": flavor.Top, "aufgießen": flavor.Top,
-	"tapar": flavor.Top, "coronar": flavor.Top, "rematar": flavor.Top, "alargar": flavor.Top, "allungare": flavor.Top, "rabboccare": flavor.Top, "rallonger": flavor.Top, "compléter": flavor.Top, "completer": flavor.Top, "allonger": flavor.Top, "completar": flavor.Top, "rellenar": flavor.Top, "colmare": flavor.Top, "riempire": flavor.Top, "fyll": flavor.Top, "fyld": flavor.Top, "toppa": flavor.Top, "aanvullen": flavor.Top, "fylls": flavor.Top, "terminar": flavor.Top, "cubrir": flavor.Top, "completare": flavor.Top, "encher": flavor.Top, "afvullen": flavor.Top, "aftoppen": flavor.Top, "finir": flavor.Top, "finire": flavor.Top, "toppes": flavor.Top,
-	"dopełnić": flavor.Top, "dopełnij": flavor.Top, "dopełniamy": flavor.Top, "dopełnione": flavor.Top, "uzupełnić": flavor.Top, "uzupełnij": flavor.Top, "zalać": flavor.Top, "zalej": flavor.Top, "dolać": flavor.Top, "dolej": flavor.Top, "dolít": flavor.Top, "dolijeme": flavor.Top, "dolij": flavor.Top, "doplnit": flavor.Top, "doplň": flavor.Top, "dolejte": flavor.Top, "долить": flavor.Top, "долей": flavor.Top, "долейте": flavor.Top, "доливаем": flavor.Top, "заполнить": flavor.Top, "дополнить": flavor.Top, "дополни": flavor.Top, "топ": flavor.Top, "συμπληρώνουμε": flavor.Top, "συμπληρώνω": flavor.Top, "συμπληρώστε": flavor.Top, "γεμίζουμε": flavor.Top, "γεμίζω": flavor.Top, "γεμίστε": flavor.Top, "τοπ": flavor.Top, "topp": flavor.Top, "topper": flavor.Top, "fülle": flavor.Top, "auffüllend": flavor.Top, "complétez": flavor.Top, "complète": flavor.Top, "completa": flavor.Top, "colmar": flavor.Top, "rellena": flavor.Top, "rellenamos": flavor.Top, "completamos": flavor.Top, "toppar": flavor.Top, "fyllas": flavor.Top,
-	"rinse": flavor.Rinse, "coat": flavor.Rinse, "swirl": flavor.Rinse, "season": flavor.Rinse,
-	"spritz": flavor.Spritz, "spray": flavor.Spritz, "mist": flavor.Spritz,
-}
 
 // restWords say that what fills a glass up is all the rest of it: "Rest Tonic".
 var restWords = vocabulary.Words(`rest reste resto remainder`)
@@ -31,7 +22,7 @@ func (p *Written) pouredOn(text string, toks []token.Token) bool {
 	if len(toks) == 0 || toks[0].Kind != token.Word {
 		return false
 	}
-	unit, ok := PourVerbs[toks[0].Text]
+	unit, ok := pouring.Verbs[toks[0].Text]
 	if !ok && restWords.Has(toks[0].Text) && len(toks) > 1 && Lengtheners[toks[1].Text] {
 		unit, ok = flavor.Top, true
 	}
@@ -39,7 +30,7 @@ func (p *Written) pouredOn(text string, toks []token.Token) bool {
 		return false
 	}
 	rest := skipObject(toks[1:])
-	if len(rest) > 2 && unit == flavor.Top && cuts.Has(rest[0].Text) && rest[1].Text == "of" { // "finish with a ribbon of cucumber"
+	if len(rest) > 2 && unit == flavor.Top && laid.Cut(rest[0].Text) && rest[1].Text == "of" { // "finish with a ribbon of cucumber"
 		p.Shape = ShapeGarnish
 		return true
 	}
@@ -51,7 +42,7 @@ func (p *Written) pouredOn(text string, toks []token.Token) bool {
 	if len(rest) == 0 {
 		return false
 	}
-	if strings.HasPrefix(toks[0].Text, "finish") && len(rest) > 2 && garnishNouns.Has(rest[0].Text) && laidOf.Has(rest[1].Text) { // "finish with a ribbon of cucumber"
+	if strings.HasPrefix(toks[0].Text, "finish") && len(rest) > 2 && laid.Word(rest[0].Text) && laid.Of(rest[1].Text) { // "finish with a ribbon of cucumber"
 		p.Shape, p.ByNoun = ShapeGarnish, true
 		return true
 	}
@@ -59,7 +50,7 @@ func (p *Written) pouredOn(text string, toks []token.Token) bool {
 		p.Beside.Merge(&s, true)
 		rest = rest[:1]
 	}
-	if s := serving.Read(rest); IceOnly(rest) || s.Service == flavor.Crushed && len(s.Unknown) == 0 || s.Glass != "" && len(s.Unknown) == 0 || len(rest) == 1 && vessels.Has(rest[0].Text) { // "layer in a shot glass", "top up the glass"
+	if s := serving.Read(rest); serving.IceOnly(rest) || s.Service == flavor.Crushed && len(s.Unknown) == 0 || s.Glass != "" && len(s.Unknown) == 0 || len(rest) == 1 && vessels.Has(rest[0].Text) { // "layer in a shot glass", "top up the glass"
 		p.Shape = ShapeServing
 		return true
 	}
@@ -173,7 +164,7 @@ func (p *Written) juiced(text string, toks []token.Token) bool {
 	last := len(toks) - 1
 	open := -1
 	if last > 3 && toks[last].Is(")") {
-		open = opening(toks)
+		open = token.Opening(toks)
 	}
 	if open < 1 || last-open < 4 || toks[open+1].Text != "juice" || toks[open+2].Text != "of" {
 		return false
@@ -202,7 +193,7 @@ var vessels = vocabulary.Words(`glass goblet mug cup tumbler bowl chalice stem j
 // NamesVessel reports whether words begin with what a drink is served in and go on about it:
 // "glass with a handle".
 func NamesVessel(toks []token.Token) bool {
-	return len(toks) > 1 && vessels.Has(toks[0].Text) && Joins[toks[1].Text]
+	return len(toks) > 1 && vessels.Has(toks[0].Text) && token.Joins[toks[1].Text]
 }
 
 // unlike reports whether words are no pour by their form: a glass that is not known,
@@ -223,7 +214,7 @@ func LeavesOut(w string) bool { return w == "no" || w == "without" || w == "minu
 // dash".
 func (p *Written) unitLast(text string, toks []token.Token) bool {
 	last := len(toks) - 1
-	if last < 1 || toks[last].Kind != token.Word || serving.StepVerbs[toks[0].Text] || UnitWordsAt(toks) || last == 1 && BiasWords[toks[0].Text] {
+	if last < 1 || toks[last].Kind != token.Word || serving.StepVerbs[toks[0].Text] || UnitWordsAt(toks) || last == 1 && token.BiasWords[toks[0].Text] {
 		return false
 	}
 	u, ok := measure.ParseUnit(toks[last].Text)
@@ -237,28 +228,10 @@ func (p *Written) unitLast(text string, toks []token.Token) bool {
 	return true
 }
 
-// withoutRemark returns the last word of a name but for what stands in brackets
-// behind it, or says what is done to it: "lemon peel (discard)", "nutmeg grated".
-func withoutRemark(toks []token.Token) string {
-	last := len(toks) - 1
-	if toks[last].Is(")") {
-		if open := opening(toks); open > 0 {
-			last = open - 1
-		}
-	}
-	if at := slices.IndexFunc(toks[:last], func(t token.Token) bool { return remarkWords.Has(t.Text) }); at > 0 && !slices.ContainsFunc(toks[at:], func(t token.Token) bool { return t.Kind == token.Numeral }) {
-		last = at - 1 // "lemon slice with cloves"
-	}
-	for last > 0 && (doneTo.Has(toks[last].Text) || toks[last].Kind == token.Mark) {
-		last--
-	}
-	return toks[last].Text
-}
-
 // impliedUnit reads a pour whose amount goes without saying: "splash of water".
 // What is laid on a drink, such as a slice, is garnish unless it is muddled.
 func (p *Written) impliedUnit(text string, toks []token.Token) bool {
-	for len(toks) > 1 && BiasWords[toks[0].Text] && UnitWordsAt(toks[1:]) { // "tiny pinch of salt"
+	for len(toks) > 1 && token.BiasWords[toks[0].Text] && UnitWordsAt(toks[1:]) { // "tiny pinch of salt"
 		p.AddNote("“" + toks[0].Text + "” is no measure; the amount is taken as written")
 		toks = toks[1:]
 	}
@@ -347,11 +320,11 @@ func (p *Written) rinsedGlass(text string, toks []token.Token) bool {
 
 // garnish reads a garnish that says so first.
 func (p *Written) garnish(toks []token.Token) bool {
-	if last := len(toks) - 1; last == 2 && toks[1].Text == "half" && (toks[last].Text == "wheel" || toks[last].Text == "moon" || toks[last].Text == "slice") && laidFruit.Has(toks[0].Text) { // "orange half wheel"
+	if last := len(toks) - 1; last == 2 && toks[1].Text == "half" && (toks[last].Text == "wheel" || toks[last].Text == "moon" || toks[last].Text == "slice") && laid.Fruit(toks[0].Text) { // "orange half wheel"
 		p.Shape = ShapeGarnish
 		return true
 	}
-	if garnishVerbs.Has(toks[0].Text) {
+	if laid.Verb(toks[0].Text) {
 		p.Shape = ShapeGarnish
 		return true
 	}

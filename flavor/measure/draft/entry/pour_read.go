@@ -9,6 +9,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/vocabulary"
@@ -20,7 +21,7 @@ func (p *Written) readAfterAmount(text string, toks []token.Token) {
 		p.Shape, p.Stated = ShapeServing, false
 		return
 	}
-	if i := slices.IndexFunc(p.Of, func(t token.Token) bool { return t.Start >= p.AmountAt.End }); i >= 0 && (IceOnly(p.Of[i:]) || p.words && IceOnly(p.Of)) { // "one cube"
+	if i := slices.IndexFunc(p.Of, func(t token.Token) bool { return t.Start >= p.AmountAt.End }); i >= 0 && (serving.IceOnly(p.Of[i:]) || p.words && serving.IceOnly(p.Of)) { // "one cube"
 		p.Shape, p.Stated = ShapeServing, false
 		return
 	}
@@ -29,7 +30,7 @@ func (p *Written) readAfterAmount(text string, toks []token.Token) {
 		return
 	}
 	toks = p.takeUnit(toks)
-	if IceOnly(toks) { // "200 g crushed ice"
+	if serving.IceOnly(toks) { // "200 g crushed ice"
 		p.Shape, p.Stated = ShapeServing, false
 		return
 	}
@@ -353,35 +354,11 @@ func (p *Written) CheckUnit(name []token.Token) {
 	}
 }
 
-// IceOnly reports whether toks name ice and nothing else.
-func IceOnly(toks []token.Token) bool {
-	ice := false
-	words := make([]string, 0, 6)
-	for i := range toks {
-		if toks[i].Kind == token.Word {
-			words = append(words, toks[i].Text)
-		}
-	}
-	for i := 0; i < len(words); {
-		t, n := serving.TermAt(words[i:min(len(words), i+serving.LongestTerm)])
-		switch {
-		case n > 0 && t.Ice:
-			ice = true
-			i += n
-		case serving.Fillers[words[i]] || serving.OtherMeasures[words[i]] || BiasWords[words[i]] || words[i] == "scoop" || words[i] == "little" || words[i] == "some" || words[i] == "clear" || words[i] == "fresh":
-			i++
-		default:
-			return false
-		}
-	}
-	return ice
-}
-
 // measuredIce reports whether words name ice with its amount behind it: "ice 12 oz", "crushed
 // ice - 1 cup".
 func measuredIce(toks []token.Token) bool {
 	at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral })
-	if at < 1 || toks[at].Wrong != "" || !IceOnly(toks[:at]) {
+	if at < 1 || toks[at].Wrong != "" || !serving.IceOnly(toks[:at]) {
 		return false
 	}
 	rest := toks[at+1:]
@@ -452,7 +429,7 @@ var vague = vocabulary.Words(`shot measure jigger glass pour slug glug tot nip s
 // withoutHandful drops "big handful of" before a name whose amount is counted.
 func withoutHandful(name []token.Token) []token.Token {
 	rest := name
-	for len(rest) > 1 && BiasWords[rest[0].Text] {
+	for len(rest) > 1 && token.BiasWords[rest[0].Text] {
 		rest = rest[1:]
 	}
 	if len(rest) > 1 && (rest[0].Text == "single" || rest[0].Text == "double" || rest[0].Text == "half" && rest[1].Kind == token.Word && rest[1].Text != "and" && rest[1].Text != "half") && rest[1].Text != "malt" && rest[1].Text != "cream" && rest[1].Text != "of" { // "single gin (25)"
@@ -470,13 +447,13 @@ func withoutHandful(name []token.Token) []token.Token {
 // madeSo reports whether a name begins with how the thing was made, such as
 // "blended Scotch", and is no step.
 func madeSo(name []token.Token) bool {
-	return len(name) > 1 && strings.HasSuffix(name[0].Text, "ed") && name[1].Kind == token.Word && !Joins[name[1].Text]
+	return len(name) > 1 && strings.HasSuffix(name[0].Text, "ed") && name[1].Kind == token.Word && !token.Joins[name[1].Text]
 }
 
 // TakeNameOnly takes a name that leads its pour, and a verb before it.
 func (p *Written) TakeNameOnly(text string, toks []token.Token) {
 	for len(toks) > 1 && toks[0].Kind == token.Word && (PouringVerb(toks[0].Text) || toks[0].Text == "with" || toks[0].Text == "of") {
-		p.After = p.After || pouredAfterVerb(toks[0].Text)
+		p.After = p.After || pouring.AfterVerb(toks[0].Text)
 		toks = toks[1:]
 	}
 	p.NameAt = Span{toks[0].Start, toks[len(toks)-1].End}
@@ -484,11 +461,7 @@ func (p *Written) TakeNameOnly(text string, toks []token.Token) {
 }
 
 // PouringVerb reports whether a word before a pour says that it is poured.
-func PouringVerb(w string) bool { return leadWords.Has(w) || w == "muddle" || pouredAfterVerb(w) }
-
-func pouredAfterVerb(w string) bool {
-	return w == "top" || w == "float" || w == "rinse" || w == "fill" || w == "spritz" || w == "layer" || w == "topped"
-}
+func PouringVerb(w string) bool { return leadWords.Has(w) || w == "muddle" || pouring.AfterVerb(w) }
 
 // wordsAmount reports whether toks are an amount in words and a unit: "two oz".
 func (p *Written) wordsAmount(toks []token.Token) bool {

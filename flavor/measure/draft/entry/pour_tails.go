@@ -1,14 +1,13 @@
 package entry
 
 import (
-	"slices"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
-	"counterpour/flavor/measure/vocabulary"
 )
 
 // takeTails takes the words after a name that say how it goes in.
@@ -20,7 +19,7 @@ func (p *Written) takeTails(text string, toks []token.Token) []token.Token {
 			continue
 		}
 		if toks[last].Is(")") {
-			open := opening(toks)
+			open := token.Opening(toks)
 			if open >= 0 && p.takeBrackets(text, toks[open+1:last]) {
 				toks = toks[:open]
 				continue
@@ -28,7 +27,7 @@ func (p *Written) takeTails(text string, toks []token.Token) []token.Token {
 			if open < 0 {
 				return toks
 			}
-			if n, t := TailAt(toks[:open]); n > 0 && n < open && t.Unit != "" && !t.Garnish { // "vermouth rinse (dry)"
+			if n, t := pouring.TailAt(toks[:open]); n > 0 && n < open && t.Unit != "" && !t.Garnish { // "vermouth rinse (dry)"
 				p.apply(t)
 				return append(append([]token.Token(nil), toks[:open-n]...), toks[open:]...)
 			}
@@ -38,12 +37,12 @@ func (p *Written) takeTails(text string, toks []token.Token) []token.Token {
 			toks = toks[:len(toks)-n]
 			continue
 		}
-		n, t := TailAt(toks)
-		if n == 0 || n == len(toks) && !(t.Garnish || t.each) {
+		n, t := pouring.TailAt(toks)
+		if n == 0 || n == len(toks) && !(t.Garnish || t.Each) {
 			return toks
 		}
 		if t.Garnish && len(toks) > n && toks[len(toks)-n-1].Text == "bitters" {
-			t = tail{Unit: flavor.Top, after: true} // "bitters to garnish"
+			t = pouring.Tail{Unit: flavor.Top, After: true} // "bitters to garnish"
 		}
 		p.apply(t)
 		toks = toks[:len(toks)-n]
@@ -54,17 +53,17 @@ func (p *Written) takeTails(text string, toks []token.Token) []token.Token {
 // takeBrackets takes what stands in brackets behind a name, if it is no part of the name: what
 // the amount was or is now, how it goes in, how it is cut, another measure of the same.
 func (p *Written) takeBrackets(text string, inside []token.Token) bool {
-	if len(inside) > 1 && WasWords.Has(inside[0].Text) { // "1.5 (was 2)"
+	if len(inside) > 1 && pouring.WasWords.Has(inside[0].Text) { // "1.5 (was 2)"
 		p.AddNote("“" + token.OneLine(text[inside[0].Start:inside[len(inside)-1].End]) + "” is skipped")
 		return true
 	}
-	if told := tailsOf(inside); told != nil {
+	if told := pouring.TailsOf(inside); told != nil {
 		for _, t := range told {
 			p.apply(t)
 		}
 		return true
 	}
-	if len(inside) > 0 && cutVerbs.Has(inside[0].Text) { // "1 lime (cut in 8)"
+	if len(inside) > 0 && pouring.CutVerb(inside[0].Text) { // "1 lime (cut in 8)"
 		p.Cut = true
 		return true
 	}
@@ -87,7 +86,7 @@ func (p *Written) takeBrackets(text string, inside []token.Token) bool {
 // returns how many tokens that is.
 func (p *Written) takeServed(toks []token.Token) int {
 	last := len(toks) - 1
-	if last > 0 && toks[last].Text == "ice" && toks[last-1].Kind == token.Word && !Joins[toks[last-1].Text] && !serving.Known(toks[last-1].Text) && !PouringVerb(toks[0].Text) { // "1/2 amaretto ice"
+	if last > 0 && toks[last].Text == "ice" && toks[last-1].Kind == token.Word && !token.Joins[toks[last-1].Text] && !serving.Known(toks[last-1].Text) && !PouringVerb(toks[0].Text) { // "1/2 amaretto ice"
 		s := serving.Read(toks[last:])
 		p.Beside.Merge(&s, true)
 		return 1
@@ -95,40 +94,20 @@ func (p *Written) takeServed(toks []token.Token) int {
 	if last > 0 && p.Stated && toks[last].Text == "frozen" && strings.HasSuffix(toks[last-1].Text, "s") { // "3 grapes frozen" are no frozen drink
 		return 1
 	}
-	if last > 0 && toks[last].Text == "up" && FillsUp(&toks[last-1]) && !p.Stated { // "soda up"
-		p.apply(tail{Unit: flavor.Top, after: true})
+	if last > 0 && toks[last].Text == "up" && pouring.FillsUp(&toks[last-1]) && !p.Stated { // "soda up"
+		p.apply(pouring.Tail{Unit: flavor.Top, After: true})
 		return 1
 	}
-	if n := cutAt(toks); n > 0 {
+	if n := pouring.CutAt(toks); n > 0 {
 		p.Cut = true
 		return n
 	}
-	n := vesselAt(toks)
+	n := pouring.VesselAt(toks)
 	if n > 0 {
 		s := serving.Read(toks[len(toks)-n:])
 		p.Beside.Merge(&s, true)
 	}
 	return n
-}
-
-// FillsUp reports whether a word ends the name of what fills a glass up and is not served up
-// itself: "soda up".
-func FillsUp(t *token.Token) bool { return t.Kind == token.Word && fillers.Has(t.Text) }
-
-var fillers = vocabulary.Words(`soda tonic cola ale beer lemonade ginger`)
-
-// tailsOf returns what words say that are nothing but tails, as "float on top" is; nil if
-// they say more.
-func tailsOf(toks []token.Token) []tail {
-	var out []tail
-	for len(toks) > 0 {
-		n, t := TailAt(toks)
-		if n == 0 {
-			return nil
-		}
-		out, toks = append(out, t), toks[:len(toks)-n]
-	}
-	return out
 }
 
 // nowAmount reads what stands in brackets for what an amount has become: "2 now".
@@ -148,17 +127,17 @@ func nowAmount(toks []token.Token) (float64, bool) {
 // stands behind that it is no count, but a volume.
 const mostDoses = 4
 
-func (p *Written) apply(t tail) {
-	p.After = p.After || t.after
-	p.Muddled = p.Muddled || t.muddled
-	p.Squeezed = p.Squeezed || t.squeezed || t.Unit == flavor.Wedge && !p.Stated
-	p.Each = p.Each || t.each
-	p.refuse = p.refuse || t.refuse
+func (p *Written) apply(t pouring.Tail) {
+	p.After = p.After || t.After
+	p.Muddled = p.Muddled || t.Muddled
+	p.Squeezed = p.Squeezed || t.Squeezed || t.Unit == flavor.Wedge && !p.Stated
+	p.Each = p.Each || t.Each
+	p.refuse = p.refuse || t.Refuse
 	if t.Garnish {
 		p.Remark = "garnish"
 	}
-	if t.remark != "" {
-		p.AddNote(t.remark)
+	if t.Remark != "" {
+		p.AddNote(t.Remark)
 	}
 	if t.Unit != "" && !p.Stated && p.Unit == "" {
 		p.Unit = t.Unit
@@ -166,36 +145,3 @@ func (p *Written) apply(t tail) {
 }
 
 func (p *Written) garnishAsked() bool { return p.Remark == "garnish" }
-
-func opening(toks []token.Token) int {
-	for i := len(toks) - 2; i >= 0; i-- {
-		if toks[i].Is("(") {
-			return i
-		}
-	}
-	return -1
-}
-
-// without are words behind which "the float" is what another line pours.
-var without = vocabulary.Words(`without w/o before except but then with`)
-
-// TailAt returns the longest tail at the end of toks.
-func TailAt(toks []token.Token) (int, tail) {
-	best, found := 0, tail{}
-	if n := len(toks); n > 2 && toks[n-2].Text == "the" && without.Has(toks[n-3].Text) && PourVerbs[toks[n-1].Text] != "" { // "shake without the float"
-		return 0, tail{}
-	}
-	if len(toks) == 0 {
-		return 0, tail{}
-	}
-	for _, i := range tailsByLast[toks[len(toks)-1].Text] {
-		w := tails[i].words
-		if len(w) <= best || len(w) > len(toks) {
-			continue
-		}
-		if slices.EqualFunc(w, toks[len(toks)-len(w):], func(a string, t token.Token) bool { return t.Kind == token.Word && t.Text == a }) {
-			best, found = len(w), tails[i].tail
-		}
-	}
-	return best, found
-}

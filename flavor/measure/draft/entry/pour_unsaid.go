@@ -7,6 +7,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/laid"
+	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/vocabulary"
@@ -37,8 +39,8 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 		return
 	}
 	whole := TrimMarks(p.Of)
-	if n, t := TailAt(whole); n > 0 && n == len(whole) {
-		if p.Shape = ShapeTail; t == (tail{}) { // "v cold"
+	if n, t := pouring.TailAt(whole); n > 0 && n == len(whole) {
+		if p.Shape = ShapeTail; t == (pouring.Tail{}) { // "v cold"
 			p.Shape = ShapeServing
 		}
 		return
@@ -67,11 +69,11 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 // readByTail reads tokens without an amount by the unit that their tail implies, "absinthe
 // rinse", or as what is laid on the drink or said of serving it; false if they do neither.
 func (p *Written) readByTail(text string, toks []token.Token) bool {
-	if len(toks) > 2 && toks[0].Text == "side" && toks[1].Text == "of" || p.Unit == flavor.Top && len(toks) > 0 && garnishNouns.Has(toks[len(toks)-1].Text) && !p.Muddled {
+	if len(toks) > 2 && toks[0].Text == "side" && toks[1].Text == "of" || p.Unit == flavor.Top && len(toks) > 0 && laid.Word(toks[len(toks)-1].Text) && !p.Muddled {
 		p.Shape = ShapeGarnish // "side of prosecco", "nutmeg on top"
 		return true
 	}
-	if IceOnly(toks) { // "crushed ice on top"
+	if serving.IceOnly(toks) { // "crushed ice on top"
 		p.Shape = ShapeServing
 		return true
 	}
@@ -101,8 +103,8 @@ func (p *Written) readByTail(text string, toks []token.Token) bool {
 // tellsServing reports whether words speak of making, serving or ice, and of nothing that is poured.
 func tellsServing(whole []token.Token) bool {
 	s := serving.Read(whole)
-	begins := s.Begins && (len(s.Unknown) == 0 || serving.StepVerbs[whole[0].Text] || s.Method != "" || s.Glass != "" || GarnishAfter(whole) > 0)
-	return begins || len(s.Unknown) == 0 && (s.States() || s.Cold || len(whole) == 1 && serving.Fillers[whole[0].Text]) || IceOnly(whole)
+	begins := s.Begins && (len(s.Unknown) == 0 || serving.StepVerbs[whole[0].Text] || s.Method != "" || s.Glass != "" || laid.Served(whole) > 0)
+	return begins || len(s.Unknown) == 0 && (s.States() || s.Cold || len(whole) == 1 && serving.Fillers[whole[0].Text]) || serving.IceOnly(whole)
 }
 
 // impliedByName reads a name that says by itself how much is poured, "egg white", "soda", or
@@ -114,7 +116,7 @@ func (p *Written) impliedByName(text string, toks []token.Token) {
 		return
 	}
 	p.Shape = ShapeName
-	last := withoutRemark(toks)
+	last := laid.LastWord(toks)
 	switch {
 	case oneEgg(toks, last):
 		p.Amount, p.Unit, p.NoAmount, p.Shape = 1, flavor.Piece, true, ShapeImplied
@@ -122,7 +124,7 @@ func (p *Written) impliedByName(text string, toks []token.Token) {
 		p.Amount, p.NoAmount, p.Shape = 1, true, ShapeImplied
 		p.Name = token.OneLine(text[p.NameAt.Start:toks[len(toks)-2].End])
 		p.Unit = flavor.Cube
-	case laidByNoun(toks, last) && !p.Muddled && !measuredAmid(toks):
+	case laid.ByNoun(toks, last) && !p.Muddled && !measuredAmid(toks):
 		p.Shape, p.ByNoun = ShapeGarnish, true
 	}
 }
@@ -139,17 +141,6 @@ func oneEgg(toks []token.Token, last string) bool {
 	return eggs.Has(last) && (!white || len(toks) == 1 || strings.HasPrefix(toks[len(toks)-2].Text, "egg")) || eggOf.Has(last) && eggParts.Has(toks[0].Text)
 }
 
-// laidByNoun reports whether words name what is laid on a drink: "lemon peel", "piel de limón".
-func laidByNoun(toks []token.Token, last string) bool {
-	if LaidNoun(last) || last == "oil" && laidFruit.Has(toks[0].Text) {
-		return true
-	}
-	if len(toks) < 2 || !garnishNouns.Has(toks[0].Text) {
-		return false
-	}
-	return len(toks) > 2 && laidOf.Has(toks[1].Text) || strings.HasPrefix(toks[1].Text, "d'")
-}
-
 // measuredAmid reports whether a part of one stands amid words, as in "simple .5 dill": what
 // stands before it is poured.
 func measuredAmid(toks []token.Token) bool {
@@ -157,10 +148,6 @@ func measuredAmid(toks []token.Token) bool {
 		return t.Kind == token.Numeral && t.Value != math.Trunc(t.Value)
 	})
 }
-
-// laidOf are words behind what is laid on a drink that say of what it is: "piel de limón",
-// "cereza al marrasquino".
-var laidOf = vocabulary.Words(`of de di al alla au`)
 
 // squeezedPart reads a part of a fruit that is squeezed into the drink: "lime wedge squeezed
 // in", "squeezed orange wedge".
@@ -175,7 +162,7 @@ func (p *Written) squeezedPart(text string, toks []token.Token) bool {
 		}
 	}
 	last := len(toks) - 1
-	if !p.Squeezed || last < 1 || len(toks) > 3 || !wedges.Has(toks[last].Text) || !laidFruit.Has(toks[last-1].Text) {
+	if !p.Squeezed || last < 1 || len(toks) > 3 || !wedges.Has(toks[last].Text) || !laid.Fruit(toks[last-1].Text) {
 		return false
 	}
 	p.takeName(text, toks[last-1:last])
@@ -197,10 +184,3 @@ func saysVessel(toks []token.Token) bool {
 
 // vesselWords name what a pour goes into, and nothing else of it.
 var vesselWords = vocabulary.Words(`tin tins shaker glass mixing in into the a`)
-
-// doneTo are words behind a garnish that say what is done to it.
-var doneTo = vocabulary.Words(`discard discarded expressed flamed grated spanked slapped torched burnt charred dehydrated optional over skewered speared`)
-
-// remarkWords begin what is told of a garnish: "lemon slice with cloves", "mint sprig if
-// there is any".
-var remarkWords = vocabulary.Words(`with w if when unless please pls`)

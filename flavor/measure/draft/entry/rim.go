@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/vocabulary"
@@ -23,7 +24,7 @@ func (p *Written) rim(toks []token.Token) bool {
 	if !half && !slices.ContainsFunc(toks, func(t token.Token) bool { return ofRim(t.Text) }) {
 		return false // as most lines
 	}
-	if n, t := TailAt(toks); n > 1 && t.Unit == flavor.Top { // "cola to the rim"
+	if n, t := pouring.TailAt(toks); n > 1 && t.Unit == flavor.Top { // "cola to the rim"
 		return false
 	}
 	kept := onRim(toks)

@@ -3,6 +3,7 @@ package entry
 import (
 	"slices"
 
+	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/vocabulary"
@@ -22,7 +23,7 @@ func TellsToPour(toks []token.Token) bool {
 		if t.Kind != token.Word {
 			return false
 		}
-		verb := pouredAfterVerb(t.Text) || PourVerbs[t.Text] != "" || t.Text == "muddle" || addVerbs.Has(t.Text)
+		verb := pouring.AfterVerb(t.Text) || pouring.Verbs[t.Text] != "" || t.Text == "muddle" || addVerbs.Has(t.Text)
 		return verb || smallMeasures.Has(t.Text) || serving.OtherMeasures[t.Text] && !gathers.Has(t.Text)
 	})
 }

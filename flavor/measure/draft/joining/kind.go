@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/laid"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -34,7 +35,7 @@ var shades = func() map[string]map[string]bool {
 // which of a kind it is: "20 ml syrup, raspberry". Amid others it is laid on the drink.
 func headed(a, b *Piece) bool {
 	after := entry.TrimMarks(b.Toks)
-	return b.Sep == "," && a.poursOne() && heads[strings.ToLower(a.Pour.Name)] && len(after) > 0 && len(after) <= 2 && b.Listed() && (len(after) == 1 || !entry.LaidNoun(after[1].Text))
+	return b.Sep == "," && a.poursOne() && heads[strings.ToLower(a.Pour.Name)] && len(after) > 0 && len(after) <= 2 && b.Listed() && (len(after) == 1 || !laid.Noun(after[1].Text))
 }
 
 // shadedBy reports whether what stands behind a comma is a shade of the Pour: "rum, white",

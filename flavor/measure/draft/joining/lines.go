@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/label"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -55,13 +56,13 @@ func labels(text string, at entry.Span) bool {
 // letter.
 func byLabels(text string, at entry.Span) []entry.Span {
 	toks := parting.Unlist(token.Lex(nil, text, at.Start, at.End))
-	if l, rest := parting.Header(text, toks); l == entry.NoLabel || toks[0].Text == "name" || l == entry.LabelRemark || l == entry.LabelStep || len(rest) == 0 {
+	if l, rest := parting.Header(text, toks); l == label.None || toks[0].Text == "name" || l == label.Remark || l == label.Step || len(rest) == 0 {
 		return []entry.Span{at}
 	}
 	var out []entry.Span
 	colon := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is(":") })
 	for i := colon + 3; i < len(toks); i++ {
-		if !toks[i].Is(":") || toks[i-1].Kind != token.Word || !laysOut(entry.Labels[toks[i-1].Text]) {
+		if !toks[i].Is(":") || toks[i-1].Kind != token.Word || !laysOut(label.Words[toks[i-1].Text]) {
 			continue
 		}
 		out = append(out, entry.Span{Start: at.Start, End: toks[i-1].Start})
@@ -71,8 +72,8 @@ func byLabels(text string, at entry.Span) []entry.Span {
 }
 
 // laysOut reports whether a label says how the drink is made or served.
-func laysOut(l entry.Label) bool {
-	return l == entry.LabelServing || l == entry.LabelGlass || l == entry.LabelGarnish || l == entry.LabelRim
+func laysOut(l label.Kind) bool {
+	return l == label.Serving || l == label.Glass || l == label.Garnish || l == label.Rim
 }
 
 // mostAlone is the most bytes of a line that holds an amount and nothing else.
@@ -147,7 +148,7 @@ func shapeAlone(text string, at entry.Span) entry.Shape {
 	if len(toks) == 0 {
 		return entry.ShapeNothing
 	}
-	if l, _ := parting.Header(text, toks); l != entry.NoLabel {
+	if l, _ := parting.Header(text, toks); l != label.None {
 		return entry.ShapeNothing
 	}
 	figures := false

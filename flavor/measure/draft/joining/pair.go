@@ -114,7 +114,7 @@ func (p *pair) changed() (Piece, bool) {
 func (p *pair) completed() (Piece, bool) {
 	a, b := p.a, p.b
 	switch {
-	case a.is(entry.ShapeServing) && b.is(entry.ShapeAmount) && entry.IceOnly(a.Toks):
+	case a.is(entry.ShapeServing) && b.is(entry.ShapeAmount) && serving.IceOnly(a.Toks):
 		return p.grown(), true // "ice: 1 cup"
 	case b.Sep != ";" && b.Sep != "." && p.topsMeasured():
 		return p.measured(), true // "top with soda, 2 oz"

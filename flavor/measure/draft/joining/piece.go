@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/laid"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
@@ -41,14 +42,14 @@ func (p *Piece) Untold() bool { return p.Listed() || p.Pour.Shape == entry.Shape
 // laid on the drink: "stir, up, lemon".
 func (p *Piece) LaidOn() bool {
 	toks := entry.TrimMarks(p.Toks)
-	return p.Pour.Shape == entry.ShapeName && len(toks) > 0 && len(toks) <= 2 && toks[0].Text != "not" && entry.EndsLaid(toks)
+	return p.Pour.Shape == entry.ShapeName && len(toks) > 0 && len(toks) <= 2 && toks[0].Text != "not" && laid.Ends(toks)
 }
 
 // Studded reports whether words without an amount name a fruit with spices stuck into it,
 // which is laid on a drink: "clove studded lemon".
 func Studded(toks []token.Token) bool {
 	i := slices.IndexFunc(toks, func(t token.Token) bool { return t.Text == "studded" || strings.HasSuffix(t.Text, "-studded") })
-	return i >= 0 && i+2 == len(toks) && entry.EndsLaid(toks)
+	return i >= 0 && i+2 == len(toks) && laid.Ends(toks)
 }
 
 // Dressed reports whether an entry that follows the service on its line is what the

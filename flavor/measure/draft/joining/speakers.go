@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/label"
+	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
 )
 
@@ -67,5 +69,5 @@ func spokenBy(line string) (who string, stamp int, rest string) {
 func heading(words string) bool {
 	key := strings.ToLower(words)
 	first, _, _ := strings.Cut(key, " ")
-	return entry.Labels[key] != entry.NoLabel || Roles[key] || serving.Known(first) || serving.StepVerbs[first] || entry.PourVerbs[first] != "" || Roles[first] || entry.Labels[first] != entry.NoLabel
+	return label.Words[key] != label.None || Roles[key] || serving.Known(first) || serving.StepVerbs[first] || pouring.Verbs[first] != "" || Roles[first] || label.Words[first] != label.None
 }

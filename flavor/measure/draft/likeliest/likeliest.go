@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/vocabulary"
 )
 
@@ -84,7 +85,7 @@ func (r *reading) poursAs(o *reading) bool {
 // amount is a line without the verb that tells how an amount goes in.
 func (p *poured) amount() string {
 	verb, rest, _ := strings.Cut(p.line, " ")
-	if entry.PourVerbs[verb] != "" && strings.ContainsAny(rest, "0123456789½¼¾⅓⅔") {
+	if pouring.Verbs[verb] != "" && strings.ContainsAny(rest, "0123456789½¼¾⅓⅔") {
 		return rest
 	}
 	return p.line
@@ -183,7 +184,7 @@ func (r *reading) based() bool {
 // ends reports whether something is poured on top of the rest.
 func (r *reading) ends() bool {
 	return slices.ContainsFunc(r.pours, func(p poured) bool {
-		return slices.ContainsFunc(strings.Fields(p.line), func(w string) bool { return entry.PourVerbs[strings.Trim(w, "(,)")] != "" })
+		return slices.ContainsFunc(strings.Fields(p.line), func(w string) bool { return pouring.Verbs[strings.Trim(w, "(,)")] != "" })
 	})
 }
 

@@ -31,7 +31,7 @@ func (s *script) amountAt(i int) (amount, bool) {
 		a.each = true
 		return a, ok
 	}
-	if s.word(i) && (entry.LooseWords[s.toks[i].Text] || s.word(i, "abt", "bout")) && i+1 < len(s.toks) && s.toks[i+1].Kind == token.Numeral {
+	if s.word(i) && (token.LooseWords[s.toks[i].Text] || s.word(i, "abt", "bout")) && i+1 < len(s.toks) && s.toks[i+1].Kind == token.Numeral {
 		return s.amountAt(i + 1)
 	}
 	value, n := entry.AmountOf(s.line(i))
@@ -44,12 +44,12 @@ func (s *script) amountAt(i int) (amount, bool) {
 	if w := i + n; w < len(s.toks) && s.word(w) && s.toks[w].Glued && misread.MatchString(s.toks[w].Text) { // "6O gin", "5Oml"
 		return amount{}, false
 	}
-	for s.word(i+n) && entry.LooseWords[s.toks[i+n].Text] && entry.UnitWordsAt(s.line(i+n+1)) { // "one full jigger"
+	for s.word(i+n) && token.LooseWords[s.toks[i+n].Text] && entry.UnitWordsAt(s.line(i+n+1)) { // "one full jigger"
 		n++
 	}
 	a := amount{value: value, to: i + n, article: n == 1 && s.word(i, "a", "an")}
 	a.written = s.written(i, a.to)
-	if n > 1 && s.word(a.to-1) && entry.LooseWords[s.toks[a.to-1].Text] {
+	if n > 1 && s.word(a.to-1) && token.LooseWords[s.toks[a.to-1].Text] {
 		a.written = token.Decimals(value)
 	}
 	if s.toks[i].Kind == token.Word || !strings.ContainsAny(a.written, "0123456789½¼¾⅓⅔⅛⅜⅝⅞") {
@@ -350,7 +350,7 @@ func (s *script) pouredBehind(i int) []stretch {
 
 // loosely reports whether an amount at i is led in by "about" or "say".
 func (s *script) loosely(i int) bool {
-	return s.word(i) && (entry.LooseWords[s.toks[i].Text] || s.word(i, "say"))
+	return s.word(i) && (token.LooseWords[s.toks[i].Text] || s.word(i, "say"))
 }
 
 // oneEgg reports whether an egg is named at i and counted behind it, at the token at: "egg white, one".

@@ -6,6 +6,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/laid"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
@@ -242,12 +243,12 @@ func (s *script) dressed(i int) []stretch {
 	for s.word(end) && !thoughts.Has(s.toks[end].Text) {
 		end++
 	}
-	if end == from || end-from > mostTitle || !s.ends(end) && !s.sign(end, ".;,/") || s.pourWord(from, end) || s.juiced(end-1, end) && !s.word(from-1, "a", "an") && !entry.EndsLaid(s.toks[from:end]) {
+	if end == from || end-from > mostTitle || !s.ends(end) && !s.sign(end, ".;,/") || s.pourWord(from, end) || s.juiced(end-1, end) && !s.word(from-1, "a", "an") && !laid.Ends(s.toks[from:end]) {
 		return nil
 	}
 	name := s.written(from, end)
 	p, _, known := s.book.Named(name)
-	if !entry.EndsLaid(s.toks[from:end]) && !entry.EndsLaid(s.toks[from:from+1]) && (!known || !p.Class.Solid()) && !(s.word(from-1, "a", "an") && end == from+1 && s.juiced(from, end)) {
+	if !laid.Ends(s.toks[from:end]) && !laid.Ends(s.toks[from:from+1]) && (!known || !p.Class.Solid()) && !(s.word(from-1, "a", "an") && end == from+1 && s.juiced(from, end)) {
 		return nil
 	}
 	return []stretch{{kind: aLaid, from: i, to: end, cost: costLabel, lines: []string{"garnish: " + name}}}
@@ -278,7 +279,7 @@ func (s *script) laid(i int) []stretch {
 			break
 		}
 		toks := s.toks[from : k+1]
-		if parting.Measured(&s.toks[k]) && !entry.EndsLaid(toks) || entry.BiasWords[s.toks[k].Text] { // "scant oz lemon"
+		if parting.Measured(&s.toks[k]) && !laid.Ends(toks) || token.BiasWords[s.toks[k].Text] { // "scant oz lemon"
 			break
 		}
 		t := stretch{kind: aLaid, from: i, to: k + 1, cost: costLaid + 0.1*float64(k-from), runsOn: s.endsUnknown(i)}
@@ -287,7 +288,7 @@ func (s *script) laid(i int) []stretch {
 			t.lines = []string{"garnish: " + s.written(from, k)}
 		case s.word(k, "rim") && k > from && parting.DressesRim(s.toks[k-1].Text):
 			t.lines = []string{s.written(from, k+1)}
-		case entry.EndsLaid(toks) && !s.pourWord(from, k+1):
+		case laid.Ends(toks) && !s.pourWord(from, k+1):
 			if s.juiced(from, k+1) || s.mixedIn(k+1) || k == from && formsOnly.Has(s.toks[k].Text) {
 				continue
 			}
@@ -370,7 +371,7 @@ func (s *script) none(i int) []stretch {
 	var out []stretch
 	for k := i + 1; k < len(s.toks) && k-i <= 2 && s.toks[k].Kind == token.Word; k++ {
 		w := s.toks[k].Text
-		if noneOf.Has(w) || entry.EndsLaid(s.toks[i+1:k+1]) {
+		if noneOf.Has(w) || laid.Ends(s.toks[i+1:k+1]) {
 			out = append(out, stretch{kind: aNone, from: i, to: k + 1, cost: costNone, said: s.written(i+1, k+1)})
 		}
 	}

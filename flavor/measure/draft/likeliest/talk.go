@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/label"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/title"
 	"counterpour/flavor/measure/draft/token"
@@ -56,13 +57,13 @@ func (s *script) labels(i int) []stretch {
 // labelled is the label between i and the colon at k, with what belongs to it.
 func (s *script) labelled(i, k int) []stretch {
 	end := s.end(k)
-	label := entry.Labels[strings.ToLower(s.words(i, k))]
+	said := label.Words[strings.ToLower(s.words(i, k))]
 	switch {
-	case label == entry.LabelGarnish && end > k+1:
+	case said == label.Garnish && end > k+1:
 		return []stretch{{kind: aLaid, from: i, to: end, cost: costLabel, lines: []string{"garnish: " + s.written(k+1, end)}}}
-	case label == entry.LabelName && end > k+1 && s.starts(i) && s.unmeasured(k+1, end):
+	case said == label.Name && end > k+1 && s.starts(i) && s.unmeasured(k+1, end):
 		return []stretch{{kind: aTitle, from: i, to: end, cost: costLabel, lines: []string{s.written(k+1, end)}}}
-	case label != entry.NoLabel:
+	case said != label.None:
 		return []stretch{{kind: aLabel, from: i, to: k + 1, cost: costLabel}}
 	case s.starts(i) && k == i+1 && s.capital(i) && len(s.book.Mentioned(s.words(i, k))) == 0 && !thoughts.Has(s.toks[i].Text):
 		return []stretch{{kind: aRemark, from: i, to: k + 1, cost: costSpeaker}}
@@ -453,8 +454,8 @@ func (s *script) fields(i int) []stretch {
 // noted reports whether the label at i is of something that is noted beside the drink: no label
 // of what is poured, or how.
 func (s *script) noted(i int) bool {
-	l := entry.Labels[s.toks[i].Text]
-	return l == entry.NoLabel || l == entry.LabelRemark || dateWords.Has(s.toks[i].Text)
+	l := label.Words[s.toks[i].Text]
+	return l == label.None || l == label.Remark || dateWords.Has(s.toks[i].Text)
 }
 
 // dateWords are labels of a day.

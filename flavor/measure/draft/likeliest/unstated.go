@@ -4,7 +4,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/vocabulary"
 )
@@ -36,7 +36,7 @@ func (s *script) unstated(start, from, to, end int, u flavor.Unit, line string) 
 
 // verbFirst are pours that a verb leads in: "top soda", "fill with hot water, about 150".
 func (s *script) verbFirst(i int) []stretch {
-	u, ok := entry.PourVerbs[s.toks[i].Text]
+	u, ok := pouring.Verbs[s.toks[i].Text]
 	if !ok || s.toks[i].Kind != token.Word {
 		return nil
 	}
@@ -93,13 +93,13 @@ func (s *script) unitFirst(i int) []stretch {
 // "ginger beer top", "maraschino barspoon", "egg white".
 func (s *script) unsaid(i, to int) []stretch {
 	var out []stretch
-	u, verb := entry.PourVerbs[s.textAt(to)]
+	u, verb := pouring.Verbs[s.textAt(to)]
 	if verb && s.word(to) {
 		out = append(out, s.unstated(i, i, to, to+1, u, verbOf(u))...)
 	} else if end := s.tailAt(to); end > to && s.word(end-1, "top", "fill", "up") {
 		out = append(out, s.unstated(i, i, to, end, flavor.Top, "top")...)
 	}
-	if s.word(to, "up") && entry.FillsUp(&s.toks[to-1]) { // "soda up"
+	if s.word(to, "up") && pouring.FillsUp(&s.toks[to-1]) { // "soda up"
 		out = append(out, s.unstated(i, i, to, to+1, flavor.Top, "top")...)
 	}
 	if v, k := s.unitAt(to); k > 0 && small[v] {

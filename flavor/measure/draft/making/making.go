@@ -9,6 +9,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/label"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
@@ -154,9 +155,9 @@ func listEnd(text string, lines []entry.Span, head int) int {
 	for i := head + 1; i < len(lines); i++ {
 		gap := strings.Count(text[lines[i-1].End:lines[i].Start], "\n") > 1
 		toks := token.Lex(nil, text, lines[i].Start, lines[i].End)
-		label, _ := parting.Header(text, toks)
+		said, _ := parting.Header(text, toks)
 		served := serving.Read(toks)
-		ends := label == entry.LabelGlass || label == entry.LabelGarnish || label == entry.LabelServing || label == entry.LabelName
+		ends := said == label.Glass || said == label.Garnish || said == label.Serving || said == label.Name
 		ends = ends || served.Service != "" || served.Glass != "" || serving.Mixes(served.Method) == serving.Mixes(flavor.Shake)
 		if gap && i > head+1 || ends || drinks.MatchString(text[lines[i].Start:lines[i].End]) {
 			return i

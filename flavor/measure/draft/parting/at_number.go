@@ -44,7 +44,7 @@ func (p *place) beginsPour() bool {
 		return true
 	case !p.endsNamed() || p.i+1 >= len(p.toks):
 		return false
-	case entry.AgeWords[p.next.Text] || entry.IceOnly(p.behindNext()) || p.restates():
+	case entry.AgeWords[p.next.Text] || serving.IceOnly(p.behindNext()) || p.restates():
 		return false // "rum 12 years", "shake with 5 ice cubes", "1 oz, 30 ml,"
 	}
 	return slices.ContainsFunc(p.behindNext(), namesBesideMeasure)
@@ -64,7 +64,7 @@ func (p *place) endsNamed() bool {
 		return false
 	}
 	last := &p.toks[end-1]
-	return last.Kind == token.Word && !entry.Joins[last.Text] && (!entry.IsUnit(last) || wordsBesideNumbers(p.toks[p.from:end]) > 1)
+	return last.Kind == token.Word && !token.Joins[last.Text] && (!entry.IsUnit(last) || wordsBesideNumbers(p.toks[p.from:end]) > 1)
 }
 
 // restates reports whether the number is the amount before it once more, in another unit.
@@ -111,7 +111,7 @@ func nameEnd(toks []token.Token, i int) int {
 func poursFollow(toks []token.Token) bool {
 	n := 0
 	for i := range toks {
-		if i+1 < len(toks) && toks[i].Kind == token.Numeral && toks[i].Wrong == "" && toks[i+1].Kind == token.Word && !serving.DegreeWords[toks[i+1].Text] && !entry.AgeWords[toks[i+1].Text] && !entry.IceOnly(toks[i+1:]) {
+		if i+1 < len(toks) && toks[i].Kind == token.Numeral && toks[i].Wrong == "" && toks[i+1].Kind == token.Word && !serving.DegreeWords[toks[i+1].Text] && !entry.AgeWords[toks[i+1].Text] && !serving.IceOnly(toks[i+1:]) {
 			n++
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/speech"
 	"counterpour/flavor/measure/draft/token"
@@ -25,7 +26,7 @@ func partsFrom(toks []token.Token) bool {
 // beginsGarnish reports whether a word behind a pour tells that what follows is laid on the drink.
 func (p *place) beginsGarnish() bool {
 	return garnishBegins.Has(p.t.Text) && p.next.Kind != token.Mark &&
-		p.before.Kind == token.Word && !entry.Joins[p.before.Text] && p.before.Text != "as" && p.behindPour()
+		p.before.Kind == token.Word && !token.Joins[p.before.Text] && p.before.Text != "as" && p.behindPour()
 }
 
 // garnishBegins are words that begin a garnish behind the pours of a line.
@@ -125,7 +126,7 @@ func (p *place) mixesWith() bool {
 
 // beginsFloat reports whether a pour is followed by one with a verb and no amount.
 func (p *place) beginsFloat() bool {
-	if entry.PourVerbs[p.t.Text] == "" {
+	if pouring.Verbs[p.t.Text] == "" {
 		return false
 	}
 	with := p.next.Text == "with" || p.next.Text == "up" || p.next.Text == "off"
@@ -197,7 +198,7 @@ func (p *place) addsMeasure() bool {
 		return false
 	}
 	added := upToMark(p.behindNext())
-	return Named(added) && !entry.IceOnly(added) && entry.StartsAmount(poured(p.toks[p.from:])) && Named(p.entry())
+	return Named(added) && !serving.IceOnly(added) && entry.StartsAmount(poured(p.toks[p.from:])) && Named(p.entry())
 }
 
 // poured returns an entry without the verb that it begins with: "add 2 oz rum".

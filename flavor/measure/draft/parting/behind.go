@@ -7,6 +7,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/laid"
+	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/vocabulary"
@@ -52,7 +54,7 @@ func followsAmount(toks []token.Token, i, from int) bool {
 		return true
 	}
 	s := serving.Read(rest)
-	return !warmth[rest[0].Text] && s.States() && (len(s.Unknown) == 0 || entry.GarnishAfter(rest) > 0)
+	return !warmth[rest[0].Text] && s.States() && (len(s.Unknown) == 0 || laid.Served(rest) > 0)
 }
 
 // mostLaidWords is the most words of what is laid on a drink behind an amount.
@@ -65,24 +67,24 @@ func laidBehind(toks []token.Token) bool {
 	for n < len(toks) && n < mostLaidWords && toks[n].Kind == token.Word && !serving.Known(toks[n].Text) {
 		n++
 	}
-	return n > 0 && entry.EndsLaid(toks[:n]) && !entry.Cut(toks[0].Text) && (n == len(toks) || servedOnly(toks[n:]))
+	return n > 0 && laid.Ends(toks[:n]) && !laid.Cut(toks[0].Text) && (n == len(toks) || servedOnly(toks[n:]))
 }
 
 // toppingAt reports whether what fills the glass stands at i, up to the next sign, and says that it
 // does: "soda top".
 func toppingAt(toks []token.Token, i int) bool {
 	n := lengthAt(toks[i:])
-	return n > 0 && i+n < len(toks) && entry.PourVerbs[toks[i+n].Text] == flavor.Top && (i+n+1 == len(toks) || toks[i+n+1].Kind == token.Mark)
+	return n > 0 && i+n < len(toks) && pouring.Verbs[toks[i+n].Text] == flavor.Top && (i+n+1 == len(toks) || toks[i+n+1].Kind == token.Mark)
 }
 
 // lengthEnds reports whether what fills the glass ends before i, and what is laid on the
 // drink or how it is served follows: "cola lime wedge".
 func lengthEnds(toks []token.Token, i, from int) bool {
-	if entry.PourVerbs[toks[i].Text] == flavor.Top { // "soda top" is one entry
+	if pouring.Verbs[toks[i].Text] == flavor.Top { // "soda top" is one entry
 		return false
 	}
 	if n := topsBefore(toks, i); n > 0 && i > from+n { // "soda top crushed"
-		return lengthAt(toks[from:]) == i-n-from && !entry.EndsTopping(&toks[i]) && behindLength(upToMark(toks[i:]))
+		return lengthAt(toks[from:]) == i-n-from && !pouring.EndsTopping(&toks[i]) && behindLength(upToMark(toks[i:]))
 	}
 	return lengthAt(toks[from:]) == i-from && behindLength(upToMark(toks[i:])) && !(from == 0 && len(upToMark(toks[i:])) == 1)
 }
@@ -91,9 +93,9 @@ func lengthEnds(toks []token.Token, i, from int) bool {
 // "top up".
 func topsBefore(toks []token.Token, i int) int {
 	switch {
-	case entry.PourVerbs[toks[i-1].Text] == flavor.Top:
+	case pouring.Verbs[toks[i-1].Text] == flavor.Top:
 		return 1
-	case i > 1 && entry.EndsTopping(&toks[i-1]) && entry.PourVerbs[toks[i-2].Text] == flavor.Top:
+	case i > 1 && pouring.EndsTopping(&toks[i-1]) && pouring.Verbs[toks[i-2].Text] == flavor.Top:
 		return 2
 	}
 	return 0
@@ -106,7 +108,7 @@ const mostLength = 2
 // lemon slice cherry".
 func laidOnly(toks []token.Token) bool {
 	s := serving.Read(toks)
-	return len(toks) > 1 && entry.EndsLaid(toks) && s.Method == "" && !slices.ContainsFunc(s.Unknown, func(t token.Token) bool { return t.Kind != token.Word || !entry.EndsLaid([]token.Token{t}) })
+	return len(toks) > 1 && laid.Ends(toks) && s.Method == "" && !slices.ContainsFunc(s.Unknown, func(t token.Token) bool { return t.Kind != token.Word || !laid.Ends([]token.Token{t}) })
 }
 
 // lengthAt returns how many words of tokens are what fills a glass, 0 if none are.
@@ -142,8 +144,8 @@ func behindLength(toks []token.Token) bool {
 	if len(toks) == 0 {
 		return false // "soda top", "soda to top up" are one entry
 	}
-	return servedOnly(toks) || laidThenServed(toks) || entry.GarnishAfter(toks) > 0 || entry.LaidNoun(toks[len(toks)-1].Text) || entry.LaidNoun(toks[0].Text) ||
-		len(toks) == 1 && entry.EndsLaid(toks)
+	return servedOnly(toks) || laidThenServed(toks) || laid.Served(toks) > 0 || laid.Noun(toks[len(toks)-1].Text) || laid.Noun(toks[0].Text) ||
+		len(toks) == 1 && laid.Ends(toks)
 }
 
 // behindTopping returns tokens without the words before them that say that something tops the
@@ -153,10 +155,10 @@ func behindTopping(toks []token.Token) []token.Token {
 	if len(rest) > 1 && rest[0].Text == "to" {
 		rest = rest[1:]
 	}
-	if len(rest) == 0 || entry.PourVerbs[rest[0].Text] != flavor.Top {
+	if len(rest) == 0 || pouring.Verbs[rest[0].Text] != flavor.Top {
 		return toks
 	}
-	if rest = rest[1:]; len(rest) > 0 && entry.EndsTopping(&rest[0]) {
+	if rest = rest[1:]; len(rest) > 0 && pouring.EndsTopping(&rest[0]) {
 		rest = rest[1:]
 	}
 	return rest
@@ -172,7 +174,7 @@ func servedOnly(toks []token.Token) bool {
 // behind it: "orange slice highball".
 func laidThenServed(toks []token.Token) bool {
 	for i := 1; i < len(toks); i++ {
-		if entry.LaidNoun(toks[i-1].Text) && servedOnly(toks[i:]) {
+		if laid.Noun(toks[i-1].Text) && servedOnly(toks[i:]) {
 			return true
 		}
 	}
@@ -182,7 +184,7 @@ func laidThenServed(toks []token.Token) bool {
 // laidEnds reports whether what is laid on the drink ends before i, and what follows up to
 // the next sign says how it is served: "lemon twist coupe".
 func laidEnds(toks []token.Token, i, from int) bool {
-	if !entry.LaidNoun(toks[i-1].Text) || entry.StartsAmount(toks[from:]) || !serving.Known(toks[i].Text) || serving.StepVerbs[toks[from].Text] || serving.Known(toks[from].Text) {
+	if !laid.Noun(toks[i-1].Text) || entry.StartsAmount(toks[from:]) || !serving.Known(toks[i].Text) || serving.StepVerbs[toks[from].Text] || serving.Known(toks[from].Text) {
 		return false
 	}
 	return servedOnly(upToMark(toks[i:]))

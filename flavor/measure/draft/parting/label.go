@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/label"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -57,33 +58,33 @@ func countsItem(toks []token.Token) bool {
 
 // Header reads a label before a colon at the start of a line, and returns what
 // follows it.
-func Header(text string, toks []token.Token) (entry.Label, []token.Token) {
+func Header(text string, toks []token.Token) (label.Kind, []token.Token) {
 	var words []string
 	for i := range toks {
 		switch {
 		case toks[i].Kind == token.Word && i < 3 && (i == 0 || !Apart(text, toks, i)):
 			words = append(words, toks[i].Text)
 		case i > 0 && toks[i].Kind == token.Word && cellLabel(text, toks, i, strings.Join(words, " ")): // "Glass      coupe"
-			return entry.Labels[strings.Join(words, " ")], toks[i:]
+			return label.Words[strings.Join(words, " ")], toks[i:]
 		case toks[i].Is(":") && i > 0:
-			if l := entry.Labels[strings.Join(words, " ")]; l != entry.NoLabel {
+			if l := label.Words[strings.Join(words, " ")]; l != label.None {
 				return l, toks[i+1:]
 			}
-			if l := entry.Labels[words[0]]; l != entry.NoLabel && len(words) > 1 && (words[1] == "per" || words[1] == "for") { // "spec per litre"
+			if l := label.Words[words[0]]; l != label.None && len(words) > 1 && (words[1] == "per" || words[1] == "for") { // "spec per litre"
 				return l, toks[i+1:]
 			}
-			return entry.NoLabel, toks
+			return label.None, toks
 		case i > 0 && headSign(toks[i:]) > 0:
 			rest := toks[i+headSign(toks[i:]):]
-			if l := entry.Labels[strings.Join(words, " ")]; l != entry.NoLabel && len(rest) > 0 && !AmountAlone(rest) {
+			if l := label.Words[strings.Join(words, " ")]; l != label.None && len(rest) > 0 && !AmountAlone(rest) {
 				return l, rest
 			}
-			return entry.NoLabel, toks
+			return label.None, toks
 		default:
-			return entry.NoLabel, toks
+			return label.None, toks
 		}
 	}
-	return entry.NoLabel, toks
+	return label.None, toks
 }
 
 // headSign returns how many tokens, beside a colon, part a label from the rest of its line:
@@ -101,8 +102,8 @@ func headSign(toks []token.Token) int {
 // cellLabel reports whether words before a wide gap are the label of what is said of
 // glass, method, ice or garnish.
 func cellLabel(text string, toks []token.Token, i int, words string) bool {
-	switch entry.Labels[words] {
-	case entry.LabelGlass, entry.LabelServing, entry.LabelGarnish, entry.LabelRim:
+	switch label.Words[words] {
+	case label.Glass, label.Serving, label.Garnish, label.Rim:
 		return Apart(text, toks, i)
 	}
 	return false

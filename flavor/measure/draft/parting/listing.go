@@ -6,6 +6,7 @@ import (
 	"unicode/utf8"
 
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -133,7 +134,7 @@ func afterLabel(text string, at entry.Span, want ranked) int {
 			return rest[0].Start
 		}
 	}
-	if entry.StartsAmount(rest) || entry.PourVerbs[rest[0].Text] != "" || serving.Starts(rest) {
+	if entry.StartsAmount(rest) || pouring.Verbs[rest[0].Text] != "" || serving.Starts(rest) {
 		return rest[0].Start
 	}
 	return 0

@@ -63,7 +63,7 @@ func (p *place) behindPour() bool {
 
 // endsName reports whether the word before the place may be the last of a name.
 func (p *place) endsName() bool {
-	return p.before.Kind == token.Word && !entry.IsUnit(p.before) && !entry.Joins[p.before.Text]
+	return p.before.Kind == token.Word && !entry.IsUnit(p.before) && !token.Joins[p.before.Text]
 }
 
 // upToMark returns the tokens before the first sign.
@@ -98,7 +98,7 @@ func Named(toks []token.Token) bool {
 // besideName are the words, but for units, that say how much of something there is, and are
 // no name: numbers, measures, and what stands before them.
 var besideName = vocabulary.SetOf(slices.Concat([]string{"of", "a", "an"}, words(token.NumberWords), words(token.FractionWords),
-	words(entry.LooseWords), words(entry.BiasWords), words(entry.Measures))...)
+	words(token.LooseWords), words(token.BiasWords), words(entry.Measures))...)
 
 // words are the keys of a table.
 func words[V any](of map[string]V) []string { return slices.Collect(maps.Keys(of)) }

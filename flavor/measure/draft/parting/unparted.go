@@ -5,6 +5,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/laid"
+	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/vocabulary"
@@ -13,7 +15,7 @@ import (
 // amountsLast reports whether a new pour starts at a word of a line that writes its
 // amounts after the names, as in "gin 45 ml lemon 20 ml".
 func (p *place) amountsLast() bool {
-	if p.startsAmount() || serving.StepVerbs[p.toks[p.from].Text] || entry.IsUnit(p.t) && p.before.Kind == token.Numeral || entry.Joins[p.t.Text] {
+	if p.startsAmount() || serving.StepVerbs[p.toks[p.from].Text] || entry.IsUnit(p.t) && p.before.Kind == token.Numeral || token.Joins[p.t.Text] {
 		return false
 	}
 	if !endsMeasured(p.toks[:p.i]) {
@@ -35,7 +37,7 @@ func (p *place) lastOf() int {
 	for end < len(p.toks) && p.toks[end].Kind != token.Mark && !(end > p.i+1 && madeFrom(p.toks, end, p.from)) {
 		end++
 	}
-	if n, t := entry.TailAt(p.toks[p.i:end]); n > 0 && p.i+n+1 < end && !t.Garnish && endsMeasured(p.toks[:end-n]) {
+	if n, t := pouring.TailAt(p.toks[p.i:end]); n > 0 && p.i+n+1 < end && !t.Garnish && endsMeasured(p.toks[:end-n]) {
 		end -= n
 	}
 	return end
@@ -57,7 +59,7 @@ func (p *place) endsWithoutAmount() bool {
 	case amounts == 1:
 		return p.from > 0 || topsLast(rest) // "lime .5 ginger beer top copper mug"
 	}
-	return p.from > 0 && (entry.EndsLaid(rest) || topsLast(rest))
+	return p.from > 0 && (laid.Ends(rest) || topsLast(rest))
 }
 
 // topsLast reports whether words behind the last number tell what tops the drink.
@@ -90,10 +92,10 @@ func toppedFrom(toks []token.Token, i, from int) bool {
 	for end < len(toks) && toks[end].Kind == token.Word {
 		end++
 	}
-	for end > i+1 && serving.Known(toks[end-1].Text) && entry.PourVerbs[toks[end-1].Text] == "" { // "soda top tall"
+	for end > i+1 && serving.Known(toks[end-1].Text) && pouring.Verbs[toks[end-1].Text] == "" { // "soda top tall"
 		end--
 	}
-	n, t := entry.TailAt(toks[i:end])
+	n, t := pouring.TailAt(toks[i:end])
 	started := entry.StartsAmount(toks[from:]) || toks[from].Text == "pinch"
 	if t.Unit == flavor.Rinse && n+1 == end-i && toks[i-1].Kind == token.Word && !entry.IsUnit(&toks[i-1]) && entry.StartsAmount(toks[from:]) && Named(toks[from:i]) {
 		return true // "20 lemon absinthe rinse"
@@ -152,7 +154,7 @@ func servedFrom(toks []token.Token, i, from int) bool {
 		return false // "30 sec stir"
 	case toks[i-1].Text == "sugar" && (toks[i].Text == "cubes" || toks[i].Text == "cube"):
 		return false // which are no ice
-	case i < from+2 || !serving.Known(toks[i].Text) || toks[i-1].Kind != token.Word || entry.Joins[toks[i-1].Text] || phraseBefore(toks, i):
+	case i < from+2 || !serving.Known(toks[i].Text) || toks[i-1].Kind != token.Word || token.Joins[toks[i-1].Text] || phraseBefore(toks, i):
 		return false
 	case !Named(toks[from:i]) || !poursBefore(toks, i, from):
 		return false
@@ -190,9 +192,9 @@ func saysService(toks []token.Token, i, from int) bool {
 	switch {
 	case n == 0 || s.Conflict != nil:
 		return false
-	case len(s.Unknown) > 0 && entry.GarnishAfter(toks[i:end]) == 0:
+	case len(s.Unknown) > 0 && laid.Served(toks[i:end]) == 0:
 		return false
-	case end < len(toks) && toks[end].Kind == token.Numeral && entry.GarnishAfter(toks[i:]) == 0:
+	case end < len(toks) && toks[end].Kind == token.Numeral && laid.Served(toks[i:]) == 0:
 		return false
 	case t.Method != "":
 		return s.Words > 1 && s.Words > n-1 || plainMethods.Has(toks[i].Text)
@@ -202,7 +204,7 @@ func saysService(toks []token.Token, i, from int) bool {
 
 // topsFrom reports whether what fills the glass follows at i: "top soda".
 func topsFrom(toks []token.Token, i int) bool {
-	return entry.PourVerbs[toks[i].Text] == flavor.Top && i+1 < len(toks) && (entry.Lengtheners[toks[i+1].Text] || toks[i+1].Text == "with" || toks[i+1].Text == "up")
+	return pouring.Verbs[toks[i].Text] == flavor.Top && i+1 < len(toks) && (entry.Lengtheners[toks[i+1].Text] || toks[i+1].Text == "with" || toks[i+1].Text == "up")
 }
 
 // leftOutAt reports whether what stands at i says that something is left out, and not only how
@@ -229,11 +231,11 @@ func phraseBefore(toks []token.Token, i int) bool {
 // dosedFrom reports whether a pour by the spoon or the dash, without a number, follows
 // another without a sign: "1/2 maraschino bsp violette".
 func dosedFrom(toks []token.Token, i, from int) bool {
-	if i < from+2 || i+1 >= len(toks) || toks[i-1].Kind != token.Word || toks[i+1].Kind != token.Word || entry.IsUnit(&toks[i-1]) || entry.Joins[toks[i-1].Text] || entry.BiasWords[toks[i-1].Text] {
+	if i < from+2 || i+1 >= len(toks) || toks[i-1].Kind != token.Word || toks[i+1].Kind != token.Word || entry.IsUnit(&toks[i-1]) || token.Joins[toks[i-1].Text] || token.BiasWords[toks[i-1].Text] {
 		return false
 	}
 	u, n := entry.UnitAt(toks[i:])
-	return n == 1 && (u == flavor.Barspoon || u == flavor.Dash || u == flavor.Splash || u == flavor.Pinch) && toks[i].Text != "ds" && (!entry.Joins[toks[i+1].Text] || toks[i+1].Text == "of" && i+2 < len(toks)) &&
+	return n == 1 && (u == flavor.Barspoon || u == flavor.Dash || u == flavor.Splash || u == flavor.Pinch) && toks[i].Text != "ds" && (!token.Joins[toks[i+1].Text] || toks[i+1].Text == "of" && i+2 < len(toks)) &&
 		toks[from].Kind == token.Numeral && Named(toks[from:i])
 }
 

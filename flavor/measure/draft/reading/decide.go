@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/counting"
 	"counterpour/flavor/measure/draft/fitting"
 	"counterpour/flavor/measure/draft/naming"
 )
@@ -13,10 +14,10 @@ import (
 // them: common practice. Which is taken, and why, is said.
 
 // beside gathers what the other lines pour, as far as it is known.
-func (r *resolver) beside(t *task) fitting.Others {
+func (r *resolver) beside(t *counting.Task) fitting.Others {
 	var o fitting.Others
 	for _, other := range r.tasks {
-		if p := other.hit.Profile; other != t && p != nil {
+		if p := other.Hit.Profile; other != t && p != nil {
 			o.Add(p)
 		}
 	}
@@ -24,20 +25,20 @@ func (r *resolver) beside(t *task) fitting.Others {
 }
 
 // decide takes the one meaning of a name in doubt that fits the rest of the drink.
-func (r *resolver) decide(t *task) {
-	pl := naming.PlaceOf(t.unit, t.amount, t.line.After)
-	if t.fault == nil || t.fault != t.hit.Fault || t.fault.Kind != flavor.ErrInvalid || len(t.fault.Suggest) < 2 || !pl.Volume() || pl.ML() <= 0 {
+func (r *resolver) decide(t *counting.Task) {
+	pl := naming.PlaceOf(t.Unit, t.Amount, t.Line.After)
+	if t.Fault == nil || t.Fault != t.Hit.Fault || t.Fault.Kind != flavor.ErrInvalid || len(t.Fault.Suggest) < 2 || !pl.Volume() || pl.ML() <= 0 {
 		return
 	}
 	var means []*flavor.Profile
-	for _, name := range t.fault.Suggest {
+	for _, name := range t.Fault.Suggest {
 		p, _, ok := r.book.Named(name)
 		if !ok {
 			return
 		}
 		means = append(means, p)
 	}
-	p, why := r.ofName(means, t.line.Name), "the drink is called “"+r.name+"”"
+	p, why := r.ofName(means, t.Line.Name), "the drink is called “"+r.name+"”"
 	if p == nil {
 		p, why = fitting.Of(means, r.beside(t), pl.ML())
 	}
@@ -50,9 +51,9 @@ func (r *resolver) decide(t *task) {
 			rest = append(rest, m.Name)
 		}
 	}
-	t.fault, t.hit = nil, naming.Found{Profile: p, How: flavor.MatchAlias, As: p.Name, Inferred: true}
-	t.infer(flavor.InferredName)
-	t.notes = append(t.notes, "“"+t.line.Name+"” is read as "+p.Name+", since "+why+"; write "+flavor.JoinOr(rest)+" if that is meant")
+	t.Fault, t.Hit = nil, naming.Found{Profile: p, How: flavor.MatchAlias, As: p.Name, Inferred: true}
+	t.Infer(flavor.InferredName)
+	t.Notes = append(t.Notes, "“"+t.Line.Name+"” is read as "+p.Name+", since "+why+"; write "+flavor.JoinOr(rest)+" if that is meant")
 }
 
 // ofName returns the one of several meanings of a name with which the name of the drink shares a
@@ -91,18 +92,18 @@ func (r *resolver) turnedBehind(words string, after int, line int) bool {
 	}
 	for _, t := range r.tasks {
 		switch {
-		case t.line.Number != line:
+		case t.Line.Number != line:
 			continue
-		case t.line != l && t.line.NameAt != l.NameAt:
+		case t.Line != l && t.Line.NameAt != l.NameAt:
 			return false
 		}
-		f, ok := r.book.Turned(l.Name, words, naming.PlaceOf(t.unit, t.amount, l.After))
+		f, ok := r.book.Turned(l.Name, words, naming.PlaceOf(t.Unit, t.Amount, l.After))
 		if !ok {
 			return false
 		}
-		t.hit, t.fault = f, nil
-		t.infer(flavor.InferredName)
-		t.notes = []string{"“" + l.Name + ", " + words + "” is read as " + f.Profile.Name}
+		t.Hit, t.Fault = f, nil
+		t.Infer(flavor.InferredName)
+		t.Notes = []string{"“" + l.Name + ", " + words + "” is read as " + f.Profile.Name}
 		return true
 	}
 	return false

@@ -13,6 +13,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/aside"
+	"counterpour/flavor/measure/draft/counting"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/parting"
@@ -76,13 +77,13 @@ func (r *resolver) firstLine() {
 	for _, l := range lines {
 		if l != nil {
 			times := cmp.Or(l.Times, 1)
-			t := &task{line: l, unit: l.Unit, amount: l.Amount * times}
+			t := &counting.Task{Line: l, Unit: l.Unit, Amount: l.Amount * times}
 			if l.Guessed || l.Measure == "measure" || l.Measure == "measures" {
-				t.infer(flavor.InferredAmount)
+				t.Infer(flavor.InferredAmount)
 			}
 			if l.NoAmount {
-				t.infer(flavor.InferredAmount)
-				t.notes = append(t.notes, amountNote(l))
+				t.Infer(flavor.InferredAmount)
+				t.Notes = append(t.Notes, amountNote(l))
 			}
 			r.tasks = append(r.tasks, t)
 		}
@@ -123,7 +124,7 @@ func (r *resolver) sumsUp(l *entry.Line) bool {
 	for i := range d.Lines[1:] {
 		o := &d.Lines[1+i]
 		u := o.Unit
-		if u == "" && o.Amount >= leastMillis {
+		if u == "" && o.Amount >= counting.LeastMillis {
 			u = flavor.Millilitre
 		}
 		if ml, ok := measure.MLPerUnit(u, nil); ok {
@@ -306,11 +307,11 @@ func (r *resolver) poursIn(name string) bool {
 		for end < len(toks) && toks[end].Kind == token.Word {
 			end++
 		}
-		if toks[i].Value >= leastMillis && end > i+1 && (i == 0 || toks[i-1].Kind == token.Mark) && r.measureless(name[toks[i+1].Start:toks[end-1].End], false) != nil { // "A - 50 gin, B"
+		if toks[i].Value >= counting.LeastMillis && end > i+1 && (i == 0 || toks[i-1].Kind == token.Mark) && r.measureless(name[toks[i+1].Start:toks[end-1].End], false) != nil { // "A - 50 gin, B"
 			return true
 		}
 		if end > i+1 && r.measureless(name[toks[i+1].Start:toks[end-1].End], true) != nil {
-			if bare++; toks[i].Value >= leastMillis && end < len(toks) && toks[end].Kind == token.Numeral { // "wine cooler 100 red wine 100"
+			if bare++; toks[i].Value >= counting.LeastMillis && end < len(toks) && toks[end].Kind == token.Numeral { // "wine cooler 100 red wine 100"
 				return true
 			}
 		}
@@ -404,7 +405,7 @@ func (r *resolver) isName(l *entry.Line) bool {
 // may be one of them: "fruit cup 50, 150 lemonade".
 func (r *resolver) listedWith(l *entry.Line) bool {
 	lines := r.draft.Lines
-	return l.Amount >= leastMillis && len(lines) > 1 && lines[1].Number == l.Number && lines[1].Figures && lines[1].UnitAt.Empty() && strings.HasPrefix(strings.TrimSpace(r.draft.String()[l.Span.End:]), ",")
+	return l.Amount >= counting.LeastMillis && len(lines) > 1 && lines[1].Number == l.Number && lines[1].Figures && lines[1].UnitAt.Empty() && strings.HasPrefix(strings.TrimSpace(r.draft.String()[l.Span.End:]), ",")
 }
 
 // titled reports whether a first line is written like a name and has a number behind it,
@@ -429,7 +430,7 @@ const leastNumberName = 100
 // smallBelow reports whether every number below the first line is one of ounces.
 func (r *resolver) smallBelow() bool {
 	d := r.draft
-	return len(d.Lines) > 1 && !slices.ContainsFunc(d.Lines[1:], func(l entry.Line) bool { return l.Amount > mostOunces })
+	return len(d.Lines) > 1 && !slices.ContainsFunc(d.Lines[1:], func(l entry.Line) bool { return l.Amount > counting.MostOunces })
 }
 
 // behind reports whether a line below the first has its amount behind its name.

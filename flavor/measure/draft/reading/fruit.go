@@ -5,6 +5,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/counting"
 	"counterpour/flavor/measure/draft/naming"
 )
 
@@ -22,18 +23,18 @@ const leastSweet = 150
 
 // fruitOrLiqueur asks for a fruit that stands for its juice or its liqueur, where the drink is a
 // sour and nothing else in it is sweet.
-func (r *resolver) fruitOrLiqueur(t *task) {
-	p, liqueur := t.hit.Profile, naming.Liqueur(t.line.Name)
-	if t.fault != nil || p == nil || liqueur == "" || !t.unit.Jigger() {
+func (r *resolver) fruitOrLiqueur(t *counting.Task) {
+	p, liqueur := t.Hit.Profile, naming.Liqueur(t.Line.Name)
+	if t.Fault != nil || p == nil || liqueur == "" || !t.Unit.Jigger() {
 		return
 	}
-	per, ok := measure.MLPerUnit(t.unit, p)
-	if ml := per * t.amount; !ok || ml < leastLiqueurML || ml > mostLiqueurML {
+	per, ok := measure.MLPerUnit(t.Unit, p)
+	if ml := per * t.Amount; !ok || ml < leastLiqueurML || ml > mostLiqueurML {
 		return
 	}
 	based, sour := false, false
 	for _, o := range r.tasks {
-		q := o.hit.Profile
+		q := o.Hit.Profile
 		if o == t || q == nil {
 			continue
 		}
@@ -44,6 +45,6 @@ func (r *resolver) fruitOrLiqueur(t *task) {
 		sour = sour || q.Class == flavor.ClassSourJuice
 	}
 	if based && sour {
-		t.fault = r.book.Asks(flavor.NormaliseName(t.line.Name), slices.Compact([]string{p.Name, liqueur}), naming.PlaceOf(t.unit, t.amount, t.line.After))
+		t.Fault = r.book.Asks(flavor.NormaliseName(t.Line.Name), slices.Compact([]string{p.Name, liqueur}), naming.PlaceOf(t.Unit, t.Amount, t.Line.After))
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/laid"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
@@ -70,7 +71,7 @@ func (r *resolver) mixedIn(i int) bool {
 // nil if it names none.
 func (r *resolver) herbIn(s entry.Span) (entry.Span, *flavor.Profile) {
 	toks := entry.TrimMarks(token.Lex(nil, r.draft.String(), s.Start, s.End))
-	if toks = entry.Loosely(toks); len(toks) == 0 {
+	if toks = laid.Loosely(toks); len(toks) == 0 {
 		return entry.Span{}, nil
 	}
 	at := entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End}

@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/counting"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/joining"
 	"counterpour/flavor/measure/draft/likeliest"
@@ -53,7 +54,7 @@ func Read(text string, f naming.Finder) (flavor.Spec, error) {
 type resolver struct {
 	draft *draft.Draft
 	book  *naming.Book
-	tasks []*task
+	tasks []*counting.Task
 	found flavor.Faults // of the draft as a whole
 	notes []string
 	name  string
@@ -234,13 +235,13 @@ func resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 	r.toldByAnother()
 	for _, t := range r.tasks {
 		r.toldBehind(t)
-		if t.fault == nil {
+		if t.Fault == nil {
 			r.findBase(t)
 		}
 	}
-	r.inferUnits()
+	r.note(counting.Units(r.tasks, r.draft))
 	for _, t := range r.tasks {
-		if t.fault == nil {
+		if t.Fault == nil {
 			r.settle(t)
 		}
 	}
@@ -266,34 +267,34 @@ func resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 
 // findBase finds what a name means, wherever it stands, and refuses a number
 // that belongs to the name: "rum 151".
-func (r *resolver) findBase(t *task) {
-	l := t.line
+func (r *resolver) findBase(t *counting.Task) {
+	l := t.Line
 	if l.Whole != "" {
 		if p, _, ok := r.book.Named(l.Whole); ok {
-			t.fault = measure.Invalid("amount", l.Whole, "%q is %s and has no amount; write one before it, such as \"2 oz\"", l.Whole, p.Name)
+			t.Fault = measure.Invalid("amount", l.Whole, "%q is %s and has no amount; write one before it, such as \"2 oz\"", l.Whole, p.Name)
 			return
 		}
 	}
-	if !t.bare() && l.Measure == "" && !l.Squeezed {
+	if !t.Bare() && l.Measure == "" && !l.Squeezed {
 		return // the place is known: see settle
 	}
-	for _, w := range wordings(l.Name, t.unit) {
+	for _, w := range wordings(l.Name, t.Unit) {
 		for _, n := range naming.Strip(w) {
-			if p, how, ok := r.book.Named(n); ok && !(t.several() && !p.Class.Solid()) {
-				t.base = naming.Found{Profile: p, How: how, As: n}
+			if p, how, ok := r.book.Named(n); ok && !(t.Several() && !p.Class.Solid()) {
+				t.Base = naming.Found{Profile: p, How: how, As: n}
 				return
 			}
 		}
 	}
-	if f, ok := r.book.InPlace(flavor.NormaliseName(l.Name), naming.Place{Unit: flavor.Piece}, false); ok && t.bare() && f.Fault == nil {
-		t.base = f // "1 white"
+	if f, ok := r.book.InPlace(flavor.NormaliseName(l.Name), naming.Place{Unit: flavor.Piece}, false); ok && t.Bare() && f.Fault == nil {
+		t.Base = f // "1 white"
 		return
 	}
 	if f, ok := r.book.Short(flavor.NormaliseName(l.Name), naming.Place{}, false); ok && f.Fault == nil {
-		t.base = f
+		t.Base = f
 		return
 	}
-	if t.bare() {
+	if t.Bare() {
 		r.misspeltUnit(t)
 	}
 }
@@ -304,12 +305,12 @@ const sweetGPerL = 300
 
 // sweeten takes a name that may mean a sweetened form as that where no other pour
 // sweetens the drink, and says either way which is taken.
-func (r *resolver) sweeten(t *task) {
-	p := t.hit.Profile
-	if t.fault != nil || p == nil || t.hit.How == flavor.MatchFuzzy || !naming.PlaceOf(t.unit, t.amount, t.line.After).Volume() {
+func (r *resolver) sweeten(t *counting.Task) {
+	p := t.Hit.Profile
+	if t.Fault != nil || p == nil || t.Hit.How == flavor.MatchFuzzy || !naming.PlaceOf(t.Unit, t.Amount, t.Line.After).Volume() {
 		return
 	}
-	form := cmp.Or(naming.SweetForm(t.line.Name), naming.SweetForm(t.hit.As))
+	form := cmp.Or(naming.SweetForm(t.Line.Name), naming.SweetForm(t.Hit.As))
 	if form == "" {
 		return
 	}
@@ -317,13 +318,13 @@ func (r *resolver) sweeten(t *task) {
 	if !ok || sweet == p {
 		return
 	}
-	if !slices.ContainsFunc(r.tasks, func(o *task) bool {
-		return o != t && o.hit.Profile != nil && o.hit.Profile.Sugar.Value >= sweetGPerL
+	if !slices.ContainsFunc(r.tasks, func(o *counting.Task) bool {
+		return o != t && o.Hit.Profile != nil && o.Hit.Profile.Sugar.Value >= sweetGPerL
 	}) {
-		t.hit = naming.Found{Profile: sweet, How: flavor.MatchAlias, As: form}
+		t.Hit = naming.Found{Profile: sweet, How: flavor.MatchAlias, As: form}
 	}
-	t.infer(flavor.InferredName)
-	t.notes = append(t.notes, "“"+t.line.Name+"” is read as "+t.hit.Profile.Name+"; "+sweet.Name+" is sweet, "+p.Name+" is not")
+	t.Infer(flavor.InferredName)
+	t.Notes = append(t.Notes, "“"+t.Line.Name+"” is read as "+t.Hit.Profile.Name+"; "+sweet.Name+" is sweet, "+p.Name+" is not")
 }
 
 // wordings lists what to look up: the name, and after a counted unit the name
@@ -336,68 +337,68 @@ func wordings(name string, u flavor.Unit) []string {
 }
 
 // settle finds the ingredient of a line in its place and works out the pour.
-func (r *resolver) settle(t *task) {
-	l := t.line
+func (r *resolver) settle(t *counting.Task) {
+	l := t.Line
 	if l.Squeezed && r.squeeze(t) {
 		return
 	}
 	if l.Measure == "shot" || l.Measure == "shots" {
 		r.shot(t)
 	}
-	if t.fault != nil {
+	if t.Fault != nil {
 		return
 	}
-	pl := naming.PlaceOf(t.unit, t.amount, l.After)
+	pl := naming.PlaceOf(t.Unit, t.Amount, l.After)
 	if r.dashedOn(t) || r.solidOn(t) || r.eitherWay(t, pl) {
 		return
 	}
-	t.hit = r.book.Find(l.Name, pl)
-	if t.unit.Counted() {
-		t.hit = r.counted(t, pl, t.hit)
+	t.Hit = r.book.Find(l.Name, pl)
+	if t.Unit.Counted() {
+		t.Hit = r.counted(t, pl, t.Hit)
 	}
-	if (t.hit.Profile == nil || !t.hit.Firm()) && r.misspeltUnit(t) && t.fault != nil {
+	if (t.Hit.Profile == nil || !t.Hit.Firm()) && r.misspeltUnit(t) && t.Fault != nil {
 		return
 	}
-	if t.hit.Profile == nil {
-		t.fault = t.hit.Fault
-		t.fault.Location = "ingredient"
+	if t.Hit.Profile == nil {
+		t.Fault = t.Hit.Fault
+		t.Fault.Location = "ingredient"
 		return
 	}
 	if f := r.bitterPoured(t, pl); f != nil {
-		t.fault = f
-		t.fault.Location = "ingredient"
+		t.Fault = f
+		t.Fault.Location = "ingredient"
 		return
 	}
-	if t.unit == flavor.Dash && t.line.AmountAt.Empty() && t.hit.Profile.Carbonated {
-		t.unit = flavor.Splash
-		t.infer(flavor.InferredUnit)
-		t.notes = append(t.notes, "“"+t.line.Asked+"” is read as a splash")
+	if t.Unit == flavor.Dash && t.Line.AmountAt.Empty() && t.Hit.Profile.Carbonated {
+		t.Unit = flavor.Splash
+		t.Infer(flavor.InferredUnit)
+		t.Notes = append(t.Notes, "“"+t.Line.Asked+"” is read as a splash")
 	}
-	t.say(pl)
+	say(t, pl)
 	r.laidOn(t)
 }
 
 // say notes what of a name was inferred.
-func (t *task) say(pl naming.Place) {
-	h := &t.hit
+func say(t *counting.Task, pl naming.Place) {
+	h := &t.Hit
 	switch {
 	case h.Infusion != "":
-		t.infer(flavor.InferredName)
-		t.notes = append(t.notes, "“"+t.line.Name+"” is read as "+h.Profile.Name+"; what “"+h.Infusion+"” brings to it is not counted")
+		t.Infer(flavor.InferredName)
+		t.Notes = append(t.Notes, "“"+t.Line.Name+"” is read as "+h.Profile.Name+"; what “"+h.Infusion+"” brings to it is not counted")
 	case h.How == flavor.MatchFuzzy:
-		t.notes = append(t.notes, "“"+t.line.Name+"” is read as "+h.Profile.Name)
+		t.Notes = append(t.Notes, "“"+t.Line.Name+"” is read as "+h.Profile.Name)
 	case h.Inferred:
-		t.infer(flavor.InferredName)
-		t.notes = append(t.notes, "“"+t.line.Name+"” "+naming.PlaceWords(pl.Unit)+" is read as "+h.Profile.Name)
+		t.Infer(flavor.InferredName)
+		t.Notes = append(t.Notes, "“"+t.Line.Name+"” "+naming.PlaceWords(pl.Unit)+" is read as "+h.Profile.Name)
 	}
 	if h.Dropped != "" {
-		t.notes = append(t.notes, "“"+h.Dropped+"” is skipped")
+		t.Notes = append(t.Notes, "“"+h.Dropped+"” is skipped")
 	}
 }
 
 // counted prefers, after a counted unit, the name that the unit is a part of:
 // "2 lime leaves" are lime leaves, and "1 sugar cube" a sugar cube.
-func (r *resolver) counted(t *task, pl naming.Place, hit naming.Found) naming.Found {
+func (r *resolver) counted(t *counting.Task, pl naming.Place, hit naming.Found) naming.Found {
 	ok := func(f *naming.Found, u flavor.Unit) bool {
 		if f.Profile == nil {
 			return false
@@ -408,11 +409,11 @@ func (r *resolver) counted(t *task, pl naming.Place, hit naming.Found) naming.Fo
 	if hit.Firm() && ok(&hit, pl.Unit) {
 		return hit
 	}
-	longer := t.line.Name + " " + measure.UnitWord(1, pl.Unit)
+	longer := t.Line.Name + " " + measure.UnitWord(1, pl.Unit)
 	for _, u := range []flavor.Unit{pl.Unit, flavor.Piece} {
 		f := r.book.Find(longer, naming.Place{Unit: u, Amount: pl.Amount})
 		if f.Firm() && ok(&f, u) {
-			t.unit = u
+			t.Unit = u
 			return f
 		}
 	}
@@ -457,56 +458,56 @@ const leastUnitSlip = 3
 
 // misspeltUnit mends a slip in a unit where only one is near, and refuses the line where
 // more are; it is false if there is none.
-func (r *resolver) misspeltUnit(t *task) bool {
-	near, word, rest := r.slippedUnit(t.line)
+func (r *resolver) misspeltUnit(t *counting.Task) bool {
+	near, word, rest := r.slippedUnit(t.Line)
 	switch len(near) {
 	case 0:
 		return false
 	case 1:
-		own := *t.line
+		own := *t.Line
 		own.Name, own.Unit = rest, flavor.Unit(near[0])
-		t.line, t.unit, t.base = &own, own.Unit, naming.Found{}
-		t.infer(flavor.InferredUnit)
-		t.notes = append(t.notes, "“"+word+"” is read as "+measure.UnitWord(t.amount, t.unit))
-		t.hit = r.book.Find(rest, naming.PlaceOf(t.unit, t.amount, own.After))
+		t.Line, t.Unit, t.Base = &own, own.Unit, naming.Found{}
+		t.Infer(flavor.InferredUnit)
+		t.Notes = append(t.Notes, "“"+word+"” is read as "+measure.UnitWord(t.Amount, t.Unit))
+		t.Hit = r.book.Find(rest, naming.PlaceOf(t.Unit, t.Amount, own.After))
 		return true
 	}
-	t.fault = measure.Invalid("unit", word, "%q is no unit%s", word, measure.DidYouMean(near))
-	t.fault.Suggest = near
+	t.Fault = measure.Invalid("unit", word, "%q is no unit%s", word, measure.DidYouMean(near))
+	t.Fault.Suggest = near
 	return true
 }
 
 // squeeze takes a fruit that is squeezed as its juice.
-func (r *resolver) squeeze(t *task) bool {
-	fruit := t.base.Profile
-	if fruit == nil || !t.unitIsFruit() {
+func (r *resolver) squeeze(t *counting.Task) bool {
+	fruit := t.Base.Profile
+	if fruit == nil || !ofFruit(t) {
 		return false
 	}
-	juice := naming.Pressed(t.line.Name)
+	juice := naming.Pressed(t.Line.Name)
 	p, how, ok := r.book.Named(juice)
-	per, yields := measure.MLPerUnit(cmp.Or(t.unit, flavor.Piece), fruit)
+	per, yields := measure.MLPerUnit(cmp.Or(t.Unit, flavor.Piece), fruit)
 	if juice == "" || !ok || !yields {
 		return false
 	}
-	ml := per * t.amount
-	t.unit = r.system().Unit()
-	t.amount = measure.Snap(ml, t.unit, p)
-	t.hit = naming.Found{Profile: p, How: how, As: juice, Inferred: true}
-	t.infer(flavor.InferredUnit)
-	t.infer(flavor.InferredName)
-	t.notes = append(t.notes, "“"+t.line.Asked+"” is read as "+measure.FormatAmount(t.amount, t.unit)+" of "+p.Name)
+	ml := per * t.Amount
+	t.Unit = r.system().Unit()
+	t.Amount = measure.Snap(ml, t.Unit, p)
+	t.Hit = naming.Found{Profile: p, How: how, As: juice, Inferred: true}
+	t.Infer(flavor.InferredUnit)
+	t.Infer(flavor.InferredName)
+	t.Notes = append(t.Notes, "“"+t.Line.Asked+"” is read as "+measure.FormatAmount(t.Amount, t.Unit)+" of "+p.Name)
 	return true
 }
 
-func (t *task) unitIsFruit() bool {
-	return t.unit == "" || t.unit == flavor.Piece || t.unit == flavor.Wedge || t.unit == flavor.Slice
+func ofFruit(t *counting.Task) bool {
+	return t.Unit == "" || t.Unit == flavor.Piece || t.Unit == flavor.Wedge || t.Unit == flavor.Slice
 }
 
 // system is the set of units that the draft is poured in.
 func (r *resolver) system() measure.System {
 	s := flavor.Spec{}
 	for _, t := range r.tasks {
-		s.Pours = append(s.Pours, flavor.Pour{Unit: t.unit})
+		s.Pours = append(s.Pours, flavor.Pour{Unit: t.Unit})
 	}
 	return measure.SystemOf(&s)
 }

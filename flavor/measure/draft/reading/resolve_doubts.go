@@ -1,51 +1,52 @@
 package reading
 
 import (
-	"counterpour/flavor/measure/draft/naming"
-	"counterpour/flavor/measure/draft/tongue"
 	"slices"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/counting"
+	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/tongue"
 )
 
 // eitherWay asks for a word that the other lines make doubtful: "sweet" beside citrus
 // may be syrup, and "1 orange" beside bitters that are counted, bitters too.
-func (r *resolver) eitherWay(t *task, pl naming.Place) bool {
-	key := flavor.NormaliseName(t.line.Name)
+func (r *resolver) eitherWay(t *counting.Task, pl naming.Place) bool {
+	key := flavor.NormaliseName(t.Line.Name)
 	switch {
 	case tongue.Fruits(key) != nil && pl.Volume() && r.latin(key):
 		if p, _, ok := r.book.Named(tongue.Fruits(key)[0]); ok {
-			t.hit = naming.Found{Profile: p, How: flavor.MatchAlias, As: p.Name, Inferred: true}
-			t.say(pl)
+			t.Hit = naming.Found{Profile: p, How: flavor.MatchAlias, As: p.Name, Inferred: true}
+			say(t, pl)
 			return true
 		}
 	case iberian[key] != "" && pl.Volume() && r.spanish(t):
 		if p, _, ok := r.book.Named(iberian[key]); ok {
-			t.hit = naming.Found{Profile: p, How: flavor.MatchAlias, As: p.Name, Inferred: true}
-			t.say(pl)
+			t.Hit = naming.Found{Profile: p, How: flavor.MatchAlias, As: p.Name, Inferred: true}
+			say(t, pl)
 			return true
 		}
 	case key == "white" && pl.Volume() && pl.ML() <= mostWhite && r.soured():
 		if p, _, ok := r.book.Named("egg white"); ok {
-			t.hit = naming.Found{Profile: p, How: flavor.MatchAlias, As: p.Name, Inferred: true}
-			t.say(pl)
+			t.Hit = naming.Found{Profile: p, How: flavor.MatchAlias, As: p.Name, Inferred: true}
+			say(t, pl)
 			return true
 		}
-	case key == "sweet" && pl.Volume() && slices.ContainsFunc(r.tasks, func(o *task) bool {
-		return naming.ByVolume(flavor.NormaliseName(o.line.Name)) == "lemon juice" || naming.ByVolume(flavor.NormaliseName(o.line.Name)) == "lime juice" || o.class() == flavor.ClassSourJuice
+	case key == "sweet" && pl.Volume() && slices.ContainsFunc(r.tasks, func(o *counting.Task) bool {
+		return naming.ByVolume(flavor.NormaliseName(o.Line.Name)) == "lemon juice" || naming.ByVolume(flavor.NormaliseName(o.Line.Name)) == "lime juice" || o.Class() == flavor.ClassSourJuice
 	}):
-		t.fault = r.book.Asks(key, []string{"simple syrup", "sweet vermouth"}, pl)
-	case t.bare() && t.whole() && t.unit == flavor.Ounce && naming.ByVolume(key) != "" && naming.ByDash(key) != "" && slices.ContainsFunc(r.tasks, func(o *task) bool {
-		return o.bare() && o.unit == flavor.Dash && o.class() == flavor.ClassCocktailBitters
+		t.Fault = r.book.Asks(key, []string{"simple syrup", "sweet vermouth"}, pl)
+	case t.Bare() && t.Whole() && t.Unit == flavor.Ounce && naming.ByVolume(key) != "" && naming.ByDash(key) != "" && slices.ContainsFunc(r.tasks, func(o *counting.Task) bool {
+		return o.Bare() && o.Unit == flavor.Dash && o.Class() == flavor.ClassCocktailBitters
 	}):
-		t.fault = r.book.Asks(key, []string{naming.ByVolume(key), naming.ByDash(key)}, pl)
+		t.Fault = r.book.Asks(key, []string{naming.ByVolume(key), naming.ByDash(key)}, pl)
 	}
-	if t.fault == nil {
+	if t.Fault == nil {
 		return false
 	}
-	t.fault.Location = "ingredient"
+	t.Fault.Location = "ingredient"
 	return true
 }
 
@@ -54,13 +55,13 @@ var iberian = map[string]string{"pomelo": "grapefruit juice"}
 
 // spanish reports whether another line of a draft is written in another tongue: who writes
 // English there means the word as English has it.
-func (r *resolver) spanish(t *task) bool {
-	return slices.ContainsFunc(r.tasks, func(o *task) bool {
+func (r *resolver) spanish(t *counting.Task) bool {
+	return slices.ContainsFunc(r.tasks, func(o *counting.Task) bool {
 		if o == t {
 			return false
 		}
-		f := r.book.Find(o.line.Name, naming.PlaceOf(o.unit, o.amount, o.line.After))
-		return f.Firm() && tongue.Foreign(o.line.Name, f.Profile.Name)
+		f := r.book.Find(o.Line.Name, naming.PlaceOf(o.Unit, o.Amount, o.Line.After))
+		return f.Firm() && tongue.Foreign(o.Line.Name, f.Profile.Name)
 	})
 }
 
@@ -70,20 +71,22 @@ const mostWhite = 40.0
 // soured reports whether a draft pours a spirit and the juice of a lemon or a lime, as a
 // sour does; what is white in it is the white of an egg.
 func (r *resolver) soured() bool {
-	sour := slices.ContainsFunc(r.tasks, func(o *task) bool {
-		by := naming.ByVolume(flavor.NormaliseName(o.line.Name))
-		return by == "lemon juice" || by == "lime juice" || o.class() == flavor.ClassSourJuice
+	sour := slices.ContainsFunc(r.tasks, func(o *counting.Task) bool {
+		by := naming.ByVolume(flavor.NormaliseName(o.Line.Name))
+		return by == "lemon juice" || by == "lime juice" || o.Class() == flavor.ClassSourJuice
 	})
-	return sour && !slices.ContainsFunc(r.tasks, func(o *task) bool { return o.class() == flavor.ClassWine || o.class() == flavor.ClassSparklingWine })
+	return sour && !slices.ContainsFunc(r.tasks, func(o *counting.Task) bool {
+		return o.Class() == flavor.ClassWine || o.Class() == flavor.ClassSparklingWine
+	})
 }
 
 // latin reports whether a draft is from where a "limón" is a lime: it pours a spirit of
 // agave, beer, or a "jugo" or "suco".
 func (r *resolver) latin(key string) bool {
-	return strings.HasPrefix(key, "jugo") || strings.HasPrefix(key, "suco") || slices.ContainsFunc(r.tasks, func(o *task) bool {
-		name := flavor.NormaliseName(o.line.Name)
-		class := o.class()
-		if p, _, ok := r.book.Named(o.line.Name); ok {
+	return strings.HasPrefix(key, "jugo") || strings.HasPrefix(key, "suco") || slices.ContainsFunc(r.tasks, func(o *counting.Task) bool {
+		name := flavor.NormaliseName(o.Line.Name)
+		class := o.Class()
+		if p, _, ok := r.book.Named(o.Line.Name); ok {
 			class = p.Class
 		}
 		return class == flavor.ClassAgaveSpirit || class == flavor.ClassBeer || strings.HasPrefix(name, "jugo") || strings.HasPrefix(name, "refresco")
@@ -92,8 +95,8 @@ func (r *resolver) latin(key string) bool {
 
 // unmeasuredTop reports whether a line says that something tops the drink, and not
 // with how much.
-func (t *task) unmeasuredTop() bool {
-	return t.line.AmountAt.Empty() && (t.line.Unit == flavor.Top || t.line.Unit == flavor.Float)
+func unmeasuredTop(t *counting.Task) bool {
+	return t.Line.AmountAt.Empty() && (t.Line.Unit == flavor.Top || t.Line.Unit == flavor.Float)
 }
 
 // dashesOn is how many dashes go on top of a drink where none are counted; common
@@ -101,34 +104,34 @@ func (t *task) unmeasuredTop() bool {
 const dashesOn = 2
 
 // dashedOn takes bitters that top a drink as dashes.
-func (r *resolver) dashedOn(t *task) bool {
-	if !t.unmeasuredTop() {
+func (r *resolver) dashedOn(t *counting.Task) bool {
+	if !unmeasuredTop(t) {
 		return false
 	}
-	f := r.book.Find(t.line.Name, naming.Place{Unit: flavor.Dash, Amount: dashesOn})
-	if drizzled := t.line.Unit == flavor.Float && f.Inferred; !f.Firm() || drizzled || f.Profile.Class != flavor.ClassCocktailBitters && f.Profile.Class != flavor.ClassTincture { // a "choc drizzle" is no bitters
+	f := r.book.Find(t.Line.Name, naming.Place{Unit: flavor.Dash, Amount: dashesOn})
+	if drizzled := t.Line.Unit == flavor.Float && f.Inferred; !f.Firm() || drizzled || f.Profile.Class != flavor.ClassCocktailBitters && f.Profile.Class != flavor.ClassTincture { // a "choc drizzle" is no bitters
 		return false
 	}
 	if o := r.statedAbove(t, f.Profile); o != nil {
-		o.line.After, t.laid = true, true
-		r.note(measure.LineLocation(t.line.Number) + ": “" + t.line.Asked + "” refers to the " + f.Profile.Name + " above")
+		o.Line.After, t.Laid = true, true
+		r.note(measure.LineLocation(t.Line.Number) + ": “" + t.Line.Asked + "” refers to the " + f.Profile.Name + " above")
 		return true
 	}
-	t.hit, t.unit, t.amount = f, flavor.Dash, dashesOn
-	t.infer(flavor.InferredUnit)
-	t.infer(flavor.InferredAmount)
-	t.notes = append(t.notes, "“"+t.line.Asked+"” is read as "+measure.FormatAmount(dashesOn, flavor.Dash)+" of "+f.Profile.Name)
+	t.Hit, t.Unit, t.Amount = f, flavor.Dash, dashesOn
+	t.Infer(flavor.InferredUnit)
+	t.Infer(flavor.InferredAmount)
+	t.Notes = append(t.Notes, "“"+t.Line.Asked+"” is read as "+measure.FormatAmount(dashesOn, flavor.Dash)+" of "+f.Profile.Name)
 	return true
 }
 
 // statedAbove is the line above another that pours some of an ingredient and says how much; nil
 // if none does.
-func (r *resolver) statedAbove(t *task, p *flavor.Profile) *task {
+func (r *resolver) statedAbove(t *counting.Task, p *flavor.Profile) *counting.Task {
 	for _, o := range r.tasks {
 		if o == t {
 			break
 		}
-		if o.hit.Profile == p && !o.line.AmountAt.Empty() {
+		if o.Hit.Profile == p && !o.Line.AmountAt.Empty() {
 			return o
 		}
 	}
@@ -137,40 +140,40 @@ func (r *resolver) statedAbove(t *task, p *flavor.Profile) *task {
 
 // solidOn keeps what is laid on a drink and cannot be poured as its garnish: "star anise
 // on top".
-func (r *resolver) solidOn(t *task) bool {
-	if !t.unmeasuredTop() || !t.line.UnitAt.Empty() { // "top with lime" is poured
+func (r *resolver) solidOn(t *counting.Task) bool {
+	if !unmeasuredTop(t) || !t.Line.UnitAt.Empty() { // "top with lime" is poured
 		return false
 	}
-	p, _, ok := r.book.Named(t.line.Name)
+	p, _, ok := r.book.Named(t.Line.Name)
 	if !ok || !p.Class.Solid() || p.Class == flavor.ClassSugar {
 		return false
 	}
 	if _, pours := measure.MLPerUnit(flavor.Float, p); pours {
 		return false
 	}
-	t.laid = true
-	r.draft.Garnish = strings.TrimPrefix(r.draft.Garnish+", "+t.line.Name, ", ")
-	r.note(measure.LineLocation(t.line.Number) + ": “" + t.line.Asked + "” is kept as garnish; write it with an amount to have it poured")
+	t.Laid = true
+	r.draft.Garnish = strings.TrimPrefix(r.draft.Garnish+", "+t.Line.Name, ", ")
+	r.note(measure.LineLocation(t.Line.Number) + ": “" + t.Line.Asked + "” is kept as garnish; write it with an amount to have it poured")
 	return true
 }
 
 // laidOn takes what tops a drink and would not fill its glass, such as cream or
 // wine, as a float.
-func (r *resolver) laidOn(t *task) {
-	p := t.hit.Profile
-	if !t.unmeasuredTop() || t.unit != flavor.Top || Fills(p) {
+func (r *resolver) laidOn(t *counting.Task) {
+	p := t.Hit.Profile
+	if !unmeasuredTop(t) || t.Unit != flavor.Top || Fills(p) {
 		return
 	}
 	if p.Class == flavor.ClassAniseSpirit {
-		t.fault = measure.Invalid("amount", t.line.Asked, "%q states no amount; write one, such as \"1 dash\", or \"rinse %s\"", t.line.Asked, p.Name)
+		t.Fault = measure.Invalid("amount", t.Line.Asked, "%q states no amount; write one, such as \"1 dash\", or \"rinse %s\"", t.Line.Asked, p.Name)
 		return
 	}
 	if _, pours := measure.MLPerUnit(flavor.Float, p); !pours {
 		return
 	}
-	t.unit = flavor.Float
-	t.infer(flavor.InferredUnit)
-	t.notes = append(t.notes, "“"+t.line.Asked+"” is read as a float, not as filling the glass")
+	t.Unit = flavor.Float
+	t.Infer(flavor.InferredUnit)
+	t.Notes = append(t.Notes, "“"+t.Line.Asked+"” is read as a float, not as filling the glass")
 }
 
 // leastPoured is how much of cocktail bitters is more likely an aperitif in mL; common
@@ -185,20 +188,20 @@ const mostClipping = 3
 
 // bitterPoured asks where "orange bitter" is poured by the jigger: bitters are dashed.
 // Where one aperitif alone has that name it is taken, and said.
-func (r *resolver) bitterPoured(t *task, pl naming.Place) *flavor.Fault {
-	name := strings.ToLower(t.line.Name)
-	if t.hit.Profile.Class != flavor.ClassCocktailBitters || !pl.Volume() || pl.ML() < leastPoured {
+func (r *resolver) bitterPoured(t *counting.Task, pl naming.Place) *flavor.Fault {
+	name := strings.ToLower(t.Line.Name)
+	if t.Hit.Profile.Class != flavor.ClassCocktailBitters || !pl.Volume() || pl.ML() < leastPoured {
 		return nil
 	}
-	if t.hit.Inferred && pl.ML() <= mostOfOne && len(name) <= mostClipping { // "ab 45": a clipping that means something else here
-		return measure.Invalid("ingredient", t.line.Name, "%q may be %s, and so much of that is hardly ever poured; write the name in full", t.line.Name, t.hit.Profile.Name)
+	if t.Hit.Inferred && pl.ML() <= mostOfOne && len(name) <= mostClipping { // "ab 45": a clipping that means something else here
+		return measure.Invalid("ingredient", t.Line.Name, "%q may be %s, and so much of that is hardly ever poured; write the name in full", t.Line.Name, t.Hit.Profile.Name)
 	}
 	if !strings.HasSuffix(name, "bitter") && !strings.HasPrefix(name, "bitter ") {
 		return nil
 	}
 	kind := strings.TrimPrefix(strings.TrimSuffix(name, " bitter"), "bitter ")
-	if tongue.Foreign(kind, t.hit.Profile.Name) { // "bitter arancio"
-		kind = strings.TrimSuffix(t.hit.Profile.Name, " bitters")
+	if tongue.Foreign(kind, t.Hit.Profile.Name) { // "bitter arancio"
+		kind = strings.TrimSuffix(t.Hit.Profile.Name, " bitters")
 	}
 	means := []string{"light " + kind + " bitter aperitif", "bitter " + kind + " aperitif", kind + " bitter aperitif", "bitter " + kind}
 	var poured []*flavor.Profile
@@ -208,10 +211,10 @@ func (r *resolver) bitterPoured(t *task, pl naming.Place) *flavor.Fault {
 		}
 	}
 	if len(poured) == 1 {
-		t.hit = naming.Found{Profile: poured[0], How: flavor.MatchAlias, As: poured[0].Name, Inferred: true}
+		t.Hit = naming.Found{Profile: poured[0], How: flavor.MatchAlias, As: poured[0].Name, Inferred: true}
 		return nil
 	}
-	return r.book.Asks(name, append(means, t.hit.Profile.Name), pl)
+	return r.book.Asks(name, append(means, t.Hit.Profile.Name), pl)
 }
 
 // Fills reports whether an ingredient is one that fills a glass up.
@@ -219,26 +222,23 @@ func Fills(p *flavor.Profile) bool {
 	return p != nil && (p.Carbonated || p.Class.Part() == flavor.PartLength)
 }
 
-// espressoML is a shot of espresso; common practice.
-const espressoML = 30.0
-
 // shot says how much a shot is: an ounce and a half beside ounces, an ounce of
 // espresso. Beside millilitres it depends on the country, so it is asked for.
-func (r *resolver) shot(t *task) {
-	if t.class() == flavor.ClassCoffee {
-		t.unit, t.amount = r.system().Unit(), t.amount/1.5
-		if t.unit == flavor.Millilitre {
-			t.amount *= espressoML
+func (r *resolver) shot(t *counting.Task) {
+	if t.Class() == flavor.ClassCoffee {
+		t.Unit, t.Amount = r.system().Unit(), t.Amount/1.5
+		if t.Unit == flavor.Millilitre {
+			t.Amount *= counting.EspressoML
 		}
-		t.infer(flavor.InferredUnit)
-		t.notes = append(t.notes, "a shot of coffee is taken as 1 oz")
+		t.Infer(flavor.InferredUnit)
+		t.Notes = append(t.Notes, "a shot of coffee is taken as 1 oz")
 		return
 	}
 	if r.system() == measure.Metric {
-		t.fault = measure.Invalid("unit", "shot", "a shot is 25 to 45 ml, by country; write the amount in ml or cl")
-		t.fault.Suggest = []string{string(flavor.Millilitre), string(flavor.Centilitre)}
+		t.Fault = measure.Invalid("unit", "shot", "a shot is 25 to 45 ml, by country; write the amount in ml or cl")
+		t.Fault.Suggest = []string{string(flavor.Millilitre), string(flavor.Centilitre)}
 		return
 	}
-	t.infer(flavor.InferredUnit)
-	t.notes = append(t.notes, "a shot is taken as 1½ oz")
+	t.Infer(flavor.InferredUnit)
+	t.Notes = append(t.Notes, "a shot is taken as 1½ oz")
 }

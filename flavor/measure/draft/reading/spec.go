@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/assumed"
+	"counterpour/flavor/measure/draft/counting"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/manner"
 	"counterpour/flavor/measure/draft/naming"
@@ -25,10 +26,10 @@ func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
 		at[i] = -1
 	}
 	for _, t := range r.tasks {
-		if t.laid {
+		if t.Laid {
 			continue
 		}
-		pour, fault := t.pour()
+		pour, fault := pourOf(t)
 		if fault != nil {
 			*faults = append(*faults, r.locate(t, fault))
 			continue
@@ -37,20 +38,20 @@ func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
 			continue
 		}
 		for i := range d.Lines {
-			if &d.Lines[i] == t.line {
+			if &d.Lines[i] == t.Line {
 				at[i] = len(s.Pours)
 			}
 		}
 		s.Pours = append(s.Pours, pour)
 		r.topped = append(r.topped, nil)
-		if t.unmeasuredTop() {
+		if unmeasuredTop(t) {
 			r.topped[len(r.topped)-1] = pour.Profile
 		}
-		if t.line.Note != "" {
-			r.note(measure.LineLocation(t.line.Number) + ": " + t.line.Note)
+		if t.Line.Note != "" {
+			r.note(measure.LineLocation(t.Line.Number) + ": " + t.Line.Note)
 		}
-		for _, n := range t.notes {
-			r.note(measure.LineLocation(t.line.Number) + ": " + n)
+		for _, n := range t.Notes {
+			r.note(measure.LineLocation(t.Line.Number) + ": " + n)
 		}
 	}
 	r.versions(&s, at, faults)
@@ -83,54 +84,54 @@ func checkServing(d *draft.Draft, faults *flavor.Faults) {
 }
 
 // locate gives a fault its line.
-func (r *resolver) locate(t *task, f *flavor.Fault) *flavor.Fault {
+func (r *resolver) locate(t *counting.Task, f *flavor.Fault) *flavor.Fault {
 	own := *f
 	if own.Field == "" {
 		own.Field = own.Location
 	}
-	own.Location = measure.LineLocation(t.line.Number)
+	own.Location = measure.LineLocation(t.Line.Number)
 	if own.Kind == flavor.ErrUnknown {
-		own.Value = t.line.Name
+		own.Value = t.Line.Name
 	}
-	if t.line.PerhapsName {
-		own.Message += "; if this is the name of the drink, write \"" + draft.NamePrefix + " " + draft.StripBullet(t.line.Asked) + "\""
+	if t.Line.PerhapsName {
+		own.Message += "; if this is the name of the drink, write \"" + draft.NamePrefix + " " + draft.StripBullet(t.Line.Asked) + "\""
 	}
 	return &own
 }
 
 // pour works out the millilitres of a task.
-func (t *task) pour() (flavor.Pour, *flavor.Fault) {
-	if t.fault != nil {
-		return flavor.Pour{}, t.fault
+func pourOf(t *counting.Task) (flavor.Pour, *flavor.Fault) {
+	if t.Fault != nil {
+		return flavor.Pour{}, t.Fault
 	}
-	p := t.hit.Profile
-	if f := entry.CheckAmount(t.amount, t.unit, token.Number(t.amount)); f != nil {
+	p := t.Hit.Profile
+	if f := entry.CheckAmount(t.Amount, t.Unit, token.Number(t.Amount)); f != nil {
 		return flavor.Pour{}, f
 	}
-	u := t.unit
+	u := t.Unit
 	if u == "" {
 		u = flavor.Piece
 	}
-	ml, fault := measure.Millilitres(t.amount, u, p)
+	ml, fault := measure.Millilitres(t.Amount, u, p)
 	if fault != nil {
 		return flavor.Pour{}, fault
 	}
 	if ml > measure.MaxPourML {
-		return flavor.Pour{}, measure.Invalid("amount", token.Number(t.amount), "%s of %s is more than %v ml; write less", measure.FormatAmount(t.amount, u), p.Name, measure.MaxPourML)
+		return flavor.Pour{}, measure.Invalid("amount", token.Number(t.Amount), "%s of %s is more than %v ml; write less", measure.FormatAmount(t.Amount, u), p.Name, measure.MaxPourML)
 	}
-	asked := t.line.Name
-	if t.hit.As != "" && u.Counted() && strings.HasPrefix(t.hit.As, t.line.Name+" ") {
-		asked = t.hit.As // "bay leaf", where the unit is the last word of the name
+	asked := t.Line.Name
+	if t.Hit.As != "" && u.Counted() && strings.HasPrefix(t.Hit.As, t.Line.Name+" ") {
+		asked = t.Hit.As // "bay leaf", where the unit is the last word of the name
 	}
-	return flavor.Pour{Profile: p, Amount: t.amount, Unit: u, ML: ml, After: t.line.After, Heat: heatOf(t.line, p),
-		Match: flavor.Match{Asked: asked, How: t.hit.How, Inferred: t.inferred}}, nil
+	return flavor.Pour{Profile: p, Amount: t.Amount, Unit: u, ML: ml, After: t.Line.After, Heat: heatOf(t.Line, p),
+		Match: flavor.Match{Asked: asked, How: t.Hit.How, Inferred: t.Inferred}}, nil
 }
 
 // repeats reports whether a step, or an instruction to top, float or rinse,
 // speaks of a pour that a line above states; what tops then goes in afterwards. What
 // was to top without an amount takes the amount of the step.
-func (r *resolver) repeats(s *flavor.Spec, t *task, p *flavor.Pour) bool {
-	l := t.line
+func (r *resolver) repeats(s *flavor.Spec, t *counting.Task, p *flavor.Pour) bool {
+	l := t.Line
 	dresses := l.Unit == flavor.Rinse || l.Unit == flavor.Spritz
 	told := l.Unit.After() && l.AmountAt.Empty() && l.UnitAt.Start <= l.NameAt.Start
 	measured := l.After && !l.AmountAt.Empty() && !l.Unit.After()
@@ -160,12 +161,12 @@ func (r *resolver) repeats(s *flavor.Spec, t *task, p *flavor.Pour) bool {
 
 // amends puts a pour in place of the one above whose amount it takes back, and is false
 // if it takes back none.
-func (r *resolver) amends(s *flavor.Spec, t *task, p *flavor.Pour) bool {
+func (r *resolver) amends(s *flavor.Spec, t *counting.Task, p *flavor.Pour) bool {
 	i := slices.IndexFunc(s.Pours, func(x flavor.Pour) bool { return x.Profile == p.Profile })
-	if !t.line.Amends || i < 0 {
+	if !t.Line.Amends || i < 0 {
 		return false
 	}
-	r.note(measure.LineLocation(t.line.Number) + ": “" + t.line.Asked + "” replaces " + measure.FormatAmount(s.Pours[i].Amount, s.Pours[i].Unit) + " of " + p.Profile.Name)
+	r.note(measure.LineLocation(t.Line.Number) + ": “" + t.Line.Asked + "” replaces " + measure.FormatAmount(s.Pours[i].Amount, s.Pours[i].Unit) + " of " + p.Profile.Name)
 	s.Pours[i] = *p
 	return true
 }
@@ -222,21 +223,21 @@ func ResolvePour(amount float64, unit, name, location string, f naming.Finder) (
 	}
 	line := entry.Line{Amount: amount, Unit: u, Name: written, Asked: fmt.Sprintf("%v %s %s", amount, u, written), After: u.After()}
 	r := &resolver{draft: &draft.Draft{}, book: naming.NewBook(f)}
-	t := &task{line: &line, unit: u, amount: amount}
+	t := &counting.Task{Line: &line, Unit: u, Amount: amount}
 	if u == "" {
-		t.unit = flavor.Piece
+		t.Unit = flavor.Piece
 	}
 	var ok bool
-	if t.hit, ok = r.book.Literal(written, naming.PlaceOf(t.unit, amount, false)); !ok {
+	if t.Hit, ok = r.book.Literal(written, naming.PlaceOf(t.Unit, amount, false)); !ok {
 		r.settle(t)
 	}
 	if r.book.Err() != nil {
 		return flavor.Pour{}, r.book.Err()
 	}
-	pour, fault := t.pour()
+	pour, fault := pourOf(t)
 	if fault != nil {
 		if u == "" && fault.Field == "unit" {
-			fault = t.noUnit()
+			fault = noUnit(t)
 		}
 		at(fault)
 		return flavor.Pour{}, faults
@@ -245,10 +246,10 @@ func ResolvePour(amount float64, unit, name, location string, f naming.Finder) (
 }
 
 // noUnit says that an ingredient does not come by the piece.
-func (t *task) noUnit() *flavor.Fault {
-	p := t.hit.Profile
+func noUnit(t *counting.Task) *flavor.Fault {
+	p := t.Hit.Profile
 	suggest := measure.Names(measure.UnitsFor(p))
-	f := measure.Invalid("unit", t.line.Name, "%q has an amount but no unit; %s is poured in %s", t.line.Name, p.Name, flavor.JoinOr(suggest))
+	f := measure.Invalid("unit", t.Line.Name, "%q has an amount but no unit; %s is poured in %s", t.Line.Name, p.Name, flavor.JoinOr(suggest))
 	f.Suggest = suggest
 	return f
 }

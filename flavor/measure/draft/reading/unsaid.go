@@ -9,9 +9,11 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/aside"
+	"counterpour/flavor/measure/draft/counting"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/overlooked"
+	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -112,8 +114,8 @@ func (r *resolver) sparkles(name string) bool {
 func (r *resolver) topsAbove(at string) bool {
 	for i := len(r.tasks) - 1; i >= 0; i-- {
 		t := r.tasks[i]
-		if p := t.hit.Profile; p != nil && p.Carbonated {
-			t.line.After = true
+		if p := t.Hit.Profile; p != nil && p.Carbonated {
+			t.Line.After = true
 			r.note(at + "refers to the " + p.Name + " above")
 			return true
 		}
@@ -198,7 +200,7 @@ func (r *resolver) unpouredKind(words string, served bool) draft.Kind {
 
 // topsUp reports whether words tell to fill the glass with something.
 func topsUp(words string) bool {
-	return slices.ContainsFunc(token.Lex(nil, words, 0, len(words)), func(t token.Token) bool { return t.Kind == token.Word && entry.PourVerbs[t.Text] != "" })
+	return slices.ContainsFunc(token.Lex(nil, words, 0, len(words)), func(t token.Token) bool { return t.Kind == token.Word && pouring.Verbs[t.Text] != "" })
 }
 
 // told reports whether words speak of what is served beside the drink, or stand behind a
@@ -214,15 +216,15 @@ func (r *resolver) told(words string) bool {
 
 // poured reports whether a draft pours an ingredient.
 func (r *resolver) poured(p *flavor.Profile) bool {
-	return slices.ContainsFunc(r.tasks, func(t *task) bool { return t.hit.Profile == p })
+	return slices.ContainsFunc(r.tasks, func(t *counting.Task) bool { return t.Hit.Profile == p })
 }
 
 // poursNow are the ingredients that are poured so far.
 func (r *resolver) poursNow() []flavor.Pour {
 	var out []flavor.Pour
 	for _, t := range r.tasks {
-		if t.hit.Profile != nil {
-			out = append(out, flavor.Pour{Profile: t.hit.Profile})
+		if t.Hit.Profile != nil {
+			out = append(out, flavor.Pour{Profile: t.Hit.Profile})
 		}
 	}
 	return out
@@ -230,14 +232,14 @@ func (r *resolver) poursNow() []flavor.Pour {
 
 // poursKind reports whether a draft pours something of an ingredient's class.
 func (r *resolver) poursKind(p *flavor.Profile) bool {
-	return slices.ContainsFunc(r.tasks, func(t *task) bool { return t.hit.Profile != nil && t.hit.Profile.Class == p.Class })
+	return slices.ContainsFunc(r.tasks, func(t *counting.Task) bool { return t.Hit.Profile != nil && t.Hit.Profile.Class == p.Class })
 }
 
 // complete reports whether a draft is sour or long without the fruit that stands at its
 // end without an amount, so that this is laid on the drink.
 func (r *resolver) complete() bool {
-	return slices.ContainsFunc(r.tasks, func(t *task) bool {
-		p := t.hit.Profile
+	return slices.ContainsFunc(r.tasks, func(t *counting.Task) bool {
+		p := t.Hit.Profile
 		return p != nil && (p.Class == flavor.ClassSourJuice || p.Carbonated)
 	})
 }

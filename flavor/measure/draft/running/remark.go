@@ -1,14 +1,16 @@
 package running
 
 import (
+	"slices"
+	"strings"
+
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/laid"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
-	"slices"
-	"strings"
 )
 
 // toTheTop ends what a drink is filled up with: "cola to the brim".
@@ -97,7 +99,7 @@ func (r *running) remark(toks []token.Token) bool {
 		return false
 	}
 	for _, t := range s.Unknown {
-		if !asides[t.Text] && (!serving.StepVerbs[t.Text] || entry.EndsLaid([]token.Token{t})) && !entry.Joins[t.Text] {
+		if !asides[t.Text] && (!serving.StepVerbs[t.Text] || laid.Ends([]token.Token{t})) && !token.Joins[t.Text] {
 			unknown = append(unknown, t)
 		}
 	}
@@ -124,7 +126,7 @@ func (r *running) remark(toks []token.Token) bool {
 	if mentioned && slices.ContainsFunc(toks, func(t token.Token) bool { return serving.OtherMeasures[t.Text] }) { // "mint handful"
 		return false
 	}
-	if mentioned || entry.EndsLaid(unknown) {
+	if mentioned || laid.Ends(unknown) {
 		r.laid = append(r.laid, left)
 		return true
 	}

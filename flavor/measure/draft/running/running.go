@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/laid"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/speech"
@@ -94,7 +95,7 @@ func AsList(text string, b *naming.Book) (list string, passed []string, ok bool)
 func (r *running) ones(from int) {
 	for i := from + 1; i+1 < len(r.toks); i++ {
 		t := &r.toks[i]
-		if t.Text != "one" || t.Kind != token.Word || entry.Joins[r.toks[i-1].Text] || asides[r.toks[i-1].Text] {
+		if t.Text != "one" || t.Kind != token.Word || token.Joins[r.toks[i-1].Text] || asides[r.toks[i-1].Text] {
 			continue
 		}
 		end := i + 1
@@ -242,7 +243,7 @@ func (r *running) laidOn(i, end int) bool {
 	if u, n := entry.UnitAt(r.toks[i+1 : end]); n > 0 && u.Jigger() {
 		return false
 	}
-	return x <= mostLaid && (x == math.Trunc(x) || x == 0.5) && entry.EndsLaid(r.toks[i+1:end])
+	return x <= mostLaid && (x == math.Trunc(x) || x == 0.5) && laid.Ends(r.toks[i+1:end])
 }
 
 // startsPour reports whether an amount, or a word that fills up, stands at i with a
@@ -309,7 +310,7 @@ func (r *running) ends(i, from int) bool {
 	if serving.StepVerbs[w] && !serving.Known(w) && i+1 < len(r.toks) && r.toks[i+1].Kind == token.Numeral { // "1 moon dust .75 lemon" tells to dust nothing
 		return false
 	}
-	if asides[w] || restraints[w] || tops[w] || serving.StepVerbs[w] || entry.GarnishAfter(r.toks[i:]) > 0 {
+	if asides[w] || restraints[w] || tops[w] || serving.StepVerbs[w] || laid.Served(r.toks[i:]) > 0 {
 		return true
 	}
 	_, n := serving.TermAt(wordsOf(r.toks[i:]))

@@ -3,13 +3,15 @@ package setting
 import (
 	"regexp"
 	"strings"
+
+	"counterpour/flavor/measure/draft/speech"
 )
 
 // What a text tells of another amount than the one that is poured, or of how the pours are counted
 // out, is set aside, and how something goes in is told as other drafts tell it.
 
 // amount is how bars write one, with its unit or without.
-const amount = `(?:\d+(?:[.,/:-]\d+)*(?:[ \t]?[½¼¾⅓⅔])?|\.\d+|[½¼¾⅓⅔])(?:[ \t]?(?:ml|oz|cl|dash(?:es)?|bsp|tsp))?`
+const amount = speech.Amount
 
 // ends is where an entry ends: at a sign, or with its line.
 const ends = `(?:[ \t]*(?:[,;)\]\n/|]|[.!](?:[ \t\n]|$)|[ \t][-–—][ \t]|$))`
@@ -28,19 +30,11 @@ var present = regexp.MustCompile(`(?i)[ \t]+(?:now|these days|from now on|as of 
 // firstVersion is an amount of a version before the one that counts: "lemon v1 was 20, v2 is 25".
 var firstVersion = regexp.MustCompile(`(?i)\bv\d+[ \t]*(?:was|had|at|:|=)?[ \t]*` + amount + `[ \t]*[,;/>-]+[ \t]*v\d+[ \t]*(?:is|has|now|at|:|=)?[ \t]*`)
 
-// doubted is a pour that is asked about and denied, before the one that counts: "3 cl kirsch? no, ".
-var doubted = regexp.MustCompile(`(?i)(?:^|[,.;:\n(])[ \t]*(` + amount + `[ \t]*[^,.;:\n?]*\?[ \t]*(?:no|nope|nah|naah)[,.:;][ \t]*)` + amount)
-
-// takenBack is a pour before "no:" or "no,", which the one behind it takes the place of.
-var takenBack = regexp.MustCompile(`(?i)(?:^|[,;:\n(])[ \t]*(` + amount + `[ \t]*[^,.;:\n]*[ \t]*(?:\.\.+|…|[-–—,])[ \t]*(?:no|nope|nah|correction)[ \t]*[:.,][ \t]*)` + amount)
-
 // changes sets aside what tells of other amounts than those that are poured.
 func (s *Set) changes() {
-	for _, r := range []*regexp.Regexp{doubted, takenBack} {
-		for _, at := range r.FindAllStringSubmatchIndex(s.Text, -1) {
-			s.Denied = append(s.Denied, strings.TrimRight(s.Text[at[2]:at[3]], " \t,.:;"))
-			s.clear(at[2], at[3])
-		}
+	for _, at := range speech.Retracted(s.Text) {
+		s.Denied = append(s.Denied, strings.TrimRight(s.Text[at.Start:at.End], " \t,.:;"))
+		s.clear(at.Start, at.End)
 	}
 	for _, at := range firstVersion.FindAllStringIndex(s.Text, -1) {
 		s.blank(at[0], at[1])

@@ -3,5 +3,5 @@
 //
 // What it returns is as long as the text, byte for byte: a sign becomes the end of a line, and what
 // pours nothing becomes blanks. It proposes, the likeliest first; package reading reads each as any
-// other draft and keeps what leaves nothing open.
+// other draft and keeps the first that leaves nothing open and that holds for what is read.
 package setting

@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/label"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -32,7 +33,7 @@ type column struct {
 	head  string      // as written
 	unit  flavor.Unit // of the amounts in it; empty where none is said
 	size  int         // of the drink, where a column is for one of several: 1 is the usual one
-	label entry.Label // of what is said
+	label label.Kind  // of what is said
 }
 
 // roles are the words of heads.
@@ -93,7 +94,7 @@ func columnOf(cell string) column {
 	if len(words) == 0 || len(words) > mostWords || poured(cell) {
 		return c
 	}
-	if l := saidBy(strings.Join(words, " ")); l != entry.NoLabel {
+	if l := saidBy(strings.Join(words, " ")); l != label.None {
 		c.role, c.label = said, l
 		return c
 	}
@@ -188,10 +189,10 @@ func poured(cell string) bool {
 const mostWords = 4
 
 // saidBy is the label of what a column says of making and serving.
-func saidBy(words string) entry.Label {
-	switch l := entry.Labels[words]; l {
-	case entry.LabelServing, entry.LabelGlass, entry.LabelGarnish, entry.LabelRim:
+func saidBy(words string) label.Kind {
+	switch l := label.Words[words]; l {
+	case label.Serving, label.Glass, label.Garnish, label.Rim:
 		return l
 	}
-	return entry.NoLabel
+	return label.None
 }

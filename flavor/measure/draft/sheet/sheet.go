@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/label"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -27,7 +28,7 @@ type pair struct{ name, amount, also, unit int }
 // Cell is a stretch of a row.
 type Cell struct {
 	At    entry.Span
-	Label entry.Label // of what a cell says of making and serving
+	Label label.Kind // of what a cell says of making and serving
 }
 
 // Pour is a pour of a row: its name, and its amount, which is empty where none is written.
@@ -90,8 +91,8 @@ func Head(text string, line entry.Span) (*Table, bool) {
 // namesDrink reports whether a line gives the name of a drink by its label, whatever signs are in
 // it: "name: No. 2, x 10".
 func namesDrink(line string) bool {
-	label, _, ok := strings.Cut(line, ":")
-	return ok && strings.EqualFold(strings.TrimSpace(label), "name")
+	head, _, ok := strings.Cut(line, ":")
+	return ok && strings.EqualFold(strings.TrimSpace(head), "name")
 }
 
 // list takes a table whose rows are drinks and that holds all their pours in one column, "Name;

@@ -9,7 +9,10 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/label"
+	"counterpour/flavor/measure/draft/laid"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -193,8 +196,8 @@ const leastRunTogether = 4
 
 // saysSomething reports whether a word is known that is no name of an ingredient.
 func saysSomething(key string) bool {
-	return serving.Known(key) || serving.StepVerbs[key] || serving.Fillers[key] || isMeasure(key) || entry.Joins[key] || entry.LeavesOut(key) ||
-		token.NumberWords[key] > 0 || token.FractionWords[key] > 0 || entry.PourVerbs[key] != "" || entry.LaidNoun(key) || entry.Labels[key] != entry.NoLabel
+	return serving.Known(key) || serving.StepVerbs[key] || serving.Fillers[key] || isMeasure(key) || token.Joins[key] || entry.LeavesOut(key) ||
+		token.NumberWords[key] > 0 || token.FractionWords[key] > 0 || pouring.Verbs[key] != "" || laid.Noun(key) || label.Words[key] != label.None
 }
 
 // place is where a name of shorthand stands: by the jigger.

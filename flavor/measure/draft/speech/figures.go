@@ -251,7 +251,7 @@ func decimals(at func(int) string, n int) (value float64, end int) {
 // counts reports whether a whole number in words counts what follows it, and is no word
 // of a sentence: "six mint leaves", but not "this one is" nor "for two".
 func counts(toks []token.Token, i, takes int) bool {
-	if i > 0 && (entry.Joins[toks[i-1].Text] && toks[i-1].Text != "and" && toks[i-1].Text != "with" || chatter.Has(toks[i-1].Text) && toks[i].Text == "one") {
+	if i > 0 && (token.Joins[toks[i-1].Text] && toks[i-1].Text != "and" && toks[i-1].Text != "with" || chatter.Has(toks[i-1].Text) && toks[i].Text == "one") {
 		return false
 	}
 	next := i + takes

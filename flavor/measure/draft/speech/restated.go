@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/vocabulary"
@@ -166,7 +167,7 @@ func resetLine(toks, about []token.Token) ([]token.Token, bool) {
 			r = reset{name: about, amount: toks[at : at+n], end: end}
 		}
 	}
-	if n := wordsAt(toks); !ok && n > 1 && n <= mostReset && toks[n-1].Text == "to" && !serving.StepVerbs[toks[0].Text] && entry.PourVerbs[toks[0].Text] == "" { // "lemon to 25"
+	if n := wordsAt(toks); !ok && n > 1 && n <= mostReset && toks[n-1].Text == "to" && !serving.StepVerbs[toks[0].Text] && pouring.Verbs[toks[0].Text] == "" { // "lemon to 25"
 		many := amountAlone(toks[n:])
 		if ok = many > 0 && n+many == len(toks); ok {
 			r = reset{name: toks[:n-1], amount: toks[n : n+many], end: len(toks)}

@@ -87,7 +87,7 @@ func hundredsAt(toks []token.Token, i int) (value float64, n int) {
 	switch {
 	case hundreds == 0:
 		return 0, 0
-	case ten > 0 && word(i) != "a" && (word(i-1) == "say" || entry.LooseWords[word(i-1)]):
+	case ten > 0 && word(i) != "a" && (word(i-1) == "say" || token.LooseWords[word(i-1)]):
 		return 100*hundreds + ten, 2
 	case word(i+1) != "hundred":
 		return 0, 0

@@ -3,6 +3,7 @@ package title
 import (
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/joining"
+	"counterpour/flavor/measure/draft/label"
 	"counterpour/flavor/measure/draft/serving"
 )
 
@@ -132,5 +133,5 @@ func (l *line) heads() bool {
 func (l *line) orders() bool {
 	first := &l.in[0]
 	return first.Pour.Shape == entry.ShapeServing && l.in[1].Sep == ":" && len(first.Toks) == 1 &&
-		entry.Labels[first.Toks[0].Text] == entry.NoLabel && serving.StartsMethod(first.Toks)
+		label.Words[first.Toks[0].Text] == label.None && serving.StartsMethod(first.Toks)
 }

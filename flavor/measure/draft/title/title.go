@@ -27,7 +27,7 @@ func WithRemark(toks []token.Token) bool {
 			continue
 		}
 		before := &toks[i-1]
-		if before.Kind != token.Word || entry.LooseWords[before.Text] || entry.BiasWords[before.Text] || entry.IsUnit(before) || entry.UnitWordsAt(toks[i+1:]) {
+		if before.Kind != token.Word || token.LooseWords[before.Text] || token.BiasWords[before.Text] || entry.IsUnit(before) || entry.UnitWordsAt(toks[i+1:]) {
 			return false
 		}
 		counts = true

@@ -9,6 +9,7 @@ import (
 
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/label"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
@@ -162,8 +163,8 @@ func (s *search) above(first int) []part {
 // parts parts a line at its signs.
 func (s *search) parts(line, from, to int, leads bool) []part {
 	toks := token.Lex(nil, s.text, from, to)
-	label, rest := parting.Header(s.text, toks)
-	labelled := label == entry.LabelName && len(rest) > 0 && len(rest) < len(toks)
+	says, rest := parting.Header(s.text, toks)
+	labelled := says == label.Name && len(rest) > 0 && len(rest) < len(toks)
 	var out []part
 	start, at, before, depth := 0, from, "", 0
 	if labelled {
@@ -176,7 +177,7 @@ func (s *search) parts(line, from, to int, leads bool) []part {
 			p.toks, p.multiple = p.toks[:n-2], p.toks[n-1].End
 		}
 		said := serving.Read(p.toks)
-		p.serves = label != entry.NoLabel && label != entry.LabelName || said.States() && len(said.Unknown) == 0 && said.Conflict == nil
+		p.serves = says != label.None && says != label.Name || said.States() && len(said.Unknown) == 0 && said.Conflict == nil
 		if len(p.toks) > 0 {
 			out = append(out, p)
 			at = upTo

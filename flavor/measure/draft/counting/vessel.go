@@ -1,4 +1,4 @@
-package reading
+package counting
 
 import (
 	"strings"
@@ -38,10 +38,10 @@ func vesselML(p *flavor.Profile, word string) float64 {
 
 // wholeVessel takes a bottle or a can, and a lone number of what is sold by the bottle, as so
 // many millilitres, and says so. It is false for anything else.
-func (r *resolver) wholeVessel(t *task) bool {
-	p, word := t.base.Profile, t.line.Measure
+func (r *reader) wholeVessel(t *Task) bool {
+	p, word := t.Base.Profile, t.Line.Measure
 	named := vessels[word]
-	if !named && (p == nil || !t.whole() || t.amount > mostVessels || !t.lone() || !r.metric(t) && !soldWhole(p)) {
+	if !named && (p == nil || !t.Whole() || t.Amount > mostVessels || !t.lone() || !r.metric(t) && !soldWhole(p)) {
 		return false
 	}
 	ml := 0.0
@@ -50,23 +50,23 @@ func (r *resolver) wholeVessel(t *task) bool {
 	}
 	if ml == 0 {
 		if named {
-			t.fault = measure.Invalid("unit", word, "%q is no unit of the bar; write the amount in oz, ml or cl", word)
-			t.fault.Suggest = []string{string(flavor.Ounce), string(flavor.Millilitre), string(flavor.Centilitre)}
+			t.Fault = measure.Invalid("unit", word, "%q is no unit of the bar; write the amount in oz, ml or cl", word)
+			t.Fault.Suggest = []string{string(flavor.Ounce), string(flavor.Millilitre), string(flavor.Centilitre)}
 		}
 		return named
 	}
 	if !named {
 		word = "bottle"
 	}
-	t.amount *= ml
-	t.setUnit(flavor.Millilitre, "“"+t.line.Asked+"” is taken as "+measure.FormatAmount(t.amount, flavor.Millilitre)+", what the "+strings.TrimSuffix(word, "s")+" holds; write how much of it goes in")
+	t.Amount *= ml
+	t.SetUnit(flavor.Millilitre, "“"+t.Line.Asked+"” is taken as "+measure.FormatAmount(t.Amount, flavor.Millilitre)+", what the "+strings.TrimSuffix(word, "s")+" holds; write how much of it goes in")
 	return true
 }
 
 // lone reports whether a number stands before a name with nothing between them.
-func (t *task) lone() bool {
-	l := t.line
-	return t.bare() && l.Measure == "" && l.Figures && !l.Point && l.AmountAt.Start < l.NameAt.Start && !l.After
+func (t *Task) lone() bool {
+	l := t.Line
+	return t.Bare() && l.Measure == "" && l.Figures && !l.Point && l.AmountAt.Start < l.NameAt.Start && !l.After
 }
 
 // soldWhole reports whether so little of an ingredient as an ounce is hardly ever poured:
@@ -74,3 +74,6 @@ func (t *task) lone() bool {
 func soldWhole(p *flavor.Profile) bool {
 	return p.Class == flavor.ClassBeer || p.Class == flavor.ClassSoda && (strings.Contains(p.Name, "tonic") || strings.Contains(p.Name, "ginger beer"))
 }
+
+// EspressoML is a shot of espresso; common practice.
+const EspressoML = 30.0
