@@ -105,7 +105,7 @@ func reader(path string) func(string) ([]sentence, error) {
 		return ofCode
 	case strings.HasSuffix(base, ".html"):
 		return ofPage
-	case strings.HasSuffix(base, ".txt") && strings.Contains(path, "templates/"):
+	case strings.HasSuffix(base, ".txt") && strings.Contains(path, "say/"):
 		return ofSentences
 	case strings.HasSuffix(base, ".toml"):
 		return ofData

@@ -7,13 +7,14 @@
 //	draw      the drawings
 //	form      reading what a form sends
 //	frame     layout, templates, static files, and the page that tells a fault
-//	words     how numbers, lists and sentences are written
+//	say       every sentence that they show
+//	words     how numbers and lists are written
 //	access    who may do what
 //	behind    what the pages ask of the house
 //
 // Pages do not import one another: what two of them need goes to part, or to
 // whatever below it fits. A new page is a folder with a function Mount, a file in
-// templates, its sentences in templates/english and a line in [NewWithLogin].
+// templates, its sentences in say/english and a line in [NewWithLogin].
 //
 // A page works without scripts: everything on it is a form that posts and a
 // full page that comes back. With scripts the same form posts itself as it is

@@ -114,13 +114,14 @@ var allowedInFlavor = map[string][]string{
 // allowedInWebui does the same within webui. What is not listed is a page; pages do
 // not import one another. The package webui itself may import all of them.
 var allowedInWebui = map[string][]string{
-	"access":    {},
-	"words":     {},
-	"draw":      {"words"},
-	"form":      {"words"},
-	"frame":     {"access", "form", "words"},
+	"say":       {},
+	"access":    {"say"},
+	"words":     {"say"},
+	"draw":      {"say", "words"},
+	"form":      {"say", "words"},
+	"frame":     {"access", "form", "say", "words"},
 	"behind":    {"draw"},
-	"part":      {"behind", "draw", "form", "frame", "words"},
+	"part":      {"behind", "draw", "form", "frame", "say", "words"},
 	"webuitest": {"webui", "access", "behind", "draw", "form", "frame", "part", "words"},
 }
 
@@ -150,7 +151,7 @@ var allowedInCounterpour = map[string][]string{
 }
 
 // pageParts is what a page is made with.
-var pageParts = []string{"access", "behind", "draw", "form", "frame", "part", "words"}
+var pageParts = []string{"access", "behind", "draw", "form", "frame", "part", "say", "words"}
 
 const (
 	root   = "../.."

@@ -13,7 +13,7 @@ import (
 // a page, what it says, Go code, a record's name, aliases and making, a caution and
 // what it says of a drink without alcohol, and the name of a material.
 func TestEveryPlaceOfSentencesIsListed(t *testing.T) {
-	paths := []string{"webui/templates/stock.html", "webui/templates/english/tonight.txt", "flavor/measure/draft/reader.go", "data/catalogue/cautions.toml", "data/catalogue/bitters.toml", "data/catalogue/saline.toml"}
+	paths := []string{"webui/templates/stock.html", "webui/say/english/pages/tonight.txt", "flavor/measure/draft/reader.go", "data/catalogue/cautions.toml", "data/catalogue/bitters.toml", "data/catalogue/saline.toml"}
 	run := exec.Command("go", append([]string{"run", ".ci/sentences.go"}, paths...)...)
 	run.Dir = "../.."
 	out, err := run.CombinedOutput()

@@ -3,7 +3,6 @@ package board
 import (
 	"cmp"
 	"context"
-	"fmt"
 	"net/http"
 	"slices"
 	"strconv"
@@ -14,6 +13,7 @@ import (
 	"counterpour/flavor/mix"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -83,7 +83,7 @@ func (p *pages) flight(w http.ResponseWriter, r *http.Request) error {
 	if len(asked) > 0 {
 		chosen := slices.DeleteFunc(can, func(g flightGlass) bool { return !slices.Contains(asked, g.Slug) })
 		if gone := len(asked) - len(chosen); gone > 0 {
-			v.Dropped = words.Count(gone, "of the ticked drinks cannot be poured now, or not for this guest.", "of the ticked drinks cannot be poured now, or not for this guest.")
+			v.Dropped = say.It("board.ticked-that-cannot-be-poured", "Gone", gone)
 		}
 		if err := p.layOut(v, chosen); err != nil {
 			return err
@@ -139,8 +139,8 @@ func pouredNow(d *tonightDrink, s *behind.Shift) *flavor.Spec {
 func (p *pages) layOut(v *flightView, chosen []flightGlass) error {
 	r := tasting.SeveralRequest{}
 	var err error
-	if r.EachML, err = form.Number(v.Each, "in mL"); err != nil {
-		v.trouble("Each glass: " + err.Error())
+	if r.EachML, err = form.Number(v.Each, say.It("board.as-a-volume")); err != nil {
+		v.trouble(say.It("board.each-glass", "Trouble", err))
 		r.EachML = tasting.UsualShareML // what else is wrong is said too
 	}
 	if r.Guests, err = strconv.Atoi(v.Guests); err != nil {
@@ -172,7 +172,7 @@ func (p *pages) layOut(v *flightView, chosen []flightGlass) error {
 func (p *pages) laidOut(v *flightView, chosen []flightGlass, r *tasting.SeveralRequest, plan *tasting.Several) {
 	for _, s := range plan.Shares {
 		g := chosen[s.At]
-		g.Make, g.Holds = toMake(s), words.Figure(g.drink.ABV, 1)+"\u00a0% vol"
+		g.Make, g.Holds = toMake(s), say.It("board.strength", "Strength", words.Figure(g.drink.ABV, 1))
 		v.Glasses = append(v.Glasses, g)
 		for _, c := range p.bar.Cautions(g.spec) {
 			if !slices.Contains(v.Care, c) {
@@ -180,10 +180,10 @@ func (p *pages) laidOut(v *flightView, chosen []flightGlass, r *tasting.SeveralR
 			}
 		}
 	}
-	v.For = fmt.Sprintf("%s, %s\u00a0mL of each drink", words.Count(r.Guests, "guest", "guests"), words.Plain(r.EachML))
+	v.For = say.It("board.flight-for", "Guests", r.Guests, "Each", words.Plain(r.EachML))
 	said := p.house.Settings()
 	standard := said.Standard(plan.EthanolG)
-	v.Drunk = said.Figures(words.Figure(standard.Count, 1)) + " standard drinks (" + standard.Country + ")"
+	v.Drunk = say.It("board.drunk", "Number", said.Figures(words.Figure(standard.Count, 1)), "Country", standard.Country)
 }
 
 // trouble notes what is wrong with what was asked.
@@ -191,9 +191,9 @@ func (v *flightView) trouble(what string) { v.Troubles = append(v.Troubles, word
 
 // toMake says how many whole drinks are made, and what is left of them.
 func toMake(s tasting.Share) string {
-	out := fmt.Sprintf("Make %d, in all %s\u00a0mL", s.Make, words.Figure(s.MadeML, 0))
+	left := ""
 	if s.LeftML >= 0.5 {
-		out += fmt.Sprintf("; about %s\u00a0mL is left", words.Figure(s.LeftML, 0))
+		left = words.Figure(s.LeftML, 0)
 	}
-	return out + "."
+	return say.It("board.make", "Make", s.Make, "Made", words.Figure(s.MadeML, 0), "Left", left)
 }

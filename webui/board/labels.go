@@ -5,14 +5,13 @@ import (
 	"net/http"
 	"net/url"
 	"slices"
-	"strings"
 
 	"counterpour/api/service/evening"
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
-	"counterpour/webui/words"
+	"counterpour/webui/say"
 )
 
 // labelsView is the bottles whose labels decide what of the menu a guest may have.
@@ -56,7 +55,7 @@ func labelsFor(now *evening.Answer, who *form.Guest) labelsView {
 	}
 	v := labelsView{Waiting: waiting}
 	for _, row := range rows {
-		row.Drinks = words.Count(row.drinks, "drink", "drinks")
+		row.Drinks = say.It("board.drinks", "Drinks", row.drinks)
 		v.Bottles = append(v.Bottles, *row)
 	}
 	slices.SortFunc(v.Bottles, func(a, b labelView) int { return cmp.Or(b.drinks-a.drinks, cmp.Compare(a.Name, b.Name)) })
@@ -67,17 +66,10 @@ func labelsFor(now *evening.Answer, who *form.Guest) labelsView {
 // labelsSaid says how many drinks cannot be poured until labels are read, and how many can,
 // without a pour that a label may allow; empty if none.
 func labelsSaid(waiting, sparing, bottles int) string {
-	var parts []string
-	if waiting > 0 {
-		parts = append(parts, words.Count(waiting, "drink waits", "drinks wait")+" for a label")
-	}
-	if sparing > 0 {
-		parts = append(parts, words.Count(sparing, "drink leaves", "drinks leave")+" out a pour that a label may allow")
-	}
-	if len(parts) == 0 {
+	if waiting == 0 && sparing == 0 {
 		return ""
 	}
-	return strings.Join(parts, ", ") + ": " + words.Count(bottles, "bottle", "bottles") + " to read"
+	return say.It("board.labels-to-read", "Waiting", waiting, "Sparing", sparing, "Bottles", bottles)
 }
 
 // labelAddress is the address at which the label of an ingredient is stated, and from

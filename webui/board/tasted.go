@@ -17,6 +17,7 @@ import (
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 )
 
 // servedOf says a cover as it is served, for the buttons that tell how it was
@@ -67,15 +68,15 @@ func (p *pages) forget(r *http.Request, mark string) error {
 func (p *pages) note(r *http.Request, v *boardView) error {
 	switch f := r.PostForm; {
 	case f.Has("kept"):
-		v.Noted = "Noted: the guest kept it."
+		v.Noted = say.It("board.noted-kept")
 	case f.Has("returned"):
-		v.Noted = "Noted: it was sent back."
+		v.Noted = say.It("board.noted-returned")
 	case f.Has(forgetField):
-		v.Noted = "Undone: the note is deleted."
+		v.Noted = say.It("board.note-undone")
 	default:
 		return nil
 	}
-	v.Said = v.Noted + " " + v.Said
+	v.Said = say.It("board.noted-and", "Noted", v.Noted, "Said", v.Said)
 	if r.PostForm.Has(forgetField) {
 		return nil
 	}

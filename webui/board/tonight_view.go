@@ -2,7 +2,6 @@ package board
 
 import (
 	"cmp"
-	"fmt"
 	"net/url"
 	"slices"
 	"time"
@@ -15,6 +14,7 @@ import (
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -213,16 +213,16 @@ func (v *tonightView) add(d *tonightDrink, sought bool) {
 	v.Menu++
 	switch d.state {
 	case evening.Ready:
-		d.State, d.Word = "ready", "Ready"
+		d.State, d.Word = "ready", say.It("board.ready")
 		v.count[showReady]++
 	case evening.Covered:
-		d.State, d.Word = "covered", "With a cover"
+		d.State, d.Word = "covered", say.It("board.with-a-cover")
 		v.count[showCovered]++
 	case evening.Missing:
-		d.State, d.Word = "missing", "Missing "+d.Missing
+		d.State, d.Word = "missing", say.It("board.missing-this", "What", d.Missing)
 		v.count[showMissing]++
 	case evening.NotFor:
-		d.State, d.Word = "not-for", "Not for this guest"
+		d.State, d.Word = "not-for", say.It("board.not-for-this-guest")
 		if sought {
 			v.bar(d)
 		}
@@ -260,11 +260,11 @@ func (v *tonightView) finish(x *wish) {
 		show show
 		name string
 		n    int
-	}{{showAll, "All", v.count[showAll]}, {showReady, "Ready", v.count[showReady]}, {showCovered, "With a cover", v.count[showCovered]},
-		{showMissing, "Missing", v.count[showMissing]}, {showAway, "One bottle away", v.count[showAway]}} {
+	}{{showAll, say.It("board.all"), v.count[showAll]}, {showReady, say.It("board.ready"), v.count[showReady]}, {showCovered, say.It("board.with-a-cover"), v.count[showCovered]},
+		{showMissing, say.It("board.missing"), v.count[showMissing]}, {showAway, say.It("board.one-bottle-away"), v.count[showAway]}} {
 		v.Choices = append(v.Choices, choiceView{Name: c.name, Address: x.address(c.show), Count: c.n, Chosen: c.show == x.show})
 	}
-	v.Said = fmt.Sprintf("%d ready, %d with a cover, %d missing something.", v.count[showReady], v.count[showCovered], v.count[showMissing])
+	v.Said = say.It("board.tonight-in-all", "Ready", v.count[showReady], "Covered", v.count[showCovered], "Missing", v.count[showMissing])
 	v.Drinks = slices.DeleteFunc(v.Drinks, func(d tonightDrink) bool {
 		switch x.show {
 		case showAll:
@@ -285,9 +285,5 @@ func (v *tonightView) found() string {
 	if v.Text == "" {
 		return ""
 	}
-	said := fmt.Sprintf("%d of %s with “%s”", len(v.Drinks)+v.Barred, words.Count(v.Menu, "drink", "drinks"), v.Text)
-	if v.Barred > 0 {
-		said += fmt.Sprintf(", %d of them not for this guest", v.Barred)
-	}
-	return said + "."
+	return say.It("board.found", "Found", len(v.Drinks)+v.Barred, "Menu", v.Menu, "Text", v.Text, "Barred", v.Barred)
 }

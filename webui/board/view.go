@@ -1,9 +1,7 @@
 package board
 
 import (
-	"fmt"
 	"slices"
-	"strings"
 	"time"
 
 	"counterpour/api/service/evening"
@@ -14,6 +12,7 @@ import (
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -147,10 +146,10 @@ func (v *boardView) shelveInstead(s *behind.Shift, now *evening.Answer) {
 			}
 		}
 	}
-	shelf := shelfView{ID: "shelf-instead", Title: "Poured instead tonight", Short: "Instead"}
+	shelf := shelfView{ID: "shelf-instead", Title: say.It("board.poured-instead-tonight"), Short: say.It("board.instead")}
 	for _, b := range s.Stock {
 		if instead[b] > 0 && need[b] == 0 && !s.IsOut(b) {
-			shelf.Bottles = append(shelf.Bottles, bottleView{ID: b.ID, Name: b.Name, One: oneOf(s, b.ID), Drinks: "poured instead in " + words.Count(instead[b], "drink", "drinks")})
+			shelf.Bottles = append(shelf.Bottles, bottleView{ID: b.ID, Name: b.Name, One: oneOf(s, b.ID), Drinks: say.It("board.poured-instead-in", "Drinks", instead[b])})
 		}
 	}
 	if len(shelf.Bottles) > 0 {
@@ -159,9 +158,9 @@ func (v *boardView) shelveInstead(s *behind.Shift, now *evening.Answer) {
 }
 
 func bottleOf(s *behind.Shift, b *flavor.Profile, drinks int) bottleView {
-	v := bottleView{ID: b.ID, Name: b.Name, One: oneOf(s, b.ID), Drinks: "in no drink of the menu"}
+	v := bottleView{ID: b.ID, Name: b.Name, One: oneOf(s, b.ID), Drinks: say.It("board.in-no-drink")}
 	if drinks > 0 {
-		v.Drinks = "in " + words.Count(drinks, "drink", "drinks")
+		v.Drinks = say.It("board.in-drinks", "Drinks", drinks)
 	}
 	return v
 }
@@ -232,24 +231,15 @@ func (v *boardView) advise(r *outs.Result, who guest.Guest) {
 	for _, f := range r.Fetch {
 		// A bottle that the guest must not have brings this guest nothing.
 		if f.Drinks > 0 && who.Accepts(f.Profile) {
-			v.Fetch = append(v.Fetch, fetchView{f.Profile.Name, fetchWords(&f)})
+			v.Fetch = append(v.Fetch, fetchView{f.Profile.Name, say.It("board.fetch-makes-complete", "Drinks", f.Drinks, "Lost", f.Lost)})
 		}
 	}
 	for _, o := range r.Opened {
-		v.Keep = append(v.Keep, keepView{o.Profile.Name, "for " + words.Count(o.Drinks, "drink", "drinks")})
+		v.Keep = append(v.Keep, keepView{o.Profile.Name, say.It("board.for-drinks", "Drinks", o.Drinks)})
 	}
 	if r.Spared > 0 {
-		v.Saves = fmt.Sprintf("Chosen for the whole menu, the covers need %s fewer; all the drinks together then taste %s noticeable steps further away.",
-			words.Count(r.Spared, "substitute", "substitutes"), words.Figure(r.Given, 1))
+		v.Saves = say.It("board.whole-menu-saves", "Spared", r.Spared, "Steps", words.Figure(r.Given, 1))
 	}
-}
-
-func fetchWords(f *outs.Fetch) string {
-	back := "makes " + words.Count(f.Drinks, "drink", "drinks") + " complete again"
-	if f.Lost > 0 {
-		back += ", " + words.Count(f.Lost, "of them", "of them") + " without a cover now"
-	}
-	return back
 }
 
 func touchedOf(said house.Settings, t *outs.Touched, avoid []flavor.Allergen) touchedView {
@@ -284,7 +274,7 @@ func (d *touchedView) keptFrom(now *evening.Drink, who *form.Guest) {
 
 // lacksOf says what of a drink has run out, and what the house does not keep.
 func lacksOf(t *outs.Touched, s *behind.Shift) string {
-	var out, never, parts []string
+	var out, never []string
 	for _, b := range t.Missing {
 		if s.IsOut(b) {
 			out = append(out, b.Name)
@@ -292,27 +282,17 @@ func lacksOf(t *outs.Touched, s *behind.Shift) string {
 			never = append(never, b.Name)
 		}
 	}
-	if len(out) > 0 {
-		parts = append(parts, "out of "+words.List(out))
-	}
-	if len(never) > 0 {
-		parts = append(parts, "not in the stock: "+words.List(never))
-	}
-	return strings.Join(parts, "; ")
+	return say.It("board.lacks", "Out", words.List(out), "Never", words.List(never))
 }
 
 // say puts the board in a line for who cannot see it change.
 func (v *boardView) say() {
 	switch {
 	case len(v.Out) == 0 && v.Touched == 0:
-		v.Said = "Nothing is out."
+		v.Said = say.It("board.nothing-is-out")
 	case v.Touched == 0:
-		v.Said = "No drink of the menu needs what is out."
+		v.Said = say.It("board.no-drink-needs-what-is-out")
 	default:
-		v.Said = words.Count(v.Touched, "drink is", "drinks are") + " touched; " + words.Count(v.Lost, "has", "have") + " no cover"
-		if v.Waiting > 0 {
-			v.Said += ", " + words.Count(v.Waiting, "waits", "wait") + " for a label"
-		}
-		v.Said += "."
+		v.Said = say.It("board.touched", "Touched", v.Touched, "Lost", v.Lost, "Waiting", v.Waiting)
 	}
 }

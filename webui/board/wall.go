@@ -9,6 +9,7 @@ import (
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -78,7 +79,7 @@ func (p *pages) wallOf(ctx context.Context, guest form.Guest) (*wallView, error)
 	}
 	now := time.Now()
 	v := &wallView{tonightView: all, When: words.Moment(now), Stamp: now.UTC().Format(time.RFC3339)}
-	for _, list := range []wallList{{ID: "covered", Title: "With a cover"}, {ID: "ready", Title: "Ready"}, {ID: "missing", Title: "Missing something"}} {
+	for _, list := range []wallList{{ID: "covered", Title: say.It("board.with-a-cover")}, {ID: "ready", Title: say.It("board.ready")}, {ID: "missing", Title: say.It("board.missing-something")}} {
 		for i := range v.Drinks {
 			if v.Drinks[i].State == list.ID {
 				list.Drinks = append(list.Drinks, v.Drinks[i])

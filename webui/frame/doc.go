@@ -7,9 +7,7 @@
 // [TroubleOf]); any other is logged and answered as an internal error. A request with the
 // header HX-Request gets only the part of the page that changed.
 //
-// The words of a template stand in a file of sentences of its own, in templates/english, and
-// are put in their places before it is parsed: a sentence may hold what a template
-// may, and is escaped as it stands there.
+// The words of a template are put in their places before it is parsed, see the package say.
 //
 // Templates follow three rules, which tests check: no style attributes, no event handler
 // attributes or inline scripts, nothing from another host. Static files are linked with

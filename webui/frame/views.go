@@ -12,6 +12,7 @@ import (
 	"counterpour/data/stamp"
 	"counterpour/flavor"
 	"counterpour/webui/form"
+	"counterpour/webui/say"
 )
 
 // views are the templates, one set per page: layout, shared parts, and the page's own
@@ -65,7 +66,11 @@ func (v *views) parse(fsys fs.FS, name, file string) (*htmltemplate.Template, er
 
 // add parses a file, with its sentences in their places, beside what a template holds.
 func add(t *htmltemplate.Template, files fs.FS, file string) error {
-	text, err := filled(files, file)
+	source, err := fs.ReadFile(files, file)
+	if err != nil {
+		return err
+	}
+	text, err := say.InTemplate(file, string(source))
 	if err == nil {
 		_, err = t.New(path.Base(file)).Parse(text)
 	}
