@@ -103,7 +103,7 @@ func (v *boardView) shelve(s *behind.Shift, since map[string]time.Time) {
 		v.Out = append(v.Out, bottleOf(s, b, need[b]))
 	}
 	v.Ones = onesOf(s)
-	for _, t := range part.ShelfTitles {
+	for _, t := range part.ShelfTitles() {
 		shelf := shelfView{ID: "shelf-" + string(t.Part), Title: t.Title, Short: t.Short}
 		for _, b := range s.Stock {
 			switch {

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -28,7 +29,9 @@ type Unstated struct {
 }
 
 // Line returns the allergens with their pours.
-func (u Unstated) Line() string { return u.What + " (" + words.List(u.From) + ")" }
+func (u Unstated) Line() string {
+	return say.It("part.with-its-pours", "What", u.What, "From", words.List(u.From))
+}
 
 // Allergen is one allergen and the pours that contain it.
 type Allergen struct {
@@ -38,29 +41,35 @@ type Allergen struct {
 }
 
 // Line returns the allergen with its pours.
-func (a Allergen) Line() string { return string(a.Allergen) + " (" + words.List(a.From) + ")" }
+func (a Allergen) Line() string {
+	return say.It("part.with-its-pours", "What", a.Allergen, "From", words.List(a.From))
+}
 
 // InLine returns all allergens in a line, without their pours.
 func (v Allergens) InLine() string {
 	var parts []string
-	say := func(word string, list []Allergen) {
-		var names []string
-		for _, a := range list {
-			names = append(names, string(a.Allergen))
-		}
-		if len(names) > 0 {
-			parts = append(parts, word+" "+words.List(names))
-		}
+	if len(v.Contains) > 0 {
+		parts = append(parts, say.It("part.contains", "What", namesOf(v.Contains)))
 	}
-	say("contains", v.Contains)
-	say("may contain", v.May)
+	if len(v.May) > 0 {
+		parts = append(parts, say.It("part.may-contain", "What", namesOf(v.May)))
+	}
 	for _, u := range v.Unstated {
-		parts = append(parts, "not stated: "+u.Line())
+		parts = append(parts, say.It("part.not-stated", "What", u.Line()))
 	}
 	if len(parts) == 0 {
-		return "No allergen is recorded; read the labels."
+		return say.It("part.no-allergen-recorded")
 	}
 	return words.Sentence(strings.Join(parts, "; "))
+}
+
+// namesOf lists allergens.
+func namesOf(list []Allergen) string {
+	var names []string
+	for _, a := range list {
+		names = append(names, string(a.Allergen))
+	}
+	return words.List(names)
 }
 
 // None reports whether no allergen is recorded or unstated.
@@ -135,18 +144,19 @@ func openWords(p *flavor.Profile) string {
 // nobody has stated of a pour clashes.
 func (v *Allergens) Clashes() []string {
 	var out []string
-	add := func(word string, list []Allergen) {
-		for _, a := range list {
-			if a.Avoided {
-				out = append(out, word+" "+a.Line())
-			}
+	for _, a := range v.Contains {
+		if a.Avoided {
+			out = append(out, say.It("part.contains", "What", a.Line()))
 		}
 	}
-	add("contains", v.Contains)
-	add("may contain", v.May)
+	for _, a := range v.May {
+		if a.Avoided {
+			out = append(out, say.It("part.may-contain", "What", a.Line()))
+		}
+	}
 	for _, u := range v.Unstated {
 		if u.Avoided {
-			out = append(out, "may carry "+flavor.JoinOr(u.avoided)+", which nobody has stated ("+words.List(u.From)+")")
+			out = append(out, say.It("part.may-carry", "What", flavor.JoinOr(u.avoided), "From", words.List(u.From)))
 		}
 	}
 	return out
@@ -163,13 +173,13 @@ func MarksLine(p *flavor.Profile) string {
 		}
 	}
 	if len(sure) > 0 {
-		parts = append(parts, "contains "+words.List(sure))
+		parts = append(parts, say.It("part.contains", "What", words.List(sure)))
 	}
 	if len(may) > 0 {
-		parts = append(parts, "may contain "+words.List(may))
+		parts = append(parts, say.It("part.may-contain", "What", words.List(may)))
 	}
 	if open := openWords(p); open != "" {
-		parts = append(parts, "not stated: "+open)
+		parts = append(parts, say.It("part.not-stated", "What", open))
 	}
 	return strings.Join(parts, "; ")
 }

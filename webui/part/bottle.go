@@ -1,12 +1,13 @@
 package part
 
 import (
-	"fmt"
+	"strconv"
 
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/webui/behind"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -44,7 +45,7 @@ func (f *NearFinder) Resolve(written string) (*flavor.Profile, flavor.Match, err
 		return nil, m, err
 	}
 	return nil, m, &flavor.Fault{Kind: flavor.ErrUnknown, Location: "ingredient", Value: written, Suggest: near,
-		Message: fmt.Sprintf("%q is not an ingredient known here; did you mean %s?", written, flavor.JoinOr(near))}
+		Message: say.It("part.not-known-here", "Written", strconv.Quote(written), "Near", flavor.JoinOr(near))}
 }
 
 // Profiles returns everything on the shelf.

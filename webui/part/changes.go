@@ -1,37 +1,37 @@
 package part
 
 import (
-	"strings"
-
 	"counterpour/api/service/specbook"
 	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/webui/say"
 )
 
 // SpecChanges lists the differences between two versions of a spec in words; empty if
 // they are equal.
 func SpecChanges(from, to *house.Spec, shelf *house.Shelf) []string {
 	var out []string
-	note := func(changed bool, words ...string) {
-		if changed {
-			out = append(out, strings.Join(words, ""))
-		}
+	if from.Name != to.Name {
+		out = append(out, say.It("part.name-changed", "From", from.Name, "To", to.Name))
 	}
-	note(from.Name != to.Name, "the name from ", from.Name, " to ", to.Name)
 	out = append(out, pourChanges(Written(from.Pours, shelf), Written(to.Pours, shelf))...)
-	note(from.Method != to.Method, "from ", string(from.Method), " to ", string(to.Method))
-	note(from.Service != to.Service, "served ", string(to.Service), " in place of ", string(from.Service))
+	if from.Method != to.Method {
+		out = append(out, say.It("part.method-changed", "From", from.Method, "To", to.Method))
+	}
+	if from.Service != to.Service {
+		out = append(out, say.It("part.service-changed", "From", from.Service, "To", to.Service))
+	}
 	switch {
 	case from.Note == to.Note:
 	case to.Note == "":
-		out = append(out, "the note taken out")
+		out = append(out, say.It("part.note-taken-out"))
 	case from.Note == "":
-		out = append(out, "a note added")
+		out = append(out, say.It("part.note-added"))
 	default:
-		out = append(out, "the note rewritten")
+		out = append(out, say.It("part.note-rewritten"))
 	}
 	if len(out) == 0 && !specbook.SameSpec(from, to) {
-		out = append(out, "something else in the spec")
+		out = append(out, say.It("part.something-else-changed"))
 	}
 	return out
 }
@@ -43,11 +43,11 @@ func pourChanges(was, is []flavor.Pour) []string {
 	for _, p := range Compare(was, is) {
 		switch {
 		case p.Was == nil:
-			out = append(out, p.After()+" "+p.Name()+" added")
+			out = append(out, say.It("part.pour-added", "Amount", p.After(), "Name", p.Name()))
 		case p.Is == nil:
-			out = append(out, p.Before()+" "+p.Name()+" taken out")
+			out = append(out, say.It("part.pour-taken-out", "Amount", p.Before(), "Name", p.Name()))
 		case p.Before() != p.After():
-			out = append(out, p.Name()+" from "+p.Before()+" to "+p.After())
+			out = append(out, say.It("part.pour-changed", "Name", p.Name(), "From", p.Before(), "To", p.After()))
 		}
 		if p.Was != nil && p.Is != nil {
 			moved = moved || p.At < last
@@ -55,7 +55,7 @@ func pourChanges(was, is []flavor.Pour) []string {
 		}
 	}
 	if moved {
-		out = append(out, "the order of the pours")
+		out = append(out, say.It("part.order-changed"))
 	}
 	return out
 }

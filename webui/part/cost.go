@@ -9,6 +9,7 @@ import (
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
 	"counterpour/webui/behind"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -32,7 +33,7 @@ func TariffOf(ctx context.Context, h behind.House) (*Tariff, error) {
 	case err != nil:
 		return nil, err
 	case len(t.PerML) == 0:
-		t.Fault = "No bottle has a price yet."
+		t.Fault = say.It("part.no-price-yet")
 	}
 	return t, nil
 }
@@ -51,7 +52,7 @@ func (c *Cost) Reason() string {
 	case c.Fault != "":
 		return c.Fault
 	case c.Missing != "":
-		return "No price for " + c.Missing + "."
+		return say.It("part.no-price-for", "Names", c.Missing)
 	}
 	return ""
 }
@@ -62,7 +63,7 @@ func (t *Tariff) CostOf(s *flavor.Spec) Cost { return t.Say(t.Drink(*s)) }
 // Fact returns the cost of a drink as a line, or nothing unless every pour has a price.
 func (t *Tariff) Fact(s *flavor.Spec) []string {
 	if c := t.CostOf(s); c.Reason() == "" {
-		return []string{"Costs " + c.Amount + " to pour."}
+		return []string{say.It("part.costs-to-pour", "Amount", c.Amount)}
 	}
 	return nil
 }
@@ -77,7 +78,7 @@ func (t *Tariff) Say(c prep.Cost) Cost {
 	case len(c.Unpriced) == 0:
 		v.Amount = t.Money(c.Amount)
 	case c.Amount > 0:
-		v.Amount = "at least " + t.Money(c.Amount)
+		v.Amount = say.It("part.at-least", "Amount", t.Money(c.Amount))
 	}
 	return v
 }
@@ -115,16 +116,16 @@ func (t *Tariff) Difference(original, cover *flavor.Spec) string {
 			return ""
 		}
 		missing := t.names(together(d.Original.Unpriced, d.Cover.Unpriced))
-		return "What it costs against the drink itself is not known: no price for " + words.List(missing) + "."
+		return say.It("part.cost-not-known", "Names", words.List(missing))
 	}
-	costs := "Costs " + t.Money(d.Cover.Amount) + " to pour, "
+	costs := t.Money(d.Cover.Amount)
 	switch more := words.Figure(d.More, 2); {
 	case strings.Trim(more, "−0.") == "":
-		return costs + "as the drink itself does."
+		return say.It("part.cost-the-same", "Amount", costs)
 	case d.More > 0:
-		return costs + t.Money(d.More) + " more than the drink itself."
+		return say.It("part.cost-more", "Amount", costs, "More", t.Money(d.More))
 	}
-	return costs + t.Money(-d.More) + " less than the drink itself."
+	return say.It("part.cost-less", "Amount", costs, "Less", t.Money(-d.More))
 }
 
 // together joins lists of ids without duplicates, in order.

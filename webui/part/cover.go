@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/weigh"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -14,10 +15,7 @@ import (
 func OtherLine(said house.Settings, from *flavor.Spec, c *cover.Cover, avoid []flavor.Allergen) string {
 	v := CoverOf(said, from, c, 0, avoid)
 	line := strings.Join(append([]string{strings.Join(v.Instead, " + ")}, v.Moves...), ", ")
-	if len(v.New) > 0 {
-		line = "New allergen: " + words.List(v.New) + ". " + line
-	}
-	return words.Bound(line) + " (" + v.Notice + ")"
+	return words.Bound(say.It("part.other-cover", "New", words.List(v.New), "Cover", line, "Notice", v.Notice))
 }
 
 // MostParts is the most substitutes of a cover.
@@ -47,14 +45,23 @@ type Cover struct {
 // Pour is one pour of the covered drink.
 type Pour struct {
 	ID, Amount, Name string
-	Mark             string // "instead" or "moved"; empty if unchanged
+	Mark             string // insteadMark or movedMark; empty if unchanged
 	Was              string // the amount before, where it is moved
 }
+
+// What a cover does to a pour, as style sheets know it.
+const (
+	insteadMark = "instead"
+	movedMark   = "moved"
+)
 
 // Note says what is not as it is written; empty if the pour is unchanged.
 func (p *Pour) Note() string {
 	if p.Was != "" {
-		return "was " + p.Was
+		return say.It("part.was", "Amount", p.Was)
+	}
+	if p.Mark == insteadMark {
+		return say.It("part.instead")
 	}
 	return p.Mark
 }
@@ -74,7 +81,7 @@ func substitutes(c *cover.Cover) []string {
 	for i := range c.Parts {
 		said := Amount(&c.Parts[i]) + " " + c.Parts[i].Profile.Name
 		if c.OnTop(&c.Parts[i]) {
-			said += " on top"
+			said = say.It("part.on-top", "Pour", said)
 		}
 		out = append(out, words.Bound(said))
 	}
@@ -86,11 +93,11 @@ func moves(c *cover.Cover) []string {
 	var out []string
 	for _, m := range c.Changes {
 		if m.To == 0 {
-			out = append(out, "no "+m.Profile.Name)
+			out = append(out, say.It("part.none-of", "Name", m.Profile.Name))
 			continue
 		}
 		to := flavor.Pour{Amount: m.To, Unit: m.Unit}
-		out = append(out, words.Bound(m.Profile.Name+" to "+Amount(&to)))
+		out = append(out, words.Bound(say.It("part.moved-to", "Name", m.Profile.Name, "Amount", Amount(&to))))
 	}
 	return out
 }
@@ -105,9 +112,9 @@ func coverPours(from *flavor.Spec, c *cover.Cover) []Pour {
 		v := Pour{ID: p.Is.Profile.ID, Amount: p.After(), Name: p.Name()}
 		switch {
 		case p.Was == nil:
-			v.Mark = "instead"
+			v.Mark = insteadMark
 		case p.Moved():
-			v.Mark, v.Was = "moved", p.Before()
+			v.Mark, v.Was = movedMark, p.Before()
 		}
 		out = append(out, v)
 	}
@@ -117,29 +124,32 @@ func coverPours(from *flavor.Spec, c *cover.Cover) []Pour {
 // tell describes what a guest would miss and what is new.
 func tell(c *cover.Cover) string {
 	var parts []string
-	for _, x := range []struct {
-		word     string
-		families []flavor.AromaFamily
-	}{{"less", c.Lost}, {"more", c.Gained}} {
-		var names []string
-		for _, f := range x.families {
-			names = append(names, f.String())
-		}
-		if len(names) > 0 {
-			parts = append(parts, x.word+" "+words.List(names))
-		}
+	if len(c.Lost) > 0 {
+		parts = append(parts, say.It("part.less", "Aromas", aromas(c.Lost)))
+	}
+	if len(c.Gained) > 0 {
+		parts = append(parts, say.It("part.more", "Aromas", aromas(c.Gained)))
 	}
 	if len(parts) == 0 {
-		return "The same aromas."
+		return say.It("part.same-aromas")
 	}
 	return words.Sentence(strings.Join(parts, "; "))
+}
+
+// aromas lists families of aromas.
+func aromas(list []flavor.AromaFamily) string {
+	var names []string
+	for _, f := range list {
+		names = append(names, f.String())
+	}
+	return words.List(names)
 }
 
 // change describes the change of strength and volume.
 func change(c *cover.Cover) string {
 	abv, volume := words.Signed(c.ABVChange, 1), words.Signed(c.VolumeChange, 0)
 	if abv == "0.0" && volume == "0" {
-		return "As strong and as long as before."
+		return say.It("part.as-strong-and-as-long")
 	}
-	return abv + "\u00a0% vol and " + volume + "\u00a0mL in the glass."
+	return say.It("part.strength-and-volume-change", "Strength", abv, "Volume", volume)
 }

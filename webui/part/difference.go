@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor/sense"
 	"counterpour/webui/behind"
 	"counterpour/webui/draw"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -40,7 +41,7 @@ func DifferenceOf(bar behind.Bar, id string, from, to *flavor.Spec) (*Difference
 		d.Colour = words.Sentence(c.Colour)
 	}
 	if shifts := shiftsOf(c); len(shifts) > 0 {
-		d.SVG = draw.ShiftsSVG(id, "What changes", shifts)
+		d.SVG = draw.ShiftsSVG(id, say.It("part.what-changes"), shifts)
 	}
 	return d, nil
 }
@@ -51,19 +52,19 @@ func shiftsOf(c *kitchen.Contrast) []draw.Shift {
 	for _, s := range c.Steps.Largest(leastShift) {
 		word := s.Direction(c.Steps[s])
 		if s == sense.Colour {
-			word = "another colour"
+			word = say.It("part.another-colour")
 		}
 		if word != "" && len(out) < mostSenses {
 			out = append(out, draw.Shift{Word: word, Steps: c.Steps[s]})
 		}
 	}
 	for _, n := range c.Notes[:min(len(c.Notes), mostAromas)] {
-		word := "more "
+		word := say.It("part.more", "Aromas", n.Note.ID)
 		if n.Steps < 0 {
-			word = "less "
+			word = say.It("part.less", "Aromas", n.Note.ID)
 		}
 		if math.Abs(n.Steps) >= leastShift {
-			out = append(out, draw.Shift{Word: word + n.Note.ID, Steps: n.Steps, Aroma: true})
+			out = append(out, draw.Shift{Word: word, Steps: n.Steps, Aroma: true})
 		}
 	}
 	return out

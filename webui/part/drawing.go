@@ -1,7 +1,6 @@
 package part
 
 import (
-	"fmt"
 	htmltemplate "html/template"
 
 	"counterpour/flavor"
@@ -10,6 +9,7 @@ import (
 	"counterpour/flavor/weigh"
 	"counterpour/webui/behind"
 	"counterpour/webui/draw"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -33,7 +33,7 @@ func DrawingOf(bar behind.Bar, id, title string, s *flavor.Spec, amounts ratio.E
 		return nil
 	}
 	if f, ok := bar.Family(family); ok {
-		title += ", " + f.Name
+		title = say.It("part.beside-this-family", "Title", title, "Family", f.Name)
 	}
 	var strips []draw.Strip
 	for i, a := range ratio.Axes() {
@@ -45,7 +45,7 @@ func DrawingOf(bar behind.Bar, id, title string, s *flavor.Spec, amounts ratio.E
 // ScoredDrawing draws a scored drink beside the family that it fits best.
 func ScoredDrawing(bar behind.Bar, s *flavor.Spec, r *balance.Result) *Drawing {
 	fits := r.Judgement.Fits
-	v := DrawingOf(bar, "strips", "The drink beside proven drinks of its family", s, r.Judgement.Equivalents, fits[0].ID)
+	v := DrawingOf(bar, "strips", say.It("part.beside-its-family"), s, r.Judgement.Equivalents, fits[0].ID)
 	if v != nil {
 		v.Also = alsoCounted(r.Judgement.Ratio, fits)
 	}
@@ -58,8 +58,8 @@ func alsoCounted(score float64, fits []weigh.Fit) string {
 	if len(fits) < 2 || (score >= weigh.BalancedFrom) == (fits[0].Score >= weigh.BalancedFrom) {
 		return ""
 	}
-	return fmt.Sprintf("In %s alone its amounts score %s. %s, %s likely, counts too: there they score %s.", fits[0].Name, words.Points(fits[0].Score),
-		fits[1].Name, words.Percent(fits[1].Probability), words.Points(fits[1].Score))
+	return say.It("part.also-counted", "Family", fits[0].Name, "Score", words.Points(fits[0].Score),
+		"Other", fits[1].Name, "Likely", words.Percent(fits[1].Probability), "There", words.Points(fits[1].Score))
 }
 
 // StripsView returns strips as a drawing and as a table.

@@ -5,6 +5,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/guest"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -12,7 +13,7 @@ import (
 // alcohol, and too high a strength. abv is that of the drink, in % vol.
 func Unfit(s *flavor.Spec, abv float64, g *guest.Guest) []string {
 	var out []string
-	say := func(what string, holds func(*flavor.Profile) bool) {
+	add := func(what string, holds func(*flavor.Profile) bool) {
 		var from []string
 		for _, b := range Bottles(s) {
 			if holds(b) {
@@ -20,24 +21,24 @@ func Unfit(s *flavor.Spec, abv float64, g *guest.Guest) []string {
 			}
 		}
 		if len(from) > 0 {
-			out = append(out, "holds "+what+" ("+words.List(from)+")")
+			out = append(out, say.It("part.holds", "What", what, "From", words.List(from)))
 		}
 	}
 	for _, animal := range g.NoAnimal {
 		what := animal
 		if animal == flavor.Finings {
-			what = "what may be cleared with finings from animals"
+			what = say.It("part.cleared-with-animals")
 		}
-		say(what, func(b *flavor.Profile) bool { return slices.Contains(b.Animal, animal) })
+		add(what, func(b *flavor.Profile) bool { return slices.Contains(b.Animal, animal) })
 	}
 	switch {
 	case g.NoTrace:
-		say("alcohol", func(b *flavor.Profile) bool { return b.ABV.Value > 0 })
-		say("what may have a trace of alcohol", func(b *flavor.Profile) bool { return b.ABV.Value == 0 && !b.StatesNoAlcohol() })
+		add(say.It("part.alcohol"), func(b *flavor.Profile) bool { return b.ABV.Value > 0 })
+		add(say.It("part.trace-of-alcohol"), func(b *flavor.Profile) bool { return b.ABV.Value == 0 && !b.StatesNoAlcohol() })
 	case g.NoAlcohol:
-		say("alcohol", func(b *flavor.Profile) bool { return b.ABV.Value > flavor.NoAlcoholABV })
+		add(say.It("part.alcohol"), func(b *flavor.Profile) bool { return b.ABV.Value > flavor.NoAlcoholABV })
 	case g.TooStrong(abv):
-		out = append(out, "comes to "+words.Figure(abv, 1)+"\u00a0% vol")
+		out = append(out, say.It("part.comes-to", "Strength", words.Figure(abv, 1)))
 	}
 	return out
 }

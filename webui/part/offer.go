@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor/riff"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -68,19 +69,12 @@ func LeftOutLine(removed []*flavor.Profile, c, chosen *cover.Cover, alone bool) 
 	if c = evening.Without(c, chosen); c == nil {
 		return ""
 	}
-	line := "Or pour it without "
-	if alone {
-		line = "Pour it without "
-	}
-	line += words.List(NamesOf(removed))
-	if c.Distance > cover.LastJND {
-		line += ", as another drink"
-	}
-	line += ". " + words.Notice(c.Notice)
+	score := words.Points(c.Score)
 	if c.Beside > 0 {
-		return line + "." // a score holds a soft drink against drinks with alcohol
+		score = "" // it holds a soft drink against drinks with alcohol
 	}
-	return line + "; it scores " + words.Points(c.Score) + "."
+	return say.It("part.left-out", "Alone", alone, "What", words.List(NamesOf(removed)), "Another", c.Distance > cover.LastJND,
+		"Notice", words.Notice(c.Notice), "Score", score)
 }
 
 // AlsoGone lists what had to go for the guest, beside what is missing.
@@ -94,7 +88,7 @@ func OutLine(s *flavor.Spec, out []string) string {
 	if len(gone) == 0 {
 		return ""
 	}
-	return words.Sentence("Out now: " + words.List(NamesOf(gone)))
+	return say.It("part.out-now", "Names", words.List(NamesOf(gone)))
 }
 
 // NamesOf lists the names of ingredients.
@@ -112,5 +106,5 @@ func Strength(bar behind.Bar, s *flavor.Spec) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	return words.Figure(r.Drink.ABV, 1) + "\u00a0% vol", nil
+	return say.It("part.strength", "Strength", words.Figure(r.Drink.ABV, 1)), nil
 }

@@ -6,21 +6,27 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/webui/say"
 )
 
-// ShelfTitles are the shelves of the board, in order.
-var ShelfTitles = []struct {
+// ShelfTitle is a shelf of the board.
+type ShelfTitle struct {
 	Part  flavor.Part
 	Title string
 	Short string // for the link to the shelf
-}{
-	{flavor.PartBase, "Spirits", "Spirits"},
-	{flavor.PartModifier, "Liqueurs, wines, bitter and sweet", "Liqueurs"},
-	{flavor.PartSour, "Sour", "Sour"},
-	{flavor.PartSweetener, "Syrups and sugars", "Syrups"},
-	{flavor.PartLength, "Juices, sodas and teas", "Juices"},
-	{flavor.PartTexture, "Egg, cream and foam", "Egg"},
-	{flavor.PartSeasoning, "Bitters, herbs and spices", "Bitters"},
+}
+
+// ShelfTitles are the shelves of the board, in order.
+func ShelfTitles() []ShelfTitle {
+	return []ShelfTitle{
+		{flavor.PartBase, say.It("part.spirits"), say.It("part.spirits")},
+		{flavor.PartModifier, say.It("part.modifiers"), say.It("part.modifiers-short")},
+		{flavor.PartSour, say.It("part.sour"), say.It("part.sour")},
+		{flavor.PartSweetener, say.It("part.sweeteners"), say.It("part.sweeteners-short")},
+		{flavor.PartLength, say.It("part.length"), say.It("part.length-short")},
+		{flavor.PartTexture, say.It("part.texture"), say.It("part.texture-short")},
+		{flavor.PartSeasoning, say.It("part.seasoning"), say.It("part.seasoning-short")},
+	}
 }
 
 // Bottles lists the ingredients of a drink without duplicates.

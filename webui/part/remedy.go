@@ -4,6 +4,7 @@ import (
 	"counterpour/api/service/remedy"
 	"counterpour/flavor"
 	"counterpour/webui/behind"
+	"counterpour/webui/say"
 )
 
 // Refused is a fault of a draft, with what mends it at a tap.
@@ -18,7 +19,7 @@ type Refused struct {
 // if the fault is another, or nothing is like it.
 func (v *Refused) Renamed() *Example {
 	for i := range v.Mends {
-		if m := &v.Mends[i]; m.Lead == leads[remedy.Named] && len(m.Ways) > 0 {
+		if m := &v.Mends[i]; m.Lead == leadOf(remedy.Named) && len(m.Ways) > 0 {
 			return &m.Ways[0]
 		}
 	}
@@ -34,10 +35,19 @@ type Mend struct {
 // Meaning is an ingredient that a word of the house may mean.
 type Meaning struct{ ID, Name string }
 
-// leads is what stands before the ways of a kind.
-var leads = map[remedy.Kind]string{
-	remedy.Named: "Write", remedy.Beside: "Drinks like this one also pour", remedy.Measured: "Pour", remedy.AllIn: "Pour",
-	remedy.Titled: "Or", remedy.LeftOut: "Or",
+// leadOf is what stands before the ways of a kind.
+func leadOf(k remedy.Kind) string {
+	switch k {
+	case remedy.Named:
+		return say.It("part.write")
+	case remedy.Beside:
+		return say.It("part.drinks-like-this-pour")
+	case remedy.Measured, remedy.AllIn:
+		return say.It("part.pour")
+	case remedy.Titled, remedy.LeftOut:
+		return say.It("part.or")
+	}
+	return ""
 }
 
 // RefusedOf returns the faults of a draft with their remedies.
@@ -49,8 +59,8 @@ func RefusedOf(bar behind.Bar, r remedy.Request) (out []Refused, err error) {
 	for i, told := range FaultsOf(r.Text, r.Faults) {
 		v := Refused{Fault: told, Unknown: found[i].Unknown}
 		for _, w := range found[i].Ways {
-			if n := len(v.Mends); n == 0 || v.Mends[n-1].Lead != leads[w.Kind] {
-				v.Mends = append(v.Mends, Mend{Lead: leads[w.Kind]})
+			if n := len(v.Mends); n == 0 || v.Mends[n-1].Lead != leadOf(w.Kind) {
+				v.Mends = append(v.Mends, Mend{Lead: leadOf(w.Kind)})
 			}
 			last := &v.Mends[len(v.Mends)-1]
 			last.Ways = append(last.Ways, Example{Name: sayWay(w), Text: w.Text})
@@ -67,17 +77,24 @@ func RefusedOf(bar behind.Bar, r remedy.Request) (out []Refused, err error) {
 func sayWay(w remedy.Way) string {
 	switch w.Kind {
 	case remedy.AllIn:
-		return "all in " + UnitName(w.Unit)
+		return say.It("part.all-in", "Unit", UnitName(w.Unit))
 	case remedy.Titled:
-		return "It is the drink’s name"
+		return say.It("part.name-of-the-drink")
 	case remedy.LeftOut:
-		return "Leave it out"
+		return say.It("part.leave-it-out")
 	}
 	return w.Says
 }
 
-// unitNames is how the units of the jigger are called where they stand alone.
-var unitNames = map[flavor.Unit]string{flavor.Ounce: "ounces", flavor.Millilitre: "mL", flavor.Centilitre: "cL"}
-
 // UnitName is how a unit of the jigger is called where it stands alone.
-func UnitName(u flavor.Unit) string { return unitNames[u] }
+func UnitName(u flavor.Unit) string {
+	switch u {
+	case flavor.Ounce:
+		return say.It("part.ounces")
+	case flavor.Millilitre:
+		return "mL"
+	case flavor.Centilitre:
+		return "cL"
+	}
+	return ""
+}

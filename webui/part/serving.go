@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/webui/say"
 )
 
 // Serving says how a drink is mixed and served, in what, and with what on top and on the
@@ -16,7 +17,7 @@ func Serving(s *flavor.Spec) string {
 		}
 	}
 	if s.Rim != "" {
-		parts = append(parts, "rim of "+s.Rim)
+		parts = append(parts, say.It("part.rim-of", "Rim", s.Rim))
 	}
 	return strings.Join(parts, " · ")
 }

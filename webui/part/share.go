@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"counterpour/webui/draw"
+	"counterpour/webui/say"
 )
 
 // Share is the address of a page, as text and for the camera of a phone.
@@ -28,7 +29,7 @@ func ShareOf(at url.URL, name string) (*Share, error) {
 		return v, nil
 	}
 	var err error
-	v.Code, err = draw.CodeSVG("share", "A code that opens "+name, v.Address)
+	v.Code, err = draw.CodeSVG("share", say.It("part.code-that-opens", "Name", name), v.Address)
 	return v, err
 }
 

@@ -158,7 +158,7 @@ func (p *pages) useUp(w http.ResponseWriter, r *http.Request) error {
 // that are ticked; it returns the ticked ones, and the ids of those that are not there.
 func (v *useUpPage) shelve(s *behind.Shift) (ticked []*flavor.Profile, gone []string) {
 	there := map[string]*flavor.Profile{}
-	for _, t := range part.ShelfTitles {
+	for _, t := range part.ShelfTitles() {
 		shelf := tickShelf{Title: t.Title, Open: v.Filter != ""}
 		for _, b := range s.Stock {
 			if b.Class.Part() != t.Part || s.IsOut(b) {

@@ -18,6 +18,7 @@ import (
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -46,27 +47,62 @@ type batchForm struct {
 
 // batchSize is something that a batch is counted in.
 type batchSize struct {
-	id        string
-	one, many string
-	ml        float64 // 0 for serves
-	spelt     *regexp.Regexp
+	id    string
+	ml    float64 // 0 for serves
+	spelt *regexp.Regexp
 }
 
 // batchSizes are the ways to say how much; a unit that is typed with the number
 // counts for more than the chosen one.
 var batchSizes = []batchSize{
-	{"serves", "serving", "servings", 0, regexp.MustCompile(`^(?i:serves?|servings?|drinks?)$`)},
-	{"litres", "litre", "litres", 1000, regexp.MustCompile(`^(?i:l|lit(?:re|er)s?)$`)},
-	{"ml", "mL", "mL", 1, regexp.MustCompile(`^(?i:ml|millilit(?:re|er)s?)$`)},
-	{"bottles-700", "bottle of 700 mL", "bottles of 700 mL", 700, nil},
-	{"bottles-750", "bottle of 750 mL", "bottles of 750 mL", 750, nil},
-	{"bottles-1000", "bottle of 1 litre", "bottles of 1 litre", 1000, nil},
+	{"serves", 0, regexp.MustCompile(`^(?i:serves?|servings?|drinks?)$`)},
+	{"litres", 1000, regexp.MustCompile(`^(?i:l|lit(?:re|er)s?)$`)},
+	{"ml", 1, regexp.MustCompile(`^(?i:ml|millilit(?:re|er)s?)$`)},
+	{"bottles-700", 700, nil},
+	{"bottles-750", 750, nil},
+	{"bottles-1000", 1000, nil},
 }
 
-var batchPlaces = []form.Option{
-	{Value: string(prep.Fridge), Name: "from the fridge, diluted"},
-	{Value: string(prep.Freezer), Name: "from the freezer, diluted"},
-	{Value: string(prep.ToOrder), Name: "shaken or stirred to order, no water"},
+// name is what is counted, where it is chosen.
+func (s *batchSize) name() string {
+	switch s.id {
+	case "litres":
+		return say.It("specs.litres")
+	case "ml":
+		return say.It("specs.millilitres")
+	case "bottles-700":
+		return say.It("specs.bottles-700")
+	case "bottles-750":
+		return say.It("specs.bottles-750")
+	case "bottles-1000":
+		return say.It("specs.bottles-1000")
+	}
+	return say.It("specs.servings")
+}
+
+// fills says an amount of what is counted, as it was typed; empty for servings.
+func (s *batchSize) fills(amount string, one bool) string {
+	switch s.id {
+	case "litres":
+		return say.It("specs.fills-litres", "Amount", amount, "One", one)
+	case "ml":
+		return say.It("specs.fills-millilitres", "Amount", amount)
+	case "bottles-700":
+		return say.It("specs.fills-bottles-700", "Amount", amount, "One", one)
+	case "bottles-750":
+		return say.It("specs.fills-bottles-750", "Amount", amount, "One", one)
+	case "bottles-1000":
+		return say.It("specs.fills-bottles-1000", "Amount", amount, "One", one)
+	}
+	return ""
+}
+
+func batchPlaces() []form.Option {
+	return []form.Option{
+		{Value: string(prep.Fridge), Name: say.It("specs.from-the-fridge")},
+		{Value: string(prep.Freezer), Name: say.It("specs.from-the-freezer")},
+		{Value: string(prep.ToOrder), Name: say.It("specs.to-order")},
+	}
 }
 
 func readBatchForm(q url.Values) batchForm {
@@ -117,27 +153,23 @@ func (f *batchForm) request(slug string) (r service.BatchRequest, fills, fault s
 	r = service.BatchRequest{Drink: slug, Place: f.From, JuiceApart: f.Juice == "apart"}
 	at := slices.IndexFunc(batchSizes, func(s batchSize) bool { return s.id == f.Of })
 	if at < 0 {
-		return r, "", "Say what to count: servings, litres, mL or bottles."
+		return r, "", say.It("specs.say-what-to-count")
 	}
 	size := batchSizes[at]
 	n, err := form.Quantity(f.Amount, "")
 	if err != nil || !(n > 0) {
-		return r, "", "“" + f.Amount + "” cannot be made; write a number above zero, such as 10, or 5 L."
+		return r, "", say.It("specs.cannot-be-made", "Amount", f.Amount)
 	}
 	if size.ml == 0 {
 		if r.Servings = n; n > mostServes {
-			return r, "", "That is too much for one batch; at most " + words.Figure(mostServes, 0) + " servings."
+			return r, "", say.It("specs.too-many-servings", "Most", words.Figure(mostServes, 0))
 		}
 		return r, "", ""
 	}
 	if r.BottleML = n * size.ml; r.BottleML > mostBatchML {
-		return r, "", "That is too much for one batch; at most " + words.Figure(mostBatchML/1000, 0) + " litres."
+		return r, "", say.It("specs.too-many-litres", "Most", words.Figure(mostBatchML/1000, 0))
 	}
-	name := size.many
-	if n == 1 {
-		name = size.one
-	}
-	return r, f.Amount + "\u00a0" + name, ""
+	return r, size.fills(f.Amount, n == 1), ""
 }
 
 // batch plans a spec made ahead.
@@ -153,7 +185,7 @@ func (p *pages) batch(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	v := &batchPage{Slug: kept.Item.ID, Name: kept.Item.Name, Version: kept.Version, Form: readBatchForm(r.Form)}
-	v.Sizes, v.Places = sizeChoices(v.Form.Of), form.Choose(batchPlaces, v.Form.From)
+	v.Sizes, v.Places = sizeChoices(v.Form.Of), form.Choose(batchPlaces(), v.Form.From)
 	status := http.StatusOK
 	if err := p.plan(r.Context(), v, kept.Item); err != nil {
 		if v.Fault, status = batchFault(err); v.Fault == "" {
@@ -176,7 +208,7 @@ func batchFault(err error) (string, int) {
 func sizeChoices(chosen string) []form.Option {
 	var all []form.Option
 	for _, b := range batchSizes {
-		all = append(all, form.Option{Value: b.id, Name: b.many})
+		all = append(all, form.Option{Value: b.id, Name: b.name()})
 	}
 	return form.Choose(all, chosen)
 }
@@ -235,7 +267,7 @@ func (v *batchView) open(b *prep.Batch, bottles []house.Bottle) {
 				there += other.Stock * max(other.SizeML, other.SizeG)
 			}
 		}
-		v.Lines[i].Bottles = words.Count(int(math.Ceil(asked/full-roundOff)), "bottle", "bottles") + " of " + part.SizeOf(&well)
+		v.Lines[i].Bottles = say.It("specs.bottles-of", "Bottles", int(math.Ceil(asked/full-roundOff)), "Size", part.SizeOf(&well))
 		v.Lines[i].Short = there < asked*(1-roundOff)
 		v.Lines[i].Here = strings.TrimSuffix(words.Figure(there/full, 1), ".0")
 	}
@@ -280,9 +312,9 @@ func batchViewOf(b *prep.Batch, fills string) *batchView {
 		Serves: words.Figure(b.Servings, 1), ABV: words.Figure(b.ABVPct, 1) + "\u00a0%\u00a0vol", Freezes: words.Figure(b.FreezingC, 0) + "\u00a0°C", Keep: b.Keep.Text, Notes: b.Notes}
 	v.Serves = strings.TrimSuffix(v.Serves, ".0")
 	if v.For == "" {
-		v.For = v.Serves + " servings"
+		v.For = say.It("specs.for-servings", "Servings", v.Serves)
 	}
-	v.Rounded = words.Figure(b.ByJugABVPct, 1) + " by volume, " + words.Figure(b.ByScaleABVPct, 1) + " by weight"
+	v.Rounded = say.It("specs.by-volume-by-weight", "ByVolume", words.Figure(b.ByJugABVPct, 1), "ByWeight", words.Figure(b.ByScaleABVPct, 1))
 	if b.LaterML > 0 {
 		v.Later = words.Millilitres(b.LaterML) + "\u00a0mL"
 	}
@@ -292,7 +324,7 @@ func batchViewOf(b *prep.Batch, fills string) *batchView {
 	v.Sum = batchLineOf(&b.Sum, false)
 	v.Tops, v.Apart = pourList(b.Tops), pourList(b.Apart)
 	if b.Keep.Days > 0 {
-		v.Days = "At most " + words.Count(b.Keep.Days, "day", "days") + ": " + b.Keep.Because
+		v.Days = say.It("specs.at-most-days", "Days", b.Keep.Days, "Because", b.Keep.Because)
 	}
 	return v
 }

@@ -71,7 +71,7 @@ func TestABatchOfHouseSyrup(t *testing.T) {
 
 func TestEveryPlaceOfABatchIsOffered(t *testing.T) {
 	var offered []string
-	for _, o := range specs.BatchPlaces {
+	for _, o := range specs.BatchPlaces() {
 		offered = append(offered, o.Value)
 	}
 	assert.Equal(t, []string{string(prep.Fridge), string(prep.Freezer), string(prep.ToOrder)}, offered)

@@ -13,6 +13,7 @@ import (
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -56,7 +57,7 @@ func (p *pages) draftCard(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	if s.Name == "" {
-		s.Name = "A drink without a name"
+		s.Name = say.It("specs.without-a-name")
 	}
 	v, err := p.spec(&behind.HouseSpec{Spec: s}, anybody())
 	if err != nil {
@@ -112,5 +113,5 @@ func standardOf(said house.Settings, ethanolG float64) (count, country string) {
 // standardSaid says what one standard drink is, where and by whom.
 func standardSaid(said house.Settings) string {
 	s := said.Standard(0)
-	return said.Figures(words.Plain(math.Round(10*s.Grams)/10)) + "\u00a0g of alcohol (" + s.Country + "; " + s.Source + ")"
+	return say.It("specs.standard-drink", "Grams", said.Figures(words.Plain(math.Round(10*s.Grams)/10)), "Country", s.Country, "Source", s.Source)
 }

@@ -14,6 +14,7 @@ import (
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -82,7 +83,7 @@ func (p *pages) costs(w http.ResponseWriter, r *http.Request) error {
 		changes, err := p.keepPrices(r, v)
 		switch {
 		case errors.Is(err, house.ErrConflict):
-			status, v.Trouble = http.StatusConflict, "Somebody changed a price while you typed. Nothing was kept; what you typed is still here: send it again."
+			status, v.Trouble = http.StatusConflict, say.It("specs.price-changed-meanwhile")
 		case err != nil:
 			return err
 		case v.Trouble != "":
@@ -163,7 +164,7 @@ func costRowOf(t *part.Tariff, m *behind.HouseSpec, kept []house.Kept[house.Menu
 		row.Cost = t.Figure(c.Known)
 	}
 	if c.Amount != "" && !row.sure {
-		row.Cost = "at least " + row.Cost
+		row.Cost = say.It("specs.at-least", "Figure", row.Cost)
 	}
 	at, found := slices.BinarySearchFunc(kept, m.Slug, func(k house.Kept[house.MenuPrice], slug string) int { return strings.Compare(k.Item.Spec, slug) })
 	if !found {
@@ -178,11 +179,11 @@ func costRowOf(t *part.Tariff, m *behind.HouseSpec, kept []house.Kept[house.Menu
 	switch {
 	case t.Currency != "" && price.Item.Currency != t.Currency:
 		row.Price, row.Kept = words.Joined(row.Price, price.Item.Currency), words.Joined(row.Price, price.Item.Currency)
-		row.Reason = "The price is in " + price.Item.Currency + ", the bottles are in " + t.Currency + "."
+		row.Reason = say.It("specs.price-in-another-currency", "Price", price.Item.Currency, "Bottles", t.Currency)
 	case c.Amount != "":
 		row.share = c.Known / row.price
 		if row.Share = words.Figure(100*row.share, 1); !row.sure {
-			row.Share = "at least " + row.Share
+			row.Share = say.It("specs.at-least", "Figure", row.Share)
 		}
 	}
 	return row
@@ -197,6 +198,6 @@ func (v *costsView) add(t *part.Tariff, rows []costRow) {
 		}
 	}
 	if n > 1 {
-		v.Together = "One of each of the " + strconv.Itoa(n) + " with a price and a cost: " + t.Money(cost) + " of " + t.Money(price) + ", " + words.Figure(100*cost/price, 1) + "\u00a0%."
+		v.Together = say.It("specs.one-of-each", "Drinks", n, "Cost", t.Money(cost), "Price", t.Money(price), "Share", words.Figure(100*cost/price, 1))
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -37,7 +38,7 @@ func (p *pages) keepPrices(r *http.Request, v *costsView) ([]house.Change, error
 	}
 	switch {
 	case bad > 0:
-		v.Trouble = words.Count(bad, "price is", "prices are") + " not understood. Nothing was kept; mend what is marked, and send it again."
+		v.Trouble = say.It("specs.prices-not-understood", "Prices", bad)
 		return nil, nil
 	case len(edits) == 0:
 		return nil, nil
@@ -56,9 +57,9 @@ func (p *pages) priceEdit(row *costRow, typed, currency, version string) (house.
 		return house.Remove(ref, on), nil
 	}
 	if currency == "" {
-		return house.Edit{}, errors.New("no bottle and no setting says in which currency this house sells; set it under the house's settings")
+		return house.Edit{}, errors.New(say.It("specs.no-currency"))
 	}
-	amount, err := form.PriceIn(typed, currency, "such as 12.50")
+	amount, err := form.PriceIn(typed, currency, say.It("specs.such-as-a-price"))
 	if err != nil {
 		return house.Edit{}, err
 	}

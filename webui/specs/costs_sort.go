@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"counterpour/webui/form"
+	"counterpour/webui/say"
 )
 
 // costKeys are what the costs may be sorted by, as numbers; 0 is not known and comes last
@@ -41,11 +42,10 @@ func sortCosts(rows []costRow, key string, down bool) {
 // costHeads are the heads of the columns; the one that is sorted by turns the order. Money
 // is sorted from the most first, and has its currency, if it is of one.
 func costHeads(key string, down bool, currency string) (out []costHead) {
-	in := ""
-	if currency != "" {
-		in = ", " + currency
-	}
-	for _, h := range []struct{ key, title, class string }{{"name", "Drink", ""}, {"cost", "Costs" + in, "n"}, {"price", "Price" + in, "n"}, {"share", "Share, %", "n"}} {
+	for _, h := range []struct{ key, title, class string }{
+		{"name", say.It("specs.column-drink"), ""}, {"cost", say.It("specs.column-costs", "Currency", currency), "n"},
+		{"price", say.It("specs.column-price", "Currency", currency), "n"}, {"share", say.It("specs.column-share"), "n"},
+	} {
 		turns := h.key != "name"
 		head := costHead{Title: h.title, Class: h.class}
 		if h.key == key {

@@ -12,17 +12,29 @@ import (
 	"counterpour/flavor"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
 // specForm is a form that specs are written in.
-type specForm struct{ ID, Name, Kind, Ending string }
+type specForm struct{ ID, Kind, Ending string }
 
 // specForms are the ways out and in.
 var specForms = []specForm{
-	{"text", "text, as a bartender writes it", "text/plain; charset=utf-8", "txt"},
-	{"csv", "CSV, a pour a row", "text/csv; charset=utf-8", "csv"},
-	{"json-ld", "JSON-LD, recipes of schema.org", "application/ld+json; charset=utf-8", "json"},
+	{"text", "text/plain; charset=utf-8", "txt"},
+	{"csv", "text/csv; charset=utf-8", "csv"},
+	{"json-ld", "application/ld+json; charset=utf-8", "json"},
+}
+
+// name says what a form is, where it is chosen.
+func (f *specForm) name() string {
+	switch f.ID {
+	case "csv":
+		return say.It("specs.as-csv")
+	case "json-ld":
+		return say.It("specs.as-json-ld")
+	}
+	return say.It("specs.as-text")
 }
 
 func specFormOf(id string) (specForm, error) {
@@ -105,6 +117,6 @@ func (p *pages) refuseExport(w http.ResponseWriter, r *http.Request, err error) 
 	}
 	var own *house.Error
 	errors.As(err, &own)
-	return p.Write(w, r, status, "problem", "layout", frame.Trouble{Status: status, Title: "One of the specs cannot be written in this form",
-		Text: words.Sentence(own.Key+": "+own.Message) + " Fix that spec, or take CSV, which needs no names."})
+	return p.Write(w, r, status, "problem", "layout", frame.Trouble{Status: status, Title: say.It("specs.cannot-be-written"),
+		Text: say.It("specs.fix-or-take-csv", "Trouble", words.Sentence(own.Key+": "+own.Message))})
 }

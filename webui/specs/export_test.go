@@ -2,5 +2,5 @@ package specs
 
 // What the tests of this folder look at from outside.
 
-var ActionWords = actionWords
+var DidOf = didOf
 var BatchPlaces = batchPlaces

@@ -6,6 +6,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -21,9 +22,20 @@ type versionView struct {
 	Bench   string // address of the bench with the version; empty if it was a removal
 }
 
-// actionWords say what a change did.
-var actionWords = map[house.Action]string{house.Added: "added", house.Changed: "changed", house.Removed: "removed",
-	house.Undone: "the change before it taken back"}
+// didOf says what a change did.
+func didOf(a house.Action) string {
+	switch a {
+	case house.Added:
+		return say.It("specs.added")
+	case house.Changed:
+		return say.It("specs.changed")
+	case house.Removed:
+		return say.It("specs.removed")
+	case house.Undone:
+		return say.It("specs.undone")
+	}
+	return ""
+}
 
 // historyOf says the changes of a spec in words, the latest first.
 func historyOf(changes []house.Change, shelf *house.Shelf) []versionView {
@@ -31,7 +43,7 @@ func historyOf(changes []house.Change, shelf *house.Shelf) []versionView {
 	var before *house.Spec
 	for i, c := range changes {
 		v := versionView{Version: c.Version, When: words.Moment(c.At), Stamp: c.At.UTC().Format(time.RFC3339), Who: c.Actor,
-			What: actionWords[c.Action], Latest: i == len(changes)-1}
+			What: didOf(c.Action), Latest: i == len(changes)-1}
 		spec, there := c.Item.(house.Spec)
 		if there {
 			v.Bench = benchOf(spec.ID, c.Version, anybody())

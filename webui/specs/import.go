@@ -18,6 +18,7 @@ import (
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -74,7 +75,7 @@ func (p *pages) takeIn(w http.ResponseWriter, r *http.Request) error {
 func formChoices(chosen string) []form.Option {
 	var out []form.Option
 	for _, f := range specForms {
-		out = append(out, form.Option{Value: f.ID, Name: f.Name, Chosen: f.ID == chosen})
+		out = append(out, form.Option{Value: f.ID, Name: f.name(), Chosen: f.ID == chosen})
 	}
 	return out
 }
@@ -134,13 +135,13 @@ func formByName(name string, chosen specForm) specForm {
 func (p *pages) readIn(r *http.Request, v *importPage, sent specForm, do string) error {
 	if !utf8.ValidString(v.Text) {
 		v.Text = strings.ToValidUTF8(v.Text, "\ufffd")
-		return &house.Error{Kind: house.ErrInvalid, Op: "import", Message: "the file is not text in UTF-8; save it as UTF-8 and send it again"}
+		return &house.Error{Kind: house.ErrInvalid, Op: "import", Message: say.It("specs.not-utf8")}
 	}
 	reading, err := sent.read(v.Text, specbook.OnShelf{Ctx: r.Context(), Shelf: p.house.Shelf(), Names: p.bar})
 	if err != nil {
 		return err
 	}
-	v.Bad, v.Notes, v.Unread = reading.Bad, words.BoundAll(reading.Notes), map[string]string{"text": "line", "csv": "row", "json-ld": "recipe"}[sent.ID]
+	v.Bad, v.Notes, v.Unread = reading.Bad, words.BoundAll(reading.Notes), sent.counts()
 	if do == "" {
 		return p.preview(r.Context(), v, reading)
 	}
@@ -156,7 +157,7 @@ func (p *pages) readIn(r *http.Request, v *importPage, sent specForm, do string)
 		if err := p.preview(r.Context(), v, reading); err != nil {
 			return err
 		}
-		return &house.Error{Kind: house.ErrInvalid, Op: "import", Message: "nothing was imported, since some of it cannot be read; fix that, or import the rest"}
+		return &house.Error{Kind: house.ErrInvalid, Op: "import", Message: say.It("specs.nothing-imported")}
 	}
 	done, err := behind.SpecsOf(p.house).TakeIn(r.Context(), frame.By(r), reading, mode)
 	if err != nil {
@@ -182,6 +183,17 @@ func (f *specForm) read(text string, finder naming.Finder) (*exchange.Reading, e
 	return exchange.ReadText(strings.NewReader(text), finder)
 }
 
+// counts is what the number of something unread counts.
+func (f *specForm) counts() string {
+	switch f.ID {
+	case "csv":
+		return say.It("specs.row")
+	case "json-ld":
+		return say.It("specs.recipe")
+	}
+	return say.It("specs.line")
+}
+
 // show fills in what would be poured.
 func (v *importedSpec) show(s *house.Spec, shelf *house.Shelf) {
 	for i := range s.Pours {
@@ -189,7 +201,7 @@ func (v *importedSpec) show(s *house.Spec, shelf *house.Shelf) {
 		pour := flavor.Pour{Amount: x.Amount, Unit: x.Unit}
 		said := part.Amount(&pour) + " " + part.ShelfName(shelf, x.Ingredient)
 		if x.After {
-			said += ", after"
+			said = say.It("specs.pour-after", "Pour", said)
 		}
 		v.Pours = append(v.Pours, said)
 	}

@@ -11,6 +11,7 @@ import (
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -52,10 +53,10 @@ func (p *pages) fillNow(ctx context.Context, v *specPage) error {
 			v.Pours[i].Gone = goneOf(d, d.Spec.Pours[i].Profile, v.Guest)
 		}
 	}
-	v.Now = &nowView{Title: "Tonight", Bad: d.State == evening.Missing || d.State == evening.NotFor,
+	v.Now = &nowView{Title: say.It("specs.tonight"), Bad: d.State == evening.Missing || d.State == evening.NotFor,
 		Tonight: v.Guest.Address("/tonight") + "#drink-" + v.Slug}
 	if v.Guest.Ticked() {
-		v.Now.Title = "For this guest"
+		v.Now.Title = say.It("specs.for-this-guest")
 	}
 	v.Now.say(d)
 	if d.Waits() {
@@ -95,14 +96,14 @@ func (v *nowView) say(d *evening.Drink) {
 	t := d.Touched
 	switch d.State {
 	case evening.Ready:
-		v.Lines = []string{"Poured as it is written."}
+		v.Lines = []string{say.It("specs.as-written")}
 	case evening.NotFor:
-		v.Lines = []string{words.Sentence("Not for this guest as it is: " + d.Because)}
+		v.Lines = []string{words.Sentence(say.It("specs.not-for-this-guest", "Because", d.Because))}
 	case evening.Missing:
-		v.Lines = []string{"Nothing here keeps it without " + words.List(part.NamesOf(t.Missing)) + "."}
+		v.Lines = []string{say.It("specs.nothing-keeps-it", "Missing", words.List(part.NamesOf(t.Missing)))}
 	case evening.Covered:
 		if gone := part.AlsoGone(t.Removed, t.Missing); len(gone) > 0 {
-			v.Lines = append(v.Lines, "Leave out "+words.List(gone)+".")
+			v.Lines = append(v.Lines, say.It("specs.leave-out", "Pours", words.List(gone)))
 		}
 		switch line := part.LeftOutLine(t.Removed, t.LeftOut, evening.Chosen(t), t.Chosen < 0); {
 		case line == "":
@@ -119,7 +120,7 @@ func goneOf(d *evening.Drink, b *flavor.Profile, who *form.Guest) string {
 	g := who.Limits()
 	switch t := d.Touched; {
 	case t != nil && slices.Contains(t.Missing, b):
-		return "missing"
+		return say.It("specs.missing")
 	case !g.Accepts(b):
 		return g.Objection(b)
 	}

@@ -17,6 +17,7 @@ import (
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -83,13 +84,21 @@ func (v *specPage) Here() bool { return v.Right.Version == v.Version }
 // Back reports whether the last change can be taken back to something.
 func (v *specPage) Back() bool { return v.Version > 1 }
 
-// saids are what the page says once something is done.
-var saids = map[string]string{
-	"right":   "Marked as right. Scores in its family now use it.",
-	"unright": "No longer marked as right.",
-	"undo":    "The last change is taken back.",
-	"note":    "The note is kept.",
-	"remove":  "Removed.",
+// saidOf is what the page says once something is done; empty for what nobody can do.
+func saidOf(done string) string {
+	switch done {
+	case "right":
+		return say.It("specs.now-right")
+	case "unright":
+		return say.It("specs.no-longer-right")
+	case "undo":
+		return say.It("specs.last-change-undone")
+	case "note":
+		return say.It("specs.note-kept")
+	case "remove":
+		return say.It("specs.now-removed")
+	}
+	return ""
 }
 
 // unsaids are what undoes what was done.
@@ -146,7 +155,7 @@ func (p *pages) specPageOf(ctx context.Context, slug string, who *form.Guest, se
 		return nil, err
 	}
 	last := history[len(history)-1]
-	v := &specPage{Guest: who, Version: last.Version, History: historyOf(history, p.house.Shelf()), Said: saids[sent.Get("said")], Unsay: unsaids[sent.Get("said")]}
+	v := &specPage{Guest: who, Version: last.Version, History: historyOf(history, p.house.Shelf()), Said: saidOf(sent.Get("said")), Unsay: unsaids[sent.Get("said")]}
 	kept, there := last.Item.(house.Spec)
 	if !there {
 		last := lastKept(history)
@@ -301,18 +310,18 @@ func priceOf(typed string, t *part.Tariff, c part.Cost) priceView {
 	if share, is := strings.CutSuffix(v.Typed, "%"); is {
 		return v.asked(share, t, c)
 	}
-	price, err := form.PriceIn(v.Typed, t.Currency, "such as 12.50")
+	price, err := form.PriceIn(v.Typed, t.Currency, say.It("specs.such-as-a-price"))
 	switch {
 	case errors.Is(err, form.ErrCurrency):
 		v.Fault = words.Sentence(err.Error())
 	case err != nil || !(price > 0 && price < 1e6):
-		v.Fault = "Write the price with digits, above zero, such as 12.50."
+		v.Fault = say.It("specs.price-not-read")
 	case c.Amount == "":
-		v.Fault = "The cost of the drink is not known, so it has no share in a price. " + c.Reason()
+		v.Fault = say.It("specs.no-share-of-a-price", "Reason", c.Reason())
 	default:
 		v.Share = words.Figure(100*c.Known/price, 1) + "\u00a0%"
 		if c.Missing != "" {
-			v.Share = "at least " + v.Share
+			v.Share = say.It("specs.at-least", "Figure", v.Share)
 		}
 	}
 	return v
@@ -320,16 +329,16 @@ func priceOf(typed string, t *part.Tariff, c part.Cost) priceView {
 
 // asked is the price at which the pours cost a share of it, in per cent.
 func (v priceView) asked(share string, t *part.Tariff, c part.Cost) priceView {
-	percent, err := form.Number(strings.TrimSpace(share), "such as 20 %")
+	percent, err := form.Number(strings.TrimSpace(share), say.It("specs.such-as-a-share"))
 	switch {
 	case err != nil || !(percent > 0 && percent <= 100):
-		v.Fault = "Write the share with digits, above zero and at most 100, such as 20 %."
+		v.Fault = say.It("specs.share-not-read")
 	case c.Amount == "":
-		v.Fault = "The cost of the drink is not known, so no price follows from a share. " + c.Reason()
+		v.Fault = say.It("specs.no-price-from-a-share", "Reason", c.Reason())
 	default:
 		v.Ask = t.Money(100 * c.Known / percent)
 		if c.Missing != "" {
-			v.Ask = "at least " + v.Ask
+			v.Ask = say.It("specs.at-least", "Figure", v.Ask)
 		}
 	}
 	return v

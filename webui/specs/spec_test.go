@@ -169,7 +169,7 @@ func TestHistoryInWords(t *testing.T) {
 	assert.Empty(t, part.SpecChanges(&was, &was, shelf))
 	assert.Equal(t, "2 Jan 2027, 23:04 UTC", words.Moment(time.Date(2027, 1, 3, 0, 4, 0, 0, time.FixedZone("", 3600))))
 	for _, action := range []house.Action{house.Added, house.Changed, house.Removed, house.Undone} {
-		assert.NotEmpty(t, specs.ActionWords[action])
+		assert.NotEmpty(t, specs.DidOf(action))
 	}
 }
 

@@ -5,7 +5,6 @@ import (
 	"net/http"
 	"net/url"
 	"slices"
-	"strconv"
 	"strings"
 
 	"counterpour/api/service/evening"
@@ -14,6 +13,7 @@ import (
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -126,9 +126,9 @@ func (v *specsView) Cautions() []drinksCaution {
 	}
 	var out []drinksCaution
 	for _, text := range order {
-		who := words.List(with[text]) + "."
+		who := say.It("specs.drinks", "Names", words.List(with[text]))
 		if len(with[text]) == len(v.Specs) {
-			who = "Every drink."
+			who = say.It("specs.every-drink")
 		}
 		out = append(out, drinksCaution{text, who})
 	}
@@ -204,12 +204,8 @@ func (v *specsView) Letters() []letterView {
 // foundOf says how many specs of how many are listed, and how many of them hold the words
 // that were asked for. The others are near to them, or meant by them.
 func foundOf(text string, found []behind.HouseSpec, all int) string {
-	of := words.Count(all, "spec", "specs")
-	if text == "" && len(found) < all {
-		return strconv.Itoa(len(found)) + " of " + of
-	}
 	if text == "" {
-		return of
+		return say.It("specs.listed", "Listed", len(found), "All", all)
 	}
 	named := 0
 	for i := range found {
@@ -217,14 +213,10 @@ func foundOf(text string, found []behind.HouseSpec, all int) string {
 			named++
 		}
 	}
-	quoted, near := " with “"+text+"”", len(found)-named
-	switch {
-	case near == 0:
-		return strconv.Itoa(named) + " of " + of + quoted
-	case named == 0:
-		return "None of " + of + quoted + "; " + strconv.Itoa(near) + " near to it"
+	if near := len(found) - named; near > 0 && named == 0 {
+		return say.It("specs.found-only-near", "All", all, "Text", text, "Near", near)
 	}
-	return strconv.Itoa(named) + " of " + of + quoted + ", and " + strconv.Itoa(near) + " near to it"
+	return say.It("specs.found", "Named", named, "All", all, "Text", text, "Near", len(found)-named)
 }
 
 // specView is a drink of the house.
