@@ -104,6 +104,9 @@ func (b AcidBlend) Plus(o *AcidBlend, times float64) AcidBlend {
 	return b
 }
 
+// Is reports whether two profiles are of one ingredient, told by the id.
+func (p *Profile) Is(q *Profile) bool { return p.ID == q.ID }
+
 // Yield returns the yield for a unit.
 func (p *Profile) Yield(u Unit) (Yield, bool) {
 	for _, y := range p.Yields {

@@ -176,6 +176,26 @@ func (s Spec) HasKin(k Kin) bool { return s.Has(func(p *Profile) bool { return p
 // HasClass reports whether the drink pours something of a class.
 func (s Spec) HasClass(c Class) bool { return s.Has(func(p *Profile) bool { return p.Class == c }) }
 
+// HasProfile reports whether the drink pours an ingredient, told by its id.
+func (s *Spec) HasProfile(p *Profile) bool {
+	for i := range s.Pours {
+		if p.Is(s.Pours[i].Profile) {
+			return true
+		}
+	}
+	return false
+}
+
+// MLOf returns the volume of the pours of some kind, in mL, before ice.
+func (s *Spec) MLOf(is func(*Profile) bool) (ml float64) {
+	for i := range s.Pours {
+		if p := &s.Pours[i]; is(p.Profile) {
+			ml += p.ML
+		}
+	}
+	return ml
+}
+
 // VolumeML returns the volume of all pours, in mL, before ice.
 func (s Spec) VolumeML() float64 {
 	var v float64

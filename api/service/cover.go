@@ -200,7 +200,7 @@ func (s *Snapshot) Nearest(spec *flavor.Spec, stock []*flavor.Profile, g guest.G
 // the shelf. If it pours none of them, all are returned, for the fault to name.
 func poured(spec *flavor.Spec, missing []*flavor.Profile) []*flavor.Profile {
 	in := slices.DeleteFunc(slices.Clone(missing), func(m *flavor.Profile) bool {
-		return !slices.ContainsFunc(spec.Pours, func(p flavor.Pour) bool { return p.Profile.ID == m.ID })
+		return !spec.HasProfile(m)
 	})
 	if len(in) == 0 {
 		return missing

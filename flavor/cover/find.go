@@ -251,7 +251,7 @@ func (r *Request) check() error {
 		return fmt.Errorf("cover: limit %d; ask for 1 to %d", r.Limit, MaxLimit)
 	}
 	for _, m := range r.Missing {
-		if !slices.ContainsFunc(r.Spec.Pours, func(p flavor.Pour) bool { return p.Profile.ID == m.ID }) {
+		if !r.Spec.HasProfile(m) {
 			return &flavor.Fault{Kind: flavor.ErrInvalid, Location: "missing", Value: m.Name,
 				Message: fmt.Sprintf("%s is not a pour of this drink; name one that is", m.Name)}
 		}

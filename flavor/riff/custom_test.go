@@ -10,7 +10,6 @@ import (
 	"counterpour/data/bartest"
 	"counterpour/flavor"
 	"counterpour/flavor/guest"
-	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/wish"
 )
 
@@ -76,7 +75,7 @@ func TestASourBecomesABuck(t *testing.T) {
 	for i := range res.Riffs {
 		if x := &res.Riffs[i].Spec; x.Has(of("ginger-beer")) {
 			bucks++
-			assert.False(t, station.Pours(x, s.Pours[2].Profile), res.Riffs[i].Text)
+			assert.False(t, x.HasProfile(s.Pours[2].Profile), res.Riffs[i].Text)
 		}
 	}
 	assert.Positive(t, bucks)

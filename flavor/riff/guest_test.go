@@ -11,7 +11,6 @@ import (
 	"counterpour/data/bartest"
 	"counterpour/flavor"
 	"counterpour/flavor/guest"
-	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/wish"
 )
 
@@ -90,6 +89,6 @@ func TestTomatoGetsHotterBySauce(t *testing.T) {
 			assert.NotEqual(t, flavor.PartSweetener, p.Profile.Class.Part(), res.Riffs[i].Text)
 			assert.NotEqual(t, flavor.ClassSparklingWine, p.Profile.Class, res.Riffs[i].Text)
 		}
-		assert.True(t, station.Pours(&res.Riffs[i].Spec, b.Bottle(t, "tomato juice")), res.Riffs[i].Text)
+		assert.True(t, res.Riffs[i].Spec.HasProfile(b.Bottle(t, "tomato juice")), res.Riffs[i].Text)
 	}
 }

@@ -103,7 +103,7 @@ func (w *work) swaps(from *station.Parent, at, n int) []station.Sketch {
 	for i := range w.Shelf {
 		it := &w.Shelf[i]
 		custom := !there && w.Customary(it.Profile, old.Profile) > 0
-		if station.Pours(&from.Spec, it.Profile) || !custom && !w.Stands(old, it, &per) {
+		if from.Spec.HasProfile(it.Profile) || !custom && !w.Stands(old, it, &per) {
 			continue
 		}
 		p, ok := station.Matched(old, it, &per)

@@ -27,7 +27,7 @@ func (w *work) lightened(from *station.Parent) []station.Sketch {
 		wine := it.Profile.Class.Laced()
 		free := w.Limits.Lighter() && it.Part == flavor.PartBase && it.Profile.ABV.Value <= station.LightABV &&
 			precedent.Cosine(it.Profile.Aroma[:], old.Profile.Aroma[:]) >= madeAfter
-		if !wine && !free || station.Pours(&from.Spec, it.Profile) {
+		if !wine && !free || from.Spec.HasProfile(it.Profile) {
 			continue
 		}
 		whole, ok := station.Pour(it.Profile, it.Unit, old.ML)
@@ -101,7 +101,7 @@ func (w *work) thinned(from *station.Parent) []station.Sketch {
 	var options []option
 	for i := range w.Shelf {
 		it := &w.Shelf[i]
-		if !it.Profile.Class.Soft() || !it.Profile.Carbonated || it.Profile.Sugar.Value > 0 || station.Pours(&from.Spec, it.Profile) {
+		if !it.Profile.Class.Soft() || !it.Profile.Carbonated || it.Profile.Sugar.Value > 0 || from.Spec.HasProfile(it.Profile) {
 			continue
 		}
 		half, ok := station.Pour(old.Profile, old.Unit, old.ML/2)

@@ -13,7 +13,7 @@ import (
 func (w *work) variations(from *station.Parent) []station.Sketch {
 	var out []station.Sketch
 	for i := range from.Spec.Pours {
-		if station.Pours(w.From, from.Spec.Pours[i].Profile) { // what came in is not changed again
+		if w.From.HasProfile(from.Spec.Pours[i].Profile) { // what came in is not changed again
 			out = append(out, w.swaps(from, i, w.each)...)
 		}
 	}
@@ -88,7 +88,7 @@ const (
 func (w *work) split(options []option, from *station.Parent, at int, it *station.Item, share float64) []option {
 	old := &from.Spec.Pours[at]
 	per := ratio.PerML(old.Profile)
-	if station.Pours(&from.Spec, it.Profile) || it.Part != flavor.PartBase || !w.Stands(old, it, &per) {
+	if from.Spec.HasProfile(it.Profile) || it.Part != flavor.PartBase || !w.Stands(old, it, &per) {
 		return options
 	}
 	part, least := *old, leastSplitML
@@ -127,7 +127,7 @@ func (w *work) lengthened(from *station.Parent) []station.Sketch {
 	var options []option
 	for i := range w.Shelf {
 		it := &w.Shelf[i]
-		if it.Part != flavor.PartLength || station.Pours(&from.Spec, it.Profile) || it.Profile.Class.Solid() || it.Profile.Class.Kin() == flavor.KinFruit || fizzes && it.Profile.Carbonated {
+		if it.Part != flavor.PartLength || from.Spec.HasProfile(it.Profile) || it.Profile.Class.Solid() || it.Profile.Class.Kin() == flavor.KinFruit || fizzes && it.Profile.Carbonated {
 			continue
 		}
 		if stirred && it.Profile.Class.Shaken() && w.Toward(it, nil) <= 0 {
@@ -257,7 +257,7 @@ func (w *work) added(from *station.Parent) []station.Sketch {
 	dry := e[ratio.Sweet] < drySweetML && e[ratio.Sour] < drySweetML
 	for i := range w.Shelf {
 		it := &w.Shelf[i]
-		if station.Pours(&from.Spec, it.Profile) || !w.Serves(it.Profile) {
+		if from.Spec.HasProfile(it.Profile) || !w.Serves(it.Profile) {
 			continue
 		}
 		var p flavor.Pour
@@ -344,7 +344,7 @@ func (w *work) sweetenedBy(from *station.Parent) []station.Sketch {
 			return nil // two liqueurs are what a drink is about, and not only its sugar
 		}
 	}
-	if at < 0 || !station.Pours(w.From, from.Spec.Pours[at].Profile) {
+	if at < 0 || !w.From.HasProfile(from.Spec.Pours[at].Profile) {
 		return nil
 	}
 	old := &from.Spec.Pours[at]
@@ -352,7 +352,7 @@ func (w *work) sweetenedBy(from *station.Parent) []station.Sketch {
 	var options []option
 	for i := range w.Shelf {
 		it := &w.Shelf[i]
-		if it.Profile.Class.Kin() != by || it.Profile.Class.Solid() || station.Pours(&from.Spec, it.Profile) || it.Per[ratio.Sweet] <= 0 || !station.Sours(&per, &it.Per) {
+		if it.Profile.Class.Kin() != by || it.Profile.Class.Solid() || from.Spec.HasProfile(it.Profile) || it.Per[ratio.Sweet] <= 0 || !station.Sours(&per, &it.Per) {
 			continue
 		}
 		p, ok := station.Pour(it.Profile, it.Unit, old.ML*station.Ratio(per[ratio.Sweet], it.Per[ratio.Sweet]))

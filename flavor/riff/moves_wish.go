@@ -20,7 +20,7 @@ func (w *work) wished(from *station.Parent) []station.Sketch {
 	var out []station.Sketch
 	for i := range w.Shelf {
 		it := &w.Shelf[i]
-		if !w.Limits.Wants(it.Profile) || station.Pours(&from.Spec, it.Profile) {
+		if !w.Limits.Wants(it.Profile) || from.Spec.HasProfile(it.Profile) {
 			continue
 		}
 		if p, ok := w.Usual(it); ok {
@@ -48,7 +48,7 @@ func (w *work) carried(from *station.Parent) []station.Sketch {
 	var options []option
 	for i := range w.Shelf {
 		it := &w.Shelf[i]
-		if !w.Carries(it.Profile) || station.Pours(&from.Spec, it.Profile) || w.cloys(from, it) {
+		if !w.Carries(it.Profile) || from.Spec.HasProfile(it.Profile) || w.cloys(from, it) {
 			continue
 		}
 		if p, ok := w.beside(from, it); ok {

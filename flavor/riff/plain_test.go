@@ -31,7 +31,7 @@ func wishing(t *testing.T, b *bartest.Bar, text, word string, out ...string) (*f
 
 // ofItsOwn reports whether a drink pours nothing that another does not.
 func ofItsOwn(s, from *flavor.Spec) bool {
-	return !slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return !station.Pours(from, p.Profile) })
+	return !slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return !from.HasProfile(p.Profile) })
 }
 
 // Whoever wants less of something is told to pour less of it before anything else comes
@@ -107,7 +107,7 @@ func TestOneIdeaIsNotAList(t *testing.T) {
 	require.NoError(t, err)
 	times := 0
 	for i := range res.Riffs {
-		if station.Pours(&res.Riffs[i].Spec, sherry) {
+		if res.Riffs[i].Spec.HasProfile(sherry) {
 			times++
 		}
 	}
@@ -130,7 +130,7 @@ func TestAListHasSeveralIdeas(t *testing.T) {
 		times := map[string]int{}
 		for i := range res.Riffs {
 			for _, p := range res.Riffs[i].Spec.Pours {
-				if !station.Pours(spec, p.Profile) {
+				if !spec.HasProfile(p.Profile) {
 					times[p.Profile.ID]++
 				}
 			}
@@ -162,6 +162,6 @@ func TestNothingSavouryInASweetSoda(t *testing.T) {
 	require.NotEmpty(t, res.Riffs)
 	tomato, tonic := b.Bottle(t, "tomato juice"), b.Bottle(t, "tonic water")
 	for i := range res.Riffs {
-		assert.False(t, station.Pours(&res.Riffs[i].Spec, tomato) && station.Pours(&res.Riffs[i].Spec, tonic), res.Riffs[i].Text)
+		assert.False(t, res.Riffs[i].Spec.HasProfile(tomato) && res.Riffs[i].Spec.HasProfile(tonic), res.Riffs[i].Text)
 	}
 }

@@ -42,7 +42,7 @@ func checkRiffs(t *testing.T, b *bartest.Bar, req *Request, res *Result) {
 			}
 			assert.True(t, may[p.Profile.ID], "%s is in stock", p.Profile.Name)
 			assert.InDelta(t, measure.Snap(p.ML, p.Unit, p.Profile), p.Amount, bartest.Rounding, "%s is a step of the jigger", p.Profile.Name)
-			if p.Profile.Class.Part() == flavor.PartBase && !station.Pours(req.Spec, p.Profile) {
+			if p.Profile.Class.Part() == flavor.PartBase && !req.Spec.HasProfile(p.Profile) {
 				assert.GreaterOrEqual(t, p.ML, min(station.LeastBaseML, smallestBase(req.Spec)), "%s: a base is no dash: %s", x.Text, p.Profile.Name)
 			}
 		}
@@ -190,7 +190,7 @@ func checkServed(t *testing.T, from *flavor.Spec, x *Riff) {
 	assert.GreaterOrEqual(t, x.Drink.VolumeML, 50.0, x.Text)
 	assert.LessOrEqual(t, x.Drink.VolumeML, 450.0, x.Text)
 	for _, p := range x.Spec.Pours {
-		new := !station.Pours(from, p.Profile)
+		new := !from.HasProfile(p.Profile)
 		if p.Profile.Carbonated {
 			assert.NotEqual(t, flavor.Blend, x.Spec.Method, "%s goes flat in %s", p.Profile.Name, x.Text)
 			assert.True(t, p.After || x.Spec.Method == flavor.Build, "%s is shaken in %s", p.Profile.Name, x.Text)

@@ -155,7 +155,7 @@ func TestUnknownAllergensCountAsPresent(t *testing.T) {
 		assert.Empty(t, res.LeftOut)
 		assert.Equal(t, len(avoid) > 0, slices.Contains(res.Labels, &secret), "its label may clear it")
 		for i := range res.Riffs {
-			if station.Pours(&res.Riffs[i].Spec, &secret) {
+			if res.Riffs[i].Spec.HasProfile(&secret) {
 				return true
 			}
 		}
@@ -186,7 +186,7 @@ func TestCostIsOfTheWholeDrink(t *testing.T) {
 	stock := bartest.With(b.Some(0, 2), spec)
 	prices := map[string]float64{}
 	for i, p := range stock {
-		if i%4 != 0 || station.Pours(spec, p) {
+		if i%4 != 0 || spec.HasProfile(p) {
 			prices[p.ID] = 0.01 + 0.0005*float64(i%90)
 		}
 	}

@@ -10,7 +10,6 @@ import (
 
 	"counterpour/data/bartest"
 	"counterpour/flavor"
-	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/wish"
 )
 
@@ -49,7 +48,7 @@ func TestWishesAreMetByWhatIsKnownForThem(t *testing.T) {
 	res, err := Vary(context.Background(), b.Station, Request{Spec: spec, Toward: toward, Stock: bartest.With(b.Usual, spec)})
 	require.NoError(t, err)
 	require.NotEmpty(t, res.Riffs)
-	assert.True(t, station.Pours(&res.Riffs[0].Spec, b.Bottle(t, "olive brine")), res.Riffs[0].Text)
+	assert.True(t, res.Riffs[0].Spec.HasProfile(b.Bottle(t, "olive brine")), res.Riffs[0].Text)
 }
 
 // What a bartender pours first toward a wish, in each drink one of these, and what no

@@ -91,7 +91,7 @@ func (k *Kitchen) Beside(part *flavor.Spec, ml float64, n int) ([]*flavor.Profil
 		for j := range near[i].Proven.Spec.Pours {
 			p := &near[i].Proven.Spec.Pours[j]
 			sized := ml <= 0 || p.ML <= ml*sizeRange && p.ML >= ml/sizeRange
-			if sized && !p.Profile.Class.Free() && may.MayHave(p.Profile) && !holds(part, p.Profile) {
+			if sized && !p.Profile.Class.Free() && may.MayHave(p.Profile) && !part.HasProfile(p.Profile) {
 				poured[p.Profile] += weight
 			}
 		}
@@ -100,10 +100,6 @@ func (k *Kitchen) Beside(part *flavor.Spec, ml float64, n int) ([]*flavor.Profil
 		return cmp.Or(cmp.Compare(poured[b], poured[a]), strings.Compare(a.ID, b.ID))
 	})
 	return out[:min(n, len(out))], nil
-}
-
-func holds(s *flavor.Spec, p *flavor.Profile) bool {
-	return slices.ContainsFunc(s.Pours, func(x flavor.Pour) bool { return x.Profile.ID == p.ID })
 }
 
 // UsualML returns the middle one of the amounts, in mL, that proven drinks pour of an

@@ -322,7 +322,7 @@ const mostBroughtBack = 0.15
 // bringsBack reports whether something new brings what there should be less of: who
 // wants less sugar wants the syrup gone, and no liqueur for it.
 func (j *Job) bringsBack(a *Aim, s *Settled) bool {
-	came := j.grown(a, s, func(p *flavor.Profile) bool { return !Pours(j.wished.spec, p) && !p.Base() })
+	came := j.grown(a, s, func(p *flavor.Profile) bool { return !j.wished.spec.HasProfile(p) && !p.Base() })
 	was := a.in(j.wished)
 	return came > mostBroughtBack*was
 }
@@ -376,7 +376,7 @@ func (j *Job) Serves(p *flavor.Profile) bool {
 func (j *Job) idle(s *flavor.Spec) (n int) {
 	for i := range s.Pours {
 		p := s.Pours[i].Profile
-		if !Pours(j.From, p) && !Pours(j.wished.spec, p) && !j.stepsIn(p) && !j.Limits.Wants(p) && !j.Serves(p) {
+		if !j.From.HasProfile(p) && !j.wished.spec.HasProfile(p) && !j.stepsIn(p) && !j.Limits.Wants(p) && !j.Serves(p) {
 			n++
 		}
 	}
@@ -399,7 +399,7 @@ func (j *Job) strays(s *flavor.Spec) bool {
 // heightened reports whether an ingredient of the drink asked about seasons it and is what a
 // bartender meets a wish for more with: then more of it is poured than usual.
 func (j *Job) heightened(p *flavor.Profile) bool {
-	return j.From != nil && p.Class.Part() == flavor.PartSeasoning && Pours(j.From, p) && j.Carries(p)
+	return j.From != nil && p.Class.Part() == flavor.PartSeasoning && j.From.HasProfile(p) && j.Carries(p)
 }
 
 // Brings reports whether an ingredient brings much of what there should be less of, in taste
@@ -413,7 +413,7 @@ func (j *Job) Brings(p *flavor.Profile) bool {
 // Lessens reports whether an ingredient of the drink asked about brings what there should
 // be less of: no more of it is poured then.
 func (j *Job) Lessens(p *flavor.Profile) bool {
-	return j.From != nil && Pours(j.From, p) && slices.ContainsFunc(j.Limits.Aims, func(a Aim) bool {
+	return j.From != nil && j.From.HasProfile(p) && slices.ContainsFunc(j.Limits.Aims, func(a Aim) bool {
 		return !a.Up && a.kind == wish.Sense && a.sense != sense.Volume && a.share(j.Station.Space, p) > leastLead
 	})
 }

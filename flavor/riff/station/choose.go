@@ -73,11 +73,11 @@ func (j *Job) shared(a, b *Settled) float64 {
 	var both, all float64
 	for i := range a.Spec.Pours {
 		p := a.Spec.Pours[i].Profile
-		if Pours(j.From, p) {
+		if j.From.HasProfile(p) {
 			continue
 		}
 		all++
-		if Pours(&b.Spec, p) {
+		if b.Spec.HasProfile(p) {
 			if j.asked(p) {
 				return 1 // of two that meet a wish with the same bottle the second says little
 			}
@@ -85,7 +85,7 @@ func (j *Job) shared(a, b *Settled) float64 {
 		}
 	}
 	for i := range b.Spec.Pours {
-		if p := b.Spec.Pours[i].Profile; !Pours(j.From, p) && !Pours(&a.Spec, p) {
+		if p := b.Spec.Pours[i].Profile; !j.From.HasProfile(p) && !a.Spec.HasProfile(p) {
 			all++
 		}
 	}
@@ -167,7 +167,7 @@ const (
 // came lists what a riff pours that the drink asked about does not.
 func (j *Job) came(s *Settled) (out []*flavor.Profile) {
 	for i := range s.Spec.Pours {
-		if p := s.Spec.Pours[i].Profile; j.From != nil && !Pours(j.From, p) {
+		if p := s.Spec.Pours[i].Profile; j.From != nil && !j.From.HasProfile(p) {
 			out = append(out, p)
 		}
 	}

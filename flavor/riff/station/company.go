@@ -25,13 +25,13 @@ func (j *Job) company(s, frame *flavor.Spec) (odd float64, shunned bool) {
 		if j.novel(p) {
 			odd += unproven
 		}
-		if s.Service == flavor.Hot && !slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return Pours(g, p) }) && (frame == nil || !Pours(frame, p)) {
+		if s.Service == flavor.Hot && !slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return g.HasProfile(p) }) && (frame == nil || !frame.HasProfile(p)) {
 			hot := j.Station.companions.InHot(j.keptOf(p))
 			odd += max(0, hot.Odd())
 		}
 		for k := range i {
 			a, b := s.Pours[i].Profile, s.Pours[k].Profile
-			if a.ID == b.ID || j.foams(s, a) || j.foams(s, b) || j.givenBoth(a, b) || j.standsIn(a, b) || frame != nil && Pours(frame, a) && Pours(frame, b) {
+			if a.ID == b.ID || j.foams(s, a) || j.foams(s, b) || j.givenBoth(a, b) || j.standsIn(a, b) || frame != nil && frame.HasProfile(a) && frame.HasProfile(b) {
 				continue
 			}
 			if j.soft(a) && j.soft(b) {
@@ -79,14 +79,14 @@ func thins(plain, p *flavor.Profile) bool {
 
 // givenBoth reports whether a drink that was given pours two ingredients.
 func (j *Job) givenBoth(a, b *flavor.Profile) bool {
-	return slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return Pours(g, a) && Pours(g, b) })
+	return slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return g.HasProfile(a) && g.HasProfile(b) })
 }
 
 // comesTogether reports whether two ingredients are each of a drink that was given, of two
 // that are to meet.
 func (j *Job) comesTogether(a, b *flavor.Profile) bool {
 	given := func(p *flavor.Profile) bool {
-		return slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return Pours(g, p) })
+		return slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return g.HasProfile(p) })
 	}
 	return len(j.Given) > 1 && given(a) && given(b)
 }
@@ -216,7 +216,7 @@ func (j *Job) novel(p *flavor.Profile) bool {
 	if j.Station.practice == nil || j.Station.practice.Count(p.ID) > 0 || j.Must[p.ID] {
 		return false
 	}
-	return !j.stepsIn(p) && (j.Limits == nil || !j.Limits.Wants(p)) && !slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return Pours(g, p) })
+	return !j.stepsIn(p) && (j.Limits == nil || !j.Limits.Wants(p)) && !slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return g.HasProfile(p) })
 }
 
 // pairOf is what proven drinks say of two ingredients, worked out once for a job.

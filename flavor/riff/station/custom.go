@@ -89,7 +89,7 @@ func (j *Job) inPlaceOf(s *flavor.Spec, old *flavor.Profile) (most float64) {
 	for i := range s.Pours {
 		x := &s.Pours[i]
 		switch {
-		case !Pours(j.From, x.Profile):
+		case !j.From.HasProfile(x.Profile):
 			most = max(most, j.Customary(x.Profile, old))
 		case x.ML > j.given(x.Profile)+wording.SameML && j.StandsMore(x.Profile, old):
 			most = 1 // nothing else needs to come in
@@ -105,11 +105,11 @@ func (j *Job) standsIn(a, b *flavor.Profile) bool {
 	if j.From == nil || a.Class.Curdles() || b.Class.Curdles() {
 		return false
 	}
-	return Pours(j.From, b) && j.takesAPlace(a) || Pours(j.From, a) && j.takesAPlace(b)
+	return j.From.HasProfile(b) && j.takesAPlace(a) || j.From.HasProfile(a) && j.takesAPlace(b)
 }
 
 func (j *Job) takesAPlace(p *flavor.Profile) bool {
-	return !Pours(j.From, p) && slices.ContainsFunc(j.From.Pours, func(x flavor.Pour) bool {
+	return !j.From.HasProfile(p) && slices.ContainsFunc(j.From.Pours, func(x flavor.Pour) bool {
 		_, there := j.Has(x.Profile)
 		if there {
 			return j.placed(p.ID, j.lighterOf(x.Profile)) > 0

@@ -70,24 +70,14 @@ func (j *Job) Fits(s *Settled) bool {
 	if j.FromDrink != nil {
 		least, most = min(least, j.FromDrink.VolumeML), max(most, j.FromDrink.VolumeML)
 	}
-	if !j.Limits.Guest.NoAlcohol && !j.movesFree(&s.Spec) && poured(&s.Spec, precedent.Carries) < j.leastCarried() {
+	if !j.Limits.Guest.NoAlcohol && !j.movesFree(&s.Spec) && s.Spec.MLOf(precedent.Carries) < j.leastCarried() {
 		return false
 	}
-	if poured(&s.Spec, func(*flavor.Profile) bool { return true }) < j.leastPoured() || poured(&s.Spec, (*flavor.Profile).Base) > j.mostBase() {
+	if s.Spec.VolumeML() < j.leastPoured() || s.Spec.MLOf((*flavor.Profile).Base) > j.mostBase() {
 		return false
 	}
 	cloys := precedent.Cloying(&s.Spec) && !slices.ContainsFunc(j.Given, precedent.Cloying)
 	return !s.shunned && !cloys && j.inBounds(&s.Spec) && j.Served(&s.Spec) && s.Drink.VolumeML >= least && s.Drink.VolumeML <= most
-}
-
-// poured sums the pours of a drink that are so, in mL.
-func poured(s *flavor.Spec, so func(*flavor.Profile) bool) (ml float64) {
-	for i := range s.Pours {
-		if so(s.Pours[i].Profile) {
-			ml += s.Pours[i].ML
-		}
-	}
-	return ml
 }
 
 // leastCarried is what a drink must carry of what holds alcohol: an ounce, a half where less
@@ -98,7 +88,7 @@ func (j *Job) leastCarried() float64 {
 		least = LeastBaseML
 	}
 	for _, g := range j.Given {
-		least = min(least, poured(g, precedent.Carries))
+		least = min(least, g.MLOf(precedent.Carries))
 	}
 	return least
 }
@@ -137,7 +127,7 @@ func (j *Job) mostBase() float64 {
 		most = usualBaseML // a riff is no larger than it needs to be
 	}
 	for _, g := range j.Given {
-		most = max(most, moreBase*poured(g, (*flavor.Profile).Base))
+		most = max(most, moreBase*g.MLOf((*flavor.Profile).Base))
 	}
 	return most
 }
@@ -175,7 +165,7 @@ func (j *Job) hasAll(s *flavor.Spec) bool {
 func (j *Job) keepsRest(s *flavor.Spec) bool {
 	return !slices.ContainsFunc(j.From.Pours, func(p flavor.Pour) bool {
 		_, ok := j.Has(p.Profile)
-		return ok && !Pours(s, p.Profile)
+		return ok && !s.HasProfile(p.Profile)
 	})
 }
 

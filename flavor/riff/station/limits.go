@@ -235,7 +235,7 @@ func (j *Job) sparesSugar(a *Aim, s *Settled) bool {
 		if a.PerML(j.Station.Space, p.Profile) <= 0 {
 			continue
 		}
-		left := poured(&s.Spec, func(q *flavor.Profile) bool { return q.ID == p.Profile.ID })
+		left := s.Spec.MLOf(p.Profile.Is)
 		switch p.Profile.Class.Part() {
 		case flavor.PartModifier:
 			cut = cut || left < p.ML-wording.SameML

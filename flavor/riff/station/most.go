@@ -54,13 +54,7 @@ func leastPouredOf(p *flavor.Pour) float64 {
 // given is the most of p that a drink which was given pours, in mL.
 func (j *Job) given(p *flavor.Profile) (most float64) {
 	for _, g := range j.Given {
-		var ml float64
-		for i := range g.Pours {
-			if g.Pours[i].Profile.ID == p.ID {
-				ml += g.Pours[i].ML
-			}
-		}
-		most = max(most, ml)
+		most = max(most, g.MLOf(p.Is))
 	}
 	return most
 }

@@ -17,7 +17,7 @@ func (j *Job) plain(s *Settled) bool {
 		return false
 	}
 	for i := range s.Spec.Pours {
-		if !Pours(j.wished.spec, s.Spec.Pours[i].Profile) {
+		if !j.wished.spec.HasProfile(s.Spec.Pours[i].Profile) {
 			return false
 		}
 	}

@@ -51,11 +51,6 @@ func Snapped(s *flavor.Spec) flavor.Spec {
 	return out
 }
 
-// Pours reports whether a spec pours p.
-func Pours(s *flavor.Spec, p *flavor.Profile) bool {
-	return slices.ContainsFunc(s.Pours, func(x flavor.Pour) bool { return x.Profile.ID == p.ID })
-}
-
 // Optional reports whether a drink stands without a part.
 func Optional(p flavor.Part) bool {
 	return p == flavor.PartSeasoning || p == flavor.PartTexture

@@ -42,6 +42,6 @@ func (j *Job) Refit(s *flavor.Spec) {
 // shaken dry first.
 func (j *Job) foamCame(s *flavor.Spec) bool {
 	return len(j.Given) > 0 && slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool {
-		return p.Profile.Class.Kin() == flavor.KinFoam && !slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return Pours(g, p.Profile) })
+		return p.Profile.Class.Kin() == flavor.KinFoam && !slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return g.HasProfile(p.Profile) })
 	})
 }

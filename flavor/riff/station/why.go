@@ -27,7 +27,7 @@ func (j *Job) Why(s *flavor.Spec) string {
 // larger first.
 func (j *Job) news(s *flavor.Spec) (came, stays []*flavor.Profile) {
 	for _, p := range wording.ByVolume(s) {
-		if j.From == nil && j.Must[p.Profile.ID] || j.From != nil && !Pours(j.From, p.Profile) {
+		if j.From == nil && j.Must[p.Profile.ID] || j.From != nil && !j.From.HasProfile(p.Profile) {
 			came = append(came, p.Profile)
 		} else {
 			stays = append(stays, p.Profile)

@@ -26,12 +26,8 @@ const (
 const tradeOwn = 0.5
 
 // uses returns the mL of p in a drink, zero if it is too little to move it.
-func (u *user) uses(s *flavor.Spec, p *flavor.Profile) (ml float64) {
-	for i := range s.Pours {
-		if s.Pours[i].Profile.ID == p.ID {
-			ml += s.Pours[i].ML
-		}
-	}
+func (u *user) uses(s *flavor.Spec, p *flavor.Profile) float64 {
+	ml := s.MLOf(p.Is)
 	if ml < u.work.LeastUse(p) {
 		return 0
 	}
@@ -129,7 +125,7 @@ func (u *user) put(s *flavor.Spec, at int, it *station.Item) (out flavor.Spec, o
 	old := &s.Pours[at]
 	per := ratio.PerML(old.Profile)
 	takes := takesPlace(it.Profile, old.Profile, s)
-	if old.Profile.ID != it.Profile.ID && (station.Pours(s, it.Profile) || !u.work.Stands(old, it, &per) && !takes) {
+	if old.Profile.ID != it.Profile.ID && (s.HasProfile(it.Profile) || !u.work.Stands(old, it, &per) && !takes) {
 		return out, 0, false
 	}
 	own = u.work.Alike(it.Profile, old.Profile)
@@ -173,7 +169,7 @@ func (u *user) beside(s *flavor.Spec, it *station.Item) (out flavor.Spec, ok boo
 	sour := s.HasPart(flavor.PartSour)
 	herb := p.Class.Kin() == flavor.KinHerb || p.Class.Kin() == flavor.KinSpice || p.Class.Kin() == flavor.KinBitters
 	rival := s.HasKin(p.Class.Kin()) && p.Class.Kin() != flavor.KinBitters
-	if !sour || rival || station.Pours(s, p) || len(s.Pours) > mostBeside || !herb && !u.work.Accent(p) {
+	if !sour || rival || s.HasProfile(p) || len(s.Pours) > mostBeside || !herb && !u.work.Accent(p) {
 		return out, false
 	}
 	made, ok := u.work.Usual(it)
@@ -380,7 +376,7 @@ func (u *user) nearest(s *flavor.Spec, at int) (*station.Item, bool) {
 	top := 0.0
 	for i := range u.work.Shelf {
 		it := &u.work.Shelf[i]
-		if station.Pours(s, it.Profile) || !u.work.Stands(old, it, &per) || sweetSoda(old.Profile) && !sweetSoda(it.Profile) {
+		if s.HasProfile(it.Profile) || !u.work.Stands(old, it, &per) || sweetSoda(old.Profile) && !sweetSoda(it.Profile) {
 			continue
 		}
 		v := u.work.Likeness(it, old.Profile)

@@ -220,7 +220,7 @@ func (u *user) settle(f *frame) (*station.Settled, error) {
 // noteAll notes that a draft which moves bottles is not poured as bars pour it.
 func (u *user) noteAll(s *flavor.Spec) {
 	for _, p := range u.req.Bottles {
-		if station.Pours(s, p) {
+		if s.HasProfile(p) {
 			u.note(p, station.Unfit)
 		}
 	}

@@ -381,7 +381,7 @@ func wine(p *flavor.Profile) bool {
 
 // pours reports whether a drink pours something of an end that is so.
 func pours(s, end *flavor.Spec, so func(*flavor.Profile) bool) bool {
-	return end.Has(func(p *flavor.Profile) bool { return so(p) && station.Pours(s, p) })
+	return end.Has(func(p *flavor.Profile) bool { return so(p) && s.HasProfile(p) })
 }
 
 // placed returns a fault with its place at one end of a walk.

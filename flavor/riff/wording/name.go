@@ -79,7 +79,7 @@ func accentsOf(s, from *flavor.Spec, lead []*flavor.Profile) []*flavor.Profile {
 		// How much it is smelt, lifted if it is new; what hardly smells is no accent
 		// unless it is new.
 		w := p.ML * p.Profile.Aroma.Total() * accentWeight[p.Profile.Class.Part()]
-		if from != nil && !pours(from, p.Profile) {
+		if from != nil && !from.HasProfile(p.Profile) {
 			w = w*newAccent + newAccent
 		} else if p.Profile.Class.Kin() == flavor.KinSourJuice || p.Profile.Aroma.Total() < plainAroma {
 			continue
@@ -135,8 +135,4 @@ func servedAs(s *flavor.Spec) string {
 		return "on crushed ice"
 	}
 	return string(s.Service)
-}
-
-func pours(s *flavor.Spec, p *flavor.Profile) bool {
-	return slices.ContainsFunc(s.Pours, func(x flavor.Pour) bool { return x.Profile.ID == p.ID })
 }
