@@ -103,10 +103,11 @@ var allowedInFlavor = map[string][]string{
 	"riff/precedent": {"flavor", "sense", "ratio", "makeup", "template"},
 	"riff/serve":     {"flavor"},
 	"riff/wording":   {"flavor", "measure", "sense", "weigh", "balance", "riff/precedent", "riff/serve"},
-	"riff/station":   {"flavor", "guest", "measure", "mix", "sense", "ratio", "template", "weigh", "balance", "riff/wish", "riff/precedent", "riff/serve", "riff/wording"},
-	"riff":           {"flavor", "guest", "measure", "sense", "ratio", "balance", "riff/wish", "riff/precedent", "riff/serve", "riff/wording", "riff/station"},
-	"riff/useup":     {"flavor", "guest", "measure", "ratio", "template", "weigh", "riff/wish", "riff/precedent", "riff/wording", "riff/station"},
-	"riff/walk":      {"flavor", "guest", "measure", "mix", "sense", "weigh", "balance", "riff/wording", "riff/station"},
+	"riff/aim":       {"flavor", "guest", "mix", "sense", "riff/serve", "riff/wish", "riff/wording"},
+	"riff/station":   {"flavor", "guest", "measure", "mix", "sense", "ratio", "template", "weigh", "balance", "riff/aim", "riff/wish", "riff/precedent", "riff/serve", "riff/wording"},
+	"riff":           {"flavor", "guest", "measure", "sense", "ratio", "balance", "riff/aim", "riff/wish", "riff/precedent", "riff/serve", "riff/wording", "riff/station"},
+	"riff/useup":     {"flavor", "guest", "measure", "ratio", "template", "weigh", "riff/aim", "riff/wish", "riff/precedent", "riff/wording", "riff/station"},
+	"riff/walk":      {"flavor", "guest", "measure", "mix", "sense", "weigh", "balance", "riff/aim", "riff/wording", "riff/station"},
 
 	"trial": {"flavor", "measure", "mix", "ratio", "makeup", "template", "weigh", "balance", "beside"},
 }

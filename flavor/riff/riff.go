@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/riff/aim"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/wish"
 	"counterpour/flavor/sense"
@@ -80,7 +81,7 @@ func Vary(ctx context.Context, st *station.Station, req Request) (*Result, error
 	if alcoholFree(req.Spec) && !stronger(req.Toward) {
 		req.Guest.NoAlcohol = true
 	}
-	limits, err := station.NewLimits(&req.Guest, req.Toward)
+	limits, err := aim.NewLimits(&req.Guest, req.Toward)
 	if err != nil {
 		return nil, err
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"counterpour/flavor/riff/aim"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/wording"
 	"counterpour/flavor/sense"
@@ -55,11 +56,11 @@ var told = []sense.Sense{sense.Sweet, sense.Sour, sense.Bitter, sense.Salty, sen
 func (w *work) effect(r *Riff) string {
 	var words []string
 	steps := sense.Between(w.FromGlass, r.Glass)
-	if d := steps[sense.Ethanol]; math.Abs(d) >= station.LeastStep && math.Round(r.Drink.ABV) != math.Round(w.FromDrink.ABV) {
+	if d := steps[sense.Ethanol]; math.Abs(d) >= aim.LeastStep && math.Round(r.Drink.ABV) != math.Round(w.FromDrink.ABV) {
 		words = append(words, wording.Strength(d, r.Drink.ABV, w.FromDrink.ABV))
 	}
 	for _, a := range told {
-		if d := steps[a]; math.Abs(d) >= station.LeastStep {
+		if d := steps[a]; math.Abs(d) >= aim.LeastStep {
 			words = append(words, a.Direction(d))
 		}
 	}

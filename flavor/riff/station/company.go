@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/riff/aim"
 	"counterpour/flavor/riff/precedent"
 )
 
@@ -174,7 +175,7 @@ const rarely = 3
 
 // asked reports whether a wish asks for an ingredient, or is met with it before others.
 func (j *Job) asked(p *flavor.Profile) bool {
-	return j.Limits != nil && (j.Limits.Wants(p) || slices.ContainsFunc(j.Limits.Aims, func(a Aim) bool { return a.Up && a.row != nil && a.row.First[p.ID] }))
+	return j.Limits != nil && (j.Limits.Wants(p) || slices.ContainsFunc(j.Limits.Aims, func(a aim.Aim) bool { return a.CarriesFirst(p) }))
 }
 
 // Odd is how strange the company is that the pours of a drink keep, most of what any

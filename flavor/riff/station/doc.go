@@ -1,7 +1,8 @@
 // Package station is where drafts of drinks are worked on: what stands on the
-// shelf, what a guest and their wishes allow, and how the amounts of a draft are
-// settled. Package riff varies a drink with it, package useup moves bottles and
-// package walk leads from one drink to another.
+// shelf, what company it keeps, how the amounts of a draft are settled, and which
+// drafts are shown. What a guest and their wishes ask of them is package aim.
+// Package riff varies a drink with it, package useup moves bottles and package walk
+// leads from one drink to another.
 //
 // A [Station] is built once and is safe for concurrent use. A [Job] is one
 // request being worked on: its shelf, its limits and the drink that it is about,
@@ -11,8 +12,7 @@
 // what became of it.
 //
 // What proven drinks pour together says what company a draft keeps, see package
-// precedent:
-// pairs that they shun are never listed, strange ones cost quality. What a drink is
+// precedent: pairs that they shun are never listed, strange ones cost quality. What a drink is
 // called claims nothing that its glass does not hold.
 //
 // What is shown is chosen by maximal marginal relevance (Carbonell and

@@ -45,13 +45,13 @@ func (j *Job) Fate(s *Settled) (Fate, error) {
 	case iced || !j.Fits(s):
 		j.Left.Unfit++
 		return Unfit, nil
-	case !j.Kept(s):
+	case !j.Limits.Keeps(&s.Spec, s.Drink):
 		j.Left.ByLimit++
 		return Limit, nil
 	case j.lopsided(&s.Spec):
 		j.Left.Off++
 		return Off, nil
-	case !j.wishes(s):
+	case !j.meets(s):
 		j.Left.Unmet++
 		return Unmet, nil
 	case j.From != nil && Apart(s.Glass, j.FromGlass) < j.LeastApart() && j.hasAll(j.From):

@@ -5,7 +5,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
-	"counterpour/flavor/riff/wish"
+	"counterpour/flavor/riff/aim"
 	"counterpour/flavor/sense"
 )
 
@@ -33,7 +33,7 @@ func Apart(a, b *sense.Percept) float64 {
 // drink asked about, those that were wished for first and then those that moved
 // most.
 func (j *Job) Told(after *mix.Drink) (more, less []flavor.AromaFamily) {
-	moved := sense.AromasMoved(&j.FromDrink.Aroma, &after.Aroma, tellsAroma)
+	moved := sense.AromasMoved(&j.FromDrink.Aroma, &after.Aroma, aim.TellsAroma)
 	slices.SortStableFunc(moved, func(a, b sense.AromaMove) int {
 		switch wa, wb := j.aimsAt(a.Family), j.aimsAt(b.Family); {
 		case wa == wb:
@@ -55,9 +55,7 @@ func (j *Job) Told(after *mix.Drink) (more, less []flavor.AromaFamily) {
 
 // aimsAt reports whether a wish asks for the aroma of a family, or for less of it.
 func (j *Job) aimsAt(f flavor.AromaFamily) bool {
-	return slices.ContainsFunc(j.Limits.Aims, func(a Aim) bool {
-		return a.kind == wish.Aroma && slices.Contains(a.families, f)
-	})
+	return slices.ContainsFunc(j.Limits.Aims, func(a aim.Aim) bool { return a.Of(f) })
 }
 
 // LostLeads lists the pours of the drink asked about whose leading material is

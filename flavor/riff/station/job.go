@@ -10,7 +10,9 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
+	"counterpour/flavor/riff/aim"
 	"counterpour/flavor/riff/precedent"
+	"counterpour/flavor/riff/wish"
 	"counterpour/flavor/sense"
 )
 
@@ -32,7 +34,7 @@ type Item struct {
 // Job is one request being worked on. It is not safe for concurrent use.
 type Job struct {
 	Station *Station
-	Limits  *Limits
+	Limits  *aim.Limits
 	System  measure.System
 	Shelf   []Item          // what may be poured, by id
 	Must    map[string]bool // ids of the bottles that must move
@@ -46,7 +48,7 @@ type Job struct {
 	From      *flavor.Spec
 	FromDrink *mix.Drink
 	FromGlass *sense.Percept
-	wished    measured // what wishes for more or less are held against
+	wished    aim.Measured // what wishes for more or less are held against
 
 	byID  map[string]int // place on the shelf, −1 for what may not be poured
 	keeps map[string]*precedent.Kept
@@ -63,7 +65,7 @@ const seedStream = 0x52696666
 
 // NewJob gathers what may be poured: the stock, once each, without what the
 // limits forbid.
-func (s *Station) NewJob(stock []*flavor.Profile, l *Limits, system measure.System, seed uint64) *Job {
+func (s *Station) NewJob(stock []*flavor.Profile, l *aim.Limits, system measure.System, seed uint64) *Job {
 	j := &Job{Station: s, Limits: l, System: system, byID: map[string]int{}, keeps: map[string]*precedent.Kept{}, pairs: map[[2]string]*precedent.Pair{}}
 	if !slices.ContainsFunc(stock, func(p *flavor.Profile) bool { return p != nil && l.Accepts(p) && precedent.Carries(p) }) {
 		l.Guest.NoAlcohol = true // a bar without alcohol serves none
@@ -92,7 +94,7 @@ func (s *Station) NewJob(stock []*flavor.Profile, l *Limits, system measure.Syst
 	}
 	slices.SortFunc(j.Shelf, func(a, b Item) int { return strings.Compare(a.Profile.ID, b.Profile.ID) })
 	for i := range l.Aims {
-		j.carriedBy(&l.Aims[i], "")
+		l.Aims[i].CarriedBy(s.carriers, "", j.stocks)
 	}
 	chance := rand.New(rand.NewPCG(seed, seedStream))
 	for i := range j.Shelf {
@@ -102,17 +104,9 @@ func (s *Station) NewJob(stock []*flavor.Profile, l *Limits, system measure.Syst
 	return j
 }
 
-// carriedBy sets what a bartender meets a wish with in a drink on a class of spirit: by the
-// table where the shelf has any of that, else whatever has much of what is wished.
-func (j *Job) carriedBy(a *Aim, base flavor.Class) {
-	row := j.Station.carriers.Of(&a.wish, base)
-	if row == nil || !slices.ContainsFunc(j.Shelf, func(it Item) bool { return row.Carries(it.Profile) }) {
-		return
-	}
-	a.row = row
-	for i := range a.or {
-		a.or[i].row = row
-	}
+// stocks reports whether the shelf has anything that carries a wish.
+func (j *Job) stocks(row *wish.Row) bool {
+	return slices.ContainsFunc(j.Shelf, func(it Item) bool { return row.Carries(it.Profile) })
 }
 
 // Has returns the item of a profile, if it may be poured.
@@ -131,11 +125,11 @@ func (j *Job) SetFrom(s *flavor.Spec) error {
 		return err
 	}
 	j.From, j.FromDrink, j.FromGlass = s, drink, j.Station.Space.Percept(s, drink)
-	j.wished = measured{s, drink, j.FromGlass}
+	j.wished = aim.Measured{Spec: s, Drink: drink, Glass: j.FromGlass}
 	j.Given = append(j.Given, s)
 	if base := largestBase(s); base != nil {
 		for i := range j.Limits.Aims {
-			j.carriedBy(&j.Limits.Aims[i], base.Class)
+			j.Limits.Aims[i].CarriedBy(j.Station.carriers, base.Class, j.stocks)
 		}
 	}
 	j.WriteAs(s)
@@ -153,13 +147,6 @@ func largestBase(s *flavor.Spec) (base *flavor.Profile) {
 	return base
 }
 
-// measured is a drink that others are compared with.
-type measured struct {
-	spec  *flavor.Spec
-	drink *mix.Drink
-	glass *sense.Percept
-}
-
 // WishFrom holds wishes for more or less against another drink than the one asked about:
 // where that cannot be poured, against what is poured in its place.
 func (j *Job) WishFrom(s *flavor.Spec) error {
@@ -167,7 +154,7 @@ func (j *Job) WishFrom(s *flavor.Spec) error {
 	if err != nil {
 		return err
 	}
-	j.wished = measured{s, drink, j.Station.Space.Percept(s, drink)}
+	j.wished = aim.Measured{Spec: s, Drink: drink, Glass: j.Station.Space.Percept(s, drink)}
 	return nil
 }
 

@@ -31,7 +31,7 @@ func (j *Job) List(s *Settled) (Listed, error) {
 	}
 	fit := result.Judgement.Fits[0]
 	l := Listed{Spec: s.Spec.Clone(), Kind: s.Kind, Score: result.Judgement.Score, FamilyID: fit.ID, Family: fit.Name,
-		Marks: s.Spec.Allergens(), Cost: j.Limits.costOf(&s.Spec), Drink: s.Drink, Glass: s.Glass}
+		Marks: s.Spec.Allergens(), Cost: j.Limits.CostOf(&s.Spec), Drink: s.Drink, Glass: s.Glass}
 	l.Spec.Name = ""
 	l.Name, l.Why = wording.NameOf(&s.Spec, j.From, wording.FamilyWord(&s.Spec, result.Judgement.Fits)), j.Why(&s.Spec)
 	return l, nil

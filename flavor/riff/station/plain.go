@@ -13,11 +13,11 @@ const leastPlain = 50.0
 // plain reports whether a drink is the one that wishes are held against in other amounts,
 // or without something: what a bartender tries first.
 func (j *Job) plain(s *Settled) bool {
-	if !j.saysWhat() || s.Spec.Method != j.wished.spec.Method || s.Spec.Service != j.wished.spec.Service {
+	if !j.saysWhat() || s.Spec.Method != j.wished.Spec.Method || s.Spec.Service != j.wished.Spec.Service {
 		return false
 	}
 	for i := range s.Spec.Pours {
-		if !j.wished.spec.HasProfile(s.Spec.Pours[i].Profile) {
+		if !j.wished.Spec.HasProfile(s.Spec.Pours[i].Profile) {
 			return false
 		}
 	}
@@ -48,8 +48,8 @@ func (j *Job) NearestMiss(pool, near []*Settled) (*Settled, Miss) {
 	var plain, met, short *Settled
 	for _, s := range near {
 		switch {
-		case s.Score < leastPlain || !j.Fits(s) || !j.Kept(s):
-		case !j.wishes(s):
+		case s.Score < leastPlain || !j.Fits(s) || !j.Limits.Keeps(&s.Spec, s.Drink):
+		case !j.meets(s):
 			if s.Score >= weigh.BalancedFrom && !j.lopsided(&s.Spec) && (short == nil || s.short < short.short) {
 				short = s
 			}

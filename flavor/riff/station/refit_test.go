@@ -9,6 +9,7 @@ import (
 	"counterpour/data"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/riff/aim"
 	"counterpour/flavor/riff/precedent"
 	"counterpour/flavor/riff/serve"
 )
@@ -26,7 +27,7 @@ func provenPractice(t *testing.T) (*data.Catalogue, *precedent.Practice, []flavo
 // Needles of rosemary and dashes of bitters are counted in hands, not in hundreds.
 func TestMostPieces(t *testing.T) {
 	c, p, _ := provenPractice(t)
-	j := (&Station{practice: p, book: &precedent.Book{}}).NewJob(c.Profiles(), &Limits{maxABV: 100}, "oz", 0)
+	j := (&Station{practice: p, book: &precedent.Book{}}).NewJob(c.Profiles(), &aim.Limits{}, "oz", 0)
 	for i := range j.Shelf {
 		it := &j.Shelf[i]
 		per, _ := measure.MLPerUnit(it.Unit, it.Profile)

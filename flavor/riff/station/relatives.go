@@ -3,6 +3,7 @@ package station
 import (
 	"counterpour/flavor"
 	"counterpour/flavor/guest"
+	"counterpour/flavor/riff/aim"
 	"counterpour/flavor/riff/precedent"
 )
 
@@ -18,8 +19,8 @@ func (s *Station) Relatives(d *flavor.Spec, n int, g guest.Guest) ([]precedent.R
 		return nil, err
 	}
 	g.MaxCost = 0 // nobody pours these now
-	may := Limits{Guest: g}
-	return s.book.Relatives(d, n, may.acceptsAll)
+	may := aim.Limits{Guest: g}
+	return s.book.Relatives(d, n, may.AcceptsAll)
 }
 
 // Likeness is how much an item is in kind and smell what an ingredient is, 0 to 1.

@@ -6,7 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
-	"counterpour/flavor/riff/wish"
+	"counterpour/flavor/riff/aim"
 	"counterpour/flavor/sense"
 	"counterpour/flavor/weigh"
 )
@@ -63,7 +63,6 @@ const (
 	maxClimb      = 14   // steps of the jigger that amounts may take in all
 	roomSmaller   = 0.80 // of the volume before ice
 	roomLarger    = 1.25
-	aimBeyond     = 0.15 // just-noticeable differences aimed beyond a wish, so that rounding does not undo it
 )
 
 // solver seeks the amounts of one draft.
@@ -79,7 +78,7 @@ type solver struct {
 	steps          []int // taken by each pour, up and down
 	water          float64
 	ledger         []mix.Ledger
-	aims           [][]aimed          // of each wish, what meets it
+	aims           aim.Ready
 	floor, ceiling map[string]float64 // by id, in mL
 	room           float64            // volume before ice that the draft set out with
 }
@@ -112,18 +111,20 @@ func (j *Job) Settle(d *Sketch) (*Settled, error) {
 	out.Glass = j.Station.Space.Percept(&out.Spec, out.Drink)
 	out.odd, out.shunned = j.company(&out.Spec, d.Frame)
 	if j.From != nil {
-		out.short = j.shortfall(out, j.wished)
-		out.whole = j.shortfall(out, measured{j.From, j.FromDrink, j.FromGlass}) == 0
+		since := j.since(j.wished, out)
+		out.short = since.Shortfall(j.Limits.Aims)
+		whole := j.since(aim.Measured{Spec: j.From, Drink: j.FromDrink, Glass: j.FromGlass}, out)
+		out.whole = whole.Shortfall(j.Limits.Aims) == 0
 		out.unsettles = j.Limits.Guest.Unsettles(&out.Spec, j.From)
-		out.met = j.met(out)
-		out.carried = j.carried(out)
+		out.met = since.Met(j.Limits.Aims)
+		out.carried = since.Carried(j.Limits.Aims)
 		out.plain = j.plain(out)
 		out.custom = j.customary(&out.Spec)
 		out.idle = j.idle(&out.Spec)
 		out.strays = j.strays(&out.Spec)
 		out.nearest = (d.Lost == 0 || out.custom >= 1) && len(out.Spec.Pours) <= len(j.From.Pours) && !j.hasAll(j.From) && j.keepsRest(&out.Spec)
 		if j.Limits.Wished() || !j.hasAll(j.From) {
-			out.far = Apart(j.wished.glass, out.Glass)
+			out.far = Apart(j.wished.Glass, out.Glass)
 		} else {
 			out.far = farUnasked * max(0, Apart(j.FromGlass, out.Glass)-reachJND)
 		}
@@ -132,7 +133,9 @@ func (j *Job) Settle(d *Sketch) (*Settled, error) {
 }
 
 func (s *solver) begin() {
-	s.aim()
+	if j := s.job; j.From != nil {
+		s.aims = aim.Prepare(j.Station.Space, j.Limits.Aims, &j.wished, s.spec)
+	}
 	s.ml = s.build.Amounts()
 	s.start = slices.Clone(s.ml)
 	s.steps = make([]int, len(s.ml))
@@ -195,26 +198,6 @@ func (j *Job) keepsBase() bool {
 	return j.From != nil && len(j.Limits.Aims) > 0 && !j.Limits.Lighter()
 }
 
-// aim readies the wishes for more or less.
-func (s *solver) aim() {
-	j := s.job
-	if j.From == nil {
-		return
-	}
-	for i := range j.Limits.Aims {
-		var ways []aimed
-		for _, way := range j.Limits.Aims[i].ways() {
-			a := aimed{Aim: way, per: make([]float64, len(s.spec.Pours))}
-			a.before = a.in(j.wished)
-			for k := range s.spec.Pours {
-				a.per[k] = a.PerML(j.Station.Space, s.spec.Pours[k].Profile)
-			}
-			ways = append(ways, a)
-		}
-		s.aims = append(s.aims, ways)
-	}
-}
-
 // merit weighs the amounts: the score, less what wishes and limits lack, less
 // what it took to get there.
 func (s *solver) merit() float64 {
@@ -233,7 +216,8 @@ func (s *solver) merit() float64 {
 // with the water of the draft's own ice.
 func (s *solver) lacks() float64 {
 	l := s.job.Limits
-	if len(l.Aims) == 0 && math.IsInf(l.maxABV, 1) && l.minABV == 0 {
+	weakest, strongest := l.Strengths()
+	if len(l.Aims) == 0 && math.IsInf(strongest, 1) && weakest == 0 {
 		return 0
 	}
 	var volume, ethanol float64
@@ -243,39 +227,12 @@ func (s *solver) lacks() float64 {
 	}
 	volume *= 1 + s.water
 	abv := 100 * ethanol / mix.EthanolDensity / volume
-	lack := pointsPerABV * max(0, abv-l.maxABV*abvMargin, l.minABV-abv*abvMargin)
-	for i := range s.aims {
-		least := math.Inf(1)
-		for k := range s.aims[i] {
-			least = min(least, s.aims[i][k].lacks(s.ml, volume))
-		}
-		lack += pointsPerJND * least
-	}
-	return lack
+	lack := pointsPerABV * max(0, abv-strongest*abvMargin, weakest-abv*abvMargin)
+	return lack + pointsPerJND*s.aims.Lacks(s.ml, volume)
 }
 
 // abvMargin keeps an estimate of strength on the safe side of a limit.
 const abvMargin = 0.98
-
-// aimed is one way to meet a wish, ready to be weighed against amounts.
-type aimed struct {
-	*Aim
-	before float64
-	per    []float64 // of each pour, in a millilitre
-}
-
-// lacks is how many just-noticeable differences amounts fall short of the wish.
-func (a *aimed) lacks(ml []float64, volume float64) float64 {
-	after := volume
-	if a.sense != sense.Volume || a.kind == wish.Poured {
-		after = 0
-		for i := range ml {
-			after += ml[i] * a.per[i]
-		}
-		after /= volume
-	}
-	return max(0, a.Least+aimBeyond-a.steps(a.before, after))
-}
 
 func (s *solver) result() flavor.Spec {
 	out := s.spec.Clone()

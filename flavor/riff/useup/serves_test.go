@@ -11,6 +11,7 @@ import (
 	"counterpour/data/bartest"
 	"counterpour/flavor"
 	"counterpour/flavor/guest"
+	"counterpour/flavor/riff/aim"
 	"counterpour/flavor/riff/serve"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/weigh"
@@ -56,7 +57,7 @@ func TestStrangersAreNotTheFirstDraft(t *testing.T) {
 	require.NoError(t, err)
 	assert.True(t, slices.ContainsFunc(res.Drafts, func(d Draft) bool { return len(d.Uses) == 2 }), "one moves both")
 	u := &user{}
-	usual, strange := make([]*station.Settled, enoughUsual), b.Station.NewJob(b.Usual, &station.Limits{}, "oz", 0)
+	usual, strange := make([]*station.Settled, enoughUsual), b.Station.NewJob(b.Usual, &aim.Limits{}, "oz", 0)
 	for i := range usual {
 		usual[i], err = strange.Settle(&station.Sketch{Spec: *b.Spec(t, bartest.GinSour)})
 		require.NoError(t, err)

@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/riff/aim"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/wish"
 	"counterpour/flavor/riff/wording"
@@ -72,7 +73,7 @@ func Find(ctx context.Context, st *station.Station, req Request) (*Result, error
 	if err := req.check(st); err != nil {
 		return nil, err
 	}
-	limits, err := station.NewLimits(&req.Guest, req.Toward)
+	limits, err := aim.NewLimits(&req.Guest, req.Toward)
 	if err != nil {
 		return nil, err
 	}

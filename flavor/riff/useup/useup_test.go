@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/ratio"
+	"counterpour/flavor/riff/aim"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/wish"
 	"counterpour/flavor/weigh"
@@ -37,7 +38,7 @@ func TestUseUpMovesEveryBottle(t *testing.T) {
 		d := &res.Drafts[i]
 		require.NotEmpty(t, d.Uses, d.Text)
 		for _, u := range d.Uses {
-			assert.GreaterOrEqual(t, u.ML, b.Station.NewJob(nil, &station.Limits{}, "oz", 0).LeastUse(u.Profile), "%s moves %s", d.Text, u.Profile.Name)
+			assert.GreaterOrEqual(t, u.ML, b.Station.NewJob(nil, &aim.Limits{}, "oz", 0).LeastUse(u.Profile), "%s moves %s", d.Text, u.Profile.Name)
 			assert.Contains(t, d.Text, u.Profile.Name)
 		}
 		bartest.CheckAmounts(t, &d.Spec)
@@ -122,7 +123,7 @@ func TestUseUpSaysWhyNot(t *testing.T) {
 // The fitted ratio of a family is what its frames are sized to.
 func TestSizedHasTheRatio(t *testing.T) {
 	b := bartest.New(t)
-	u := &user{work: b.Station.NewJob(b.Usual, &station.Limits{}, "oz", 0)}
+	u := &user{work: b.Station.NewJob(b.Usual, &aim.Limits{}, "oz", 0)}
 	off := b.Spec(t, "3 oz London dry gin\n1/4 oz lemon juice\n1 1/2 oz simple syrup\nshake, up")
 	sized, err := u.sized(&frame{spec: *off, family: "sour"})
 	require.NoError(t, err)

@@ -113,7 +113,7 @@ func (k *walker) proven(s *flavor.Spec) (state, bool, error) {
 	if x.Score, err = k.work.Station.Judge.ScoreOnly(&spec); err != nil {
 		return state{}, false, err
 	}
-	if x.Score < weigh.BalancedFrom || !k.work.Kept(&x) {
+	if x.Score < weigh.BalancedFrom || !k.work.Limits.Keeps(&x.Spec, x.Drink) {
 		return state{}, false, nil
 	}
 	return state{spec: spec, score: x.Score, drink: drink, at: k.work.Station.Space.Percept(&spec, drink), toll: provenToll}, true, nil

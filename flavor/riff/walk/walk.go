@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor/guest"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/riff/aim"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/sense"
 	"counterpour/flavor/weigh"
@@ -80,7 +81,7 @@ func Find(ctx context.Context, st *station.Station, req Request) (*Result, error
 	}
 	own := req.Guest
 	own.Avoid = nil // what the ends pour was looked at, and nothing else is poured
-	limits, err := station.NewLimits(&own, nil)
+	limits, err := aim.NewLimits(&own, nil)
 	if err != nil {
 		return nil, err
 	}
@@ -350,7 +351,7 @@ func (k *walker) between(turned []int) (state, bool, error) {
 	if err != nil || s == nil {
 		return state{}, false, err
 	}
-	if s.Score < weigh.BalancedFrom || !k.work.Fits(s) || !k.work.Kept(s) {
+	if s.Score < weigh.BalancedFrom || !k.work.Fits(s) || !k.work.Limits.Keeps(&s.Spec, s.Drink) {
 		return state{}, false, nil
 	}
 	return state{turned: slices.Clone(turned), spec: s.Spec, score: s.Score, drink: s.Drink, at: s.Glass, toll: oddToll*k.work.Uneasy(&s.Spec) + k.crossing(&s.Spec)}, true, nil

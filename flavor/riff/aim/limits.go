@@ -1,4 +1,4 @@
-package station
+package aim
 
 import (
 	"math"
@@ -6,9 +6,9 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/guest"
+	"counterpour/flavor/mix"
 	"counterpour/flavor/riff/serve"
 	"counterpour/flavor/riff/wish"
-	"counterpour/flavor/riff/wording"
 	"counterpour/flavor/sense"
 )
 
@@ -52,7 +52,7 @@ func NewLimits(g *guest.Guest, wishes []wish.Wish) (*Limits, error) {
 func (l *Limits) add(w *wish.Wish) error {
 	switch w.Kind {
 	case wish.Sense, wish.Aroma, wish.Poured:
-		a, err := aimOf(w)
+		a, err := newAim(w)
 		if err != nil {
 			return err
 		}
@@ -141,8 +141,8 @@ func (l *Limits) unwished(p *flavor.Profile) bool {
 		slices.ContainsFunc(l.without, func(f flavor.AromaFamily) bool { return p.Aroma[f] >= neatAroma })
 }
 
-// acceptsAll reports whether every pour of a drink may be poured.
-func (l *Limits) acceptsAll(s *flavor.Spec) bool {
+// AcceptsAll reports whether every pour of a drink may be poured.
+func (l *Limits) AcceptsAll(s *flavor.Spec) bool {
 	for i := range s.Pours {
 		if !l.Accepts(s.Pours[i].Profile) {
 			return false
@@ -151,8 +151,8 @@ func (l *Limits) acceptsAll(s *flavor.Spec) bool {
 	return true
 }
 
-// costOf returns the cost of a drink by the prices of the guest, as far as they are known.
-func (l *Limits) costOf(s *flavor.Spec) float64 {
+// CostOf returns the cost of a drink by the prices of the guest, as far as they are known.
+func (l *Limits) CostOf(s *flavor.Spec) float64 {
 	sum, _ := s.Cost(l.Guest.Prices)
 	return sum
 }
@@ -160,97 +160,53 @@ func (l *Limits) costOf(s *flavor.Spec) float64 {
 // lessCost is the share of a drink's cost that a cheaper one may cost.
 const lessCost = 0.9
 
-// Kept reports whether a finished drink breaks no limit. The wishes that need a
+// Strengths are the least and the most strength of the finished drink, in % vol: 0 and +Inf
+// where nothing is asked.
+func (l *Limits) Strengths() (least, most float64) { return l.minABV, l.maxABV }
+
+// Keeps reports whether a finished drink breaks no limit. The wishes that need a
 // drink to be compared with are not among them.
-func (j *Job) Kept(s *Settled) bool {
-	l, d := j.Limits, s.Drink
-	if !l.acceptsAll(&s.Spec) || d.ABV > l.maxABV || d.ABV < l.minABV {
+func (l *Limits) Keeps(s *flavor.Spec, d *mix.Drink) bool {
+	if !l.AcceptsAll(s) || d.ABV > l.maxABV || d.ABV < l.minABV {
 		return false
 	}
-	if l.Guest.MaxCost > 0 && l.costOf(&s.Spec) > l.Guest.MaxCost {
+	if l.Guest.MaxCost > 0 && l.CostOf(s) > l.Guest.MaxCost {
 		return false
 	}
 	return !slices.ContainsFunc(l.without, func(f flavor.AromaFamily) bool { return d.Aroma[f] >= sense.Aroma.Threshold()/sense.Aroma.Weber() })
 }
 
-// wishes reports whether a finished drink meets every wish.
-func (j *Job) wishes(s *Settled) bool {
-	l := j.Limits
+// PoursAsked reports whether a drink pours everything that is asked for, and is mixed and
+// served as is asked.
+func (l *Limits) PoursAsked(s *flavor.Spec) bool {
 	for _, ids := range l.with {
-		if !slices.ContainsFunc(s.Spec.Pours, func(p flavor.Pour) bool { return slices.Contains(ids, p.Profile.ID) }) {
+		if !s.Has(func(p *flavor.Profile) bool { return slices.Contains(ids, p.ID) }) {
 			return false
 		}
 	}
 	for _, w := range l.served {
-		shaken := w.Method == flavor.Shake && s.Spec.Method == flavor.DryShake
-		if w.Method != "" && w.Method != s.Spec.Method && !shaken || w.Service != "" && w.Service != s.Spec.Service {
+		shaken := w.Method == flavor.Shake && s.Method == flavor.DryShake
+		if w.Method != "" && w.Method != s.Method && !shaken || w.Service != "" && w.Service != s.Service {
 			return false
 		}
 	}
-	if j.From == nil {
-		return true
-	}
-	if l.fewer && len(s.Spec.Pours) >= len(j.From.Pours) {
-		return false
-	}
-	if l.cheaper && !(l.costOf(&s.Spec) < lessCost*l.costOf(j.From)) {
-		return false
-	}
-	for i := range l.Aims {
-		if !j.brought(&l.Aims[i], s) || j.sparesSugar(&l.Aims[i], s) || j.waters(&l.Aims[i], s) || !l.Aims[i].Up && j.bringsBack(&l.Aims[i], s) {
-			return false
-		}
-	}
-	return s.short == 0
+	return true
 }
 
-// leastLess is how much less of what there should be less of a drink pours, as a share.
-const leastLess = 0.08
-
-// waters reports whether a wish for less of a taste or a smell is met by length alone, or by
-// more of the rest: a sour that is topped with soda is as sweet.
-func (j *Job) waters(a *Aim, s *Settled) bool {
-	if a.Up || a.kind == wish.Poured || a.sense == sense.Ethanol || a.sense == sense.Volume {
+// Smaller reports whether a drink has fewer pours than another and costs less, as far as
+// either is asked for.
+func (l *Limits) Smaller(s, than *flavor.Spec) bool {
+	if l.fewer && len(s.Pours) >= len(than.Pours) {
 		return false
 	}
-	sum := func(s *flavor.Spec) (v float64) {
-		for i := range s.Pours {
-			v += s.Pours[i].ML * a.PerML(j.Station.Space, s.Pours[i].Profile)
-		}
-		return v
-	}
-	return sum(&s.Spec) > (1-leastLess)*sum(j.wished.spec)
+	return !l.cheaper || l.CostOf(s) < lessCost*l.CostOf(than)
 }
 
-// sparesSugar reports whether a wish for less of a sense is met by less of what carries
-// the drink while a sweetener that has as much to do with it stays whole: who wants less
-// sugar wants the coffee liqueur no less.
-func (j *Job) sparesSugar(a *Aim, s *Settled) bool {
-	if a.Up || a.kind != wish.Sense {
-		return false
-	}
-	cut, spared := false, false
-	for i := range j.wished.spec.Pours {
-		p := &j.wished.spec.Pours[i]
-		if a.PerML(j.Station.Space, p.Profile) <= 0 {
-			continue
-		}
-		left := s.Spec.MLOf(p.Profile.Is)
-		switch p.Profile.Class.Part() {
-		case flavor.PartModifier:
-			cut = cut || left < p.ML-wording.SameML
-		case flavor.PartSweetener:
-			spared = spared || left > p.ML-wording.SameML
-		}
-	}
-	return cut && spared
-}
-
-// CheckWishes fails with a fault if a wish names what is not on the shelf.
-func (j *Job) CheckWishes() error {
-	for i, ids := range j.Limits.with {
-		if !slices.ContainsFunc(ids, func(id string) bool { at, ok := j.byID[id]; return ok && at >= 0 }) {
-			return flavor.Invalid("toward", j.Limits.words[i], "no allowed ingredient matches %q; name one that is in stock", j.Limits.words[i])
+// Check fails with a fault if a wish names what is not at hand, by id.
+func (l *Limits) Check(atHand func(id string) bool) error {
+	for i, ids := range l.with {
+		if !slices.ContainsFunc(ids, atHand) {
+			return flavor.Invalid("toward", l.words[i], "no allowed ingredient matches %q; name one that is in stock", l.words[i])
 		}
 	}
 	return nil

@@ -1,0 +1,216 @@
+package aim
+
+import (
+	"math"
+
+	"counterpour/flavor"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/riff/wish"
+	"counterpour/flavor/riff/wording"
+	"counterpour/flavor/sense"
+)
+
+// Measured is a drink that was mixed, as it is compared with others.
+type Measured struct {
+	Spec  *flavor.Spec
+	Drink *mix.Drink
+	Glass *sense.Percept
+}
+
+// Comparison holds a drink against the one that wishes for more or less are held against.
+type Comparison struct {
+	Space    *sense.Space
+	From, To Measured
+}
+
+// moved is how many just-noticeable differences the drink is nearer to a wish.
+func (c *Comparison) moved(a *Aim) float64 { return a.steps(a.in(&c.From), a.in(&c.To)) }
+
+// wellMet is the number of steps from which more of the same counts no more.
+const wellMet = 3.0
+
+// Met is how well the drink meets wishes for more or less, 0 to 1; 1 if there are none.
+func (c *Comparison) Met(aims []Aim) float64 {
+	if len(aims) == 0 {
+		return 1
+	}
+	worst := math.Inf(1)
+	for i := range aims {
+		best := math.Inf(-1)
+		for _, way := range aims[i].ways() {
+			best = max(best, c.moved(way))
+		}
+		worst = min(worst, best/wellMet)
+	}
+	return max(0, min(1, worst))
+}
+
+// Shortfall sums what the drink still lacks of wishes for more or less, in
+// just-noticeable differences.
+func (c *Comparison) Shortfall(aims []Aim) (lack float64) {
+	for i := range aims {
+		least := math.Inf(1)
+		for _, way := range aims[i].ways() {
+			least = min(least, max(0, way.Least-c.moved(way)))
+		}
+		lack += least
+	}
+	return lack
+}
+
+// AsMeant reports whether the drink leads toward wishes for more or less by what who says so
+// means: more of something by what is known for it, and less of it by pouring less.
+func (c *Comparison) AsMeant(aims []Aim) bool {
+	for i := range aims {
+		a := &aims[i]
+		if !c.brought(a) || c.sparesSugar(a) || c.waters(a) || !a.Up && c.bringsBack(a) {
+			return false
+		}
+	}
+	return true
+}
+
+// tiny is what a share is divided by where nothing grew.
+const tiny = 1e-12
+
+// A wish for more of a smell is met by what is known for it, of which at least so
+// much of the smell is that; and of length by what lengthens: the brandy in a drink
+// makes it no fruitier, and a fourth half ounce of it no longer. So much of the
+// growth comes from there. Common practice, no source.
+const (
+	knownShare       = 1.0 / 6
+	knownShareOfMany = 1.0 / 3 // of a wish as wide as fruit of any kind
+	fewFamilies      = 3
+	mostGrowth       = 0.6
+)
+
+// knownFor reports whether an ingredient is one that a bartender reaches for when
+// there should be more of what is wished.
+func (a *Aim) knownFor(p *flavor.Profile) bool {
+	switch {
+	case a.row != nil:
+		return a.row.Carries(p)
+	case a.kind == wish.Aroma:
+		var sum float64
+		for _, f := range a.families {
+			sum += p.Aroma[f]
+		}
+		share := knownShare
+		if len(a.families) > fewFamilies {
+			share = knownShareOfMany
+		}
+		return sum > 0 && sum >= share*p.Aroma.Total()
+	case a.kind == wish.Sense && a.sense == sense.Volume:
+		return p.Class.Part() == flavor.PartLength
+	}
+	return true
+}
+
+// brought reports whether what grew toward a wish for more comes from what is known
+// for it, in one of the ways that meet it.
+func (c *Comparison) brought(a *Aim) bool {
+	if !a.Up {
+		return true
+	}
+	for _, way := range a.ways() {
+		known := c.grown(way, way.knownFor)
+		if c.moved(way) >= way.Least && known > 0 && known >= mostGrowth*c.grown(way, anything) {
+			return true
+		}
+	}
+	return false
+}
+
+func anything(*flavor.Profile) bool { return true }
+
+// grown is how much more of what is wished a drink holds by ingredients that count, a
+// millilitre of it.
+func (c *Comparison) grown(a *Aim, counts func(*flavor.Profile) bool) float64 {
+	sum := func(s *flavor.Spec, ml float64) (v float64) {
+		for i := range s.Pours {
+			if p := &s.Pours[i]; counts(p.Profile) {
+				v += p.ML * a.PerML(c.Space, p.Profile)
+			}
+		}
+		if a.sense == sense.Volume && a.kind == wish.Sense {
+			return v
+		}
+		return v / ml
+	}
+	return sum(c.To.Spec, c.To.Drink.VolumeML) - sum(c.From.Spec, c.From.Drink.VolumeML)
+}
+
+// Carried is the share of what grew toward the wishes that comes from what a bartender
+// reaches for first, 0 to 1; 1 where no table says what that is.
+func (c *Comparison) Carried(aims []Aim) float64 {
+	worst := 1.0
+	for i := range aims {
+		a := &aims[i]
+		if a.row == nil {
+			continue
+		}
+		best := 0.0
+		for _, way := range a.ways() {
+			if c.moved(way) >= way.Least {
+				first := c.grown(way, func(p *flavor.Profile) bool { return a.row.First[p.ID] })
+				best = max(best, min(1, first/max(tiny, c.grown(way, anything))))
+			}
+		}
+		worst = min(worst, best)
+	}
+	return worst
+}
+
+// mostBroughtBack is how much of what there should be less of may come in anew, as a
+// share of what there was.
+const mostBroughtBack = 0.15
+
+// bringsBack reports whether something new brings what there should be less of: who
+// wants less sugar wants the syrup gone, and no liqueur for it.
+func (c *Comparison) bringsBack(a *Aim) bool {
+	came := c.grown(a, func(p *flavor.Profile) bool { return !c.From.Spec.HasProfile(p) && !p.Base() })
+	was := a.in(&c.From)
+	return came > mostBroughtBack*was
+}
+
+// leastLess is how much less of what there should be less of a drink pours, as a share.
+const leastLess = 0.08
+
+// waters reports whether a wish for less of a taste or a smell is met by length alone, or by
+// more of the rest: a sour that is topped with soda is as sweet.
+func (c *Comparison) waters(a *Aim) bool {
+	if a.Up || a.kind == wish.Poured || a.sense == sense.Ethanol || a.sense == sense.Volume {
+		return false
+	}
+	sum := func(s *flavor.Spec) (v float64) {
+		for i := range s.Pours {
+			v += s.Pours[i].ML * a.PerML(c.Space, s.Pours[i].Profile)
+		}
+		return v
+	}
+	return sum(c.To.Spec) > (1-leastLess)*sum(c.From.Spec)
+}
+
+// sparesSugar reports whether a wish for less of a sense is met by less of what carries
+// the drink while a sweetener that has as much to do with it stays whole: who wants less
+// sugar wants the coffee liqueur no less.
+func (c *Comparison) sparesSugar(a *Aim) bool {
+	if a.Up || a.kind != wish.Sense {
+		return false
+	}
+	cut, spared := false, false
+	for i := range c.From.Spec.Pours {
+		p := &c.From.Spec.Pours[i]
+		if a.PerML(c.Space, p.Profile) <= 0 {
+			continue
+		}
+		left := c.To.Spec.MLOf(p.Profile.Is)
+		switch p.Profile.Class.Part() {
+		case flavor.PartModifier:
+			cut = cut || left < p.ML-wording.SameML
+		case flavor.PartSweetener:
+			spared = spared || left > p.ML-wording.SameML
+		}
+	}
+	return cut && spared
+}
