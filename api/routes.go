@@ -69,6 +69,28 @@ func (s *Server) registerCoverage() {
 	})
 }
 
+// registerTonight registers POST /v1/tonight and POST /v1/tonight/flight.
+func (s *Server) registerTonight() {
+	type input struct{ Body shape.TonightBody }
+	handle(s, huma.Operation{
+		OperationID: "tonight", Method: http.MethodPost, Path: "/v1/tonight", Tags: []string{"drinks"},
+		Summary:     "Say what can be poured now",
+		Description: "The whole menu of the house as things stand, for everybody or for one guest: each drink ready, with its cover, missing something, or not for this guest.",
+		RequestBody: examples(map[string]any{"everybody": map[string]any{}, "guest": map[string]any{"avoid": []string{"tree nuts"}}}),
+	}, noStore, func(ctx context.Context, in *input) (*shape.TonightAnswer, error) {
+		return shape.AnswerTonight(ctx, s.house(), in.Body)
+	})
+	type flight struct{ Body shape.TonightFlightBody }
+	handle(s, huma.Operation{
+		OperationID: "tonight-flight", Method: http.MethodPost, Path: "/v1/tonight/flight", Tags: []string{"drinks"},
+		Summary:     "Plan a flight of several drinks",
+		Description: "A little of two to six drinks of the house for each guest, each as it can be poured now: how many of each to make, and in which order they are tasted; refuses more alcohol than is safe to taste.",
+		RequestBody: examples(map[string]any{"two": map[string]any{"drinks": []string{"Tide Table", "Wicker Lee"}, "each_ml": 40, "guests": 4}}),
+	}, noStore, func(ctx context.Context, in *flight) (*shape.TonightFlightAnswer, error) {
+		return shape.AnswerTonightFlight(ctx, s.house(), in.Body)
+	})
+}
+
 // registerRiff registers POST /v1/riff.
 func (s *Server) registerRiff() {
 	type input struct{ Body shape.RiffBody }

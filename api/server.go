@@ -123,6 +123,7 @@ func (s *Server) routes() {
 	s.registerCover()
 	s.registerOuts()
 	s.registerCoverage()
+	s.registerTonight()
 	s.registerRiff()
 	s.registerUseUp()
 	s.registerWalk()

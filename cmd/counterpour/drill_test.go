@@ -64,6 +64,11 @@ func TestTrainingCommands(t *testing.T) {
 			out: []string{"Nothing differs but the water", "the least long first", "water, in place of the ice"}},
 		{name: "a flight of a draft", input: draft, args: []string{"flight", "-", "--axis", "sweet"}, out: []string{"the least sweet first"}},
 		{name: "a flight of a bad draft", input: "2 oz moon dust", args: []string{"flight", "-", "--axis", "sweet"}, code: 2, message: []string{"line 1", "moon dust"}},
+		{name: "a flight of several drinks", args: []string{"tonight", "flight", "Wicker Lee", "Tide Table", "--guests", "4"},
+			out: []string{"For 4 guests, 40 mL of each drink", "1. Tide Table", "2. Wicker Lee", "make 2", "Ask every taster about allergies", "standard drinks"}},
+		{name: "a flight of several that is too strong", args: []string{"tonight", "flight", "Tide Table", "Wicker Lee", "Fog Signal", "Bow Spring", "--each", "120"}, code: 2, message: []string{"--each", "pour 75 ml each"}},
+		{name: "a flight of several for a guest", args: []string{"tonight", "flight", "Tide Table", "Tarred Line", "--avoid", "tree nuts"}, code: 2, message: []string{"Tarred Line", "contains tree nuts"}},
+		{name: "tonight for a guest", args: []string{"tonight", "--avoid", "tree nuts"}, out: []string{"Bow Spring", "not for this guest: orgeat contains tree nuts", "wash the tins"}},
 		{name: "no axis", args: []string{"flight", "Ropewalk"}, code: 2, message: []string{"--axis", "strong"}},
 		{name: "two builds", args: []string{"flight", "Ropewalk", "--axis", "sour", "--builds", "2"}, code: 2, message: []string{"--builds", "3 or 5"}},
 		{name: "too much of it", args: []string{"flight", "Ropewalk", "--axis", "strong", "--build", "120"}, code: 2, message: []string{"--build", "ethanol"}},
@@ -128,6 +133,8 @@ func TestTrainingJSONEqualsTheEndpoint(t *testing.T) {
 		{[]string{"drill", "--kind", "order", "--seed", "a", "--avoid", "eggs", "--json"}, "/v1/round", `{"kind":"order","seed":"a","avoid":["eggs"]}`},
 		{[]string{"flight", "Ropewalk", "--axis", "strong", "--seed", "a", "--json"}, "/v1/flight", `{"drink":"Ropewalk","axis":"strong","seed":"a"}`},
 		{[]string{"triangle", "Ropewalk", "agave syrup", "--seed", "a", "--json"}, "/v1/triangle", `{"drink":"Ropewalk","cover":"agave syrup","seed":"a"}`},
+		{[]string{"tonight", "--avoid", "eggs", "--json"}, "/v1/tonight", `{"avoid":["eggs"]}`},
+		{[]string{"tonight", "flight", "Tide Table", "Wicker Lee", "--guests", "5", "--json"}, "/v1/tonight/flight", `{"drinks":["Tide Table","Wicker Lee"],"guests":5}`},
 		{[]string{"card", "sour", "--json"}, "/v1/templates/sour/card", ""},
 	} {
 		code, out, message := try(t, "", c.args...)

@@ -10,7 +10,6 @@ import (
 	"counterpour/api/service/evening"
 	"counterpour/flavor"
 	"counterpour/flavor/drill/tasting"
-	"counterpour/flavor/mix"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/say"
@@ -55,9 +54,6 @@ type flightGlass struct {
 	tonightDrink
 	Make  string // how many of it to make
 	Holds string // its strength
-
-	spec  *flavor.Spec // as it is poured now
-	drink *mix.Drink
 }
 
 // flight lays out a tasting of several drinks of the menu, as they can be poured now.
@@ -108,79 +104,59 @@ func (p *pages) pourable(ctx context.Context, guest form.Guest) ([]flightGlass, 
 	}
 	var out []flightGlass
 	for i := range all.Drinks {
-		g := flightGlass{tonightDrink: all.Drinks[i]}
-		if g.spec = pouredNow(&g.tonightDrink, s); g.spec != nil {
-			out = append(out, g)
+		if d := all.Drinks[i]; d.now.Poured() != nil {
+			out = append(out, flightGlass{tonightDrink: d})
 		}
 	}
 	slices.SortStableFunc(out, func(a, b flightGlass) int { return byName(a.tonightDrink, b.tonightDrink) })
 	return out, nil
 }
 
-// pouredNow is a drink as it is poured now, nil if it cannot be.
-func pouredNow(d *tonightDrink, s *behind.Shift) *flavor.Spec {
-	switch d.state {
-	case evening.Ready:
-		at := slices.IndexFunc(s.Menu, func(m behind.HouseSpec) bool { return m.Slug == d.Slug })
-		return &s.Menu[at].Spec
-	case evening.Covered:
-		if c := evening.Chosen(d.touched); c != nil && !d.Far {
-			return &c.Spec
-		}
-		if d.touched.LeftOut != nil {
-			return &d.touched.LeftOut.Spec
-		}
-	}
-	return nil
-}
-
 // layOut puts the chosen drinks in order and says how much to make of each, or what is wrong
 // with what was asked.
 func (p *pages) layOut(v *flightView, chosen []flightGlass) error {
-	r := tasting.SeveralRequest{}
-	var err error
-	if r.EachML, err = form.Number(v.Each, say.It("board.as-a-volume")); err != nil {
+	each, err := form.Number(v.Each, say.It("board.as-a-volume"))
+	if err != nil {
 		v.trouble(say.It("board.each-glass", "Trouble", err))
-		r.EachML = tasting.UsualShareML // what else is wrong is said too
+		each = tasting.UsualShareML // what else is wrong is said too
 	}
-	if r.Guests, err = strconv.Atoi(v.Guests); err != nil {
-		r.Guests = 0 // nobody
+	guests, err := strconv.Atoi(v.Guests)
+	if err != nil {
+		guests = 0 // nobody
 	}
+	drinks := make([]*evening.Drink, len(chosen))
 	for i := range chosen {
-		judged, err := p.bar.Judge(chosen[i].spec)
-		if faults := flavor.FaultsOf(err); len(faults) > 0 {
-			v.trouble(chosen[i].Name + ": " + faults[0].Message)
-			continue
-		}
-		if err != nil {
-			return err
-		}
-		chosen[i].drink = judged.Drink
-		r.Drinks = append(r.Drinks, tasting.Poured{Name: chosen[i].Name, Drink: judged.Drink})
+		drinks[i] = chosen[i].now
 	}
-	plan, err := tasting.PlanSeveral(r)
-	for _, f := range flavor.FaultsOf(err) {
+	plan, err := evening.FlightOf(p.bar, drinks, each, guests)
+	faults := flavor.FaultsOf(err)
+	for _, f := range faults {
 		v.trouble(f.Message)
 	}
+	if err != nil && len(faults) == 0 {
+		return err
+	}
 	if len(v.Troubles) == 0 {
-		p.laidOut(v, chosen, &r, plan)
+		p.laidOut(v, chosen, each, guests, plan)
 	}
 	return nil
 }
 
 // laidOut shows a flight.
-func (p *pages) laidOut(v *flightView, chosen []flightGlass, r *tasting.SeveralRequest, plan *tasting.Several) {
-	for _, s := range plan.Shares {
-		g := chosen[s.At]
-		g.Make, g.Holds = toMake(s), say.It("board.strength", "Strength", words.Figure(g.drink.ABV, 1))
+func (p *pages) laidOut(v *flightView, chosen []flightGlass, each float64, guests int, plan *evening.Flight) {
+	for i := range plan.Glasses {
+		poured := &plan.Glasses[i]
+		at := slices.IndexFunc(chosen, func(g flightGlass) bool { return g.now == poured.Drink })
+		g := chosen[at]
+		g.Make, g.Holds = toMake(poured), say.It("board.strength", "Strength", words.Figure(poured.Mixed.ABV, 1))
 		v.Glasses = append(v.Glasses, g)
-		for _, c := range p.bar.Cautions(g.spec) {
+		for _, c := range p.bar.Cautions(poured.Spec) {
 			if !slices.Contains(v.Care, c) {
 				v.Care = append(v.Care, c)
 			}
 		}
 	}
-	v.For = say.It("board.flight-for", "Guests", r.Guests, "Each", words.Plain(r.EachML))
+	v.For = say.It("board.flight-for", "Guests", guests, "Each", words.Plain(each))
 	said := p.house.Settings()
 	standard := said.Standard(plan.EthanolG)
 	v.Drunk = say.It("board.drunk", "Number", said.Figures(words.Figure(standard.Count, 1)), "Country", standard.Country)
@@ -190,7 +166,7 @@ func (p *pages) laidOut(v *flightView, chosen []flightGlass, r *tasting.SeveralR
 func (v *flightView) trouble(what string) { v.Troubles = append(v.Troubles, words.Sentence(what)) }
 
 // toMake says how many whole drinks are made, and what is left of them.
-func toMake(s tasting.Share) string {
+func toMake(s *evening.Glass) string {
 	left := ""
 	if s.LeftML >= 0.5 {
 		left = words.Figure(s.LeftML, 0)

@@ -81,7 +81,7 @@ var flagPlaces = []struct{ place, flag string }{
 	{"class", "--class"}, {"family", "--family"}, {"bitter_min", "--bitter-min"}, {"abv_max", "--abv-max"}, {"like", "--like"},
 	{"toward", "--toward"}, {"diet", "--diet"}, {"max_abv_pct", "--max-abv"}, {"max_abv", "--max-abv"}, {"max_cost", "--max-cost"},
 	{"bottles", "--bottle"}, {"families", "--family"}, {"unit", "--unit"}, {"steps", "--steps"}, {"pour_ml", "--pour"},
-	{"axis", "--axis"}, {"size_jnd", "--size"}, {"seed", "--seed"}, {"builds", "--builds"}, {"step_jnd", "--step"}, {"build_ml", "--build"}, {"tasters", "--tasters"},
+	{"axis", "--axis"}, {"size_jnd", "--size"}, {"seed", "--seed"}, {"builds", "--builds"}, {"step_jnd", "--step"}, {"build_ml", "--build"}, {"tasters", "--tasters"}, {"each_ml", "--each"}, {"guests", "--guests"},
 	{"glass_ml", "--glass"}, {"alpha", "--alpha"}, {"power", "--power"}, {"share", "--share"}, {"cover", "COVER"}, {"drink", "DRINK"}, {"path.id", "FAMILY"},
 }
 

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/drill/wording"
 	"counterpour/flavor/mix"
 )
 
@@ -28,6 +29,7 @@ type Poured struct {
 type Several struct {
 	Shares   []Share
 	EthanolG float64 // that one guest takes in who drinks all of it
+	Cautions []string
 }
 
 // Share is one drink of such a flight: so many are made, and shared out.
@@ -60,13 +62,15 @@ func PlanSeveral(r SeveralRequest) (*Several, error) {
 		out.Shares = append(out.Shares, s)
 		out.EthanolG += p.Drink.After.Ethanol * r.EachML / p.Drink.VolumeML
 	}
-	if drinks := out.EthanolG / USDrinkG; drinks > MaxTasterDrinks {
+	drinks := out.EthanolG / USDrinkG
+	if drinks > MaxTasterDrinks {
 		remedy := "tick fewer or weaker drinks"
 		if fits := buildGrain * math.Floor(r.EachML*MaxTasterDrinks/drinks/buildGrain); fits >= leastBuildML {
 			remedy = flavor.JoinOr([]string{fmt.Sprintf("pour %.0f ml each", fits), remedy})
 		}
 		return nil, flavor.Faults{flavor.Invalid("each_ml", r.EachML, "that is %.1f standard drinks (United States) for each guest, and a flight holds %.0f at most: %s", drinks, MaxTasterDrinks, remedy)}
 	}
+	out.Cautions = wording.Cautions(out.EthanolG, drinks)
 	slices.SortStableFunc(out.Shares, func(a, b Share) int { return lighterFirst(&r.Drinks[a.At], &r.Drinks[b.At]) })
 	return &out, nil
 }

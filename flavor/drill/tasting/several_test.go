@@ -34,6 +34,7 @@ func TestOrderOfSeveral(t *testing.T) {
 	}
 	assert.Equal(t, []string{"light", "a", "b", "sweet", "bitter", "strong"}, names)
 	assert.InDelta(t, grams, plan.EthanolG, 1e-9)
+	assert.Contains(t, plan.Cautions[0], "1.6 standard drinks", "23.0 g, 14 g each")
 }
 
 // A flight keeps to the alcohol that tastings keep to, and every fault is told at once.
