@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor/guest"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -48,7 +49,7 @@ func (l *limits) hold(ctx context.Context, p *pages, g *guest.Guest) (*part.Tari
 		case err != nil:
 			l.ABVSays = words.Sentence(err.Error())
 		case !(most > 0 && most <= 100):
-			l.ABVSays = "Write a strength above 0 and up to 100 % vol, such as 12."
+			l.ABVSays = say.It("riffs.strength-out-of-range")
 		}
 		if g.MaxABV == 0 || most < g.MaxABV { // what the guest asks for holds as well
 			g.MaxABV = most

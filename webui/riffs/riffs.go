@@ -3,9 +3,9 @@ package riffs
 import (
 	"context"
 	"errors"
-	"fmt"
 	"net/http"
 	"net/url"
+	"strconv"
 	"strings"
 
 	"counterpour/api/service/remedy"
@@ -16,6 +16,7 @@ import (
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -170,8 +171,6 @@ func (v *riffsPage) find(ctx context.Context, p *pages, request *riff.Request) (
 }
 
 // tooLong is what a page says if the time for an answer ran out.
-const tooLong = "This took too long. Ask for fewer, or pour from the house's stock only."
-
 // refusal turns a fault into what a page says of it; other errors stay.
 func refusal(ctx context.Context, err error) (says string, status int, other error) {
 	faults := flavor.FaultsOf(err)
@@ -185,7 +184,7 @@ func refusal(ctx context.Context, err error) (says string, status int, other err
 		}
 		return strings.Join(said, " "), http.StatusUnprocessableEntity, nil
 	case errors.Is(err, context.DeadlineExceeded) && ctx.Err() == nil || errors.Is(ctx.Err(), context.DeadlineExceeded):
-		return tooLong, http.StatusServiceUnavailable, nil
+		return say.It("riffs.took-too-long"), http.StatusServiceUnavailable, nil
 	}
 	return "", 0, err
 }
@@ -193,14 +192,14 @@ func refusal(ctx context.Context, err error) (says string, status int, other err
 // mostCost reads the most that a drink may cost.
 func mostCost(typed string, t *part.Tariff) (float64, error) {
 	if len(t.PerML) == 0 {
-		return 0, errors.New("the house has no prices, so a cost limit cannot be checked; leave it empty")
+		return 0, errors.New(say.It("riffs.no-prices"))
 	}
-	v, err := form.PriceIn(typed, t.Currency, "such as 2.50")
+	v, err := form.PriceIn(typed, t.Currency, say.It("riffs.such-as-a-cost"))
 	if errors.Is(err, form.ErrCurrency) {
 		return 0, err
 	}
 	if err != nil || !(v > 0) {
-		return 0, fmt.Errorf("%q is no cost; write a number above 0, such as 2.50", typed)
+		return 0, errors.New(say.It("riffs.no-cost", "Typed", strconv.Quote(typed)))
 	}
 	return v, nil
 }

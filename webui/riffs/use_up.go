@@ -16,6 +16,7 @@ import (
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -143,7 +144,7 @@ func (p *pages) useUp(w http.ResponseWriter, r *http.Request) error {
 	status := http.StatusOK
 	switch {
 	case len(gone) > 0:
-		v.Trouble, status = "Not in stock now: "+words.List(p.namesOf(gone))+". Choose from what is there.", http.StatusConflict
+		v.Trouble, status = say.It("riffs.not-in-stock", "Names", words.List(p.namesOf(gone))), http.StatusConflict
 	case len(v.NamesSays) > 0 || !ok:
 		status = http.StatusUnprocessableEntity
 	case v.Any:
@@ -230,7 +231,7 @@ func (v *useUpPage) find(ctx context.Context, p *pages, bottles []*flavor.Profil
 }
 
 func (p *pages) useUpView(request *useup.Request, found *useup.Result, d *form.Guest, t *part.Tariff) *useUpView {
-	v := &useUpView{Title: countOrNo(len(found.Drafts), "draft", "drafts"), Sub: d.Sentence()}
+	v := &useUpView{Title: say.It("riffs.drafts", "Drafts", len(found.Drafts)), Sub: d.Sentence()}
 	var specs []*flavor.Spec
 	for i := range found.Drafts {
 		x := &found.Drafts[i]
@@ -240,10 +241,12 @@ func (p *pages) useUpView(request *useup.Request, found *useup.Result, d *form.G
 		for k := range one.Pours {
 			one.Pours[k].Mark = ""
 			if slices.ContainsFunc(x.Uses, func(u useup.Use) bool { return u.Profile.Name == one.Pours[k].Name }) {
-				one.Pours[k].Mark = "must move"
+				one.Pours[k].Mark = say.It("riffs.must-move")
 			}
 		}
-		one.Facts = []string{"Scores " + words.Points(x.Score) + " of 100.", words.Figure(x.Drink.ABV, 1) + "\u00a0% vol, " + words.Figure(x.Drink.VolumeML, 0) + "\u00a0mL in the glass.", p.drinkCounted(x.Drink) + "."}
+		one.Facts = []string{say.It("riffs.scores", "Score", words.Points(x.Score)),
+			say.It("riffs.strength-and-volume", "Strength", words.Figure(x.Drink.ABV, 1), "Volume", words.Figure(x.Drink.VolumeML, 0)),
+			say.It("riffs.that-is", "Counted", p.drinkCounted(x.Drink))}
 		one.Facts = append(one.Facts, t.Fact(&x.Spec)...)
 		v.Riffs = append(v.Riffs, one)
 		specs = append(specs, &x.Spec)
@@ -251,6 +254,8 @@ func (p *pages) useUpView(request *useup.Request, found *useup.Result, d *form.G
 	for _, u := range found.Unused {
 		v.Unused = append(v.Unused, unusedView{u.Profile.Name, words.Sentence(u.String())})
 	}
-	v.Cautions = p.cautionsWith(specs, "draft", "drafts")
+	v.Cautions = p.cautionsWith(specs, func(one bool, numbers string) string {
+		return say.It("riffs.caution-of-drafts", "One", one, "Numbers", numbers)
+	})
 	return v
 }

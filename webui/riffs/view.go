@@ -14,6 +14,7 @@ import (
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -87,14 +88,14 @@ func (p *pages) riffsView(request *riff.Request, found *riff.Result, d *form.Gue
 	}
 	name := from.Name
 	if name == "" {
-		name = "the draft"
+		name = say.It("riffs.the-draft")
 	}
-	v := &riffsView{Title: countOrNo(len(found.Riffs), "riff", "riffs") + " on " + name, Sub: d.Sentence(), Why: whyFew(found, request.Limit)}
+	v := &riffsView{Title: say.It("riffs.riffs-on", "Riffs", len(found.Riffs), "Name", name), Sub: d.Sentence(), Why: whyFew(found, request.Limit)}
 	if x := found.Nearest; x != nil {
-		v.Without = append(v.Without, said(words.Missed(string(found.Misses))+" (score "+words.Points(x.Score)+"): "+x.Text))
+		v.Without = append(v.Without, said(say.It("riffs.missed-with-its-score", "Missed", words.Missed(string(found.Misses)), "Score", words.Points(x.Score), "Riff", x.Text)))
 	}
 	for _, x := range found.LeftOut {
-		v.Without = append(v.Without, words.Sentence("without "+x.Profile.Name+", which "+x.Why))
+		v.Without = append(v.Without, words.Sentence(say.It("riffs.without", "Pour", x.Profile.Name, "Why", x.Why)))
 	}
 	if found.OfRest {
 		v.Without = append(v.Without, words.Sentence(words.OfRest))
@@ -105,9 +106,10 @@ func (p *pages) riffsView(request *riff.Request, found *riff.Result, d *form.Gue
 		one := p.drinkView(fmt.Sprintf("riff-%d", i+1), &x.Spec, from, d, i < mostDrawn, x.FamilyID)
 		one.Name, one.Because = x.Name, words.Sentence(x.Why)
 		one.Text, one.Effect = said(x.Recipe), said(x.Effect)
-		one.Facts = []string{"Scores " + words.Points(x.Score) + " of 100, " + strings.ToLower(x.Family) + ".",
-			words.Figure(x.Drink.ABV, 1) + "\u00a0% vol; the draft has " + words.Figure(before.Drink.ABV, 1) + ".", words.SentenceStart(p.drinkCounted(x.Drink)) + ".",
-			words.Sentence(words.Steps(x.Distance) + " away")}
+		one.Facts = []string{say.It("riffs.scores-in-family", "Score", words.Points(x.Score), "Family", strings.ToLower(x.Family)),
+			say.It("riffs.strength-beside-draft", "Strength", words.Figure(x.Drink.ABV, 1), "Draft", words.Figure(before.Drink.ABV, 1)),
+			say.It("riffs.that-is", "Counted", words.SentenceStart(p.drinkCounted(x.Drink))),
+			say.It("riffs.steps-away", "Steps", words.Figure(x.Distance, 1))}
 		one.Facts = append(one.Facts, t.Fact(&x.Spec)...)
 		one.Notice = words.Notice(x.Notice)
 		one.Open = i == 0
@@ -117,7 +119,9 @@ func (p *pages) riffsView(request *riff.Request, found *riff.Result, d *form.Gue
 		v.Riffs = append(v.Riffs, one)
 		specs = append(specs, &x.Spec)
 	}
-	v.Cautions = p.cautionsWith(specs, "riff", "riffs")
+	v.Cautions = p.cautionsWith(specs, func(one bool, numbers string) string {
+		return say.It("riffs.caution-of-riffs", "One", one, "Numbers", numbers)
+	})
 	near, err := p.bar.Relatives(from, shownRelatives, request.Guest)
 	if err != nil {
 		return nil, err
@@ -126,14 +130,6 @@ func (p *pages) riffsView(request *riff.Request, found *riff.Result, d *form.Gue
 		v.Relatives = append(v.Relatives, p.relativeView(&near[i], from, d))
 	}
 	return v, nil
-}
-
-// countOrNo counts, and says no for none.
-func countOrNo(n int, one, many string) string {
-	if n == 0 {
-		return "No " + one
-	}
-	return words.Count(n, one, many)
 }
 
 // said makes a sentence in which no amount breaks.
@@ -154,18 +150,18 @@ func (p *pages) drinkView(id string, s, from *flavor.Spec, d *form.Guest, drawn 
 			}
 			continue
 		case p.Was == nil:
-			one.Mark = "new"
+			one.Mark = say.It("riffs.new")
 		case p.Moved():
-			one.Mark = words.Bound("was " + p.Before())
+			one.Mark = words.Bound(say.It("riffs.was", "Amount", p.Before()))
 		}
 		v.Pours = append(v.Pours, one)
 	}
 	v.Way = wayOf(s)
 	if was := wayOf(from); was != v.Way && len(from.Pours) > 0 {
-		v.Way += " (was " + was + ")"
+		v.Way = say.It("riffs.way-was", "Way", v.Way, "Was", was)
 	}
 	if drawn {
-		v.Drawing = part.DrawingOf(p.bar, id+"-strips", "Beside proven drinks of its family", s, ratio.EquivalentsOf(s), family)
+		v.Drawing = part.DrawingOf(p.bar, id+"-strips", say.It("riffs.beside-its-family"), s, ratio.EquivalentsOf(s), family)
 	}
 	return v
 }
@@ -178,24 +174,24 @@ func whyFew(found *riff.Result, limit int) []string {
 		return nil
 	}
 	var out []string
-	say := func(n int, one, many, what string) {
+	add := func(n int, what string) {
 		if n > 0 {
-			out = append(out, words.Count(n, one, many)+" "+what)
+			out = append(out, what)
 		}
 	}
 	n := &found.Refused
-	say(n.ByGuest, "bottle", "bottles", "ruled out by the guest or a wish.")
-	say(len(found.Labels), "bottle", "bottles", "of those whose label may clear it for the guest: it may carry what the guest avoids, or nobody has stated it.")
-	say(n.Off, "draft", "drafts", "that stay out of balance at any amounts.")
-	say(n.ByLimit, "draft", "drafts", "in balance, but too strong, too weak or too expensive.")
-	say(n.Unmet, "draft", "drafts", "in balance, but not meeting a wish: leave one wish out to see them.")
-	say(n.TooAlike, "draft", "drafts", "too near to the drink or to one that is listed.")
+	add(n.ByGuest, say.It("riffs.by-guest", "Bottles", n.ByGuest))
+	add(len(found.Labels), say.It("riffs.of-unread-labels", "Bottles", len(found.Labels)))
+	add(n.Off, say.It("riffs.out-of-balance", "Drafts", n.Off))
+	add(n.ByLimit, say.It("riffs.over-a-limit", "Drafts", n.ByLimit))
+	add(n.Unmet, say.It("riffs.not-meeting-a-wish", "Drafts", n.Unmet))
+	add(n.TooAlike, say.It("riffs.too-alike", "Drafts", n.TooAlike))
 	return out
 }
 
 // cautionsWith gathers the cautions of drinks, each once, with the numbers of
 // those that it goes with.
-func (p *pages) cautionsWith(specs []*flavor.Spec, one, many string) []riffCaution {
+func (p *pages) cautionsWith(specs []*flavor.Spec, said func(one bool, numbers string) string) []riffCaution {
 	var out []riffCaution
 	with := map[string][]string{}
 	for i, s := range specs {
@@ -208,11 +204,7 @@ func (p *pages) cautionsWith(specs []*flavor.Spec, one, many string) []riffCauti
 	}
 	for i := range out {
 		numbers := with[out[i].Text]
-		word := many
-		if len(numbers) == 1 {
-			word = one
-		}
-		out[i].With = words.Sentence(word + " " + words.List(numbers))
+		out[i].With = said(len(numbers) == 1, words.List(numbers))
 	}
 	return out
 }

@@ -16,6 +16,7 @@ import (
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -48,7 +49,7 @@ func readWalkForm(r *http.Request) (walkForm, error) {
 	end := func(field, title string) walkEnd {
 		return walkEnd{Field: field, Title: title, Text: form.Lines(r.Form.Get(field + "-text")), Slug: r.Form.Get(field)}
 	}
-	f := walkForm{From: end("from", "From"), To: end("to", "To"), Steps: walk.DefaultSteps, Most: readLimits(r.Form)}
+	f := walkForm{From: end("from", say.It("riffs.from")), To: end("to", say.It("riffs.to")), Steps: walk.DefaultSteps, Most: readLimits(r.Form)}
 	if s := r.Form.Get("steps"); s != "" {
 		n, err := strconv.Atoi(s)
 		if err != nil || n < 1 || n > walk.MaxSteps {
@@ -185,7 +186,7 @@ func (e *walkEnd) read(p *pages, menu []behind.HouseSpec) (*flavor.Spec, error) 
 		for _, f := range part.FaultsOf(e.Text, faults) {
 			says := f.Message
 			if f.Line > 0 {
-				says = fmt.Sprintf("Line %d, “%s”: %s", f.Line, f.Quote, f.Message)
+				says = say.It("riffs.line-fault", "Line", f.Line, "Quote", f.Quote, "Trouble", f.Message)
 			}
 			e.Says = append(e.Says, says)
 		}
@@ -212,7 +213,7 @@ func (v *walkPage) find(ctx context.Context, p *pages, request walk.Request) (st
 
 // walkView shows a walk to a guest, where some bottles have run out.
 func (p *pages) walkView(stops []walk.Stop, d *form.Guest, outs []string) (*walkView, error) {
-	v := &walkView{Title: "A walk of " + words.Count(len(stops), "drink", "drinks"), Sub: d.Sentence()}
+	v := &walkView{Title: say.It("riffs.walk-of", "Drinks", len(stops)), Sub: d.Sentence()}
 	var specs []*flavor.Spec
 	var ml, grams float64
 	for i := range stops {
@@ -226,17 +227,18 @@ func (p *pages) walkView(stops []walk.Stop, d *form.Guest, outs []string) (*walk
 		grams += mix.EthanolG(s.Drink.ABV, small)
 		one := stopView{Name: s.Spec.Name, Out: part.OutLine(&s.Spec, outs), riffView: p.drinkView(fmt.Sprintf("stop-%d", i+1), &s.Spec, before, d, false, "")}
 		if one.Text = words.Sentence(s.Text); one.Name == "" {
-			one.Name = "Between, " + fmt.Sprint(i)
+			one.Name = say.It("riffs.between", "Number", i)
 			switch i {
 			case 0:
-				one.Name = "The first drink"
+				one.Name = say.It("riffs.first-drink")
 			case len(stops) - 1:
-				one.Name = "The last drink"
+				one.Name = say.It("riffs.last-drink")
 			}
 		}
-		one.Facts = []string{"Scores " + words.Points(s.Score) + " of 100.", words.Figure(s.Drink.ABV, 1) + "\u00a0% vol; " + p.drinkCounted(s.Drink) + "."}
+		one.Facts = []string{say.It("riffs.scores", "Score", words.Points(s.Score)),
+			say.It("riffs.strength-counted", "Strength", words.Figure(s.Drink.ABV, 1), "Counted", p.drinkCounted(s.Drink))}
 		if i > 0 {
-			one.Facts = append(one.Facts, words.Sentence(words.Steps(s.Hop)+" from the one before"))
+			one.Facts = append(one.Facts, say.It("riffs.steps-from-before", "Steps", words.Figure(s.Hop, 1)))
 			var err error
 			if one.Moved, err = part.DifferenceOf(p.bar, one.ID+"-moved", before, &s.Spec); err != nil {
 				return nil, err
@@ -246,9 +248,11 @@ func (p *pages) walkView(stops []walk.Stop, d *form.Guest, outs []string) (*walk
 		specs = append(specs, &s.Spec)
 	}
 	v.Small = words.Figure(smallPourML, 0) + "\u00a0mL"
-	v.Alcohol = fmt.Sprintf("%s of %s are %s\u00a0mL with %s\u00a0g of alcohol.", words.SentenceStart(words.Count(len(stops), "pour", "pours")), v.Small, words.Figure(ml, 0), words.Figure(grams, 0))
+	v.Alcohol = say.It("riffs.pours-hold", "Pours", len(stops), "Small", v.Small, "Volume", words.Figure(ml, 0), "Alcohol", words.Figure(grams, 0))
 	v.Counted = p.counted(grams)
-	v.Cautions = p.cautionsWith(specs, "drink", "drinks")
+	v.Cautions = p.cautionsWith(specs, func(one bool, numbers string) string {
+		return say.It("riffs.caution-of-drinks", "One", one, "Numbers", numbers)
+	})
 	return v, nil
 }
 
@@ -261,7 +265,7 @@ func labelsToRead(bottles []*flavor.Profile) string {
 	for i, b := range bottles {
 		names[i] = b.Name
 	}
-	return "Not safe as it stands: nobody has stated every allergen. Read the label of " + flavor.JoinAnd(names) + ", and pour this only if it clears it for the guest."
+	return say.It("riffs.labels-to-read", "Names", words.List(names))
 }
 
 // counted says how many standard drinks of the house's country hold so many grams of
@@ -269,7 +273,7 @@ func labelsToRead(bottles []*flavor.Profile) string {
 func (p *pages) counted(grams float64) string {
 	said := p.house.Settings()
 	s := said.Standard(grams)
-	return said.Figures(words.Figure(s.Count, 1) + " standard drinks of " + words.Plain(math.Round(10*s.Grams)/10) + "\u00a0g (" + s.Country + ")")
+	return said.Figures(say.It("riffs.counted", "Number", words.Figure(s.Count, 1), "Grams", words.Plain(math.Round(10*s.Grams)/10), "Country", s.Country))
 }
 
 // drinkCounted says the same of one drink.

@@ -7,6 +7,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/webui/form"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -111,7 +112,7 @@ func (w *wishes) values(v url.Values) {
 func (w *wishes) Pairs() [][]form.Option {
 	var out [][]form.Option
 	for _, p := range wishPairs {
-		out = append(out, form.Options(p[:], w.Ticked...))
+		out = append(out, named(form.Options(p[:], w.Ticked...)))
 	}
 	return out
 }
@@ -130,7 +131,44 @@ func familyChoices(way, chosen string) []form.Option {
 }
 
 // Strengths are the limits of strength to choose from.
-func (w *wishes) Strengths() []form.Option { return form.Options(strengths, w.Below) }
+func (w *wishes) Strengths() []form.Option { return named(form.Options(strengths, w.Below)) }
+
+// named gives wishes the names that the page shows; their values are what is parsed.
+func named(wishes []form.Option) []form.Option {
+	for i := range wishes {
+		wishes[i].Name = nameOf(wishes[i].Value)
+	}
+	return wishes
+}
+
+func nameOf(wish string) string {
+	switch wish {
+	case "stronger":
+		return say.It("riffs.stronger")
+	case "lighter":
+		return say.It("riffs.lighter")
+	case "sweeter":
+		return say.It("riffs.sweeter")
+	case "drier":
+		return say.It("riffs.drier")
+	case "sharper":
+		return say.It("riffs.sharper")
+	case "rounder":
+		return say.It("riffs.rounder")
+	case "more bitter":
+		return say.It("riffs.more-bitter")
+	case "less bitter":
+		return say.It("riffs.less-bitter")
+	case "longer":
+		return say.It("riffs.longer")
+	case "shorter":
+		return say.It("riffs.shorter")
+	case "alcohol-free":
+		return say.It("riffs.alcohol-free")
+	}
+	below, _ := strings.CutPrefix(wish, "below ")
+	return say.It("riffs.below", "Strength", below)
+}
 
 // Any reports whether anything is wished.
 func (w *wishes) Any() bool { return len(w.all()) > 0 }
