@@ -16,7 +16,7 @@ import (
 
 // stillSaying are the packages whose Go code holds sentences that are not in the package say
 // yet. No other may.
-var stillSaying = []string{".", "access", "bench", "draw", "form", "frame", "likeness", "stock", "stocksheet", "training", "words"}
+var stillSaying = []string{".", "access", "bench", "draw", "form", "frame", "likeness", "stock", "stocksheet", "words"}
 
 // What Go code shows stands in the package say, as far as that is done.
 func TestGoCodeHoldsNoSentences(t *testing.T) {

@@ -15,6 +15,7 @@ import (
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -86,7 +87,7 @@ func (p *pages) flight(w http.ResponseWriter, r *http.Request) error {
 	if faults := flavor.FaultsOf(err); len(faults) > 0 {
 		for _, f := range part.FaultsOf(sent.Text, faults) {
 			if v.Troubles = append(v.Troubles, words.Sentence(f.Message)); f.Line > 0 {
-				v.Troubles[len(v.Troubles)-1] = fmt.Sprintf("Line %d: %s", f.Line, words.Sentence(f.Message))
+				v.Troubles[len(v.Troubles)-1] = say.It("training.line-fault", "Line", f.Line, "Trouble", words.Sentence(f.Message))
 			}
 		}
 		return p.Write(w, r, http.StatusUnprocessableEntity, "flight", "layout", v)
@@ -107,23 +108,23 @@ func (p *pages) flightRequest(sent flightForm, menu []behind.HouseSpec) (r tasti
 		return r, fmt.Errorf("%w: no axis is called %q", form.ErrUnreadable, sent.Axis)
 	}
 	for _, x := range []struct {
-		into             *int
-		typed, name, say string
-	}{{&r.Builds, sent.Builds, "builds", "the number of builds"}, {&r.Tasters, sent.Tasters, "tasters", "the number of tasters"}} {
+		into                 *int
+		typed, name, missing string
+	}{{&r.Builds, sent.Builds, "builds", say.It("training.write-the-number-of-builds")}, {&r.Tasters, sent.Tasters, "tasters", say.It("training.write-the-number-of-tasters")}} {
 		if *x.into, err = strconv.Atoi(x.typed); err != nil {
-			return r, form.Missing(x.name, "write "+x.say+" as a whole number")
+			return r, form.Missing(x.name, x.missing)
 		}
 	}
 	f := form.Values{"step": {sent.Step}, "each": {sent.Each}}
-	if r.Step, err = f.Number("step", "the step", "noticeable steps"); err != nil {
+	if r.Step, err = f.Number("step", say.It("training.the-step"), say.It("training.noticeable-steps")); err != nil {
 		return r, err
 	}
 	if sent.Each != "" { // else as much as is safe
-		if r.BuildML, err = f.Number("each", "what each build holds", "mL"); err != nil {
+		if r.BuildML, err = f.Number("each", say.It("training.what-each-build-holds"), "mL"); err != nil {
 			return r, err
 		}
 		if r.BuildML == 0 {
-			return r, form.Missing("each", "a build of nothing cannot be tasted; write more than 0 mL")
+			return r, form.Missing("each", say.It("training.build-of-nothing"))
 		}
 	}
 	r.Spec, err = p.flightSpec(sent, menu)
@@ -136,16 +137,16 @@ func (p *pages) flightSpec(sent flightForm, menu []behind.HouseSpec) (*flavor.Sp
 	typed := strings.TrimSpace(sent.Text) != ""
 	switch {
 	case sent.Drink == ownText && !typed:
-		return nil, form.Missing("drink", "choose a drink of the menu, or write one in the box")
+		return nil, form.Missing("drink", say.It("training.choose-a-drink"))
 	case sent.Drink == ownText:
 		spec, err := p.bar.Read(sent.Text)
 		return &spec, err
 	case typed:
-		return nil, form.Missing("drink", "there is a drink in the box and one of the menu is chosen; empty the box, or choose the one in it")
+		return nil, form.Missing("drink", say.It("training.two-drinks"))
 	}
 	at := slices.IndexFunc(menu, func(s behind.HouseSpec) bool { return s.Slug == sent.Drink })
 	if at < 0 {
-		return nil, form.Missing("drink", fmt.Sprintf("the menu has no drink %q any more; choose another", sent.Drink))
+		return nil, form.Missing("drink", say.It("training.drink-is-gone", "Drink", strconv.Quote(sent.Drink)))
 	}
 	return &menu[at].Spec, nil
 }

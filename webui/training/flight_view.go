@@ -1,7 +1,6 @@
 package training
 
 import (
-	"fmt"
 	"math"
 
 	"counterpour/data/house"
@@ -11,6 +10,7 @@ import (
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -95,15 +95,14 @@ func flightViewOf(sent flightForm, menu []behind.HouseSpec, asked bool) *flightV
 
 func (p *pages) flightPlan(r *tasting.FlightRequest, f *tasting.Flight, form flightForm) *flightPlan {
 	noun := f.Axis.Noun()
-	v := &flightPlan{Name: r.Spec.Name, Task: fmt.Sprintf("Number them by %s, 1 the least.", noun), Alcohol: alcoholOf(p.house.Settings(), f.EthanolG),
+	v := &flightPlan{Name: r.Spec.Name, Task: say.It("training.number-them", "Axis", noun), Alcohol: alcoholOf(p.house.Settings(), f.EthanolG),
 		Cautions: f.Cautions, Care: p.bar.Cautions(r.Spec), Allergens: part.AllergensOf(r.Spec, nil), Other: form.address(newSeed()), Unit: f.Unit,
 		Lesson: f.Lesson, Foams: f.Foams, Hot: f.Hot, Watered: f.Watered}
 	if f.Stray != nil {
-		v.Stray = fmt.Sprintf("The %s moves too, by up to %s steps: more than one step of %s. To taste %s alone, choose another drink.",
-			f.Stray.Axis.Noun(), words.Figure(f.Stray.Steps, 1), noun, noun)
+		v.Stray = say.It("training.stray", "Stray", f.Stray.Axis.Noun(), "Steps", words.Figure(f.Stray.Steps, 1), "Axis", noun)
 	}
 	if v.Name == "" {
-		v.Name = "the drink in the box"
+		v.Name = say.It("training.drink-in-the-box")
 	}
 	for i := range f.Builds {
 		b := &f.Builds[i]
@@ -117,17 +116,17 @@ func (p *pages) flightPlan(r *tasting.FlightRequest, f *tasting.Flight, form fli
 }
 
 func buildViewOf(b *tasting.Glass, unit string) buildView {
-	v := buildView{Code: b.Code, Steps: "as it is poured", Value: words.Figure(b.Value, decimalsOf(b.Value)) + " " + unit}
+	v := buildView{Code: b.Code, Steps: say.It("training.as-it-is-poured"), Value: words.Figure(b.Value, decimalsOf(b.Value)) + " " + unit}
 	if b.Step != 0 {
-		v.Steps = words.Signed(b.JND, 1) + " steps"
+		v.Steps = say.It("training.steps", "Steps", words.Signed(b.JND, 1))
 	}
 	if b.Drift >= driftTold {
-		v.Drift = fmt.Sprintf("Its %s moves with it, by %s steps.", b.DriftOf.Noun(), words.Figure(b.Drift, 1))
+		v.Drift = say.It("training.drift", "Axis", b.DriftOf.Noun(), "Steps", words.Figure(b.Drift, 1))
 	}
 	next, top := 0, 0
 	for i := range b.Spec.Pours {
 		pour := &b.Spec.Pours[i]
-		row := buildRow{Name: pour.Profile.Name, One: fineAmount(pour), All: "into each glass"}
+		row := buildRow{Name: pour.Profile.Name, One: fineAmount(pour), All: say.It("training.into-each-glass")}
 		switch {
 		case next < len(b.Sheet.Pours) && b.Sheet.Pours[next].Profile == pour.Profile:
 			row.All = batchAmount(&b.Sheet.Pours[next])
@@ -184,5 +183,6 @@ func batchAmount(p *flavor.Pour) string {
 // alcoholOf says how much alcohol that is, in grams and as the house's country counts.
 func alcoholOf(said house.Settings, ethanolG float64) string {
 	s := said.Standard(ethanolG)
-	return said.Figures(fmt.Sprintf("%s g of alcohol, %s standard drinks of %s g (%s)", words.Figure(ethanolG, 1), words.Figure(s.Count, 1), words.Plain(math.Round(10*s.Grams)/10), s.Country))
+	return said.Figures(say.It("training.alcohol", "Grams", words.Figure(ethanolG, 1), "Drinks", words.Figure(s.Count, 1),
+		"Standard", words.Plain(math.Round(10*s.Grams)/10), "Country", s.Country))
 }

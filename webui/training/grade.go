@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor/ratio"
 	"counterpour/webui/draw"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -74,17 +75,25 @@ func drinksOf(r *drill.Round) flavor.Spec {
 	return all
 }
 
-// sides names what is drawn before and after.
-var sides = map[drill.Kind][2]string{
-	drill.KindFault:  {"the drink poured properly", "the drink as it was poured"},
-	drill.KindMend:   {"the drink as it was poured", "the drink after your move"},
-	drill.KindOrder:  {"the least of the three", "the most of the three"},
-	drill.KindCover:  {"the drink", "the drink with its best cover"},
-	drill.KindFamily: {"the drink", "the middle of its family"},
+// sidesOf names what is drawn before and after; empty where nothing is.
+func sidesOf(k drill.Kind) (before, after string) {
+	switch k {
+	case drill.KindFault:
+		return say.It("training.poured-properly"), say.It("training.as-it-was-poured")
+	case drill.KindMend:
+		return say.It("training.as-it-was-poured"), say.It("training.after-your-move")
+	case drill.KindOrder:
+		return say.It("training.least-of-three"), say.It("training.most-of-three")
+	case drill.KindCover:
+		return say.It("training.drink"), say.It("training.with-its-best-cover")
+	case drill.KindFamily:
+		return say.It("training.drink"), say.It("training.middle-of-its-family")
+	}
+	return "", ""
 }
 
 func (p *pages) gradeOf(r *drill.Round, g *drill.Grade) (*gradeView, error) {
-	v := &gradeView{Word: "Not this time", Points: words.Points(100 * g.Points), Question: words.Sentence(words.Bound(r.Question)),
+	v := &gradeView{Word: say.It("training.not-this-time"), Points: words.Points(100 * g.Points), Question: words.Sentence(words.Bound(r.Question)),
 		Solution: words.Sentence(words.Bound(g.Solution)), Text: words.Bound(g.Text), Why: words.Bound(g.Why), Proper: properOf(g)}
 	if g.Slip != "" {
 		v.Slip = words.Sentence(words.Bound(g.Slip))
@@ -92,16 +101,15 @@ func (p *pages) gradeOf(r *drill.Round, g *drill.Grade) (*gradeView, error) {
 	of := drinksOf(r)
 	v.Allergens = part.AllergensOf(&of, nil)
 	if g.Right {
-		v.Word = "Right"
+		v.Word = say.It("training.right")
 	}
-	if names, ok := sides[r.Request.Kind]; ok {
-		v.Hollow, v.Full = names[0], names[1]
-		v.Unit = "mL before ice: spirit of 40 %, 1:1 syrup, lemon juice, red bitter aperitif, water that lengthens"
+	if v.Hollow, v.Full = sidesOf(r.Request.Kind); v.Hollow != "" {
+		v.Unit = say.It("training.parts-before-ice")
 		scale := 1.0
 		if r.Request.Kind == drill.KindFamily {
-			v.Unit, scale = "per cent of the whole", 100
+			v.Unit, scale = say.It("training.per-cent-of-the-whole"), 100
 		}
-		v.Pairs = draw.PairsSVG("pairs", words.Sentence(v.Hollow+" beside "+v.Full), 0, pairsOf(&g.Before, &g.After, scale))
+		v.Pairs = draw.PairsSVG("pairs", words.Sentence(say.It("training.one-beside-another", "One", v.Hollow, "Another", v.Full)), 0, pairsOf(&g.Before, &g.After, scale))
 	}
 	if r.Request.Kind != drill.KindGuess {
 		return v, nil

@@ -13,6 +13,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/webui/access"
 	"counterpour/webui/form"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -54,11 +55,11 @@ const maxName = 60
 // readName reads a name as it was typed; empty for nothing but spaces.
 func readName(text string) (string, error) {
 	if !utf8.ValidString(text) || strings.ContainsFunc(text, func(r rune) bool { return !unicode.IsPrint(r) && !unicode.IsSpace(r) }) {
-		return "", form.Missing("name", "a name has letters that can be read; write it again")
+		return "", form.Missing("name", say.It("training.name-cannot-be-read"))
 	}
 	name := strings.Join(strings.Fields(text), " ")
 	if n := utf8.RuneCountInString(name); n > maxName {
-		return "", form.Missing("name", fmt.Sprintf("a name has up to %d letters, this one %d; shorten it", maxName, n))
+		return "", form.Missing("name", say.It("training.name-is-too-long", "Most", maxName, "Letters", n))
 	}
 	return name, nil
 }

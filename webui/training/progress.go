@@ -12,6 +12,7 @@ import (
 	"counterpour/webui/access"
 	"counterpour/webui/draw"
 	"counterpour/webui/form"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -88,10 +89,10 @@ func (p *pages) progressView(r *http.Request) (*progressView, error) {
 }
 
 func skillRowOf(s *drill.Skill, now time.Time) skillRow {
-	row := skillRow{Name: skillName(s.Kind, s.Axis), Tells: "not known yet", Rounds: fmt.Sprint(s.Rounds),
-		Right: percentOf(s.Right, s.Rounds), Next: stepsOf(s.Kind, s.Stairs.Next()) + " steps", Due: dueText(s.Repeat.Due, now)}
+	row := skillRow{Name: skillName(s.Kind, s.Axis), Tells: say.It("training.not-known-yet"), Rounds: fmt.Sprint(s.Rounds),
+		Right: percentOf(s.Right, s.Rounds), Next: say.It("training.steps", "Steps", stepsOf(s.Kind, s.Stairs.Next())), Due: dueText(s.Repeat.Due, now)}
 	if size, spread, ok := s.Stairs.Threshold(); ok {
-		row.Tells = stepsOf(s.Kind, size) + " ± " + stepsOf(s.Kind, size*spread) + " steps"
+		row.Tells = say.It("training.threshold", "Steps", stepsOf(s.Kind, size), "Spread", stepsOf(s.Kind, size*spread))
 	}
 	return row
 }
@@ -104,7 +105,7 @@ func curveOf(id string, s *drill.Skill) htmltemplate.HTML {
 	if len(s.Played) < leastPlayed {
 		return ""
 	}
-	c := draw.Curve{Title: "How it went: " + skillName(s.Kind, s.Axis)}
+	c := draw.Curve{Title: say.It("training.how-it-went", "Skill", skillName(s.Kind, s.Axis))}
 	for _, t := range s.Played {
 		c.Rounds = append(c.Rounds, draw.Played{Steps: drill.Steps(s.Kind, t.Size), Right: t.Right})
 	}
@@ -129,13 +130,13 @@ func dueText(due, now time.Time) string {
 	days := int(math.Ceil(due.Sub(now).Hours() / day.Hours()))
 	switch late := -days; {
 	case days > 1:
-		return fmt.Sprintf("in %d days", days)
+		return say.It("training.due-in-days", "Days", days)
 	case days == 1:
-		return "within a day"
+		return say.It("training.due-within-a-day")
 	case late < 1:
-		return "now"
+		return say.It("training.due-now")
 	default:
-		return "now, " + words.Count(late, "day", "days") + " late"
+		return say.It("training.due-late", "Days", late)
 	}
 }
 
@@ -187,7 +188,7 @@ func teamRowOf(l *drill.Learner, needs []drill.Need) teamRow {
 		then = append(then, skillName(n.Kind, n.Axis))
 	}
 	if more := len(needs) - 1 - len(then); more > 0 {
-		then = append(then, fmt.Sprintf("%d more", more))
+		then = append(then, say.It("training.more-needs", "More", more))
 	}
 	row.Then = words.List(then)
 	return row
@@ -196,14 +197,11 @@ func teamRowOf(l *drill.Learner, needs []drill.Need) teamRow {
 // whyText says why somebody needs a drill.
 func whyText(n *drill.Need) string {
 	if n.Rounds == 0 {
-		return "not tried yet"
+		return say.It("training.not-tried-yet")
 	}
-	said := fmt.Sprintf("%s right of %s", words.Figure(100*n.Share, 0)+"\u00a0%", words.Count(n.Rounds, "round", "rounds"))
+	notices := ""
 	if n.Threshold > 0 {
-		said = "notices " + stepsOf(n.Kind, n.Threshold) + " steps, " + said
+		notices = stepsOf(n.Kind, n.Threshold)
 	}
-	if n.Overdue > 0 {
-		said += ", " + words.Count(n.Overdue, "day", "days") + " late"
-	}
-	return said
+	return say.It("training.needed-since", "Steps", notices, "Share", words.Figure(100*n.Share, 0), "Rounds", n.Rounds, "Late", max(0, n.Overdue))
 }

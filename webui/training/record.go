@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor/drill"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -22,7 +23,7 @@ func saidIn(f form.Values, r *drill.Round) string {
 		for i := range r.Specs[0].Pours {
 			pour := &r.Specs[0].Pours[i]
 			if text := f.Get(fmt.Sprintf("pour-%d", i)); !strings.EqualFold(text, part.Amount(pour)) {
-				moved = append(moved, text+" of "+pour.Profile.Name)
+				moved = append(moved, say.It("training.moved-to", "Amount", text, "Pour", pour.Profile.Name))
 			}
 		}
 		return words.List(moved)
@@ -35,15 +36,11 @@ func saidIn(f form.Values, r *drill.Round) string {
 		}
 		return strings.Join(names, "; ")
 	case drill.KindGuess:
-		return f.Get("abv") + " % vol, " + f.Get("volume") + " mL"
+		return say.It("training.guessed", "Strength", f.Get("abv"), "Volume", f.Get("volume"))
 	}
 	at, err := strconv.Atoi(f.Get("option"))
 	if err != nil || at < 0 || at >= len(r.Options) {
 		return ""
 	}
-	said := r.Options[at].Label
-	if len(f["lost"]) > 0 {
-		said += "; lost: " + words.List(f["lost"])
-	}
-	return said
+	return say.It("training.picked-and-lost", "Cover", r.Options[at].Label, "Lost", words.List(f["lost"]))
 }

@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor/measure/draft"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -53,18 +54,29 @@ type roundDrink struct {
 // roundPour is a pour, and the field that may move it.
 type roundPour struct{ Field, Amount, Name, Value string }
 
-var roundHints = map[drill.Kind]string{
-	drill.KindFault:  "A slip of the hand spoilt a good drink. Where it can be said from two sides, such as too sharp and not sweet enough, both are right.",
-	drill.KindMend:   "Change one amount; you may write a fraction or mL, and 0 to leave it out. The proper amount is right, and so is every change that undoes most of the slip, brings it into balance and keeps its size.",
-	drill.KindOrder:  "As they stand in the glass, once the ice has given its water. Sweetness goes by sugar; drinks whose acid would turn the order round are never asked together.",
-	drill.KindGuess:  "As it stands in the glass, once the ice has given its water.",
-	drill.KindCover:  "The cover that a guest would notice least. Tick what the drink has less of with it; tick none if nothing is lost.",
-	drill.KindFamily: "The parts as they are poured, before ice.",
-	drill.KindHand:   "Every amount is right. Strength, size, cold and look tell what was done: much water from wet ice or hot bottles, little from a stir, none without ice.",
+// hintOf says by what an answer is judged.
+func hintOf(k drill.Kind) string {
+	switch k {
+	case drill.KindFault:
+		return say.It("training.hint-fault")
+	case drill.KindMend:
+		return say.It("training.hint-mend")
+	case drill.KindOrder:
+		return say.It("training.hint-order")
+	case drill.KindGuess:
+		return say.It("training.hint-guess")
+	case drill.KindCover:
+		return say.It("training.hint-cover")
+	case drill.KindFamily:
+		return say.It("training.hint-family")
+	case drill.KindHand:
+		return say.It("training.hint-hand")
+	}
+	return ""
 }
 
 func (p *pages) questionOf(r *drill.Round, f form.Values) *questionView {
-	v := &questionView{Kind: string(r.Request.Kind), Text: words.Sentence(words.Bound(r.Question)), Hint: roundHints[r.Request.Kind],
+	v := &questionView{Kind: string(r.Request.Kind), Text: words.Sentence(words.Bound(r.Question)), Hint: hintOf(r.Request.Kind),
 		Size: stepsOf(r.Request.Kind, r.Size), Round: p.seal.seal(r)}
 	for i := range r.Specs {
 		v.Drinks = append(v.Drinks, drinkOf(&r.Specs[i], i, f))
@@ -128,7 +140,7 @@ func drinkOf(s *flavor.Spec, at int, f form.Values) roundDrink {
 		}
 		d.Pours = append(d.Pours, p)
 	}
-	for i, name := range []string{"least", "between", "most"} {
+	for i, name := range []string{say.It("training.least"), say.It("training.between"), say.It("training.most")} {
 		d.Places = append(d.Places, f.Option(d.Field, strconv.Itoa(i), name))
 	}
 	return d
@@ -141,7 +153,7 @@ func answerIn(f form.Values, r *drill.Round) (a drill.Answer, err error) {
 	case drill.KindFault:
 		said, ok := saidBy(f)
 		if !ok {
-			return a, form.Missing("answer", "say what a guest would call it")
+			return a, form.Missing("answer", say.It("training.say-what-a-guest-would"))
 		}
 		a.Axis, a.High = said.Axis, said.High
 	case drill.KindMend:
@@ -149,12 +161,12 @@ func answerIn(f form.Values, r *drill.Round) (a drill.Answer, err error) {
 	case drill.KindOrder:
 		return orderIn(f, len(r.Specs))
 	case drill.KindGuess:
-		if a.ABV, err = f.Number("abv", "the strength", "% vol"); err == nil {
-			a.Volume, err = f.Number("volume", "the volume", "mL")
+		if a.ABV, err = f.Number("abv", say.It("training.the-strength"), "% vol"); err == nil {
+			a.Volume, err = f.Number("volume", say.It("training.the-volume"), "mL")
 		}
 	default:
 		if a.Option, err = strconv.Atoi(f.Get("option")); err != nil {
-			return a, form.Missing("option", "choose one of the answers")
+			return a, form.Missing("option", say.It("training.choose-an-answer"))
 		}
 		for _, id := range f["lost"] {
 			family, ok := flavor.ParseAromaFamily(id)
@@ -184,12 +196,12 @@ func moveIn(f form.Values, r *drill.Round) (a drill.Answer, err error) {
 			continue
 		}
 		if a.Pour >= 0 {
-			return a, form.Missing("pours", "two amounts are changed; change one, and leave the others as they were")
+			return a, form.Missing("pours", say.It("training.two-amounts-changed"))
 		}
 		a.Pour, a.Amount = i, amount
 	}
 	if a.Pour < 0 {
-		return a, form.Missing("pours", "nothing is changed yet; change one amount")
+		return a, form.Missing("pours", say.It("training.nothing-changed"))
 	}
 	return a, nil
 }
@@ -197,7 +209,7 @@ func moveIn(f form.Values, r *drill.Round) (a drill.Answer, err error) {
 // amountIn reads an amount in the unit of a pour. A number alone is in that
 // unit.
 func amountIn(text string, pour *flavor.Pour) (float64, error) {
-	unreadable := form.Missing("pours", fmt.Sprintf("%q is no amount of %s; write one such as %s", text, pour.Profile.Name, part.Amount(pour)))
+	unreadable := form.Missing("pours", say.It("training.no-amount", "Typed", strconv.Quote(text), "Pour", pour.Profile.Name, "Amount", part.Amount(pour)))
 	if words := strings.Fields(text); len(words) > 0 && words[0] == "0" {
 		return 0, nil // it is left out
 	}
@@ -226,10 +238,10 @@ func orderIn(f form.Values, n int) (a drill.Answer, err error) {
 	for i := range n {
 		place, err := strconv.Atoi(f.Get(fmt.Sprintf("place-%d", i)))
 		if err != nil || place < 0 || place >= n {
-			return a, form.Missing("order", "give each drink its place")
+			return a, form.Missing("order", say.It("training.give-each-its-place"))
 		}
 		if taken[place] {
-			return a, form.Missing("order", "two drinks share a place; give each its own")
+			return a, form.Missing("order", say.It("training.two-share-a-place"))
 		}
 		taken[place], a.Order[place] = true, i
 	}

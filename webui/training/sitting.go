@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"counterpour/flavor/drill"
-	"counterpour/webui/words"
+	"counterpour/webui/say"
 )
 
 // mostSat is the most rounds that a sitting counts.
@@ -33,7 +33,7 @@ func readSitting(text string) sitting {
 	right, err := strconv.Atoi(parts[0])
 	played, errPlayed := strconv.Atoi(parts[1])
 	last := drill.Kind(parts[2])
-	if _, known := kindNames[last]; err != nil || errPlayed != nil || !known || right < 0 || right > played || played > mostSat {
+	if err != nil || errPlayed != nil || kindName(last) == "" || right < 0 || right > played || played > mostSat {
 		return sitting{}
 	}
 	var seen []drill.Mark
@@ -79,6 +79,6 @@ func (s sitting) after(r *drill.Round, right bool) sitting {
 func (v *trainingView) sat(s sitting) {
 	v.Sitting, v.Score = s.text(), ""
 	if s.played > 0 {
-		v.Score = fmt.Sprintf("This sitting: %d of %s right.", s.right, words.Count(s.played, "round", "rounds"))
+		v.Score = say.It("training.sitting", "Right", s.right, "Rounds", s.played)
 	}
 }

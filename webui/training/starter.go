@@ -14,6 +14,7 @@ import (
 	"counterpour/webui/draw"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -85,10 +86,10 @@ func (p *pages) starterCard(c *drill.Card) *starterCard {
 	v := &starterCard{Name: c.Name, Ratio: c.Ratio, Source: words.Sentence(c.Source), Usual: c.Usual, Drawing: cardDrawing(c)}
 	for i := range c.Examples {
 		x := &c.Examples[i]
-		e := starterExample{Name: x.Spec.Name, From: "of the house", Score: words.Points(x.Score), Method: string(x.Spec.Method) + ", " + string(x.Spec.Service),
+		e := starterExample{Name: x.Spec.Name, From: say.It("training.of-the-house"), Score: words.Points(x.Score), Method: string(x.Spec.Method) + ", " + string(x.Spec.Service),
 			Allergens: part.AllergensOf(&x.Spec, nil)}
 		if x.Proven {
-			e.From = "a proven drink"
+			e.From = say.It("training.proven")
 		}
 		for k := range x.Spec.Pours {
 			e.Pours = append(e.Pours, part.Amount(&x.Spec.Pours[k])+" "+x.Spec.Pours[k].Profile.Name)
@@ -123,7 +124,6 @@ const drawnML = 100.0
 // cardDrawing draws the ratio as it is handed down in the range that proven
 // drinks keep, each part by itself.
 func cardDrawing(c *drill.Card) *part.Drawing {
-	const title = "The usual ratio, beside proven drinks of the family, in 100 mL before ice"
 	var strips []draw.Strip
 	for _, part := range c.Parts {
 		middle := drawnML * part.Fitted
@@ -131,5 +131,5 @@ func cardDrawing(c *drill.Card) *part.Drawing {
 			Range: draw.Range{Has: true, Low: middle * part.Low, Centre: middle, High: math.Min(drawnML, middle*part.High)}}
 		strips = append(strips, strip)
 	}
-	return part.StripsView("strips", title, strips)
+	return part.StripsView("strips", say.It("training.usual-ratio"), strips)
 }

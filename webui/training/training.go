@@ -16,25 +16,39 @@ import (
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
 // drillChoice is what may be trained, as the page calls it.
 type drillChoice struct {
-	ID, Name string
-	wish     behind.RoundWish
+	ID   string
+	wish behind.RoundWish
 }
 
 var drillChoices = []drillChoice{
-	{"", "What I need most", behind.RoundWish{}},
-	{"fault", "Name the fault", behind.RoundWish{Kind: drill.KindFault}},
-	{"mend", "Fix it", behind.RoundWish{Kind: drill.KindMend}},
-	{"order-sweet", "Order by sweetness", behind.RoundWish{Kind: drill.KindOrder, Axis: ratio.Sweet, HasAxis: true}},
-	{"order-strong", "Order by strength", behind.RoundWish{Kind: drill.KindOrder, Axis: ratio.Strong, HasAxis: true}},
-	{"guess", "Guess strength and volume", behind.RoundWish{Kind: drill.KindGuess}},
-	{"cover", "Pick the cover", behind.RoundWish{Kind: drill.KindCover}},
-	{"family", "Read the family", behind.RoundWish{Kind: drill.KindFamily}},
-	{"hand", "Find how it was made wrong", behind.RoundWish{Kind: drill.KindHand}},
+	{"", behind.RoundWish{}},
+	{"fault", behind.RoundWish{Kind: drill.KindFault}},
+	{"mend", behind.RoundWish{Kind: drill.KindMend}},
+	{"order-sweet", behind.RoundWish{Kind: drill.KindOrder, Axis: ratio.Sweet, HasAxis: true}},
+	{"order-strong", behind.RoundWish{Kind: drill.KindOrder, Axis: ratio.Strong, HasAxis: true}},
+	{"guess", behind.RoundWish{Kind: drill.KindGuess}},
+	{"cover", behind.RoundWish{Kind: drill.KindCover}},
+	{"family", behind.RoundWish{Kind: drill.KindFamily}},
+	{"hand", behind.RoundWish{Kind: drill.KindHand}},
+}
+
+// name is what a choice is called.
+func (c *drillChoice) name() string {
+	switch c.ID {
+	case "":
+		return say.It("training.drill-needed")
+	case "order-sweet":
+		return say.It("training.drill-order-sweet")
+	case "order-strong":
+		return say.It("training.drill-order-strong")
+	}
+	return kindName(c.wish.Kind)
 }
 
 // drillSizes are the sizes offered, the easiest first.
@@ -130,16 +144,15 @@ func (p *pages) handedOut(w http.ResponseWriter, r *http.Request, v *trainingVie
 
 // errStrange means that no server of this house handed the round out with the key that it
 // has now.
-var errStrange = errors.New("the round is not one that was handed out")
+var errStrange = errors.New("training: the round is not one that was handed out")
 
 // overWords is what the page says of a round that cannot be graded; false of other errors.
 func overWords(err error) (string, bool) {
-	const over = "This round cannot be graded any more: "
 	switch {
 	case errors.Is(err, errStrange):
-		return over + "its address is not whole, or this house did not hand it out; a demo forgets its rounds when it is started anew. Start a new one.", true
+		return say.It("training.over-strange"), true
 	case errors.Is(err, coaching.ErrChanged):
-		return over + "the program, its drinks or the stock have changed since it was handed out. Start a new one.", true
+		return say.It("training.over-changed"), true
 	}
 	return "", false
 }
@@ -207,7 +220,7 @@ func (p *pages) keep(w http.ResponseWriter, r *http.Request, v *trainingView, ro
 	var kept *house.Error
 	if errors.As(err, &kept) {
 		p.Log.ErrorContext(r.Context(), "result not kept", "err", err)
-		v.Grade.Unkept = words.Sentence("this result was not kept: " + kept.Message)
+		v.Grade.Unkept = words.Sentence(say.It("training.result-not-kept", "Why", kept.Message))
 	} else if err != nil {
 		return err
 	}

@@ -3,7 +3,6 @@ package training
 import (
 	"context"
 	"errors"
-	"fmt"
 	"net/http"
 	"net/url"
 	"strconv"
@@ -14,6 +13,7 @@ import (
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -123,8 +123,8 @@ func (p *pages) layOut(ctx context.Context, sent triangleForm, request coaching.
 	plan, err := p.trainer.Triangle(ctx, request)
 	var alcohol *coaching.AlcoholError
 	if errors.As(err, &alcohol) {
-		return nil, form.Missing("each", fmt.Sprintf("three glasses of %s mL at %s %% vol hold %s; the limit is %s. Pour %s mL each", words.Plain(alcohol.GlassML),
-			words.Figure(alcohol.ABVPct, 0), alcoholOf(p.house.Settings(), alcohol.EthanolG), alcoholOf(p.house.Settings(), alcohol.LimitG), words.Figure(alcohol.FitML, 0)))
+		return nil, form.Missing("each", say.It("training.too-much-alcohol", "Glass", words.Plain(alcohol.GlassML), "Strength", words.Figure(alcohol.ABVPct, 0),
+			"Alcohol", alcoholOf(p.house.Settings(), alcohol.EthanolG), "Limit", alcoholOf(p.house.Settings(), alcohol.LimitG), "Fits", words.Figure(alcohol.FitML, 0)))
 	}
 	if err != nil {
 		return nil, err
@@ -153,25 +153,25 @@ func (f triangleForm) request() (r coaching.TriangleRequest, err error) {
 		return r, err
 	}
 	if r.Drink, r.Cover = f.Drink, f.Cover; f.Drink == "" || f.Cover == "" {
-		return r, form.Missing("drink", "name the drink and what is poured in the cover")
+		return r, form.Missing("drink", say.It("training.name-drink-and-cover"))
 	}
 	if f.Tasters != "" {
 		if r.Tasters, err = strconv.Atoi(f.Tasters); err != nil || r.Tasters <= 0 {
-			return r, form.Missing("tasters", "write the number of tasters as a whole number, or leave it out to have it worked out")
+			return r, form.Missing("tasters", say.It("training.number-of-tasters"))
 		}
 	}
 	sent := form.Values(f.values(f.Seed))
 	for _, x := range []struct {
 		into        *float64
 		field, what string
-	}{{&r.Alpha, "alpha", "the chance of a false alarm"}, {&r.Power, "power", "the power"}, {&r.Share, "share", "the share who can tell"}} {
+	}{{&r.Alpha, "alpha", say.It("training.the-false-alarm")}, {&r.Power, "power", say.It("training.the-power")}, {&r.Share, "share", say.It("training.the-share")}} {
 		if *x.into, err = sent.Number(x.field, x.what, "%"); err != nil {
 			return r, err
 		}
 		if *x.into /= 100; *x.into <= 0 {
-			return r, form.Missing(x.field, x.what+" must be more than 0 %")
+			return r, form.Missing(x.field, say.It("training.more-than-nothing", "What", x.what))
 		}
 	}
-	r.GlassML, err = sent.Number("each", "what a glass holds", "mL")
+	r.GlassML, err = sent.Number("each", say.It("training.what-a-glass-holds"), "mL")
 	return r, err
 }

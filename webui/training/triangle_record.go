@@ -17,6 +17,7 @@ import (
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -32,9 +33,6 @@ const (
 	closeTest = "close"
 )
 
-// tooManyHands is said when two people recorded at once.
-const tooManyHands = "Somebody else recorded at the same time. What they kept is filled in where you had left a gap; what you picked stands. Check it and keep it again."
-
 // picked keeps what the tasters picked. What was picked stands on the page
 // whatever goes wrong.
 func (p *pages) picked(w http.ResponseWriter, r *http.Request) error {
@@ -46,7 +44,7 @@ func (p *pages) picked(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	if test.Closed {
-		return p.showTriangle(w, r, http.StatusConflict, test, "This test is closed; its verdict stands. Plan another one.")
+		return p.showTriangle(w, r, http.StatusConflict, test, say.It("training.test-is-closed"))
 	}
 	if err := test.pick(r.Form); err != nil {
 		return err
@@ -56,7 +54,7 @@ func (p *pages) picked(w http.ResponseWriter, r *http.Request) error {
 		return fmt.Errorf("%w: %q is nothing to do with picks", form.ErrUnreadable, do)
 	}
 	if do == closeTest && test.answered() == 0 {
-		return p.showTriangle(w, r, http.StatusUnprocessableEntity, test, "Nobody has picked yet. Record at least one pick before you close the test.")
+		return p.showTriangle(w, r, http.StatusUnprocessableEntity, test, say.It("training.nobody-has-picked"))
 	}
 	test.Closed = do == closeTest
 	changes, err := p.house.Store().Write(r.Context(), frame.By(r), house.Put(test.Triangle, test.version))
@@ -67,7 +65,7 @@ func (p *pages) picked(w http.ResponseWriter, r *http.Request) error {
 	case errors.As(err, &unkept):
 		p.Log.ErrorContext(r.Context(), "picks not kept", "err", err)
 		test.Closed = false
-		return p.showTriangle(w, r, http.StatusServiceUnavailable, test, words.Sentence("the picks were not kept: "+unkept.Message))
+		return p.showTriangle(w, r, http.StatusServiceUnavailable, test, words.Sentence(say.It("training.picks-not-kept", "Why", unkept.Message)))
 	case err != nil:
 		return err
 	}
@@ -155,14 +153,14 @@ func (p *pages) merged(w http.ResponseWriter, r *http.Request, sent *openTest) e
 		return toTest(w, r, test.ID, nil)
 	}
 	if test.Closed {
-		return p.showTriangle(w, r, http.StatusConflict, test, "Somebody else closed this test meanwhile, so that your last picks were not kept; its verdict stands.")
+		return p.showTriangle(w, r, http.StatusConflict, test, say.It("training.test-closed-meanwhile"))
 	}
 	for i := range test.Servings {
 		if picked := sent.Servings[i].Picked; picked != 0 {
 			test.Servings[i].Picked = picked
 		}
 	}
-	return p.showTriangle(w, r, http.StatusConflict, test, tooManyHands)
+	return p.showTriangle(w, r, http.StatusConflict, test, say.It("training.too-many-hands"))
 }
 
 // verdictOf judges a test that is closed.
@@ -172,7 +170,7 @@ func verdictOf(t *house.Triangle) (*tasting.Triangulation, error) {
 	for i, s := range t.Servings {
 		odd := tasting.OddOf(s.Order)
 		if odd < 0 {
-			return nil, fmt.Errorf("triangle %s: %q is no order of glasses", t.ID, s.Order)
+			return nil, fmt.Errorf("training: triangle %s: %q is no order of glasses", t.ID, s.Order)
 		}
 		plan.Servings = append(plan.Servings, tasting.Serving{Order: s.Order, Codes: s.Codes, Odd: odd})
 		picked[i] = s.Picked

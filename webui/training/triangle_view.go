@@ -2,7 +2,6 @@ package training
 
 import (
 	"context"
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -14,6 +13,7 @@ import (
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -108,17 +108,21 @@ type pastView struct{ Link, When, Drink, Cover, Found string }
 // How a form is first filled in.
 var firstTriangle = triangleForm{Each: "25", Alpha: "5", Power: "80", Share: "50"}
 
-var (
-	alphaChoices = []form.Option{{Value: "1", Name: "1 in 100"}, {Value: "5", Name: "5 in 100, the usual"}, {Value: "10", Name: "10 in 100"}}
-	powerChoices = []form.Option{{Value: "70", Name: "70 in 100"}, {Value: "80", Name: "80 in 100, the usual"}, {Value: "90", Name: "90 in 100"}, {Value: "95", Name: "95 in 100"}}
-)
+// inAHundred offers chances in 100; the usual one says so.
+func inAHundred(usual string, chances ...string) []form.Option {
+	out := make([]form.Option, len(chances))
+	for i, c := range chances {
+		out[i] = form.Option{Value: c, Name: say.It("training.in-a-hundred", "Number", c, "Usual", c == usual)}
+	}
+	return out
+}
 
 func (p *pages) triangleView(ctx context.Context, sent triangleForm, asked bool) (*triangleView, error) {
 	if !asked {
 		sent = firstTriangle
 		sent.Seed = newSeed()
 	}
-	v := &triangleView{Form: sent, Alphas: form.Choose(alphaChoices, sent.Alpha), Powers: form.Choose(powerChoices, sent.Power)}
+	v := &triangleView{Form: sent, Alphas: form.Choose(inAHundred(firstTriangle.Alpha, "1", "5", "10"), sent.Alpha), Powers: form.Choose(inAHundred(firstTriangle.Power, "70", "80", "90", "95"), sent.Power)}
 	menu, err := p.house.Menu(ctx)
 	if err != nil {
 		return nil, err
@@ -150,7 +154,7 @@ func (p *pages) triangleView(ctx context.Context, sent triangleForm, asked bool)
 func pastViewOf(t *house.Triangle) (pastView, error) {
 	test := openTest{Triangle: *t}
 	v := pastView{Link: trianglePath + "?test=" + t.ID, When: words.Day(t.At), Drink: t.Drink, Cover: t.Cover,
-		Found: fmt.Sprintf("under way: %d of %d have picked", test.answered(), len(t.Servings))}
+		Found: say.It("training.under-way", "Picked", test.answered(), "Tasters", len(t.Servings))}
 	if !t.Closed {
 		return v, nil
 	}
@@ -158,27 +162,28 @@ func pastViewOf(t *house.Triangle) (pastView, error) {
 	if err != nil {
 		return v, err
 	}
-	v.Found = fmt.Sprintf("%s: %d of %d right, p = %s", strings.ToLower(foundWord(found)), found.Right, found.Answers, words.Figure(found.P, 3))
+	v.Found = say.It("training.found", "Word", strings.ToLower(foundWord(found)), "Right", found.Right, "Answers", found.Answers, "P", words.Figure(found.P, 3))
 	return v, nil
 }
 
 func foundWord(v *tasting.Triangulation) string {
 	if v.Different {
-		return "They can be told apart"
+		return say.It("training.can-be-told-apart")
 	}
-	return "No difference shown"
+	return say.It("training.no-difference-shown")
 }
 
 func (p *pages) testView(ctx context.Context, t *openTest) (*testView, error) {
 	v := &testView{Drink: t.Drink, Cover: t.Cover, Each: words.Plain(t.GlassML), Begun: t.version > 0,
-		Done: fmt.Sprintf("%d of %s picked.", t.answered(), words.Count(len(t.Servings), "taster has", "tasters have"))}
+		Done: say.It("training.have-picked", "Picked", t.answered(), "Tasters", len(t.Servings))}
 	if t.plan != nil {
 		v.Sums, v.Other = sumsOf(t.plan), t.form.address(newSeed())
 		v.Sober = !t.plan.Assumed && tasting.Sober(t.plan.EthanolG)
-		v.Alcohol = "Whoever swallows all three takes in " + alcoholOf(p.house.Settings(), t.plan.EthanolG)
+		assumed := ""
 		if t.plan.Assumed {
-			v.Alcohol += fmt.Sprintf(", if it is as strong as a spirit of %s %% vol: its strength is not on the menu", words.Figure(coaching.SpiritABV, 0))
+			assumed = words.Figure(coaching.SpiritABV, 0)
 		}
+		v.Alcohol = say.It("training.whoever-swallows", "Alcohol", alcoholOf(p.house.Settings(), t.plan.EthanolG), "Assumed", assumed)
 		for _, name := range []string{"drink", "cover", "each", "tasters", "alpha", "power", "share", "seed"} {
 			v.Hidden = append(v.Hidden, hiddenField{name, t.form.values(t.form.Seed).Get(name)})
 		}
@@ -196,7 +201,7 @@ func (p *pages) testView(ctx context.Context, t *openTest) (*testView, error) {
 	if v.Out, err = p.outOf(ctx, spec, p.bottleAlone(t.Cover)); err != nil {
 		return nil, err
 	}
-	v.Told = fmt.Sprintf("A is %s as it is; B is the same with %s in the cover.", t.Drink, t.Cover)
+	v.Told = say.It("training.a-and-b-in-the-cover", "Drink", t.Drink, "Cover", t.Cover)
 	v.Sides = []sideView{p.sideView("A", t.Drink, spec), p.sideView("B", t.Cover, p.bottleAlone(t.Cover))}
 	if t.plan != nil && t.plan.B != nil {
 		p.addSheets(v, t.plan)
@@ -208,8 +213,8 @@ func (p *pages) testView(ctx context.Context, t *openTest) (*testView, error) {
 	if err != nil {
 		return nil, err
 	}
-	v.Verdict = &verdictView{Word: foundWord(found), Text: words.Sentence(found.Text), P: words.Figure(found.P, 3), Right: fmt.Sprintf("%d of %d", found.Right, found.Answers),
-		Share: fmt.Sprintf("%s to %s %%", words.Figure(100*found.Low, 0), words.Figure(100*found.High, 0))}
+	v.Verdict = &verdictView{Word: foundWord(found), Text: words.Sentence(found.Text), P: words.Figure(found.P, 3), Right: say.It("training.right-of", "Right", found.Right, "Answers", found.Answers),
+		Share: say.It("training.share-between", "Low", words.Figure(100*found.Low, 0), "High", words.Figure(100*found.High, 0))}
 	return v, nil
 }
 
@@ -224,10 +229,10 @@ func (p *pages) addSheets(v *testView, plan *coaching.TriangleAnswer) {
 	both := part.AllergensOf(&flavor.Spec{Pours: slices.Concat(plan.A.Spec.Pours, plan.B.Spec.Pours)}, nil)
 	v.Looks, v.Poured, v.Both = plan.Looks, true, &both
 	if plan.Instead != nil {
-		v.Sides[1].Name = "with " + v.Cover
-		v.Told = fmt.Sprintf("A is %s as it is; B pours %s in place of the %s.", v.Drink, v.Cover, plan.Instead.Name)
+		v.Sides[1].Name = say.It("training.with-cover", "Cover", v.Cover)
+		v.Told = say.It("training.a-and-b-in-place", "Drink", v.Drink, "Cover", v.Cover, "Instead", plan.Instead.Name)
 	} else {
-		v.Told = fmt.Sprintf("A is %s, B is %s.", v.Drink, v.Cover)
+		v.Told = say.It("training.a-and-b", "Drink", v.Drink, "Cover", v.Cover)
 	}
 }
 
@@ -243,37 +248,37 @@ type sheetView struct {
 
 func sheetViewOf(side *coaching.TriangleSide) *sheetView {
 	b := &side.Sheet
-	v := &sheetView{Glasses: words.Count(side.Glasses, "glass", "glasses"), Foams: side.Foams, Topped: len(b.Tops) > 0,
+	v := &sheetView{Glasses: say.It("training.glasses", "Glasses", side.Glasses), Foams: side.Foams, Topped: len(b.Tops) > 0,
 		Water: buildRow{One: tenth(b.WaterML / b.Servings), All: measured(b.WaterML)},
 		Total: buildRow{One: whole(b.PourML), All: whole(b.TotalML)}}
 	for i := range b.Pours {
 		pour := &b.Pours[i]
 		row := buildRow{Name: pour.Profile.Name, One: tenth(pour.ML / b.Servings), All: batchAmount(pour)}
 		if pour.Profile.Class.Solid() {
-			row.One = "its share"
+			row.One = say.It("training.its-share")
 		}
 		v.Rows = append(v.Rows, row)
 	}
 	for i := range b.Tops {
-		v.Rows = append(v.Rows, buildRow{Name: b.Tops[i].Profile.Name, One: measured(b.Tops[i].ML), All: "into each glass"})
+		v.Rows = append(v.Rows, buildRow{Name: b.Tops[i].Profile.Name, One: measured(b.Tops[i].ML), All: say.It("training.into-each-glass")})
 	}
 	return v
 }
 
 // sumsOf says what a plan can and cannot find.
 func sumsOf(p *coaching.TriangleAnswer) []string {
-	out := []string{fmt.Sprintf("%d tasters: from %d right answers on, the two count as different.", p.Tasters, p.LeastRight),
-		fmt.Sprintf("If nobody can tell, that still happens in %s of 100 such tests.", words.Figure(100*p.RealAlpha, 1)),
-		fmt.Sprintf("If %s %% of people can tell, the test finds it in %s of 100.", words.Figure(100*p.Share, 0), words.Figure(100*p.Power, 0))}
+	out := []string{say.It("training.least-right", "Tasters", p.Tasters, "Right", p.LeastRight),
+		say.It("training.by-chance", "Alpha", words.Figure(100*p.RealAlpha, 1)),
+		say.It("training.found-by-test", "Share", words.Figure(100*p.Share, 0), "Power", words.Figure(100*p.Power, 0))}
 	switch {
 	case p.LeastRight > p.Tasters:
-		out[0] = fmt.Sprintf("%d tasters can show nothing at this chance of a false alarm: not even all of them right would do. Ask more.", p.Tasters)
+		out[0] = say.It("training.can-show-nothing", "Tasters", p.Tasters)
 	case p.Power >= p.Wanted:
 	case p.Enough > 0:
-		out = append(out, fmt.Sprintf("That is less than the %s asked for; %d tasters would do.", words.Figure(100*p.Wanted, 0), p.Enough))
+		out = append(out, say.It("training.less-than-wanted", "Wanted", words.Figure(100*p.Wanted, 0), "Enough", p.Enough))
 	}
 	if p.Tasters%6 != 0 {
-		out = append(out, "The six orders are served equally often only to 6, 12, 18 … tasters.")
+		out = append(out, say.It("training.orders-to-six"))
 	}
 	return out
 }

@@ -1,7 +1,6 @@
 package training
 
 import (
-	"fmt"
 	"net/http"
 	"slices"
 	"strconv"
@@ -10,6 +9,7 @@ import (
 	"counterpour/flavor/drill"
 	"counterpour/flavor/ratio"
 	"counterpour/webui/form"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -40,24 +40,36 @@ func (p *pages) trainingView(r *http.Request, w trainingWish) (*trainingView, dr
 	sent := whoOf(r, trainingPath)
 	sent.Open = sent.Open && !w.Asked
 	v := &trainingView{Who: sent, Played: playedBy(&learner),
-		What: drillChoices[w.what].ID, Sizes: []form.Option{{Value: "", Name: "set by my results", Chosen: w.Size == 0}}}
+		What: drillChoices[w.what].ID, Sizes: []form.Option{{Value: "", Name: say.It("training.size-by-results"), Chosen: w.Size == 0}}}
 	v.sat(w.sitting)
 	v.Avoid = w.Avoid
 	for _, a := range flavor.Allergens() {
 		v.Boxes = append(v.Boxes, form.Box{Allergen: a, Ticked: slices.Contains(w.Avoid, a)})
 	}
 	for i, c := range drillChoices {
-		v.Choices = append(v.Choices, form.Option{Value: c.ID, Name: c.Name, Chosen: i == w.what})
+		v.Choices = append(v.Choices, form.Option{Value: c.ID, Name: c.name(), Chosen: i == w.what})
 	}
 	for i, s := range drillSizes {
 		text := strconv.FormatFloat(s, 'g', -1, 64)
-		name := text + " steps: " + []string{"plain", "the usual start", "fine", "for a trained palate"}[i]
-		v.Sizes = append(v.Sizes, form.Option{Value: text, Name: name, Chosen: s == w.Size})
+		v.Sizes = append(v.Sizes, form.Option{Value: text, Name: sizeName(i, text), Chosen: s == w.Size})
 		if s == w.Size {
 			v.Steps = text
 		}
 	}
 	return v, learner, nil
+}
+
+// sizeName says how hard one of drillSizes is.
+func sizeName(i int, steps string) string {
+	switch i {
+	case 0:
+		return say.It("training.size-plain", "Steps", steps)
+	case 1:
+		return say.It("training.size-usual", "Steps", steps)
+	case 2:
+		return say.It("training.size-fine", "Steps", steps)
+	}
+	return say.It("training.size-trained", "Steps", steps)
 }
 
 // playedBy says how many rounds a learner has played.
@@ -70,19 +82,36 @@ func playedBy(l *drill.Learner) string {
 	if rounds == 0 {
 		return ""
 	}
-	return fmt.Sprintf("%s played, %d right.", words.Count(rounds, "round", "rounds"), right)
+	return say.It("training.played", "Rounds", rounds, "Right", right)
 }
 
-var kindNames = map[drill.Kind]string{drill.KindFault: "Name the fault", drill.KindMend: "Fix it", drill.KindOrder: "Put in order",
-	drill.KindGuess: "Guess strength and volume", drill.KindCover: "Pick the cover", drill.KindFamily: "Read the family", drill.KindHand: "Find how it was made wrong"}
+// kindName is what a kind of drill is called; empty if there is none such.
+func kindName(k drill.Kind) string {
+	switch k {
+	case drill.KindFault:
+		return say.It("training.drill-fault")
+	case drill.KindMend:
+		return say.It("training.drill-mend")
+	case drill.KindOrder:
+		return say.It("training.drill-order")
+	case drill.KindGuess:
+		return say.It("training.drill-guess")
+	case drill.KindCover:
+		return say.It("training.drill-cover")
+	case drill.KindFamily:
+		return say.It("training.drill-family")
+	case drill.KindHand:
+		return say.It("training.drill-hand")
+	}
+	return ""
+}
 
 // skillName names a drill; its axis is empty for those without one.
 func skillName(kind drill.Kind, axis string) string {
-	name := kindNames[kind]
 	if a, ok := ratio.ParseAxis(axis); ok {
-		name += ": " + a.Noun()
+		return say.It("training.skill-by", "Drill", kindName(kind), "Axis", a.Noun())
 	}
-	return name
+	return kindName(kind)
 }
 
 // stepsOf writes a size of a drill in noticeable steps, those of a guess
@@ -107,13 +136,13 @@ func trainedBy(l *drill.Learner, r *drill.Round) *drill.Skill {
 
 // nextOf says what a round did to the size of the next.
 func nextOf(s *drill.Skill, r *drill.Round) string {
-	next := s.Stairs.Next()
-	word := "as hard"
+	size := s.Stairs.Next()
+	next, before := stepsOf(s.Kind, size), stepsOf(s.Kind, r.Size)
 	switch {
-	case next < 0.99*r.Size:
-		word = "harder"
-	case next > 1.01*r.Size:
-		word = "easier"
+	case size < 0.99*r.Size:
+		return say.It("training.next-is-harder", "Next", next, "Before", before)
+	case size > 1.01*r.Size:
+		return say.It("training.next-is-easier", "Next", next, "Before", before)
 	}
-	return fmt.Sprintf("The next round like this is %s: about %s noticeable steps, after %s.", word, stepsOf(s.Kind, next), stepsOf(s.Kind, r.Size))
+	return say.It("training.next-is-as-hard", "Next", next, "Before", before)
 }
