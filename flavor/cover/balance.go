@@ -2,9 +2,9 @@ package cover
 
 import (
 	"math"
-	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover/fill"
 	"counterpour/flavor/cover/gap"
 	"counterpour/flavor/cover/search"
 	"counterpour/flavor/ratio"
@@ -70,9 +70,8 @@ func (s *scorer) balanced(x *search.Filling) bool {
 
 // spiritsAlone reports whether spirits went, and nothing else is poured for them.
 func (t *task) spiritsAlone(x *search.Filling) bool {
-	other := func(p *flavor.Profile) bool { return p.Class.Kin() != flavor.KinSpirit }
-	return !t.gap.Any(other) &&
-		!slices.ContainsFunc(x.Parts, func(i int) bool { return other(t.cands[i].Profile) })
+	f := fill.Fill{Gap: t.gap, Drink: t.req.Spec, Parts: t.partsOf(x, make([]fill.Part, 0, MaxParts))}
+	return f.SpiritsAlone()
 }
 
 // sameShare is by how much of the drink the measures that a balance is made of may

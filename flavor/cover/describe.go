@@ -7,6 +7,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/cover/fill"
 	"counterpour/flavor/cover/search"
 	"counterpour/flavor/cover/wording"
 	"counterpour/flavor/sense"
@@ -125,6 +126,14 @@ func (t *task) poured(part, amount int) flavor.Pour {
 	p := t.cands[part].amounts[amount].Of(t.cands[part].Profile)
 	p.After = t.gap.AddedAfter(p.Profile)
 	return p
+}
+
+// partsOf appends what a filling pours in the gap.
+func (t *task) partsOf(x *search.Filling, to []fill.Part) []fill.Part {
+	for k, i := range x.Parts {
+		to = append(to, fill.Part{Profile: t.cands[i].Profile, ML: t.cands[i].amounts[x.Amounts[k]].ML})
+	}
+	return to
 }
 
 // moved returns pour i of the drink as a cover has it.

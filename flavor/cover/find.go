@@ -34,6 +34,9 @@ func NewFinder(mixer *mix.Mixer, judge *balance.Judge, space *sense.Space, custo
 		trade: gap.Trade{Cellar: role.NewCellar(space), Customs: customs, Weights: w.Gap, Near: NearJND}}
 }
 
+// Space is the space in which it tells glasses apart.
+func (f *Finder) Space() *sense.Space { return f.space }
+
 // Limits of a request.
 const (
 	MaxParts = search.MaxParts

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover/fill"
 	"counterpour/flavor/cover/role"
 )
 
@@ -158,7 +159,7 @@ func (t *task) everyBar(x *idea) bool {
 		return true
 	}
 	parts := x.filling.Parts
-	return len(parts) == 1 && t.spiritsAlone(&x.filling) && t.cands[parts[0]].amounts[x.filling.Amounts[0]].ML >= leastShare*t.gap.ML
+	return len(parts) == 1 && t.spiritsAlone(&x.filling) && t.cands[parts[0]].amounts[x.filling.Amounts[0]].ML >= fill.LeastShare*t.gap.ML
 }
 
 // farJND is the distance from which a cover is not worth listing beside one that

@@ -91,6 +91,20 @@ func (t *task) habit(x *search.Filling) float64 {
 	return t.finder.weights.Habit * t.practice.habit(x.Parts)
 }
 
+// customary reports whether the trade, or the house, pours a filling for what went, or
+// for each of several things that lead one of its parts.
+func (t *task) customary(x *search.Filling) bool {
+	if len(t.gap.Gone) < 2 || len(x.Parts) == 0 || t.practice.pours(x.Parts) {
+		return t.practice.pours(x.Parts)
+	}
+	for m := range t.gap.Gone {
+		if t.leading(m) && !t.practice.alone[m][x.Parts[t.standsFor(x, m)]] {
+			return false
+		}
+	}
+	return true
+}
+
 // addKnown works out the standing of the combinations that are known for what
 // they are: several ingredients that the trade pours together, and what the house
 // has tasted.

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover/fill"
 	"counterpour/flavor/cover/search"
 	"counterpour/flavor/mix"
 )
@@ -70,10 +71,11 @@ func (t *task) strength(x *search.Filling) float64 {
 }
 
 // allows reports whether a cover may be within the guest's cost and strength,
-// without mixing it, and pours enough.
+// without mixing it, and is what a bartender would pour.
 func (t *task) allows(x *search.Filling) bool {
 	g := &t.req.Guest
-	return t.enough(x) && (g.MaxCost <= 0 || t.cost(x) <= g.MaxCost) && (g.MaxABV <= 0 || t.strength(x) <= t.tooStrong)
+	f := fill.Fill{Gap: t.gap, Drink: t.req.Spec, Parts: t.partsOf(x, make([]fill.Part, 0, MaxParts))}
+	return f.Enough() && !t.tooSharp(x) && (g.MaxCost <= 0 || t.cost(x) <= g.MaxCost) && (g.MaxABV <= 0 || t.strength(x) <= t.tooStrong)
 }
 
 // within reports whether a cover that is allowed is within the guest's strength.

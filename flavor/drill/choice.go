@@ -12,7 +12,9 @@ import (
 	"counterpour/flavor/drill/slip"
 	"counterpour/flavor/drill/tasting"
 	"counterpour/flavor/drill/wording"
+	"counterpour/flavor/measure"
 	"counterpour/flavor/ratio"
+	"counterpour/flavor/sense"
 )
 
 const (
@@ -83,7 +85,7 @@ func (t *Trainer) coversOf(c *classic, at int, avoid Avoided, rng *rand.Rand) ([
 		if known || t.isCustom(missing, p) {
 			continue
 		}
-		x, err := t.finder.InPlace(&c.spec, at, p)
+		x, err := t.inPlace(&c.spec, at, p)
 		if err != nil {
 			continue // it cannot be measured so
 		}
@@ -92,6 +94,32 @@ func (t *Trainer) coversOf(c *classic, at int, avoid Avoided, rng *rand.Rand) ([
 		}
 	}
 	return out, nil
+}
+
+// inPlace pours an ingredient in place of one pour of a drink, measure for measure, and
+// tells how far that moves the glass: what a hand does that asks nobody. Nothing is moved to
+// mend it and nothing is judged. It fails if the ingredient cannot be measured or mixed so.
+func (t *Trainer) inPlace(s *flavor.Spec, at int, p *flavor.Profile) (cover.Cover, error) {
+	old := &s.Pours[at]
+	ml, err := measure.ToML(old.Amount, old.Unit, p)
+	if err != nil {
+		return cover.Cover{}, err
+	}
+	before, err := t.mixer.Mix(s)
+	if err != nil {
+		return cover.Cover{}, err
+	}
+	c := cover.Cover{For: []*flavor.Profile{old.Profile}, Spec: s.Clone()}
+	c.Spec.Pours[at].Profile, c.Spec.Pours[at].ML = p, ml
+	after, err := t.mixer.Mix(&c.Spec)
+	if err != nil {
+		return cover.Cover{}, err
+	}
+	c.Parts = slices.Clone(c.Spec.Pours[at : at+1])
+	space := t.finder.Space()
+	steps := sense.Between(space.Percept(s, before), space.Percept(&c.Spec, after))
+	c.Distance = steps.Total()
+	return c, nil
 }
 
 func nearer(a, b cover.Cover) int { return cmp.Compare(a.Distance, b.Distance) }
