@@ -85,47 +85,89 @@ func (r *reader) inHalves(open []*Task) bool {
 		!slices.ContainsFunc(open, func(t *Task) bool { return math.Abs(t.Amount*2-math.Round(t.Amount*2)) > partsOfWhole })
 }
 
-// unitAlone reads the unit of a draft in which no jigger pour has one: ounces
-// where all are small, millilitres where they are large, parts where they are
-// Whole and a drink of so many ounces would not fit its glass.
-func (r *reader) unitAlone(open []*Task) (flavor.Unit, string) {
-	most, all, base, poured := 0.0, 0.0, 0.0, 0.0
-	whole, comma := true, false
-	if n := partsOfOne(open); n > 0 {
-		for _, t := range open {
-			t.Amount *= n
-			t.Notes = append(t.Notes, "“"+t.Line.Asked+"” is read as "+measure.FormatAmount(math.Round(t.Amount), flavor.PartUnit))
-		}
-		return flavor.PartUnit, ""
-	}
+// sums are the bare numbers of a draft taken together.
+type sums struct {
+	most   float64 // the largest
+	poured float64 // all of them
+	short  float64 // those that do not lengthen the drink
+	base   float64 // those of spirits
+	whole  bool    // all are whole
+	comma  bool    // one is written with a decimal comma
+}
+
+// sumOf adds up bare numbers.
+func sumOf(open []*Task) sums {
+	n := sums{whole: true}
 	for _, t := range open {
-		most = max(most, t.Amount)
-		poured += t.Amount
-		whole, comma = whole && t.Whole(), comma || t.Line.Comma
+		n.most = max(n.most, t.Amount)
+		n.poured += t.Amount
+		n.whole, n.comma = n.whole && t.Whole(), n.comma || t.Line.Comma
 		if t.Class().Part() == flavor.PartBase {
-			base += t.Amount
+			n.base += t.Amount
 		}
 		if t.Class().Part() != flavor.PartLength && !t.Line.After {
-			all += t.Amount
+			n.short += t.Amount
 		}
 	}
-	ounces := most <= MostOunces && base <= mostBase && all <= mostAll
-	centilitres := comma && poured*measure.CentilitreML >= leastShort && poured*measure.CentilitreML <= mostShort
-	switch {
-	case most >= LeastMillis && !(centilitres && most <= mostCentis):
-		return flavor.Millilitre, ""
-	case most <= mostForeign && poured*measure.CentilitreML >= leastShort && (foreign(open) && (comma || !ounces) || r.inHalves(open)):
-		return flavor.Centilitre, ""
-	case centilitres && !ounces: // who writes a decimal comma measures metric
-		return flavor.Centilitre, ""
-	case centilitres:
-		return "", "it may be centilitres or ounces"
-	case ounces && !(whole && base >= mostBase && len(open) > 1):
-		return flavor.Ounce, ""
-	case whole && len(open) > 1:
+	return n
+}
+
+// ounces reports whether all numbers are small enough to be ounces of one drink.
+func (n *sums) ounces() bool {
+	return n.most <= MostOunces && n.base <= mostBase && n.short <= mostAll
+}
+
+// fills reports whether the numbers, as centilitres, are a drink or more.
+func (n *sums) fills() bool { return n.poured*measure.CentilitreML >= leastShort }
+
+// centilitres reports whether the numbers may be centilitres of a short drink: who writes a decimal
+// comma measures metric.
+func (n *sums) centilitres() bool {
+	return n.comma && n.fills() && n.poured*measure.CentilitreML <= mostShort
+}
+
+// inParts reads amounts that are fractions of one drink as whole parts; false if they are none.
+func inParts(open []*Task) bool {
+	n := partsOfOne(open)
+	if n == 0 {
+		return false
+	}
+	for _, t := range open {
+		t.Amount *= n
+		t.Notes = append(t.Notes, "“"+t.Line.Asked+"” is read as "+measure.FormatAmount(math.Round(t.Amount), flavor.PartUnit))
+	}
+	return true
+}
+
+// unitAlone reads the unit of a draft in which no jigger pour has one: ounces
+// where all are small, millilitres where they are large, parts where they are
+// whole and a drink of so many ounces would not fit its glass.
+func (r *reader) unitAlone(open []*Task) (flavor.Unit, string) {
+	if inParts(open) {
 		return flavor.PartUnit, ""
-	case most > MostOunces:
+	}
+	n := sumOf(open)
+	ounces, several := n.ounces(), len(open) > 1
+	switch {
+	case n.most >= LeastMillis && !(n.centilitres() && n.most <= mostCentis):
+		return flavor.Millilitre, ""
+	case n.most <= mostForeign && n.fills() && r.fromAbroad(open, &n):
+		return flavor.Centilitre, ""
+	case n.centilitres() && !ounces:
+		return flavor.Centilitre, ""
+	case n.centilitres():
+		return "", "it may be centilitres or ounces"
+	case ounces && !(n.whole && n.base >= mostBase && several):
+		return flavor.Ounce, ""
+	case n.whole && several:
+		return flavor.PartUnit, ""
+	case n.most > MostOunces:
 		return "", "it is too much in ounces and too little in millilitres"
 	}
 	return "", "in ounces the drink would be very large"
+}
+
+// fromAbroad reports whether a draft is written where bars measure in centilitres.
+func (r *reader) fromAbroad(open []*Task, n *sums) bool {
+	return foreign(open) && (n.comma || !n.ounces()) || r.inHalves(open)
 }

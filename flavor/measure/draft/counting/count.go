@@ -8,53 +8,92 @@ import (
 	"counterpour/flavor/measure/draft/naming"
 )
 
+// comes says in which parts an ingredient comes.
+type comes struct{ piece, leaf, sprig, slice bool }
+
+func comesIn(p *flavor.Profile) comes {
+	has := func(u flavor.Unit) bool { _, ok := p.Yield(u); return ok }
+	return comes{piece: has(flavor.Piece), leaf: has(flavor.Leaf), sprig: has(flavor.Sprig), slice: has(flavor.Slice)}
+}
+
+// rules say what a bare number of an ingredient counts: common practice. The first that is about the
+// ingredient gives the unit where bars count such an amount of it, and none where they do not.
+var rules = []struct {
+	about func(t *Task, in comes) bool
+	fits  func(t *Task) bool
+	unit  flavor.Unit
+}{
+	{ // one bitter is an aperitif, several are bitters
+		about: func(t *Task, _ comes) bool { return strings.EqualFold(t.Line.Name, "bitter") },
+		fits:  func(*Task) bool { return false },
+	},
+	{about: isBitters, fits: dashes, unit: flavor.Dash},
+	{about: isSauce, fits: dashes, unit: flavor.Dash},
+	{about: func(t *Task, in comes) bool { // ginger, by the slice
+		return t.Class() == flavor.ClassSpice && in.slice && in.piece && t.Whole() && t.Amount > 1 && t.Amount < LeastMillis
+	}, fits: always, unit: flavor.Slice},
+	{about: isEgg, fits: func(t *Task) bool {
+		return t.Amount <= mostEggs && (t.Whole() || t.Amount == 0.5 || t.Amount == 0.25)
+	}, unit: flavor.Piece},
+	{about: func(t *Task, in comes) bool {
+		return t.Class() == flavor.ClassFreshHerb && in.leaf && t.Whole() && t.Amount >= fewLeaves && t.Amount <= mostLeaves
+	}, fits: always, unit: flavor.Leaf},
+	{about: func(t *Task, in comes) bool {
+		return t.Class() == flavor.ClassFreshHerb && in.sprig && t.Whole() && t.Amount < fewLeaves
+	}, fits: always, unit: flavor.Sprig},
+	{about: func(t *Task, _ comes) bool { return t.juicy() }, fits: (*Task).fruits, unit: flavor.Piece},
+	{about: func(t *Task, in comes) bool {
+		return in.piece && (t.Line.Muddled || t.Line.Cut) && t.Amount <= mostPieces
+	}, fits: always, unit: flavor.Piece},
+	{about: func(t *Task, in comes) bool {
+		return in.piece && t.Amount <= mostBerries && (t.Whole() || t.Amount == 0.5)
+	}, fits: always, unit: flavor.Piece},
+	{about: func(t *Task, in comes) bool {
+		return in.slice && t.Base.Profile.Class.Solid() && t.Whole()
+	}, fits: always, unit: flavor.Slice},
+}
+
 // counts says what a bare number counts, whatever the other lines say: eggs,
 // leaves, dashes. It is empty for what is poured, and for what may be both.
 func (t *Task) counts() flavor.Unit {
-	p := t.Base.Profile
-	if p == nil {
+	if t.Base.Profile == nil {
 		if strings.HasSuffix(strings.ToLower(t.Line.Name), " bitters") && t.Whole() && t.Amount <= mostDashes { // of a kind unheard of
 			return flavor.Dash
 		}
 		return ""
 	}
-	_, piece := p.Yield(flavor.Piece)
-	_, leaf := p.Yield(flavor.Leaf)
-	_, sprig := p.Yield(flavor.Sprig)
-	_, slice := p.Yield(flavor.Slice)
-	switch {
-	case strings.EqualFold(t.Line.Name, "bitter"): // one bitter is an aperitif, several are bitters
+	in := comesIn(t.Base.Profile)
+	for i := range rules {
+		if !rules[i].about(t, in) {
+			continue
+		}
+		if rules[i].fits(t) {
+			return rules[i].unit
+		}
 		return ""
-	case p.Class == flavor.ClassCocktailBitters || p.Class == flavor.ClassTincture:
-		if t.Whole() && t.Amount <= mostBitters {
-			return flavor.Dash
-		}
-	case p.Class == flavor.ClassSavoury && !strings.Contains(strings.ToLower(t.Line.Name), "brine"):
-		if t.Whole() && t.Amount <= mostBitters {
-			return flavor.Dash
-		}
-	case p.Class == flavor.ClassSpice && slice && piece && t.Whole() && t.Amount > 1 && t.Amount < LeastMillis:
-		return flavor.Slice
-	case p.Class == flavor.ClassEgg || p.Class == flavor.ClassFoam && piece:
-		if t.Amount <= mostEggs && (t.Whole() || t.Amount == 0.5 || t.Amount == 0.25) {
-			return flavor.Piece
-		}
-	case p.Class == flavor.ClassFreshHerb && leaf && t.Whole() && t.Amount >= 3 && t.Amount <= mostLeaves:
-		return flavor.Leaf
-	case p.Class == flavor.ClassFreshHerb && sprig && t.Whole() && t.Amount < 3:
-		return flavor.Sprig
-	case t.juicy():
-		if t.fruits() {
-			return flavor.Piece
-		}
-	case piece && (t.Line.Muddled || t.Line.Cut) && t.Amount <= mostPieces:
-		return flavor.Piece
-	case piece && t.Amount <= mostBerries && (t.Whole() || t.Amount == 0.5):
-		return flavor.Piece
-	case slice && p.Class.Solid() && t.Whole():
-		return flavor.Slice
 	}
 	return ""
+}
+
+func always(*Task) bool { return true }
+
+// dashes reports whether an amount is a number of dashes.
+func dashes(t *Task) bool { return t.Whole() && t.Amount <= mostBitters }
+
+// isBitters reports whether a name is that of what bars dash into a drink.
+func isBitters(t *Task, _ comes) bool {
+	return t.Class() == flavor.ClassCocktailBitters || t.Class() == flavor.ClassTincture
+}
+
+// isSauce reports whether a name is that of a savoury sauce, which is dashed; a brine is poured.
+func isSauce(t *Task, _ comes) bool {
+	return t.Class() == flavor.ClassSavoury && !strings.Contains(strings.ToLower(t.Line.Name), "brine")
+}
+
+// isEgg reports whether a name is that of an egg, or of what froths in its place and comes by the
+// piece.
+func isEgg(t *Task, in comes) bool {
+	return t.Class() == flavor.ClassEgg || t.Class() == flavor.ClassFoam && in.piece
 }
 
 // perhapsPoured reports whether a count of fruit may be its volume: "raspberry 15" beside

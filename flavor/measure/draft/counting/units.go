@@ -26,6 +26,7 @@ const (
 	mostDashes   = 6.0 // of bitters whose name is not known
 	mostEggs     = 3.0
 	mostBerries  = 30.0
+	fewLeaves    = 3.0 // fewer of a herb are sprigs
 	mostLeaves   = 40.0
 	fewBerries   = 3.0  // so many ounces of juice would fill the glass
 	mostJuiceOz  = 4.0  // ounces of a juice that lengthen a drink

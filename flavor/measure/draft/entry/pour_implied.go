@@ -16,41 +16,37 @@ import (
 // restWords say that what fills a glass up is all the rest of it: "Rest Tonic".
 var restWords = vocabulary.Words(`rest reste resto remainder`)
 
+// verbUnit is the unit in which a pour goes in that begins with such a verb, or with words for all
+// the rest of it, "rest tonic"; false if toks begin with none.
+func verbUnit(toks []token.Token) (flavor.Unit, bool) {
+	if len(toks) == 0 || toks[0].Kind != token.Word {
+		return "", false
+	}
+	if unit, ok := pouring.Verbs[toks[0].Text]; ok {
+		return unit, true
+	}
+	return flavor.Top, restWords.Has(toks[0].Text) && len(toks) > 1 && Lengtheners[toks[1].Text]
+}
+
 // pouredOn reads "top with soda", "float ½ oz cream", "rinse the glass with
 // absinthe".
 func (p *Written) pouredOn(text string, toks []token.Token) bool {
-	if len(toks) == 0 || toks[0].Kind != token.Word {
-		return false
-	}
-	unit, ok := pouring.Verbs[toks[0].Text]
-	if !ok && restWords.Has(toks[0].Text) && len(toks) > 1 && Lengtheners[toks[1].Text] {
-		unit, ok = flavor.Top, true
-	}
+	unit, ok := verbUnit(toks)
 	if !ok {
 		return false
 	}
 	rest := skipObject(toks[1:])
-	if len(rest) > 2 && unit == flavor.Top && laid.Cut(rest[0].Text) && rest[1].Text == "of" { // "finish with a ribbon of cucumber"
-		p.Shape = ShapeGarnish
-		return true
-	}
-	if unit == flavor.Rinse && len(rest) > 1 { // "rinse glass absinthe"
-		if s := serving.Read(rest[:1]); vessels.Has(rest[0].Text) || s.Glass != "" && len(s.Unknown) == 0 {
-			rest = skipObject(rest[1:])
-		}
+	if unit == flavor.Rinse && len(rest) > 1 && isGlass(rest[:1]) { // "rinse glass absinthe"
+		rest = skipObject(rest[1:])
 	}
 	if len(rest) == 0 {
 		return false
 	}
-	if strings.HasPrefix(toks[0].Text, "finish") && len(rest) > 2 && laid.Word(rest[0].Text) && laid.Of(rest[1].Text) { // "finish with a ribbon of cucumber"
-		p.Shape, p.ByNoun = ShapeGarnish, true
+	if p.laidOn(unit, toks[0].Text, rest) {
 		return true
 	}
-	if s := serving.Read(rest[1:]); unit == flavor.Top && len(rest) > 1 && Lengtheners[rest[0].Text] && len(s.Unknown) == 0 && s.States() && s.Method == "" { // "top champagne flute"
-		p.Beside.Merge(&s, true)
-		rest = rest[:1]
-	}
-	if s := serving.Read(rest); serving.IceOnly(rest) || s.Service == flavor.Crushed && len(s.Unknown) == 0 || s.Glass != "" && len(s.Unknown) == 0 || len(rest) == 1 && vessels.Has(rest[0].Text) { // "layer in a shot glass", "top up the glass"
+	rest = p.beforeGlass(unit, rest)
+	if s := serving.Read(rest); serving.IceOnly(rest) || isGlass(rest) || s.Service == flavor.Crushed && len(s.Unknown) == 0 { // "layer in a shot glass", "top up the glass"
 		p.Shape = ShapeServing
 		return true
 	}
@@ -59,12 +55,9 @@ func (p *Written) pouredOn(text string, toks []token.Token) bool {
 		p.readAfterAmount(text, after)
 		return true
 	}
-	if _, n := UnitAt(rest); n > 0 && n < len(rest) && !rest[n].Is("-") { // "top w/ splash soda"
-		if q := (Written{Of: p.Of}); q.impliedUnit(text, rest) && q.Shape == ShapeImplied && q.Fault == nil {
-			q.After = true
-			*p = q
-			return true
-		}
+	if q := (Written{Of: p.Of}); q.unitOn(text, rest) { // "top w/ splash soda"
+		*p = q
+		return true
 	}
 	name := p.takeTails(text, rest)
 	if p.amountLast(text, name) {
@@ -78,6 +71,55 @@ func (p *Written) pouredOn(text string, toks []token.Token) bool {
 	p.Unit = unit
 	p.takeName(text, name)
 	p.Amount, p.Shape, p.UnitAt = 1, ShapeImplied, Span{toks[0].Start, toks[0].End}
+	return true
+}
+
+// isGlass reports whether words name a glass and nothing else.
+func isGlass(toks []token.Token) bool {
+	if len(toks) == 1 && vessels.Has(toks[0].Text) {
+		return true
+	}
+	s := serving.Read(toks)
+	return s.Glass != "" && len(s.Unknown) == 0
+}
+
+// laidOn reads what a verb of pouring lays on the drink: "finish with a ribbon of cucumber", "top with
+// slices of lime".
+func (p *Written) laidOn(unit flavor.Unit, verb string, rest []token.Token) bool {
+	switch {
+	case len(rest) < 3:
+		return false
+	case unit == flavor.Top && laid.Cut(rest[0].Text) && rest[1].Text == "of":
+		p.Shape = ShapeGarnish
+	case strings.HasPrefix(verb, "finish") && laid.Word(rest[0].Text) && laid.Of(rest[1].Text):
+		p.Shape, p.ByNoun = ShapeGarnish, true
+	default:
+		return false
+	}
+	return true
+}
+
+// beforeGlass takes the glass behind one word for what fills it, "top champagne flute", and returns
+// that word.
+func (p *Written) beforeGlass(unit flavor.Unit, rest []token.Token) []token.Token {
+	if unit != flavor.Top || len(rest) < 2 || !Lengtheners[rest[0].Text] {
+		return rest
+	}
+	s := serving.Read(rest[1:])
+	if len(s.Unknown) > 0 || !s.States() || s.Method != "" {
+		return rest
+	}
+	p.Beside.Merge(&s, true)
+	return rest[:1]
+}
+
+// unitOn reads a unit without a number behind a verb of pouring, and what it is of.
+func (p *Written) unitOn(text string, toks []token.Token) bool {
+	_, n := UnitAt(toks)
+	if n == 0 || n == len(toks) || toks[n].Is("-") || !p.impliedUnit(text, toks) || p.Shape != ShapeImplied || p.Fault != nil {
+		return false
+	}
+	p.After = true
 	return true
 }
 
@@ -218,8 +260,8 @@ func (p *Written) unitLast(text string, toks []token.Token) bool {
 		return false
 	}
 	u, ok := measure.ParseUnit(toks[last].Text)
-	part := u == flavor.Sprig || u == flavor.Slice || u == flavor.Wedge || u == flavor.Leaf // laid on the drink, unless it is muddled
-	if !ok || !u.Spoon() && u != flavor.Dash && u != flavor.Drop && u != flavor.Splash && u != flavor.Pinch && !(part && p.Muddled) {
+	part := laidUnit(u) && u != flavor.Piece
+	if !ok || !dropped(u) && u != flavor.Splash && u != flavor.Pinch && !(part && p.Muddled) {
 		return false
 	}
 	p.Unit, p.UnitAt = u, Span{toks[last].Start, toks[last].End}
@@ -236,18 +278,8 @@ func (p *Written) impliedUnit(text string, toks []token.Token) bool {
 		toks = toks[1:]
 	}
 	u, n := UnitAt(toks)
-	if m := Measures[toks0(toks)]; n == 0 && alone.Has(toks0(toks)) && len(toks) > 1 { // "jigger rye"
-		p.takeUnit(toks[:1])
-		p.Amount, p.Shape = m.Stated, ShapeImplied
-		rest := toks[1:]
-		if rest[0].Text == "of" && len(rest) > 1 {
-			rest = rest[1:]
-		}
-		p.takeName(text, rest)
-		return true
-	}
 	if n == 0 {
-		return false
+		return p.measureAlone(text, toks)
 	}
 	rest := toks[n:]
 	for len(rest) > 0 && (rest[0].Text == "of" || (rest[0].Text == "de" || rest[0].Text == "di") && len(rest) > 1 || rest[0].Is(":")) {
@@ -256,44 +288,65 @@ func (p *Written) impliedUnit(text string, toks []token.Token) bool {
 	p.Unit, p.Amount, p.UnitAt = u, 1, Span{toks[0].Start, toks[n-1].End}
 	p.takeName(text, rest)
 	p.Each = u == flavor.Pinch && len(PartNames(rest)) > 1 // "pinch salt & pepper"
+	bare := p.Name == "" && n == len(toks)
 	switch {
-	case u == flavor.Ounce || u == flavor.Millilitre || u == flavor.Centilitre || u == flavor.PartUnit || u == flavor.Gram:
-		if p.Name == "" && n == len(toks) && toks[0].Text == "g" {
-			break
-		}
-		p.Shape = ShapeImplied
-		if toks[0].Text == "ounce" && p.Name != "" { // "ounce of vermouth"
-			p.NoAmount = true
-			return true
-		}
-		w := token.OneLine(text[toks[0].Start:toks[len(toks)-1].End])
-		p.Fault = measure.Invalid("amount", w, "%q does not say how many %s; write a number before it, such as \"2 %s\"", w, u, u)
-		return true
-	case p.Name == "" && n == len(toks) && (u == flavor.Dash || u == flavor.Splash || u == flavor.Pinch || u == flavor.Drop || u.Spoon()):
-		p.Shape = ShapeAmount // "soda, small splash"
-		return true
-	case p.Name == "":
-	case (u == flavor.Slice || u == flavor.Wedge || u == flavor.Sprig || u == flavor.Leaf || u == flavor.Piece) && !p.Muddled:
+	case numbered(u) && !(bare && toks[0].Text == "g"):
+		p.numberless(text, toks)
+	case numbered(u) || p.Name == "" && !(bare && (dropped(u) || u == flavor.Splash || u == flavor.Pinch)):
+		p.Unit, p.Amount, p.UnitAt, p.NameAt = "", 0, Span{}, Span{}
+		return false
+	case bare: // "soda, small splash"
+		p.Shape = ShapeAmount
+	case laidUnit(u) && !p.Muddled:
 		p.Shape, p.Name = ShapeGarnish, ""
-		return true
 	default:
 		p.Shape = ShapeImplied
-		return true
 	}
-	p.Unit, p.Amount, p.UnitAt, p.NameAt = "", 0, Span{}, Span{}
-	return false
+	return true
+}
+
+// numbered reports whether a unit needs a number before it: "oz gin" says nothing of how much.
+func numbered(u flavor.Unit) bool {
+	return u == flavor.Ounce || u == flavor.Millilitre || u == flavor.Centilitre || u == flavor.PartUnit || u == flavor.Gram
+}
+
+// dropped reports whether a unit is dashed, dropped or spooned.
+func dropped(u flavor.Unit) bool { return u == flavor.Dash || u == flavor.Drop || u.Spoon() }
+
+// laidUnit reports whether a unit is one of what is laid on a drink, unless it is muddled.
+func laidUnit(u flavor.Unit) bool {
+	return u == flavor.Slice || u == flavor.Wedge || u == flavor.Sprig || u == flavor.Leaf || u == flavor.Piece
+}
+
+// numberless takes a pour whose unit lacks its number: "ounce of vermouth" is one, any other is asked
+// for.
+func (p *Written) numberless(text string, toks []token.Token) {
+	p.Shape = ShapeImplied
+	if toks[0].Text == "ounce" && p.Name != "" {
+		p.NoAmount = true
+		return
+	}
+	w := token.OneLine(text[toks[0].Start:toks[len(toks)-1].End])
+	p.Fault = measure.Invalid("amount", w, "%q does not say how many %s; write a number before it, such as \"2 %s\"", w, p.Unit, p.Unit)
+}
+
+// measureAlone reads a measure that bars name without a number for one of it: "jigger rye".
+func (p *Written) measureAlone(text string, toks []token.Token) bool {
+	if len(toks) < 2 || !alone.Has(toks[0].Text) {
+		return false
+	}
+	p.takeUnit(toks[:1])
+	p.Amount, p.Shape = Measures[toks[0].Text].Stated, ShapeImplied
+	rest := toks[1:]
+	if rest[0].Text == "of" && len(rest) > 1 {
+		rest = rest[1:]
+	}
+	p.takeName(text, rest)
+	return true
 }
 
 // alone are measures that bars name without a number for one of them.
 var alone = vocabulary.Words(`jigger jig pony spoon spoonful nip bl`)
-
-// toks0 is the first word of tokens, empty if there is none.
-func toks0(toks []token.Token) string {
-	if len(toks) == 0 {
-		return ""
-	}
-	return toks[0].Text
-}
 
 // rinsedGlass reads "absinthe-rinsed coupe".
 func (p *Written) rinsedGlass(text string, toks []token.Token) bool {

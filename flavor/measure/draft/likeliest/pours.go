@@ -36,55 +36,78 @@ func (s *script) amountAt(i int) (amount, bool) {
 	}
 	value, n := entry.AmountOf(s.line(i))
 	if n == 0 {
-		if u, k := entry.UnitAt(s.line(i)); k > 0 && u.Jigger() && s.word(i+k, "each", "ea") { // "oz each gin, lemon"
-			return amount{value: 1, unit: u, written: "1 " + s.written(i, i+k), to: i + k + 1, each: true}, true
-		}
-		return amount{}, false
+		return s.oneOfEach(i)
 	}
 	if w := i + n; w < len(s.toks) && s.word(w) && s.toks[w].Glued && misread.MatchString(s.toks[w].Text) { // "6O gin", "5Oml"
 		return amount{}, false
 	}
-	for s.word(i+n) && token.LooseWords[s.toks[i+n].Text] && entry.UnitWordsAt(s.line(i+n+1)) { // "one full jigger"
-		n++
-	}
-	a := amount{value: value, to: i + n, article: n == 1 && s.word(i, "a", "an")}
-	a.written = s.written(i, a.to)
-	if n > 1 && s.word(a.to-1) && token.LooseWords[s.toks[a.to-1].Text] {
-		a.written = token.Decimals(value)
-	}
-	if s.toks[i].Kind == token.Word || !strings.ContainsAny(a.written, "0123456789½¼¾⅓⅔⅛⅜⅝⅞") {
-		a.written = token.Decimals(value)
-	}
-	for s.word(a.to, "of", "an", "a") && s.word(a.to+1) && entry.UnitWordsAt(s.line(a.to+1)) { // "half an oz"
-		a.to++
-	}
+	a := s.number(i, n, value)
 	if s.word(a.to) && (serving.DegreeWords[s.toks[a.to].Text] && s.toks[a.to].Text != "d" || timesWords.Has(s.toks[a.to].Text)) {
 		return amount{}, false
 	}
-	a.each = s.word(a.to, "each", "ea")
-	if a.each {
-		a.to++
-	}
-	u, k := s.unitAt(a.to)
-	written := s.written(a.to, a.to+k)
-	if !entry.UnitWordsAt(s.line(a.to)) {
-		written = string(u)
-	}
-	if k == 0 && s.word(a.to) {
-		if _, other := entry.Measures[s.toks[a.to].Text]; other {
-			u, k, written = measured(s.toks[a.to].Text), 1, s.toks[a.to].Text
-		}
-	}
-	if k > 0 {
+	s.takeEach(&a)
+	if u, k, written := s.unitWritten(a.to); k > 0 {
 		a.unit = u
 		a.written += " " + written
 		a.to += k
 	}
-	if !a.each && s.word(a.to, "each", "ea") {
-		a.each = true
-		a.to++
+	if !a.each {
+		s.takeEach(&a)
 	}
 	return s.saidAgain(a)
+}
+
+// oneOfEach reads a unit without a number before what is poured alike: "oz each gin, lemon".
+func (s *script) oneOfEach(i int) (amount, bool) {
+	u, k := entry.UnitAt(s.line(i))
+	if k == 0 || !u.Jigger() || !s.word(i+k, "each", "ea") {
+		return amount{}, false
+	}
+	return amount{value: 1, unit: u, written: "1 " + s.written(i, i+k), to: i + k + 1, each: true}, true
+}
+
+// number is an amount of n tokens at i, with the words that lead from it to its unit: "one full
+// jigger", "half an oz". What is not written in figures alone is written so.
+func (s *script) number(i, n int, value float64) amount {
+	for s.word(i+n) && token.LooseWords[s.toks[i+n].Text] && entry.UnitWordsAt(s.line(i+n+1)) {
+		n++
+	}
+	a := amount{value: value, to: i + n, article: n == 1 && s.word(i, "a", "an")}
+	a.written = s.written(i, a.to)
+	loose := n > 1 && s.word(a.to-1) && token.LooseWords[s.toks[a.to-1].Text]
+	if loose || s.toks[i].Kind == token.Word || !strings.ContainsAny(a.written, "0123456789½¼¾⅓⅔⅛⅜⅝⅞") {
+		a.written = token.Decimals(value)
+	}
+	for s.word(a.to, "of", "an", "a") && s.word(a.to+1) && entry.UnitWordsAt(s.line(a.to+1)) {
+		a.to++
+	}
+	return a
+}
+
+// takeEach takes the word that says that an amount is one of each of what follows.
+func (s *script) takeEach(a *amount) {
+	if a.each = s.word(a.to, "each", "ea"); a.each {
+		a.to++
+	}
+}
+
+// unitWritten is the unit at i, how many tokens it takes and how a list writes it; 0 tokens if there
+// is none.
+func (s *script) unitWritten(i int) (u flavor.Unit, k int, written string) {
+	if u, k = s.unitAt(i); k > 0 {
+		if entry.UnitWordsAt(s.line(i)) {
+			return u, k, s.written(i, i+k)
+		}
+		return u, k, string(u)
+	}
+	if !s.word(i) {
+		return "", 0, ""
+	}
+	w := s.toks[i].Text
+	if _, other := entry.Measures[w]; other {
+		return measured(w), 1, w
+	}
+	return "", 0, ""
 }
 
 // saidAgain is an amount with what is said of it in brackets behind it: "half a jigger (1 oz)"

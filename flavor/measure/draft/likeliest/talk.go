@@ -228,17 +228,8 @@ func (s *script) later(i int, sign string) bool {
 // headings are what stands above the pours on a card and is no name: "BAR CARD rev 3", "Sheet 2 /
 // aperitivo", "Per 150 ml portion:", "#7".
 func (s *script) headings(i int) []stretch {
-	if s.sign(i, "#") && s.toks[i].Kind == token.Mark && i+1 < len(s.toks) && s.toks[i+1].Kind == token.Numeral && s.toks[i+1].Glued {
-		return []stretch{{kind: aHeading, from: i, to: i + 2, cost: costSpeaker}}
-	}
-	if s.sign(i, "[(") && i+2 < len(s.toks) && s.toks[i+1].Kind == token.Ratio && clock.MatchString(s.toks[i+1].Text) { // "[22:41] Mo:"
-		return s.spoken(i, i+2)
-	}
-	if s.toks[i].Kind == token.Ratio && clock.MatchString(s.toks[i].Text) && s.starts(i) {
-		return s.spoken(i, i+1)
-	}
-	if s.starts(i) && s.sign(i+2, ":-/|") && naming.SaysFree(s.written(i, i+2)) { // "0 proof:"
-		return []stretch{{kind: aHeading, from: i, to: i + 2, cost: costHeading}}
+	if out, sure := s.numberedOrSpoken(i); sure {
+		return out
 	}
 	if s.toks[i].Kind == token.Percent && naming.SaysNone(s.toks[i].Text) {
 		return []stretch{{kind: aHeading, from: i, to: i + 1, cost: costLabel, free: true}}
@@ -246,42 +237,88 @@ func (s *script) headings(i int) []stretch {
 	if s.toks[i].Kind == token.Mark || !s.starts(i) && !s.sign(i-1, partingSigns) {
 		return nil
 	}
+	if out, sure := s.sureHeading(i); sure {
+		return out
+	}
+	return append(s.cardHeadings(i), s.lineHeading(i)...)
+}
+
+// numberedOrSpoken is a heading that its form tells, on any line: the number of a drink, "#7", the
+// hour at which somebody wrote, "0 proof:". It is false if none stands at i.
+func (s *script) numberedOrSpoken(i int) ([]stretch, bool) {
+	clocked := func(k int) bool { return s.toks[k].Kind == token.Ratio && clock.MatchString(s.toks[k].Text) }
+	switch {
+	case s.sign(i, "#") && s.toks[i].Kind == token.Mark && i+1 < len(s.toks) && s.toks[i+1].Kind == token.Numeral && s.toks[i+1].Glued:
+		return []stretch{{kind: aHeading, from: i, to: i + 2, cost: costSpeaker}}, true
+	case s.sign(i, "[(") && i+2 < len(s.toks) && clocked(i+1): // "[22:41] Mo:"
+		return s.spoken(i, i+2), true
+	case clocked(i) && s.starts(i):
+		return s.spoken(i, i+1), true
+	case s.starts(i) && s.sign(i+2, ":-/|") && naming.SaysFree(s.written(i, i+2)): // "0 proof:"
+		return []stretch{{kind: aHeading, from: i, to: i + 2, cost: costHeading}}, true
+	}
+	return nil, false
+}
+
+// sureHeading is a heading that is no other thing: that the drink is free of alcohol, in brackets,
+// for how much of it the amounts are, the number of its card, the head of a table.
+func (s *script) sureHeading(i int) ([]stretch, bool) {
 	for k := i + 1; k <= min(i+3, len(s.toks)) && s.sign(i-1, "(["); k++ { // "(alcohol free)"
 		if naming.SaysFree(s.written(i, k)) && s.sign(k, ")]") {
-			return []stretch{{kind: aHeading, from: i, to: k, cost: costLabel, free: true}}
+			return []stretch{{kind: aHeading, from: i, to: k, cost: costLabel, free: true}}, true
 		}
 	}
 	if s.word(i, "per") {
-		return s.perPortion(i)
+		return s.perPortion(i), true
 	}
 	if k := s.codeAt(i); k > i {
-		return []stretch{{kind: aHeading, from: i, to: k, cost: costSpeaker}}
+		return []stretch{{kind: aHeading, from: i, to: k, cost: costSpeaker}}, true
 	}
 	if end := s.wordsTo(i); s.starts(i) && s.ends(end) && s.tableHead(i, end) {
-		return []stretch{{kind: aHeading, from: i, to: end, cost: costLabel}}
+		return []stretch{{kind: aHeading, from: i, to: end, cost: costLabel}}, true
 	}
+	return nil, false
+}
+
+// cardHeadings are the words from i on that number a card, up to every place where they may end:
+// "BAR CARD rev 3".
+func (s *script) cardHeadings(i int) []stretch {
 	var out []stretch
-	carded, quote := false, s.toks[i].Kind == token.Word
-	for k := i; k < len(s.toks) && k-i < mostTitle+2; k++ {
+	carded := false
+	for k := i; k < len(s.toks) && k-i < mostTitle+2 && s.goesOnHeading(k) && !entry.TellsToPour(s.toks[i:k+1]); k++ {
 		t := &s.toks[k]
-		if s.ends(k) || t.Kind == token.Mark && !s.sign(k, ".#'’-&/>()") || t.Kind != token.Mark && !s.explained(k) || t.Kind == token.Word && thoughts.Has(t.Text) {
-			break
-		}
 		carded = carded || t.Kind == token.Word && numbering(t.Text) || t.Kind == token.Numeral
-		if entry.TellsToPour(s.toks[i : k+1]) {
-			break
-		}
-		if whole := s.starts(i) && (s.ends(k+1) || s.sign(k+1, ":/>-;,.")); carded && quote && (whole || s.ends(k+1)) {
+		ends := s.ends(k+1) || s.starts(i) && s.sign(k+1, ":/>-;,.")
+		if carded && ends && s.toks[i].Kind == token.Word {
 			out = append(out, stretch{kind: aHeading, from: i, to: k + 1, cost: costHeading + costTalkWord*float64(k-i)})
 		}
 	}
-	if end := s.end(i); s.starts(i) && s.unmeasured(i, end) && end-i <= mostTitle && end < len(s.toks) && !entry.TellsToPour(s.toks[i:end]) { // above the name of the drink
-		n := s.nameAt(i, end, flavor.Millilitre, mostWritten)
-		out = append(out, stretch{kind: aHeading, from: i, to: end, cost: costHeading + costOwnLine, named: n.ok, plain: true})
-	} else if !s.starts(i) && s.sign(i-1, "/>-") && s.ends(s.wordsTo(i)) { // "Sheet 2 / aperitivo"
-		out = append(out, stretch{kind: aHeading, from: i, to: s.wordsTo(i), cost: costHeading})
-	}
 	return out
+}
+
+// goesOnHeading reports whether a heading may go on at k.
+func (s *script) goesOnHeading(k int) bool {
+	t := &s.toks[k]
+	switch {
+	case s.ends(k):
+		return false
+	case t.Kind == token.Mark:
+		return s.sign(k, ".#'’-&/>()")
+	}
+	return s.explained(k) && !(t.Kind == token.Word && thoughts.Has(t.Text))
+}
+
+// lineHeading is a whole line without an amount above the name of the drink, or what stands behind a
+// sign at its end: "Sheet 2 / aperitivo".
+func (s *script) lineHeading(i int) []stretch {
+	if end := s.end(i); s.starts(i) && s.unmeasured(i, end) && end-i <= mostTitle && end < len(s.toks) && !entry.TellsToPour(s.toks[i:end]) {
+		n := s.nameAt(i, end, flavor.Millilitre, mostWritten)
+		return []stretch{{kind: aHeading, from: i, to: end, cost: costHeading + costOwnLine, named: n.ok, plain: true}}
+	}
+	if end := s.wordsTo(i); !s.starts(i) && s.sign(i-1, "/>-") && s.ends(end) {
+		return []stretch{{kind: aHeading, from: i, to: end, cost: costHeading}}
+	}
+	return nil
 }
 
 // codeAt is where the number of a card ends that starts at i, "HB-21", and i if none does.

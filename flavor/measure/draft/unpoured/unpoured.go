@@ -116,16 +116,8 @@ func (s *search) merge() {
 
 // gather finds the ingredients of the pours, and is false if too few state their amounts.
 func (s *search) gather() bool {
-	for line := range strings.Lines(s.text) {
-		toks := token.Lex(nil, line, 0, len(line))
-		if len(toks) > 1 && entry.AmountAt(toks) == len(toks) && entry.UnitWordsAt(toks[1:]) {
-			return false // names and amounts stand on lines of their own
-		}
-		for i := range toks {
-			if toks[i].Kind == token.Numeral && aside.Multiplies(toks, i) {
-				s.multiples++
-			}
-		}
+	if s.amountsApart() {
+		return false
 	}
 	stated, figures := 0, false
 	s.ahead = true
@@ -135,48 +127,81 @@ func (s *search) gather() bool {
 		if len(withoutReferences(toks)) == 0 { // "CARD 22"
 			continue
 		}
-		f := s.found(l, l.Name)
-		var tail entry.Span
-		if head, _, ok := strings.Cut(s.text[l.NameAt.Start:l.NameAt.End], ","); ok && !f.Firm() {
-			f, tail = s.found(l, head), entry.Span{Start: l.NameAt.Start + len(head), End: l.NameAt.End}
-		}
-		var head entry.Span
-		if i == 0 && (!f.Firm() || f.Fault != nil) {
-			if g, at := s.behindHead(l, toks); !at.Empty() {
-				f, head = g, at
+		p, known := s.pourOf(l, toks, i == 0)
+		switch {
+		case known:
+			s.add(p)
+			figures = figures || !l.AmountAt.Empty()
+			if !l.AmountAt.Empty() || !l.UnitAt.Empty() {
+				stated++
 			}
-		}
-		if i == 0 && (!f.Firm() || f.Fault != nil) && s.headsBatch(l) {
-			s.batched = l.Number
-			continue
-		}
-		if i == 0 && (!f.Firm() || f.Fault != nil) && aside.Said(token.Lex(nil, l.Name, 0, len(l.Name))) { // "portion = 90 ml. don't use for single"
-			continue
-		}
-		if (!f.Firm() || f.Fault != nil) && !l.AmountAt.Empty() && !l.UnitAt.Empty() && l.Unit.Jigger() && unicode.IsLetter(rune(s.text[l.UnitAt.Start])) {
+		case i == 0 && s.poursNone(l):
+		case !l.AmountAt.Empty() && !l.UnitAt.Empty() && l.Unit.Jigger() && unicode.IsLetter(rune(s.text[l.UnitAt.Start])):
 			return false // so much of something unknown is poured, whatever it is
 		}
-		if !f.Firm() || f.Fault != nil {
-			continue
-		}
-		s.based = s.based || f.Profile.Base()
-		s.pours = append(s.pours, pour{l, f.Profile, tail, head})
-		if !l.AmountAt.Empty() || !l.UnitAt.Empty() {
-			stated++
-		}
-		if l.AmountAt.Empty() {
-			continue
-		}
-		figures = true
-		if l.Unit == "" && !f.Profile.Class.Solid() {
-			s.bare++
-			s.most = max(s.most, l.Amount)
-		}
-		s.ahead = s.ahead && l.AmountAt.Start < l.NameAt.Start
 	}
 	slices.SortStableFunc(s.pours, func(a, b pour) int { return a.line.Span.Start - b.line.Span.Start })
 	s.ahead = s.ahead && s.bare == 0
 	return figures && stated >= leastStated
+}
+
+// amountsApart reports whether amounts stand on lines of their own, apart from the names; else it
+// counts the numbers that multiply.
+func (s *search) amountsApart() bool {
+	for line := range strings.Lines(s.text) {
+		toks := token.Lex(nil, line, 0, len(line))
+		if len(toks) > 1 && entry.AmountAt(toks) == len(toks) && entry.UnitWordsAt(toks[1:]) {
+			return true
+		}
+		for i := range toks {
+			if toks[i].Kind == token.Numeral && aside.Multiplies(toks, i) {
+				s.multiples++
+			}
+		}
+	}
+	return false
+}
+
+// pourOf finds the ingredient of a line, with what stands behind the comma of its name if that is no
+// part of it, and on the first line what stands before it. It is false if no ingredient is known.
+func (s *search) pourOf(l *entry.Line, toks []token.Token, first bool) (pour, bool) {
+	p := pour{line: l}
+	f := s.found(l, l.Name)
+	if name, _, ok := strings.Cut(s.text[l.NameAt.Start:l.NameAt.End], ","); ok && !f.Firm() {
+		f, p.tail = s.found(l, name), entry.Span{Start: l.NameAt.Start + len(name), End: l.NameAt.End}
+	}
+	if first && (!f.Firm() || f.Fault != nil) {
+		if g, at := s.behindHead(l, toks); !at.Empty() {
+			f, p.head = g, at
+		}
+	}
+	p.profile = f.Profile
+	return p, f.Firm() && f.Fault == nil
+}
+
+// poursNone reports whether the first line pours nothing that is known, since it says how much all lines
+// below come to, or speaks to colleagues: "portion = 90 ml. don't use for single".
+func (s *search) poursNone(l *entry.Line) bool {
+	if s.headsBatch(l) {
+		s.batched = l.Number
+		return true
+	}
+	return aside.Said(token.Lex(nil, l.Name, 0, len(l.Name)))
+}
+
+// add takes a pour among those that are known, with what its amount tells of the habits of the text.
+func (s *search) add(p pour) {
+	s.based = s.based || p.profile.Base()
+	s.pours = append(s.pours, p)
+	l := p.line
+	if l.AmountAt.Empty() {
+		return
+	}
+	if l.Unit == "" && !p.profile.Class.Solid() {
+		s.bare++
+		s.most = max(s.most, l.Amount)
+	}
+	s.ahead = s.ahead && l.AmountAt.Start < l.NameAt.Start
 }
 
 // nearBatch is how near the pours of a batch come to the size in its heading, as a share.
