@@ -22,17 +22,36 @@ const mostLeadIn = 14
 // amounts before the names, "Basil gimlet 2 gin .75 lime": they are the name of the
 // drink, or say where it is made. It is 0 if there are none.
 func lead(toks []token.Token) int {
+	first, amounts, ok := amountsAhead(toks)
+	if !ok || first < 1 || first > mostLead || amounts < 2 || !endsLead(toks[:first]) {
+		return 0
+	}
+	if first+1 < len(toks) && parting.Wide(toks, first+1) && !parting.Wide(toks, first) { // "SOUR  RYE 2  LEMON 1"
+		return 0
+	}
+	for i := range first {
+		if toks[i].Kind != token.Word && !toks[i].Is("&") && !toks[i].Is("'") && !toks[i].Is("?") {
+			return 0
+		}
+	}
+	if !namedLast(toks) {
+		return 0
+	}
+	return first
+}
+
+// amountsAhead finds where the first of the amounts of a line stands, below 0 if there are none, and
+// counts them: those with a unit where one of them has a unit. It is false where an amount has no
+// name behind it: "gin 60 ml, lemon 30 ml".
+func amountsAhead(toks []token.Token) (first, amounts int, ok bool) {
 	united := false // some amount has its unit
 	for i := range toks {
 		if u, n := entry.UnitAt(toks[i+1:]); n > 0 && u.Jigger() && measuredAt(toks, i) {
 			united = true
 		}
 	}
-	first, last, amounts := -1, 0, 0
+	first = -1
 	for i := range toks {
-		if toks[i].Kind == token.Numeral {
-			last = i
-		}
 		if !measuredAt(toks, i) || united && first < 0 && !entry.UnitWordsAt(toks[i+1:]) {
 			continue
 		}
@@ -45,28 +64,36 @@ func lead(toks []token.Token) int {
 			next += n
 		}
 		if next == len(toks) || toks[next].Kind == token.Mark && !toks[next].Is("(") {
-			return 0 // "gin 60 ml, lemon 30 ml"
+			return first, amounts, false
 		}
 	}
-	if first < 1 || first > mostLead || amounts < 2 || !(first > 1 && toks[first-1].Text == "with") && (token.Joins[toks[first-1].Text] || entry.PouringVerb(toks[first-1].Text) && !(first == 1 && toks[0].Text == "spritz")) {
-		return 0
+	return first, amounts, true
+}
+
+// endsLead reports whether words before an amount are no part of a pour: they do not end in a word
+// that joins, or in one that tells to pour; "with" and the "spritz" that a drink is, may end them.
+func endsLead(toks []token.Token) bool {
+	last := toks[len(toks)-1].Text
+	if len(toks) > 1 && last == "with" {
+		return true
 	}
-	if first+1 < len(toks) && parting.Wide(toks, first+1) && !parting.Wide(toks, first) { // "SOUR  RYE 2  LEMON 1"
-		return 0
-	}
-	for i := range first {
-		if toks[i].Kind != token.Word && !toks[i].Is("&") && !toks[i].Is("'") && !toks[i].Is("?") {
-			return 0
+	return !token.Joins[last] && (!entry.PouringVerb(last) || len(toks) == 1 && last == "spritz")
+}
+
+// namedLast reports whether a name stands behind the last number of a line: "gin 60 lemon 30 shake
+// up" writes its amounts behind the names.
+func namedLast(toks []token.Token) bool {
+	last := 0
+	for i := range toks {
+		if toks[i].Kind == token.Numeral {
+			last = i
 		}
 	}
 	behind := toks[last+1:]
 	if _, n := entry.UnitAt(behind); n > 0 {
 		behind = behind[n:]
 	}
-	if s := serving.Read(behind); len(behind) == 0 || len(s.Unknown) == 0 || laid.Served(behind) > 0 {
-		return 0 // "gin 60 lemon 30 shake up"
-	}
-	return first
+	return len(behind) > 0 && len(serving.Read(behind).Unknown) > 0 && laid.Served(behind) == 0
 }
 
 // withoutLead drops what leads up to an amount in a sentence, "each one gets 30 lemon", and says

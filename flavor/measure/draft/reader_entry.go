@@ -40,38 +40,69 @@ func (r *reader) takeAll(n int, span entry.Span, in []joining.Piece, asSteps boo
 			}
 			continue
 		}
-		if in[i].Sep == parting.Soaked && i > 0 && in[i].Listed() {
+		switch role := in[i].Role(); {
+		case in[i].Sep == parting.Soaked && i > 0 && in[i].Listed():
 			r.soak(n, &in[i])
-			continue
-		}
-		if role := in[i].Role(); i > 0 && in[i].Sep == ";" && role != "" && !in[i].Pour.Shared && in[i-1].Pour.Shape == entry.ShapePour || i > 0 && i == len(in)-1 && in[i].Sep == "," && joining.InColumn(role) && in[i-1].Pour.Shape == entry.ShapePour && in[i-1].Pour.AmountAt.Start > in[i-1].Pour.NameAt.Start {
-			r.entry(KindRemark, n, entry.Span{Start: in[i].Toks[0].Start, End: in[i].Toks[len(in[i].Toks)-1].End})
-			if k := len(r.d.Lines) - 1; k >= 0 && (role == "float" || role == "top") {
-				r.d.Lines[k].After = true
-			}
-			continue
-		}
-		if i > 0 && joining.Dressed(&in[i-1], &in[i]) || len(r.d.Lines) > 0 && in[i].SaltAlone() {
-			toks := entry.TrimMarks(in[i].Toks)
-			at := entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End}
-			r.d.Rim = token.OneLine(r.text[at.Start:at.End])
-			r.entry(KindRim, n, at)
-			r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+r.d.Rim+"” is kept as the rim; write it with an amount to have it poured")
-			in[i].Pour.Shape = entry.ShapeRim
-			continue
-		}
-		if i > 0 && ((in[i-1].Pour.Shape == entry.ShapeServing || in[i-1].Pour.Shape == entry.ShapeRim) && in[i].LaidOn() || in[i-1].Pour.Shape == entry.ShapeGarnish && in[i].Sep == "+" && in[i].Pour.Shape == entry.ShapeName) {
+		case tellsRole(in, i, role):
+			r.takeRole(n, &in[i], role)
+		case i > 0 && joining.Dressed(&in[i-1], &in[i]) || len(r.d.Lines) > 0 && in[i].SaltAlone():
+			r.dress(n, &in[i])
+		case laidBeside(in, i):
 			in[i].Pour.Shape = entry.ShapeGarnish
 			r.laid(n, in[i].Toks)
-			continue
+		default:
+			r.take(n, span, &in[i], asSteps)
 		}
-		if i+1 < len(in) && in[i+1].Sep == "+" && in[i].Pour.Shape == entry.ShapeName && in[i].LaidOn() && in[i+1].Pour.Shape == entry.ShapeGarnish {
-			in[i].Pour.Shape = entry.ShapeGarnish // "orange + lemon zest"
-			r.laid(n, in[i].Toks)
-			continue
-		}
-		r.take(n, span, &in[i], asSteps)
 	}
+}
+
+// tellsRole reports whether an entry says what the pour before it does in the drink: behind a
+// semicolon, or in the last column of a row whose amounts stand behind the names.
+func tellsRole(in []joining.Piece, i int, role string) bool {
+	if i == 0 || role == "" || in[i-1].Pour.Shape != entry.ShapePour {
+		return false
+	}
+	before := &in[i-1].Pour
+	inColumn := i == len(in)-1 && in[i].Sep == "," && joining.InColumn(role) && before.AmountAt.Start > before.NameAt.Start
+	return inColumn || in[i].Sep == ";" && !in[i].Pour.Shared
+}
+
+// takeRole keeps what a pour does in the drink as a remark; a float and a top go in afterwards.
+func (r *reader) takeRole(n int, p *joining.Piece, role string) {
+	r.entry(KindRemark, n, entry.Span{Start: p.Toks[0].Start, End: p.Toks[len(p.Toks)-1].End})
+	if k := len(r.d.Lines) - 1; k >= 0 && (role == "float" || role == "top") {
+		r.d.Lines[k].After = true
+	}
+}
+
+// dress keeps what dresses the rim, and says so.
+func (r *reader) dress(n int, p *joining.Piece) {
+	toks := entry.TrimMarks(p.Toks)
+	at := entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End}
+	r.d.Rim = token.OneLine(r.text[at.Start:at.End])
+	r.entry(KindRim, n, at)
+	r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+r.d.Rim+"” is kept as the rim; write it with an amount to have it poured")
+	p.Pour.Shape = entry.ShapeRim
+}
+
+// laidBeside reports whether what stands beside an entry says that it is laid on the drink: the
+// service or the rim before it, or a garnish on either side of a plus, "orange + lemon zest".
+func laidBeside(in []joining.Piece, i int) bool {
+	p := &in[i]
+	named := p.Pour.Shape == entry.ShapeName
+	if i > 0 {
+		switch in[i-1].Pour.Shape {
+		case entry.ShapeServing, entry.ShapeRim:
+			if p.LaidOn() {
+				return true
+			}
+		case entry.ShapeGarnish:
+			if p.Sep == "+" && named {
+				return true
+			}
+		}
+	}
+	return i+1 < len(in) && in[i+1].Sep == "+" && named && p.LaidOn() && in[i+1].Pour.Shape == entry.ShapeGarnish
 }
 
 // seasons reports whether a seasoning that stands alone goes into the drink: behind a pinch or

@@ -23,48 +23,61 @@ func (r *reader) laid(n int, toks []token.Token) {
 
 // takeGarnish keeps a garnish with the words that are not only "garnish with".
 func (r *reader) takeGarnish(n int, at entry.Span, p *joining.Piece) {
-	toks := p.Toks
-	if q, ok := r.handful(toks); ok {
+	if q, ok := r.handful(p.Toks); ok {
 		r.takePour(n, at, &q, false)
 		return
 	}
-	if p.Pour.ByNoun && laid.HerbAlone(entry.TrimMarks(toks)) && r.served == 0 && r.said.Service == "" { // "mint", above "shake"
-		r.unnamed(n, at, token.OneLine(r.text[at.Start:at.End]), toks)
+	written := token.OneLine(r.text[at.Start:at.End])
+	if p.Pour.ByNoun && laid.HerbAlone(entry.TrimMarks(p.Toks)) && r.served == 0 && r.said.Service == "" { // "mint", above "shake"
+		r.unnamed(n, at, written, p.Toks)
 		r.d.Doubts[len(r.d.Doubts)-1].Herb = true
 		return
 	}
-	if first := toks[0].Text; (first == "handful" || first == "bunch") && r.served == 0 {
-		written := token.OneLine(r.text[at.Start:at.End])
+	if first := p.Toks[0].Text; (first == "handful" || first == "bunch") && r.served == 0 {
 		r.unread(n, at, measure.Invalid("amount", written, "%q states no number; write one, such as \"8 mint leaves\", or \"garnish: %s\" if it is laid on the drink", written, written))
 		return
 	}
-	for len(toks) > 0 && (toks[0].Kind == token.Mark || toks[0].Text == "garnish" || toks[0].Text == "garnished" || toks[0].Text == "garn" || toks[0].Text == "gar" || toks[0].Text == "with" || toks[0].Text == "the" || toks[0].Text == "of" && len(toks) > 1) {
+	toks, beside := withoutGarnish(p.Toks)
+	if len(toks) == 0 || len(toks) == 1 && toks[0].Text == "no" { // "no garnish"
+		r.entry(KindRemark, n, at)
+		return
+	}
+	kept := entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End}
+	r.garnish(n, kept)
+	switch {
+	case beside:
+		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[kept.Start:kept.End])+"” is kept as garnish, and not counted")
+	case p.Pour.Unit.Counted() && p.Pour.UnitAt.Start == at.Start || serving.OtherMeasures[toks[0].Text]:
+		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+written+"” is kept as garnish; write 1 before it to have it counted")
+	case p.Pour.ByNoun && (len(toks) == 1 || spiceEnds.Has(toks[len(toks)-1].Text)) && r.said.Method == "" && r.said.Service == "": // "mint", above "shake": perhaps it goes in
+		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+written+"” is kept as garnish; write it with an amount to have it poured")
+	}
+}
+
+// garnishWords lead to what is laid on a drink.
+var garnishWords = vocabulary.Words(`garnish garnished garn gar with the`)
+
+// withoutGarnish returns what is laid on a drink without the words before and behind it that say so,
+// and whether it is served beside the drink.
+func withoutGarnish(toks []token.Token) (kept []token.Token, beside bool) {
+	for len(toks) > 0 && (toks[0].Kind == token.Mark || garnishWords.Has(toks[0].Text) || toks[0].Text == "of" && len(toks) > 1) {
 		toks = toks[1:]
 	}
-	for len(toks) > 0 && !(len(toks) == 1 && toks[0].Text == "no") { // "no garnish"
+	for len(toks) > 0 && !(len(toks) == 1 && toks[0].Text == "no") {
 		last := &toks[len(toks)-1]
 		k, t := pouring.TailAt(toks)
 		switch {
 		case k > 0 && t.Beside && k < len(toks):
-			at := entry.Span{Start: toks[0].Start, End: last.End}
-			r.garnish(n, at)
-			r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[at.Start:at.End])+"” is kept as garnish, and not counted")
-			return
+			return toks, true
 		case k > 0 && t.Garnish:
 			toks = toks[:len(toks)-k]
 		case last.Kind == token.Mark && !last.Is(")"):
 			toks = toks[:len(toks)-1]
 		default:
-			r.garnish(n, entry.Span{Start: toks[0].Start, End: last.End})
-			if p.Pour.Unit.Counted() && p.Pour.UnitAt.Start == at.Start || serving.OtherMeasures[toks[0].Text] {
-				r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[at.Start:at.End])+"” is kept as garnish; write 1 before it to have it counted")
-			} else if p.Pour.ByNoun && (len(toks) == 1 || spiceEnds.Has(last.Text)) && r.said.Method == "" && r.said.Service == "" { // "mint", above "shake": perhaps it goes in
-				r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[at.Start:at.End])+"” is kept as garnish; write it with an amount to have it poured")
-			}
-			return
+			return toks, false
 		}
 	}
-	r.entry(KindRemark, n, at)
+	return toks, false
 }
 
 // spiceEnds end the name of a spice that is as often heated in a drink as laid on it.

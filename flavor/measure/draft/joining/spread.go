@@ -11,38 +11,18 @@ import (
 // Spread gives every name of a list its amount: "1 oz each a, b and c", or "a, b
 // and c, 1 oz each".
 func (j *Joiner) Spread(in []Piece) []Piece {
-	each := -1
-	for i := range in {
-		if in[i].Pour.Each && in[i].Pour.Amount > 0 {
-			each = i
-			break
-		}
-	}
+	each := slices.IndexFunc(in, func(p Piece) bool { return p.Pour.Each && p.Pour.Amount > 0 })
 	if each < 0 {
 		return in
 	}
-	from, to := each, each
-	if p := &in[each].Pour; p.NameAt.Empty() || p.AmountAt.Start < p.NameAt.Start {
-		for to+1 < len(in) && in[to+1].Listed() {
-			to++
-		}
-		if each > 1 && in[each-1].Listed() && in[each-2].Listed() && p.NameAt.Empty() && !slices.ContainsFunc(in[each+1:to+1], func(q Piece) bool { return !q.LaidOn() }) {
-			to = each // "mezcal, vermouth, bitter, 25 ml each, orange"
-		}
-	}
-	if to == each && (in[each].Pour.NameAt.Empty() || in[each].Pour.AmountAt.Empty() || in[each].Pour.AmountAt.Start > in[each].Pour.NameAt.Start) {
-		for from > 0 && in[from-1].Listed() && !(from == 1 && (in[1].Sep == ":" || in[1].Sep == "-")) { // behind a title
-			from--
-		}
-	}
-	var names [][]token.Token
+	from, to := shares(in, each)
 	amount := in[each].Pour
 	if to+1 < len(in) && amount.Unit == flavor.PartUnit && inBrackets(&in[to+1]) { // "equal parts a, b, c (22 ml)"
 		to++
-		last := in[to].Pour
-		amount.Amount, amount.Unit, amount.AmountAt, amount.UnitAt = last.Amount, last.Unit, last.AmountAt, last.UnitAt
-		in[to].Toks = last.NameTokens()
+		takeMeasure(&amount, &in[to].Pour)
+		in[to].Toks = in[to].Pour.NameTokens()
 	}
+	var names [][]token.Token
 	for i := from; i <= to; i++ {
 		toks := in[i].Toks
 		if i == each {
@@ -52,7 +32,7 @@ func (j *Joiner) Spread(in []Piece) []Piece {
 	}
 	if last := len(names) - 1; last > 0 && amount.Unit == flavor.PartUnit { // "equal red bitter & sweet vermouth 25 ml"
 		if q := entry.Read(j.Text, names[last]); q.Shape == entry.ShapePour && q.Fault == nil && q.Unit.Jigger() && q.AmountAt.Start > q.NameAt.Start {
-			amount.Amount, amount.Unit, amount.AmountAt, amount.UnitAt = q.Amount, q.Unit, q.AmountAt, q.UnitAt
+			takeMeasure(&amount, &q)
 			names[last] = q.NameTokens()
 		}
 	}
@@ -69,6 +49,33 @@ func (j *Joiner) Spread(in []Piece) []Piece {
 		out = append(out, Piece{Toks: n, Sep: ";", Pour: Repeated(j.Text, amount, n)})
 	}
 	return append(out, in[to+1:]...)
+}
+
+// shares are the first and the last entry that an amount of each is the amount of: those listed
+// behind it where it leads them, or else those before it.
+func shares(in []Piece, each int) (from, to int) {
+	from, to = each, each
+	p := &in[each].Pour
+	if p.NameAt.Empty() || p.AmountAt.Start < p.NameAt.Start {
+		for to+1 < len(in) && in[to+1].Listed() {
+			to++
+		}
+		if each > 1 && in[each-1].Listed() && in[each-2].Listed() && p.NameAt.Empty() && !slices.ContainsFunc(in[each+1:to+1], func(q Piece) bool { return !q.LaidOn() }) {
+			to = each // "mezcal, vermouth, bitter, 25 ml each, orange"
+		}
+	}
+	if to > each || !p.NameAt.Empty() && !p.AmountAt.Empty() && p.AmountAt.Start <= p.NameAt.Start {
+		return from, to
+	}
+	for from > 0 && in[from-1].Listed() && !(from == 1 && (in[1].Sep == ":" || in[1].Sep == "-")) { // behind a title
+		from--
+	}
+	return from, to
+}
+
+// takeMeasure takes over the amount of another pour, with where it is written.
+func takeMeasure(p, of *entry.Written) {
+	p.Amount, p.Unit, p.AmountAt, p.UnitAt = of.Amount, of.Unit, of.AmountAt, of.UnitAt
 }
 
 // inBrackets reports whether a pour states its amount behind its name in brackets.

@@ -10,8 +10,7 @@ import (
 	"counterpour/flavor/measure/vocabulary"
 )
 
-// fruits is what bars write after the service for the peel or the slice of it;
-// common practice.
+// fruits are what bars write after the service for the peel or the slice of them; common practice.
 var fruits = vocabulary.Words(`lemon lime orange grapefruit pineapple cucumber apple nutmeg celery anise clove cloves cinnamon arancia limone naranja limón zitrone limette citron sitron appelsin apelsin lem org orng gf cuke toronja pomelo pepino gurke minze piña manzana menta fruit fruits berries`)
 
 // Ends reports whether words end in what is laid on a drink.
@@ -20,7 +19,7 @@ func Ends(toks []token.Token) bool {
 	return last.Kind == token.Word && (Noun(last.Text) || fruits.Has(last.Text))
 }
 
-// halves is laid on a drink by the half, cut side up; common practice.
+// halves are laid on a drink by the half, cut side up; common practice.
 var halves = vocabulary.Words(`passionfruit passion maracuja maracuyá fig physalis`)
 
 // herbs are leaves that are as often mixed in as laid on a drink.

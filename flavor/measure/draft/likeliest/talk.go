@@ -382,36 +382,48 @@ func (s *script) perPortion(i int) []stretch {
 
 // remarks are what is said to colleagues and pours nothing.
 func (s *script) remarks(i int) []stretch {
-	var out []stretch
 	if s.toks[i].Kind == token.Mark {
 		return nil
 	}
+	var out []stretch
 	small, only := s.toks[i].Text != "of", true
-	for k := i; k < len(s.toks) && k-i < mostTalk; k++ {
+	for k := i; k < len(s.toks) && k-i < mostTalk && s.talksOn(k); k++ {
 		t := &s.toks[k]
-		if s.ends(k) || t.Kind == token.Mark && !s.sign(k, "'’\"“”!?") || t.Kind != token.Mark && !s.explained(k) || t.Kind == token.Word && thoughts.Has(t.Text) {
-			break
-		}
 		only = only && t.Kind == token.Word
 		small = small && t.Kind == token.Word && smallTalk.Has(t.Text)
-		toks := s.toks[i : k+1]
 		cost := costTalk + costTalkWord*float64(k-i)
-		if small && !(k == i && opens.Has(t.Text)) {
+		switch {
+		case small && !(k == i && opens.Has(t.Text)):
 			out = append(out, stretch{kind: aRemark, from: i, to: k + 1, cost: cost, open: !s.ends(k+1) && !s.sign(k+1, partingSigns)})
-			continue
-		}
-		stops := s.ends(k+1) || s.sign(k+1, partingSigns+"?")
-		if _, amount := s.amountAt(min(k+1, len(s.toks)-1)); amount && k+1 < len(s.toks) && aside.LeadsIn(toks) {
-			stops = true
-		}
-		if !stops || entry.TellsToPour(toks) && !sheetTalk(toks) || !s.starts(i) && !s.sign(i-1, partingSigns) {
-			continue
-		}
-		if sheetTalk(toks) || aside.Talks(toks) || only && aside.Said(toks) || aside.Greets(toks) || aside.Commentary(toks) || aside.Spoken(strings.Fields(s.words(i, k+1))) {
+		case s.isRemark(i, k+1, only):
 			out = append(out, stretch{kind: aRemark, from: i, to: k + 1, cost: cost + costTalk})
 		}
 	}
 	return append(append(append(out, s.opinion(i)...), s.price(i)...), s.reference(i)...)
+}
+
+// talksOn reports whether what is said to colleagues may go on at k.
+func (s *script) talksOn(k int) bool {
+	t := &s.toks[k]
+	switch {
+	case s.ends(k):
+		return false
+	case t.Kind == token.Mark:
+		return s.sign(k, "'’\"“”!?")
+	}
+	return s.explained(k) && !(t.Kind == token.Word && thoughts.Has(t.Text))
+}
+
+// isRemark reports whether the words from i up to end are a remark by their form, and stand apart
+// from what pours; only is true if they are nothing but words.
+func (s *script) isRemark(i, end int, only bool) bool {
+	toks := s.toks[i:end]
+	_, amount := s.amountAt(min(end, len(s.toks)-1))
+	stops := s.ends(end) || s.sign(end, partingSigns+"?") || amount && end < len(s.toks) && aside.LeadsIn(toks)
+	if !stops || entry.TellsToPour(toks) && !sheetTalk(toks) || !s.starts(i) && !s.sign(i-1, partingSigns) {
+		return false
+	}
+	return sheetTalk(toks) || aside.Talks(toks) || only && aside.Said(toks) || aside.Greets(toks) || aside.Commentary(toks) || aside.Spoken(strings.Fields(s.words(i, end)))
 }
 
 // reference speaks of the drink before its pours, "lol the bitter one", or asks whether it is cold,

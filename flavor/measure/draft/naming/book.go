@@ -275,37 +275,7 @@ const PlainMark = "plain"
 // InPlace returns what a word means by its place alone, if the place makes
 // something of it.
 func (b *Book) InPlace(key string, pl Place, stripped bool) (Found, bool) {
-	var means string
-	var ask []string
-	switch {
-	case pl.Unit == flavor.Drop && byDrop[key] != "":
-		means = byDrop[key]
-	case pl.Unit == flavor.Dash || pl.Unit == flavor.Drop:
-		means, ask = byDash[key], askDash[key]
-	case pl.Unit == flavor.Pinch:
-		means = spooned[key]
-	case pl.Unit.Spoon():
-		if means = spooned[key]; means == "" {
-			means, ask = byVolume[key], askVolume[key]
-		}
-	case pl.Volume():
-		means, ask = byVolume[key], askVolume[key]
-		if long := askTop[key]; len(long) > 0 && !(pl.Unit == flavor.Splash && key == "lemon") && (pl.Topped || pl.Unit == flavor.Top || pl.Unit == flavor.Splash || key == "ginger" && pl.ML() > longFrom) {
-			means, ask = "", long
-		}
-		if key == "demerara" && pl.ML() >= spiritFrom {
-			means, ask = "", []string{"demerara rum", "demerara syrup"}
-		}
-		if key == "allspice" && pl.Unit.Jigger() && pl.ML() <= mostDram {
-			means = "allspice dram"
-		}
-	case pl.Unit == flavor.Gram && (key == "lemon" || key == "lime"):
-		means = byVolume[key]
-	case pl.Unit == flavor.Gram && strings.HasSuffix(byVolume[key], " juice"):
-		ask = []string{byVolume[key], key}
-	case pl.Unit == flavor.Piece && (key == "white" || key == "whites"):
-		means = "egg white"
-	}
+	means, ask := meantAt(key, pl)
 	if means != "" {
 		if p, how, ok := b.Named(means); ok {
 			same := flavor.NormaliseName(p.Name) == key
@@ -319,6 +289,45 @@ func (b *Book) InPlace(key string, pl Place, stripped bool) (Found, bool) {
 		return Found{Fault: f}, true
 	}
 	return Found{}, false
+}
+
+// meantAt is what the trade means by a word in a place, or what it may mean there and is to be asked.
+func meantAt(key string, pl Place) (means string, ask []string) {
+	switch {
+	case pl.Unit == flavor.Drop && byDrop[key] != "":
+		return byDrop[key], nil
+	case pl.Unit == flavor.Dash || pl.Unit == flavor.Drop:
+		return byDash[key], askDash[key]
+	case pl.Unit == flavor.Pinch || pl.Unit.Spoon() && spooned[key] != "":
+		return spooned[key], nil
+	case pl.Unit.Spoon():
+		return byVolume[key], askVolume[key]
+	case pl.Volume():
+		return meantByVolume(key, pl)
+	case pl.Unit == flavor.Gram && (key == "lemon" || key == "lime"):
+		return byVolume[key], nil
+	case pl.Unit == flavor.Gram && strings.HasSuffix(byVolume[key], " juice"):
+		return "", []string{byVolume[key], key}
+	case pl.Unit == flavor.Piece && (key == "white" || key == "whites"):
+		return "egg white", nil
+	}
+	return "", nil
+}
+
+// meantByVolume is meantAt of what is poured by volume, where how much of it there is may tell.
+func meantByVolume(key string, pl Place) (means string, ask []string) {
+	long := askTop[key]
+	squeezed := pl.Unit == flavor.Splash && key == "lemon" // and no lemonade
+	tops := pl.Topped || pl.Unit == flavor.Top || pl.Unit == flavor.Splash || key == "ginger" && pl.ML() > longFrom
+	switch {
+	case key == "allspice" && pl.Unit.Jigger() && pl.ML() <= mostDram:
+		return "allspice dram", askVolume[key]
+	case key == "demerara" && pl.ML() >= spiritFrom:
+		return "", []string{"demerara rum", "demerara syrup"}
+	case len(long) > 0 && !squeezed && tops:
+		return "", long
+	}
+	return byVolume[key], askVolume[key]
 }
 
 // aliasOf reports whether a key is a name of p that is all its own.

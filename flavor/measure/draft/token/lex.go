@@ -92,50 +92,56 @@ func signOf(s string) string {
 // lexWord reads a word: letters and digits, and a hyphen or an apostrophe between
 // letters. "w/" and "w/o" are words too, and so is a letter joined to a letter,
 // as in "n&n" or "n+n".
-func lexWord(line string, i int) Token {
-	start := i
-	if c := line[i]; (c == 'x' || c == 'X') && i+1 < len(line) && startsNumber(line, i+1) && line[i+1] != ',' {
-		return Token{Kind: Word, End: i + 1, Text: "x"}
+func lexWord(line string, start int) Token {
+	if c := line[start]; (c == 'x' || c == 'X') && start+1 < len(line) && startsNumber(line, start+1) && line[start+1] != ',' {
+		return Token{Kind: Word, End: start + 1, Text: "x"}
 	}
-	if end := joinedLetters(line, i); end > 0 {
-		return Token{Kind: Word, End: end, Text: lower(line[i:i+1]) + "&" + lower(line[end-1:end])}
+	if end := joinedLetters(line, start); end > 0 {
+		return Token{Kind: Word, End: end, Text: lower(line[start:start+1]) + "&" + lower(line[end-1:end])}
 	}
-	for i < len(line) {
+	end := wordEnd(line, start)
+	if t, ok := clippedWord(line, start, end); ok {
+		return t
+	}
+	return Token{Kind: Word, End: end, Text: lower(line[start:end])}
+}
+
+// wordEnd is where the letters and digits of a word end that starts at start.
+func wordEnd(line string, start int) int {
+	i := start
+	for i < len(line) && !(Digit(line[i]) && amountRunsOn(line, start, i)) {
 		c, n := utf8.DecodeRuneInString(line[i:])
-		if Digit(line[i]) && amountRunsOn(line, start, i) {
+		joins := c == '-' || c == '\'' || c == '’' || c == '‑'
+		if !unicode.IsLetter(c) && !unicode.IsDigit(c) && !unicode.Is(unicode.Mn, c) && c != '°' && !(joins && letterAt(line, i+n)) {
 			break
 		}
-		if unicode.IsLetter(c) || unicode.IsDigit(c) || unicode.Is(unicode.Mn, c) || c == '°' ||
-			(c == '-' || c == '\'' || c == '’' || c == '‑') && letterAt(line, i+n) {
-			i += n
-			continue
+		i += n
+	}
+	return i
+}
+
+// clippedWord reads the one-letter words that stand for others: "w/" and "w/o", "e/w" for egg white,
+// "q.b." for quanto basta, "T" for a tablespoon.
+func clippedWord(line string, start, end int) (Token, bool) {
+	behind := line[end:]
+	switch word := lower(line[start:end]); {
+	case word == "w" && (behind == "/o" || strings.HasPrefix(behind, "/o ")):
+		return Token{Kind: Word, End: end + len("/o"), Text: "without"}, true
+	case word == "w" && strings.HasPrefix(behind, "/"):
+		return Token{Kind: Word, End: end + len("/"), Text: "with"}, true
+	case word == "w":
+		return Token{Kind: Word, End: end, Text: "with"}, true
+	case word == "e" && len(behind) > 1 && strings.EqualFold(behind[:2], "/w") && !letterAt(line, end+len("/w")):
+		return Token{Kind: Word, End: end + len("/w"), Text: "ew"}, true
+	case word == "q" && len(behind) > 1 && strings.EqualFold(behind[:2], ".b") && !letterAt(line, end+len(".b")):
+		if end += len(".b"); end < len(line) && line[end] == '.' {
+			end++
 		}
-		break
+		return Token{Kind: Word, End: end, Text: "qb"}, true
+	case line[start:end] == "T":
+		return Token{Kind: Word, End: end, Text: "tbsp"}, true
 	}
-	word := lower(line[start:i])
-	if word == "w" && i < len(line) && line[i] == '/' {
-		i++
-		if strings.HasPrefix(line[i:], "o ") || line[i:] == "o" {
-			return Token{Kind: Word, End: i + 1, Text: "without"}
-		}
-		return Token{Kind: Word, End: i, Text: "with"}
-	} else if word == "w" {
-		return Token{Kind: Word, End: i, Text: "with"}
-	}
-	if word == "e" && strings.HasPrefix(lower(line[i:]), "/w") && !letterAt(line, i+2) { // "egg white"
-		return Token{Kind: Word, End: i + len("/w"), Text: "ew"}
-	}
-	if word == "q" && strings.HasPrefix(lower(line[i:]), ".b") && !letterAt(line, i+2) { // "quanto basta"
-		i += len(".b")
-		if i < len(line) && line[i] == '.' {
-			i++
-		}
-		return Token{Kind: Word, End: i, Text: "qb"}
-	}
-	if line[start:i] == "T" {
-		return Token{Kind: Word, End: i, Text: "tbsp"}
-	}
-	return Token{Kind: Word, End: i, Text: word}
+	return Token{}, false
 }
 
 // leastRunOn is the fewest letters of a name that an amount runs into: "gin60". Short

@@ -39,38 +39,31 @@ func (s *search) countsOrRefers(toks []token.Token) bool {
 // refers reports whether the number at i counts or refers.
 func (s *search) refers(toks []token.Token, i int) bool {
 	t := &toks[i]
-	if hour(t.Text) || aside.Multiplies(toks, i) && s.multiples == 1 || strings.HasPrefix(t.Text, "0") && len(t.Text) > 1 && !strings.ContainsAny(t.Text, ".,/") { // "x10", "ticket 0231"
-		return true
-	}
 	last := i+1 == len(toks)
-	if !last && (ordinals.Has(toks[i+1].Text) && toks[i+1].Glued) { // "2nd", "11pm"
+	switch {
+	case hour(t.Text) || coded(t.Text) || aside.Multiplies(toks, i) && s.multiples == 1: // "x10", "ticket 0231"
 		return true
-	}
-	if !last && counted.Has(toks[i+1].Text) { // "keeps 3 days"
+	case !last && (ordinals.Has(toks[i+1].Text) && toks[i+1].Glued || counted.Has(toks[i+1].Text)): // "2nd", "11pm", "keeps 3 days"
 		return true
-	}
-	if last && i > 0 && strings.Contains(t.Text, "/") && (when.Has(toks[i-1].Text) || dateLike(t.Text)) { // "spec as of 3/11"
+	case last && i > 0 && strings.Contains(t.Text, "/") && (when.Has(toks[i-1].Text) || dateLike(t.Text)): // "spec as of 3/11"
 		return true
-	}
-	if last && i > leastTold && strings.Contains(t.Text, "/") { // "approved by Lena 4/10"
+	case last && i > leastTold && strings.Contains(t.Text, "/"): // "approved by Lena 4/10"
 		return s.ahead
-	}
-	if !last && entry.UnitWordsAt(toks[i+1:]) || t.Value != float64(int(t.Value)) {
+	case !last && entry.UnitWordsAt(toks[i+1:]) || t.Value != float64(int(t.Value)):
 		return false
-	}
-	if marked(toks, i) {
+	case marked(toks, i):
 		return true
-	}
-	if i == 0 || toks[i-1].Kind != token.Word { // "2 umeboshi" may be poured
+	case i == 0 || toks[i-1].Kind != token.Word: // "2 umeboshi" may be poured
 		return false
-	}
-	if last { // "Finalist heat 2", where no amount stands behind a name
+	case last: // "Finalist heat 2", where no amount stands behind a name
 		return s.ahead || s.bracketed && s.offScale(t.Value)
 	}
-	if told := when.Has(toks[i-1].Text) || dated(toks[i-1].Text) || dated(toks[i+1].Text) || aside.Spoken(words(toks)); told && s.bare == 0 { // "the guest at 9 had"
-		return true
-	}
-	return false
+	return s.bare == 0 && (when.Has(toks[i-1].Text) || dated(toks[i-1].Text) || dated(toks[i+1].Text) || aside.Spoken(words(toks))) // "the guest at 9 had"
+}
+
+// coded reports whether figures begin with a nought that no amount begins with: "0231".
+func coded(written string) bool {
+	return strings.HasPrefix(written, "0") && len(written) > 1 && !strings.ContainsAny(written, ".,/")
 }
 
 // when are words before the hour, the place or the number of which something is told.
