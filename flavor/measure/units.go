@@ -102,7 +102,7 @@ var units = []unitInfo{
 	{unit: flavor.Leaf, one: "leaf", many: "leaves", also: []string{"lvs", "leafs"}, implied: true, kind: byCount, most: 200, grid: grid{fine: 1}},
 	{unit: flavor.Slice, one: "slice", many: "slices", also: []string{"slc", "slcs", "round", "rounds", "half wheel", "half wheels", "half-wheel", "half-wheels", "wheel", "wheels", "coin", "coins"}, implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},
 	{unit: flavor.Wedge, one: "wedge", many: "wedges", also: []string{"wdg", "wdgs"}, implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},
-	{unit: flavor.Piece, one: "piece", many: "pieces", also: []string{"pc", "pcs"}, implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},
+	{unit: flavor.Piece, one: "piece", many: "pieces", also: []string{"pc", "pcs", "strip", "strips"}, implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},
 	{unit: flavor.Cube, one: "cube", many: "cubes", also: []string{"chunk", "chunks", "lump", "lumps"}, implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},
 	{unit: flavor.Top, one: "top", many: "tops", implied: true,
 		size: flavor.Figure{Value: TopML, Spread: 22, Origin: flavor.OriginPractice, Source: barManuals}, most: 10, grid: grid{fine: 1}},

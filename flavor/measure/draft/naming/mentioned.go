@@ -1,11 +1,13 @@
 package naming
 
 import (
-	"counterpour/flavor/measure/draft/tongue"
+	"slices"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/tongue"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // qualities are words of shorthand that say as often how something is.
@@ -70,3 +72,13 @@ func (b *Book) Mentioned(text string) []*flavor.Profile {
 	}
 	return out
 }
+
+// Akin reports whether two ingredients are of one class, or have names that share a word which
+// says what they are of: prose names shortly what a list names in full.
+func Akin(one, other *flavor.Profile) bool {
+	words := strings.Fields(flavor.NormaliseName(other.Name))
+	return one.Class == other.Class || slices.ContainsFunc(strings.Fields(flavor.NormaliseName(one.Name)), func(w string) bool { return !formsAlone.Has(w) && slices.Contains(words, w) })
+}
+
+// formsAlone are words that say in which form something is, and not of what.
+var formsAlone = vocabulary.Words(`juice syrup liqueur bitters cordial puree purée water wine spirit 1 2`)

@@ -2,6 +2,7 @@ package overlooked
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -20,9 +21,11 @@ import (
 func Said(text string, s *flavor.Spec) flavor.Faults {
 	var out flavor.Faults
 	for i, line := range strings.Split(text, "\n") {
-		if f := calledFree(line, s.Pours); f != nil {
-			f.Location = measure.LineLocation(i + 1)
-			out = append(out, f)
+		for _, f := range []*flavor.Fault{calledFree(line, s.Pours), leftOut(line, s.Pours)} {
+			if f != nil {
+				f.Location = measure.LineLocation(i + 1)
+				out = append(out, f)
+			}
 		}
 	}
 	if f := laid(s.Garnish); f != nil {
@@ -107,6 +110,33 @@ func calledFree(line string, pours []flavor.Pour) *flavor.Fault {
 			if p := pours[i].Profile; p.ABV.Value > flavor.NoAlcoholABV && p.Class != flavor.ClassCocktailBitters {
 				return measure.Invalid("name", s, "%q calls the drink free of alcohol, and %s is not; write which alcohol-free bottle is poured", s, p.Name)
 			}
+		}
+	}
+	return nil
+}
+
+// leavesOut is a sentence that begins with words which leave something out, of the drink or of what is
+// done with it so far; onlyNow are words of the latter, and of what is done for some guests alone.
+var (
+	leavesOut = regexp.MustCompile(`(?i)(?:^|[.,;:!\d)(–—-][ \t]+|\bbut[ \t]+)((?:leave out|leave off|skip|omit|lose|hold|forget)[ \t]+(?:the[ \t]+|any[ \t]+|all[ \t]+)?([\pL' \t-]+))`)
+	onlyNow   = vocabulary.Words(`if for when until till back after while unless first now then step from in with and or it`)
+)
+
+// leftOut is the fault of a line that leaves out what is poured: "skip the egg white".
+func leftOut(line string, pours []flavor.Pour) *flavor.Fault {
+	m := leavesOut.FindStringSubmatch(line)
+	if m == nil {
+		return nil
+	}
+	words := strings.Fields(flavor.NormaliseName(m[2]))
+	if slices.ContainsFunc(words, onlyNow.Has) {
+		return nil
+	}
+	for i := range pours {
+		name := strings.Fields(flavor.NormaliseName(pours[i].Profile.Name))
+		if len(words) > 0 && slices.Contains(name, words[len(words)-1]) {
+			said := strings.TrimSpace(m[1])
+			return measure.Invalid("text", said, "%q leaves out %s, which is poured; write only what is poured", said, pours[i].Profile.Name)
 		}
 	}
 	return nil

@@ -2,11 +2,14 @@ package serving
 
 import "counterpour/flavor/measure/draft/token"
 
-// IceOnly reports whether toks name ice and nothing else.
+// IceOnly reports whether toks name ice and nothing else; a bracket behind says of it what it may.
 func IceOnly(toks []token.Token) bool {
 	ice := false
 	words := make([]string, 0, 6)
 	for i := range toks {
+		if i > 0 && toks[i].Is("(") {
+			break
+		}
 		if toks[i].Kind == token.Word {
 			words = append(words, toks[i].Text)
 		}

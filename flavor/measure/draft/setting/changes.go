@@ -131,3 +131,14 @@ func (s *Set) verbs() {
 		s.Text = s.Text[:at[2]] + float + strings.Repeat(" ", said-len(float)) + s.Text[at[3]:at[4]] + strings.Repeat(" ", tail) + s.Text[at[5]:]
 	}
 }
+
+// restated is a bracket behind a pour that says how much it is another way: "25 ml lemon juice (about
+// half a lemon)".
+var restated = regexp.MustCompile(`(?i)[ \t]*\((?:(?:about|approx\.?|approximately|roughly|around|ca\.?|circa|that is|i\.e\.|from|juice of)[ \t]+|~|≈)[^()\n]*\)`)
+
+// restatements sets aside what says an amount another way.
+func (s *Set) restatements() {
+	for _, at := range restated.FindAllStringIndex(s.Text, -1) {
+		s.blank(at[0], at[1])
+	}
+}

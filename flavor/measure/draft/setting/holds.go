@@ -15,7 +15,7 @@ import (
 // the name of that drink, what is passed over names nothing that is not poured, and nothing but
 // amounts parts the title from the pours only where it can be none of them.
 func (s *Set) Holds(text string, read *flavor.Spec, b *naming.Book) bool {
-	for _, w := range s.Passed {
+	for _, w := range slices.Concat(s.Passed, s.Steps) {
 		if slices.ContainsFunc(b.Mentioned(w), func(p *flavor.Profile) bool { return !poursLike(p, read.Pours) }) {
 			return false
 		}
@@ -42,10 +42,9 @@ func firstWord(words string) string {
 	return first
 }
 
-// poursLike reports whether an ingredient is poured, one of its class, or one whose name shares a
-// word with its own.
+// poursLike reports whether an ingredient is poured, or one like it.
 func poursLike(p *flavor.Profile, pours []flavor.Pour) bool {
-	return slices.ContainsFunc(pours, func(q flavor.Pour) bool { return q.Profile.Class == p.Class || shareWord(q.Profile.Name, p.Name) })
+	return slices.ContainsFunc(pours, func(q flavor.Pour) bool { return naming.Akin(p, q.Profile) })
 }
 
 // entitled reports whether a drink is called what its title says, and pours what that names: "rum
@@ -56,12 +55,3 @@ func entitled(title string, read *flavor.Spec, b *naming.Book) bool {
 	}
 	return Called(title, b) || !slices.ContainsFunc(b.Mentioned(title), func(p *flavor.Profile) bool { return !poursLike(p, read.Pours) })
 }
-
-// shareWord reports whether two names share a word that says what they are of.
-func shareWord(one, other string) bool {
-	words := strings.Fields(flavor.NormaliseName(one))
-	return slices.ContainsFunc(strings.Fields(flavor.NormaliseName(other)), func(w string) bool { return !forms[w] && slices.Contains(words, w) })
-}
-
-// forms are words that say in which form something is, and not of what.
-var forms = token.Words(`juice syrup liqueur bitters cordial puree purée water wine spirit 1 2`)

@@ -14,6 +14,8 @@ type Set struct {
 	Bare   bool     // nothing but the amounts behind it parts the title from the pours
 	Passed []string // what is passed over, which must name nothing but what is poured
 	Denied []string // what is taken back
+	Steps  []string // what is kept as steps, which must name nothing but what is poured
+	Aside  []string // what is passed over whatever it names
 }
 
 // MostText is the most bytes of a text that is set anew: a longer one is no card of one drink.
@@ -25,7 +27,7 @@ func Ways(text string, b *naming.Book) []Set {
 		return nil
 	}
 	plain := Set{Text: text}
-	for _, rule := range []func(*Set){(*Set).boxes, (*Set).cells, (*Set).prices, (*Set).announced, (*Set).changes, (*Set).served, (*Set).roles, (*Set).idle, (*Set).verbs} {
+	for _, rule := range []func(*Set){(*Set).boxes, (*Set).cells, (*Set).prices, (*Set).announced, (*Set).changes, (*Set).restatements, (*Set).served, (*Set).roles, (*Set).idle, (*Set).verbs} {
 		rule(&plain)
 	}
 	var out []Set
