@@ -140,43 +140,44 @@ func answerable(bearers []bearer, s *flavor.Spec) (bearer, bool) {
 	return bearer{}, false
 }
 
-// faultText says a fault in the words of the trade, which ingredient it names as poured
-// wrong, and by how many mL, 0 if it says no amount. It is empty for what is not worth
-// telling.
-func faultText(s *flavor.Spec, j *weigh.Judgement, p weigh.Pull) (of *flavor.Profile, moveML float64, text string) {
-	bearers, high := bearersOf(s, p.Axis), p.Change < 0
-	if p.Axis == ratio.Strong && !high && missesBase(s, j) {
-		return nil, 0, wording.NoBase(j.Fits[0].Name)
+// blame finds out which ingredient was poured wrong, by how much, and how that is told.
+// It is false of what is not worth telling.
+func (f *Fault) blame(s *flavor.Spec, j *weigh.Judgement, p weigh.Pull) bool {
+	bearers := bearersOf(s, p.Axis)
+	if p.Axis == ratio.Strong && !f.High && missesBase(s, j) {
+		f.Text = wording.NoBase(j.Fits[0].Name)
+		return true
 	}
-	if p.Axis == ratio.Sour && !high { // what a bartender adds is citrus, not more of a fruit that has a little acid
+	if p.Axis == ratio.Sour && !f.High { // what a bartender adds is citrus, not more of a fruit that has a little acid
 		bearers = slices.DeleteFunc(bearers, func(b bearer) bool { return !b.lead })
 	}
 	if len(bearers) == 0 {
-		return nil, 0, lacks(j, p)
+		f.Text = lacks(j, p)
+		return f.Text != ""
 	}
-	if high {
+	if f.High {
 		oddFirst(bearers, j)
 		outgrownFirst(bearers, s, p.Axis)
 	}
 	ml := j.Equivalents[p.Axis] * math.Abs(math.Expm1(p.Change))
-	b, ok := blamed(bearers, high, ml, s.VolumeML())
-	if ok && (high || ml/b.per <= farTimes*b.ml) {
-		moveML = ml / b.per
-		text = wording.About(amountNear(s, moveML, b.pour), high, b.pour.Profile.Name)
-	} else {
-		if !ok {
-			b, ok = answerable(bearers, s)
-			ok = ok && (high || b.lead)
-		}
-		if !ok {
-			return nil, 0, wording.Altogether(p.Axis, high, plainAmount(s, ml))
-		}
-		text = wording.Far(high, b.pour.Profile.Name)
+	b, ok := blamed(bearers, f.High, ml, s.VolumeML())
+	far := !ok || !f.High && ml/b.per > farTimes*b.ml
+	if !ok {
+		b, ok = answerable(bearers, s)
+		ok = ok && (f.High || b.lead)
 	}
-	if o := bearersOf(s, against(p.Axis)); len(o) > 0 && o[0].pour.Profile.ID != b.pour.Profile.ID {
-		text += wording.ForThisMuch(o[0].pour.Profile.Name)
+	if !ok {
+		f.Text = wording.Altogether(p.Axis, f.High, plainAmount(s, ml))
+		return true
 	}
-	return b.pour.Profile, moveML, text
+	f.Profile, f.poured = b.pour.Profile, poured{spec: s, pour: b.pour, far: far}
+	if !far {
+		f.moveML = ml / b.per
+	}
+	if o := bearersOf(s, against(p.Axis)); len(o) > 0 && !o[0].pour.Profile.Is(b.pour.Profile) {
+		f.poured.beside = o[0].pour.Profile
+	}
+	return true
 }
 
 // leastLikely is the probability of a family from which what a drink lacks of it is worth

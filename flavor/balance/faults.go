@@ -28,7 +28,7 @@ type Fault struct {
 	// whatever the ratio; Own, that proven drinks do pour it.
 	Beyond, Own bool
 	Method      technique.Flaw // empty if the method is not what is wrong
-	Text        string
+	Text        string         // see [tell]
 
 	strange bool    // hardly any drink of its kind has the ingredient at all
 	foreign bool    // and that by its character, whatever is sweet or sour
@@ -37,8 +37,8 @@ type Fault struct {
 	byOdd   bool    // what makes too much of the whole is poured beyond habit too
 	missing bool    // nothing in it brings what nearly all drinks like it have
 	beside  bool    // and that is told by what they pour beside all that it has
-	moveML  float64 // mL of the ingredient that the text says are too much or too little; 0 if it says none
-	have    bool    // and how much drinks like it have
+	moveML  float64 // mL of the ingredient that are too much or too little; 0 if that is not told
+	poured  poured  // how that is told, until it is
 	mostML  float64 // mL of the ingredient that good drinks have at most, of a fault beyond habit
 	usualML float64 // the same, in the middle
 
@@ -116,7 +116,7 @@ func lacking(s *flavor.Spec, j *weigh.Judgement, rest judged, build *weigh.Build
 	}
 	for _, p := range rest.judgement.Pulls {
 		f := Fault{Axis: p.Axis, High: p.Change < 0, Odds: p.Odds, Deviation: math.Max(leastDeviation, JND(p.Axis, p.Change))}
-		if f.Profile, f.moveML, f.Text = faultText(rest.spec, rest.judgement, p); f.Text != "" {
+		if f.blame(rest.spec, rest.judgement, p) {
 			return []Fault{f}
 		}
 	}
@@ -175,7 +175,7 @@ func ratioFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
 		if told || p.Gain < leastGain || p.Odds < leastOdds || f.Deviation < leastDeviation || f.Deviation <= f.PlusMinus {
 			continue
 		}
-		if f.Profile, f.moveML, f.Text = faultText(s, j, p); f.Text == "" {
+		if !f.blame(s, j, p) {
 			continue
 		}
 		if f.byTaste(s, &j.Equivalents); !slices.ContainsFunc(out, func(o Fault) bool { return o.Axis == f.Axis }) {

@@ -51,6 +51,7 @@ func (j *Judge) Score(s *flavor.Spec) (*Result, error) {
 		return nil, err
 	}
 	build.Done()
+	tell(r.Faults)
 	return r, nil
 }
 
@@ -64,12 +65,14 @@ func (j *Judge) Mend(s *flavor.Spec, limit int) (*Result, []Fix, error) {
 	defer build.Done()
 	fixes, err := j.fixes(s, r, build, limit)
 	if err == nil && len(fixes) > 0 {
-		agree(s, r.Faults, &fixes[0])
+		agree(r.Faults, &fixes[0])
 	}
+	tell(r.Faults)
 	return r, fixes, err
 }
 
-// score is Score, and the spec made ready, which the caller says when it is done with.
+// score is Score without the sentences of the faults, see [tell], and the spec made ready,
+// which the caller says when it is done with.
 func (j *Judge) score(s *flavor.Spec) (*Result, *weigh.Build, error) {
 	drink, err := j.mixer.Mix(s)
 	if err != nil {

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"counterpour/flavor"
-	"counterpour/flavor/balance/wording"
 	"counterpour/flavor/makeup"
 	"counterpour/flavor/weigh"
 )
@@ -20,13 +19,6 @@ func unevenFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
 	f.Deviation = math.Max(leastDeviation, JND(f.Axis, x.Change))
 	ml, _ := makeup.SameBottle(s, indexOf(s, x.Profile))
 	f.moveML = ml * math.Abs(math.Expm1(x.Change))
-	pour := largestPour(s, x.Profile)
-	if f.High || f.moveML <= farTimes*ml {
-		f.Text = wording.About(amountNear(s, f.moveML, pour), f.High, x.Profile.Name)
-	} else {
-		f.Text = wording.Far(false, x.Profile.Name)
-	}
-	f.have = true
-	f.Text += wording.HaveAbout(amountNear(s, ml*math.Exp(x.Change), pour))
+	f.poured = poured{spec: s, pour: largestPour(s, x.Profile), far: !f.High && f.moveML > farTimes*ml, haveML: ml * math.Exp(x.Change)}
 	return []Fault{f}
 }
