@@ -3,7 +3,6 @@ package stock
 import (
 	"cmp"
 	"context"
-	"fmt"
 	"net/http"
 	"net/url"
 	"strings"
@@ -13,6 +12,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -32,18 +32,20 @@ func (p *pages) bottlePage(w http.ResponseWriter, r *http.Request) error {
 	return d.serve(p, w, r)
 }
 
-// The headings of a bottle's form.
+// The groups of a bottle's form.
 const (
-	groupWhat     = "What it is"
-	groupMeasured = "What was measured"
-	groupThere    = "What there is of it"
-	groupCost     = "Its price, and a note"
+	groupWhat     = "what"
+	groupMeasured = "measured"
+	groupThere    = "there"
+	groupCost     = "cost"
 )
 
 func (p *pages) bottleDesk() *stockDesk[house.Bottle] {
 	names := part.NewNearFinder(p.bar, p.house.Shelf())
-	return &stockDesk[house.Bottle]{kind: house.KindBottle, path: "/stock/bottle", page: "stock-bottle", what: "bottle",
-		groups: []formGroup{{Title: groupWhat}, {Title: groupThere}, {Title: groupCost}, {Title: groupMeasured, Hint: "Where a field is empty, the catalogue's value is used."}, {Title: groupLabel, Hint: "Until it is read, the category says what is in it."}},
+	return &stockDesk[house.Bottle]{kind: house.KindBottle, path: "/stock/bottle", page: "stock-bottle", what: say.It("stock.a-bottle"), anew: say.It("stock.new-bottle"),
+		groups: []formGroup{{ID: groupWhat, Title: say.It("stock.group-what")}, {ID: groupThere, Title: say.It("stock.group-there")}, {ID: groupCost, Title: say.It("stock.group-cost")},
+			{ID: groupMeasured, Title: say.It("stock.group-measured"), Hint: say.It("stock.group-measured-of-bottle")},
+			{ID: groupLabel, Title: say.It("stock.group-label"), Hint: say.It("stock.group-label-hint")}},
 		fields: bottleFields(names),
 		start:  house.Bottle{Stock: 1},
 		sound: func(field string) house.Bottle {
@@ -70,10 +72,10 @@ func (p *pages) bottleDesk() *stockDesk[house.Bottle] {
 
 func bottleFields(names *part.NearFinder) []formField[house.Bottle] {
 	fields := []formField[house.Bottle]{
-		textField(groupWhat, formBox{Name: "name", Label: "Name", Missing: "Give it a name, such as the one on its label.", Hint: "As the house calls it."},
+		textField(groupWhat, formBox{Name: "name", Label: say.It("stock.name"), Missing: say.It("stock.bottle-name-missing"), Hint: say.It("stock.bottle-name-hint")},
 			func(b *house.Bottle) *string { return &b.Name }),
-		{formBox{Name: "ingredient", Label: "Category", Kind: "text", Offers: true, Before: "1 ml ",
-			Missing: "Say what recipes call it, such as London dry gin.", Hint: "What recipes call it, such as London dry gin; its allergens come from here."},
+		{formBox{Name: "ingredient", Label: say.It("stock.category"), Kind: "text", Offers: true, Before: "1 ml ",
+			Missing: say.It("stock.category-missing"), Hint: say.It("stock.category-hint")},
 			groupWhat,
 			func(b house.Bottle) string { return part.ShelfName(names.Shelf(), b.Ingredient) },
 			func(b *house.Bottle, text string) error {
@@ -83,11 +85,11 @@ func bottleFields(names *part.NearFinder) []formField[house.Bottle] {
 				}
 				return err
 			}},
-		{formBox{Name: "well", Label: "Pour this one", Kind: "tick", Hint: "House pour: of two bottles of one category, the one that drinks use."},
+		{formBox{Name: "well", Label: say.It("stock.pour-this-one"), Kind: "tick", Hint: say.It("stock.pour-this-one-hint")},
 			groupWhat,
 			func(b house.Bottle) string {
 				if b.Well {
-					return "yes"
+					return say.It("stock.yes")
 				}
 				return ""
 			},
@@ -96,21 +98,21 @@ func bottleFields(names *part.NearFinder) []formField[house.Bottle] {
 	fields = append(fields, measuredFields(groupMeasured, func(b *house.Bottle) *house.Measured { return &b.Measured })...)
 	fields = append(fields, labelFields()...)
 	return append(fields,
-		amountField(groupThere, formBox{Name: "size_ml", Label: "A full one holds", Unit: "mL", Hint: "As the label states it, such as 700."}, func(b *house.Bottle) *float64 { return &b.SizeML }),
-		amountField(groupThere, formBox{Name: "size_g", Label: "Or weighs", Unit: "g", Hint: "For what is sold by weight, such as sugar, in place of mL."}, func(b *house.Bottle) *float64 { return &b.SizeG }),
-		amountField(groupThere, formBox{Name: "stock", Label: "In stock", Unit: "bottles", Hint: "An open bottle counts as what is left in it: 2.5 is two full ones and a half."}, func(b *house.Bottle) *float64 { return &b.Stock }),
+		amountField(groupThere, formBox{Name: "size_ml", Label: say.It("stock.a-full-one-holds"), Unit: "mL", Hint: say.It("stock.a-full-one-holds-hint")}, func(b *house.Bottle) *float64 { return &b.SizeML }),
+		amountField(groupThere, formBox{Name: "size_g", Label: say.It("stock.or-weighs"), Unit: "g", Hint: say.It("stock.or-weighs-hint")}, func(b *house.Bottle) *float64 { return &b.SizeG }),
+		amountField(groupThere, formBox{Name: "stock", Label: say.It("stock.in-stock"), Unit: say.It("stock.bottles"), Hint: say.It("stock.in-stock-hint")}, func(b *house.Bottle) *float64 { return &b.Stock }),
 		priceField(),
 		currencyField(),
-		textField(groupCost, formBox{Name: "note", Label: "Note", Kind: "area", Rows: 2, Hint: "Where it is kept, who sells it, whatever helps."}, func(b *house.Bottle) *string { return &b.Note }),
+		textField(groupCost, formBox{Name: "note", Label: say.It("stock.note"), Kind: "area", Rows: 2, Hint: say.It("stock.bottle-note-hint")}, func(b *house.Bottle) *string { return &b.Note }),
 	)
 }
 
 // priceField takes a price with its currency or without; settleBottle holds that currency
 // against the field of it.
 func priceField() formField[house.Bottle] {
-	f := optionalField(groupCost, formBox{Name: "price", Label: "Price", Hint: "Of one full bottle, as you pay it."}, func(b *house.Bottle) **float64 { return &b.Price })
+	f := optionalField(groupCost, formBox{Name: "price", Label: say.It("stock.price"), Hint: say.It("stock.price-hint")}, func(b *house.Bottle) **float64 { return &b.Price })
 	f.take = func(b *house.Bottle, text string) error {
-		v, _, _, err := form.Price(text, "such as 2.5")
+		v, _, _, err := form.Price(text, say.It("stock.such-as-a-price"))
 		b.Price = &v
 		return err
 	}
@@ -129,12 +131,12 @@ func settleCurrency(f *filledForm[house.Bottle]) {
 	case b.Currency == "":
 		b.Currency = code
 	default:
-		price.Fault = "The price is in " + code + ", the field beside it says " + b.Currency + ": which is it?"
+		price.Fault = say.It("stock.two-currencies", "Price", code, "Beside", b.Currency)
 	}
 }
 
 func currencyField() formField[house.Bottle] {
-	f := textField(groupCost, formBox{Name: "currency", Label: "Currency", Hint: "Its three letters, such as EUR; the same for every bottle, so that drinks can be costed."},
+	f := textField(groupCost, formBox{Name: "currency", Label: say.It("stock.currency"), Hint: say.It("stock.currency-hint")},
 		func(b *house.Bottle) *string { return &b.Currency })
 	f.take = func(b *house.Bottle, text string) error { b.Currency = strings.ToUpper(text); return nil }
 	return f
@@ -146,10 +148,9 @@ func settleSize(f *filledForm[house.Bottle]) {
 	switch {
 	case size.Fault != "" || f.box("size_g").Fault != "":
 	case b.SizeML == 0 && b.SizeG == 0:
-		size.Fault = "Say what a full one holds in mL, or below what it weighs in g."
+		size.Fault = say.It("stock.size-missing")
 	case b.SizeML > house.LargestML:
-		size.Fault = fmt.Sprintf("That is %s L, more than the largest keg holds. Is it %s mL? What is kept in a tank is written as so many kegs.",
-			words.Plain(b.SizeML/1000), words.Plain(b.SizeML/100))
+		size.Fault = say.It("stock.size-too-large", "Litres", words.Plain(b.SizeML/1000), "Millilitres", words.Plain(b.SizeML/100))
 	}
 }
 
@@ -229,7 +230,7 @@ func (p *pages) bottleFacts(ctx context.Context, b house.Bottle) (any, error) {
 		name   string
 		figure flavor.Figure
 		unit   string
-	}{{"Strength", profile.ABV, "% vol"}, {"Sugar", profile.Sugar, "g/L"}, {"Acid", profile.Acid, "g/L"}} {
+	}{{say.It("stock.strength"), profile.ABV, "% vol"}, {say.It("stock.sugar"), profile.Sugar, "g/L"}, {say.It("stock.acid"), profile.Acid, "g/L"}} {
 		v.Against = append(v.Against, part.Row{Name: f.name, Amount: measuredAs(f.figure, f.unit)})
 	}
 	bottles, err := house.All[house.Bottle](ctx, p.house.Store())
@@ -247,7 +248,7 @@ func allergenLine(p *flavor.Profile) string {
 	if line := part.MarksLine(p); line != "" {
 		return words.Sentence(line)
 	}
-	return "No allergen on record for " + p.Name + "."
+	return say.It("stock.no-allergen-for", "Name", p.Name)
 }
 
 // measuredAs is a figure with its spread and its unit.

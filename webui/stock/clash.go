@@ -1,12 +1,12 @@
 package stock
 
 import (
-	"fmt"
 	"net/http"
 	"strings"
 
 	"counterpour/data/house"
 	"counterpour/webui/form"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -19,19 +19,19 @@ func (d *stockDesk[T]) clash(p *pages, w http.ResponseWriter, r *http.Request, f
 		return err
 	}
 	last := &history[len(history)-1]
-	who := fmt.Sprintf("%s, by %s", words.Moment(last.At), last.Actor)
+	who := say.It("stock.when-by-whom", "When", words.Moment(last.At), "Who", last.Actor)
 	now, there := last.Item.(T)
 	switch {
 	case v.ID == "" && there: // a new one, of a name that is taken
-		f.box("name").Fault = "There is one of that name already; give this one another name, or open that one."
-		v.Trouble = &deskTrouble{Title: "There is one of that name already", Text: "Nothing was written, and what you typed is still here.",
+		f.box("name").Fault = say.It("stock.name-is-taken")
+		v.Trouble = &deskTrouble{Title: say.It("stock.name-is-taken-title"), Text: say.It("stock.still-here"),
 			Link: &deskLink{Name: d.name(now), Address: d.address(id)}}
 	case !there:
 		v.Version = 0
-		v.Trouble = &deskTrouble{Title: "It has been removed meanwhile",
-			Text: "That was " + who + ". Nothing of yours is written yet: to put it back with what you see here, save it once more."}
+		v.Trouble = &deskTrouble{Title: say.It("stock.removed-meanwhile"),
+			Text: say.It("stock.removed-meanwhile-text", "Change", who)}
 	case last.Version == v.Version:
-		v.Trouble = &deskTrouble{Title: "Nothing was written", Text: "Another bottle that goes with it changed at the same moment. Send it once more."}
+		v.Trouble = &deskTrouble{Title: say.It("stock.nothing-written"), Text: say.It("stock.another-changed")}
 	default:
 		var was T // blank, if the form was made on none
 		for i := range history {
@@ -41,9 +41,9 @@ func (d *stockDesk[T]) clash(p *pages, w http.ResponseWriter, r *http.Request, f
 		}
 		d.merge(f, was, now)
 		v.Version = last.Version
-		v.Trouble = &deskTrouble{Title: "It has changed since you opened it",
-			Text: "That was " + who + ". Nothing of yours is written yet. What only the other person changed is filled in below; where you both changed a field, theirs stands beside yours. Check it and send it once more.",
-			Link: &deskLink{Name: "Leave it as it is now", Address: d.address(id)}}
+		v.Trouble = &deskTrouble{Title: say.It("stock.changed-meanwhile"),
+			Text: say.It("stock.changed-meanwhile-text", "Change", who),
+			Link: &deskLink{Name: say.It("stock.leave-it"), Address: d.address(id)}}
 	}
 	return d.write(p, w, r, http.StatusConflict, f, v)
 }

@@ -13,6 +13,7 @@ import (
 	"counterpour/webui/access"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -22,6 +23,7 @@ type stockDesk[T house.Item] struct {
 	path   string // of its page
 	page   string // its template
 	what   string // what one is called
+	anew   string // what a new one is called
 	groups []formGroup
 	fields []formField[T]            // the name first
 	start  T                         // what a new one starts from
@@ -163,7 +165,7 @@ func (p *pages) historyOf(ctx context.Context, ref house.Ref) ([]house.Change, e
 func (d *stockDesk[T]) notTheirs(p *pages, w http.ResponseWriter, r *http.Request, id string, version int64) error {
 	t := frame.TroubleOf(frame.ErrNotTheirs)
 	return d.write(p, w, r, t.Status, d.read(r.PostForm), &deskPage{ID: id, Version: version, Kept: id != "",
-		Trouble: &deskTrouble{Title: t.Title, Text: t.Text + " What you typed is still here."}})
+		Trouble: &deskTrouble{Title: t.Title, Text: say.It("stock.typed-still-here", "Trouble", t.Text)}})
 }
 
 // try works out what a record would be, and writes nothing. A script gets what
@@ -254,7 +256,7 @@ func (d *stockDesk[T]) remove(p *pages, w http.ResponseWriter, r *http.Request, 
 		return err
 	}
 	if why != "" {
-		v.Trouble = &deskTrouble{Title: "It cannot go yet", Text: why}
+		v.Trouble = &deskTrouble{Title: say.It("stock.cannot-go-yet"), Text: why}
 		return d.write(p, w, r, http.StatusUnprocessableEntity, f, v)
 	}
 	done, err := p.house.Store().Write(r.Context(), frame.By(r), house.Remove(house.Ref{Kind: d.kind, ID: id}, version))
@@ -280,7 +282,7 @@ func (d *stockDesk[T]) refused(p *pages, w http.ResponseWriter, r *http.Request,
 	default:
 		p.Log.ErrorContext(r.Context(), "stock not written", "path", r.URL.Path, "err", err)
 	}
-	v.Trouble = &deskTrouble{Title: "Nothing was written", Text: words.Sentence(own.Message) + " What you typed is still here."}
+	v.Trouble = &deskTrouble{Title: say.It("stock.nothing-written"), Text: say.It("stock.typed-still-here", "Trouble", words.Sentence(own.Message))}
 	return d.write(p, w, r, status, f, v)
 }
 
@@ -292,7 +294,7 @@ func (d *stockDesk[T]) write(p *pages, w http.ResponseWriter, r *http.Request, s
 			v.Faults = append(v.Faults, b)
 		}
 	}
-	v.Title = "A new " + d.what
+	v.Title = d.anew
 	if v.ID != "" {
 		if err := d.past(p, r, v); err != nil {
 			return err

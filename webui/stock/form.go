@@ -2,13 +2,13 @@ package stock
 
 import (
 	"errors"
-	"fmt"
 	"net/url"
 	"strings"
 
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/webui/form"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -34,6 +34,7 @@ type formBox struct {
 
 // formGroup is some fields under one heading.
 type formGroup struct {
+	ID          string
 	Title, Hint string
 	Boxes       []*formBox
 }
@@ -41,7 +42,7 @@ type formGroup struct {
 // formField is a field of a record: how it is shown, and read.
 type formField[T any] struct {
 	formBox
-	group string
+	group string // id of its group
 	show  func(T) string
 	take  func(*T, string) error // of a text that is not empty
 }
@@ -104,7 +105,7 @@ func (d *stockDesk[T]) form(item T) *filledForm[T] {
 		b := d.fields[i].formBox
 		f.boxes = append(f.boxes, &b)
 		for g := range f.groups {
-			if f.groups[g].Title == d.fields[i].group {
+			if f.groups[g].ID == d.fields[i].group {
 				f.groups[g].Boxes = append(f.groups[g].Boxes, &b)
 			}
 		}
@@ -169,7 +170,7 @@ func fieldOf(err error) (name, message string) {
 	}
 	place := fault.Place()
 	if place.Index >= 0 {
-		return place.List, fmt.Sprintf("line %d: %s", place.Index+1, fault.Message)
+		return place.List, say.It("stock.line-fault", "Line", place.Index+1, "Trouble", fault.Message)
 	}
 	return place.Field, fault.Message
 }

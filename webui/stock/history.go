@@ -2,7 +2,6 @@ package stock
 
 import (
 	"errors"
-	"fmt"
 	"net/http"
 	"net/url"
 	"strconv"
@@ -12,6 +11,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -49,9 +49,9 @@ func (d *stockDesk[T]) past(p *pages, r *http.Request, v *deskPage) error {
 	last := &history[len(history)-1]
 	v.Last, v.Undo = last.Version, undoWord(last, len(history))
 	if d.alone && last.Action != house.Undone {
-		v.Undo = "Undo"
+		v.Undo = say.It("stock.undo")
 	} else if d.alone {
-		v.Undo = "Undo that too"
+		v.Undo = say.It("stock.undo-that-too")
 	}
 	return nil
 }
@@ -70,11 +70,15 @@ func (d *stockDesk[T]) moves(history []house.Change, at int) []string {
 	for i := range d.fields {
 		f := &d.fields[i]
 		if a, b := f.show(was), f.show(now); a != b {
-			out = append(out, fmt.Sprintf("%s: %s → %s", f.label(), inWords(a), inWords(b)))
+			out = append(out, say.It("stock.field-moved", "Field", f.label(), "From", inWords(a), "To", inWords(b)))
 		}
 	}
 	if d.away != nil && d.away(was) != d.away(now) {
-		out = append(out, map[bool]string{true: "ran out", false: "is there again"}[d.away(now)])
+		moved := say.It("stock.is-there-again")
+		if d.away(now) {
+			moved = say.It("stock.ran-out")
+		}
+		out = append(out, moved)
 	}
 	return out
 }
@@ -84,7 +88,7 @@ func (b *formBox) label() string {
 	if b.Unit == "" {
 		return b.Label
 	}
-	return b.Label + ", " + b.Unit
+	return say.It("stock.with-unit", "Label", b.Label, "Unit", b.Unit)
 }
 
 // longWords is the most letters of a value in a line of the history.
@@ -95,31 +99,39 @@ func inWords(value string) string {
 	line := []rune(strings.Join(strings.Split(strings.TrimSpace(value), "\n"), "; "))
 	switch {
 	case len(line) == 0:
-		return "nothing"
+		return say.It("stock.nothing")
 	case len(line) > longWords:
-		return string(line[:longWords]) + " …"
+		return say.It("stock.cut-short", "Text", string(line[:longWords]))
 	}
 	return string(line)
 }
 
 func changeWord(c *house.Change) string {
 	if c.Action == house.Undone && c.Item == nil {
-		return "undone, so it is removed"
+		return say.It("stock.undone-so-removed")
 	}
-	return string(c.Action)
+	switch c.Action {
+	case house.Added:
+		return say.It("stock.added")
+	case house.Changed:
+		return say.It("stock.changed")
+	case house.Removed:
+		return say.It("stock.removed")
+	}
+	return say.It("stock.undone")
 }
 
 // undoWord says what undoing a change does.
 func undoWord(c *house.Change, changes int) string {
 	switch {
 	case c.Item == nil:
-		return "Put it back"
+		return say.It("stock.put-it-back")
 	case changes == 1 || c.Action == house.Added:
-		return "Undo: take it out again"
+		return say.It("stock.undo-take-it-out")
 	case c.Action == house.Undone:
-		return "Undo that too"
+		return say.It("stock.undo-that-too")
 	}
-	return "Undo the last change"
+	return say.It("stock.undo-the-last-change")
 }
 
 // said tells what has just been done to a record.
@@ -128,12 +140,12 @@ func (d *stockDesk[T]) said(history []house.Change) string {
 	out := words.Sentence(changeWord(last))
 	switch {
 	case d.alone && last.Item == nil:
-		return "Undone: nothing is set."
+		return say.It("stock.undone-nothing-set")
 	case d.alone && last.Action != house.Undone:
-		out = "Saved."
+		out = say.It("stock.saved")
 	}
 	if moves := d.moves(history, len(history)-1); len(moves) > 0 {
-		out += " " + words.Sentence(strings.Join(moves, "; "))
+		out = say.It("stock.done-and-moved", "Done", out, "Moves", words.Sentence(strings.Join(moves, "; ")))
 	}
 	return out
 }
@@ -181,15 +193,15 @@ func (d *stockDesk[T]) undo(p *pages, w http.ResponseWriter, r *http.Request, id
 			return err
 		}
 		if why != "" {
-			v.Trouble = &deskTrouble{Title: "It cannot go yet", Text: why}
+			v.Trouble = &deskTrouble{Title: say.It("stock.cannot-go-yet"), Text: why}
 			return d.write(p, w, r, http.StatusUnprocessableEntity, d.fill(item), v)
 		}
 	}
 	done, err := p.house.Store().Undo(r.Context(), frame.By(r), ref, version)
 	switch {
 	case errors.Is(err, house.ErrConflict):
-		v.Trouble = &deskTrouble{Title: "It has changed since you opened it",
-			Text: fmt.Sprintf("That was %s, by %s. Nothing was undone; look at what changed, and undo that if you mean to.", words.Moment(last.At), last.Actor)}
+		v.Trouble = &deskTrouble{Title: say.It("stock.changed-meanwhile"),
+			Text: say.It("stock.nothing-undone", "When", words.Moment(last.At), "Who", last.Actor)}
 		return d.write(p, w, r, http.StatusConflict, d.fill(item), v)
 	case err != nil:
 		return d.refused(p, w, r, d.fill(item), v, err)

@@ -9,23 +9,24 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
-// groupLabel is the heading of what a label says of allergens.
-const groupLabel = "Its allergens, from the label"
+// groupLabel is the group of what a label says of allergens.
+const groupLabel = "label"
 
 // labelFields ask what a bottle's label says of allergens, and who read it.
 func labelFields() []formField[house.Bottle] {
-	read := formField[house.Bottle]{formBox{Name: "label", Label: "The label was read", Kind: "tick", Hint: "What neither the label nor the category names then counts as absent."}, groupLabel,
+	read := formField[house.Bottle]{formBox{Name: "label", Label: say.It("stock.label-was-read"), Kind: "tick", Hint: say.It("stock.label-was-read-hint")}, groupLabel,
 		func(b house.Bottle) string {
 			if b.Label != nil {
-				return "yes"
+				return say.It("stock.yes")
 			}
 			return ""
 		},
 		func(b *house.Bottle, _ string) error { labelOf(b); return nil }}
-	by := formField[house.Bottle]{formBox{Name: "label_by", Label: "Read by", Kind: "text", Hint: "Who answers for it."}, groupLabel,
+	by := formField[house.Bottle]{formBox{Name: "label_by", Label: say.It("stock.read-by"), Kind: "text", Hint: say.It("stock.read-by-hint")}, groupLabel,
 		func(b house.Bottle) string {
 			if b.Label == nil {
 				return ""
@@ -34,14 +35,14 @@ func labelFields() []formField[house.Bottle] {
 		},
 		func(b *house.Bottle, text string) error { labelOf(b).ReadBy = text; return nil }}
 	return []formField[house.Bottle]{read,
-		allergensField(formBox{Name: "label_contains", Label: "Contains", Hint: "As the label names them, such as milk, tree nuts; empty if it names none."},
+		allergensField(formBox{Name: "label_contains", Label: say.It("stock.label-contains"), Hint: say.It("stock.label-contains-hint")},
 			func(l *house.Label) *[]flavor.Allergen { return &l.Contains }),
-		allergensField(formBox{Name: "label_may_contain", Label: "May contain", Hint: "Traces, or made beside them."},
+		allergensField(formBox{Name: "label_may_contain", Label: say.It("stock.label-may-contain"), Hint: say.It("stock.label-may-contain-hint")},
 			func(l *house.Label) *[]flavor.Allergen { return &l.MayContain }),
-		{formBox{Name: "label_vegan", Label: "It says vegan", Kind: "tick", Hint: "Or the maker does: finings of wine and beer need no word on a label."}, groupLabel,
+		{formBox{Name: "label_vegan", Label: say.It("stock.says-vegan"), Kind: "tick", Hint: say.It("stock.says-vegan-hint")}, groupLabel,
 			func(b house.Bottle) string {
 				if b.Label.SaysVegan() {
-					return "yes"
+					return say.It("stock.yes")
 				}
 				return ""
 			},
@@ -96,7 +97,7 @@ func (p *pages) settleLabel(ctx context.Context, f *filledForm[house.Bottle]) er
 		return nil
 	}
 	if by := f.box("label_by"); b.Label.ReadBy == "" && by.Fault == "" {
-		by.Fault = "Say who read the label."
+		by.Fault = say.It("stock.say-who-read")
 	}
 	b.Label.ReadAt = time.Now().UTC()
 	if b.ID == "" {

@@ -14,6 +14,7 @@ import (
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -58,7 +59,7 @@ func (p *pages) labelPage(w http.ResponseWriter, r *http.Request) error {
 		changes, err := p.stateLabel(r, v)
 		switch {
 		case errors.Is(err, house.ErrConflict):
-			status, v.Fault = http.StatusConflict, "Somebody changed this bottle while you read. What you ticked is still here: send it again."
+			status, v.Fault = http.StatusConflict, say.It("stock.label-changed-meanwhile")
 		case err != nil:
 			return err
 		case v.Fault != "":
@@ -144,11 +145,11 @@ func (p *pages) stateLabel(r *http.Request, v *labelView) ([]house.Change, error
 	v.None = none
 	switch named := len(l.Contains)+len(l.MayContain) > 0; {
 	case named && none:
-		v.Amiss, v.Fault = "none", "You ticked that the label names none of them, and ticked some: which is it?"
+		v.Amiss, v.Fault = "none", say.It("stock.names-none-and-some")
 	case !named && !none:
-		v.Amiss, v.Fault = "none", "Tick what the label names, or that it names none of them."
+		v.Amiss, v.Fault = "none", say.It("stock.tick-what-it-names")
 	case l.ReadBy == "":
-		v.Amiss, v.Fault = "by", "Say who read the label."
+		v.Amiss, v.Fault = "by", say.It("stock.say-who-read")
 	}
 	if v.Fault != "" {
 		return nil, nil

@@ -2,16 +2,18 @@ package stock
 
 import (
 	"context"
-	"fmt"
+	"errors"
 	"net/http"
 	"net/url"
 	"slices"
+	"strconv"
 	"strings"
 
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -20,16 +22,17 @@ func (p *pages) madePage(w http.ResponseWriter, r *http.Request) error {
 	return p.madeDesk().serve(p, w, r)
 }
 
-// The headings of a making's form, beside those of a bottle's.
+// The groups of a making's form, beside those of a bottle's.
 const (
-	groupRecipe = "The recipe"
-	groupKeeps  = "How long it keeps"
+	groupRecipe = "recipe"
+	groupKeeps  = "keeps"
 )
 
 func (p *pages) madeDesk() *stockDesk[house.Made] {
 	names := part.NewNearFinder(p.bar, p.house.Shelf())
-	return &stockDesk[house.Made]{kind: house.KindMade, path: "/stock/made", page: "stock-made", what: "syrup or infusion",
-		groups: []formGroup{{Title: groupWhat}, {Title: groupRecipe}, {Title: groupMeasured, Hint: "What is left empty is worked out from the recipe."}, {Title: groupKeeps}},
+	return &stockDesk[house.Made]{kind: house.KindMade, path: "/stock/made", page: "stock-made", what: say.It("stock.a-making"), anew: say.It("stock.new-making"),
+		groups: []formGroup{{ID: groupWhat, Title: say.It("stock.group-what")}, {ID: groupRecipe, Title: say.It("stock.group-recipe")},
+			{ID: groupMeasured, Title: say.It("stock.group-measured"), Hint: say.It("stock.group-measured-of-making")}, {ID: groupKeeps, Title: say.It("stock.group-keeps")}},
 		fields: madeFields(names),
 		start:  house.Made{Class: flavor.ClassSyrup},
 		sound: func(string) house.Made {
@@ -49,27 +52,27 @@ func madeFields(names *part.NearFinder) []formField[house.Made] {
 		classes = append(classes, form.Option{Value: string(c), Name: string(c)})
 	}
 	fields := []formField[house.Made]{
-		textField(groupWhat, formBox{Name: "name", Label: "Name", Missing: "Give it a name, such as Ginger syrup.", Hint: "As specs name it."}, func(m *house.Made) *string { return &m.Name }),
-		{formBox{Name: "aliases", Label: "Other names", Kind: "area", Rows: 2, Hint: "One a line: what else it is called in specs."}, groupWhat,
+		textField(groupWhat, formBox{Name: "name", Label: say.It("stock.name"), Missing: say.It("stock.making-name-missing"), Hint: say.It("stock.making-name-hint")}, func(m *house.Made) *string { return &m.Name }),
+		{formBox{Name: "aliases", Label: say.It("stock.other-names"), Kind: "area", Rows: 2, Hint: say.It("stock.other-names-hint")}, groupWhat,
 			func(m house.Made) string { return strings.Join(m.Aliases, "\n") },
 			func(m *house.Made, text string) error { m.Aliases = nonBlank(text); return nil }},
-		{formBox{Name: "class", Label: "Kind", Kind: "choice", Options: classes, Missing: "Choose what kind of thing it is.", Hint: "This decides what it does in a drink."}, groupWhat,
+		{formBox{Name: "class", Label: say.It("stock.kind"), Kind: "choice", Options: classes, Missing: say.It("stock.kind-missing"), Hint: say.It("stock.kind-hint")}, groupWhat,
 			func(m house.Made) string { return string(m.Class) },
 			func(m *house.Made, text string) error { m.Class = flavor.Class(text); return nil }},
-		{formBox{Name: "parts", Label: "What goes in", Kind: "area", Rows: 6, Offers: true,
-			Missing: "Write what goes in, one thing a line, such as 500 g white sugar.", Hint: "One thing a line with its amount, such as 500 g white sugar."}, groupRecipe,
+		{formBox{Name: "parts", Label: say.It("stock.what-goes-in"), Kind: "area", Rows: 6, Offers: true,
+			Missing: say.It("stock.what-goes-in-missing"), Hint: say.It("stock.what-goes-in-hint")}, groupRecipe,
 			func(m house.Made) string { return recipeText(m.Parts, names.Shelf()) },
 			func(m *house.Made, text string) (err error) { m.Parts, err = readRecipe(text, names); return err }},
-		amountField(groupRecipe, formBox{Name: "yield_ml", Label: "Yield", Unit: "mL", Hint: "What it gave once strained or boiled down; empty if nothing is lost."}, func(m *house.Made) *float64 { return &m.YieldML }),
-		textField(groupRecipe, formBox{Name: "method", Label: "How it is made", Kind: "area", Rows: 4, Hint: "Heat, time and what to strain through, so that the next batch is the same."}, func(m *house.Made) *string { return &m.Method }),
+		amountField(groupRecipe, formBox{Name: "yield_ml", Label: say.It("stock.yield"), Unit: "mL", Hint: say.It("stock.yield-hint")}, func(m *house.Made) *float64 { return &m.YieldML }),
+		textField(groupRecipe, formBox{Name: "method", Label: say.It("stock.how-it-is-made"), Kind: "area", Rows: 4, Hint: say.It("stock.how-it-is-made-hint")}, func(m *house.Made) *string { return &m.Method }),
 	}
 	fields = append(fields, measuredFields(groupMeasured, func(m *house.Made) *house.Measured { return &m.Measured })...)
 	return append(fields, keepsField(),
-		textField(groupKeeps, formBox{Name: "note", Label: "Note", Kind: "area", Rows: 2, Hint: "Where it is kept, what to look out for."}, func(m *house.Made) *string { return &m.Note }))
+		textField(groupKeeps, formBox{Name: "note", Label: say.It("stock.note"), Kind: "area", Rows: 2, Hint: say.It("stock.making-note-hint")}, func(m *house.Made) *string { return &m.Note }))
 }
 
 func keepsField() formField[house.Made] {
-	b := formBox{Name: "keeps_days", Label: "Keeps", Unit: "days", Kind: "number", Hint: "In the fridge, by the house's own rule; empty if it has none."}
+	b := formBox{Name: "keeps_days", Label: say.It("stock.keeps"), Unit: say.It("stock.unit-days"), Kind: "number", Hint: say.It("stock.keeps-hint")}
 	return formField[house.Made]{b, groupKeeps, func(m house.Made) string {
 		if m.KeepsDays == 0 {
 			return ""
@@ -78,7 +81,7 @@ func keepsField() formField[house.Made] {
 	}, func(m *house.Made, text string) error {
 		v, err := b.number(text)
 		if err == nil && v != float64(int(v)) {
-			err = fmt.Errorf("%q is not a whole number of days", text)
+			err = errors.New(say.It("stock.not-whole-days", "Typed", strconv.Quote(text)))
 		}
 		m.KeepsDays = int(v)
 		return err
@@ -151,7 +154,7 @@ func (p *pages) pouredIn(ctx context.Context, id string) (string, error) {
 	if len(names) == 0 {
 		return "", nil
 	}
-	return "It is poured in " + words.List(names) + ". Change what is poured there first.", nil
+	return say.It("stock.poured-in", "Names", words.List(names)), nil
 }
 
 // stockMade is something house-made in the list.
@@ -170,14 +173,14 @@ func (r *stockroom) makingOf(m house.Made) stockMade {
 	profile, err := m.Profile(r.shelf)
 	if err != nil {
 		_, message := fieldOf(err)
-		v.Trouble = "It cannot be worked out: " + message + "."
+		v.Trouble = say.It("stock.cannot-be-worked-out", "Why", message)
 		return v
 	}
 	for _, row := range profileRows(profile) {
 		v.Facts = append(v.Facts, stockFact{Name: row.Name, Value: row.Amount})
 	}
 	if m.KeepsDays > 0 {
-		v.Facts = append(v.Facts, stockFact{Name: "Keeps", Value: words.Count(m.KeepsDays, "day", "days")})
+		v.Facts = append(v.Facts, stockFact{Name: say.It("stock.keeps"), Value: say.It("stock.keeps-days", "Days", m.KeepsDays)})
 	}
 	return v
 }

@@ -5,6 +5,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/webui/say"
 )
 
 // reference is what a bottle is held against.
@@ -18,10 +19,10 @@ type reference struct {
 // house makes.
 func referTo(catalogue, shelf *house.Shelf, id string) (reference, bool) {
 	if p, ok := catalogue.ByID(id); ok {
-		return reference{p, "the catalogue", false}, true
+		return reference{p, say.It("stock.the-catalogue"), false}, true
 	}
 	p, ok := shelf.ByID(id)
-	return reference{p, "its recipe", true}, ok
+	return reference{p, say.It("stock.its-recipe"), true}, ok
 }
 
 // notUsed says why what was measured in a bottle is not reckoned with, nil if
@@ -32,7 +33,7 @@ func (r *reference) notUsed(b house.Bottle) error {
 		return errors.Join(faults...)
 	}
 	if b.Measured != (house.Measured{}) {
-		return errors.New("the house makes this; what was measured belongs with its recipe, so leave it empty here")
+		return errors.New(say.It("stock.house-makes-this"))
 	}
 	return nil
 }

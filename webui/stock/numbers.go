@@ -1,12 +1,12 @@
 package stock
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
 	"counterpour/data/house"
 	"counterpour/webui/form"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -28,7 +28,7 @@ func (b *formBox) told(err error) string {
 	amount := func(v float64) string {
 		return strings.ReplaceAll(words.Joined(words.Plain(v), b.Unit), "-", "−")
 	}
-	return fmt.Sprintf("%s cannot be; write %s to %s", amount(v), amount(fault.Bounds.Least), amount(fault.Bounds.Most))
+	return say.It("stock.out-of-range", "Amount", amount(v), "Least", amount(fault.Bounds.Least), "Most", amount(fault.Bounds.Most))
 }
 
 // optionalField is a number that nobody may know.
@@ -66,13 +66,13 @@ func measuredFields[T any](group string, at func(*T) *house.Measured) []formFiel
 		return optionalField(group, b, func(t *T) **float64 { return of(at(t)) })
 	}
 	return []formField[T]{
-		field(formBox{Name: "abv", Label: "Strength", Unit: "% vol", Hint: "As the label states it."},
+		field(formBox{Name: "abv", Label: say.It("stock.strength"), Unit: "% vol", Hint: say.It("stock.strength-hint")},
 			func(m *house.Measured) **float64 { return &m.ABVPct }),
-		field(formBox{Name: "brix", Label: "Sugar by refractometer", Unit: "°Bx", Hint: "Grams dissolved in 100 g; leave it empty for what holds alcohol: alcohol makes it wrong."},
+		field(formBox{Name: "brix", Label: say.It("stock.brix"), Unit: "°Bx", Hint: say.It("stock.brix-hint")},
 			func(m *house.Measured) **float64 { return &m.Brix }),
-		field(formBox{Name: "sugar", Label: "Sugar", Unit: "g/L", Hint: "If you know it, as from a data sheet; then leave °Bx empty."},
+		field(formBox{Name: "sugar", Label: say.It("stock.sugar"), Unit: "g/L", Hint: say.It("stock.sugar-hint")},
 			func(m *house.Measured) **float64 { return &m.SugarGPerL }),
-		field(formBox{Name: "acid", Label: "Acid", Unit: "g/L", Hint: "All acids together, as titrated or from a data sheet."},
+		field(formBox{Name: "acid", Label: say.It("stock.acid"), Unit: "g/L", Hint: say.It("stock.acid-hint")},
 			func(m *house.Measured) **float64 { return &m.AcidGPerL }),
 	}
 }

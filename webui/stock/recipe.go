@@ -3,7 +3,6 @@ package stock
 import (
 	"context"
 	"errors"
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -18,6 +17,7 @@ import (
 	"counterpour/flavor/mix"
 	"counterpour/webui/behind"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -26,12 +26,12 @@ import (
 func readRecipe(text string, f naming.Finder) ([]house.Pour, error) {
 	for i, line := range strings.Split(text, "\n") {
 		if strings.HasPrefix(strings.TrimSpace(line), "#") {
-			return nil, lineFault(i+1, line, "a remark is not kept here; write it under how it is made")
+			return nil, lineFault(i+1, line, say.It("stock.no-remarks"))
 		}
 	}
 	parts := draft.ParsePours(text)
 	if slices.ContainsFunc(parts.Entries, func(e draft.Entry) bool { return e.Kind != draft.KindPour && e.Kind != draft.KindUnread }) {
-		return nil, lineFault(0, text, "how it is made has a field of its own; write what goes in, each with its amount")
+		return nil, lineFault(0, text, say.It("stock.no-method-here"))
 	}
 	read, err := reading.Resolve(parts, f)
 	if err == nil {
@@ -113,19 +113,19 @@ func (p *pages) madeFacts(_ context.Context, m house.Made) (any, error) {
 	}
 	makes := words.Joined(words.Figure(yield, 0), "mL")
 	if m.YieldML == 0 {
-		makes += ", if nothing is lost"
+		makes = say.It("stock.makes-if-nothing-is-lost", "Volume", makes)
 	}
-	v.Rows = append(profileRows(profile), part.Row{Name: "Makes", Amount: makes})
+	v.Rows = append(profileRows(profile), part.Row{Name: say.It("stock.makes"), Amount: makes})
 	v.keeping(m, profile, spec)
 	if p.standsIn(m.ID) {
-		v.Notes = append(v.Notes, "The catalogue has one of that name too: yours is used in its place, wherever it is poured.")
+		v.Notes = append(v.Notes, say.It("stock.name-of-the-catalogue"))
 	}
 	return v, nil
 }
 
 // profileRows is what a maker asks of a profile.
 func profileRows(p *flavor.Profile) []part.Row {
-	return []part.Row{{Name: "Sugar", Amount: measuredAs(p.Sugar, "g/L")}, {Name: "Acid", Amount: measuredAs(p.Acid, "g/L")}, {Name: "Strength", Amount: measuredAs(p.ABV, "% vol")}}
+	return []part.Row{{Name: say.It("stock.sugar"), Amount: measuredAs(p.Sugar, "g/L")}, {Name: say.It("stock.acid"), Amount: measuredAs(p.Acid, "g/L")}, {Name: say.It("stock.strength"), Amount: measuredAs(p.ABV, "% vol")}}
 }
 
 // keeping says how long the trade keeps it: a syrup of sugar and water by its
@@ -136,7 +136,7 @@ func (v *madeSide) keeping(m house.Made, profile *flavor.Profile, spec *flavor.S
 		return p.Profile.Class.Measured() != flavor.ByGram && !p.Profile.Class.Free()
 	})
 	if keep, err := mix.Keeping(100*profile.Sugar.Value/(1000*profile.DensityGPerML), false); plainSyrup && err == nil {
-		v.Keeps, days = fmt.Sprintf("The trade keeps it %d to %d days. %s", keep.FromDays, keep.ToDays, keep.Text), keep.ToDays
+		v.Keeps, days = say.It("stock.trade-keeps", "From", keep.FromDays, "To", keep.ToDays, "How", keep.Text), keep.ToDays
 	} else {
 		keep := prep.KeepOf(*spec, profile.ABV.Value, nil)
 		v.Keeps, days = keep.Text, keep.Days

@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 )
 
 // stockroom is what the house keeps and makes, at one moment.
@@ -163,7 +164,7 @@ func (r *stockroom) notes() []string {
 	}
 	for _, b := range r.bottles {
 		if marked[b.Ingredient] > 1 {
-			out = append(out, "More than one bottle of "+r.category(&b)+" is marked to be poured; "+r.wells[b.Ingredient].Name+" is. Take the mark off the others.")
+			out = append(out, say.It("stock.several-marked", "Category", r.category(&b), "Poured", r.wells[b.Ingredient].Name))
 			marked[b.Ingredient] = 0
 		}
 	}

@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -48,7 +49,7 @@ type stockFact struct{ Name, Value, Against string }
 func (r *stockroom) shelve(bottles []house.Bottle, q stockQuery) []stockShelf {
 	var out []stockShelf
 	for i := range bottles {
-		title := "Of no known category"
+		title := say.It("stock.of-no-category")
 		if c := r.class(&bottles[i]); q.Sort != "" {
 			title = ""
 		} else if c != "" {
@@ -73,8 +74,8 @@ func (r *stockroom) bottleOf(b *house.Bottle, per pourSize) stockBottle {
 	v.Amount = stockWords(b)
 	ref, ok := referTo(r.catalogue, r.shelf, b.Ingredient)
 	if !ok {
-		v.Trouble = "There is no such category, so no drink uses it. Give it another category."
-		v.Allergens = "Nobody has stated them: anything may be in it."
+		v.Trouble = say.It("stock.no-such-category")
+		v.Allergens = say.It("stock.nobody-has-stated")
 		return v
 	}
 	v.Ingredient = b.Ingredient
@@ -84,20 +85,20 @@ func (r *stockroom) bottleOf(b *house.Bottle, per pourSize) stockBottle {
 	laid, _ := laidOver(ref.profile, *b)
 	v.Allergens = allergenLine(laid)
 	if err := ref.notUsed(*b); err != nil {
-		v.Trouble = "What was measured is not used: " + form.Message(err) + "."
+		v.Trouble = say.It("stock.measured-not-used", "Why", form.Message(err))
 	} else if err := b.Contradicts(ref.profile); err != nil {
 		v.Trouble = words.Sentence(form.Message(err))
 	}
 	for _, f := range factsOf(b, &ref) {
-		if f.Name == "Strength" {
+		if f.Name == say.It("stock.strength") {
 			v.Strength = f
 		} else {
 			v.Facts = append(v.Facts, f)
 		}
 	}
 	if b.Price != nil {
-		v.Price = words.Joined(words.Figure(*b.Price, 2), b.Currency) + " a full one"
-		v.PerPour = words.Joined(words.Figure(prep.PourCost(*b.Price, b.VolumeML(ref.profile), per.ml), 2), b.Currency) + " for " + words.Joined(per.Name)
+		v.Price = say.It("stock.price-of-a-full-one", "Price", words.Joined(words.Figure(*b.Price, 2), b.Currency))
+		v.PerPour = say.It("stock.price-per-pour", "Price", words.Joined(words.Figure(prep.PourCost(*b.Price, b.VolumeML(ref.profile), per.ml), 2), b.Currency), "Pour", words.Joined(per.Name))
 	}
 	return v
 }
@@ -105,9 +106,9 @@ func (r *stockroom) bottleOf(b *house.Bottle, per pourSize) stockBottle {
 // stockWords says what there is of a bottle.
 func stockWords(b *house.Bottle) string {
 	if b.Stock == 0 {
-		return "none of " + part.SizeOf(b)
+		return say.It("stock.none-of-size", "Size", part.SizeOf(b))
 	}
-	return words.Plain(b.Stock) + " × " + part.SizeOf(b)
+	return say.It("stock.stock-of-size", "Number", words.Plain(b.Stock), "Size", part.SizeOf(b))
 }
 
 // factsOf says strength, sugar and acid, where there is any: as measured and
@@ -118,29 +119,31 @@ func factsOf(b *house.Bottle, ref *reference) []stockFact {
 	for _, f := range []struct {
 		name, unit string
 		measured   bool
-		note       string
+		brix       *float64 // it was measured so
 		of         func(*flavor.Profile) flavor.Figure
 	}{
-		{"Strength", "% vol", b.ABVPct != nil, "", func(p *flavor.Profile) flavor.Figure { return p.ABV }},
-		{"Sugar", "g/L", b.Brix != nil || b.SugarGPerL != nil, brixWords(b.Brix), func(p *flavor.Profile) flavor.Figure { return p.Sugar }},
-		{"Acid", "g/L", b.AcidGPerL != nil, "", func(p *flavor.Profile) flavor.Figure { return p.Acid }},
+		{say.It("stock.strength"), "% vol", b.ABVPct != nil, nil, func(p *flavor.Profile) flavor.Figure { return p.ABV }},
+		{say.It("stock.sugar"), "g/L", b.Brix != nil || b.SugarGPerL != nil, b.Brix, func(p *flavor.Profile) flavor.Figure { return p.Sugar }},
+		{say.It("stock.acid"), "g/L", b.AcidGPerL != nil, nil, func(p *flavor.Profile) flavor.Figure { return p.Acid }},
 	} {
 		theirs, ours := f.of(ref.profile), f.of(measured)
 		switch {
 		case f.measured:
-			out = append(out, stockFact{f.name, amountWords(ours.Value, f.unit) + f.note, amountWords(theirs.Value, f.unit) + " by " + ref.by})
+			out = append(out, stockFact{f.name, withBrix(amountWords(ours.Value, f.unit), f.brix),
+				say.It("stock.figure-by", "Figure", amountWords(theirs.Value, f.unit), "By", ref.by)})
 		case theirs.Value > 0:
-			out = append(out, stockFact{f.name, amountWords(theirs.Value, f.unit), "by " + ref.by})
+			out = append(out, stockFact{f.name, amountWords(theirs.Value, f.unit), say.It("stock.by", "By", ref.by)})
 		}
 	}
 	return out
 }
 
-func brixWords(brix *float64) string {
+// withBrix is a figure with what a refractometer showed, if that was used.
+func withBrix(figure string, brix *float64) string {
 	if brix == nil {
-		return ""
+		return figure
 	}
-	return " (" + words.Joined(words.Plain(*brix), "°Bx") + ")"
+	return say.It("stock.in-brix", "Figure", figure, "Brix", words.Joined(words.Plain(*brix), "°Bx"))
 }
 
 // amountWords writes a value with a decimal below a hundred.

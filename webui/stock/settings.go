@@ -10,13 +10,14 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
+	"counterpour/webui/say"
 )
 
 // SettingsPath is the address of the house's settings.
 const SettingsPath = "/stock/house"
 
-// groupHouse is the heading of the settings' form.
-const groupHouse = "The house"
+// groupHouse is the group of the settings' form.
+const groupHouse = "house"
 
 // settingsPage shows the settings of the house and takes changes to them.
 func (p *pages) settingsPage(w http.ResponseWriter, r *http.Request) error {
@@ -38,8 +39,8 @@ func (p *pages) settingsPage(w http.ResponseWriter, r *http.Request) error {
 }
 
 func (p *pages) settingsDesk() *stockDesk[house.Settings] {
-	return &stockDesk[house.Settings]{kind: house.KindSettings, path: SettingsPath, page: "stock-house", what: "name for the house",
-		groups: []formGroup{{Title: groupHouse}},
+	return &stockDesk[house.Settings]{kind: house.KindSettings, path: SettingsPath, page: "stock-house", what: say.It("stock.a-name-for-the-house"), anew: say.It("stock.new-name-for-the-house"),
+		groups: []formGroup{{ID: groupHouse, Title: say.It("stock.group-house")}},
 		fields: settingsFields(),
 		sound:  func(string) house.Settings { return house.Settings{} },
 		withID: func(s house.Settings, _ string) house.Settings { return s },
@@ -52,24 +53,24 @@ func (p *pages) settingsDesk() *stockDesk[house.Settings] {
 }
 
 func settingsFields() []formField[house.Settings] {
-	countries := []form.Option{{Name: "not said: the United States"}}
+	countries := []form.Option{{Name: say.It("stock.country-not-said")}}
 	for _, c := range house.Countries() {
 		countries = append(countries, form.Option{Value: c, Name: c})
 	}
-	units := []form.Option{{Name: "as each spec is written"}, {Value: string(measure.Metric), Name: "millilitres"}, {Value: string(measure.Imperial), Name: "ounces"}}
-	signs := []form.Option{{Value: house.DecimalPoint, Name: "a point, 2.5"}, {Value: house.DecimalComma, Name: "a comma, 2,5"}}
-	currency := textField(groupHouse, formBox{Name: "currency", Label: "Currency", Hint: "Its three letters, such as EUR. A new price starts with it."}, func(s *house.Settings) *string { return &s.Currency })
+	units := []form.Option{{Name: say.It("stock.units-as-written")}, {Value: string(measure.Metric), Name: say.It("stock.units-millilitres")}, {Value: string(measure.Imperial), Name: say.It("stock.units-ounces")}}
+	signs := []form.Option{{Value: house.DecimalPoint, Name: say.It("stock.decimal-point")}, {Value: house.DecimalComma, Name: say.It("stock.decimal-comma")}}
+	currency := textField(groupHouse, formBox{Name: "currency", Label: say.It("stock.currency"), Hint: say.It("stock.house-currency-hint")}, func(s *house.Settings) *string { return &s.Currency })
 	currency.take = func(s *house.Settings, text string) error { s.Currency = strings.ToUpper(text); return nil }
 	choice := func(b formBox, at func(*house.Settings) *string) formField[house.Settings] {
 		b.Kind = "choice"
 		return textField(groupHouse, b, at)
 	}
 	return []formField[house.Settings]{
-		textField(groupHouse, formBox{Name: "name", Label: "Name of the house", Hint: "Every page shows it, and the printed menu has it on top."}, func(s *house.Settings) *string { return &s.Name }),
-		choice(formBox{Name: "units", Label: "Specs measure in", Options: units, Hint: "Tonight, the board, specs and cards; the bench shows a draft as it is written. To the nearest mark of a jigger; where none is near enough, a pour stays as it is."},
+		textField(groupHouse, formBox{Name: "name", Label: say.It("stock.house-name"), Hint: say.It("stock.house-name-hint")}, func(s *house.Settings) *string { return &s.Name }),
+		choice(formBox{Name: "units", Label: say.It("stock.specs-measure-in"), Options: units, Hint: say.It("stock.specs-measure-in-hint")},
 			func(s *house.Settings) *string { return (*string)(&s.Units) }),
 		currency,
-		choice(formBox{Name: "decimal", Label: "Decimals follow", Options: signs, Hint: "On cards, and in what drinks cost. You may type either anywhere."}, func(s *house.Settings) *string { return &s.Decimal }),
-		choice(formBox{Name: "country", Label: "Standard drinks of", Options: countries, Hint: "Health offices count alcohol by different measures."}, func(s *house.Settings) *string { return &s.Country }),
+		choice(formBox{Name: "decimal", Label: say.It("stock.decimals-follow"), Options: signs, Hint: say.It("stock.decimals-follow-hint")}, func(s *house.Settings) *string { return &s.Decimal }),
+		choice(formBox{Name: "country", Label: say.It("stock.standard-drinks-of"), Options: countries, Hint: say.It("stock.standard-drinks-of-hint")}, func(s *house.Settings) *string { return &s.Country }),
 	}
 }

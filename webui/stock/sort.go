@@ -8,6 +8,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
+	"counterpour/webui/say"
 )
 
 // sortHead is the head of a column that the list can be sorted by.
@@ -41,7 +42,7 @@ var sortKeys = map[string]func(*stockroom, *house.Bottle) (number float64, text 
 // heads are the heads of the columns; the one that is sorted by turns the order.
 func (q *stockQuery) heads() []sortHead {
 	var out []sortHead
-	for _, h := range []struct{ key, title string }{{"name", "Bottle"}, {"stock", "On hand"}, {"strength", "Strength"}, {"price", "Price"}} {
+	for _, h := range []struct{ key, title string }{{"name", say.It("stock.column-bottle")}, {"stock", say.It("stock.column-on-hand")}, {"strength", say.It("stock.strength")}, {"price", say.It("stock.price")}} {
 		next := *q
 		next.Sort, next.Down = h.key, q.Sort == h.key && !q.Down
 		head := sortHead{Title: h.title, Address: next.address(1)}

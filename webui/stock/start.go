@@ -16,6 +16,7 @@ import (
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -191,12 +192,12 @@ func (p *pages) startOf(r *http.Request) (*startView, error) {
 	v.Undo = part.UndoIn(r.Form, StartPath)
 	switch r.Form.Get("done") {
 	case "house":
-		v.Said = "The settings of the house are kept."
+		v.Said = say.It("stock.settings-kept")
 	case "bottles":
-		v.Said = words.Count(v.Ticked, "bottle is", "bottles are") + " on the shelf."
+		v.Said = say.It("stock.on-the-shelf", "Bottles", v.Ticked)
 	case "menu":
 		added, _ := strconv.Atoi(r.Form.Get("added")) // what is no number is nothing new
-		v.Said = words.Count(added, "drink was", "drinks were") + " put on the menu."
+		v.Said = say.It("stock.put-on-the-menu", "Drinks", added)
 	}
 	return v, nil
 }

@@ -15,7 +15,7 @@ import (
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
-	"counterpour/webui/words"
+	"counterpour/webui/say"
 )
 
 // bottlesAPage is how many bottles one page of the list holds.
@@ -185,17 +185,14 @@ func (p *pages) stockOf(ctx context.Context, q stockQuery) (*stockView, error) {
 		v.Sizes = append(v.Sizes, form.Option{Value: s.ID, Name: s.Name, Chosen: s == q.Per})
 	}
 	bottles, made := room.find(q)
-	v.Found = words.Count(len(bottles), "bottle", "bottles")
+	v.Found = say.It("stock.found", "Bottles", len(bottles), "Made", len(made))
 	if len(bottles)+len(made) == 0 {
 		v.Meant = room.meantBy(q)
-	}
-	if len(made) > 0 {
-		v.Found += " and " + strconv.Itoa(len(made)) + " made here"
 	}
 	pages := max(1, (len(bottles)+bottlesAPage-1)/bottlesAPage)
 	q.Page = min(q.Page, pages)
 	if pages > 1 {
-		v.Pages = fmt.Sprintf("Page %d of %d", q.Page, pages)
+		v.Pages = say.It("stock.page", "Page", q.Page, "Pages", pages)
 	}
 	if q.Page > 1 {
 		v.Before = q.address(q.Page - 1)
