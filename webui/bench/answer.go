@@ -2,11 +2,9 @@ package bench
 
 import (
 	"context"
-	"fmt"
 	"net/http"
 	"net/url"
 	"slices"
-	"strconv"
 	"strings"
 
 	"counterpour/api/service/remedy"
@@ -14,6 +12,7 @@ import (
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -98,10 +97,10 @@ func (p *pages) read(ctx context.Context, a *answer, f benchForm) (reading.Readi
 	if a.Faults, err = part.RefusedOf(p.bar, remedy.Request{Text: a.Text, Faults: faults, Rest: &read, Guest: f.Guest.Limits()}); err != nil {
 		return read, err
 	}
-	a.Said = words.Count(len(a.Faults), "thing", "things") + " to fix in the draft."
+	a.Said = say.It("bench.things-to-fix", "Things", len(a.Faults))
 	if a.Result != nil {
 		a.Result.Mend = a.Faults[0].Renamed()
-		a.Said += " " + a.Result.Incomplete + " " + a.Result.said()
+		a.Said = say.It("bench.faults-and-rest", "Faults", a.Said, "Incomplete", a.Result.Incomplete, "Rest", a.Result.said())
 	}
 	return read, nil
 }
@@ -163,11 +162,11 @@ func (p *pages) incomplete(ctx context.Context, text string, read *reading.Readi
 	if err != nil {
 		return nil, err
 	}
-	what := "what could not be read"
+	what := say.It("bench.what-could-not-be-read")
 	if lines := linesOf(read.Faults); len(lines) > 0 {
 		what = words.List(lines)
 	}
-	v.Incomplete = "Incomplete: this leaves out " + what + "."
+	v.Incomplete = say.It("bench.incomplete", "What", what)
 	v.Amiss = amissOf(read.Faults)
 	v.Faults = nil
 	for i := range scored.Faults {
@@ -177,7 +176,7 @@ func (p *pages) incomplete(ctx context.Context, text string, read *reading.Readi
 	}
 	v.Fixes, v.Withheld, v.Sizes = nil, false, nil
 	if f.Guest.Ticked() {
-		v.Clashes = append(v.Clashes, "may hold anything in "+what+", which could not be read")
+		v.Clashes = append(v.Clashes, say.It("bench.may-hold-anything", "What", what))
 	}
 	return v, nil
 }
@@ -186,7 +185,7 @@ func (p *pages) incomplete(ctx context.Context, text string, read *reading.Readi
 func linesOf(faults flavor.Faults) []string {
 	var out []string
 	for _, f := range faults {
-		line := fmt.Sprintf("line %d", f.Place().Line)
+		line := say.It("bench.line", "Line", f.Place().Line)
 		if f.Place().Line > 0 && !slices.Contains(out, line) {
 			out = append(out, line)
 		}
@@ -199,9 +198,9 @@ func (p *pages) saved(r *http.Request, a *answer, f saveForm, s *flavor.Spec) er
 	a.Save = &saveView{Spec: f.Spec, Version: f.Version, Called: f.Called}
 	switch {
 	case f.Do != "" && a.Empty:
-		a.Save.Trouble = "There is no draft yet; write one, then save it."
+		a.Save.Trouble = say.It("bench.no-draft-to-save")
 	case f.Do != "" && len(a.Faults) > 0:
-		a.Save.Trouble = "A draft with faults is not saved. Fix what is listed under it, then save it again."
+		a.Save.Trouble = say.It("bench.faults-are-not-saved")
 	case f.Do != "":
 		var err error
 		a.Save, err = p.save(r, f, s)
@@ -217,11 +216,11 @@ func amissOf(missed flavor.Faults) string {
 	}
 	said, _, _ := strings.Cut(missed[0].Message, ";")
 	if lines := linesOf(missed[:1]); len(lines) > 0 {
-		said = lines[0] + ": " + said
+		said = say.It("bench.line-fault", "Line", lines[0], "Trouble", said)
 	}
 	said = words.Sentence(said)
 	if n := len(missed) - 1; n > 0 {
-		said += " And " + strconv.Itoa(n) + " more."
+		said = say.It("bench.and-more", "First", said, "More", n)
 	}
 	return said
 }

@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -90,24 +91,27 @@ func comparePours(was, is *flavor.Spec) []compareRow {
 		add(p.Name(), p.Before(), p.After())
 	}
 	if was.Method != is.Method {
-		add("method", string(was.Method), string(is.Method))
+		add(say.It("bench.method"), string(was.Method), string(is.Method))
 	}
 	if was.Service != is.Service {
-		add("service", string(was.Service), string(is.Service))
+		add(say.It("bench.service"), string(was.Service), string(is.Service))
 	}
 	return out
 }
 
+func scoreAndVerdict(r *balance.Result) string {
+	return say.It("bench.score-and-verdict", "Score", words.Points(r.Judgement.Score), "Verdict", strings.ToLower(words.Verdict(r.Verdict)))
+}
+
 func compareFigures(was, is *balance.Result) []compareRow {
-	out := []compareRow{{Name: "score of 100", Before: words.Points(was.Judgement.Score) + ", " + strings.ToLower(words.Verdict(was.Verdict)),
-		After: words.Points(is.Judgement.Score) + ", " + strings.ToLower(words.Verdict(is.Verdict))}}
+	out := []compareRow{{Name: say.It("bench.score-of-100"), Before: scoreAndVerdict(was), After: scoreAndVerdict(is)}}
 	after := numbersOf(is)
 	for i, n := range numbersOf(was) {
-		unit := n.Unit
-		if unit != "" {
-			unit = ", " + unit
+		name := strings.ToLower(n.Term)
+		if n.Unit != "" {
+			name = say.It("bench.with-unit", "Term", name, "Unit", n.Unit)
 		}
-		out = append(out, compareRow{Name: strings.ToLower(n.Term) + unit, Before: n.Value, After: after[i].Value})
+		out = append(out, compareRow{Name: name, Before: n.Value, After: after[i].Value})
 	}
 	for i := range out {
 		out[i].Moved = out[i].Before != out[i].After

@@ -16,6 +16,7 @@ import (
 	"counterpour/webui/behind"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -168,21 +169,19 @@ func (v *resultView) explain(bar behind.Bar, s *flavor.Spec) error {
 		v.Explained = append(v.Explained, words.Sentence(words.Bound(step.Text)))
 	}
 	if more := len(steps) - len(v.Explained); more > 0 {
-		v.Unsaid = words.Count(more, "more line follows", "more lines follow") + " in the same way, the last of them: " + words.Sentence(steps[len(steps)-1].Text)
+		v.Unsaid = say.It("bench.more-lines", "Lines", more, "Last", words.Sentence(steps[len(steps)-1].Text))
 	}
 	return nil
 }
 
 // said is the result in a line.
 func (v *resultView) said() string {
-	said := fmt.Sprintf("Score %s of 100, %s. %s.", v.Score, strings.ToLower(v.Verdict), v.Family.Name)
-	if len(v.Clashes) > 0 {
-		said = "Not for this guest: " + strings.Join(v.Clashes, "; ") + ". " + said
+	covers, missing := 0, ""
+	if v.Covers != nil {
+		covers, missing = len(v.Covers.Covers), v.Covers.Missing
 	}
-	if c := v.Covers; c != nil {
-		said += " " + words.Count(len(c.Covers), "cover", "covers") + " for " + c.Missing + "."
-	}
-	return said
+	return say.It("bench.said", "Clashes", strings.Join(v.Clashes, "; "), "Score", v.Score, "Verdict", strings.ToLower(v.Verdict),
+		"Family", v.Family.Name, "Covers", covers, "Missing", missing)
 }
 
 // family says which family a draft belongs to, and what that family is.
@@ -209,18 +208,18 @@ func ratioOf(f *template.Family) string {
 
 // faultLine says a fault and how far it is.
 func faultLine(f *balance.Fault) string {
-	way := "short"
-	if f.High {
-		way = "over"
-	}
 	text := strings.TrimSuffix(words.Sentence(words.Bound(f.Text)), ".")
-	switch {
-	case f.Method != "": // no steps lead from well made to badly made
+	if f.Method != "" { // no steps lead from well made to badly made
 		return text + "."
-	case f.PlusMinus == 0:
-		return fmt.Sprintf("%s: %s %s.", text, words.Steps(f.Deviation), way)
 	}
-	return fmt.Sprintf("%s: %s ± %s noticeable steps %s.", text, words.Figure(f.Deviation, 1), words.Figure(f.PlusMinus, 1), way)
+	steps, spread := words.Figure(f.Deviation, 1), ""
+	if f.PlusMinus != 0 {
+		spread = words.Figure(f.PlusMinus, 1)
+	}
+	if f.High {
+		return say.It("bench.fault-over", "Fault", text, "Steps", steps, "Spread", spread)
+	}
+	return say.It("bench.fault-short", "Fault", text, "Steps", steps, "Spread", spread)
 }
 
 func fixViews(text string, s *flavor.Spec, fixes []balance.Fix) []fixView {

@@ -4,6 +4,7 @@ import (
 	"counterpour/api/service/kitchen"
 	"counterpour/flavor"
 	"counterpour/webui/form"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -18,18 +19,20 @@ type scaleForm struct {
 func (p *pages) toVolume(s *flavor.Spec, typed string) (flavor.Spec, error) {
 	want, err := form.Quantity(typed, "mL")
 	if err != nil {
-		return flavor.Spec{}, flavor.Invalid("volume", typed, "%s", volumeHint)
+		return flavor.Spec{}, flavor.Invalid("volume", typed, "%s", volumeHint())
 	}
 	return kitchen.ToVolume(s, want, p.bar.Judge)
 }
 
 // volumeHint says what to write for a volume.
-var volumeHint = "Write the volume in mL, " + words.Figure(kitchen.LeastVolumeML, 0) + " to " + words.Figure(kitchen.MostVolumeML, 0) + ", such as 150."
+func volumeHint() string {
+	return say.It("bench.write-the-volume", "Least", words.Figure(kitchen.LeastVolumeML, 0), "Most", words.Figure(kitchen.MostVolumeML, 0))
+}
 
 // volumeFault is what to say of a fault at the volume.
 func volumeFault(f *flavor.Fault) string {
 	if f.Bounds != nil {
-		return volumeHint
+		return volumeHint()
 	}
 	return words.Sentence(f.Message)
 }

@@ -8,6 +8,7 @@ import (
 	"counterpour/webui/access"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 )
 
 // sharePath is the address of the page that hands a draft on.
@@ -49,7 +50,7 @@ func (p *pages) nameOf(text string) string {
 	if read, err := p.bar.ReadRest(text); err == nil && read.Spec.Name != "" {
 		return read.Spec.Name
 	}
-	return "A drink without a name"
+	return say.It("bench.without-a-name")
 }
 
 // draftQuery is the query that puts a draft on the bench for a guest.

@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor/mix"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -82,17 +83,20 @@ func (p *pages) tools(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	v.Acid.Targets, v.Dilute.Bases = form.Choose(acidTargets, f.Get("target")), form.Choose(diluteBases, f.Get("basis"))
+	v.Acid.Targets, v.Dilute.Bases = form.Choose(acidTargets(), f.Get("target")), form.Choose(diluteBases(), f.Get("basis"))
 	if v.Acid.Juices, err = p.juices(r.Context()); err != nil {
 		return err
 	}
 	return p.Write(w, r, status, "tools", "layout", v)
 }
 
-var (
-	acidTargets = []form.Option{{Value: "lime", Name: "lime"}, {Value: "lemon", Name: "lemon"}}
-	diluteBases = []form.Option{{Value: "spirit", Name: "of the spirit I have"}, {Value: "final", Name: "that I want in the end"}}
-)
+func acidTargets() []form.Option {
+	return []form.Option{{Value: "lime", Name: say.It("bench.lime")}, {Value: "lemon", Name: say.It("bench.lemon")}}
+}
+
+func diluteBases() []form.Option {
+	return []form.Option{{Value: "spirit", Name: say.It("bench.spirit-i-have")}, {Value: "final", Name: say.It("bench.wanted-in-the-end")}}
+}
 
 func (w *worked) row(name, amount string) {
 	w.Rows = append(w.Rows, part.Row{Name: name, Amount: amount})
@@ -115,7 +119,7 @@ func (w *worked) syrup(f form.Values) error {
 	if err != nil {
 		return err
 	}
-	yield, err := f.Number("yield", "the yield", "mL")
+	yield, err := f.Number("yield", say.It("bench.the-yield"), "mL")
 	if err != nil {
 		return err
 	}
@@ -127,15 +131,16 @@ func (w *worked) syrup(f form.Values) error {
 	if err != nil {
 		return err
 	}
-	w.row("Sugar", finely(s.SugarG, "g"))
-	w.row("Water", finely(s.WaterG, "g"))
-	w.row("Sugar in a litre", finely(s.SugarGPerL, "g"))
-	w.Sums = fmt.Sprintf("%s mL weigh %s g at %s g/mL; %s %% of that is sugar and the rest water. Stir until it is clear and let no water boil away.",
-		words.Plain(yield), words.Figure(s.MassG, 0), words.Figure(s.DensityGPerML, 3), words.Plain(brix))
+	w.row(say.It("bench.sugar"), finely(s.SugarG, "g"))
+	w.row(say.It("bench.water"), finely(s.WaterG, "g"))
+	w.row(say.It("bench.sugar-in-a-litre"), finely(s.SugarGPerL, "g"))
+	saturated := ""
 	if s.Crystals {
-		w.Sums += fmt.Sprintf(" Above %s °Bx table sugar crystallises out again at 20 °C.", words.Plain(mix.SaturatedBrix))
+		saturated = words.Plain(mix.SaturatedBrix)
 	}
-	w.Note = fmt.Sprintf("Keeps %d to %d days. %s", keep.FromDays, keep.ToDays, keep.Text)
+	w.Sums = say.It("bench.syrup-sums", "Volume", words.Plain(yield), "Mass", words.Figure(s.MassG, 0), "Density", words.Figure(s.DensityGPerML, 3),
+		"Brix", words.Plain(brix), "Saturated", saturated)
+	w.Note = say.It("bench.keeps", "From", keep.FromDays, "To", keep.ToDays, "How", keep.Text)
 	return nil
 }
 
@@ -147,15 +152,15 @@ var byWeight = regexp.MustCompile(`^([\d.,]+)\s*:\s*([\d.,]+)$`)
 func brixOf(f form.Values) (float64, error) {
 	parts := byWeight.FindStringSubmatch(f.Get("brix"))
 	if parts == nil {
-		return f.Number("brix", "the sugar", "°Bx")
+		return f.Number("brix", say.It("bench.the-sugar"), "°Bx")
 	}
-	sugar, err := form.Number(parts[1], "such as 2")
+	sugar, err := form.Number(parts[1], say.It("bench.such-as-two"))
 	if err != nil {
 		return 0, form.Missing("brix", err.Error())
 	}
-	water, err := form.Number(parts[2], "such as 1")
+	water, err := form.Number(parts[2], say.It("bench.such-as-one"))
 	if err != nil || water <= 0 {
-		return 0, form.Missing("brix", "write the sugar as °Bx, or as 2:1, sugar to water by weight")
+		return 0, form.Missing("brix", say.It("bench.write-the-sugar"))
 	}
 	return math.Round(1000*sugar/(sugar+water)) / 10, nil
 }
@@ -184,42 +189,44 @@ func (p *pages) juiceOf(name string) (*flavor.Profile, error) {
 	if err != nil {
 		return nil, err
 	}
-	return nil, form.Missing("juice", juice.Name+" is no juice; name one, such as orange juice")
+	return nil, form.Missing("juice", say.It("bench.is-no-juice", "Name", juice.Name))
 }
 
 func (p *pages) acid(w *worked, f form.Values) error {
-	ml, err := f.Number("amount", "the amount", "mL")
+	ml, err := f.Number("amount", say.It("bench.the-amount"), "mL")
 	if err != nil {
 		return err
 	}
 	name := f.Get("juice")
 	if name == "" {
-		return form.Missing("juice", "name a juice, such as orange juice")
+		return form.Missing("juice", say.It("bench.name-a-juice"))
 	}
 	juice, err := p.juiceOf(name)
 	if err != nil {
 		return err
 	}
-	target, named := mix.LimeStrength, "lime"
+	target, named := mix.LimeStrength, say.It("bench.lime")
 	if f.Get("target") == "lemon" {
-		target, named = mix.LemonStrength, "lemon"
+		target, named = mix.LemonStrength, say.It("bench.lemon")
 	}
 	a, err := mix.AdjustAcid(juice, ml, target)
 	if err != nil {
 		return err
 	}
-	w.row("Citric acid", finely(a.CitricG, "g"))
-	w.row("Malic acid", finely(a.MalicG, "g"))
-	w.row("Makes", finely(a.VolumeML, "mL"))
-	w.Sums = fmt.Sprintf("%s has %s g/L of acid, as citric; with the powder it has %s g/L: %s g/L citric and %s g/L malic, as sour as %s by the drinks convention.",
-		words.SentenceStart(juice.Name), words.Figure(a.TitratableBefore, 1), words.Figure(a.TitratableGPerL, 1), words.Figure(a.After.CitricGPerL, 1), words.Figure(a.After.MalicGPerL, 1), named)
-	w.Note = "No two fruits are alike: taste before you add all of it. Weigh food-grade acid on a scale that reads 0.1 g, and treat the juice as fresh."
+	w.row(say.It("bench.citric-acid"), finely(a.CitricG, "g"))
+	w.row(say.It("bench.malic-acid"), finely(a.MalicG, "g"))
+	w.row(say.It("bench.makes"), finely(a.VolumeML, "mL"))
+	w.Sums = say.It("bench.acid-sums", "Juice", words.SentenceStart(juice.Name), "Before", words.Figure(a.TitratableBefore, 1), "After", words.Figure(a.TitratableGPerL, 1),
+		"Citric", words.Figure(a.After.CitricGPerL, 1), "Malic", words.Figure(a.After.MalicGPerL, 1), "Target", named)
+	w.Note = say.It("bench.acid-note")
 	return nil
 }
 
 func (w *worked) dilute(f form.Values) error {
 	var v [3]float64
-	for i, x := range []struct{ field, what, unit string }{{"amount", "the amount", "mL"}, {"from", "the strength of the spirit", "% vol"}, {"to", "the strength wanted", "% vol"}} {
+	for i, x := range []struct{ field, what, unit string }{
+		{"amount", say.It("bench.the-amount"), "mL"}, {"from", say.It("bench.the-strength-of-the-spirit"), "% vol"}, {"to", say.It("bench.the-strength-wanted"), "% vol"},
+	} {
 		var err error
 		if v[i], err = f.Number(x.field, x.what, x.unit); err != nil {
 			return err
@@ -233,13 +240,14 @@ func (w *worked) dilute(f form.Values) error {
 	if err != nil {
 		return err
 	}
-	w.row("Spirit", finely(d.SpiritML, "mL")+", "+finely(d.SpiritG, "g"))
-	w.row("Water", finely(d.WaterML, "mL")+", "+finely(d.WaterG, "g"))
-	w.row("Makes", finely(d.FinalML, "mL"))
-	w.Sums = fmt.Sprintf("The alcohol stays: %s mL at %s %% vol hold as much as %s mL at %s %% vol.", words.Figure(d.SpiritML, 0), words.Plain(v[1]), words.Figure(d.FinalML, 0), words.Plain(v[2]))
+	w.row(say.It("bench.spirit"), finely(d.SpiritML, "mL")+", "+finely(d.SpiritG, "g"))
+	w.row(say.It("bench.water"), finely(d.WaterML, "mL")+", "+finely(d.WaterG, "g"))
+	w.row(say.It("bench.makes"), finely(d.FinalML, "mL"))
+	shrinks := ""
 	if d.ContractionML > 0.05 {
-		w.Sums += fmt.Sprintf(" Spirit and water shrink as they mix: measured separately they are %s mL more.", words.Figure(d.ContractionML, 1))
+		shrinks = words.Figure(d.ContractionML, 1)
 	}
-	w.Note = "At 20 °C. Sugar in the spirit is not counted, so the result for a liqueur is a little off."
+	w.Sums = say.It("bench.dilute-sums", "Spirit", words.Figure(d.SpiritML, 0), "From", words.Plain(v[1]), "Final", words.Figure(d.FinalML, 0), "To", words.Plain(v[2]), "Shrinks", shrinks)
+	w.Note = say.It("bench.dilute-note")
 	return nil
 }
