@@ -438,13 +438,8 @@ func (r *reader) takeServing(n int, at entry.Span, toks []token.Token, prose boo
 		return
 	}
 	s := serving.Read(toks)
-	if w := cmp.Or(entry.PouredIn(toks), entry.CountedIn(toks, s.Unknown)); w != "" && !prose {
-		r.unread(n, at, measure.Invalid("amount", w, "%q stands in a step; write it on a line of its own", w))
-		return
-	}
-	if i := slices.IndexFunc(toks, func(t token.Token) bool { return changeVerbs[t.Text] }); i >= 0 && i+2 < len(toks) && toks[i+1].Text == "to" && toks[i+2].Kind == token.Numeral && !prose {
-		w := token.OneLine(r.text[at.Start:at.End])
-		r.unread(n, at, measure.Invalid("amount", w, "%q changes an amount; write only the one that counts, in its place", w))
+	if f := r.amountInStep(at, toks, s.Unknown); f != nil && !prose {
+		r.unread(n, at, f)
 		return
 	}
 	if fixed, ok := r.corrected(n, toks); ok {
@@ -480,6 +475,18 @@ func (r *reader) takeServing(n int, at entry.Span, toks []token.Token, prose boo
 		}
 	}
 	r.entry(kind, n, at)
+}
+
+// amountInStep refuses an amount that a step states, or changes: it is never passed over.
+func (r *reader) amountInStep(at entry.Span, toks, unknown []token.Token) *flavor.Fault {
+	if w := cmp.Or(entry.PouredIn(toks), entry.CountedIn(toks, unknown)); w != "" {
+		return measure.Invalid("amount", w, "%q stands in a step; write it on a line of its own", w)
+	}
+	if i := slices.IndexFunc(toks, func(t token.Token) bool { return changeVerbs[t.Text] }); i >= 0 && i+2 < len(toks) && toks[i+1].Text == "to" && toks[i+2].Kind == token.Numeral {
+		w := token.OneLine(r.text[at.Start:at.End])
+		return measure.Invalid("amount", w, "%q changes an amount; write only the one that counts, in its place", w)
+	}
+	return nil
 }
 
 // firstOf reads words that leave a choice of methods that work a drink alike as the first

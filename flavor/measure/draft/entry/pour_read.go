@@ -17,15 +17,7 @@ import (
 
 // readAfterAmount reads unit, name and what follows them.
 func (p *Written) readAfterAmount(text string, toks []token.Token) {
-	if p.asTemperature(toks) || timesMaking(toks) {
-		p.Shape, p.Stated = ShapeServing, false
-		return
-	}
-	if i := slices.IndexFunc(p.Of, func(t token.Token) bool { return t.Start >= p.AmountAt.End }); i >= 0 && (serving.IceOnly(p.Of[i:]) || p.words && serving.IceOnly(p.Of)) { // "one cube"
-		p.Shape, p.Stated = ShapeServing, false
-		return
-	}
-	if len(toks) > 0 && serving.Times(toks[0].Text) && !toks[0].Is("x") && toks[0].Text != "x" && toks[0].Text != "×" && p.words { // "one lift with a barspoon"
+	if p.countsMaking(toks) {
 		p.Shape, p.Stated = ShapeServing, false
 		return
 	}
@@ -39,7 +31,7 @@ func (p *Written) readAfterAmount(text string, toks []token.Token) {
 		toks = nil
 	}
 	toks = p.takeEnd(text, toks)
-	if last := len(toks) - 1; p.garnishAsked() || last > 0 && p.Unit == "" && thinCuts.Has(toks[last].Text) && peeled.Has(toks[last-1].Text) && !p.Muddled { // "1 lime disc"
+	if p.garnishAsked() || p.cutThin(toks) {
 		p.Shape = ShapeGarnish
 		return
 	}
@@ -49,13 +41,40 @@ func (p *Written) readAfterAmount(text string, toks []token.Token) {
 		return
 	}
 	p.Shape = ShapePour
-	if first := TrimMarks(toks)[0]; p.Unit == "" && p.gluedName() && p.Fault == nil &&
-		(len(measure.NearestUnits(first.Text)) > 0 || strings.ContainsAny(first.Text, "0123456789")) {
-		w := text[p.AmountAt.Start:first.End]
-		p.Fault = measure.Invalid("unit", w, "%q ends in no unit known here; write the amount, a space and one of %s", w, flavor.JoinOr(measure.Names(measure.Units())))
-		p.Fault.Suggest = measure.NearestUnits(first.Text)
-	}
+	p.checkGlued(text, TrimMarks(toks)[0])
 	p.CheckUnit(toks)
+}
+
+// countsMaking reports whether an amount, with what follows it, is how hot or how long something is
+// done, how much ice there is, or how often: "30 sec stir", "one cube", "one lift with a barspoon".
+func (p *Written) countsMaking(toks []token.Token) bool {
+	if p.asTemperature(toks) || timesMaking(toks) {
+		return true
+	}
+	if i := slices.IndexFunc(p.Of, func(t token.Token) bool { return t.Start >= p.AmountAt.End }); i >= 0 && (serving.IceOnly(p.Of[i:]) || p.words && serving.IceOnly(p.Of)) {
+		return true
+	}
+	return p.words && len(toks) > 0 && serving.Times(toks[0].Text) && !times(&toks[0])
+}
+
+// cutThin reports whether a name ends in a thin cut of a fruit that nobody muddles: "1 lime disc".
+func (p *Written) cutThin(toks []token.Token) bool {
+	last := len(toks) - 1
+	return last > 0 && p.Unit == "" && thinCuts.Has(toks[last].Text) && peeled.Has(toks[last-1].Text) && !p.Muddled
+}
+
+// checkGlued refuses an amount that runs into what is nearly a unit, or holds a figure: "50mll gin".
+func (p *Written) checkGlued(text string, first token.Token) {
+	if p.Unit != "" || !p.gluedName() || p.Fault != nil {
+		return
+	}
+	near := measure.NearestUnits(first.Text)
+	if len(near) == 0 && !strings.ContainsAny(first.Text, "0123456789") {
+		return
+	}
+	w := text[p.AmountAt.Start:first.End]
+	p.Fault = measure.Invalid("unit", w, "%q ends in no unit known here; write the amount, a space and one of %s", w, flavor.JoinOr(measure.Names(measure.Units())))
+	p.Fault.Suggest = near
 }
 
 // belowWords speak of a list that follows: "20 ml each of the following".

@@ -39,7 +39,65 @@ func (o *Others) Add(p *flavor.Profile) {
 // Of returns the one of several meanings that fits beside what else is poured, and
 // why; nil if several do.
 func Of(means []*flavor.Profile, o Others, ml float64) (*flavor.Profile, string) {
-	of := func(fits func(flavor.Class) bool) *flavor.Profile {
+	m := kindsOf(means)
+	for i := range rules {
+		if p := rules[i].fits(&m, &o, ml); p != nil {
+			return p, rules[i].why
+		}
+	}
+	return nil, ""
+}
+
+// rules say which meaning fits, the surest first: common practice. Each returns nil where it says
+// nothing.
+var rules = []struct {
+	fits func(m *meanings, o *Others, ml float64) *flavor.Profile
+	why  string
+}{
+	{func(m *meanings, _ *Others, ml float64) *flavor.Profile {
+		return when(m.many == 2 && m.syrup != nil && ml >= leastSpirit, m.spirit)
+	}, "it is as much as a spirit"},
+	{func(m *meanings, o *Others, ml float64) *flavor.Profile {
+		return when(o.short() && ml <= mostLiqueur && (o.Modified || ml >= leastPlain), m.liqueur)
+	}, "nothing sour or soft stands beside it"},
+	{func(m *meanings, o *Others, ml float64) *flavor.Profile {
+		return when(o.Sweetened && (m.liqueur == nil || o.Sour && ml >= leastPureed), m.puree)
+	}, "the drink is sweetened already"},
+	{func(m *meanings, o *Others, _ float64) *flavor.Profile {
+		return when(m.puree == nil && m.syrup != nil && o.Strong && o.Sour && o.Sweetened, m.liqueur)
+	}, "the drink is sweetened already"},
+	{func(m *meanings, o *Others, _ float64) *flavor.Profile {
+		return when(m.liqueur == nil && o.Sour && !o.Sweetened && !o.Modified, m.syrup)
+	}, "nothing else sweetens the drink"},
+	{func(m *meanings, o *Others, _ float64) *flavor.Profile {
+		return when(o.Strong && !o.Sparkling, m.aperitif)
+	}, "that is the usual one in a short drink"},
+}
+
+// when is a meaning where a condition holds, and nil elsewhere.
+func when(holds bool, p *flavor.Profile) *flavor.Profile {
+	if !holds {
+		return nil
+	}
+	return p
+}
+
+// short reports whether nothing sour, soft or sparkling stands beside a spirit: what a sweetener
+// stands beside may be sour.
+func (o *Others) short() bool {
+	return o.Strong && !o.Sour && !o.Soft && !o.Sparkling && !o.Sweetened
+}
+
+// meanings are the several meanings of a name by their kind: the one of a kind, nil if it has none
+// or several. Where all are bitter aperitifs the first of them is the usual one.
+type meanings struct {
+	many                                    int
+	spirit, syrup, liqueur, puree, aperitif *flavor.Profile
+}
+
+// kindsOf sorts the meanings of a name by their kind.
+func kindsOf(means []*flavor.Profile) meanings {
+	only := func(fits func(flavor.Class) bool) *flavor.Profile {
 		var hit *flavor.Profile
 		for _, p := range means {
 			if fits(p.Class) {
@@ -52,25 +110,17 @@ func Of(means []*flavor.Profile, o Others, ml float64) (*flavor.Profile, string)
 		return hit
 	}
 	is := func(classes ...flavor.Class) *flavor.Profile {
-		return of(func(c flavor.Class) bool { return slices.Contains(classes, c) })
+		return only(func(c flavor.Class) bool { return slices.Contains(classes, c) })
 	}
-	spirit := of(func(c flavor.Class) bool { return c.Part() == flavor.PartBase })
-	syrup := is(flavor.ClassSyrup, flavor.ClassFruitSyrup, flavor.ClassSpicedSyrup)
-	liqueur, puree := is(flavor.ClassLiqueur), is(flavor.ClassPuree)
-	short := o.Strong && !o.Sour && !o.Soft && !o.Sparkling && !o.Sweetened // what a sweetener stands beside may be sour
-	switch {
-	case spirit != nil && len(means) == 2 && syrup != nil && ml >= leastSpirit:
-		return spirit, "it is as much as a spirit"
-	case liqueur != nil && short && ml <= mostLiqueur && (o.Modified || ml >= leastPlain):
-		return liqueur, "nothing sour or soft stands beside it"
-	case puree != nil && o.Sweetened && (liqueur == nil || o.Sour && ml >= leastPureed):
-		return puree, "the drink is sweetened already"
-	case liqueur != nil && puree == nil && syrup != nil && o.Strong && o.Sour && o.Sweetened:
-		return liqueur, "the drink is sweetened already"
-	case syrup != nil && liqueur == nil && o.Sour && !o.Sweetened && !o.Modified:
-		return syrup, "nothing else sweetens the drink"
-	case o.Strong && !o.Sparkling && !slices.ContainsFunc(means, func(p *flavor.Profile) bool { return p.Class != flavor.ClassBitterAperitif }):
-		return means[0], "that is the usual one in a short drink"
+	m := meanings{
+		many:    len(means),
+		spirit:  only(func(c flavor.Class) bool { return c.Part() == flavor.PartBase }),
+		syrup:   is(flavor.ClassSyrup, flavor.ClassFruitSyrup, flavor.ClassSpicedSyrup),
+		liqueur: is(flavor.ClassLiqueur),
+		puree:   is(flavor.ClassPuree),
 	}
-	return nil, ""
+	if len(means) > 0 && !slices.ContainsFunc(means, func(p *flavor.Profile) bool { return p.Class != flavor.ClassBitterAperitif }) {
+		m.aperitif = means[0]
+	}
+	return m
 }

@@ -30,64 +30,103 @@ import (
 func (r *resolver) firstLine() {
 	d := r.draft
 	lines := make([]*entry.Line, 0, len(d.Lines)+1)
-	if p := d.PerhapsPour; p != nil {
-		if f := r.book.Find(p.Name, naming.Place{Unit: p.Unit}); f.Firm() && f.Fault == nil && (p.Unit != flavor.Spritz || sprayed(f.Profile)) && !r.pouredBelow(p, f.Profile) {
-			r.name = ""
-			r.note(measure.LineLocation(p.Number) + ": “" + p.Asked + "” is read as a pour; write \"" + draft.NamePrefix + " " + p.Asked + "\" if it is the name")
-			lines = append(lines, p)
-		}
+	if r.namePours() {
+		lines = append(lines, d.PerhapsPour)
 	}
 	for i := range d.Lines {
 		l := &d.Lines[i]
-		if i == 0 && len(lines) == 0 && r.name == "" && r.sumsUp(l) {
-			r.name = draft.StripBullet(l.Asked)
-			r.note(measure.LineLocation(l.Number) + ": “" + r.name + "” is read as the name of the drink: it is what the lines below come to")
-			lines = append(lines, nil)
-			continue
+		heads := i == 0 && len(lines) == 0 && (r.takeSum(l) || r.takeNumberedName(l))
+		if !heads && !r.takeNameLikePour(l, len(lines) > 0) {
+			lines = append(lines, l)
 		}
-		if i == 0 && l.PerhapsName && len(lines) == 0 && r.isName(l) {
-			if r.name != "" { // the name stands before the pours below
-				r.note(measure.LineLocation(l.Number) + ": “" + draft.StripBullet(l.Asked) + "” is skipped: “" + r.name + "” is read as the name of the drink")
-				lines = append(lines, nil)
-				continue
-			}
-			r.name = draft.StripBullet(l.Asked)
-			if len(d.Lines) > 1 {
-				r.note(measure.LineLocation(l.Number) + ": “" + r.name + "” is read as the name of the drink")
-			}
-			lines = append(lines, nil)
-			continue
-		}
-		if r.namedLikePour(l, lines) {
-			r.note(measure.LineLocation(l.Number) + ": “" + l.Asked + "” is read as the name of the drink; write an amount before it to have it poured")
-			r.name = l.Asked
-			lines = append(lines, nil)
-			continue
-		}
-		lines = append(lines, l)
 	}
-	if s := d.ServingName; s != nil && d.Method == "" && (d.Service == "" || s.Service == "") {
-		r.name = ""
-		d.Method = s.Method
-		d.Service = cmp.Or(d.Service, s.Service)
-		d.Glass = cmp.Or(d.Glass, s.Glass)
-		r.note("“" + d.Name + "” is read as the method; write \"" + draft.NamePrefix + " " + d.Name + "\" if it is the name")
-	}
+	r.takeServingName()
 	r.nameless()
 	for _, l := range lines {
-		if l != nil {
-			times := cmp.Or(l.Times, 1)
-			t := &counting.Task{Line: l, Unit: l.Unit, Amount: l.Amount * times}
-			if l.Guessed || l.Measure == "measure" || l.Measure == "measures" {
-				t.Infer(flavor.InferredAmount)
-			}
-			if l.NoAmount {
-				t.Infer(flavor.InferredAmount)
-				t.Notes = append(t.Notes, amountNote(l))
-			}
-			r.tasks = append(r.tasks, t)
-		}
+		r.tasks = append(r.tasks, taskOf(l))
 	}
+}
+
+// namePours takes the name of the draft as a pour, where it may be one and names an ingredient that
+// no line below pours, and says so.
+func (r *resolver) namePours() bool {
+	p := r.draft.PerhapsPour
+	if p == nil {
+		return false
+	}
+	f := r.book.Find(p.Name, naming.Place{Unit: p.Unit})
+	if !f.Firm() || f.Fault != nil || p.Unit == flavor.Spritz && !sprayed(f.Profile) || r.pouredBelow(p, f.Profile) {
+		return false
+	}
+	r.name = ""
+	r.note(measure.LineLocation(p.Number) + ": “" + p.Asked + "” is read as a pour; write \"" + draft.NamePrefix + " " + p.Asked + "\" if it is the name")
+	return true
+}
+
+// takeSum takes a first line that says what the lines below come to as the name of the drink.
+func (r *resolver) takeSum(l *entry.Line) bool {
+	if r.name != "" || !r.sumsUp(l) {
+		return false
+	}
+	r.name = draft.StripBullet(l.Asked)
+	r.note(measure.LineLocation(l.Number) + ": “" + r.name + "” is read as the name of the drink: it is what the lines below come to")
+	return true
+}
+
+// takeNumberedName takes a first line with a number that measures nothing as the name of the drink,
+// or passes over it where the drink has one.
+func (r *resolver) takeNumberedName(l *entry.Line) bool {
+	if !l.PerhapsName || !r.isName(l) {
+		return false
+	}
+	name := draft.StripBullet(l.Asked)
+	switch {
+	case r.name != "": // the name stands before the pours below
+		r.note(measure.LineLocation(l.Number) + ": “" + name + "” is skipped: “" + r.name + "” is read as the name of the drink")
+		return true
+	case len(r.draft.Lines) > 1:
+		r.note(measure.LineLocation(l.Number) + ": “" + name + "” is read as the name of the drink")
+	}
+	r.name = name
+	return true
+}
+
+// takeNameLikePour takes a line that reads like a pour as the name of the drink; poured is true if
+// pours stand above it.
+func (r *resolver) takeNameLikePour(l *entry.Line, poured bool) bool {
+	if poured || !r.namedLikePour(l) {
+		return false
+	}
+	r.note(measure.LineLocation(l.Number) + ": “" + l.Asked + "” is read as the name of the drink; write an amount before it to have it poured")
+	r.name = l.Asked
+	return true
+}
+
+// takeServingName takes a name that says how the drink is made as that, where the draft says nothing
+// else of it.
+func (r *resolver) takeServingName() {
+	d := r.draft
+	s := d.ServingName
+	if s == nil || d.Method != "" || d.Service != "" && s.Service != "" {
+		return
+	}
+	r.name = ""
+	d.Method = s.Method
+	d.Service = cmp.Or(d.Service, s.Service)
+	d.Glass = cmp.Or(d.Glass, s.Glass)
+	r.note("“" + d.Name + "” is read as the method; write \"" + draft.NamePrefix + " " + d.Name + "\" if it is the name")
+}
+
+// taskOf is a line on its way to a pour.
+func taskOf(l *entry.Line) *counting.Task {
+	t := &counting.Task{Line: l, Unit: l.Unit, Amount: l.Amount * cmp.Or(l.Times, 1)}
+	if l.Guessed || l.NoAmount || l.Measure == "measure" || l.Measure == "measures" {
+		t.Infer(flavor.InferredAmount)
+	}
+	if l.NoAmount {
+		t.Notes = append(t.Notes, amountNote(l))
+	}
+	return t
 }
 
 // Where the first line comes to what all others do together, it may say what they make.
@@ -99,8 +138,8 @@ const (
 
 // namedLikePour reports whether a line that reads like a pour, "Verjus Spritz", is the name of
 // the drink instead: it stands above all pours, and what it names is poured below.
-func (r *resolver) namedLikePour(l *entry.Line, above []*entry.Line) bool {
-	if r.draft.Labelled || l.Unit != flavor.Spritz || !l.AmountAt.Empty() || l.NameAt.Start != l.Span.Start || slices.ContainsFunc(above, func(o *entry.Line) bool { return o != nil }) {
+func (r *resolver) namedLikePour(l *entry.Line) bool {
+	if r.draft.Labelled || l.Unit != flavor.Spritz || !l.AmountAt.Empty() || l.NameAt.Start != l.Span.Start {
 		return false
 	}
 	key := " " + flavor.NormaliseName(l.Name) + " "
@@ -292,34 +331,56 @@ func (r *resolver) measuredName() bool {
 // it: what stands there is a pour, whatever sign ends the name.
 func (r *resolver) poursIn(name string) bool {
 	toks := token.Lex(nil, name, 0, len(name))
-	bare := 0
+	bare := 0 // numbers before a name that may be shortened
 	for i := range toks {
-		if toks[i].Kind == token.Ratio && i+1 < len(toks) && toks[i+1].Kind == token.Word && len(r.book.Mentioned(name[toks[i+1].Start:])) > 1 { // "2:1 rye sweet vermouth"
+		if toks[i].Kind == token.Ratio && r.partsAt(name, toks, i) {
 			return true
 		}
 		if toks[i].Kind != token.Numeral || toks[i].Wrong != "" {
 			continue
 		}
-		if i+2 < len(toks) && (toks[i+1].Text == "each" || toks[i+1].Text == "ea") && r.book.Mentions(name[toks[i+2].Start:]) { // "15 each gin vodka rum"
+		if r.measuredAt(name, toks, i) || r.listedAt(name, toks, i) {
 			return true
 		}
-		end := i + 1
-		for end < len(toks) && toks[end].Kind == token.Word {
-			end++
+		end := nameEnd(toks, i+1)
+		if end == i+1 || r.measureless(name[toks[i+1].Start:toks[end-1].End], true) == nil {
+			continue
 		}
-		if toks[i].Value >= counting.LeastMillis && end > i+1 && (i == 0 || toks[i-1].Kind == token.Mark) && r.measureless(name[toks[i+1].Start:toks[end-1].End], false) != nil { // "A - 50 gin, B"
-			return true
-		}
-		if end > i+1 && r.measureless(name[toks[i+1].Start:toks[end-1].End], true) != nil {
-			if bare++; toks[i].Value >= counting.LeastMillis && end < len(toks) && toks[end].Kind == token.Numeral { // "wine cooler 100 red wine 100"
-				return true
-			}
-		}
-		if _, n := entry.UnitAt(toks[i+1:]); bare > 1 || n > 0 && i+1+n < len(toks) && toks[i+1+n].Kind == token.Word && r.book.Mentions(name[toks[i+1+n].Start:]) {
+		if bare++; bare > 1 || toks[i].Value >= counting.LeastMillis && end < len(toks) && toks[end].Kind == token.Numeral { // "wine cooler 100 red wine 100"
 			return true
 		}
 	}
 	return false
+}
+
+// nameEnd is where the words end that stand at from.
+func nameEnd(toks []token.Token, from int) int {
+	for from < len(toks) && toks[from].Kind == token.Word {
+		from++
+	}
+	return from
+}
+
+// partsAt reports whether several ingredients stand behind a ratio: "2:1 rye sweet vermouth".
+func (r *resolver) partsAt(name string, toks []token.Token, i int) bool {
+	return i+1 < len(toks) && toks[i+1].Kind == token.Word && len(r.book.Mentioned(name[toks[i+1].Start:])) > 1
+}
+
+// measuredAt reports whether the number at i has a unit, or is one of each of what follows, and an
+// ingredient stands behind it: "15 each gin vodka rum".
+func (r *resolver) measuredAt(name string, toks []token.Token, i int) bool {
+	if i+2 < len(toks) && (toks[i+1].Text == "each" || toks[i+1].Text == "ea") && r.book.Mentions(name[toks[i+2].Start:]) {
+		return true
+	}
+	_, n := entry.UnitAt(toks[i+1:])
+	return n > 0 && i+1+n < len(toks) && toks[i+1+n].Kind == token.Word && r.book.Mentions(name[toks[i+1+n].Start:])
+}
+
+// listedAt reports whether so large a number stands before an ingredient and behind a sign that it is
+// millilitres of it: "A - 50 gin, B".
+func (r *resolver) listedAt(name string, toks []token.Token, i int) bool {
+	end := nameEnd(toks, i+1)
+	return toks[i].Value >= counting.LeastMillis && end > i+1 && (i == 0 || toks[i-1].Kind == token.Mark) && r.measureless(name[toks[i+1].Start:toks[end-1].End], false) != nil
 }
 
 // countedIn returns the ingredient that a number stands before in a name, as in

@@ -11,43 +11,61 @@ import (
 	"counterpour/flavor/measure/draft/tongue"
 )
 
-// eitherWay asks for a word that the other lines make doubtful: "sweet" beside citrus
+// eitherWay settles or asks for a word that the other lines make doubtful: "sweet" beside citrus
 // may be syrup, and "1 orange" beside bitters that are counted, bitters too.
 func (r *resolver) eitherWay(t *counting.Task, pl naming.Place) bool {
 	key := flavor.NormaliseName(t.Line.Name)
-	switch {
-	case tongue.Fruits(key) != nil && pl.Volume() && r.latin(key):
-		if p, _, ok := r.book.Named(tongue.Fruits(key)[0]); ok {
+	if means := r.meantHere(t, key, pl); means != "" {
+		p, _, ok := r.book.Named(means)
+		if ok {
 			t.Hit = naming.Found{Profile: p, How: flavor.MatchAlias, As: p.Name, Inferred: true}
 			say(t, pl)
-			return true
 		}
-	case iberian[key] != "" && pl.Volume() && r.spanish(t):
-		if p, _, ok := r.book.Named(iberian[key]); ok {
-			t.Hit = naming.Found{Profile: p, How: flavor.MatchAlias, As: p.Name, Inferred: true}
-			say(t, pl)
-			return true
-		}
-	case key == "white" && pl.Volume() && pl.ML() <= mostWhite && r.soured():
-		if p, _, ok := r.book.Named("egg white"); ok {
-			t.Hit = naming.Found{Profile: p, How: flavor.MatchAlias, As: p.Name, Inferred: true}
-			say(t, pl)
-			return true
-		}
-	case key == "sweet" && pl.Volume() && slices.ContainsFunc(r.tasks, func(o *counting.Task) bool {
-		return naming.ByVolume(flavor.NormaliseName(o.Line.Name)) == "lemon juice" || naming.ByVolume(flavor.NormaliseName(o.Line.Name)) == "lime juice" || o.Class() == flavor.ClassSourJuice
-	}):
-		t.Fault = r.book.Asks(key, []string{"simple syrup", "sweet vermouth"}, pl)
-	case t.Bare() && t.Whole() && t.Unit == flavor.Ounce && naming.ByVolume(key) != "" && naming.ByDash(key) != "" && slices.ContainsFunc(r.tasks, func(o *counting.Task) bool {
-		return o.Bare() && o.Unit == flavor.Dash && o.Class() == flavor.ClassCocktailBitters
-	}):
-		t.Fault = r.book.Asks(key, []string{naming.ByVolume(key), naming.ByDash(key)}, pl)
+		return ok
 	}
-	if t.Fault == nil {
+	means := r.doubtful(t, key, pl)
+	if means == nil {
+		return false
+	}
+	if t.Fault = r.book.Asks(key, means, pl); t.Fault == nil {
 		return false
 	}
 	t.Fault.Location = "ingredient"
 	return true
+}
+
+// meantHere is what a word names by where the draft is from, or by what else it pours; empty where
+// these say nothing of it.
+func (r *resolver) meantHere(t *counting.Task, key string, pl naming.Place) string {
+	switch {
+	case !pl.Volume():
+	case tongue.Fruits(key) != nil && r.latin(key):
+		return tongue.Fruits(key)[0]
+	case iberian[key] != "" && r.spanish(t):
+		return iberian[key]
+	case key == "white" && pl.ML() <= mostWhite && r.soured():
+		return "egg white"
+	}
+	return ""
+}
+
+// doubtful lists what a word may mean beside what else is poured; nil if it is not in doubt.
+func (r *resolver) doubtful(t *counting.Task, key string, pl naming.Place) []string {
+	switch {
+	case key == "sweet" && pl.Volume() && slices.ContainsFunc(r.tasks, sours):
+		return []string{"simple syrup", "sweet vermouth"}
+	case t.Bare() && t.Whole() && t.Unit == flavor.Ounce && naming.ByVolume(key) != "" && naming.ByDash(key) != "" && slices.ContainsFunc(r.tasks, func(o *counting.Task) bool {
+		return o.Bare() && o.Unit == flavor.Dash && o.Class() == flavor.ClassCocktailBitters
+	}):
+		return []string{naming.ByVolume(key), naming.ByDash(key)}
+	}
+	return nil
+}
+
+// sours reports whether a line pours the juice of a lemon or a lime.
+func sours(t *counting.Task) bool {
+	by := naming.ByVolume(flavor.NormaliseName(t.Line.Name))
+	return by == "lemon juice" || by == "lime juice" || t.Class() == flavor.ClassSourJuice
 }
 
 // iberian are words that name another fruit in a Spanish draft than in an English one.
@@ -71,11 +89,7 @@ const mostWhite = 40.0
 // soured reports whether a draft pours a spirit and the juice of a lemon or a lime, as a
 // sour does; what is white in it is the white of an egg.
 func (r *resolver) soured() bool {
-	sour := slices.ContainsFunc(r.tasks, func(o *counting.Task) bool {
-		by := naming.ByVolume(flavor.NormaliseName(o.Line.Name))
-		return by == "lemon juice" || by == "lime juice" || o.Class() == flavor.ClassSourJuice
-	})
-	return sour && !slices.ContainsFunc(r.tasks, func(o *counting.Task) bool {
+	return slices.ContainsFunc(r.tasks, sours) && !slices.ContainsFunc(r.tasks, func(o *counting.Task) bool {
 		return o.Class() == flavor.ClassWine || o.Class() == flavor.ClassSparklingWine
 	})
 }

@@ -132,16 +132,8 @@ func pourOf(t *counting.Task) (flavor.Pour, *flavor.Fault) {
 // was to top without an amount takes the amount of the step.
 func (r *resolver) repeats(s *flavor.Spec, t *counting.Task, p *flavor.Pour) bool {
 	l := t.Line
-	dresses := l.Unit == flavor.Rinse || l.Unit == flavor.Spritz
-	told := l.Unit.After() && l.AmountAt.Empty() && l.UnitAt.Start <= l.NameAt.Start
+	i := slices.IndexFunc(s.Pours, func(x flavor.Pour) bool { return speaksOf(l, p.Profile, &x) })
 	measured := l.After && !l.AmountAt.Empty() && !l.Unit.After()
-	i := slices.IndexFunc(s.Pours, func(x flavor.Pour) bool {
-		same := x.Profile == p.Profile && (dresses || lengthens(p.Profile))
-		kind := x.After && x.Profile.Class == p.Profile.Class && partOf(l.Name, x.Match.Asked)                       // "float rum", of the black rum above
-		poured := lengthens(x.Profile) && (partOf(l.Name, x.Match.Asked) || partOf(l.Name, string(x.Profile.Class))) // "top with beer", of the stout above
-		twice := l.Unit == flavor.Top && x.Unit == flavor.Top && l.AmountAt.Empty() && x.Profile == p.Profile        // "soda", and "lengthened with soda"
-		return x.Profile == p.Profile && l.Step || twice || told && !x.Unit.After() && (same || kind || poured)
-	})
 	if i < 0 && measured {
 		i = slices.IndexFunc(r.topped, func(x *flavor.Profile) bool { return x == p.Profile })
 	}
@@ -157,6 +149,24 @@ func (r *resolver) repeats(s *flavor.Spec, t *counting.Task, p *flavor.Pour) boo
 	r.note(measure.LineLocation(l.Number) + ": “" + l.Asked + "” refers to what is poured above")
 	r.steps = append(r.steps, l.Asked)
 	return true
+}
+
+// speaksOf reports whether a line that names p speaks of a pour above it.
+func speaksOf(l *entry.Line, p *flavor.Profile, above *flavor.Pour) bool {
+	same := above.Profile == p
+	switch {
+	case same && l.Step:
+		return true
+	case same && l.Unit == flavor.Top && above.Unit == flavor.Top && l.AmountAt.Empty(): // "soda", and "lengthened with soda"
+		return true
+	case !l.Unit.After() || !l.AmountAt.Empty() || l.UnitAt.Start > l.NameAt.Start || above.Unit.After(): // tells nobody to top with it
+		return false
+	case same && (lengthens(p) || l.Unit == flavor.Rinse || l.Unit == flavor.Spritz):
+		return true
+	case above.After && above.Profile.Class == p.Class && partOf(l.Name, above.Match.Asked): // "float rum", of the black rum above
+		return true
+	}
+	return lengthens(above.Profile) && (partOf(l.Name, above.Match.Asked) || partOf(l.Name, string(above.Profile.Class))) // "top with beer", of the stout above
 }
 
 // amends puts a pour in place of the one above whose amount it takes back, and is false

@@ -158,24 +158,16 @@ func numbered(words string) bool {
 // be meant for its juice is a garnish only behind the service.
 func (r *resolver) unpouredKind(words string, served bool) draft.Kind {
 	kept, denied := aside.Denials(words)
-	if r.told(words) {
-		return draft.KindRemark
-	}
 	named, not := r.book.Mentioned(kept), r.book.Mentioned(denied)
-	if len(named) == 0 && len(not) > 0 {
+	if r.told(words) || len(named) == 0 && len(not) > 0 {
 		return draft.KindRemark
 	}
 	if len(named) == 0 {
-		f := r.book.Find(words, naming.Place{Unit: flavor.Splash})
-		switch {
-		case f.Profile == nil && f.Fault.Kind == flavor.ErrUnknown && (topsUp(words) || overlooked.Bottle(words, r.poursNow(), r.book)): // "moon juice top", "ew shake hrd"
-			return draft.KindUnread
-		case f.Profile == nil && f.Fault.Kind == flavor.ErrUnknown:
-			return draft.KindStep
-		case f.Profile == nil:
-			return draft.KindUnread
+		p, kind := r.perhapsNamed(words)
+		if p == nil {
+			return kind
 		}
-		named = append(named, f.Profile)
+		named = append(named, p)
 	}
 	told, sentence := true, aside.Spoken(strings.Fields(words))
 	talked := sentence && served && len(strings.Fields(words)) >= leastTalk && !entry.TellsToPour(token.Lex(nil, words, 0, len(words)))
@@ -186,16 +178,28 @@ func (r *resolver) unpouredKind(words string, served bool) draft.Kind {
 		}
 		told = told && spokenOf
 	}
-	if told {
+	switch {
+	case told:
 		return draft.KindRemark
-	}
-	if topsUp(words) { // "salt gfsoda top"
+	case topsUp(words): // "salt gfsoda top"
 		return draft.KindUnread
-	}
-	if !served && strings.HasSuffix(naming.Pressed(words), " juice") && !r.complete() {
+	case !served && strings.HasSuffix(naming.Pressed(words), " juice") && !r.complete():
 		return draft.KindUnread
 	}
 	return draft.KindGarnish
+}
+
+// perhapsNamed is the ingredient that words mean though they do not name it, or, where it is nil,
+// what the words are: a step if nothing is like them, unread if they may be poured.
+func (r *resolver) perhapsNamed(words string) (*flavor.Profile, draft.Kind) {
+	f := r.book.Find(words, naming.Place{Unit: flavor.Splash})
+	switch {
+	case f.Profile != nil:
+		return f.Profile, ""
+	case f.Fault.Kind != flavor.ErrUnknown || topsUp(words) || overlooked.Bottle(words, r.poursNow(), r.book): // "moon juice top", "ew shake hrd"
+		return nil, draft.KindUnread
+	}
+	return nil, draft.KindStep
 }
 
 // topsUp reports whether words tell to fill the glass with something.

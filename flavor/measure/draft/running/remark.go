@@ -83,14 +83,8 @@ func (r *running) remark(toks []token.Token) bool {
 		return false
 	case r.filled(toks) || r.squeezed(toks) || !inBrackets && r.lengthened(toks): // "gaseosa (lemon lime soda)" is one pour
 		return true
-	}
-	var unknown []token.Token
-	for i := 0; i < len(toks); i++ {
-		if restraints[toks[i].Text] {
-			if _, n := serving.TermAt(wordsOf(toks[i:])); n < 2 {
-				return false
-			}
-		}
+	case restrained(toks):
+		return false
 	}
 	written := strings.Trim(token.OneLine(r.text[toks[0].Start:toks[len(toks)-1].End]), " .,:;-")
 	toks = r.rimmed(toks)
@@ -98,44 +92,61 @@ func (r *running) remark(toks []token.Token) bool {
 	if s.Conflict != nil {
 		return false
 	}
-	for _, t := range s.Unknown {
-		if !asides[t.Text] && (!serving.StepVerbs[t.Text] || laid.Ends([]token.Token{t})) && !token.Joins[t.Text] {
-			unknown = append(unknown, t)
-		}
-	}
-	if len(unknown) == 0 {
-		if s.States() {
-			r.making = append(r.making, saidBy(&s))
-		}
-		return true
-	}
-	left := unknown[0].Text
-	for _, t := range unknown[1:] {
-		left += " " + t.Text
-	}
-	served := len(r.making) > 0 || s.Begins && s.States()
-	for _, p := range r.book.Mentioned(left) {
-		if !p.Class.Solid() || !served && naming.Pressed(left) != "" {
-			return false
-		}
+	unknown, left := unknownOf(&s)
+	if len(unknown) > 0 && !r.onlyLaid(left, len(r.making) > 0 || s.Begins && s.States()) {
+		return false
 	}
 	if s.States() {
 		r.making = append(r.making, saidBy(&s))
 	}
-	mentioned := len(r.book.Mentioned(left)) > 0
-	if mentioned && slices.ContainsFunc(toks, func(t token.Token) bool { return serving.OtherMeasures[t.Text] }) { // "mint handful"
-		return false
-	}
-	if mentioned || laid.Ends(unknown) {
-		r.laid = append(r.laid, left)
+	if len(unknown) == 0 {
 		return true
 	}
-	if parting.Measured(&toks[0]) || someOf(toks) { // "barspoon of something", "and a bit of moon dust"
+	mentioned := len(r.book.Mentioned(left)) > 0
+	switch {
+	case mentioned && slices.ContainsFunc(toks, func(t token.Token) bool { return serving.OtherMeasures[t.Text] }): // "mint handful"
+		return false
+	case mentioned || laid.Ends(unknown):
+		r.laid = append(r.laid, left)
+		return true
+	case parting.Measured(&toks[0]) || someOf(toks): // "barspoon of something", "and a bit of moon dust"
 		return false
 	}
 	r.passed = append(r.passed, written)
 	r.open = true
 	return true
+}
+
+// restrained reports whether words hold one that bounds how much of something is poured.
+func restrained(toks []token.Token) bool {
+	for i := range toks {
+		if restraints[toks[i].Text] {
+			if _, n := serving.TermAt(wordsOf(toks[i:])); n < 2 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// unknownOf are the words of a remark that say nothing of making and serving, and the text of them.
+func unknownOf(s *serving.Said) (unknown []token.Token, text string) {
+	var words []string
+	for _, t := range s.Unknown {
+		if !asides[t.Text] && (!serving.StepVerbs[t.Text] || laid.Ends([]token.Token{t})) && !token.Joins[t.Text] {
+			unknown = append(unknown, t)
+			words = append(words, t.Text)
+		}
+	}
+	return unknown, strings.Join(words, " ")
+}
+
+// onlyLaid reports whether all that words mention is solid, and no fruit that may be meant for its
+// juice, unless the drink is served by then.
+func (r *running) onlyLaid(words string, served bool) bool {
+	return !slices.ContainsFunc(r.book.Mentioned(words), func(p *flavor.Profile) bool {
+		return !p.Class.Solid() || !served && naming.Pressed(words) != ""
+	})
 }
 
 // someWords say how much of something goes in, without an amount.
