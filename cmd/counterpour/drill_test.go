@@ -135,6 +135,7 @@ func TestTrainingJSONEqualsTheEndpoint(t *testing.T) {
 		{[]string{"triangle", "Ropewalk", "agave syrup", "--seed", "a", "--json"}, "/v1/triangle", `{"drink":"Ropewalk","cover":"agave syrup","seed":"a"}`},
 		{[]string{"tonight", "--avoid", "eggs", "--json"}, "/v1/tonight", `{"avoid":["eggs"]}`},
 		{[]string{"tonight", "flight", "Tide Table", "Wicker Lee", "--guests", "5", "--json"}, "/v1/tonight/flight", `{"drinks":["Tide Table","Wicker Lee"],"guests":5}`},
+		{[]string{"likeness", "orgeat", "falernum", "--json"}, "/v1/likeness", `{"of":"ingredients","names":["orgeat","falernum"]}`},
 		{[]string{"card", "sour", "--json"}, "/v1/templates/sour/card", ""},
 	} {
 		code, out, message := try(t, "", c.args...)

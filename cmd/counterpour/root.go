@@ -64,7 +64,7 @@ Exit codes: 0 done, 1 the work failed, 2 the input or the flags were wrong.`,
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
 		return terminal.Usagef("%w; %s --help lists the flags", err, cmd.CommandPath())
 	})
-	root.AddCommand(newServe(open), newScore(open), newCover(open), newRiff(open), newUseUp(open), newWalk(open), newOuts(open), newTonight(open), newFind(ingredients), newDrill(open), newFlight(open), newTriangle(open), newCard(open), housekeeping.New(open), newCheck(), calibration.New(), newVersion())
+	root.AddCommand(newServe(open), newScore(open), newCover(open), newRiff(open), newUseUp(open), newWalk(open), newOuts(open), newTonight(open), newFind(ingredients), newLikeness(open), newDrill(open), newFlight(open), newTriangle(open), newCard(open), housekeeping.New(open), newCheck(), calibration.New(), newVersion())
 	for _, c := range root.Commands() {
 		c.Args = terminal.WrongArgs(c.Args)
 	}
