@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"time"
 
 	"counterpour/api/service/fault"
 	"counterpour/data/house"
@@ -26,7 +27,17 @@ type MarkRequest struct {
 	BottlesOut  []string // ids or names of single bottles that ran out
 	BottlesBack []string // ids or names of single bottles that are available again
 	Received    []Received
+	// Tapped is when a mark was made that could not be sent then, at most MostLate ago; zero
+	// for one that is made now.
+	Tapped time.Time
 }
+
+// MostLate is how late a mark may be sent: what ran out longer ago than a shift is looked at
+// again. Common practice, no source.
+const MostLate = 24 * time.Hour
+
+// TappedField is the place of the fault of a mark that is sent too late, or was overtaken.
+const TappedField = "tapped"
 
 // Empty reports whether a request notes nothing.
 func (r *MarkRequest) Empty() bool {
@@ -45,7 +56,7 @@ type Received struct {
 // and how covers were received. An ingredient is poured from its other bottles after one of
 // them ran out, and is out with the last. If no bottle of an ingredient that is back is
 // there, one of them is now, and counts as full if it was counted as empty. Marking what is marked already changes nothing. It is a fault
-// if the request is empty, if an ingredient is not in stock or is both out and back, or if
+// if the request is empty, if it is sent late and somebody marked the same in the meantime, if an ingredient is not in stock or is both out and back, or if
 // the house does not know a drink or an ingredient. The error is [house.ErrConflict] if every retry conflicted
 // with another write.
 func (v *Venue) Mark(ctx context.Context, by house.By, r MarkRequest) error {

@@ -2,6 +2,7 @@ package service
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"slices"
 	"time"
@@ -14,6 +15,12 @@ import (
 // marked so already.
 func (v *Venue) shelfMarks(ctx context.Context, by house.By, r *MarkRequest) ([]house.Edit, error) {
 	m := &marking{at: by.At}
+	if !r.Tapped.IsZero() {
+		if err := v.late(ctx, by, r); err != nil {
+			return nil, err
+		}
+		m.at = r.Tapped
+	}
 	outs, err := house.All[house.Out](ctx, v.inner)
 	if err != nil {
 		return nil, err
@@ -38,6 +45,41 @@ func (v *Venue) shelfMarks(ctx context.Context, by house.By, r *MarkRequest) ([]
 		m.bottleBack(id)
 	}
 	return m.edits(), nil
+}
+
+// late refuses a mark that is sent too late, or whose bottles somebody marked after it was
+// tapped: the newer mark stands until somebody looks.
+func (v *Venue) late(ctx context.Context, by house.By, r *MarkRequest) error {
+	if ago := by.At.Sub(r.Tapped); ago < 0 || ago > MostLate {
+		return flavor.Invalid(TappedField, r.Tapped.Format(time.RFC3339), "that was tapped more than a day ago; look at the shelf, and mark it anew")
+	}
+	now := v.Now()
+	var records []house.Ref
+	is := map[house.Ref]bool{} // whether what is marked is out after it
+	for _, id := range slices.Concat(r.Out, r.Back) {
+		ref := house.Ref{Kind: house.KindOut, ID: id}
+		records, is[ref] = append(records, ref), slices.Contains(r.Out, id)
+	}
+	for _, id := range slices.Concat(r.BottlesOut, r.BottlesBack) {
+		records = append(records, house.Ref{Kind: house.KindBottle, ID: id})
+		if at := slices.IndexFunc(now.Bottles(), func(b house.Bottle) bool { return b.ID == id }); at >= 0 {
+			records = append(records, house.Ref{Kind: house.KindOut, ID: now.Bottles()[at].Ingredient})
+		}
+	}
+	for _, ref := range records {
+		changes, err := v.inner.History(ctx, ref)
+		if err != nil && !errors.Is(err, house.ErrNotFound) { // that was never marked has none
+			return err
+		}
+		n := len(changes)
+		if out, told := is[ref]; n > 0 && told && out == (changes[n-1].Item != nil) {
+			continue // it is marked so already
+		}
+		if n > 0 && changes[n-1].At.After(r.Tapped) {
+			return flavor.Invalid(TappedField, ref.ID, "%s marked %s after this was tapped; look at the shelf, and mark it again if need be", changes[n-1].Actor, now.NameOf(ref.ID))
+		}
+	}
+	return nil
 }
 
 // marking is the bottles and the outs of a house while a mark changes them. A bottle that

@@ -8,7 +8,9 @@ import (
 	"net/http"
 	"net/url"
 	"slices"
+	"strconv"
 	"strings"
+	"time"
 
 	"counterpour/api/service"
 	"counterpour/data/house"
@@ -138,14 +140,38 @@ func (p *pages) mark(r *http.Request) error {
 			request.Received = append(request.Received, received)
 		}
 	}
+	if err := tapped(r, &request); err != nil {
+		return err
+	}
 	if request.Empty() { // the board is shown as it stands
 		return nil
 	}
 	err := p.house.Mark(r.Context(), frame.By(r), request)
-	if len(flavor.FaultsOf(err)) > 0 {
+	switch faults := flavor.FaultsOf(err); {
+	case len(faults) > 0 && faults[0].Location == service.TappedField:
+		return frame.ErrOvertaken
+	case len(faults) > 0:
 		return frame.ErrGone
 	}
 	return err
+}
+
+// agoField says how many seconds ago a mark was tapped that is sent only now. The clock of
+// a device may be wrong; what passed on it is not.
+const agoField = "ago"
+
+// tapped reads when a mark was tapped.
+func tapped(r *http.Request, m *service.MarkRequest) error {
+	said := r.PostForm.Get(agoField)
+	if said == "" {
+		return nil
+	}
+	ago, err := strconv.Atoi(said)
+	if err != nil || ago < 0 {
+		return form.ErrUnreadable
+	}
+	m.Tapped = frame.By(r).At.Add(-min(time.Duration(ago)*time.Second, 2*service.MostLate))
+	return nil
 }
 
 // versionOf names what the board shows, so that two screens can tell whether they

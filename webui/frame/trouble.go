@@ -16,6 +16,8 @@ var (
 	ErrNotFound  = errors.New("frame: there is no such page")
 	errMethod    = errors.New("frame: the method is not for this page")
 	ErrGone      = errors.New("frame: the house does not have it")
+	// ErrOvertaken is a mark that is sent late, and somebody marked the same since.
+	ErrOvertaken = errors.New("frame: somebody marked the same since")
 	ErrTooMany   = errors.New("frame: a form does more than one form may")
 	ErrCrowded   = errors.New("frame: too many lines are open")
 	ErrInternal  = errors.New("frame: internal")
@@ -45,6 +47,8 @@ var troubles = []struct {
 		Text: "Check the address, or start at the bench."}},
 	{ErrGone, Trouble{Status: http.StatusConflict, Title: "The house does not have that",
 		Text: "Its stock has changed since this page was opened. Open the page again and choose from what is there."}},
+	{ErrOvertaken, Trouble{Status: http.StatusConflict, Title: "Marked since by somebody else",
+		Text: "It was tapped a while ago, and somebody has marked the same since. Look at the shelf, and mark it again if need be."}},
 	{errMethod, Trouble{Status: http.StatusMethodNotAllowed, Title: "That is not how this page works",
 		Text: "Open it in a browser, or start at the bench."}},
 	{form.ErrTooLong, Trouble{Status: http.StatusRequestEntityTooLarge, Title: "That is more than a page takes",

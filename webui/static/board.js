@@ -35,7 +35,7 @@
     const answer = await fetch(address, { ...options, headers: { "HX-Request": "true" }, redirect: "error" });
     const login = answer.headers.get("HX-Redirect");
     if (answer.status === 401 && login) location.assign(login);
-    if (!answer.ok) throw new Error("status " + answer.status);
+    if (!answer.ok) throw Object.assign(new Error("status " + answer.status), { status: answer.status });
     const html = await answer.text();
     if (mine !== asked) return false;
     show(html, options?.method === "POST");
@@ -47,8 +47,54 @@
   const failed = new Set();
   const old = (is) => {
     older.hidden = !(is || stale);
-    unmarked.textContent = failed.size ? `Not marked: ${[...failed].join(", ")}.${is ? "" : " Tap it again."}` : "";
-    line.hidden = older.hidden && !failed.size;
+    const waiting = unsent();
+    unmarked.textContent = [
+      ...refused.map((tap) => `Refused: ${tapOf(tap)}. ${tap.why}`),
+      ...(waiting.length ? [`Not sent yet: ${waiting.map(tapOf).join(", ")}.`] : []),
+      ...(failed.size ? [`Not marked: ${[...failed].join(", ")}.${is ? "" : " Tap it again."}`] : []),
+    ].join(" ");
+    line.hidden = older.hidden && !unmarked.textContent;
+    for (const button of board.querySelectorAll("button[name]")) button.toggleAttribute("data-unsent", waiting.some((tap) => tap.field === button.name && tap.value === button.value));
+  };
+
+  // What is tapped as out or back while the bar does not answer is kept on this device, with
+  // its time, and sent in the order of the taps when it answers. A second tap takes it back.
+  const UNSENT = "counterpour-unsent", outs = { out: "is out", back: "is back", "out-one": "bottle is out", "back-one": "bottle is back" };
+  const unsent = () => { try { return JSON.parse(localStorage.getItem(UNSENT)) ?? []; } catch (error) { return []; } };
+  const keep = (taps) => { try { localStorage.setItem(UNSENT, JSON.stringify(taps)); return true; } catch (error) { return false; } };
+  const tapOf = (tap) => `${tap.what} ${outs[tap.field]} (${new Date(tap.at).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" })})`;
+  const refused = [];
+  const later = (button, what) => {
+    const taps = unsent(), same = taps.findIndex((tap) => tap.field === button.name && tap.value === button.value);
+    if (same >= 0) taps.splice(same, 1);
+    else taps.push({ id: `${Date.now()}-${Math.random()}`, field: button.name, value: button.value, what, at: Date.now() });
+    return keep(taps);
+  };
+  // Only one page of this device sends at a time. What the bar is too busy for goes later;
+  // what it refuses is told, and is not sent again.
+  const sendOne = async (tap) => {
+    const form = board.querySelector("form.marks");
+    if (!form) return false; // a page that only shows
+    const body = new URLSearchParams({ [tap.field]: tap.value, ago: Math.max(0, Math.round((Date.now() - tap.at) / 1000)) });
+    const answer = await fetch(form.getAttribute("action"),
+      { method: "POST", body, headers: { "HX-Request": "true" }, redirect: "error", signal: AbortSignal.timeout(longest) });
+    if ([401, 429, 502, 503, 504].includes(answer.status)) return false;
+    if (!answer.ok) refused.push({ ...tap, why: new DOMParser().parseFromString(await answer.text(), "text/html").querySelector(".problem p, .trouble p, p")?.textContent ?? "" });
+    keep(unsent().filter((other) => other.id !== tap.id));
+    return true;
+  };
+  const longest = 10000; // ms that a mark may take before it counts as not sent
+  let sending = false;
+  const send = async () => {
+    if (sending || !unsent().length) return;
+    sending = true;
+    const all = async () => { while (unsent().length && await sendOne(unsent()[0])); };
+    try {
+      await (navigator.locks ? navigator.locks.request(UNSENT, all) : all());
+      await ask(from());
+    } catch (error) { /* it is sent when the bar answers again */ }
+    sending = false;
+    old(false);
   };
   // What this screen has just marked as back can be taken back for a while, also after what
   // another screen marked has drawn the board anew.
@@ -59,7 +105,11 @@
     if (Date.now() < marked.until) address.searchParams.set(marked.field, marked.value);
     return address;
   };
-  const refresh = () => ask(from()).then(() => old(false)).catch(() => old(true));
+  const refresh = () => ask(from()).then(() => {
+    document.querySelector(".copy")?.remove(); // what it says is old is new now
+    old(false);
+    return send();
+  }).catch(() => old(true));
 
   // The server tells the version of the outs, at once and after every change. A
   // mark of this screen brings its own board, so what is told meanwhile waits.
@@ -78,12 +128,17 @@
     if (!button?.name) return;
     event.preventDefault();
     if (marking) return;
+    const waits = button.name in outs && unsent().length > 0; // so that the order is kept
+    if (waits && later(button, button.dataset.bottle ?? button.textContent)) {
+      old(!older.hidden);
+      return send();
+    }
     marking = true;
     form.setAttribute("aria-busy", "true");
     const body = new URLSearchParams(new FormData(form)), what = button.dataset.bottle ?? button.textContent;
     body.append(button.name, button.value);
     const slow = setTimeout(() => { failed.add(what); old(true); }, 3000);
-    ask(form.getAttribute("action"), { method: "POST", body }).then(() => {
+    ask(form.getAttribute("action"), { method: "POST", body, signal: AbortSignal.timeout(longest) }).then(() => {
       marked = { field: again[button.name], value: button.value, until: again[button.name] ? Date.now() + undoTime : 0 };
       failed.delete(what);
       old(false);
@@ -93,9 +148,10 @@
       }
       else if (/^(out|back)/.test(button.name)) standAt(button);
       else document.getElementById("drinks-title")?.scrollIntoView();
-    }).catch(() => {
+    }).catch((error) => {
       form.removeAttribute("aria-busy");
-      failed.add(what);
+      const kept = !error.status && button.name in outs && later(button, what);
+      if (kept) failed.delete(what); else failed.add(what);
       old(true);
     }).finally(() => {
       clearTimeout(slow);
@@ -131,6 +187,7 @@
       clearTimeout(down);
       down = 0;
       wait = soonest;
+      send();
     });
     wire.addEventListener("error", () => {
       if (wire !== events) return;
@@ -142,6 +199,8 @@
     });
   };
   listen();
+  addEventListener("online", send);
+  if (unsent().length) old(false);
 
   // On paper nothing can be opened.
   addEventListener("beforeprint", () => board.querySelectorAll(".drinks details").forEach((d) => { d.open = true; }));

@@ -103,10 +103,13 @@ const html = (text) => new Response(text, { headers: { "Content-Type": "text/htm
   "Content-Security-Policy": "default-src 'self'; img-src 'self' data:; base-uri 'none'; form-action 'none'; frame-ancestors 'none'" } });
 
 const marked = async (copy) => {
+  const body = await copy.text();
+  const marks = body.includes('id="board"') ? "What you tap as out or back is kept on this device and sent when the bar answers again; nothing else can be saved."
+    : "Nothing can be marked or saved until the bar answers again.";
   const note = `<div class="copy" role="status"><p><strong>This is a copy of ${when(copy)}.</strong> The bar does not answer.
 What is out, what is poured and what is in it may have changed since: read the label and ask before you pour for anyone with an allergy.
-Nothing can be marked or saved until the bar answers again.</p></div>`;
-  return html((await copy.text()).replace(/<main[^>]*>/, (main) => main + note));
+${marks}</p></div>`;
+  return html(body.replace(/<main[^>]*>/, (main) => main + note));
 };
 
 // What was never seen here has no copy; what was is listed, with whom it is for. It is dark,

@@ -55,10 +55,13 @@ type House struct {
 	keep    sync.Once
 	Records house.Store
 
-	mu   sync.Mutex
-	Dry  []string
-	Old  bool // its store does not answer
-	told []chan struct{}
+	mu    sync.Mutex
+	Dry   []string
+	marks []service.MarkRequest // that were taken, in order
+	// Overtakes says which marks somebody else has overtaken; nil for none.
+	Overtakes func(*service.MarkRequest) bool
+	Old       bool // its store does not answer
+	told      []chan struct{}
 }
 
 var _ behind.House = (*House)(nil)
@@ -176,6 +179,9 @@ func (h *House) Mark(ctx context.Context, by house.By, r service.MarkRequest) er
 			return &flavor.Fault{Kind: flavor.ErrUnknown, Value: id, Message: "the house does not keep it"}
 		}
 	}
+	if h.Overtakes != nil && h.Overtakes(&r) {
+		return flavor.Invalid(service.TappedField, "", "somebody marked it since")
+	}
 	edits, gone := h.markBottles(by, &r)
 	r.Out = append(slices.Clone(r.Out), gone...)
 	for _, x := range r.Received {
@@ -195,6 +201,7 @@ func (h *House) Mark(ctx context.Context, by house.By, r service.MarkRequest) er
 	defer h.mu.Unlock()
 	h.Dry = slices.DeleteFunc(h.Dry, func(o string) bool { return slices.Contains(r.Out, o) || slices.Contains(r.Back, o) })
 	h.Dry = append(h.Dry, r.Out...)
+	h.marks = append(h.marks, r)
 	for _, c := range h.told {
 		select {
 		case c <- struct{}{}:
@@ -398,4 +405,11 @@ func instead1(s *flavor.Spec, with *flavor.Profile) cover.Cover {
 		c.NewAllergens = append(c.NewAllergens, m.Allergen)
 	}
 	return c
+}
+
+// Marked lists the marks that were taken, in order.
+func (h *House) Marked() []service.MarkRequest {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	return slices.Clone(h.marks)
 }
