@@ -26,7 +26,7 @@ func (s *Server) taste(ctx context.Context, body shape.TastingBody) (*shape.Tast
 	if err != nil {
 		return nil, err
 	}
-	request := service.TasteRequest{Served: body.ToCentre(), Missing: body.Missing, Verdict: house.Verdict(body.Verdict), Score: body.Score}
+	request := service.TasteRequest{Served: body.ToCentre(), Missing: body.Missing, Reception: house.Reception(body.Verdict), Score: body.Score}
 	if err := s.opts.Keeper.Taste(ctx, by, request); err != nil {
 		return nil, err
 	}

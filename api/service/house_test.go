@@ -266,7 +266,7 @@ func TestTaste(t *testing.T) {
 	v := open(t, storetest.Memory(t))
 	put(t, v.Store(), 0, drink(t, v, sour))
 	served := "Quay Sour\n2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz honey syrup\nshake, up\n"
-	require.NoError(t, v.Taste(t.Context(), someone, TasteRequest{Served: Draft{Text: &served}, Missing: "simple syrup", Verdict: house.VerdictSentBack}))
+	require.NoError(t, v.Taste(t.Context(), someone, TasteRequest{Served: Draft{Text: &served}, Missing: "simple syrup", Reception: house.ReceptionSentBack}))
 	tastings := v.Now().Tastings
 	require.Len(t, tastings, 1)
 	assert.Equal(t, "simple-syrup", tastings[0].Missing)
@@ -275,11 +275,11 @@ func TestTaste(t *testing.T) {
 
 	nameless, strange, fine, off := honeySour, "Sand Sour\n"+honeySour, 7.0, 11.0
 	for name, r := range map[string]TasteRequest{
-		"a name":  {Served: Draft{Text: &nameless}, Missing: "honey syrup", Verdict: house.VerdictKept},
-		"no spec": {Served: Draft{Text: &strange}, Missing: "honey syrup", Verdict: house.VerdictKept},
+		"a name":  {Served: Draft{Text: &nameless}, Missing: "honey syrup", Reception: house.ReceptionKept},
+		"no spec": {Served: Draft{Text: &strange}, Missing: "honey syrup", Reception: house.ReceptionKept},
 		"verdict": {Served: Draft{Text: &served}, Missing: "honey syrup"},
-		"both":    {Served: Draft{Text: &served}, Missing: "honey syrup", Verdict: house.VerdictKept, Score: &fine},
-		"missing": {Served: Draft{Text: &served}, Verdict: house.VerdictKept},
+		"both":    {Served: Draft{Text: &served}, Missing: "honey syrup", Reception: house.ReceptionKept, Score: &fine},
+		"missing": {Served: Draft{Text: &served}, Reception: house.ReceptionKept},
 		"score":   {Served: Draft{Text: &served}, Missing: "honey syrup", Score: &off},
 	} {
 		assert.NotEmpty(t, flavor.FaultsOf(v.Taste(t.Context(), someone, r)), name)

@@ -46,10 +46,10 @@ func (r *MarkRequest) Empty() bool {
 
 // Received says how a cover was received. The cover was poured for a drink of the house.
 type Received struct {
-	Drink   string // slug
-	Missing string // id of what had run out
-	Served  *flavor.Spec
-	Verdict house.Verdict
+	Drink     string // slug
+	Missing   string // id of what had run out
+	Served    *flavor.Spec
+	Reception house.Reception
 }
 
 // Mark writes which ingredients of the stock, or which single bottles, ran out or are back,
@@ -198,5 +198,5 @@ func (v *Venue) received(ctx context.Context, by house.By, r *Received) ([]house
 		return nil, flavor.Unknown("missing", r.Missing, nil, "the house does not know %q; open the board again", r.Missing)
 	}
 	return []house.Edit{house.Put(house.ServedCover{At: by.At, Spec: r.Drink, SpecVersion: spec.Version, Missing: r.Missing,
-		Verdict: r.Verdict, Taster: by.Actor, Served: house.FromSpec(r.Drink, *r.Served).Pours}, 0)}, nil
+		Reception: r.Reception, Taster: by.Actor, Served: house.FromSpec(r.Drink, *r.Served).Pours}, 0)}, nil
 }

@@ -45,7 +45,7 @@ func TestDerivedSnapshotEqualsAFreshOne(t *testing.T) {
 		}},
 		{"a name", func() { put(t, s, 0, house.Name{ID: "dockside", Written: "dockside", Ingredient: "london-dry-gin"}) }},
 		{"a cover that came back", func() {
-			put(t, s, 0, house.ServedCover{Spec: "quay-sour", SpecVersion: 2, Missing: "london-dry-gin", At: someone.At, Verdict: house.VerdictSentBack,
+			put(t, s, 0, house.ServedCover{Spec: "quay-sour", SpecVersion: 2, Missing: "london-dry-gin", At: someone.At, Reception: house.ReceptionSentBack,
 				Served: []house.Pour{{Ingredient: "vodka", Amount: 2, Unit: flavor.Ounce}}})
 		}},
 		{"a spec gone", func() { write(house.Remove(house.Ref{Kind: house.KindSpec, ID: "quay-sour"}, 2)) }},

@@ -13,31 +13,31 @@ import (
 
 // TasteRequest notes how a cover was received. Exactly one of Verdict and Score is set.
 type TasteRequest struct {
-	Served  Draft         // as poured, under the name of the spec that it stood in for
-	Missing string        // what had run out: name, alias or id
-	Verdict house.Verdict // kept or sent back; empty if there is a score
-	Score   *float64      // 0 to records.MostScore; nil if not scored
+	Served    Draft           // as poured, under the name of the spec that it stood in for
+	Missing   string          // what had run out: name, alias or id
+	Reception house.Reception // kept or sent back; empty if there is a score
+	Score     *float64        // 0 to records.MostScore; nil if not scored
 }
 
-// verdict validates how the cover was received.
-func (r *TasteRequest) verdict() (house.Verdict, error) {
+// reception validates how the cover was received.
+func (r *TasteRequest) reception() (house.Reception, error) {
 	switch {
-	case (r.Verdict == "") == (r.Score == nil):
+	case (r.Reception == "") == (r.Score == nil):
 		return "", flavor.Invalid("verdict", "", "say how it was received: give one of kept, sent back or a score of 0 to %d", records.MostScore)
-	case r.Score == nil && r.Verdict != house.VerdictKept && r.Verdict != house.VerdictSentBack:
-		return "", flavor.Invalid("verdict", string(r.Verdict), "%q is no verdict; use kept or sent back", fault.Quotable(string(r.Verdict)))
+	case r.Score == nil && r.Reception != house.ReceptionKept && r.Reception != house.ReceptionSentBack:
+		return "", flavor.Invalid("verdict", string(r.Reception), "%q is no verdict; use kept or sent back", fault.Quotable(string(r.Reception)))
 	case r.Score == nil:
-		return r.Verdict, nil
+		return r.Reception, nil
 	case !(*r.Score >= 0 && *r.Score <= records.MostScore):
 		return "", flavor.Invalid("score", *r.Score, "%v is out of range; give 0 to %d", *r.Score, records.MostScore)
 	}
-	return house.VerdictUnknown, nil
+	return house.ReceptionUnknown, nil
 }
 
 // Taste records how a cover was received, so that later searches learn from it.
 func (v *Venue) Taste(ctx context.Context, by house.By, r TasteRequest) error {
 	now := v.Now()
-	verdict, err := r.verdict()
+	reception, err := r.reception()
 	if err != nil {
 		return err
 	}
@@ -65,7 +65,7 @@ func (v *Venue) Taste(ctx context.Context, by house.By, r TasteRequest) error {
 		return err
 	}
 	c := house.ServedCover{At: by.At, Spec: id, SpecVersion: spec.Version, Missing: missing.ID,
-		Served: house.FromSpec(id, served).Pours, Taster: by.Actor, Verdict: verdict, Score: r.Score}
+		Served: house.FromSpec(id, served).Pours, Taster: by.Actor, Reception: reception, Score: r.Score}
 	_, err = v.Store().Write(ctx, by, house.Put(c, 0))
 	return err
 }

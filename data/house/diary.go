@@ -23,18 +23,18 @@ func (o Out) clean() Item           { o.Since, o.Note = utc(o.Since), lines(o.No
 func (o Out) withID(id string) Item { o.Ingredient = id; return o }
 func (o Out) links() []Ref          { return nil }
 
-// Verdict is how a guest received a drink.
-type Verdict string
+// Reception is how a guest received a drink.
+type Reception string
 
 // The guest kept the drink, sent it back, or the house did not note which.
 const (
-	VerdictKept     Verdict = "kept"
-	VerdictSentBack Verdict = "sent back"
-	VerdictUnknown  Verdict = "unknown"
+	ReceptionKept     Reception = "kept"
+	ReceptionSentBack Reception = "sent back"
+	ReceptionUnknown  Reception = "unknown"
 )
 
-// Verdicts lists every verdict.
-func Verdicts() []Verdict { return []Verdict{VerdictKept, VerdictSentBack, VerdictUnknown} }
+// Receptions lists every way to receive one.
+func Receptions() []Reception { return []Reception{ReceptionKept, ReceptionSentBack, ReceptionUnknown} }
 
 // ServedCover is a cover that was served, and how it was received. An empty id is filled in on
 // writing.
@@ -45,7 +45,7 @@ type ServedCover struct {
 	SpecVersion int64     `json:"spec_version"` // 0: not stated
 	Missing     string    `json:"missing"`      // id of the ingredient that had run out
 	Served      []Pour    `json:"served"`       // the drink as made
-	Verdict     Verdict   `json:"verdict"`
+	Reception   Reception `json:"verdict"`
 	Score       *float64  `json:"score,omitempty"` // 0 to 10, from the taster
 	Taster      string    `json:"taster,omitempty"`
 	Note        string    `json:"note,omitempty"`
@@ -59,7 +59,7 @@ func (c ServedCover) check() error {
 		checkTime("at", c.At),
 		CheckID(c.Missing),
 		checkPours("served", c.Served, ""),
-		oneOf("verdict", c.Verdict, Verdicts()),
+		oneOf("verdict", c.Reception, Receptions()),
 		checkOptional("score", c.Score, 0, 10),
 		checkRange("spec_version", float64(c.SpecVersion), 0, 1<<53),
 		checkLine("taster", c.Taster, false),

@@ -70,7 +70,7 @@ func (s *scorer) balanced(x *search.Filling) bool {
 
 // spiritsAlone reports whether spirits went, and nothing else is poured for them.
 func (t *task) spiritsAlone(x *search.Filling) bool {
-	f := fill.Fill{Gap: t.gap, Drink: t.req.Spec, Parts: t.partsOf(x, make([]fill.Part, 0, MaxParts))}
+	f := fill.Fill{Gap: t.gap, Drink: t.req.Spec, Parts: t.partsOf(x, make([]fill.Portion, 0, MaxParts))}
 	return f.SpiritsAlone()
 }
 

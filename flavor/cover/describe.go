@@ -129,9 +129,9 @@ func (t *task) poured(part, amount int) flavor.Pour {
 }
 
 // partsOf appends what a filling pours in the gap.
-func (t *task) partsOf(x *search.Filling, to []fill.Part) []fill.Part {
+func (t *task) partsOf(x *search.Filling, to []fill.Portion) []fill.Portion {
 	for k, i := range x.Parts {
-		to = append(to, fill.Part{Profile: t.cands[i].Profile, ML: t.cands[i].amounts[x.Amounts[k]].ML})
+		to = append(to, fill.Portion{Profile: t.cands[i].Profile, ML: t.cands[i].amounts[x.Amounts[k]].ML})
 	}
 	return to
 }

@@ -74,7 +74,7 @@ func (t *task) strength(x *search.Filling) float64 {
 // without mixing it, and is what a bartender would pour.
 func (t *task) allows(x *search.Filling) bool {
 	g := &t.req.Guest
-	f := fill.Fill{Gap: t.gap, Drink: t.req.Spec, Parts: t.partsOf(x, make([]fill.Part, 0, MaxParts))}
+	f := fill.Fill{Gap: t.gap, Drink: t.req.Spec, Parts: t.partsOf(x, make([]fill.Portion, 0, MaxParts))}
 	return f.Enough() && !t.tooSharp(x) && (g.MaxCost <= 0 || t.cost(x) <= g.MaxCost) && (g.MaxABV <= 0 || t.strength(x) <= t.tooStrong)
 }
 

@@ -129,11 +129,11 @@ func (p *pages) mark(r *http.Request) error {
 	request := service.MarkRequest{Out: r.PostForm["out"], Back: r.PostForm["back"],
 		BottlesOut: r.PostForm[oneOutField], BottlesBack: r.PostForm[oneBackField]}
 	for _, button := range []struct {
-		field   string
-		verdict house.Verdict
-	}{{"kept", house.VerdictKept}, {"returned", house.VerdictSentBack}} {
+		field     string
+		reception house.Reception
+	}{{"kept", house.ReceptionKept}, {"returned", house.ReceptionSentBack}} {
 		for _, served := range r.PostForm[button.field] {
-			received, err := p.received(served, button.verdict)
+			received, err := p.received(served, button.reception)
 			if err != nil {
 				return err
 			}

@@ -136,7 +136,7 @@ func TestTellingHowACoverWasReceived(t *testing.T) {
 	require.NoError(t, err)
 	require.Len(t, covers, 1)
 	got := covers[0].Item
-	assert.Equal(t, house.VerdictSentBack, got.Verdict)
+	assert.Equal(t, house.ReceptionSentBack, got.Reception)
 	assert.Equal(t, "falernum", got.Missing)
 	assert.Equal(t, int64(1), got.SpecVersion)
 	assert.Equal(t, "almond-syrup", got.Served[2].Ingredient)

@@ -161,7 +161,7 @@ func (h *House) Tastings(ctx context.Context) ([]cover.Tasting, error) {
 	var out []cover.Tasting
 	for _, c := range house.Items(covers) {
 		t := cover.Tasting{Missing: c.Missing}
-		if c.Verdict == house.VerdictKept {
+		if c.Reception == house.ReceptionKept {
 			t.Liked = 1
 		}
 		out = append(out, t)
@@ -189,7 +189,7 @@ func (h *House) Mark(ctx context.Context, by house.By, r service.MarkRequest) er
 		if _, known := h.Shelf().ByID(x.Missing); err != nil || !known {
 			return &flavor.Fault{Kind: flavor.ErrUnknown, Value: x.Drink, Message: "the house does not have it"}
 		}
-		edits = append(edits, house.Put(house.ServedCover{At: by.At, Spec: x.Drink, SpecVersion: spec.Version, Missing: x.Missing, Verdict: x.Verdict, Taster: by.Actor,
+		edits = append(edits, house.Put(house.ServedCover{At: by.At, Spec: x.Drink, SpecVersion: spec.Version, Missing: x.Missing, Reception: x.Reception, Taster: by.Actor,
 			Served: house.FromSpec(x.Drink, *x.Served).Pours}, 0))
 	}
 	if len(edits) > 0 {

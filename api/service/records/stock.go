@@ -63,9 +63,9 @@ func (r *Records) Tastings() []cover.Tasting {
 		switch {
 		case c.Score != nil:
 			t.Liked = *c.Score / MostScore
-		case c.Verdict == house.VerdictKept:
+		case c.Reception == house.ReceptionKept:
 			t.Liked = 1
-		case c.Verdict != house.VerdictSentBack:
+		case c.Reception != house.ReceptionSentBack:
 			continue // not rated
 		}
 		for _, p := range c.Served {

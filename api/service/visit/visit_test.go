@@ -191,13 +191,13 @@ func TestMarksAreAllOrNothing(t *testing.T) {
 	menu, err := r.Menu(ctx)
 	require.NoError(t, err)
 	drink := menu[0]
-	served := service.Received{Drink: drink.Slug, Missing: drink.Spec.Pours[0].Profile.ID, Served: &drink.Spec, Verdict: house.VerdictKept}
+	served := service.Received{Drink: drink.Slug, Missing: drink.Spec.Pours[0].Profile.ID, Served: &drink.Spec, Reception: house.ReceptionKept}
 	for name, m := range map[string]service.MarkRequest{
 		"nothing":                   {},
 		"a bottle that is not kept": {Out: []string{"mint", "moonshine"}, Received: []service.Received{served}},
 		"out and back at once":      {Out: []string{"mint"}, Back: []string{"mint"}},
-		"a drink that is gone":      {Out: []string{"mint"}, Received: []service.Received{served, {Drink: "gone", Missing: "mint", Served: &drink.Spec, Verdict: house.VerdictKept}}},
-		"a verdict of nobody's":     {Out: []string{"mint"}, Received: []service.Received{{Drink: drink.Slug, Missing: served.Missing, Served: &drink.Spec, Verdict: "shrugged"}}},
+		"a drink that is gone":      {Out: []string{"mint"}, Received: []service.Received{served, {Drink: "gone", Missing: "mint", Served: &drink.Spec, Reception: house.ReceptionKept}}},
+		"a verdict of nobody's":     {Out: []string{"mint"}, Received: []service.Received{{Drink: drink.Slug, Missing: served.Missing, Served: &drink.Spec, Reception: "shrugged"}}},
 	} {
 		assert.Error(t, r.Mark(ctx, testBy(), m), name)
 	}

@@ -75,9 +75,9 @@ func (t *tasted) request(text string) service.TasteRequest {
 	r := service.TasteRequest{Served: service.Draft{Text: &text}, Missing: t.missing}
 	switch {
 	case t.kept:
-		r.Verdict = house.VerdictKept
+		r.Reception = house.ReceptionKept
 	case t.sentBack:
-		r.Verdict = house.VerdictSentBack
+		r.Reception = house.ReceptionSentBack
 	default:
 		r.Score = &t.score
 	}

@@ -250,7 +250,7 @@ func everyKind() []house.Item {
 		house.Bottle{ID: "a", Name: "A", Ingredient: "vodka", SizeML: 700},
 		house.Made{ID: "m", Name: "M", Class: flavor.ClassSyrup, Parts: []house.Pour{{Ingredient: "water", Amount: 1, Unit: flavor.Ounce}}},
 		house.Out{Ingredient: "vodka", Since: who.At},
-		house.ServedCover{ID: "c", At: who.At, Spec: spec.ID, Missing: "vodka", Served: spec.Pours, Verdict: house.VerdictSentBack},
+		house.ServedCover{ID: "c", At: who.At, Spec: spec.ID, Missing: "vodka", Served: spec.Pours, Reception: house.ReceptionSentBack},
 		house.Training{ID: "t", At: who.At, Person: "bo", Drill: "acids"},
 		house.Right{Spec: spec.ID, SpecVersion: 1},
 	}

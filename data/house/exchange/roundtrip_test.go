@@ -218,7 +218,7 @@ func TestAHouseSurvivesJSON(t *testing.T) {
 		sound(rt, bottle)
 		items := []house.Item{spec, bottle,
 			house.Made{ID: fmt.Sprintf("made-%d", n), Name: genLine.Draw(rt, "made"), Class: rapid.SampledFrom(flavor.Classes()).Draw(rt, "class"), Parts: spec.Pours, Method: genNote.Draw(rt, "method")},
-			house.ServedCover{ID: fmt.Sprintf("cover-%d", n), At: who.At, Spec: spec.ID, Missing: "vodka", Served: spec.Pours, Verdict: house.VerdictKept, Score: genOptional(0, 10).Draw(rt, "score"), Note: genNote.Draw(rt, "note")},
+			house.ServedCover{ID: fmt.Sprintf("cover-%d", n), At: who.At, Spec: spec.ID, Missing: "vodka", Served: spec.Pours, Reception: house.ReceptionKept, Score: genOptional(0, 10).Draw(rt, "score"), Note: genNote.Draw(rt, "note")},
 		}
 		var edits []house.Edit
 		for _, it := range items {

@@ -93,7 +93,7 @@ func sour() house.Spec {
 }
 
 func cover() house.ServedCover {
-	return house.ServedCover{At: noon, Spec: "halyard-sour", SpecVersion: 1, Missing: "simple-syrup", Verdict: house.VerdictKept, Score: number(7.5), Taster: "bo",
+	return house.ServedCover{At: noon, Spec: "halyard-sour", SpecVersion: 1, Missing: "simple-syrup", Reception: house.ReceptionKept, Score: number(7.5), Taster: "bo",
 		Served: []house.Pour{{Ingredient: "london-dry-gin", Amount: 2, Unit: flavor.Ounce}, {Ingredient: "honey-syrup", Amount: 0.5, Unit: flavor.Ounce}}}
 }
 

@@ -12,8 +12,8 @@ import (
 	"counterpour/flavor/cover/role"
 )
 
-// Part is one thing that is poured in a gap.
-type Part struct {
+// Portion is one thing that is poured in a gap.
+type Portion struct {
 	Profile *flavor.Profile
 	ML      float64
 }
@@ -22,7 +22,7 @@ type Part struct {
 type Fill struct {
 	Gap   *gap.Gap
 	Drink *flavor.Spec // as it is written
-	Parts []Part
+	Parts []Portion
 }
 
 // LeastShare is the share of what went that is poured in its place at the least: a barspoon
@@ -38,7 +38,7 @@ const leadShare = 0.8
 
 // has reports whether some part is of some kind.
 func (f *Fill) has(is func(*flavor.Profile) bool) bool {
-	return slices.ContainsFunc(f.Parts, func(p Part) bool { return is(p.Profile) })
+	return slices.ContainsFunc(f.Parts, func(p Portion) bool { return is(p.Profile) })
 }
 
 // ml is the volume of all parts, in mL.

@@ -100,7 +100,7 @@ func (a *Aim) PerML(space *sense.Space, p *flavor.Profile) float64 {
 const litre = 1000.0
 
 // in is how much of it is in a drink that was mixed.
-func (a *Aim) in(m *Measured) float64 {
+func (a *Aim) in(m *Mixed) float64 {
 	s, g, d := m.Spec, m.Glass, m.Drink
 	switch a.kind {
 	case wish.Aroma:

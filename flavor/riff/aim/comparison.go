@@ -10,8 +10,8 @@ import (
 	"counterpour/flavor/sense"
 )
 
-// Measured is a drink that was mixed, as it is compared with others.
-type Measured struct {
+// Mixed is a drink that was mixed, as it is compared with others.
+type Mixed struct {
 	Spec  *flavor.Spec
 	Drink *mix.Drink
 	Glass *sense.Percept
@@ -20,7 +20,7 @@ type Measured struct {
 // Comparison holds a drink against the one that wishes for more or less are held against.
 type Comparison struct {
 	Space    *sense.Space
-	From, To Measured
+	From, To Mixed
 }
 
 // moved is how many just-noticeable differences the drink is nearer to a wish.

@@ -26,7 +26,7 @@ type way struct {
 }
 
 // Prepare readies wishes for the pours of a draft, held against a drink that was mixed.
-func Prepare(space *sense.Space, aims []Aim, from *Measured, draft *flavor.Spec) Ready {
+func Prepare(space *sense.Space, aims []Aim, from *Mixed, draft *flavor.Spec) Ready {
 	var r Ready
 	for i := range aims {
 		var ways []way

@@ -48,7 +48,7 @@ type Job struct {
 	From      *flavor.Spec
 	FromDrink *mix.Drink
 	FromGlass *sense.Percept
-	wished    aim.Measured // what wishes for more or less are held against
+	wished    aim.Mixed // what wishes for more or less are held against
 
 	byID  map[string]int // place on the shelf, −1 for what may not be poured
 	keeps map[string]*precedent.Kept
@@ -125,7 +125,7 @@ func (j *Job) SetFrom(s *flavor.Spec) error {
 		return err
 	}
 	j.From, j.FromDrink, j.FromGlass = s, drink, j.Station.Space.Percept(s, drink)
-	j.wished = aim.Measured{Spec: s, Drink: drink, Glass: j.FromGlass}
+	j.wished = aim.Mixed{Spec: s, Drink: drink, Glass: j.FromGlass}
 	j.Given = append(j.Given, s)
 	if base := largestBase(s); base != nil {
 		for i := range j.Limits.Aims {
@@ -154,7 +154,7 @@ func (j *Job) WishFrom(s *flavor.Spec) error {
 	if err != nil {
 		return err
 	}
-	j.wished = aim.Measured{Spec: s, Drink: drink, Glass: j.Station.Space.Percept(s, drink)}
+	j.wished = aim.Mixed{Spec: s, Drink: drink, Glass: j.Station.Space.Percept(s, drink)}
 	return nil
 }
 

@@ -113,7 +113,7 @@ func (j *Job) Settle(d *Sketch) (*Settled, error) {
 	if j.From != nil {
 		since := j.since(j.wished, out)
 		out.short = since.Shortfall(j.Limits.Aims)
-		whole := j.since(aim.Measured{Spec: j.From, Drink: j.FromDrink, Glass: j.FromGlass}, out)
+		whole := j.since(aim.Mixed{Spec: j.From, Drink: j.FromDrink, Glass: j.FromGlass}, out)
 		out.whole = whole.Shortfall(j.Limits.Aims) == 0
 		out.unsettles = j.Limits.Guest.Unsettles(&out.Spec, j.From)
 		out.met = since.Met(j.Limits.Aims)

@@ -8,8 +8,8 @@ import (
 )
 
 // since holds a settled drink against another.
-func (j *Job) since(from aim.Measured, s *Settled) *aim.Comparison {
-	return &aim.Comparison{Space: j.Station.Space, From: from, To: aim.Measured{Spec: &s.Spec, Drink: s.Drink, Glass: s.Glass}}
+func (j *Job) since(from aim.Mixed, s *Settled) *aim.Comparison {
+	return &aim.Comparison{Space: j.Station.Space, From: from, To: aim.Mixed{Spec: &s.Spec, Drink: s.Drink, Glass: s.Glass}}
 }
 
 // meets reports whether a finished drink meets every wish.
