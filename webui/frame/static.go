@@ -14,6 +14,8 @@ import (
 	"strings"
 	"sync"
 	"time"
+
+	"counterpour/webui/say"
 )
 
 // kinds are the media types of static files, by extension. The system's own table is not
@@ -63,6 +65,13 @@ func loadStatics(fsys fs.FS) (*statics, error) {
 			return err
 		}
 		body = squeezed(name, body)
+		if path.Ext(name) == ".js" && path.Dir(name) == "." {
+			script, err := say.InScript(name, string(body))
+			if err != nil {
+				return err
+			}
+			body = []byte(script)
+		}
 		sum := sha256.Sum256(body)
 		f := staticFile{body: body, kind: kind, hash: hex.EncodeToString(sum[:8]), packed: sync.OnceValue(func() []byte { return packed(body) })}
 		ext := path.Ext(name)

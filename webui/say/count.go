@@ -17,3 +17,6 @@ func form(n int) int {
 	}
 	return 1
 }
+
+// formInScript is form for a number of a script.
+const formInScript = "%s === 1 ? 0 : 1"

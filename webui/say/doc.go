@@ -10,7 +10,8 @@
 //   - english/views: a file for each package. Go code asks for a sentence by its file and key,
 //     with named values: say.It("board.touched", "Drinks", 3). It is plain text; whoever shows
 //     it escapes it. "&nbsp;" is a space at which no line breaks.
-//   - english/scripts: a file for each script.
+//   - english/scripts: a file for each script. A script asks as Go code does,
+//     say("found", { Found: 3 }), and the sentence is put there before the script is served.
 //
 // Sentences are whole, since the order of words differs between languages: what changes in
 // one is a named value, {{.Name}}, and a choice is made in the sentence, by {{if}}, and by

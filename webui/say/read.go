@@ -32,15 +32,15 @@ func read(files fs.FS, at string) (sentences, error) {
 	if err != nil {
 		return nil, err
 	}
-	all, err := parse(string(text))
+	all, err := takenApart(string(text))
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", at, err)
 	}
 	return all, nil
 }
 
-// parse takes a file of sentences apart.
-func parse(text string) (sentences, error) {
+// takenApart are the sentences of a file.
+func takenApart(text string) (sentences, error) {
 	all, last := sentences{}, ""
 	for n, line := range strings.Split(strings.TrimSuffix(text, "\n"), "\n") {
 		if more, goesOn := strings.CutPrefix(line, "\t"); goesOn && last != "" {

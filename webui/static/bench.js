@@ -228,7 +228,7 @@
     if (!button || !navigator.clipboard) return;
     button.hidden = false;
     button.addEventListener("click", () => {
-      navigator.clipboard.writeText(box.value).then(() => { button.textContent = "Copied"; },
+      navigator.clipboard.writeText(box.value).then(() => { button.textContent = say("copied"); },
         () => { box.focus(); box.select(); });
     });
   };
@@ -265,7 +265,7 @@
     if (event.target !== form) return;
     saving = false;
     outdate();
-    byId("trouble").textContent = "The bar did not answer. Your draft is safe; press Score it to try again.";
+    byId("trouble").textContent = say("bar-did-not-answer");
   });
 
   // An empty page takes up the draft that was left; a page that the browser

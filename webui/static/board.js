@@ -49,9 +49,9 @@
     older.hidden = !(is || stale);
     const waiting = unsent();
     unmarked.textContent = [
-      ...refused.map((tap) => `Refused: ${tapOf(tap)}. ${tap.why}`),
-      ...(waiting.length ? [`Not sent yet: ${waiting.map(tapOf).join(", ")}.`] : []),
-      ...(failed.size ? [`Not marked: ${[...failed].join(", ")}.${is ? "" : " Tap it again."}`] : []),
+      ...refused.map((tap) => say("refused", { Tap: tapOf(tap), Why: tap.why })),
+      ...(waiting.length ? [say("not-sent-yet", { Taps: waiting.map(tapOf).join(", ") })] : []),
+      ...(failed.size ? [say("not-marked", { Bottles: [...failed].join(", "), Answers: !is })] : []),
     ].join(" ");
     line.hidden = older.hidden && !unmarked.textContent;
     for (const button of board.querySelectorAll("button[name]")) button.toggleAttribute("data-unsent", waiting.some((tap) => tap.field === button.name && tap.value === button.value));
@@ -59,10 +59,13 @@
 
   // What is tapped as out or back while the bar does not answer is kept on this device, with
   // its time, and sent in the order of the taps when it answers. A second tap takes it back.
-  const UNSENT = "counterpour-unsent", outs = { out: "is out", back: "is back", "out-one": "bottle is out", "back-one": "bottle is back" };
+  const UNSENT = "counterpour-unsent";
+  const outs = {
+    out: (of) => say("is-out", of), back: (of) => say("is-back", of), "out-one": (of) => say("bottle-is-out", of), "back-one": (of) => say("bottle-is-back", of),
+  };
   const unsent = () => { try { return JSON.parse(localStorage.getItem(UNSENT)) ?? []; } catch (error) { return []; } };
   const keep = (taps) => { try { localStorage.setItem(UNSENT, JSON.stringify(taps)); return true; } catch (error) { return false; } };
-  const tapOf = (tap) => `${tap.what} ${outs[tap.field]} (${new Date(tap.at).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" })})`;
+  const tapOf = (tap) => outs[tap.field]({ What: tap.what, At: new Date(tap.at).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" }) });
   const refused = [];
   const later = (button, what) => {
     const taps = unsent(), same = taps.findIndex((tap) => tap.field === button.name && tap.value === button.value);

@@ -7,7 +7,7 @@
     const from = document.getElementById(button.dataset.copy);
     button.hidden = false;
     button.addEventListener("click", () => {
-      navigator.clipboard.writeText(from.textContent).then(() => { button.textContent = "Copied"; },
+      navigator.clipboard.writeText(from.textContent).then(() => { button.textContent = say("copied"); },
         () => { getSelection().selectAllChildren(from); });
     });
   }

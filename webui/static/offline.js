@@ -88,15 +88,15 @@ const alike = async (url) => {
 const escape = (text) => text.replace(/[&<>"]/g, (c) => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" })[c]);
 
 const ago = (minutes) => {
-  if (minutes < 1) return "less than a minute ago";
-  if (minutes < 90) return minutes === 1 ? "a minute ago" : `${minutes} minutes ago`;
-  return minutes < 2880 ? `${Math.round(minutes / 60)} hours ago` : `${Math.round(minutes / 1440)} days ago`;
+  if (minutes < 1) return say("less-than-a-minute-ago");
+  if (minutes < 90) return minutes === 1 ? say("a-minute-ago") : say("minutes-ago", { Minutes: minutes });
+  return minutes < 2880 ? say("hours-ago", { Hours: Math.round(minutes / 60) }) : say("days-ago", { Days: Math.round(minutes / 1440) });
 };
 
 // The time is the server's, as it stood on the answer.
 const when = (response) => {
   const at = new Date(response.headers.get("Date"));
-  return `<time datetime="${at.toISOString()}">${escape(at.toLocaleString())}</time> (${ago(Math.floor((Date.now() - at) / 60000))})`;
+  return say("at-and-ago", { At: `<time datetime="${at.toISOString()}">${escape(at.toLocaleString())}</time>`, Ago: ago(Math.floor((Date.now() - at) / 60000)) });
 };
 
 const html = (text) => new Response(text, { headers: { "Content-Type": "text/html; charset=utf-8",
@@ -104,11 +104,8 @@ const html = (text) => new Response(text, { headers: { "Content-Type": "text/htm
 
 const marked = async (copy) => {
   const body = await copy.text();
-  const marks = body.includes('id="board"') ? "What you tap as out or back is kept on this device and sent when the bar answers again; nothing else can be saved."
-    : "Nothing can be marked or saved until the bar answers again.";
-  const note = `<div class="copy" role="status"><p><strong>This is a copy of ${when(copy)}.</strong> The bar does not answer.
-What is out, what is poured and what is in it may have changed since: read the label and ask before you pour for anyone with an allergy.
-${marks}</p></div>`;
+  const marks = body.includes('id="board"') ? say("taps-are-kept") : say("nothing-can-be-marked");
+  const note = `<div class="copy" role="status"><p>${say("a-copy", { When: when(copy), Marks: marks })}</p></div>`;
   return html(body.replace(/<main[^>]*>/, (main) => main + note));
 };
 
@@ -120,16 +117,16 @@ const others = async (asked) => {
   for (const request of (await cache.keys()).reverse()) {
     const url = new URL(request.url), copy = await cache.match(request);
     const title = /<title>([^<]*)/.exec(await copy.text())?.[1] ?? url.pathname;
-    const guest = [...url.searchParams.getAll("avoid").map((word) => "without " + word), ...url.searchParams.getAll("diet")].join(", ");
-    const row = `<li><a href="${escape(url.pathname + url.search)}">${title}${guest ? `, for a guest ${escape(guest)}` : ""}</a> <span class="small">as of ${when(copy)}</span></li>`;
+    const guest = [...url.searchParams.getAll("avoid").map((word) => say("without", { Allergen: word })), ...url.searchParams.getAll("diet")].join(", ");
+    const row = `<li>${say("copy-in-a-list", { Address: escape(url.pathname + url.search), Title: title, Guest: escape(guest), When: when(copy) })}</li>`;
     if (url.pathname === asked.pathname) rows.unshift(row); else rows.push(row);
   }
-  const list = rows.length ? `<h2>Copies on this device</h2><ul class="plain copies">${rows.join("")}</ul>`
-    : "<p>This device has no copies yet. Pages are kept once they are opened.</p>";
+  const list = rows.length ? `<h2>${say("copies-on-this-device")}</h2><ul class="plain copies">${rows.join("")}</ul>`
+    : `<p>${say("no-copies-yet")}</p>`;
   return html(`<!doctype html><html lang="en-GB" class="on-board"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">
-<meta name="color-scheme" content="dark"><title>The bar does not answer</title>${looks.map((sheet) => `<link rel="stylesheet" href="${sheet}">`).join("")}</head>
-<body><main class="problem"><h1>The bar does not answer</h1>
-<p>Check that this device is on the bar's network and that the program runs.</p>
-<p><a class="again" href="">Try again</a></p>
-<p>Until then nothing can be marked or saved. For a guest with an allergy read the labels: a copy is older than the bottle.</p>${list}</main></body></html>`);
+<meta name="color-scheme" content="dark"><title>${say("bar-does-not-answer")}</title>${looks.map((sheet) => `<link rel="stylesheet" href="${sheet}">`).join("")}</head>
+<body><main class="problem"><h1>${say("bar-does-not-answer")}</h1>
+<p>${say("check-the-network")}</p>
+<p><a class="again" href="">${say("try-again")}</a></p>
+<p>${say("until-then")}</p>${list}</main></body></html>`);
 };

@@ -36,10 +36,10 @@ navigator.serviceWorker?.register("/offline.js").catch(() => {});
     note.className = "for-guest";
     who.textContent = line;
     back.href = "/tonight" + query;
-    back.textContent = "Tonight for this guest";
+    back.textContent = say("tonight-for-this-guest");
     end.href = "/tonight";
-    end.textContent = "Tonight for everyone";
-    note.append("A guest is still ticked: ", who, ". ", back, " · ", end);
+    end.textContent = say("tonight-for-everyone");
+    note.append(say("guest-still-ticked"), " ", who, ". ", back, " · ", end);
     main.prepend(note);
   }
 }

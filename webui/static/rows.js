@@ -145,7 +145,7 @@
     if (!options.childElementCount || document.activeElement !== name) return;
     options.hidden = false;
     options.setAttribute("role", "listbox");
-    options.setAttribute("aria-label", "Ingredients that start so");
+    options.setAttribute("aria-label", say("ingredients-that-start-so"));
     for (const [key, value] of [["role", "combobox"], ["aria-autocomplete", "list"], ["aria-controls", options.id], ["aria-expanded", "true"]]) name.setAttribute(key, value);
     open = { name, list: options, at: -1 };
   };

@@ -24,7 +24,7 @@
     // What was counted, and is printed, is what the house found; what is shown now is another list.
     counted.hidden = !all;
     sifted.hidden = all;
-    sifted.textContent = all ? "" : `${shown} of the ${drinks.length} listed here ${shown === 1 ? "has" : "have"} “${box.value.trim()}”. Find looks everywhere, and prints what it finds.`;
+    sifted.textContent = all ? "" : say("sifted", { Shown: shown, Listed: drinks.length, One: shown === 1, Text: box.value.trim() });
     if (letters) letters.hidden = !all; // they lead to what is not shown
   });
 })();

@@ -22,7 +22,7 @@
     if (!all && kept && !shown) document.getElementById("not-for").open = true;
     if (counted) counted.hidden = !all;
     sifted.hidden = all;
-    sifted.textContent = all ? "" : `${shown} of the ${drinks.length} listed here${kept ? `, and ${kept} not for this guest` : ""}. Find looks through the whole menu.`;
+    sifted.textContent = all ? "" : say("sifted", { Shown: shown, Listed: drinks.length, Barred: kept });
   };
   box.addEventListener("input", sift);
   new MutationObserver(sift).observe(board, { childList: true });
