@@ -83,6 +83,9 @@ func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 	if err == nil && len(out.Faults) == 0 {
 		out.Faults = overlooked.Said(d.String(), &out.Spec)
 	}
+	if err == nil && len(out.Faults) > 0 {
+		return withoutEveryday(d, out, f)
+	}
 	return out, err
 }
 

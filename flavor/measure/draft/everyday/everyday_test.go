@@ -1,0 +1,72 @@
+package everyday
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/drafttest"
+	"counterpour/flavor/measure/draft/naming"
+)
+
+// passed is what of a text pours nothing beside some pours.
+func passed(text string, names ...string) []string {
+	shelf := drafttest.Bar()
+	var pours []flavor.Pour
+	for _, n := range names {
+		pours = append(pours, flavor.Pour{Profile: shelf[n], Match: flavor.Match{Asked: n}})
+	}
+	var out []string
+	for _, c := range Clauses(text, pours, naming.NewBook(shelf)) {
+		out = append(out, text[c.At.Start:c.At.End])
+	}
+	return out
+}
+
+func TestWord(t *testing.T) {
+	for _, w := range []string{"guest", "guests", "loved", "tried", "trying", "biggest", "kindly", "happiness", "who's", "boss's", "came", "written"} {
+		assert.True(t, Word(w), w)
+	}
+	for _, w := range []string{"", "umeboshi", "galangal", "sherbet", "saffron", "shake", "half", "ounce", "lemon", "guestly-ish"} {
+		assert.False(t, Word(w), w)
+	}
+}
+
+// What is said in everyday words pours nothing: common practice, no source.
+func TestClausesThatPourNothing(t *testing.T) {
+	for _, text := range []string{
+		"guests keep asking for this one", "perfect for the terrace", "price still to be decided", "credit: Marta", "Priya came up with this",
+		"a touch too dry for me", "still not happy with the balance", "version two", "might go sweeter next time",
+		// it names something in a sentence that pours nothing
+		"could work with gin too", "might swap for gin next week", "Sam prefers gin", "my mum likes hers with gin", "goes well with the gin", "for the gin drinkers",
+		// it likens the drink to anything
+		"reminds me of lemon sherbet", "almost like eating an orange", "halfway between a sour and a highball",
+	} {
+		assert.Equal(t, []string{text}, passed(text), text)
+		assert.Equal(t, []string{text}, passed("2 oz gin, shaken ("+text+")"), text)
+	}
+	assert.Equal(t, []string{"the gin ties it together"}, passed("the gin ties it together", "gin"), "what is poured may be named again")
+}
+
+// What may pour, change or make something stays, and so does a word that nobody here knows.
+func TestClausesThatStay(t *testing.T) {
+	for _, text := range []string{
+		"umeboshi", "the umeboshi from Monday", "gin", "with gin", "guest wants gin", "gin goes in last", "add the usual", "instead of this", "without the good one", "half of that",
+		"same again", "more for me", "twice this", "each guest", "simple to taste", "a splash of something", "shake", "served up", "over ice", "soda on the side", "gin not this",
+		"sweet", "dark and light", "needs gin", "should have gin", "not this one", "for two", "2 guests", "Galliano first", "guests love it with gin",
+	} {
+		assert.Empty(t, passed(text), text)
+	}
+	assert.Empty(t, passed("2 oz rum, sweet"), "it may tell which bottle is meant")
+	assert.Empty(t, passed(strings.Repeat("guests love it\n", 1+mostText/15)), "too long for a note of one drink")
+}
+
+// A step of a recipe names again what is listed.
+func TestStepsNameAgain(t *testing.T) {
+	assert.Equal(t, []string{"Add the gin and lemon juice to a shaker"}, passed("2 oz gin\n1 oz lemon juice\nAdd the gin and lemon juice to a shaker", "gin", "lemon juice"))
+	assert.Equal(t, []string{"gin and lemon juice"}, passed("2 oz gin\n1 oz lemon juice\nShake the gin and lemon juice hard", "gin", "lemon juice"), "how it is made stays")
+	assert.Empty(t, passed("2 oz gin\nAdd the gin and lemon juice to a shaker", "gin"), "not all of it is poured")
+	assert.Empty(t, passed("2 oz gin\nAdd a splash of gin to a shaker", "gin"), "a measure")
+}

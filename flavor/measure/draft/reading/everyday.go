@@ -1,0 +1,86 @@
+package reading
+
+import (
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/everyday"
+	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/overlooked"
+)
+
+// withoutEveryday reads a draft that no rule reads without what it says in everyday words beside its
+// pours, which is said of each clause. It returns what was read before if that leaves anything open.
+func withoutEveryday(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
+	if d.PoursOnly() || before.several {
+		return before, nil
+	}
+	b := naming.NewBook(f)
+	text := d.String()
+	clauses := everyday.Clauses(text, before.Spec.Pours, b)
+	if b.Err() != nil {
+		return before, b.Err()
+	}
+	for _, passed := range waysToPass(text, clauses, before.Faults) {
+		masked, spans := withoutClauses(text, passed)
+		out, err := anyWay(d.Anew(masked), f)
+		if err != nil {
+			return before, err
+		}
+		if len(out.Faults) > 0 || out.several || len(overlooked.Said(masked, &out.Spec)) > 0 {
+			continue
+		}
+		out.Spec.Notes = append(passedOver(text, spans), out.Spec.Notes...)
+		if out.Draft.String() == masked {
+			out.Draft = out.Draft.Restored(text, spans)
+		}
+		return out, nil
+	}
+	return before, nil
+}
+
+// waysToPass lists which clauses may be passed over together: at first those of lines that are at
+// fault, then all of them. The first line of a text may be the name of the drink, unless it is a
+// sentence.
+func waysToPass(text string, clauses []everyday.Clause, faults flavor.Faults) [][]everyday.Clause {
+	if len(clauses) == 0 {
+		return nil
+	}
+	var out [][]everyday.Clause
+	faulty := slices.DeleteFunc(slices.Clone(clauses), func(c everyday.Clause) bool {
+		return !slices.ContainsFunc(faults, func(f *flavor.Fault) bool { return f.Place().Line == c.Line })
+	})
+	if len(faulty) > 0 && len(faulty) < len(clauses) {
+		out = append(out, faulty)
+	}
+	c := &clauses[0]
+	if titled := strings.TrimSpace(text[:c.At.Start]) == "" && !(c.Alone && c.Spoken); titled && len(clauses) > 1 {
+		out = append(out, clauses[1:])
+	}
+	return append(out, clauses)
+}
+
+// withoutClauses returns a text with blanks in place of clauses, of the brackets around them, and of the
+// signs before those that end a line; and what was blanked.
+func withoutClauses(text string, clauses []everyday.Clause) (string, []entry.Span) {
+	out := []byte(text)
+	var spans []entry.Span
+	for _, c := range slices.Backward(clauses) {
+		at := c.At
+		before, behind := strings.TrimRight(string(out[:at.Start]), " \t"), strings.TrimLeft(string(out[at.End:]), " \t")
+		switch {
+		case strings.HasSuffix(before, "(") && strings.HasPrefix(behind, ")"), strings.HasSuffix(before, "[") && strings.HasPrefix(behind, "]"):
+			at = entry.Span{Start: len(before) - 1, End: len(text) - len(behind) + 1}
+		case behind == "" || behind[0] == '\n' || behind[0] == '\r':
+			at.Start = len(strings.TrimRight(before, " \t,;-–—+•*/|"))
+		}
+		for i := at.Start; i < at.End; i++ {
+			out[i] = ' '
+		}
+		spans = append(spans, at)
+	}
+	return string(out), spans
+}

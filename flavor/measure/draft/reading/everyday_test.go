@@ -1,0 +1,55 @@
+package reading_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor/measure/draft/reading"
+)
+
+// What is said beside the pours in everyday words changes none of them, wherever it stands, and is
+// noted: common practice, no source.
+func TestEverydayWordsPourNothing(t *testing.T) {
+	const listed = "Halyard\n50 ml gin\n25 ml lemon juice\n20 ml honey syrup\nshake, coupe"
+	want := poured(t, listed)
+	for _, said := range []string{
+		"perfect for the terrace", "Price still to be decided", "might swap for mezcal next week", "my mum likes hers with vodka", "the honey ties it together",
+		"reminds me of lemon sherbet", "glasses are in the cupboard", "for people who say they hate gin",
+	} {
+		for _, text := range []string{
+			said + "\n" + listed, listed + "\n" + said, listed + " (" + said + ")", listed + " - " + said, listed + ". " + said + "!",
+			strings.Replace(listed, "\n25", "\n"+said+"\n25", 1),
+		} {
+			assert.Equal(t, want, poured(t, text), text)
+			s, err := reading.Read(text, wholeCatalogue(t))
+			require.NoError(t, err, text)
+			kept := strings.Join(append(append(s.Notes, s.Steps...), s.Name), "; ")
+			assert.Contains(t, strings.ToLower(kept), strings.ToLower(said), text)
+		}
+	}
+}
+
+// What may be poured, or may change a pour, is asked: common practice, no source.
+func TestWordsThatMayPourAreAsked(t *testing.T) {
+	for _, said := range []string{"umeboshi", "tinkerbell and moonlight", "vodka instead", "with mezcal", "guest wants mezcal", "mezcal goes in last", "half of that"} {
+		_, err := reading.Read("Halyard\n50 ml gin\n25 ml lemon juice\n"+said+"\n20 ml honey syrup\nshake, coupe", wholeCatalogue(t))
+		assert.Error(t, err, said)
+	}
+}
+
+// The steps of a recipe pour no more than its list: common practice, no source.
+func TestStepsOfARecipePourNoMore(t *testing.T) {
+	const listed = "6 cl tequila reposado\n2 cl licor de naranja\n2 cl jarabe de agave\n"
+	want := poured(t, listed+"shake")
+	for _, steps := range []string{
+		"Combine tequila, naranja and agave in a shaker.\nShake with ice.\nStrain into a glass.",
+		"Start with the tequila reposado, then the licor de naranja and jarabe de agave. Finish with ice and shake.",
+	} {
+		assert.Equal(t, want, poured(t, listed+steps), steps)
+	}
+	_, err := reading.Read(listed+"Combine tequila, naranja and mezcal in a shaker.", wholeCatalogue(t))
+	assert.Error(t, err, "what no line pours")
+}
