@@ -124,6 +124,7 @@ func TestTonightOnAWall(t *testing.T) {
 	p := webuitest.NewPhone(t)
 	p.Open(address, "/tonight")
 	p.Within(0, ".to-wall a")
+	p.Within(0, ".to-wall a[href='/tonight/flight']")
 	p.Tap(".to-wall a")
 	p.Until(`document.querySelectorAll('.wall > .ready').length === 4`)
 	p.Fits()

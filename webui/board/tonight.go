@@ -16,6 +16,7 @@ import (
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
+	"counterpour/webui/words"
 )
 
 // TonightPath is the address of the page that tonight shows.
@@ -147,7 +148,7 @@ func (p *pages) listOf(ctx context.Context, s *behind.Shift, x wish, most int) (
 	v := newTonightView(p.house.About(), versionOf(s), &x)
 	v.most = most
 	for _, b := range latest(s.Out, since) {
-		v.Out = append(v.Out, bottleView{ID: b.ID, Name: b.Name})
+		v.Out = append(v.Out, bottleView{ID: b.ID, Name: b.Name, Since: sinceWhen(since[b.ID])})
 	}
 	v.Ones = onesOf(s)
 	for i := range s.Menu {
@@ -187,10 +188,19 @@ func latest(out []*flavor.Profile, since map[string]time.Time) []*flavor.Profile
 	return out
 }
 
+// sinceWhen says since when a bottle is out, in how much has passed since: a server does not
+// know the clock on the wall of the bar.
+func sinceWhen(at time.Time) string {
+	if at.IsZero() {
+		return ""
+	}
+	return words.Ago(time.Since(at))
+}
+
 // sinceTime is the most that the store may take to say since when things are out.
 const sinceTime = time.Second
 
-// outsSince tells since when each ingredient is out, which only orders them. Where the
+// outsSince tells since when each ingredient is out. Where the
 // store does not answer it tells nothing: what is out is known all the same, and the
 // page says that it may be old.
 func outsSince(ctx context.Context, h behind.House) map[string]time.Time {

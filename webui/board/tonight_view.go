@@ -33,6 +33,7 @@ type tonightView struct {
 	Choices  []choiceView
 	ByBottle string // address of the board, for this guest
 	Wall     string // address of the sheet for the wall, for this guest
+	Flight   string // address of a flight of several drinks, for this guest
 	Out      []bottleView
 	Ones     []oneView   // that ran out, while others of the same are poured
 	Again    *bottleView // what was just marked as back
@@ -110,7 +111,7 @@ type tonightPour struct {
 
 func newTonightView(about, version string, x *wish) *tonightView {
 	v := &tonightView{About: about, Version: version, Guest: &x.guest, Show: string(x.show), Text: x.text, Whole: x.address(x.show), Page: x.page, Here: x.here(),
-		ByBottle: x.guest.Address(boardPath), Wall: x.guest.Address(wallPath), count: map[show]int{}}
+		ByBottle: x.guest.Address(boardPath), Wall: x.guest.Address(wallPath), Flight: x.guest.Address(flightPath), count: map[show]int{}}
 	return v
 }
 

@@ -56,6 +56,7 @@ type bottleView struct {
 	ID, Name string
 	One      string // id of the bottle that it is poured from, if the shelf holds others of it
 	Drinks   string // how many drinks of the menu need it
+	Since    string // since when it is out; empty if that is not known
 	Just     bool   // this screen has just marked it as out
 }
 

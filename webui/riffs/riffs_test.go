@@ -271,12 +271,18 @@ func TestRiffPagesAreSound(t *testing.T) {
 	}
 }
 
-// A walk through a drink whose bottle is out says so.
+// A walk through a drink whose bottle is out says which drinks lack it and what stands in; a
+// guest is not poured what must not be there.
 func TestAWalkSaysWhatIsOut(t *testing.T) {
 	h := webuitest.NewHouse()
 	h.Dry = []string{"falernum"}
 	w := webuitest.Get(webuitest.PagesOf(t, h), "/riffs/walk?from=halyard-sour&to=mainbrace&steps=2", "")
-	webuitest.Says(t, w, []string{"A walk of", "Out now: falernum."}, nil)
+	webuitest.Says(t, w, []string{"A walk of", "drinks lack", "a bottle that is out", "falernum is out. Instead: "}, nil)
+	w = webuitest.Get(webuitest.PagesOf(t, h), "/riffs/walk?from=halyard-sour&to=mainbrace&steps=2&avoid=tree+nuts", "")
+	webuitest.Says(t, w, []string{"falernum is out"}, []string{"½ oz almond", "orgeat"})
+	h.Dry = nil
+	w = webuitest.Get(webuitest.PagesOf(t, h), "/riffs/walk?from=halyard-sour&to=mainbrace&steps=2", "")
+	webuitest.Says(t, w, []string{"A walk of"}, []string{"is out"})
 }
 
 // The ways between the pages of riffs, and out of them, lead on for the guest.

@@ -6,10 +6,13 @@ import (
 	"math"
 	"net/http"
 	"net/url"
+	"slices"
 	"strconv"
 	"strings"
 
+	"counterpour/api/service/evening"
 	"counterpour/flavor"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/riff/walk"
 	"counterpour/webui/behind"
@@ -111,6 +114,7 @@ type walkPage struct {
 type walkView struct {
 	Title    string
 	Sub      string
+	Dry      string // how many drinks lack a bottle; empty for none
 	Read     string // whose labels must clear the walk for the guest first; empty for none
 	Stops    []stopView
 	Small    string // what one pour is
@@ -122,7 +126,7 @@ type walkView struct {
 // stopView is one drink of a walk.
 type stopView struct {
 	Name string
-	Out  string // which of its bottles have run out
+	Out  string // which of its bottles have run out, and what stands in
 	riffView
 }
 
@@ -200,20 +204,85 @@ func (v *walkPage) find(ctx context.Context, p *pages, request walk.Request) (st
 	if v.Trouble, status, err = refusal(ctx, err); err != nil || v.Trouble != "" {
 		return status, err
 	}
-	outs, err := p.house.RunOut(ctx)
+	now, err := p.stopsNow(ctx, found.Stops, request.Guest)
 	if err != nil {
 		return 0, err
 	}
-	if v.Found, err = p.walkView(found.Stops, &v.Drinker, outs); err != nil {
+	if v.Found, err = p.walkView(found.Stops, &v.Drinker, now); err != nil {
 		return 0, err
 	}
 	v.Found.Read = labelsToRead(found.Labels)
 	return http.StatusOK, nil
 }
 
-// walkView shows a walk to a guest, where some bottles have run out.
-func (p *pages) walkView(stops []walk.Stop, d *form.Guest, outs []string) (*walkView, error) {
-	v := &walkView{Title: say.It("riffs.walk-of", "Drinks", len(stops)), Sub: d.Sentence()}
+// stopsNow says how the drinks of a walk can be poured now; none if no bottle of them has run
+// out. What is written down is taken to be there.
+func (p *pages) stopsNow(ctx context.Context, stops []walk.Stop, g guest.Guest) ([]evening.Drink, error) {
+	s, err := behind.ShiftOf(ctx, p.house)
+	if err != nil {
+		return nil, err
+	}
+	s.Menu = nil
+	dry := false
+	for i := range stops {
+		s.Menu = append(s.Menu, behind.HouseSpec{Spec: stops[i].Spec})
+		for _, b := range part.Bottles(&stops[i].Spec) {
+			dry = dry || s.IsOut(b)
+			if !slices.Contains(s.Stock, b) {
+				s.Stock = append(slices.Clone(s.Stock), b)
+			}
+		}
+	}
+	if !dry {
+		return nil, nil
+	}
+	now, err := behind.EveningOf(ctx, p.bar, s, g, part.MostParts)
+	if err != nil {
+		return nil, err
+	}
+	return now.Drinks, nil
+}
+
+// outNow says what of a drink has run out, and what stands in; empty if nothing has.
+func outNow(d *evening.Drink) string {
+	t := d.Touched
+	if t == nil {
+		return ""
+	}
+	names := words.List(part.NamesOf(t.Missing))
+	switch poured := d.Poured(); {
+	case d.State == evening.NotFor:
+		return say.It("riffs.stop-not-for", "Names", names, "Because", d.Because)
+	case poured == nil:
+		return say.It("riffs.stop-not-poured", "Names", names)
+	case t.LeftOut != nil && poured == &t.LeftOut.Spec:
+		return say.It("riffs.stop-without", "Names", names)
+	default:
+		return say.It("riffs.stop-stands-in", "Names", names, "Text", evening.Chosen(t).Text)
+	}
+}
+
+// dryStops says how many drinks of a walk lack a bottle, and how many of these nothing keeps;
+// empty if none does.
+func dryStops(now []evening.Drink) string {
+	touched, lost := 0, 0
+	for i := range now {
+		if now[i].Touched == nil {
+			continue
+		}
+		if touched++; now[i].Poured() == nil {
+			lost++
+		}
+	}
+	if touched == 0 {
+		return ""
+	}
+	return say.It("riffs.dry-stops", "Touched", touched, "All", len(now), "Lost", lost)
+}
+
+// walkView shows a walk to a guest, as its drinks can be poured now.
+func (p *pages) walkView(stops []walk.Stop, d *form.Guest, now []evening.Drink) (*walkView, error) {
+	v := &walkView{Title: say.It("riffs.walk-of", "Drinks", len(stops)), Sub: d.Sentence(), Dry: dryStops(now)}
 	var specs []*flavor.Spec
 	var ml, grams float64
 	for i := range stops {
@@ -225,7 +294,10 @@ func (p *pages) walkView(stops []walk.Stop, d *form.Guest, outs []string) (*walk
 		small := math.Min(smallPourML, s.Drink.VolumeML)
 		ml += small
 		grams += mix.EthanolG(s.Drink.ABV, small)
-		one := stopView{Name: s.Spec.Name, Out: part.OutLine(&s.Spec, outs), riffView: p.drinkView(fmt.Sprintf("stop-%d", i+1), &s.Spec, before, d, false, "")}
+		one := stopView{Name: s.Spec.Name, riffView: p.drinkView(fmt.Sprintf("stop-%d", i+1), &s.Spec, before, d, false, "")}
+		if len(now) > 0 {
+			one.Out = outNow(&now[i])
+		}
 		if one.Text = words.Sentence(s.Text); one.Name == "" {
 			one.Name = say.It("riffs.between", "Number", i)
 			switch i {

@@ -38,6 +38,9 @@ type labelView struct {
 	Back     string // tonight for the guest
 }
 
+// ForGuest is who the page is shown for.
+func (v *labelView) ForGuest() *form.Guest { return v.Guest }
+
 // labelPage takes what the label of a bottle says of allergens.
 func (p *pages) labelPage(w http.ResponseWriter, r *http.Request) error {
 	if err := form.Parse(r); err != nil {

@@ -88,3 +88,11 @@ func TestReadouts(t *testing.T) {
 		assert.Equal(t, want[r.Key], strings.ReplaceAll(Reading(&r, d), "\u00a0", " "), r.Key)
 	}
 }
+
+// What has passed is told as roughly as people tell it.
+func TestAgo(t *testing.T) {
+	for d, want := range map[time.Duration]string{20 * time.Second: "less than a minute", time.Minute: "1 minute", 89 * time.Minute: "89 minutes",
+		100 * time.Minute: "2 hours", 47 * time.Hour: "47 hours", 50 * time.Hour: "2 days"} {
+		assert.Equal(t, want, strings.ReplaceAll(Ago(d), "\u00a0", " "))
+	}
+}
