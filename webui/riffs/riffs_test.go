@@ -280,6 +280,8 @@ func TestAWalkSaysWhatIsOut(t *testing.T) {
 	webuitest.Says(t, w, []string{"A walk of", "drinks lack", "a bottle that is out", "falernum is out. Instead: "}, nil)
 	w = webuitest.Get(webuitest.PagesOf(t, h), "/riffs/walk?from=halyard-sour&to=mainbrace&steps=2&avoid=tree+nuts", "")
 	webuitest.Says(t, w, []string{"falernum is out"}, []string{"½ oz almond", "orgeat"})
+	w = webuitest.Get(webuitest.PagesOf(t, h), "/riffs/walk?from=halyard-sour&to=mainbrace&steps=2", "")
+	webuitest.Says(t, w, []string{"New allergen: tree nuts"}, nil)
 	h.Dry = nil
 	w = webuitest.Get(webuitest.PagesOf(t, h), "/riffs/walk?from=halyard-sour&to=mainbrace&steps=2", "")
 	webuitest.Says(t, w, []string{"A walk of"}, []string{"is out"})
@@ -292,5 +294,14 @@ func TestWaysFromRiffsKeepTheGuest(t *testing.T) {
 		for _, to := range []string{"/", "/tonight", "/board", "/riffs", "/riffs/use-up", "/riffs/walk"} {
 			assert.Contains(t, body, `href="`+to+`?avoid=milk&amp;diet=vegan"`, path)
 		}
+	}
+}
+
+// What is left of a bottle may be written beside its name, and each draft says how many that
+// makes.
+func TestUseUpTakesWhatIsLeft(t *testing.T) {
+	for _, names := range []string{"300 mL falernum", "falernum: 300 ml", "300 falernum", "half a bottle of falernum"} {
+		w := webuitest.Get(webuitest.PagesOf(t, webuitest.NewHouse()), "/riffs/use-up?names="+url.QueryEscape(names), "")
+		webuitest.Says(t, w, []string{"mL of falernum makes "}, []string{"Unknown ingredient"})
 	}
 }

@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/riff/useup"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
@@ -97,6 +98,27 @@ type useUpPage struct {
 	NamesSays []string
 	Found     *useUpView
 	Trouble   string
+
+	left []leftOver // of the bottles that were typed with an amount
+}
+
+// leftOver is how much of a bottle is left, in mL.
+type leftOver struct {
+	of *flavor.Profile
+	ml float64
+}
+
+// enoughFor says how many of a draft what is left makes, a sentence for each bottle whose
+// amount was typed.
+func (v *useUpPage) enoughFor(uses []useup.Use) (out []string) {
+	for _, l := range v.left {
+		for _, u := range uses {
+			if u.Profile == l.of && u.ML > 0 {
+				out = append(out, say.It("riffs.enough-for", "Left", words.Figure(l.ml, 0), "Name", l.of.Name, "Drinks", int(l.ml/u.ML+1e-9)))
+			}
+		}
+	}
+	return out
 }
 
 // tickShelf is the bottles of the house that do one thing in a drink.
@@ -205,6 +227,11 @@ func (v *useUpPage) named(p *pages) ([]*flavor.Profile, error) {
 	var out []*flavor.Profile
 	for _, name := range splitWishes(v.Names) {
 		b, err := p.bar.Named(name)
+		if ml, bare, cut := draft.CutAmount(name); cut && err != nil {
+			if b, err = p.bar.Named(bare); err == nil {
+				v.left = append(v.left, leftOver{b, ml})
+			}
+		}
 		if faults := flavor.FaultsOf(err); len(faults) > 0 {
 			v.NamesSays = append(v.NamesSays, words.Sentence(faults[0].Message))
 			continue
@@ -227,6 +254,10 @@ func (v *useUpPage) find(ctx context.Context, p *pages, bottles []*flavor.Profil
 		return status, err
 	}
 	v.Found = p.useUpView(&request, found, &v.Drinker, t)
+	for i := range found.Drafts {
+		one := &v.Found.Riffs[i]
+		one.Facts = append(v.enoughFor(found.Drafts[i].Uses), one.Facts...)
+	}
 	return http.StatusOK, nil
 }
 

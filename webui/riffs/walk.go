@@ -258,8 +258,19 @@ func outNow(d *evening.Drink) string {
 	case t.LeftOut != nil && poured == &t.LeftOut.Spec:
 		return say.It("riffs.stop-without", "Names", names)
 	default:
-		return say.It("riffs.stop-stands-in", "Names", names, "Text", evening.Chosen(t).Text)
+		return say.It("riffs.stop-stands-in", "Names", names, "Text", evening.Chosen(t).Text, "New", words.List(newIn(d.Spec, poured)))
 	}
+}
+
+// newIn lists the allergens of a drink as it is poured that it does not have as written.
+func newIn(written, poured *flavor.Spec) (out []string) {
+	had := written.Allergens()
+	for _, m := range poured.Allergens() {
+		if !slices.ContainsFunc(had, func(w flavor.AllergenMark) bool { return w.Allergen == m.Allergen }) {
+			out = append(out, string(m.Allergen))
+		}
+	}
+	return out
 }
 
 // dryStops says how many drinks of a walk lack a bottle, and how many of these nothing keeps;
