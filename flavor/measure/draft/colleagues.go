@@ -46,26 +46,14 @@ const mostPartSize = 12
 // and returns the rest of the line.
 func (r *reader) partSize(toks []token.Token) []token.Token {
 	for i := range toks {
-		if u, n := entry.UnitAt(toks[i : i+1]); n == 0 || u != flavor.PartUnit || i > 0 && i+2 < len(toks) && !toks[i+1].Is("=") && toks[i+1].Text != "is" && len(toks)-i > mostPartSize {
+		if !mayBeSized(toks, i) {
 			continue
 		}
-		from := i
-		if from > 0 && toks[from-1].Kind == token.Numeral && toks[from-1].Value == 1 {
-			from--
-		}
-		for from > 0 && (toks[from-1].Text == "the" || toks[from-1].Text == "make" || toks[from-1].Text == "each") {
-			from--
-		}
+		from := sizeFrom(toks, i)
 		if from > 0 && toks[from-1].Kind != token.Mark {
 			continue
 		}
-		var size []token.Token
-		end := i + 1
-		for ; end < len(toks) && !(len(size) > 1 && toks[end].Kind == token.Mark); end++ {
-			if t := toks[end]; t.Kind != token.Mark && t.Text != "is" && t.Text != "of" {
-				size = append(size, t)
-			}
-		}
+		size, end := sizeOf(toks, i+1)
 		if len(size) == 0 {
 			continue
 		}
@@ -75,6 +63,37 @@ func (r *reader) partSize(toks []token.Token) []token.Token {
 		}
 	}
 	return toks
+}
+
+// mayBeSized reports whether a part stands at i whose size may follow: at the beginning of the line,
+// near its end, or before a sign or a word that equals.
+func mayBeSized(toks []token.Token, i int) bool {
+	if u, n := entry.UnitAt(toks[i : i+1]); n == 0 || u != flavor.PartUnit {
+		return false
+	}
+	return i == 0 || i+2 >= len(toks) || toks[i+1].Is("=") || toks[i+1].Text == "is" || len(toks)-i <= mostPartSize
+}
+
+// sizeFrom is where the words begin that lead to the part at i: "make the 1 part".
+func sizeFrom(toks []token.Token, i int) int {
+	if i > 0 && toks[i-1].Kind == token.Numeral && toks[i-1].Value == 1 {
+		i--
+	}
+	for i > 0 && (toks[i-1].Text == "the" || toks[i-1].Text == "make" || toks[i-1].Text == "each") {
+		i--
+	}
+	return i
+}
+
+// sizeOf are the tokens from i on that say how much a part is, without what joins them to it, and
+// where they end.
+func sizeOf(toks []token.Token, i int) (size []token.Token, end int) {
+	for end = i; end < len(toks) && !(len(size) > 1 && toks[end].Kind == token.Mark); end++ {
+		if t := toks[end]; t.Kind != token.Mark && t.Text != "is" && t.Text != "of" {
+			size = append(size, t)
+		}
+	}
+	return size, end
 }
 
 // footnote reports whether a line is a note to a name above that ends in a star, or a warning to

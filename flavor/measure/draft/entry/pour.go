@@ -62,28 +62,32 @@ func Read(text string, toks []token.Token) Written {
 	if len(rest) > 1 && (rest[0].Text == "all" || rest[0].Text == "each" || rest[0].Text == "ea") && startsMeasure(rest[1:]) {
 		p.Each, rest = true, rest[1:]
 	}
-	if after, ok := p.takeAmount(rest); ok {
-		if q := (Written{Of: p.Of}); !UnitWordsAt(after) && !toks[len(toks)-1].Is(")") && q.amountLast(text, q.takeTails(text, rest)) && q.Unit != "" {
-			return q // "151 rum 1 oz"
-		}
-		p.readAfterAmount(text, after)
-		return p
-	}
-	if p.Fault == nil {
+	after, stated := p.takeAmount(rest)
+	if !stated && p.Fault == nil {
 		p.Fault = noNumber(rest)
 	}
-	if p.Fault != nil {
+	switch {
+	case stated:
+		if q := (Written{Of: p.Of}); q.strengthFirst(text, toks, rest, after) {
+			return q
+		}
+		p.readAfterAmount(text, after)
+	case p.Fault != nil:
 		p.Shape = ShapePour
-		return p
-	}
-	if p.unitFirst(text, rest) || p.equalParts(text, rest) || p.fromFruit(text, rest) || p.pouredOn(text, rest) {
-		return p
-	}
-	name := p.takeTails(text, rest)
-	if !p.amountLast(text, name) && !p.amountAmid(text, name) {
-		p.readWithoutAmount(text, name)
+	case p.unitFirst(text, rest) || p.equalParts(text, rest) || p.fromFruit(text, rest) || p.pouredOn(text, rest):
+	default:
+		name := p.takeTails(text, rest)
+		if !p.amountLast(text, name) && !p.amountAmid(text, name) {
+			p.readWithoutAmount(text, name)
+		}
 	}
 	return p
+}
+
+// strengthFirst reads an entry whose first number, with after behind it, belongs to the name, and the
+// amount with its unit stands behind that: "151 rum 1 oz".
+func (p *Written) strengthFirst(text string, toks, rest, after []token.Token) bool {
+	return !UnitWordsAt(after) && !toks[len(toks)-1].Is(")") && p.amountLast(text, p.takeTails(text, rest)) && p.Unit != ""
 }
 
 // startsMeasure reports whether toks start with a number and its unit.

@@ -404,6 +404,9 @@ func (p *Written) unitFirst(text string, toks []token.Token) bool {
 	return true
 }
 
+// equalWords say what is equal.
+var equalWords = vocabulary.Words(`parts part pts measures amounts`)
+
 // equalParts reads "equal parts a, b and c".
 func (p *Written) equalParts(text string, toks []token.Token) bool {
 	if len(toks) > 1 && toks[0].Text == "all" && toks[1].Text == "equal" {
@@ -414,7 +417,7 @@ func (p *Written) equalParts(text string, toks []token.Token) bool {
 	}
 	p.Amount, p.Unit, p.Stated, p.Each = 1, flavor.PartUnit, true, true
 	p.AmountAt = Span{toks[0].Start, toks[0].End}
-	if w := toks[1].Text; w == "parts" || w == "part" || w == "pts" || w == "measures" || w == "amounts" {
+	if equalWords.Has(toks[1].Text) {
 		p.AmountAt.End = toks[1].End
 		toks = toks[1:]
 	}
@@ -423,24 +426,33 @@ func (p *Written) equalParts(text string, toks []token.Token) bool {
 	for len(rest) > 0 && rest[0].Kind == token.Mark && !rest[0].Is("(") {
 		rest = rest[1:]
 	}
-	if len(rest) > 3 && rest[0].Is("(") && rest[1].Kind == token.Numeral && rest[1].Wrong == "" && rest[2].Is(")") { // "equal parts (30) gin, ..."
+	if len(rest) > 3 && rest[0].Is("(") && isNumber(&rest[1]) && rest[2].Is(")") { // "equal parts (30) gin, ..."
 		p.Amount, p.Unit, p.AmountAt, p.UnitAt, p.Figures = rest[1].Value, "", Span{rest[1].Start, rest[1].End}, Span{}, true
 		p.takeName(text, p.takeTails(text, rest[3:]))
 		p.Shape = ShapePour
 		return true
 	}
-	if len(rest) > 1 && startsMeasure(rest) { // "all equal, 25 ml: ..."
+	p.readAfterAmount(text, p.takeEqual(rest))
+	return true
+}
+
+// takeEqual takes the amount that equal parts have, "all equal, 25 ml: ...", "equal parts 25 each -
+// gin, ...", and returns what follows it.
+func (p *Written) takeEqual(rest []token.Token) []token.Token {
+	if len(rest) > 1 && startsMeasure(rest) {
 		p.Unit, p.UnitAt = "", Span{}
 		rest, _ = p.takeAmount(rest)
 	}
-	if len(rest) > 1 && rest[0].Kind == token.Numeral && rest[0].Wrong == "" && (rest[1].Text == "each" || rest[1].Text == "ea") { // "equal parts 25 each - gin, ..."
+	if len(rest) > 1 && isNumber(&rest[0]) && (rest[1].Text == "each" || rest[1].Text == "ea") {
 		p.Unit, p.UnitAt = "", Span{}
 		rest, _ = p.takeAmount(rest)
 		rest = rest[1:]
 	}
-	p.readAfterAmount(text, rest)
-	return true
+	return rest
 }
+
+// isNumber reports whether a token is a number that can be read.
+func isNumber(t *token.Token) bool { return t.Kind == token.Numeral && t.Wrong == "" }
 
 // vague are measures that say nothing beside an amount: "shot of gin (25 ml)".
 var vague = vocabulary.Words(`shot measure jigger glass pour slug glug tot nip single double part`)

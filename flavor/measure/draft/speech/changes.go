@@ -40,47 +40,65 @@ func Changed(text string, toks []token.Token) (out []token.Token, was []string) 
 // changeAt returns the tokens at i that leave another amount, or none, behind them or before
 // them; 0 and 0 if there are none.
 func changeAt(toks []token.Token, i int) (from, to int) {
-	switch t := &toks[i]; {
-	case toks[i-1].Kind == token.Word && stays.Has(t.Text):
-		to = i + 1
-		if toks[to].Text == "at" {
-			to++
-		}
-	case toks[i-1].Kind == token.Word && goes.Has(t.Text):
-		to = i + 1
-		for to < len(toks) && ways.Has(toks[to].Text) {
-			to++
-		}
-		if to < len(toks) && toks[to].Kind == token.Numeral {
-			to += entry.AmountAt(toks[to:])
-		}
-		if to >= len(toks) || toks[to].Text != "to" {
-			return 0, 0
-		}
-		to++
-	case t.Text == "not" && i > 2 && toks[i-1].Is("(") && toks[i+1].Kind == token.Numeral: // "50 (not 60!!)"
-		to = i + 2
-		for to < len(toks) && !toks[to].Is(")") {
-			if toks[to].Kind == token.Word && !entry.IsUnit(&toks[to]) {
-				return 0, 0
-			}
-			to++
-		}
-		if to == len(toks) {
-			return 0, 0
-		}
-		return i - 1, to + 1
-	case t.Text == "not" && i > 1 && toks[i-1].Kind != token.Mark && toks[i+1].Kind == token.Numeral: // "25 not 20"
-		to = i + 2
-		if _, n := entry.UnitAt(toks[to:]); n > 0 {
-			to += n
-		}
-		if to < len(toks) && toks[to].Kind != token.Mark {
-			return 0, 0
-		}
-		return i, to
+	switch t, named := &toks[i], toks[i-1].Kind == token.Word; {
+	case named && stays.Has(t.Text):
+		to = staysTo(toks, i)
+	case named && goes.Has(t.Text):
+		to = goesTo(toks, i)
+	case t.Text == "not" && i > 2 && toks[i-1].Is("(") && toks[i+1].Kind == token.Numeral:
+		return notInBrackets(toks, i)
+	case t.Text == "not" && i > 1 && toks[i-1].Kind != token.Mark && toks[i+1].Kind == token.Numeral:
+		return notAmount(toks, i)
 	}
 	if to == 0 || to >= len(toks) || toks[to].Kind != token.Numeral {
+		return 0, 0
+	}
+	return i, to
+}
+
+// staysTo is where the amount begins that something stays at: "stays at 20".
+func staysTo(toks []token.Token, i int) int {
+	if toks[i+1].Text == "at" {
+		return i + 2
+	}
+	return i + 1
+}
+
+// goesTo is where the amount begins that something goes to, "goes 60 to 55", "drops down to 20"; 0 if
+// there is none.
+func goesTo(toks []token.Token, i int) int {
+	to := i + 1
+	for to < len(toks) && ways.Has(toks[to].Text) {
+		to++
+	}
+	if to < len(toks) && toks[to].Kind == token.Numeral {
+		to += entry.AmountAt(toks[to:])
+	}
+	if to >= len(toks) || toks[to].Text != "to" {
+		return 0
+	}
+	return to + 1
+}
+
+// notInBrackets are the tokens of brackets that deny an amount, "50 (not 60!!)"; 0 and 0 if they hold
+// more than it.
+func notInBrackets(toks []token.Token, i int) (from, to int) {
+	for to = i + 2; to < len(toks); to++ {
+		switch {
+		case toks[to].Is(")"):
+			return i - 1, to + 1
+		case toks[to].Kind == token.Word && !entry.IsUnit(&toks[to]):
+			return 0, 0
+		}
+	}
+	return 0, 0
+}
+
+// notAmount are the tokens that deny an amount behind another, "25 not 20"; 0 and 0 if they go on.
+func notAmount(toks []token.Token, i int) (from, to int) {
+	to = i + 2
+	_, n := entry.UnitAt(toks[to:])
+	if to += n; to < len(toks) && toks[to].Kind != token.Mark {
 		return 0, 0
 	}
 	return i, to
