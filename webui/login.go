@@ -11,7 +11,7 @@ import (
 	"counterpour/webui/access"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
-	"counterpour/webui/words"
+	"counterpour/webui/say"
 )
 
 // Doorkeeper signs people in. Pages that have none have no login either, and are
@@ -63,9 +63,9 @@ func (p *loginPage) serve(w http.ResponseWriter, r *http.Request) error {
 
 func whatMay(role access.Role) string {
 	if role.May(access.Lead) {
-		return "A lead may do everything."
+		return say.It("login.lead-may")
 	}
-	return "The floor marks what ran out, notes how covers and training went, and reads everything."
+	return say.It("login.floor-may")
 }
 
 // signIn goes on to the page that was asked for, or shows the form again.
@@ -74,7 +74,7 @@ func (p *loginPage) signIn(w http.ResponseWriter, r *http.Request, v *loginView)
 	passcode := r.PostForm.Get("passcode")
 	v.Name = strings.TrimSpace(r.PostForm.Get("name"))
 	if v.Name == "" || strings.TrimSpace(passcode) == "" {
-		v.Fault = "Write your name and your passcode."
+		v.Fault = say.It("login.write-both")
 		return p.Write(w, r, http.StatusUnprocessableEntity, "login", "layout", v)
 	}
 	err := p.door.SignIn(w, r, v.Name, passcode)
@@ -84,12 +84,12 @@ func (p *loginPage) signIn(w http.ResponseWriter, r *http.Request, v *loginView)
 		http.Redirect(w, r, v.Next, http.StatusSeeOther)
 		return nil
 	case errors.Is(err, access.ErrWrong):
-		v.Fault = "The name or the passcode is not right. Check both, and ask a lead if you have forgotten them."
+		v.Fault = say.It("login.not-right")
 		return p.Write(w, r, http.StatusUnprocessableEntity, "login", "layout", v)
 	case errors.As(err, &wait):
 		seconds := int(math.Ceil(wait.After.Seconds()))
 		w.Header().Set("Retry-After", strconv.Itoa(seconds))
-		v.Fault = "Too many tries, or too many people at once. Wait " + waitWords(wait.After) + " and try again; nothing was checked."
+		v.Fault = say.It("login.wait", "Time", waitWords(wait.After))
 		return p.Write(w, r, http.StatusTooManyRequests, "login", "layout", v)
 	}
 	return err
@@ -98,7 +98,7 @@ func (p *loginPage) signIn(w http.ResponseWriter, r *http.Request, v *loginView)
 // waitWords is a wait in seconds, or in minutes if it is long; never too short.
 func waitWords(d time.Duration) string {
 	if d > 90*time.Second {
-		return words.Count(int(math.Ceil(d.Minutes())), "minute", "minutes")
+		return say.It("login.minutes", "Minutes", int(math.Ceil(d.Minutes())))
 	}
-	return words.Count(int(math.Ceil(d.Seconds())), "second", "seconds")
+	return say.It("login.seconds", "Seconds", int(math.Ceil(d.Seconds())))
 }

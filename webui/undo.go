@@ -12,7 +12,7 @@ import (
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
-	"counterpour/webui/words"
+	"counterpour/webui/say"
 )
 
 // undoPage takes back what a page has just written.
@@ -38,7 +38,7 @@ func (p *undoPage) serve(w http.ResponseWriter, r *http.Request) error {
 	switch {
 	case errors.Is(err, house.ErrConflict):
 		status = http.StatusConflict
-		v.Trouble = "Somebody has changed it since, or it was undone already. Look at it, and change it by hand if you mean to."
+		v.Trouble = say.It("undo.changed-since")
 	case errors.Is(err, house.ErrNotFound):
 		return frame.ErrGone
 	case err != nil:
@@ -46,7 +46,7 @@ func (p *undoPage) serve(w http.ResponseWriter, r *http.Request) error {
 			return err
 		}
 	default:
-		v.Said = words.Count(len(done), "record is", "records are") + " as before."
+		v.Said = say.It("undo.as-before", "Records", len(done))
 	}
 	return p.Write(w, r, status, "undone", "layout", v)
 }

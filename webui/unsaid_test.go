@@ -16,15 +16,15 @@ import (
 
 // stillSaying are the packages whose Go code holds sentences that are not in the package say
 // yet. No other may.
-var stillSaying = []string{".", "access", "draw", "form", "frame", "likeness", "stocksheet", "words"}
+var stillSaying = []string{"draw", "words"}
 
 // What Go code shows stands in the package say, as far as that is done.
 func TestGoCodeHoldsNoSentences(t *testing.T) {
 	held := map[string][]string{}
 	for _, file := range codeOf(t, ".") {
 		at := filepath.ToSlash(filepath.Dir(file.set.Position(file.Pos()).Filename))
-		if at == "say" {
-			continue // which tells who writes sentences what is wrong with them
+		if at == "say" || at == "access" {
+			continue // these speak to who writes sentences, to programs, and on a terminal
 		}
 		held[at] = append(held[at], sentencesIn(file)...)
 	}
@@ -51,9 +51,10 @@ var (
 )
 
 // readAgain are words that a program reads: those of wishes that forms send, for which the
-// page shows others, the place of a fault, and what stands before or behind a
-// name that is looked up.
-var readAgain = []string{"more bitter", "less bitter", "below 20 %", "below 15 %", "below 12 %", "below 8 %", "below ", "more ", "less ", "line ", "1 ml ", "orange juice", " juice", " x"}
+// page shows others, the place of a fault, what stands before or behind a
+// name that is looked up, diets, and why a row of a sheet is left out.
+var readAgain = []string{"more bitter", "less bitter", "below 20 %", "below 15 %", "below 12 %", "below 8 %", "below ", "more ", "less ", "line ", "1 ml ", "orange juice", " juice", " x",
+	"no egg", "no dairy", "0.0 % alcohol", "a heading", "a sum", "left out, as you said"}
 
 // sentencesIn are the literals of a file that a visitor reads: two words or more, or a word
 // that is put beside others; not what is for the log, tags, patterns, and what say is asked

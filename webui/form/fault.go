@@ -2,11 +2,11 @@ package form
 
 import (
 	"errors"
-	"fmt"
 	"strings"
 
 	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/webui/say"
 )
 
 // Message returns what is wrong and how to mend it, without the field, which the form
@@ -20,7 +20,7 @@ func Message(err error) string {
 	for _, f := range flavor.FaultsOf(err) {
 		message := f.Message
 		if n := f.Place().Line; n > 0 {
-			message = fmt.Sprintf("line %d: %s", n, message)
+			message = say.It("form.line-fault", "Line", n, "Trouble", message)
 		}
 		out = append(out, message)
 	}
@@ -29,6 +29,16 @@ func Message(err error) string {
 	}
 	return err.Error()
 }
+
+// spoken is an error that says one of the pages' sentences, and is of a kind.
+type spoken struct {
+	kind error // nil for none
+	said string
+}
+
+func (e *spoken) Error() string { return e.said }
+
+func (e *spoken) Unwrap() error { return e.kind }
 
 // Missing returns the fault of an incomplete answer.
 func Missing(where, message string) error {

@@ -9,6 +9,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/guest"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -61,6 +62,7 @@ const (
 const (
 	noStrength = "none"
 	noAlcohol  = "alcohol-free"
+	noTrace    = "0.0 % alcohol"
 )
 
 // ReadGuest reads the guest's allergens, diet and limit on strength. An unknown word is
@@ -91,7 +93,7 @@ func ReadGuest(form url.Values) (Guest, error) {
 	default:
 		v, err := Quantity(d.Strength, "% vol")
 		if err != nil || !(v >= leastABV && v <= mostABV) {
-			return Guest{}, fmt.Errorf("%w: no strength is %q; write %v to %d %% vol", ErrUnreadable, d.Strength, leastABV, mostABV)
+			return Guest{}, fmt.Errorf("%w: %s", ErrUnreadable, say.It("form.no-strength", "Typed", strconv.Quote(d.Strength), "Least", leastABV, "Most", mostABV))
 		}
 		d.Strength = words.Plain(v)
 	}
@@ -159,24 +161,29 @@ func (d *Guest) Fields() []Field {
 // Usual is a frequent wish of guests, with a link that adds it.
 type Usual struct{ Name, Address string }
 
-// usual lists frequent wishes: common practice, no source.
-var usual = []struct {
+// usualWish is a frequent wish of guests.
+type usualWish struct {
 	name string
 	asks Guest
-}{
-	{"No nuts", Guest{Avoid: []flavor.Allergen{flavor.TreeNuts, flavor.Peanuts}}},
-	{"No gluten", Guest{Avoid: []flavor.Allergen{flavor.Gluten}}},
-	{"No egg", Guest{Diet: []string{"no egg"}}},
-	{"No dairy", Guest{Diet: []string{"no dairy"}}},
-	{"Vegan", Guest{Diet: []string{"vegan"}}},
-	{"Alcohol-free (" + dietNotes[noAlcohol] + ")", Guest{Diet: []string{noAlcohol}}},
+}
+
+// usual lists frequent wishes: common practice, no source.
+func usual() []usualWish {
+	return []usualWish{
+		{say.It("form.no-nuts"), Guest{Avoid: []flavor.Allergen{flavor.TreeNuts, flavor.Peanuts}}},
+		{say.It("form.no-gluten"), Guest{Avoid: []flavor.Allergen{flavor.Gluten}}},
+		{say.It("form.no-egg"), Guest{Diet: []string{"no egg"}}},
+		{say.It("form.no-dairy"), Guest{Diet: []string{"no dairy"}}},
+		{say.It("form.vegan"), Guest{Diet: []string{"vegan"}}},
+		{say.It("form.alcohol-free", "Note", dietNote(noAlcohol)), Guest{Diet: []string{noAlcohol}}},
+	}
 }
 
 // Usual lists frequent wishes. Each address is path for a guest with that wish beside all
 // others of this guest.
 func (d *Guest) Usual(path string) []Usual {
 	var out []Usual
-	for _, u := range usual {
+	for _, u := range usual() {
 		both := Guest{Avoid: slices.Clone(d.Avoid), Diet: slices.Clone(d.Diet), Strength: d.Strength}
 		for _, a := range u.asks.Avoid {
 			if !slices.Contains(both.Avoid, a) {
@@ -202,18 +209,23 @@ func (d *Guest) Boxes() []Box {
 	return out
 }
 
-// dietNotes say how far a diet goes where its name leaves it open.
-var dietNotes = map[string]string{
-	noAlcohol:       fmt.Sprintf("at most %.1f\u00a0%% vol", flavor.NoAlcoholABV),
-	"0.0 % alcohol": "only what states it",
+// dietNote says how far a diet goes where its name leaves it open; empty where it does not.
+func dietNote(diet string) string {
+	switch diet {
+	case noAlcohol:
+		return say.It("form.at-most-strength", "Strength", words.Figure(flavor.NoAlcoholABV, 1))
+	case noTrace:
+		return say.It("form.only-what-states-it")
+	}
+	return ""
 }
 
 // Diets are the checkboxes of diets.
 func (d *Guest) Diets() []Option {
 	out := Options(flavor.DietNames(), d.Diet...)
 	for i := range out {
-		if note := dietNotes[out[i].Value]; note != "" {
-			out[i].Name += ", " + note
+		if note := dietNote(out[i].Value); note != "" {
+			out[i].Name = say.It("form.diet-with-note", "Diet", out[i].Name, "Note", note)
 		}
 	}
 	return out
@@ -230,15 +242,15 @@ func (d *Guest) MindsTraces() bool { return len(d.Avoid)+len(d.Diet) > 0 }
 func (d *Guest) Line() string {
 	parts := slices.Clone(d.Diet)
 	for i, diet := range parts {
-		if note := dietNotes[diet]; note != "" {
-			parts[i] += " (" + note + ")"
+		if note := dietNote(diet); note != "" {
+			parts[i] = say.It("form.diet-and-note", "Diet", diet, "Note", note)
 		}
 	}
 	if len(d.Avoid) > 0 {
-		parts = append(parts, "without "+words.List(words.Of(d.Avoid)))
+		parts = append(parts, say.It("form.without", "Allergens", words.List(words.Of(d.Avoid))))
 	}
 	if d.Strength != "" {
-		parts = append(parts, "at most "+d.Strength+"\u00a0% vol")
+		parts = append(parts, say.It("form.at-most-strength", "Strength", d.Strength))
 	}
 	return strings.Join(parts, ", ")
 }
@@ -246,7 +258,7 @@ func (d *Guest) Line() string {
 // Sentence describes them in a sentence; "" if there are none.
 func (d *Guest) Sentence() string {
 	if line := d.Line(); line != "" {
-		return "For a guest: " + line + "."
+		return say.It("form.for-a-guest", "Wishes", line)
 	}
 	return ""
 }

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"counterpour/data/house/exchange/numeral"
+	"counterpour/webui/say"
 )
 
 var (
@@ -20,7 +21,7 @@ var (
 )
 
 // ErrTwoWays is a number that readers understand differently by a factor of a thousand.
-var ErrTwoWays = errors.New("can be read two ways")
+var ErrTwoWays = errors.New("form: can be read two ways")
 
 // Number parses a typed number with a decimal point or comma. It accepts only digits and
 // a decimal mark: no exponent, no infinity. in says how to write the number, such as "in
@@ -28,15 +29,23 @@ var ErrTwoWays = errors.New("can be read two ways")
 func Number(text, in string) (float64, error) {
 	switch {
 	case thousands.MatchString(text):
-		return 0, fmt.Errorf("%q %w; write %s or %s", text, ErrTwoWays, strings.Replace(text, ",", "", 1), strings.Replace(text, ",", ".", 1))
+		return 0, &spoken{ErrTwoWays, say.It("form.two-ways", "Typed", strconv.Quote(text), "Thousand", strings.Replace(text, ",", "", 1), "Decimal", strings.Replace(text, ",", ".", 1))}
 	case !plainNumber.MatchString(text):
-		return 0, fmt.Errorf("%q is not a number; write digits alone, %s", text, in)
+		return 0, noNumber(text, in)
 	}
 	v, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
 	if err != nil {
-		return 0, fmt.Errorf("%q is too large; write it %s", text, in)
+		return 0, tooLarge(text, in)
 	}
 	return v, nil
+}
+
+func noNumber(text, how string) error {
+	return &spoken{said: say.It("form.no-number", "Typed", strconv.Quote(text), "How", how)}
+}
+
+func tooLarge(text, how string) error {
+	return &spoken{said: say.It("form.too-large", "Typed", strconv.Quote(text), "How", how)}
 }
 
 // fractions are the signs by which a number is known to be one.
@@ -47,23 +56,23 @@ const fractions = "/⁄½¼¾⅓⅔⅛"
 // empty if there is none. A fraction such as ½ or 1 1/2 is read; with any other number it is
 // as strict as [Number].
 func Quantity(text, in string) (v float64, err error) {
-	how := "such as 2.5"
+	how := say.It("form.such-as-a-number")
 	if in != "" {
-		how = "in " + in
+		how = say.It("form.in-unit", "Unit", in)
 	}
 	figure, each, ok := numeral.In(text, in)
 	if !ok {
-		return 0, fmt.Errorf("%q is not a number; write digits alone, %s", text, how)
+		return 0, noNumber(text, how)
 	}
 	if strings.ContainsAny(figure, fractions) {
 		if v, ok = numeral.Number(figure, false); !ok {
-			return 0, fmt.Errorf("%q is not a number; write digits alone, %s", text, how)
+			return 0, noNumber(text, how)
 		}
 	} else if v, err = Number(figure, how); err != nil {
 		return 0, err
 	}
 	if v *= each; math.IsInf(v, 0) {
-		return 0, fmt.Errorf("%q is too large; write it %s", text, how)
+		return 0, tooLarge(text, how)
 	}
 	return v, nil
 }
@@ -77,13 +86,13 @@ func Price(text, such string) (sum float64, code string, shared bool, err error)
 }
 
 // ErrCurrency is a price in another currency than the house's.
-var ErrCurrency = errors.New("the house reckons in another currency")
+var ErrCurrency = errors.New("form: the house reckons in another currency")
 
 // PriceIn parses a price in the currency of the house, which may be written with it.
 func PriceIn(text, currency, such string) (float64, error) {
 	sum, code, shared, err := Price(text, such)
 	if err == nil && code != "" && code != currency && !(shared && numeral.Shares(code, currency)) {
-		err = fmt.Errorf("%q is in %s: %w; write it in %s", text, code, ErrCurrency, currency)
+		err = &spoken{ErrCurrency, say.It("form.another-currency", "Typed", strconv.Quote(text), "Currency", code, "House", currency)}
 	}
 	return sum, err
 }

@@ -2,10 +2,11 @@ package form
 
 import (
 	"errors"
-	"fmt"
 	"net/url"
 	"slices"
 	"strings"
+
+	"counterpour/webui/say"
 )
 
 // Values are the fields of a form as they were sent.
@@ -30,7 +31,7 @@ func (f Values) Number(field, what, unit string) (float64, error) {
 	case errors.Is(err, ErrTwoWays):
 		return 0, Missing(field, err.Error())
 	case err != nil:
-		return 0, Missing(field, fmt.Sprintf("write %s as a number, in %s", what, unit))
+		return 0, Missing(field, say.It("form.write-as-a-number", "What", what, "Unit", unit))
 	}
 	return v, nil
 }

@@ -25,7 +25,7 @@ func TestCancelledRequestGetsNoAnswer(t *testing.T) {
 
 func TestTroubleOf(t *testing.T) {
 	seen := map[string]bool{}
-	for _, k := range troubles {
+	for _, k := range troubles() {
 		got := TroubleOf(fmt.Errorf("doing a thing: %w", k.kind))
 		assert.Equal(t, k.Trouble, got)
 		assert.GreaterOrEqual(t, got.Status, 400)

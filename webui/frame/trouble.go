@@ -7,6 +7,7 @@ import (
 
 	"counterpour/api/admission"
 	"counterpour/webui/form"
+	"counterpour/webui/say"
 )
 
 // Kinds of errors with an answer of their own; any other is internal.
@@ -32,49 +33,55 @@ type Trouble struct {
 	RequestID string // request id in the log; may be empty
 }
 
-// troubles are the answers by kind of error; the last is for all others.
-var troubles = []struct {
+// troubleOf is the answer to a kind of error.
+type troubleOf struct {
 	kind error
 	Trouble
-}{
-	{form.ErrUnreadable, Trouble{Status: http.StatusBadRequest, Title: "That could not be read",
-		Text: "Part of the form is not what this page sends. Go back and send it again; what you typed is still there."}},
-	{errElsewhere, Trouble{Status: http.StatusForbidden, Title: "That came from another site",
-		Text: "The bar accepts only forms of its own pages. Open the bench and send it from there."}},
-	{ErrNotTheirs, Trouble{Status: http.StatusForbidden, Title: "Only a lead may do that",
-		Text: "You have signed in for the floor: you mark what ran out and note how covers and training went. Ask a lead to change this."}},
-	{ErrNotFound, Trouble{Status: http.StatusNotFound, Title: "There is no such page",
-		Text: "Check the address, or start at the bench."}},
-	{ErrGone, Trouble{Status: http.StatusConflict, Title: "The house does not have that",
-		Text: "Its stock has changed since this page was opened. Open the page again and choose from what is there."}},
-	{ErrOvertaken, Trouble{Status: http.StatusConflict, Title: "Marked since by somebody else",
-		Text: "It was tapped a while ago, and somebody has marked the same since. Look at the shelf, and mark it again if need be."}},
-	{errMethod, Trouble{Status: http.StatusMethodNotAllowed, Title: "That is not how this page works",
-		Text: "Open it in a browser, or start at the bench."}},
-	{form.ErrTooLong, Trouble{Status: http.StatusRequestEntityTooLarge, Title: "That is more than a page takes",
-		Text: "A draft is one drink, one pour a line. Go back and shorten it; what you typed is still there."}},
-	{ErrTooMany, Trouble{Status: http.StatusRequestEntityTooLarge, Title: "That is too much at once",
-		Text: "One form marks 200 things at most. Send the rest after it."}},
-	{ErrCrowded, Trouble{Status: http.StatusServiceUnavailable, Title: "Too many boards are open",
-		Text: "The bar keeps only so many screens up to date. Close one that nobody looks at, then open this one again."}},
-	{admission.ErrFull, Trouble{Status: http.StatusServiceUnavailable, Title: "The bar is busy",
-		Text: "Too many people ask for covers or riffs right now. Send it again in a second; what you typed is still there."}},
-	{context.DeadlineExceeded, Trouble{Status: http.StatusServiceUnavailable, Title: "That took too long",
-		Text: "It was not your draft. Send it again when the bar is quieter; what you typed is still there."}},
-	{ErrInternal, Trouble{Status: http.StatusInternalServerError, Title: "Something broke behind the bar",
-		Text: "It was not your draft. Go back and try again; what you typed is still there. The log says what happened."}},
+}
+
+// troubles are the answers by kind of error; the last is for all others.
+func troubles() []troubleOf {
+	return []troubleOf{
+		{form.ErrUnreadable, Trouble{Status: http.StatusBadRequest, Title: say.It("frame.unreadable"),
+			Text: say.It("frame.unreadable-text")}},
+		{errElsewhere, Trouble{Status: http.StatusForbidden, Title: say.It("frame.elsewhere"),
+			Text: say.It("frame.elsewhere-text")}},
+		{ErrNotTheirs, Trouble{Status: http.StatusForbidden, Title: say.It("frame.not-theirs"),
+			Text: say.It("frame.not-theirs-text")}},
+		{ErrNotFound, Trouble{Status: http.StatusNotFound, Title: say.It("frame.not-found"),
+			Text: say.It("frame.not-found-text")}},
+		{ErrGone, Trouble{Status: http.StatusConflict, Title: say.It("frame.gone"),
+			Text: say.It("frame.gone-text")}},
+		{ErrOvertaken, Trouble{Status: http.StatusConflict, Title: say.It("frame.overtaken"),
+			Text: say.It("frame.overtaken-text")}},
+		{errMethod, Trouble{Status: http.StatusMethodNotAllowed, Title: say.It("frame.method"),
+			Text: say.It("frame.method-text")}},
+		{form.ErrTooLong, Trouble{Status: http.StatusRequestEntityTooLarge, Title: say.It("frame.too-long"),
+			Text: say.It("frame.too-long-text")}},
+		{ErrTooMany, Trouble{Status: http.StatusRequestEntityTooLarge, Title: say.It("frame.too-many"),
+			Text: say.It("frame.too-many-text")}},
+		{ErrCrowded, Trouble{Status: http.StatusServiceUnavailable, Title: say.It("frame.crowded"),
+			Text: say.It("frame.crowded-text")}},
+		{admission.ErrFull, Trouble{Status: http.StatusServiceUnavailable, Title: say.It("frame.busy"),
+			Text: say.It("frame.busy-text")}},
+		{context.DeadlineExceeded, Trouble{Status: http.StatusServiceUnavailable, Title: say.It("frame.too-slow"),
+			Text: say.It("frame.too-slow-text")}},
+		{ErrInternal, Trouble{Status: http.StatusInternalServerError, Title: say.It("frame.broke"),
+			Text: say.It("frame.broke-text")}},
+	}
 }
 
 // TroubleOf returns what the error page shows for an error. Some errors of the store keep
 // their own message.
 func TroubleOf(err error) Trouble {
 	if text, status := Told(err); status == http.StatusServiceUnavailable {
-		return Trouble{Status: status, Title: "The house cannot take that now", Text: text}
+		return Trouble{Status: status, Title: say.It("frame.store-cannot"), Text: text}
 	}
-	for _, t := range troubles {
+	all := troubles()
+	for _, t := range all {
 		if errors.Is(err, t.kind) {
 			return t.Trouble
 		}
 	}
-	return troubles[len(troubles)-1].Trouble
+	return all[len(all)-1].Trouble
 }

@@ -2,7 +2,6 @@ package likeness
 
 import (
 	"context"
-	"fmt"
 	htmltemplate "html/template"
 	"net/http"
 	"net/url"
@@ -17,6 +16,7 @@ import (
 	"counterpour/webui/draw"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -183,7 +183,7 @@ func (v *mapView) draw(stock []*flavor.Profile, kinds map[string]draw.PlaceKind)
 	if !ok {
 		return
 	}
-	for k, name := range []string{"Across", "Up"} {
+	for k, name := range []string{say.It("likeness.across"), say.It("likeness.up")} {
 		a := at.Axes[k]
 		v.Axes = append(v.Axes, axisView{name, words.Percent(a.Share), words.List(a.More), words.List(a.Few)})
 	}
@@ -211,15 +211,11 @@ func (v *mapView) draw(stock []*flavor.Profile, kinds map[string]draw.PlaceKind)
 
 func (v *mapView) title() string {
 	if v.Drink == "" {
-		return "The stock as a map"
+		return say.It("likeness.stock-as-a-map")
 	}
-	return "The stock as a map, with the pours of " + v.Drink
+	return say.It("likeness.stock-with-pours-of", "Drink", v.Drink)
 }
 
 func (v *mapView) sentence(n int) string {
-	said := fmt.Sprintf("%d ingredients; those lie near each other that are alike in strength, sweetness, acid, bitterness and aroma.", n)
-	if len(v.Covers) > 0 {
-		said += " Marked as covers for " + v.Missing + ": " + strings.Join(v.Covers, "; ") + "."
-	}
-	return said + " The table below lists every place."
+	return say.It("likeness.how-to-read", "Ingredients", n, "Covers", strings.Join(v.Covers, "; "), "Missing", v.Missing)
 }

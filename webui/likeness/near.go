@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/chart"
 	"counterpour/webui/behind"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -38,7 +39,7 @@ func nearOf(s *behind.Shift, id string) *nearView {
 	}
 	v := &nearView{Name: s.Stock[at].Name}
 	for _, n := range chart.Neighbours(s.Stock, s.Stock[at], nearest) {
-		row := nearRow{Name: n.Profile.Name, Address: nearAddress(n.Profile), Differs: "much the same", Distance: words.Figure(n.Distance, 1), Out: s.IsOut(n.Profile), id: n.Profile.ID}
+		row := nearRow{Name: n.Profile.Name, Address: nearAddress(n.Profile), Differs: say.It("likeness.much-the-same"), Distance: words.Figure(n.Distance, 1), Out: s.IsOut(n.Profile), id: n.Profile.ID}
 		if len(n.Differs) > 0 {
 			row.Differs = words.List(n.Differs)
 		}

@@ -8,7 +8,6 @@ import (
 	"mime/multipart"
 	"net/http"
 	"net/url"
-	"strconv"
 	"strings"
 
 	"counterpour/data/house"
@@ -18,6 +17,7 @@ import (
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -31,7 +31,7 @@ var errTooMuch = errors.New("webui: the file is too long")
 // takeIn reads a file of bottles, shows what it makes of it, and takes in what
 // is good once it is told to. All that was settled on the way travels in the form.
 func (p *pages) takeIn(w http.ResponseWriter, r *http.Request) error {
-	v := &view{Columns: columnNotes, Most: mostFile}
+	v := &view{Columns: columnNotes(), Most: mostFile}
 	if r.Method != http.MethodPost {
 		return p.Write(w, r, http.StatusOK, "stock-import", "layout", v)
 	}
@@ -40,7 +40,7 @@ func (p *pages) takeIn(w http.ResponseWriter, r *http.Request) error {
 	status := http.StatusOK
 	switch {
 	case errors.Is(err, errTooMuch):
-		status, v.Trouble = http.StatusRequestEntityTooLarge, "That is more than 1 MiB, which is about ten thousand bottles. Split the file, with the row of names on top of each part. Nothing was written; go back, and what you pasted is still there."
+		status, v.Trouble = http.StatusRequestEntityTooLarge, say.It("stocksheet.too-long")
 	case flavor.FaultsOf(err) != nil:
 		status, v.Trouble = http.StatusUnprocessableEntity, words.Sentence(form.Message(err))
 	case err != nil:
@@ -76,7 +76,7 @@ func (p *pages) consider(r *http.Request, text string, v *view) (int, error) {
 	}
 	if !access.May(r.Context(), access.Lead) {
 		t := frame.TroubleOf(frame.ErrNotTheirs)
-		v.Trouble = t.Title + ". " + t.Text
+		v.Trouble = say.It("stocksheet.not-theirs", "Title", t.Title, "Text", t.Text)
 		v.show(sheet, settled, p.house.Shelf(), bottles)
 		return t.Status, nil
 	}
@@ -87,13 +87,8 @@ func (p *pages) consider(r *http.Request, text string, v *view) (int, error) {
 		return refused(v, err)
 	}
 	v.Undo = part.UndoOf(result.Changes, "/stock")
-	v.Taken = words.Count(result.Added, "bottle", "bottles") + " added, " + strconv.Itoa(result.Changed) + " changed, " + strconv.Itoa(result.Same) + " as before."
-	if len(result.Stays) > 0 {
-		v.Taken += " What is poured stays as it was: " + house.FirstFew(result.Stays) + "."
-	}
-	if result.Words > 0 {
-		v.Taken += " " + words.Count(result.Words, "word of the house is new.", "words of the house are new.")
-	}
+	v.Taken = say.It("stocksheet.taken", "Added", result.Added, "Changed", result.Changed, "Same", result.Same,
+		"Stays", house.FirstFew(result.Stays), "Words", result.Words)
 	v.Text = strings.ToValidUTF8(reading.Rest(), "\uFFFD")
 	if len(reading.Bad) == 0 {
 		return http.StatusOK, nil
@@ -131,12 +126,12 @@ func readText(r *http.Request) (text string, err error) {
 	case err != nil:
 		return text, err
 	case file != "" && strings.TrimSpace(text) != "" && r.PostForm.Get("read") == "":
-		return text, form.Missing("file", "there is a file, and text in the box too; send only one of them; to send the file, choose it again")
+		return text, form.Missing("file", say.It("stocksheet.file-and-text"))
 	case file != "":
 		text = file // in place of the one that was read before, and all that was settled about it
 		r.PostForm = url.Values{"text": {file}}
 	case strings.TrimSpace(text) == "":
-		return text, form.Missing("file", "choose a file, or paste its text into the box")
+		return text, form.Missing("file", say.It("stocksheet.choose-a-file"))
 	}
 	return text, nil
 }
@@ -169,7 +164,7 @@ func refused(v *view, err error) (int, error) {
 	if !errors.As(err, &own) || errors.Is(err, context.Canceled) {
 		return 0, err
 	}
-	v.Trouble = words.Sentence(own.Message) + " Nothing was written."
+	v.Trouble = say.It("stocksheet.nothing-written", "Trouble", words.Sentence(own.Message))
 	if errors.Is(err, house.ErrInvalid) {
 		return http.StatusUnprocessableEntity, nil
 	}

@@ -219,7 +219,7 @@ func TestAWriteThatIsRefused(t *testing.T) {
 
 func TestEveryColumnIsExplained(t *testing.T) {
 	var names []string
-	for _, c := range stocksheet.ColumnNotes {
+	for _, c := range stocksheet.ColumnNotes() {
 		names = append(names, c.Name)
 		assert.NotEmpty(t, c.Holds, c.Name)
 	}

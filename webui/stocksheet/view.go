@@ -1,7 +1,6 @@
 package stocksheet
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -11,6 +10,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -81,13 +81,59 @@ type readyRow struct{ Name, Kind, Size, Price, Stock, New string }
 // mostReady is how many ready rows are shown.
 const mostReady = 100
 
-// fieldNames are the fields of a bottle as the page calls them.
-var fieldNames = map[exchange.Field]string{
-	exchange.FieldName: "Name", exchange.FieldKind: "Kind", exchange.FieldGroup: "Wider kind", exchange.FieldSize: "Size", exchange.FieldPrice: "Price",
-	exchange.FieldCurrency: "Currency", exchange.FieldStock: "On hand", exchange.FieldStrength: "Strength", exchange.FieldNote: "Note",
-	exchange.FieldBeside: "Kept in the note", exchange.FieldNothing: "Left out", exchange.FieldID: "Short name, for good", exchange.FieldWell: "House pour",
-	exchange.FieldSizeML: "Size in mL", exchange.FieldSizeG: "Weight in g", exchange.FieldBrix: "°Bx", exchange.FieldSugar: "Sugar in g/L", exchange.FieldAcid: "Acid in g/L",
-	exchange.FieldContains: "Label: contains", exchange.FieldMayContain: "Label: may contain", exchange.FieldVegan: "Label: vegan", exchange.FieldLabelReader: "Label read by", exchange.FieldLabelRead: "Label read on", exchange.FieldOut: "Ran out on",
+// fieldName is a field of a bottle as the page calls it.
+func fieldName(f exchange.Field) string {
+	switch f {
+	case exchange.FieldName:
+		return say.It("stocksheet.field-name")
+	case exchange.FieldKind:
+		return say.It("stocksheet.field-kind")
+	case exchange.FieldGroup:
+		return say.It("stocksheet.field-group")
+	case exchange.FieldSize:
+		return say.It("stocksheet.field-size")
+	case exchange.FieldPrice:
+		return say.It("stocksheet.field-price")
+	case exchange.FieldCurrency:
+		return say.It("stocksheet.field-currency")
+	case exchange.FieldStock:
+		return say.It("stocksheet.field-stock")
+	case exchange.FieldStrength:
+		return say.It("stocksheet.field-strength")
+	case exchange.FieldNote:
+		return say.It("stocksheet.field-note")
+	case exchange.FieldBeside:
+		return say.It("stocksheet.field-beside")
+	case exchange.FieldNothing:
+		return say.It("stocksheet.field-nothing")
+	case exchange.FieldID:
+		return say.It("stocksheet.field-id")
+	case exchange.FieldWell:
+		return say.It("stocksheet.field-well")
+	case exchange.FieldSizeML:
+		return say.It("stocksheet.field-size-ml")
+	case exchange.FieldSizeG:
+		return say.It("stocksheet.field-size-g")
+	case exchange.FieldBrix:
+		return say.It("stocksheet.field-brix")
+	case exchange.FieldSugar:
+		return say.It("stocksheet.field-sugar")
+	case exchange.FieldAcid:
+		return say.It("stocksheet.field-acid")
+	case exchange.FieldContains:
+		return say.It("stocksheet.field-contains")
+	case exchange.FieldMayContain:
+		return say.It("stocksheet.field-may-contain")
+	case exchange.FieldVegan:
+		return say.It("stocksheet.field-vegan")
+	case exchange.FieldLabelReader:
+		return say.It("stocksheet.field-label-reader")
+	case exchange.FieldLabelRead:
+		return say.It("stocksheet.field-label-read")
+	case exchange.FieldOut:
+		return say.It("stocksheet.field-out")
+	}
+	return ""
 }
 
 // usualCurrencies are offered where nothing says which it is.
@@ -120,13 +166,17 @@ func (v *view) show(s *exchange.Sheet, settled exchange.Settled, shelf *house.Sh
 		p.Bad++
 		p.Mend = append(p.Mend, mendRow{Number: bad.Number, Leave: leave(bad.Number), Faults: []mendFault{{Message: words.Sentence(bad.Message)}}})
 	}
-	for _, why := range []string{"a heading", "a sum", "left out, as you said"} {
-		if left[why] > 0 {
-			p.Notes = append(p.Notes, fmt.Sprintf("%s not imported: %s.", words.Count(left[why], "row is", "rows are"), why))
-		}
+	if n := left["a heading"]; n > 0 {
+		p.Notes = append(p.Notes, say.It("stocksheet.headings-left-out", "Rows", n))
 	}
-	p.ReadySaid = words.Count(p.Ready, "bottle", "bottles")
-	p.BadSaid = words.Count(p.Bad, "row", "rows")
+	if n := left["a sum"]; n > 0 {
+		p.Notes = append(p.Notes, say.It("stocksheet.sums-left-out", "Rows", n))
+	}
+	if n := left["left out, as you said"]; n > 0 {
+		p.Notes = append(p.Notes, say.It("stocksheet.left-out-as-said", "Rows", n))
+	}
+	p.ReadySaid = say.It("stocksheet.bottles", "Bottles", p.Ready)
+	p.BadSaid = say.It("stocksheet.rows", "Rows", p.Bad)
 	p.columns(s)
 	v.Preview = p
 }
@@ -152,7 +202,7 @@ func (p *preview) mend(r *exchange.SheetRow) {
 		if f.Field == exchange.FieldCurrency && f.Written == "" {
 			continue // asked once, above
 		}
-		m := mendFault{Message: words.Sentence(f.Message), Label: fieldNames[f.Field], Value: f.Written, Kinds: f.Field == exchange.FieldKind}
+		m := mendFault{Message: words.Sentence(f.Message), Label: fieldName(f.Field), Value: f.Written, Kinds: f.Field == exchange.FieldKind}
 		if f.Field != exchange.FieldRow {
 			m.Box = cellField + strconv.Itoa(r.Number) + "." + string(f.Field)
 		}
@@ -172,12 +222,12 @@ func (p *preview) ready(r *exchange.SheetRow, shelf *house.Shelf, known bool) {
 		return
 	}
 	b := &r.Bottle
-	row := readyRow{Name: b.Name, Kind: part.ShelfName(shelf, b.Ingredient), Size: part.SizeOf(b), Stock: countOf(r), New: "new"}
+	row := readyRow{Name: b.Name, Kind: part.ShelfName(shelf, b.Ingredient), Size: part.SizeOf(b), Stock: countOf(r), New: say.It("stocksheet.new")}
 	if b.Price != nil {
 		row.Price = words.Joined(words.Figure(*b.Price, 2), b.Currency)
 	}
 	if known {
-		row.New = "there already"
+		row.New = say.It("stocksheet.there-already")
 	}
 	p.Rows = append(p.Rows, row)
 }
@@ -187,9 +237,9 @@ func (p *preview) ready(r *exchange.SheetRow, shelf *house.Shelf, known bool) {
 func countOf(r *exchange.SheetRow) string {
 	switch said := words.Plain(r.Bottle.Stock); {
 	case r.Uncounted:
-		return said + ", not said"
+		return say.It("stocksheet.not-said", "Number", said)
 	case r.Bottle.Stock == 0:
-		return said + ", so it is out"
+		return say.It("stocksheet.so-it-is-out", "Number", said)
 	default:
 		return said
 	}
@@ -221,10 +271,10 @@ func (p *preview) columns(s *exchange.Sheet) {
 	for i, c := range s.Columns {
 		m := mappedColumn{Box: columnField + strconv.Itoa(i), Title: c.Title, Samples: strings.Join(c.Samples, ", ")}
 		if m.Title == "" {
-			m.Title = "Column " + strconv.Itoa(i+1)
+			m.Title = say.It("stocksheet.column", "Number", i+1)
 		}
 		for _, f := range exchange.Fields() {
-			m.Options = append(m.Options, form.Option{Value: string(f), Name: fieldNames[f], Chosen: f == c.Field})
+			m.Options = append(m.Options, form.Option{Value: string(f), Name: fieldName(f), Chosen: f == c.Field})
 		}
 		p.Mapped = append(p.Mapped, m)
 	}
