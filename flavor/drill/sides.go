@@ -126,31 +126,8 @@ func (t *Trainer) rightOf(c *classic, s *flavor.Spec, r *balance.Result, slipped
 	if m := slipped.mirror(); m.tellsOf(&c.spec) {
 		add(m)
 	}
-	for _, x := range allSides() {
-		least := plainlyTasted
-		if x.axis != ratio.Strong && x.axis != ratio.Long {
-			least = max(least, leads*mostMoved(c.drink, r.Drink)) // heat is felt beside everything
-		}
-		if x.tellsOf(s) && x.moved(c.drink, r.Drink) >= least {
-			add(x)
-		}
-	}
-	for i := range r.Faults {
-		f := &r.Faults[i]
-		if f.Method != "" || int(f.Axis) >= ratio.NumAxes {
-			continue
-		}
-		x := side{f.Axis, f.High}
-		moved := x.moved(c.drink, r.Drink)
-		hidden := slices.Contains(hiddenBy[x.axis], slipped.axis) && x.high != slipped.high && moved > -leastTasted
-		if hidden || moved >= leastTasted {
-			add(x)
-		}
-	}
-	for _, a := range besideSpirit {
-		if x := (side{a, !slipped.high}); slipped.axis == ratio.Strong && surely(x, c, r.Drink) && tasted(x, c, s, r.Drink) {
-			add(x)
-		}
+	for _, x := range slices.Concat(plainlyMoved(c, s, r.Drink), faulted(c, r, slipped), besideSlip(c, s, r.Drink, slipped)) {
+		add(x)
 	}
 	for _, x := range outOfRange(s, &e, bands) {
 		if tasted(x, c, s, r.Drink) {
@@ -163,6 +140,51 @@ func (t *Trainer) rightOf(c *classic, s *flavor.Spec, r *balance.Result, slipped
 		}
 	}
 	return out, nil
+}
+
+// plainlyMoved lists what a guest cannot miss beside the proper drink.
+func plainlyMoved(c *classic, s *flavor.Spec, is *mix.Drink) (out []side) {
+	for _, x := range allSides() {
+		least := plainlyTasted
+		if x.axis != ratio.Strong && x.axis != ratio.Long {
+			least = max(least, leads*mostMoved(c.drink, is)) // heat is felt beside everything
+		}
+		if x.tellsOf(s) && x.moved(c.drink, is) >= least {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+// faulted lists what the engine itself faults, as far as it moved the way that it says, or
+// the slip hides that it did.
+func faulted(c *classic, r *balance.Result, slipped side) (out []side) {
+	for i := range r.Faults {
+		f := &r.Faults[i]
+		if f.Method != "" || int(f.Axis) >= ratio.NumAxes {
+			continue
+		}
+		x := side{f.Axis, f.High}
+		moved := x.moved(c.drink, r.Drink)
+		hidden := slices.Contains(hiddenBy[x.axis], slipped.axis) && x.high != slipped.high && moved > -leastTasted
+		if hidden || moved >= leastTasted {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+// besideSlip lists what a slip of the spirit brings out or drowns.
+func besideSlip(c *classic, s *flavor.Spec, is *mix.Drink, slipped side) (out []side) {
+	if slipped.axis != ratio.Strong {
+		return nil
+	}
+	for _, a := range besideSpirit {
+		if x := (side{a, !slipped.high}); surely(x, c, is) && tasted(x, c, s, is) {
+			out = append(out, x)
+		}
+	}
+	return out
 }
 
 // outdone reports whether sugar lies so much nearer to its place in the family than acid, or

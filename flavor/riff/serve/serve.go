@@ -90,45 +90,78 @@ const (
 	deadened   Breach = "deadened"   // what sparkles is built, or goes on top of what is stirred up
 )
 
-// BreachesOf lists how a drink is not mixed or served as the trade does: common
-// practice, no source.
-func BreachesOf(s *flavor.Spec) []Breach {
-	h := HeldBy(s)
-	var out []Breach
-	add := func(when bool, x Breach) {
-		if when {
-			out = append(out, x)
-		}
+// made is a drink as the rules of mixing and serving look at it.
+type made struct {
+	Held
+	spec    *flavor.Spec
+	shaken  bool // or blended, or whatever else beats air into it
+	stirred bool // or thrown
+	long    bool // much of it lengthens, or sparkles
+}
+
+func (m *made) by(method flavor.Method) bool  { return m.spec.Method == method }
+func (m *made) served(as flavor.Service) bool { return m.spec.Service == as }
+
+// rule is when a drink departs from a practice.
+type rule struct {
+	breach Breach
+	broken func(m *made) bool
+}
+
+// rules hold for every drink, and coldRules for those that are served cold: common practice,
+// no source. Breaches are told in this order.
+var (
+	rules = []rule{
+		{crowded, func(m *made) bool { return len(m.spec.Pours) > mostPours }},
+		{motley, func(m *made) bool { return m.Sodas > 1 }},
 	}
-	add(len(s.Pours) > mostPours, crowded)
-	add(h.Sodas > 1, motley)
-	if s.Service == flavor.Hot || s.Service == flavor.Neat {
+	coldRules = []rule{
+		{flabby, func(m *made) bool { return m.White && !m.Sour }},
+		{cloying, func(m *made) bool { return m.White && m.Sodas > 0 }},
+		{flat, func(m *made) bool { return m.by(flavor.Blend) && m.Fizz }},
+		{deadened, func(m *made) bool { return m.stirred && m.Fizz && !m.served(flavor.Up) }},
+		{needless, func(m *made) bool { return m.shaken && m.Fizz && m.Still == 1 }},
+		{unbeaten, func(m *made) bool { return m.Foam && !m.shaken }},
+		{unfoamed, func(m *made) bool { return m.by(flavor.DryShake) && !m.Foam }},
+		{clouded, func(m *made) bool { return m.stirred && m.Cloudy }},
+		{dull, func(m *made) bool { return m.stirred && m.Coffee }},
+		{whole, func(m *made) bool { return m.stirred && m.Herb }},
+		{bruised, func(m *made) bool { return m.shaken && !m.Cloudy && !m.Loose }},
+		{bruised, func(m *made) bool { return m.by(flavor.Swizzle) && !m.Cloudy }},
+		{churned, func(m *made) bool { return m.by(flavor.Swizzle) && m.Dairy }},
+		{unmixed, func(m *made) bool {
+			return m.by(flavor.Build) && m.Cloudy && !m.Milk && !m.long && !m.served(flavor.Crushed)
+		}},
+		{ungathered, func(m *made) bool {
+			return m.by(flavor.Swizzle) && !m.served(flavor.Crushed) || m.stirred && m.served(flavor.Crushed)
+		}},
+		{bare, func(m *made) bool { return m.served(flavor.Long) && !m.long && m.AllML < poolML }},
+		{sparse, func(m *made) bool { return m.served(flavor.Up) && m.Soda }},
+		{brimming, func(m *made) bool { return m.served(flavor.Up) && m.AllML > upML }},
+		{drowned, func(m *made) bool { return m.served(flavor.Rocks) && m.SodaML > shortML }},
+		{watered, func(m *made) bool { return m.served(flavor.Crushed) && 2*m.WineML > m.AllML }},
+	}
+)
+
+// BreachesOf lists how a drink is not mixed or served as the trade does.
+func BreachesOf(s *flavor.Spec) []Breach {
+	m := made{Held: HeldBy(s), spec: s, shaken: s.Method.Aerates(), stirred: s.Method == flavor.Stir || s.Method == flavor.Throw}
+	m.long = m.LengthML >= longML || m.Fizz
+	out := m.breaks(nil, rules)
+	if m.served(flavor.Hot) || m.served(flavor.Neat) {
 		return out
 	}
-	add(h.White && !h.Sour, flabby)
-	add(h.White && h.Sodas > 0, cloying)
-	shaken := s.Method.Aerates()
-	stirred := s.Method == flavor.Stir || s.Method == flavor.Throw
-	add(s.Method == flavor.Blend && h.Fizz, flat)
-	add(stirred && h.Fizz && s.Service != flavor.Up, deadened)
-	add(shaken && h.Fizz && h.Still == 1, needless)
-	add(h.Foam && !shaken, unbeaten)
-	add(s.Method == flavor.DryShake && !h.Foam, unfoamed)
-	add(stirred && h.Cloudy, clouded)
-	add(stirred && h.Coffee, dull)
-	add(stirred && h.Herb, whole)
-	add(shaken && !h.Cloudy && !h.Loose, bruised)
-	add(s.Method == flavor.Swizzle && !h.Cloudy, bruised)
-	add(s.Method == flavor.Swizzle && h.Dairy, churned)
-	long := h.LengthML >= longML || h.Fizz
-	add(s.Method == flavor.Build && h.Cloudy && !h.Milk && !long && s.Service != flavor.Crushed, unmixed)
-	add(s.Method == flavor.Swizzle && s.Service != flavor.Crushed || stirred && s.Service == flavor.Crushed, ungathered)
-	add(s.Service == flavor.Long && !long && h.AllML < poolML, bare)
-	add(s.Service == flavor.Up && h.Soda, sparse)
-	add(s.Service == flavor.Up && h.AllML > upML, brimming)
-	add(s.Service == flavor.Rocks && h.SodaML > shortML, drowned)
-	add(s.Service == flavor.Crushed && 2*h.WineML > h.AllML, watered)
-	return out
+	return m.breaks(out, coldRules)
+}
+
+// breaks appends the breaches of some rules.
+func (m *made) breaks(to []Breach, rules []rule) []Breach {
+	for _, r := range rules {
+		if r.broken(m) {
+			to = append(to, r.breach)
+		}
+	}
+	return to
 }
 
 // Way is how a drink is mixed and served.

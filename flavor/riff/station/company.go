@@ -26,41 +26,75 @@ func (j *Job) company(s, frame *flavor.Spec) (odd float64, shunned bool) {
 		if j.novel(p) {
 			odd += unproven
 		}
-		if s.Service == flavor.Hot && !slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return g.HasProfile(p) }) && (frame == nil || !frame.HasProfile(p)) {
-			hot := j.Station.companions.InHot(j.keptOf(p))
-			odd += max(0, hot.Odd())
-		}
+		odd += j.oddInHot(s, frame, p)
 		for k := range i {
-			a, b := s.Pours[i].Profile, s.Pours[k].Profile
-			if a.ID == b.ID || j.foams(s, a) || j.foams(s, b) || j.givenBoth(a, b) || j.standsIn(a, b) || frame != nil && frame.HasProfile(a) && frame.HasProfile(b) {
-				continue
+			x, counts := j.between(s, frame, &s.Pours[i], &s.Pours[k])
+			shunned = shunned || x.shunned
+			if counts {
+				odd, well, pairs = odd+x.odd, well+x.well, pairs+1
 			}
-			if j.soft(a) && j.soft(b) {
-				shunned = shunned || clash(&s.Pours[i], &s.Pours[k])
-				continue
-			}
-			p := j.pairOf(a, b)
-			if p.Odd() > 0 && (thins(a, b) || thins(b, a)) {
-				continue
-			}
-			asked := j.asked(a) || j.asked(b) || j.comesTogether(a, b)
-			shunned = shunned || clash(&s.Pours[i], &s.Pours[k]) || sauced(a, b) || sauced(b, a) || p.Shunned() && (!asked || a.Class.Curdles() || b.Class.Curdles())
-			switch v := p.Odd(); {
-			case v > 0 && (asked || j.rareMust(a) || j.rareMust(b)):
-				odd += oddAsked * v
-			case v > 0:
-				odd += v
-			default:
-				well -= v
-			}
-			pairs++
 		}
 	}
 	most := tooOdd
-	if len(j.Must) > 0 || slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return j.asked(p.Profile) }) {
+	if len(j.Must) > 0 || s.Has(j.asked) {
 		most = tooOddMust
 	}
 	return odd - well/max(1, pairs), shunned || odd > most
+}
+
+// oddInHot is how strange an ingredient is in a drink that is served hot, 0 in any other, and
+// of what a drink that was given pours, or the proven one that this stands on.
+func (j *Job) oddInHot(s, frame *flavor.Spec, p *flavor.Profile) float64 {
+	if s.Service != flavor.Hot || frame != nil && frame.HasProfile(p) || slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return g.HasProfile(p) }) {
+		return 0
+	}
+	hot := j.Station.companions.InHot(j.keptOf(p))
+	return max(0, hot.Odd())
+}
+
+// pairing is what proven drinks say of two pours of one drink: how strange they are together,
+// or how well they go, and whether nobody pours them so.
+type pairing struct {
+	odd, well float64
+	shunned   bool
+}
+
+// between is what is said of two pours, and whether that counts as a pair.
+func (j *Job) between(s, frame *flavor.Spec, x, y *flavor.Pour) (out pairing, counts bool) {
+	a, b := x.Profile, y.Profile
+	if j.unquestioned(s, frame, a, b) {
+		return out, false
+	}
+	out.shunned = clash(x, y)
+	if j.soft(a) && j.soft(b) {
+		return out, false
+	}
+	p := j.pairOf(a, b)
+	v := p.Odd()
+	if v > 0 && (thins(a, b) || thins(b, a)) {
+		return pairing{}, false
+	}
+	asked := j.asked(a) || j.asked(b) || j.comesTogether(a, b)
+	out.shunned = out.shunned || sauced(a, b) || sauced(b, a) || p.Shunned() && (!asked || a.Class.Curdles() || b.Class.Curdles())
+	switch {
+	case v > 0 && (asked || j.rareMust(a) || j.rareMust(b)):
+		out.odd = oddAsked * v
+	case v > 0:
+		out.odd = v
+	default:
+		out.well = -v
+	}
+	return out, true
+}
+
+// unquestioned reports whether nothing is said of two ingredients: they are one, one is there
+// for its foam, they were given together or stand in for what was, or the proven drink that
+// this stands on pours both.
+func (j *Job) unquestioned(s, frame *flavor.Spec, a, b *flavor.Profile) bool {
+	if a.Is(b) || j.foams(s, a) || j.foams(s, b) || j.givenBoth(a, b) || j.standsIn(a, b) {
+		return true
+	}
+	return frame != nil && frame.HasProfile(a) && frame.HasProfile(b)
 }
 
 // thins reports whether one of two is water or plain soda and the other is what they

@@ -41,28 +41,48 @@ func (j *Job) Stands(old *flavor.Pour, it *Item, per *ratio.Equivalents) bool {
 	kin := a.Class.Kin() == b.Class.Kin()
 	switch it.Part {
 	case flavor.PartBase:
-		return (b.ABV.Value > LightABV) == (a.ABV.Value > LightABV) || j.Limits.Guest.NoAlcohol || j.Must[b.ID]
+		return (b.ABV.Value > LightABV) == (a.ABV.Value > LightABV) || j.mayBeDry(b)
 	case flavor.PartModifier:
-		dealcoholised := a.Class == b.Class && b.ABV.Value <= flavor.NoAlcoholABV && (j.Limits.Guest.NoAlcohol || j.Must[b.ID])
-		return (alike(per, &it.Per) >= leastAlike || dealcoholised) && b.Carbonated == a.Carbonated && kin
+		dealcoholised := a.Class == b.Class && b.ABV.Value <= flavor.NoAlcoholABV && j.mayBeDry(b)
+		return kin && b.Carbonated == a.Carbonated && (dealcoholised || alike(per, &it.Per) >= leastAlike)
 	case flavor.PartSweetener:
 		return b.Class.Solid() == a.Class.Solid() && it.Per[ratio.Sweet] > 0 && Sours(per, &it.Per)
 	case flavor.PartSour:
 		return kin && it.Per[ratio.Sour] > 0
 	case flavor.PartLength:
-		fresh := a.Class.Kin() == flavor.KinJuice || a.Class.Kin() == flavor.KinFruit
-		if a.Class.Brewed() != b.Class.Brewed() || a.Class.Brewed() && a.Class == b.Class && j.Alike(a, b) < sameBrew {
-			return false
-		}
-		if b.Class.Free() && !a.Class.Free() {
-			return false // water stands for no tea
-		}
-		return b.Carbonated == a.Carbonated && kin && (!fresh || within(per[ratio.Sweet], it.Per[ratio.Sweet], mostSweeter))
-	}
-	if it.Part == flavor.PartTexture && kin && !a.Class.Curdles() && a.Class.Kin() == flavor.KinMilk {
-		return !b.Class.Curdles() && precedent.Cosine(a.Aroma[:], b.Aroma[:]) >= sameMilk // neither oats nor cream stand for coconut
+		return kin && j.lengthens(a, it, per)
+	case flavor.PartTexture:
+		return kin && textures(a, b)
 	}
 	return kin
+}
+
+// mayBeDry reports whether what has no alcohol may stand for what has some: for a guest who
+// drinks none, or where it must move.
+func (j *Job) mayBeDry(p *flavor.Profile) bool { return j.Limits.Guest.NoAlcohol || j.Must[p.ID] }
+
+// lengthens reports whether an ingredient lengthens a drink as another of its kin does.
+func (j *Job) lengthens(old *flavor.Profile, it *Item, per *ratio.Equivalents) bool {
+	was, is := old.Class, it.Profile.Class
+	switch {
+	case is.Brewed() != was.Brewed(), is.Brewed() && is == was && j.Alike(old, it.Profile) < sameBrew:
+		return false
+	case is.Free() && !was.Free(): // water stands for no tea
+		return false
+	case it.Profile.Carbonated != old.Carbonated:
+		return false
+	}
+	fresh := was.Kin() == flavor.KinJuice || was.Kin() == flavor.KinFruit
+	return !fresh || within(per[ratio.Sweet], it.Per[ratio.Sweet], mostSweeter)
+}
+
+// textures reports whether an ingredient makes a drink soft as another of its kin does:
+// neither oats nor cream stand for coconut.
+func textures(old, p *flavor.Profile) bool {
+	if old.Class.Curdles() || old.Class.Kin() != flavor.KinMilk {
+		return true
+	}
+	return !p.Class.Curdles() && precedent.Cosine(old.Aroma[:], p.Aroma[:]) >= sameMilk
 }
 
 // How like smells must be, 0 to 1. From sameSmell on, a syrup or a juice stands for a

@@ -233,35 +233,57 @@ func readWith(word string, names Names) ([]Wish, *flavor.Fault) {
 // fillers say how much more, or nothing at all.
 var fillers = regexp.MustCompile(`^(?:a|an|the|bit|little|touch|tad|hint|slightly|somewhat|much|way|far|lot|lots|even|please|make|it|something|be|of|to|in|on|notes?|side|flavou?rs?|taste|aroma|smell|style|is|quite|very|really|i|want|would|like|give|me|please|as|toward|towards)$`)
 
+// degree is what a word says of how much there should be.
+type degree int
+
+const (
+	upward   degree = iota // more of it
+	downward               // less of it
+	turned                 // the other way than was said before
+	unmeant                // nothing
+)
+
+// degrees are the words that say how much there should be.
+var degrees = map[string]degree{
+	"more": upward, "extra": upward, "up": upward, "higher": upward,
+	"less": downward, "fewer": downward, "lower": downward, "reduce": downward, "reduced": downward, "too": downward,
+	"low": downward, "cut": downward, "without": downward, "not": downward, "isn't": downward,
+	"enough": turned, "so": unmeant, "overly": unmeant,
+}
+
+// direction reads whether there should be more, whether any word says so, and of what.
+func direction(words []string) (more, said bool, what string) {
+	var rest []string
+	more = true
+	for i, w := range words {
+		d, known := degrees[w]
+		switch {
+		case !known || w == "up" && i == len(words)-1: // a drink may be wished up
+			if !fillers.MatchString(w) {
+				rest = append(rest, w)
+			}
+		case d == upward:
+			said = true
+		case d == downward:
+			more, said = false, true
+		case d == turned:
+			more, said = !more, true
+		}
+	}
+	return more, said, strings.Join(rest, " ")
+}
+
 // readDirection reads "more bitter", "less sweet", "nuttier", "not so strong",
 // "too sharp", "not bitter enough", "bitter".
 func readDirection(word string, names Names) ([]Wish, *flavor.Fault) {
-	more, rest, degree := true, []string{}, false
-	words := strings.Fields(word)
-	for i, w := range words {
-		switch {
-		case w == "more" || w == "extra" || w == "up" && i < len(words)-1 || w == "higher":
-			degree = true
-		case w == "less" || w == "fewer" || w == "lower" || w == "reduce" || w == "reduced" || w == "too" || w == "low" || w == "cut" || w == "without":
-			more, degree = false, true
-		case w == "not" || w == "isn't":
-			more, degree = false, true
-		case w == "enough":
-			more, degree = !more, true
-		case w == "so" || w == "overly":
-		case fillers.MatchString(w):
-		default:
-			rest = append(rest, w)
-		}
-	}
-	what := strings.Join(rest, " ")
+	more, said, what := direction(strings.Fields(word))
 	if what == "" {
 		return nil, nil
 	}
 	if t, ok := lookUp(what); ok {
 		return t.wishes(more), nil
 	}
-	if degree && names != nil {
+	if said && names != nil {
 		if ids := names(what); len(ids) > 0 {
 			return []Wish{{Kind: Poured, IDs: ids, More: more}}, nil
 		}
