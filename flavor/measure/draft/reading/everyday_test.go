@@ -53,3 +53,9 @@ func TestStepsOfARecipePourNoMore(t *testing.T) {
 	_, err := reading.Read(listed+"Combine tequila, naranja and mezcal in a shaker.", wholeCatalogue(t))
 	assert.Error(t, err, "what no line pours")
 }
+
+// What a drink goes well with is no pour of it: common practice, no source.
+func TestWhatGoesWithADrinkIsAsked(t *testing.T) {
+	_, err := reading.Read("50 ml gin\n25 ml lemon juice\n20 ml honey syrup\nshake, coupe. Nice with a small beer.", wholeCatalogue(t))
+	assert.ErrorContains(t, err, "stand beside the drink")
+}
