@@ -106,7 +106,11 @@ func ofRatio(x *weigh.Beyond) bool {
 func beyondText(s *flavor.Spec, x *weigh.Beyond) string {
 	pour := largestPour(s, x.Profile)
 	ml, _ := makeup.SameBottle(s, indexOf(s, x.Profile))
-	return wording.Beyond(x, measure.FormatAmount(pour.Amount, pour.Unit), amountNear(s, mostML(ml, x), pour), s.Method == flavor.Stir)
+	poured := measure.FormatAmount(pour.Amount, pour.Unit)
+	if ml > pour.ML { // it is poured more than once
+		poured = amountNear(s, ml, pour)
+	}
+	return wording.Beyond(x, &wording.Amounts{Poured: poured, Most: amountNear(s, mostML(ml, x), pour), Usual: amountNear(s, atShare(ml, x, x.Usual), pour)}, s.Method == flavor.Stir)
 }
 
 // mostML returns the mL at which a pour is the most of the drink that good drinks

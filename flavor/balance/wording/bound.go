@@ -8,10 +8,14 @@ import (
 	"counterpour/flavor/weigh"
 )
 
+// Amounts are how much of something a drink has, and how much drinks like it have at most and
+// in the middle of them, as a bartender says it.
+type Amounts struct{ Poured, Most, Usual string }
+
 // Beyond says that so much of a pour is more than drinks like it have, and how much those
 // have at most; of a drink that is stirred, where what is not stirred may be out of place.
-func Beyond(x *weigh.Beyond, poured, most string, stirred bool) string {
-	text := fmt.Sprintf("%s of %s is ", poured, x.Profile.Name)
+func Beyond(x *weigh.Beyond, of *Amounts, stirred bool) string {
+	text := fmt.Sprintf("%s of %s is ", of.Poured, x.Profile.Name)
 	switch {
 	case x.Foreign && stirred && x.Profile.Class.Shaken():
 		return text + "out of place: hardly any stirred drink like this has it"
@@ -19,12 +23,14 @@ func Beyond(x *weigh.Beyond, poured, most string, stirred bool) string {
 		return text + "out of place: hardly any drink like this has it at all"
 	case x.Edges < 1:
 		return text + "a lot for a drink like this"
-	case most == poured:
+	case of.Most == of.Poured && of.Usual != of.Poured && x.Usual > 0:
+		return text + "more than nearly all drinks like this have: about " + of.Usual + " is usual"
+	case of.Most == of.Poured:
 		return text + "a little more than drinks like this have"
 	case !x.Own:
-		return text + "too much: hardly any drink like this has it at all, and none more than " + most
+		return text + "too much: hardly any drink like this has it at all, and none more than " + of.Most
 	}
-	return text + "too much: drinks like this have " + most + " at most"
+	return text + "too much: drinks like this have " + of.Most + " at most"
 }
 
 // Bound says a number of the finished drink and the bound that it passes, or is near to.

@@ -98,11 +98,12 @@ func TestBeyond(t *testing.T) {
 		{weigh.Beyond{Edges: 2, Own: true}, "¼ oz", "1 oz of olive brine is too much: drinks like this have ¼ oz at most"},
 		{weigh.Beyond{Edges: 2}, "¼ oz", "1 oz of olive brine is too much: hardly any drink like this has it at all, and none more than ¼ oz"},
 		{weigh.Beyond{Edges: 2, Own: true}, "1 oz", "1 oz of olive brine is a little more than drinks like this have"},
+		{weigh.Beyond{Edges: 2, Own: true, Usual: 0.1}, "1 oz", "1 oz of olive brine is more than nearly all drinks like this have: about ¼ oz is usual"},
 		{weigh.Beyond{Edges: 0.5, Own: true}, "¼ oz", "1 oz of olive brine is a lot for a drink like this"},
 		{weigh.Beyond{Edges: 2, Foreign: true}, "", "1 oz of olive brine is out of place: hardly any drink like this has it at all"},
 	} {
 		c.beyond.Profile = brine
-		assert.Equal(t, c.want, wording.Beyond(&c.beyond, "1 oz", c.most, false))
+		assert.Equal(t, c.want, wording.Beyond(&c.beyond, &wording.Amounts{Poured: "1 oz", Most: c.most, Usual: "¼ oz"}, false))
 	}
 }
 

@@ -59,6 +59,9 @@ func (p *Written) pouredOn(text string, toks []token.Token) bool {
 		*p = q
 		return true
 	}
+	if last := len(rest) - 1; unit == flavor.Float && last > 0 && pouring.Over(rest[last].Text) {
+		rest = rest[:last]
+	}
 	name := p.takeTails(text, rest)
 	if p.amountLast(text, name) {
 		p.After = true

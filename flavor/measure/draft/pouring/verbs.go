@@ -17,3 +17,7 @@ var Verbs = map[string]flavor.Unit{
 func AfterVerb(w string) bool {
 	return w == "top" || w == "float" || w == "rinse" || w == "fill" || w == "spritz" || w == "layer" || w == "topped"
 }
+
+// Over reports whether a word behind the name of what is floated tells again that it goes on top:
+// "drizzle the cassis over".
+func Over(w string) bool { return w == "over" || w == "through" || w == "across" }

@@ -64,6 +64,18 @@ func TestPoursThatGoInLast(t *testing.T) {
 	}
 }
 
+// What the steps float, without an amount, is what a line above pours: common practice, no source.
+func TestFloatsOfWhatIsPoured(t *testing.T) {
+	const bramble = "50 ml gin\n25 ml lemon\n12.5 ml simple\n15 ml creme de mure\n"
+	for _, step := range []string{"shake, crushed ice, drizzle mure", "drizzle the creme de mure over", "shake all but the mure, drizzle the mure over", "float mure", "lace with the mure", "top with the mure"} {
+		s, got := ids(t, bramble+step)
+		assert.Equal(t, "london-dry-gin lemon-juice simple-syrup creme-de-mure", got, step)
+		assert.True(t, s.Pours[3].After, step)
+	}
+	_, got := ids(t, "60 ml dark rum\n25 ml lime\n15 ml orgeat\nshake, crushed ice, float dark rum")
+	assert.Equal(t, "dark-rum lime-juice orgeat dark-rum", got, "a base is not floated whole")
+}
+
 // Lists that are ticked off, and pours that are told with what they do.
 func TestListsWithMoreThanPours(t *testing.T) {
 	for text, want := range map[string]string{

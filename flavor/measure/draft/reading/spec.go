@@ -151,6 +151,9 @@ func (r *resolver) repeats(s *flavor.Spec, t *counting.Task, p *flavor.Pour) boo
 	return true
 }
 
+// mostFloated is the most mL of one pour that is floated, an ounce: common practice, no source.
+const mostFloated = 30.0
+
 // speaksOf reports whether a line that names p speaks of a pour above it.
 func speaksOf(l *entry.Line, p *flavor.Profile, above *flavor.Pour) bool {
 	same := above.Profile == p
@@ -161,7 +164,7 @@ func speaksOf(l *entry.Line, p *flavor.Profile, above *flavor.Pour) bool {
 		return true
 	case !l.Unit.After() || !l.AmountAt.Empty() || l.UnitAt.Start > l.NameAt.Start || above.Unit.After(): // tells nobody to top with it
 		return false
-	case same && (lengthens(p) || l.Unit == flavor.Rinse || l.Unit == flavor.Spritz):
+	case same && (lengthens(p) || above.ML <= mostFloated || l.Unit == flavor.Rinse || l.Unit == flavor.Spritz):
 		return true
 	case above.After && above.Profile.Class == p.Class && partOf(l.Name, above.Match.Asked): // "float rum", of the black rum above
 		return true
