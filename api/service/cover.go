@@ -13,6 +13,7 @@ import (
 	"counterpour/flavor/guest"
 	"counterpour/flavor/lookup"
 	"counterpour/flavor/riff"
+	"counterpour/flavor/weigh"
 )
 
 // Defaults of a request for covers.
@@ -86,11 +87,14 @@ func (s *Snapshot) Cover(ctx context.Context, r CoverRequest) (*CoverAnswer, err
 	if a.Result, err = s.Finder.Find(inside, s.searchFor(&spec, missing, shelf, g, &r)); err != nil {
 		return nil, fault.At("missing", err)
 	}
-	if !a.Result.Near {
+	if !a.Result.Near || a.Result.LabelFirst && !slices.ContainsFunc(a.Result.Covers, inBalance) {
 		a.Instead, err = s.instead(ctx, &spec, a.Result.Removed, shelf, g, &r)
 	}
 	return a, err
 }
+
+// inBalance reports whether the drink with a cover is balanced.
+func inBalance(c cover.Cover) bool { return weigh.VerdictOf(c.Score) == weigh.Balanced }
 
 // searchFor is the request as the finder takes it.
 func (s *Snapshot) searchFor(spec *flavor.Spec, missing, shelf []*flavor.Profile, g guest.Guest, r *CoverRequest) cover.Request {

@@ -90,10 +90,10 @@ func showCovers(p *terminal.Page, a *shape.CoverAnswer, maxABV float64, everyCau
 	}
 	showRemoved(p, a.Removed, a.Missing.Items, a.Unstated)
 	showVerdict(p, a.Near, a.ProvenBest, a.IfLabelClears)
+	showInstead(p, a)
 	if a.LabelFirst {
 		showLabelFirst(p, &a.IfLabelClears[0], len(a.Covers)+1)
 	}
-	showInstead(p, a)
 	showCross(p, a.CrossContact)
 	if len(a.Covers) == 0 {
 		p.Line("  none of the allowed ingredients covers it")
@@ -214,18 +214,18 @@ func showVerdict(p *terminal.Page, near, proven bool, ifLabelClears []shape.Cove
 	}
 }
 
-// showLabelFirst says which label to read before anything else is poured, and where the cover
-// is listed that it may clear.
+// showLabelFirst says which label is worth reading, since it may clear a cover that is nearer
+// than what is safe, and where that is listed.
 func showLabelFirst(p *terminal.Page, c *shape.Cover, place int) {
 	parts := make([]string, len(c.Parts))
 	for i, x := range c.Parts {
 		parts[i] = amount(x.Amount, x.Unit) + " " + x.Name
 	}
-	if len(parts) == 0 {
-		p.Line("  read a label first: number %d leaves it out, %s", place, labelsOf(c))
-		return
+	what := "leaving it out"
+	if len(parts) > 0 {
+		what = flavor.JoinAnd(parts)
 	}
-	p.Line("  read a label first: number %d, %s, is the pour, %s", place, flavor.JoinAnd(parts), labelsOf(c))
+	p.Line("  nearer, but not safe until a label is read: %s (number %d), %s", what, place, labelsOf(c))
 }
 
 // labelsOf names the labels that must be read before a guest may have a cover.

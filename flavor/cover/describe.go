@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover/fill"
+	"counterpour/flavor/cover/gap"
 	"counterpour/flavor/cover/search"
 	"counterpour/flavor/cover/wording"
 	"counterpour/flavor/sense"
@@ -58,8 +59,7 @@ func (t *task) describe(x *idea) Cover {
 	return c
 }
 
-// addParts lists the parts, the most first, and what each stands for: what it is
-// least strange in place of.
+// addParts lists the parts, the most first, and what each stands for.
 func (t *task) addParts(c *Cover, x *search.Filling) {
 	order := slices.Clone([]int{0, 1, 2}[:len(x.Parts)])
 	ml := func(k int) float64 { return t.cands[x.Parts[k]].amounts[x.Amounts[k]].ML }
@@ -67,14 +67,29 @@ func (t *task) addParts(c *Cover, x *search.Filling) {
 	for _, k := range order {
 		i := x.Parts[k]
 		c.Parts = append(c.Parts, t.poured(i, x.Amounts[k]))
-		stands, least := 0, t.entries[i].Strange
-		for m := range least {
-			if least[m] < least[stands] {
-				stands = m
-			}
-		}
-		c.For = append(c.For, t.gap.Gone[stands].Profile)
+		c.For = append(c.For, t.gap.Gone[t.inPlaceOf(i, ml(k))].Profile)
 	}
+}
+
+// leastWeight keeps what hardly weighed in the drink from dividing by nothing.
+const leastWeight = 1e-6
+
+// inPlaceOf is which of several things that went so much of candidate i stands for: what it is
+// least strange in place of, however little of the drink that was. What is poured by the
+// jigger stands for no dashes, nor the other way round, where something else went too.
+func (t *task) inPlaceOf(i int, ml float64) int {
+	strange := func(m int) (measure bool, by float64) {
+		gone := &t.gap.Gone[m]
+		return (ml > gap.SeasoningML) != (gone.ML > gap.SeasoningML), t.entries[i].Strange[m] / max(gone.Weight, leastWeight)
+	}
+	stands := 0
+	for m := range t.gap.Gone {
+		other, by := strange(m)
+		if least, best := strange(stands); least && !other || least == other && by < best {
+			stands = m
+		}
+	}
+	return stands
 }
 
 // addWithout lists what nothing is poured for, beside what the drink spares: of several things

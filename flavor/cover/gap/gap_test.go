@@ -158,6 +158,8 @@ func TestAlike(t *testing.T) {
 		{whiskeySour, "orgeat", "simple-syrup", 0, false},
 		{highball, "tonic-water", "soda-water", 120, true},
 		{stirred, "sweet-vermouth", "red-bitter-aperitif", 20, false},
+		{whiskeySour, "lemon-juice", "lime-juice", 22.5, true},
+		{whiskeySour, "lemon-juice", "verjus", 0, false},
 	} {
 		g := b.gap(t, c.drink, guest.Guest{}, c.missing)
 		p := b.bottle(t, c.bottle).Profile

@@ -143,13 +143,13 @@ const asStrong = 8.0
 // between spirits. Another amount costs most where the spirits are as strong, so that
 // nothing asks for another measure, and where what sparkles fills the glass. The amount
 // is 0 where several things went, for what is lighter than a spirit if the guest wants
-// less alcohol, for what sweetens by its sugar, and for what is not poured by the
-// jigger, unless it comes by the same piece.
+// less alcohol, for what sweetens by its sugar or sours by far more or less acid, and for
+// what is not poured by the jigger, unless it comes by the same piece.
 func (g *Gap) Alike(p *flavor.Profile, amounts []portion.Amount) (ml, firm float64) {
 	gone := g.Gone[0].Profile
 	was, w := gone.Class, &g.trade.Weights
 	switch light := len(g.lighter(gone)) > 0; {
-	case len(g.Gone) > 1, role.Sweetens(p.Class, was):
+	case len(g.Gone) > 1, role.Sweetens(p.Class, was), unevenlySour(p, gone):
 		return 0, 0
 	case light && p.Class.Kin() == flavor.KinSpirit:
 		return g.ML, w.Firm // less than a measure of it is a thin drink
@@ -169,6 +169,19 @@ func (g *Gap) Alike(p *flavor.Profile, amounts []portion.Amount) (ml, firm float
 		return 0, 0
 	}
 	return g.ML, 0
+}
+
+// evenlySour is how many times as much acid one sour juice has as another, up to which it is
+// poured measure for measure: lemon for lime, and not for verjus (common practice, no source).
+const evenlySour = 1.5
+
+// unevenlySour reports whether one of two sour juices has far more acid than the other.
+func unevenlySour(p, was *flavor.Profile) bool {
+	if p.Class.Part() != flavor.PartSour || was.Class.Part() != flavor.PartSour {
+		return false
+	}
+	more, less := max(p.Acid.Value, was.Acid.Value), min(p.Acid.Value, was.Acid.Value)
+	return more > evenlySour*less
 }
 
 // sameAmount reports whether an amount is that of what went: as many pieces, or as many mL.
