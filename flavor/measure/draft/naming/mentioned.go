@@ -50,6 +50,9 @@ func (b *Book) Mentioned(text string) []*flavor.Profile {
 		for ; n > 0; n-- {
 			name := strings.Join(words[i:i+n], " ")
 			key := flavor.NormaliseName(name)
+			if n == 1 && english[key] {
+				continue
+			}
 			p, _, ok := b.Named(name)
 			if full, changed := Lengthen(key); !ok && changed {
 				p, _, ok = b.Named(full)
@@ -72,6 +75,10 @@ func (b *Book) Mentioned(text string) []*flavor.Profile {
 	}
 	return out
 }
+
+// english are words of English prose that name something in another tongue: Italian
+// blackberries.
+var english = token.Words(`more`)
 
 // Akin reports whether two ingredients are of one class, or have names that share a word which
 // says what they are of: prose names shortly what a list names in full.

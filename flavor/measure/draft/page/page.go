@@ -18,6 +18,7 @@ type Page struct {
 	Steps  []string // what tells how the drink is made, in order
 	Passed []string // what tells of it otherwise, in order
 	Aside  []string // what tells of something else, in order: whatever it names is not poured
+	Sure   bool     // it has a list and numbered steps, and is nothing but a page
 }
 
 // MostText is the most bytes of a page: a longer one holds more than one drink.
@@ -51,7 +52,7 @@ func Of(text string, b *naming.Book) (Page, bool) {
 	if !r.changed || !r.say() {
 		return Page{}, false
 	}
-	return Page{string(r.out), r.steps, r.passed, r.aside}, true
+	return Page{string(r.out), r.steps, r.passed, r.aside, r.numbered() >= leastNumbered}, true
 }
 
 // reader reads one page.
@@ -172,6 +173,20 @@ func (r *reader) measured(l *line) bool {
 	return !entry.AgeWords[toks[1].Text] && (entry.StartsMeasure(toks) || len(r.book.Mentioned(r.written(l))) > 0) && !sentence(w)
 }
 
+// leastNumbered is the fewest numbered steps of what is nothing but a page.
+const leastNumbered = 2
+
+// numbered returns how many numbered steps stand below the list.
+func (r *reader) numbered() int {
+	n := 0
+	for i := range r.lines {
+		if l := &r.lines[i]; l.is == prose && !l.above && step.MatchString(r.written(l)) {
+			n++
+		}
+	}
+	return n
+}
+
 // named reports whether a line may stand in the list without an amount: it is short, and no sentence.
 func (r *reader) named(l *line) bool {
 	w := r.written(l)
@@ -194,4 +209,4 @@ var abbreviated = regexp.MustCompile(`(?i)\b(?:oz|ml|cl|tsp|tbsp|bsp|dash)\.$`)
 var marked = regexp.MustCompile(`[\pL)][*†‡]+[ \t]*$`)
 
 // heading is the head of a part of a page.
-var heading = regexp.MustCompile(`(?i)^[#*_ \t]*(?:ingredients?|you(?:'|’)?(?: wi)?ll need|you need|what you need|method|steps?|directions?|instructions?|how to(?: make(?: it| the drink)?)?|preparation|to make|to serve|notes?|tips?|equipment|the drink|the build|the spec|recipe|for (?:the (?:drink|cocktail)|one))[:*_ \t]*$`)
+var heading = regexp.MustCompile(`(?i)^[#*_ \t]*(?:ingredients?|you(?:'|’)?(?: wi)?ll need|you need|what you need|method|steps?|directions?|instructions?|how to(?: make(?: it| the drink)?)?|preparation|to make|to serve|(?:editor'?s |cook'?s |bartender'?s )?notes?|tips?|equipment|the drink|the build|the spec|recipe|for (?:the (?:drink|cocktail)|one)|do this|here'?s how|what to do)[:*_ \t]*$`)

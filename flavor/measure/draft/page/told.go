@@ -22,7 +22,7 @@ func (r *reader) tell(l *line) {
 	case heading.MatchString(w):
 		r.blank(l.Start, l.End)
 		return
-	case note.MatchString(w) && r.marks, batch.MatchString(w):
+	case note.MatchString(w) && r.marks, batch.MatchString(w), !l.above && (variant.MatchString(w) || r.makes(w)), facts.MatchString(w) && !counted.MatchString(w) && len(r.book.Mentioned(w)) == 0:
 		r.aside = append(r.aside, token.OneLine(w))
 		r.blank(l.Start, l.End)
 		return
@@ -89,6 +89,25 @@ var (
 	batch = regexp.MustCompile(`(?i)^\W*(?:to )?batch(?:ed|ing)?(?: (?:it|this|up|of \d+|for \d+))?[ \t]*[:=–—-]`)
 )
 
+// facts are what a page counts of itself: ratings, minutes, calories.
+var facts = regexp.MustCompile(`(?i)[★☆⭐]|\b(?:ratings?|reviews?|calories|kcal|difficulty|(?:prep|total|cook|active|hands-on) time)\b|^\W*(?:prep|total|time)\b[^\pL]*\d+ ?min`)
+
+// making begins a line that tells how something is made that the list names.
+var making = regexp.MustCompile(`(?i)^\W*(\pL[\pL'’ -]{2,40}):[ \t]+(?:combine|mix|simmer|heat|warm|dissolve|steep|blend|blitz|infuse|stir|boil|bring|add|peel|blanch|whisk|crush|muddle|pour|soak|cook|toast|grind|shake)\b`)
+
+// makes reports whether a line tells how something is made that the list names.
+func (r *reader) makes(w string) bool {
+	m := making.FindStringSubmatch(w)
+	if m == nil {
+		return false
+	}
+	of := r.book.Mentioned(m[1])
+	return len(of) > 0 && !slices.ContainsFunc(of, func(p *flavor.Profile) bool { return !r.lists(p) })
+}
+
+// variant tells of another drink: "make it without alcohol: ...".
+var variant = regexp.MustCompile(`(?i)^[\W\d]*(?:make it|variations?|to make (?:it )?(?:ahead|without)|for an? [\pL -]{1,30} version|(?:alcohol[- ]free|non[- ]alcoholic) version)\b[^:]{0,40}:`)
+
 // ends are where a sentence ends.
 var ends = regexp.MustCompile(`[.!?;…]+["”’)]*(?:[ \t]+|$)`)
 
@@ -137,7 +156,7 @@ func (r *reader) says(w string, toks []token.Token) bool {
 	if laid.MatchString(w) || counted.MatchString(w) || measure.MatchString(w) {
 		return true
 	}
-	if changes.MatchString(w) && !perhaps.MatchString(w) {
+	if changes.MatchString(moreIce.ReplaceAllString(w, "")) && !perhaps.MatchString(w) {
 		return true
 	}
 	return slices.ContainsFunc(r.book.Mentioned(w), func(p *flavor.Profile) bool { return !r.lists(p) })
@@ -145,13 +164,15 @@ func (r *reader) says(w string, toks []token.Token) bool {
 
 var (
 	// laid is what is laid on a drink or around its glass.
-	laid = regexp.MustCompile(`(?i)\b(?:garnish\w*|rim|rimmed|express|zest|twist|peel|wedge|wheel|grate|grated|sprig|dust)\b`)
+	laid = regexp.MustCompile(`(?i)\b(?:garnish\w*:?[ \t]+\w|(?:rim|rimmed|express|zest|twist|peel|wedge|wheel|grate|grated|sprig|dust)\b)`)
 	// counted says for how many drinks a list is.
 	counted = regexp.MustCompile(`(?i)\b(?:serves|makes|yields?|servings?)\b\D{0,3}(?:[2-9]|1\d|two|three|four|five|six|eight|ten)`)
 	// measure is an amount of something that is poured.
 	measure = regexp.MustCompile(`(?i)(?:\d|[½¼¾⅓⅔])[ \t]*(?:ml|cl|dl|oz|ounces?|dash(?:es)?|drops?|tsp|teaspoons?|tbsp|tablespoons?|barspoons?|bsp|cups?)\b`)
 	// changes are words that change what is poured.
-	changes = regexp.MustCompile(`(?i)\b(?:omit|leave out|replace|swap|substitute|sub|instead|halve|half|twice|more|less|extra|another|again with)\b`)
+	changes = regexp.MustCompile(`(?i)\b(?:omit|leave out|replace|swap|substitute|sub|instead|halve|twice|more|less|extra|another|again with)\b`)
+	// moreIce is ice that is filled up, which changes nothing that is poured.
+	moreIce = regexp.MustCompile(`(?i)\b(?:more|extra|another)[ \t]+(?:(?:scoop|handful) of[ \t]+)?(?:\pL+[ \t]+)?ice\b`)
 	// perhaps says that something may be done, or is done for some.
 	perhaps = regexp.MustCompile(`(?i)\b(?:if|can|could|may|might|would|try|for a|prefer|optional\w*|alternatively|swears by)\b`)
 	// finished are words for what a glass holds beside what is mixed.

@@ -88,6 +88,9 @@ func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 
 // anyWay is Resolve without a look at what else the text says of its pours.
 func anyWay(d draft.Draft, f naming.Finder) (Reading, error) {
+	if out, ok, err := asPage(d, f); ok || err != nil {
+		return out, err
+	}
 	out, err := asSet(d, f)
 	if err != nil || out.several || len(out.Faults) == 0 {
 		return out, err

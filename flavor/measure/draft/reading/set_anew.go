@@ -22,30 +22,59 @@ func setAnew(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
 		if b.Err() != nil {
 			return before, b.Err()
 		}
-		out, err := asSet(d.Anew(way.Text), f)
-		if err != nil {
-			return before, err
+		if out, ok, err := setSo(d, &way, b, f); ok || err != nil {
+			return out, err
 		}
-		if len(out.Faults) > 0 || out.several || len(overlooked.Said(way.Text, &out.Spec)) > 0 || !way.Holds(d.String(), &out.Spec, b) {
-			continue
-		}
-		for _, p := range slices.Backward(slices.Concat(way.Denied, way.Passed, way.Aside)) {
-			out.Spec.Notes = slices.Insert(out.Spec.Notes, 0, "“"+token.OneLine(p)+"” is skipped")
-		}
-		out.Spec.Steps = append(slices.Clone(way.Steps), out.Spec.Steps...)
-		if out.Draft.String() == way.Text {
-			out.Draft = out.Draft.Restored(d.String(), nil)
-		}
-		return out, nil
 	}
 	return before, nil
 }
 
-// waysToSet lists how a text may be set anew, as a page first.
+// asPage reads a draft that is nothing but a recipe as a page prints it; it is false for another, and
+// if that leaves anything open.
+func asPage(d draft.Draft, f naming.Finder) (Reading, bool, error) {
+	if d.PoursOnly() || d.Labelled || len(d.Lines) < 1 {
+		return Reading{}, false, nil
+	}
+	b := naming.NewBook(f)
+	p, ok := page.Of(d.String(), b)
+	if !ok || !p.Sure || b.Err() != nil {
+		return Reading{}, false, b.Err()
+	}
+	return setSo(d, paged(&p), b, f)
+}
+
+// setSo reads a draft set anew in one way; it is false if that leaves anything open.
+func setSo(d draft.Draft, way *setting.Set, b *naming.Book, f naming.Finder) (Reading, bool, error) {
+	out, err := asSet(d.Anew(way.Text), f)
+	if err != nil || len(out.Faults) > 0 || out.several || len(overlooked.Said(way.Text, &out.Spec)) > 0 || !way.Holds(d.String(), &out.Spec, b) {
+		return Reading{}, false, err
+	}
+	for _, p := range slices.Backward(slices.Concat(way.Denied, way.Passed, way.Aside)) {
+		out.Spec.Notes = slices.Insert(out.Spec.Notes, 0, "“"+token.OneLine(p)+"” is skipped")
+	}
+	out.Spec.Steps = append(slices.Clone(way.Steps), out.Spec.Steps...)
+	if out.Draft.String() == way.Text {
+		out.Draft = out.Draft.Restored(d.String(), nil)
+	}
+	return out, true, nil
+}
+
+// paged is a page as a text set anew.
+func paged(p *page.Page) *setting.Set {
+	return &setting.Set{Text: p.Text, Passed: p.Passed, Steps: p.Steps, Aside: p.Aside}
+}
+
+// waysToSet lists how a text may be set anew, as a page first, as it stands and with its lines set
+// anew.
 func waysToSet(text string, b *naming.Book) []setting.Set {
 	ways := setting.Ways(text, b)
-	if p, ok := page.Of(text, b); ok {
-		ways = slices.Insert(ways, 0, setting.Set{Text: p.Text, Passed: p.Passed, Steps: p.Steps, Aside: p.Aside})
+	p, ok := page.Of(text, b)
+	if !ok {
+		return ways
 	}
-	return ways
+	out := []setting.Set{*paged(&p)}
+	for _, way := range setting.Ways(p.Text, b) {
+		out = append(out, setting.Set{Text: way.Text, Title: way.Title, Bare: way.Bare, Denied: way.Denied, Passed: append(slices.Clone(p.Passed), way.Passed...), Steps: p.Steps, Aside: p.Aside})
+	}
+	return append(out, ways...)
 }

@@ -136,9 +136,22 @@ func (s *Set) verbs() {
 // half a lemon)".
 var restated = regexp.MustCompile(`(?i)[ \t]*\((?:(?:about|approx\.?|approximately|roughly|around|ca\.?|circa|that is|i\.e\.|from|juice of)[ \t]+|~|≈)[^()\n]*\)`)
 
-// restatements sets aside what says an amount another way.
+// preferred is which bottle is liked best, or where to read of it, behind the name of a pour: "aged rum,
+// preferably dark", "honey syrup (see below)".
+var preferred = regexp.MustCompile(`(?im)(?:,[ \t]*(?:preferably|ideally|something|such as|the best)[ \t][^,.\n]*$|[ \t]*\((?:see|recipe|preferably|ideally|such as)[ \t][^()\n]*\))`)
+
+// sized is how large what is counted or laid is: "a thick slice of lemon".
+var sized = regexp.MustCompile(`(?i)\b(?:thick|thin|fat|long|wide|broad|nice)[ \t]+(?:slice|strip|wedge|twist|wheel|piece|swath|ribbon|sprig)s?\b`)
+
+// restatements sets aside what says an amount another way, which bottle is liked best, and how large
+// a slice is.
 func (s *Set) restatements() {
-	for _, at := range restated.FindAllStringIndex(s.Text, -1) {
-		s.blank(at[0], at[1])
+	for _, rule := range []*regexp.Regexp{restated, preferred} {
+		for _, at := range rule.FindAllStringIndex(s.Text, -1) {
+			s.blank(at[0], at[1])
+		}
+	}
+	for _, at := range sized.FindAllStringIndex(s.Text, -1) {
+		s.blank(at[0], at[0]+strings.IndexAny(s.Text[at[0]:at[1]], " \t"))
 	}
 }
