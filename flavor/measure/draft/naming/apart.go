@@ -41,7 +41,7 @@ func (b *Book) withoutBrackets(name string, pl Place) (Found, bool) {
 			if closer, ok := b.closer(f.Profile, inside, pl); ok {
 				return closer, true
 			}
-			if describes(inside, f.Profile) { // "amaretto (almond)"
+			if describes(inside, f.Profile) || carries(f.Profile, inside) { // "amaretto (almond)", "advocaat (egg)"
 				f.Inferred, f.Dropped = true, name[open:end+1]
 				return f, true
 			}

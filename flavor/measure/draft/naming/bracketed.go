@@ -2,6 +2,7 @@ package naming
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 
 	"counterpour/flavor"
@@ -51,6 +52,9 @@ func (b *Book) bracketed(name string, pl Place) (Found, bool) {
 			return f, true
 		}
 	}
+	if f, ok := b.saidAgain(rest, inside, pl); ok {
+		return f, true
+	}
 	p, _, ok := b.Named(inside)
 	if full := shorthand[flavor.NormaliseName(inside)]; !ok && full != "" {
 		p, _, ok = b.Named(full)
@@ -68,6 +72,27 @@ func (b *Book) bracketed(name string, pl Place) (Found, bool) {
 		return Found{}, false
 	}
 	return b.instead(inside, rest, pl)
+}
+
+// saidAgain looks up a name of another tongue that a bracket says in one more word: "jugo de limón
+// verde (lima)", or of which it says which fruit is meant, "limón (lime)".
+func (b *Book) saidAgain(rest, inside string, pl Place) (Found, bool) {
+	key := flavor.NormaliseName(rest)
+	fruits := tongue.Fruits(key)
+	if tongue.Name(key) == "" && fruits == nil {
+		return Found{}, false
+	}
+	g := b.Find(inside, pl)
+	if !g.Firm() || g.Fault != nil {
+		return Found{}, false
+	}
+	if f := b.Find(rest, pl); f.Firm() && f.Profile == g.Profile {
+		return f, true
+	}
+	if slices.Contains(fruits, g.Profile.Name) {
+		return b.instead(inside, rest, pl)
+	}
+	return Found{}, false
 }
 
 // explains reports whether a bracket says in English what is written before it in another tongue, or

@@ -21,7 +21,7 @@ import (
 func Said(text string, s *flavor.Spec) flavor.Faults {
 	var out flavor.Faults
 	for i, line := range strings.Split(text, "\n") {
-		for _, f := range []*flavor.Fault{calledFree(line, s.Pours), leftOut(line, s.Pours), setBeside(line, s.Pours)} {
+		for _, f := range []*flavor.Fault{calledFree(line, s.Pours), leftOut(line, s.Pours), setBeside(line, s.Pours), unheld(line, s.Pours)} {
 			if f != nil {
 				f.Location = measure.LineLocation(i + 1)
 				out = append(out, f)

@@ -78,9 +78,11 @@ func amountAlone(toks []token.Token) bool {
 // remark takes words that state no amount: words of making, what is laid on the drink,
 // and words that say nothing. It is false where they may speak of a pour.
 func (r *running) remark(toks []token.Token) bool {
-	switch inBrackets := toks[0].Start > 0 && r.text[toks[0].Start-1] == '('; {
+	switch inBrackets := toks[0].Start > 0 && strings.IndexByte("([", r.text[toks[0].Start-1]) >= 0; {
 	case amountAlone(toks):
 		return false
+	case inBrackets && r.saysMore(toks):
+		return true
 	case r.filled(toks) || r.squeezed(toks) || !inBrackets && r.lengthened(toks): // "gaseosa (lemon lime soda)" is one pour
 		return true
 	case restrained(toks):
@@ -148,6 +150,26 @@ func (r *running) onlyLaid(words string, served bool) bool {
 		return !p.Class.Solid() || !served && naming.Pressed(words) != ""
 	})
 }
+
+// saysMore puts a bracket back behind the pour that it follows if it names another ingredient, or
+// what was done to the bottle, so that the name is looked up with it: "simple (hazelnut)".
+func (r *running) saysMore(toks []token.Token) bool {
+	n := len(r.pours)
+	if n == 0 || len(r.making) > 0 || laid.Ends(toks) {
+		return false
+	}
+	said := r.words(toks)
+	s := serving.Read(toks)
+	styles := len(toks) <= mostStyle && len(s.Unknown) == len(toks) // "syrup (agave)"
+	if !styles && !r.book.Mentions(said) && !naming.ChangesBottle(said) {
+		return false
+	}
+	r.pours[n-1] += " (" + said + ")"
+	return true
+}
+
+// mostStyle is the most words in brackets that say which of several bottles is poured.
+const mostStyle = 2
 
 // someWords say how much of something goes in, without an amount.
 var someWords = token.Words(`bit touch little some lick hint splash drop dash drizzle spoon squeeze lug glug swig tad shot slug`)
