@@ -9,6 +9,17 @@ import (
 	"counterpour/flavor/measure/draft/naming"
 )
 
+// Unheld reports whether a line of a text names an allergen in brackets that nothing poured is known to
+// carry, so that no reading may pass it over.
+func Unheld(text string, pours []flavor.Pour) bool {
+	for line := range strings.Lines(text) {
+		if unheld(line, pours) != nil {
+			return true
+		}
+	}
+	return false
+}
+
 // unheld is the fault of an allergen in brackets that nothing poured is known to carry: another
 // bottle than the one that was found may be meant, "foamer (soy)", and a guest may be harmed.
 func unheld(line string, pours []flavor.Pour) *flavor.Fault {

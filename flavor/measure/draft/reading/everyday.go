@@ -30,7 +30,7 @@ func withoutEveryday(d draft.Draft, before Reading, f naming.Finder) (Reading, e
 		if err != nil {
 			return before, err
 		}
-		if len(out.Faults) > 0 || out.several || len(overlooked.Said(masked, &out.Spec)) > 0 {
+		if len(out.Faults) > 0 || out.several || len(overlooked.Said(masked, &out.Spec)) > 0 || overlooked.Unheld(text, out.Spec.Pours) {
 			continue
 		}
 		out.Spec.Notes = append(passedOver(text, spans), out.Spec.Notes...)

@@ -154,8 +154,8 @@ func (r *running) onlyLaid(words string, served bool) bool {
 // saysMore puts a bracket back behind the pour that it follows if it names another ingredient, or
 // what was done to the bottle, so that the name is looked up with it: "simple (hazelnut)".
 func (r *running) saysMore(toks []token.Token) bool {
-	n := len(r.pours)
-	if n == 0 || len(r.making) > 0 || laid.Ends(toks) {
+	n, end := len(r.pours), toks[len(toks)-1].End
+	if n == 0 || len(r.making) > 0 || laid.Ends(toks) || end == len(r.text) || strings.IndexByte(")]", r.text[end]) < 0 {
 		return false
 	}
 	said := r.words(toks)

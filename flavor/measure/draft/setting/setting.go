@@ -27,7 +27,7 @@ func Ways(text string, b *naming.Book) []Set {
 		return nil
 	}
 	plain := Set{Text: text}
-	for _, rule := range []func(*Set){(*Set).boxes, (*Set).cells, (*Set).prices, (*Set).announced, (*Set).changes, (*Set).restatements, (*Set).served, (*Set).roles, (*Set).idle, (*Set).verbs} {
+	for _, rule := range []func(*Set){(*Set).boxes, (*Set).cells, (*Set).prices, (*Set).numbered, (*Set).announced, (*Set).counted, (*Set).changes, (*Set).restatements, (*Set).served, (*Set).roles, (*Set).idle, (*Set).verbs} {
 		rule(&plain)
 	}
 	var out []Set
@@ -70,7 +70,10 @@ func (s *Set) prices() {
 }
 
 // announcement is what a menu shouts before the name of a drink.
-var announcement = regexp.MustCompile(`(?i)^\s*(?:\*+\s*)?(?:new|special|seasonal|neu|nuevo|nouveau|nuovo|back|limited)(?:\s+(?:on|to)\s+the\s+menu)?\s*(?:[!*]+|:)\s*`)
+var announcement = regexp.MustCompile(`(?i)^\s*(?:\*+\s*)?(?:new|special|feature|featured|seasonal|neu|nuevo|nouveau|nuovo|back|limited)(?:\s+(?:on|to)\s+the\s+menu)?\s*(?:[!*]+|:)\s*`)
+
+// runOut is what a board says at its top has run out: "86: mint, oat milk.".
+var runOut = regexp.MustCompile(`(?i)^\s*86(?:'?d)?[ \t]*:[^.;!\n\d]+[.;!\n][ \t]*`)
 
 // code is the number of a card before a name in capitals: "MC-11 RED BREEZER".
 var code = regexp.MustCompile(`^\s*[A-Z]{1,4}-\d{1,3}[A-Z]?[ \t]+(?:[A-Z]{2})`)
@@ -88,6 +91,10 @@ func (s *Set) announced() {
 		if s.Text[at[0]] != '#' || at[0] > 0 {
 			s.blank(at[0], at[1])
 		}
+	}
+	if at := runOut.FindStringIndex(s.Text); at != nil {
+		s.Aside = append(s.Aside, strings.TrimSpace(s.Text[at[0]:at[1]]))
+		s.clear(at[0], at[1])
 	}
 	if at := announcement.FindStringIndex(s.Text); at != nil && at[1] < len(s.Text) {
 		s.blank(at[0], at[1])

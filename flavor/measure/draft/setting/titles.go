@@ -90,7 +90,7 @@ func (s *Set) titled(from, to, next int, b *naming.Book) (Set, bool) {
 	if !strings.ContainsFunc(s.Text[from:to], unicode.IsLetter) || strings.TrimSpace(s.Text[next:]) == "" {
 		return Set{}, false
 	}
-	t := Set{Text: s.Text, Passed: slices.Clone(s.Passed), Denied: s.Denied}
+	t := Set{Text: s.Text, Passed: slices.Clone(s.Passed), Denied: s.Denied, Steps: s.Steps, Aside: s.Aside}
 	name := s.Text[from:to]
 	if lead, tail, ok := within(name, b); ok {
 		t.blank(from, from+lead)

@@ -61,7 +61,7 @@ var systems = map[string]flavor.Unit{"us": flavor.Ounce, "imperial": flavor.Ounc
 
 // sizes are the words of heads for the size of a drink, the usual one first.
 var sizes = map[string]int{"reg": 1, "regular": 1, "std": 1, "standard": 1, "single": 1, "sgl": 1, "one": 1,
-	"small": 2, "sml": 2, "sm": 2, "half": 2, "large": 3, "lrg": 3, "lge": 3, "lg": 3, "double": 3, "dbl": 3, "batch": 4, "jug": 4, "pitcher": 4, "carafe": 4}
+	"small": 2, "sml": 2, "sm": 2, "half": 2, "large": 3, "lrg": 3, "lge": 3, "lg": 3, "double": 3, "dbl": 3, "batch": 4, "jug": 4, "pitcher": 4, "carafe": 4, "keg": 4}
 
 // counted are words of heads that say for how many drinks a column is.
 var counted = token.Words(`x per one each of for drink drinks serve serves serving servings glass glasses cocktail cocktails portion portions pour pours person people persons guest guests pax ppl unit batch batched event keg`)

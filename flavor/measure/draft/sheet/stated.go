@@ -38,6 +38,8 @@ func UnitStatedAt(toks []token.Token, i int) (flavor.Unit, int) {
 	switch {
 	case bracket && k < len(toks) && toks[k].Is(")"):
 		return u, k + 1 - i
+	case bracket && i == 0 && k < len(toks) && toks[k].Is(","): // "(cl, highball, shake first 3)"
+		return u, k + 1 - i
 	case !bracket && words > 1 && ends, !bracket && words == 1 && toks[i].Text != "in" && toks[i].Text != "en" && ends:
 		return u, k - i
 	case i == 0 && words == 0 && k < len(toks) && toks[k].Is(":"):

@@ -1,0 +1,55 @@
+package setting
+
+import (
+	"regexp"
+	"strings"
+
+	"counterpour/flavor/measure/draft/title"
+)
+
+// What stands above the name of a drink may be the number of a card, a round or a version, and a date.
+
+// month is one as a date has it, cut to three letters or not.
+const month = `(?:jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)`
+
+var (
+	// date is a day of a month, or one in figures: "11 March", "Mar 3rd 2024", "3/11/24".
+	date = regexp.MustCompile(`(?i)^(?:(?:mon|tue|wed|thu|fri|sat|sun)\pL*[ \t]+)?(?:\d{1,2}(?:st|nd|rd|th)?[ \t]+` + month + `|` + month + `[ \t]+\d{1,2}(?:st|nd|rd|th)?|\d{1,2}[./-]\d{1,2}[./-]\d{2,4})(?:,?[ \t]+(?:\d{2}|\d{4}))?$`)
+	// referred is a word before a number that refers: "Recipe 5.1", "ROUND 2".
+	referred = regexp.MustCompile(`^(\pL+)\.?[ \t]*#?[ \t]?\d{1,3}(?:\.\d{1,2})?[a-z]?$`)
+	// between parts two of them, and what precedes from the name of the drink.
+	between = regexp.MustCompile(`[ \t]+[-–—/|·•][ \t]+|[ \t]*[,:|][ \t]*`)
+)
+
+// numbered sets aside numbers and dates at the start of the first line, if a name follows them on it, or
+// another line does. A number behind them may be that of a pour.
+func (s *Set) numbered() {
+	start := len(s.Text) - len(strings.TrimLeft(s.Text, " \t\r\n"))
+	end := len(s.Text)
+	if n := strings.IndexByte(s.Text[start:], '\n'); n >= 0 {
+		end = start + n
+	}
+	at := start
+	for at < end {
+		stop, next := end, end
+		if m := between.FindStringIndex(s.Text[at:end]); m != nil {
+			stop, next = at+m[0], at+m[1]
+		}
+		if !refers(strings.TrimSpace(s.Text[at:stop])) {
+			break
+		}
+		at = next
+	}
+	if at > start && strings.TrimSpace(s.Text[at:]) != "" && !strings.ContainsAny(s.Text[at:end], "0123456789½¼¾⅓⅔") {
+		s.blank(start, at)
+	}
+}
+
+// refers reports whether words are a date, or something numbered and its number.
+func refers(words string) bool {
+	if date.MatchString(words) {
+		return true
+	}
+	m := referred.FindStringSubmatch(words)
+	return m != nil && title.Numbered(strings.ToLower(m[1]))
+}
