@@ -21,28 +21,44 @@ var (
 	between = regexp.MustCompile(`[ \t]+[-–—/|·•][ \t]+|[ \t]*[,:|][ \t]*`)
 )
 
-// numbered sets aside numbers and dates at the start of the first line, if a name follows them on it, or
-// another line does. A number behind them may be that of a pour.
+// numbered sets aside numbers and dates at the start of the first line, if a name follows them on it or
+// on the next, or one is a date. A number behind them may be that of a pour.
 func (s *Set) numbered() {
 	start := len(s.Text) - len(strings.TrimLeft(s.Text, " \t\r\n"))
 	end := len(s.Text)
 	if n := strings.IndexByte(s.Text[start:], '\n'); n >= 0 {
 		end = start + n
 	}
-	at := start
+	at, dated := start, false
 	for at < end {
 		stop, next := end, end
 		if m := between.FindStringIndex(s.Text[at:end]); m != nil {
 			stop, next = at+m[0], at+m[1]
 		}
-		if !refers(strings.TrimSpace(s.Text[at:stop])) {
+		words := strings.TrimSpace(s.Text[at:stop])
+		if !refers(words) {
 			break
 		}
+		dated = dated || date.MatchString(words)
 		at = next
 	}
-	if at > start && strings.TrimSpace(s.Text[at:]) != "" && !strings.ContainsAny(s.Text[at:end], "0123456789½¼¾⅓⅔") {
-		s.blank(start, at)
+	if at == start || strings.ContainsAny(s.Text[at:end], figures) || at == end && !dated && !namedBelow(s.Text[end:]) {
+		return
 	}
+	s.blank(start, at)
+}
+
+// figures are those of amounts.
+const figures = "0123456789½¼¾⅓⅔"
+
+// namedBelow reports whether the next line is the name of the drink and cannot be a pour that is not
+// known: it is written in capitals or parted from what follows, and measures nothing.
+func namedBelow(text string) bool {
+	name, behind, ok := strings.Cut(strings.TrimLeft(text, " \t\r\n"), "\n")
+	if !ok || strings.ContainsAny(name, figures) || strings.TrimSpace(name) == "" {
+		return false
+	}
+	return strings.ToUpper(name) == name || strings.HasPrefix(strings.TrimLeft(behind, " \t\r"), "\n")
 }
 
 // refers reports whether words are a date, or something numbered and its number.
