@@ -30,6 +30,9 @@ func withoutEveryday(d draft.Draft, before Reading, f naming.Finder) (Reading, e
 		if err != nil {
 			return before, err
 		}
+		if passesTitle(text, passed) && out.Spec.Name != "" { // the next line would be the name, and may be a pour
+			continue
+		}
 		if len(out.Faults) > 0 || out.several || len(overlooked.Said(masked, &out.Spec)) > 0 || overlooked.Unheld(text, out.Spec.Pours) {
 			continue
 		}
@@ -56,11 +59,17 @@ func waysToPass(text string, clauses []everyday.Clause, faults flavor.Faults) []
 	if len(faulty) > 0 && len(faulty) < len(clauses) {
 		out = append(out, faulty)
 	}
-	c := &clauses[0]
-	if titled := strings.TrimSpace(text[:c.At.Start]) == "" && !(c.Alone && c.Spoken); titled && len(clauses) > 1 {
+	if passesTitle(text, clauses) && len(clauses) > 1 {
 		out = append(out, clauses[1:])
 	}
 	return append(out, clauses)
+}
+
+// passesTitle reports whether the first of some clauses begins the text and is no sentence: it may be
+// the name of the drink.
+func passesTitle(text string, clauses []everyday.Clause) bool {
+	c := &clauses[0]
+	return strings.TrimSpace(text[:c.At.Start]) == "" && !(c.Alone && c.Spoken)
 }
 
 // withoutClauses returns a text with blanks in place of clauses, of the brackets around them, and of the
