@@ -19,7 +19,7 @@ const (
 // Words are the words before a colon, or another sign that parts them from the rest.
 var Words = map[string]Kind{
 	"name": Name, "drink": Name, "cocktail": Name, "title": Name, "item": Name, "spec": Name, "recipe": Name,
-	"ingredients": Pours, "ingredient": Pours, "pours": Pours, "base": Pours, "tin": Pours, "shaker": Pours, "in the tin": Pours,
+	"sp": Pours, "sw": Pours, "ac": Pours, "ingredients": Pours, "ingredient": Pours, "pours": Pours, "base": Pours, "tin": Pours, "shaker": Pours, "in the tin": Pours,
 	"in tin": Pours, "in shaker": Pours, "in glass": Pours, "in the glass": Pours, "build order": Pours, "mix": Pours, "specs": Pours, "combine": Pours,
 	"modifiers": Pours, "modifier": Pours, "citrus": Pours, "sweet": Pours, "sour": Pours, "strong": Pours, "weak": Pours, "after": Pours, "add": Pours,
 	"cheater": Pours, "length": Pours, "ln": Pours, "len": Pours, "lengthener": Pours, "mixer": Pours, "fizz": Pours, "herb": Pours, "herbs": Pours, "fruit": Pours, "egg": Pours, "seasoning": Pours, "bitters": Pours, "spirit": Pours, "spirits": Pours, "liqueur": Pours, "short tin": Pours, "large tin": Pours, "small tin": Pours,
@@ -30,7 +30,7 @@ var Words = map[string]Kind{
 	"directions": Serving, "instructions": Serving, "preparation": Serving, "procedure": Serving, "steps": Serving, "how": Serving, "to make": Serving,
 	"step":  Step,
 	"glass": Glass, "glassware": Glass, "vessel": Glass, "serve in": Glass, "served in": Glass, "glas": Glass, "gl": Glass,
-	"garnish": Garnish, "garnishes": Garnish, "garn": Garnish, "gar": Garnish, "g": Garnish, "top note": Garnish, "finish with": Garnish, "decoration": Garnish,
+	"garnish": Garnish, "garnishes": Garnish, "garn": Garnish, "gar": Garnish, "grn": Garnish, "g": Garnish, "top note": Garnish, "finish with": Garnish, "decoration": Garnish,
 	"decoración": Garnish, "decoracion": Garnish, "guarnición": Garnish, "guarnicion": Garnish, "guarnizione": Garnish, "decorazione": Garnish, "décor": Garnish, "decor": Garnish, "décoration": Garnish, "garniture": Garnish, "garnitur": Garnish, "deko": Garnish, "dekoration": Garnish, "guarnição": Garnish, "decoração": Garnish, "garnering": Garnish, "pynt": Garnish,
 	"método": Serving, "metodo": Serving, "méthode": Serving, "methode": Serving, "preparación": Serving, "preparacion": Serving, "preparazione": Serving, "préparation": Serving, "zubereitung": Serving, "preparo": Serving, "bereiding": Serving, "elaboración": Serving, "técnica": Serving, "tecnica": Serving, "technik": Serving, "hielo": Serving, "ghiaccio": Serving, "eis": Serving, "gelo": Serving, "ijs": Serving,
 	"ingredientes": Pours, "ingredienti": Pours, "ingrédients": Pours, "zutaten": Pours, "ingrediënten": Pours, "ingredienser": Pours,

@@ -21,7 +21,7 @@ import (
 func Said(text string, s *flavor.Spec) flavor.Faults {
 	var out flavor.Faults
 	for i, line := range strings.Split(text, "\n") {
-		for _, f := range []*flavor.Fault{calledFree(line, s.Pours), leftOut(line, s.Pours), setBeside(line, s.Pours), unheld(line, s.Pours)} {
+		for _, f := range []*flavor.Fault{calledFree(line, s.Pours), leftOut(line, s.Pours), tookOut(line), setBeside(line, s.Pours), unheld(line, s.Pours)} {
 			if f != nil {
 				f.Location = measure.LineLocation(i + 1)
 				out = append(out, f)
@@ -140,6 +140,30 @@ func leftOut(line string, pours []flavor.Pour) *flavor.Fault {
 		}
 	}
 	return nil
+}
+
+// Removes reports whether a text leaves something out of what is poured, or takes something out of it
+// again.
+func Removes(text string, pours []flavor.Pour) bool {
+	for line := range strings.Lines(text) {
+		if leftOut(line, pours) != nil || tookOut(line) != nil {
+			return true
+		}
+	}
+	return false
+}
+
+// takenOut tells that something was taken out again; "out of the freezer" is none of it.
+var takenOut = regexp.MustCompile(`(?i)\b(?:(?:took|taken|left|leave|leaving|pulled|cut)[ \t]+(?:it|that|this|them|those)[ \t]+out|(?:removed|ditched|scrapped)[ \t]+(?:it|that|them))\b([ \t]+of\b)?`)
+
+// tookOut is the fault of a line that takes something out of the drink again: what, its reader has to
+// say.
+func tookOut(line string) *flavor.Fault {
+	m := takenOut.FindStringSubmatch(line)
+	if m == nil || m[1] != "" {
+		return nil
+	}
+	return measure.Invalid("text", m[0], "%q takes something out again; write only what is poured", m[0])
 }
 
 // sentences are words that no garnish holds and a sentence does: "it needs salt".

@@ -33,7 +33,7 @@ func withoutEveryday(d draft.Draft, before Reading, f naming.Finder) (Reading, e
 		if passesTitle(text, passed) && out.Spec.Name != "" { // the next line would be the name, and may be a pour
 			continue
 		}
-		if len(out.Faults) > 0 || out.several || len(overlooked.Said(masked, &out.Spec)) > 0 || overlooked.Unheld(text, out.Spec.Pours) {
+		if len(out.Faults) > 0 || out.several || len(overlooked.Said(masked, &out.Spec)) > 0 || overlooked.Unheld(text, out.Spec.Pours) || overlooked.Removes(text, out.Spec.Pours) {
 			continue
 		}
 		out.Spec.Notes = append(passedOver(text, spans), out.Spec.Notes...)

@@ -1,7 +1,9 @@
 package reading
 
 import (
+	"regexp"
 	"slices"
+	"strings"
 
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/counting"
@@ -17,6 +19,15 @@ func (r *resolver) toldBehind(t *counting.Task) {
 		return
 	}
 	whole := l.Name + " " + l.Behind
+	if in := fromVessel.FindStringSubmatch(l.Behind); in != nil {
+		own := *l
+		own.Name, own.Behind = r.ofVessel(in[1], l.Name), ""
+		if t.Line = &own; own.Name == "" {
+			t.Line = l
+			t.Fault = measure.Invalid("ingredient", whole, "%q is not known here; name the bottle in your stock, or write what it is like", whole)
+		}
+		return
+	}
 	switch {
 	case slices.ContainsFunc(naming.Strip(whole), r.book.Has): // "house lemon juice from concentrate"
 		own := *l
@@ -27,4 +38,18 @@ func (r *resolver) toldBehind(t *counting.Task) {
 	default:
 		t.Notes = append(t.Notes, "“"+l.Behind+"” is skipped")
 	}
+}
+
+// fromVessel is what a jar or a tin holds that a pour is poured off: "brine from a jar of capers".
+var fromVessel = regexp.MustCompile(`(?i)^from[ \t]+(?:an?|the|that)[ \t]+(?:jar|tin|can|pot|tub)[ \t]+of[ \t]+(\pL+)$`)
+
+// ofVessel returns the name of what is poured off what a vessel holds, "caper brine"; empty if none is
+// known.
+func (r *resolver) ofVessel(holds, name string) string {
+	for _, of := range []string{holds, strings.TrimSuffix(holds, "s"), strings.TrimSuffix(holds, "ies") + "y"} {
+		if whole := of + " " + name; r.book.Has(whole) {
+			return whole
+		}
+	}
+	return ""
 }
