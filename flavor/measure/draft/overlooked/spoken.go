@@ -21,7 +21,11 @@ import (
 func Said(text string, s *flavor.Spec) flavor.Faults {
 	var out flavor.Faults
 	for i, line := range strings.Split(text, "\n") {
-		for _, f := range []*flavor.Fault{calledFree(line, s.Pours), leftOut(line, s.Pours), tookOut(line), setBeside(line, s.Pours), unheld(line, s.Pours)} {
+		found := []*flavor.Fault{calledFree(line, s.Pours), unheld(line, s.Pours)}
+		if tells(line) {
+			found = append(found, leftOut(line, s.Pours), tookOut(line), setBeside(line, s.Pours))
+		}
+		for _, f := range found {
 			if f != nil {
 				f.Location = measure.LineLocation(i + 1)
 				out = append(out, f)
@@ -115,6 +119,20 @@ func calledFree(line string, pours []flavor.Pour) *flavor.Fault {
 	return nil
 }
 
+// telling are words of which one stands in every line that leaves something out, takes something out or
+// tells what goes well with the drink: most lines have none, and are not looked at any further.
+var telling = vocabulary.Words(`leave skip omit lose hold forget took take taken left leaving pulled cut removed ditched scrapped nice nicely great good lovely best perfect well pairs`)
+
+// tells reports whether a line has such a word.
+func tells(line string) bool {
+	for w := range strings.FieldsFuncSeq(strings.ToLower(line), func(c rune) bool { return !unicode.IsLetter(c) }) {
+		if telling.Has(w) {
+			return true
+		}
+	}
+	return false
+}
+
 // leavesOut is a sentence that begins with words which leave something out, of the drink or of what is
 // done with it so far; onlyNow are words of the latter, and of what is done for some guests alone.
 var (
@@ -146,7 +164,7 @@ func leftOut(line string, pours []flavor.Pour) *flavor.Fault {
 // again.
 func Removes(text string, pours []flavor.Pour) bool {
 	for line := range strings.Lines(text) {
-		if leftOut(line, pours) != nil || tookOut(line) != nil {
+		if tells(line) && (leftOut(line, pours) != nil || tookOut(line) != nil) {
 			return true
 		}
 	}

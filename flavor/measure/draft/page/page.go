@@ -18,7 +18,6 @@ type Page struct {
 	Steps  []string // what tells how the drink is made, in order
 	Passed []string // what tells of it otherwise, in order
 	Aside  []string // what tells of something else, in order: whatever it names is not poured
-	Sure   bool     // it has a list and numbered steps, and is nothing but a page
 }
 
 // MostText is the most bytes of a page: a longer one holds more than one drink.
@@ -52,7 +51,7 @@ func Of(text string, b *naming.Book) (Page, bool) {
 	if !r.changed || !r.say() {
 		return Page{}, false
 	}
-	return Page{string(r.out), r.steps, r.passed, r.aside, r.numbered() >= leastNumbered}, true
+	return Page{string(r.out), r.steps, r.passed, r.aside}, true
 }
 
 // reader reads one page.
@@ -176,15 +175,19 @@ func (r *reader) measured(l *line) bool {
 // leastNumbered is the fewest numbered steps of what is nothing but a page.
 const leastNumbered = 2
 
-// numbered returns how many numbered steps stand below the list.
-func (r *reader) numbered() int {
+// Numbered reports whether a text has numbered steps, which is nothing but a page if it has a list too.
+func Numbered(text string) bool {
 	n := 0
-	for i := range r.lines {
-		if l := &r.lines[i]; l.is == prose && !l.above && step.MatchString(r.written(l)) {
-			n++
+	for line := range strings.Lines(text) {
+		w := strings.TrimSpace(line)
+		if w == "" || !token.Digit(w[0]) && w[0] != 's' && w[0] != 'S' || !step.MatchString(w) {
+			continue
+		}
+		if n++; n == leastNumbered {
+			return true
 		}
 	}
-	return n
+	return false
 }
 
 // named reports whether a line may stand in the list without an amount: it is short, and no sentence.

@@ -188,7 +188,7 @@ func eitherWay(d draft.Draft, out Reading, f naming.Finder) (Reading, error) {
 	b := naming.NewBook(f)
 	name, text := out.Spec.Name, d.String()
 	line, rest, ok := strings.Cut("\n"+text, "\n"+name+" ")
-	if d.Labelled || d.Titled || setting.Called(name, b) || !ok || rest == "" || name == "" || !strings.ContainsRune("0123456789.½¼¾⅓⅔", []rune(rest)[0]) {
+	if d.Labelled || d.Titled || !ok || rest == "" || name == "" || !strings.ContainsRune("0123456789.½¼¾⅓⅔", []rune(rest)[0]) || setting.Called(name, b) {
 		return out, nil
 	}
 	at := entry.Span{Start: len(line), End: len(line) + len(name)}

@@ -32,12 +32,12 @@ func setAnew(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
 // asPage reads a draft that is nothing but a recipe as a page prints it; it is false for another, and
 // if that leaves anything open.
 func asPage(d draft.Draft, f naming.Finder) (Reading, bool, error) {
-	if d.PoursOnly() || d.Labelled || len(d.Lines) < 1 {
+	if d.PoursOnly() || d.Labelled || !page.Numbered(d.String()) {
 		return Reading{}, false, nil
 	}
 	b := naming.NewBook(f)
 	p, ok := page.Of(d.String(), b)
-	if !ok || !p.Sure || b.Err() != nil {
+	if !ok || b.Err() != nil {
 		return Reading{}, false, b.Err()
 	}
 	return setSo(d, paged(&p), b, f)
