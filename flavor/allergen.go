@@ -47,10 +47,12 @@ var allergenWords = map[string]Allergen{
 }
 
 // guestWords are words by which a guest means more than a label does: whoever says "no nuts"
-// may mean peanuts, and "no shellfish" mussels. Common practice, no source.
+// may mean peanuts, and "no shellfish" mussels; a coeliac names the disease. Common practice, no
+// source.
 var guestWords = map[string][]Allergen{
 	"nut": {TreeNuts, Peanuts}, "nuts": {TreeNuts, Peanuts},
 	"shellfish": {Crustaceans, Molluscs}, "seafood": {Crustaceans, Fish, Molluscs},
+	"coeliac": {Gluten}, "celiac": {Gluten}, "coeliac disease": {Gluten}, "celiac disease": {Gluten},
 }
 
 // AllergensMeant returns all allergens that a guest may mean by a word who must avoid it, in
