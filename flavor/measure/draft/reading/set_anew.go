@@ -74,7 +74,8 @@ func waysToSet(text string, b *naming.Book) []setting.Set {
 	}
 	out := []setting.Set{*paged(&p)}
 	for _, way := range setting.Ways(p.Text, b) {
-		out = append(out, setting.Set{Text: way.Text, Title: way.Title, Bare: way.Bare, Denied: way.Denied, Passed: append(slices.Clone(p.Passed), way.Passed...), Steps: p.Steps, Aside: p.Aside})
+		way.Passed, way.Aside, way.Steps = slices.Concat(p.Passed, way.Passed), slices.Concat(p.Aside, way.Aside), p.Steps
+		out = append(out, way)
 	}
 	return append(out, ways...)
 }
