@@ -10,7 +10,7 @@ import (
 	"counterpour/flavor/measure/draft/reading"
 )
 
-// of a name: common practice, no source.
+// What is told behind a name is no part of it: common practice, no source.
 func TestWhatIsToldBehindAName(t *testing.T) {
 	x := wholeCatalogue(t)
 	s, err := reading.Read("2 oz Irish whiskey\n4 oz cold brew off the nitro tap\n3 dashes aromatic bitters round the glass\n1 oz white wine aged under flor", x)
@@ -50,4 +50,18 @@ func TestWhatIsSaidToColleagues(t *testing.T) {
 	require.NoError(t, err)
 	assert.Len(t, s.Pours, 2)
 	assert.Contains(t, strings.Join(s.Notes, "\n"), "don't let Jo free pour the vermouth")
+}
+
+// A brine or a syrup is named after what it is poured off, and what was taken out again is asked about.
+func TestPouredOffAJar(t *testing.T) {
+	x := wholeCatalogue(t)
+	s, err := reading.Read("60 ml vodka\n15 ml dry vermouth\n10 ml brine from a jar of capers\nstir, up", x)
+	require.NoError(t, err)
+	assert.Equal(t, "caper-brine", s.Pours[2].Profile.ID)
+	_, err = reading.Read("60 ml vodka\n15 ml dry vermouth\n10 ml brine from a jar of umeboshi\nstir, up", x)
+	assert.Error(t, err)
+	_, err = reading.Read("japanese whisky 40, yuzu juice 10, soda 120. I first had honey 5 in it, took it out. Build, tall glass.", x)
+	assert.Error(t, err)
+	_, err = reading.Read("2 oz gin\n.5 oz dry vermouth\nstir, up. take the coupe from the freezer, took it out of there cold", x)
+	assert.NoError(t, err)
 }

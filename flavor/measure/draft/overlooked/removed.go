@@ -1,0 +1,79 @@
+package overlooked
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"unicode"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/vocabulary"
+)
+
+// What a line leaves out of the drink, or takes out of it again.
+
+// telling are words of which one stands in every line that leaves something out, takes something out or
+// tells what goes well with the drink: most lines have none, and are not looked at any further.
+var telling = vocabulary.Words(`leave skip omit lose hold forget took take taken left leaving pulled cut removed ditched scrapped nice nicely great good lovely best perfect well pairs`)
+
+// tells reports whether a line has such a word.
+func tells(line string) bool {
+	for w := range strings.FieldsFuncSeq(strings.ToLower(line), func(c rune) bool { return !unicode.IsLetter(c) }) {
+		if telling.Has(w) {
+			return true
+		}
+	}
+	return false
+}
+
+// leavesOut is a sentence that begins with words which leave something out, of the drink or of what is
+// done with it so far; onlyNow are words of the latter, and of what is done for some guests alone.
+var (
+	leavesOut = regexp.MustCompile(`(?i)(?:^|[.,;:!\d)(–—-][ \t]+|\bbut[ \t]+)((?:leave out|leave off|skip|omit|lose|hold|forget)[ \t]+(?:the[ \t]+|any[ \t]+|all[ \t]+)?([\pL' \t-]+))`)
+	onlyNow   = vocabulary.Words(`if for when until till back after while unless first now then step from in with and or it`)
+)
+
+// leftOut is the fault of a line that leaves out what is poured: "skip the egg white".
+func leftOut(line string, pours []flavor.Pour) *flavor.Fault {
+	m := leavesOut.FindStringSubmatch(line)
+	if m == nil {
+		return nil
+	}
+	words := strings.Fields(flavor.NormaliseName(m[2]))
+	if slices.ContainsFunc(words, onlyNow.Has) {
+		return nil
+	}
+	for i := range pours {
+		name := strings.Fields(flavor.NormaliseName(pours[i].Profile.Name))
+		if len(words) > 0 && slices.Contains(name, words[len(words)-1]) {
+			said := strings.TrimSpace(m[1])
+			return measure.Invalid("text", said, "%q leaves out %s, which is poured; write only what is poured", said, pours[i].Profile.Name)
+		}
+	}
+	return nil
+}
+
+// Removes reports whether a text leaves something out of what is poured, or takes something out of it
+// again.
+func Removes(text string, pours []flavor.Pour) bool {
+	for line := range strings.Lines(text) {
+		if tells(line) && (leftOut(line, pours) != nil || tookOut(line) != nil) {
+			return true
+		}
+	}
+	return false
+}
+
+// takenOut tells that something was taken out again; "out of the freezer" is none of it.
+var takenOut = regexp.MustCompile(`(?i)\b(?:(?:took|taken|left|leave|leaving|pulled|cut)[ \t]+(?:it|that|this|them|those)[ \t]+out|(?:removed|ditched|scrapped)[ \t]+(?:it|that|them))\b([ \t]+of\b)?`)
+
+// tookOut is the fault of a line that takes something out of the drink again: what, its reader has to
+// say.
+func tookOut(line string) *flavor.Fault {
+	m := takenOut.FindStringSubmatch(line)
+	if m == nil || m[1] != "" {
+		return nil
+	}
+	return measure.Invalid("text", m[0], "%q takes something out again; write only what is poured", m[0])
+}
