@@ -5,13 +5,14 @@ import (
 
 	"counterpour/api/problem"
 	"counterpour/api/service"
+	"counterpour/api/service/marking"
 	"counterpour/data/house"
 	"counterpour/flavor"
 )
 
 // Keeper writes to a house.
 type Keeper interface {
-	Mark(ctx context.Context, by house.By, r service.MarkRequest) error
+	Mark(ctx context.Context, by house.By, r marking.Request) error
 	Taste(ctx context.Context, by house.By, r service.TasteRequest) error
 	Right(ctx context.Context, by house.By, r service.RightRequest) error
 	Name(ctx context.Context, by house.By, r service.NameRequest) error

@@ -17,6 +17,7 @@ import (
 
 	"counterpour/api/problem"
 	"counterpour/api/service"
+	"counterpour/api/service/marking"
 	"counterpour/api/service/servicetest"
 	"counterpour/data/house"
 	"counterpour/flavor"
@@ -29,7 +30,7 @@ func always(s *service.Snapshot) func() *service.Snapshot {
 // noted is a keeper of a house at rest, which takes any mark and keeps none.
 type noted struct{}
 
-func (noted) Mark(context.Context, house.By, service.MarkRequest) error { return nil }
+func (noted) Mark(context.Context, house.By, marking.Request) error { return nil }
 
 func (noted) Name(context.Context, house.By, service.NameRequest) error { return nil }
 

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"counterpour/api/service"
+	"counterpour/api/service/marking"
 	"counterpour/api/shape"
 	"counterpour/data/house"
 )
@@ -14,7 +15,7 @@ func (s *Server) mark(ctx context.Context, body shape.MarksBody) (*shape.MarksAn
 	if err != nil {
 		return nil, err
 	}
-	if err := s.opts.Keeper.Mark(ctx, by, service.MarkRequest{Out: body.Out, Back: body.Back, BottlesOut: body.BottlesOut, BottlesBack: body.BottlesBack}); err != nil {
+	if err := s.opts.Keeper.Mark(ctx, by, marking.Request{Out: body.Out, Back: body.Back, BottlesOut: body.BottlesOut, BottlesBack: body.BottlesBack}); err != nil {
 		return nil, err
 	}
 	return shape.AnswerMarks(s.house()), nil

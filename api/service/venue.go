@@ -8,9 +8,8 @@ import (
 	"sync/atomic"
 	"time"
 
-	"golang.org/x/sync/semaphore"
-
 	"counterpour/api/service/kitchen"
+	"counterpour/api/service/marking"
 	"counterpour/api/service/shared"
 	"counterpour/data/house"
 )
@@ -28,7 +27,7 @@ type Venue struct {
 	turn  sync.Mutex   // held while a snapshot is made
 	begun atomic.Int64 // how many snapshots were begun
 
-	marking *semaphore.Weighted // marksAtOnce units: a mark holds one, a retried mark all
+	pen *marking.Pen
 
 	renewed int64 // the number, of those begun, of the current snapshot; guarded by turn
 
@@ -63,8 +62,9 @@ func openAt(ctx context.Context, p pace, base *kitchen.Kitchen, store house.Stor
 		return nil, fmt.Errorf("the house cannot be laid over the catalogue: %w", err)
 	}
 	following, stop := context.WithCancel(context.WithoutCancel(ctx))
-	v := &Venue{base: base, bare: house.NewShelf(base.Catalogue.Profiles()), about: about, inner: store, log: log, menus: menus, marking: semaphore.NewWeighted(marksAtOnce),
+	v := &Venue{base: base, bare: house.NewShelf(base.Catalogue.Profiles()), about: about, inner: store, log: log, menus: menus,
 		listeners: map[chan struct{}]bool{}, stop: stop, followed: make(chan struct{}), watched: make(chan struct{}), pace: p}
+	v.pen = marking.NewPen(store, func() marking.House { return shelved{v.Now()} })
 	begun := time.Now()
 	v.current.Store(&begun)
 	changes, err := store.Subscribe(following) // before the first read, so that no change is missed in between

@@ -140,8 +140,9 @@ var allowedInService = map[string][]string{
 	"shared":   {},
 	"remedy":   {},
 	"evening":  {},
+	"marking":  {"fault"},
 
-	"visit":       {"service", "coaching", "kitchen", "remedy"},
+	"visit":       {"service", "coaching", "kitchen", "marking", "remedy"},
 	"servicetest": {"service", "kitchen"},
 }
 

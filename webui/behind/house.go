@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"counterpour/api/service"
+	"counterpour/api/service/marking"
 	"counterpour/api/service/specbook"
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
@@ -33,7 +34,7 @@ type House interface {
 	// Mark writes what ran out or is back, and how covers were received: all of it or
 	// nothing. Marking what is marked already changes nothing. Unknown ingredients are
 	// faults.
-	Mark(ctx context.Context, by house.By, r service.MarkRequest) error
+	Mark(ctx context.Context, by house.By, r marking.Request) error
 	// Names lists the house's own words in alphabetical order.
 	Names() []service.Named
 	// Name stores what a word means in this house, or forgets it. It is a fault if the

@@ -12,7 +12,7 @@ import (
 	"strings"
 	"time"
 
-	"counterpour/api/service"
+	"counterpour/api/service/marking"
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/cover/outs"
@@ -126,7 +126,7 @@ func (p *pages) mark(r *http.Request) error {
 	if mark := r.PostForm.Get(forgetField); mark != "" {
 		return p.forget(r, mark)
 	}
-	request := service.MarkRequest{Out: r.PostForm["out"], Back: r.PostForm["back"],
+	request := marking.Request{Out: r.PostForm["out"], Back: r.PostForm["back"],
 		BottlesOut: r.PostForm[oneOutField], BottlesBack: r.PostForm[oneBackField]}
 	for _, button := range []struct {
 		field     string
@@ -148,7 +148,7 @@ func (p *pages) mark(r *http.Request) error {
 	}
 	err := p.house.Mark(r.Context(), frame.By(r), request)
 	switch faults := flavor.FaultsOf(err); {
-	case len(faults) > 0 && faults[0].Location == service.TappedField:
+	case len(faults) > 0 && faults[0].Location == marking.TappedField:
 		return frame.ErrOvertaken
 	case len(faults) > 0:
 		return frame.ErrGone
@@ -161,7 +161,7 @@ func (p *pages) mark(r *http.Request) error {
 const agoField = "ago"
 
 // tapped reads when a mark was tapped.
-func tapped(r *http.Request, m *service.MarkRequest) error {
+func tapped(r *http.Request, m *marking.Request) error {
 	said := r.PostForm.Get(agoField)
 	if said == "" {
 		return nil
@@ -170,7 +170,7 @@ func tapped(r *http.Request, m *service.MarkRequest) error {
 	if err != nil || ago < 0 {
 		return form.ErrUnreadable
 	}
-	m.Tapped = frame.By(r).At.Add(-min(time.Duration(ago)*time.Second, 2*service.MostLate))
+	m.Tapped = frame.By(r).At.Add(-min(time.Duration(ago)*time.Second, 2*marking.MostLate))
 	return nil
 }
 

@@ -15,7 +15,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/api/service"
+	"counterpour/api/service/marking"
 	"counterpour/data/house"
 	"counterpour/webui/webuitest"
 )
@@ -193,10 +193,10 @@ func TestBoardEvents(t *testing.T) {
 	lines := bufio.NewScanner(answer.Body)
 	first := readEvent(t, lines)
 	time.Sleep(limit + limit/4)
-	require.NoError(t, h.Mark(ctx, house.By{}, service.MarkRequest{Out: []string{"falernum"}}))
+	require.NoError(t, h.Mark(ctx, house.By{}, marking.Request{Out: []string{"falernum"}}))
 	second := readEvent(t, lines)
 	assert.NotEqual(t, first, second)
-	require.NoError(t, h.Mark(ctx, house.By{}, service.MarkRequest{Back: []string{"falernum"}}))
+	require.NoError(t, h.Mark(ctx, house.By{}, marking.Request{Back: []string{"falernum"}}))
 	assert.Equal(t, first, readEvent(t, lines), "the same state has the same version")
 
 	leave()

@@ -9,7 +9,7 @@ import (
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/api/service"
+	"counterpour/api/service/marking"
 	"counterpour/data/house"
 	"counterpour/webui/webuitest"
 )
@@ -82,7 +82,7 @@ func TestTheBoardByKeyboard(t *testing.T) {
 	b.Until(`document.activeElement.matches('#full-mainbrace > summary')`)
 	press(kb.Enter)
 	b.Until(`document.getElementById('full-mainbrace').open`)
-	require.NoError(t, h.Mark(t.Context(), house.By{}, service.MarkRequest{Out: []string{"simple-syrup"}}))
+	require.NoError(t, h.Mark(t.Context(), house.By{}, marking.Request{Out: []string{"simple-syrup"}}))
 	b.Until(`!!document.getElementById('back-simple-syrup')`)
 	b.Until(`document.activeElement.matches('#full-mainbrace > summary')`)
 	b.Quiet()
@@ -168,7 +168,7 @@ func TestPagesBehindOthersHoldNoLine(t *testing.T) {
 		turns(b, "true")
 		require.Eventually(t, func() bool { return h.Listeners() == 0 }, webuitest.Patience, 20*time.Millisecond, "the page behind is not")
 	}
-	require.NoError(t, h.Mark(t.Context(), house.By{}, service.MarkRequest{Out: []string{"falernum"}}))
+	require.NoError(t, h.Mark(t.Context(), house.By{}, marking.Request{Out: []string{"falernum"}}))
 	turns(first, "false")
 	first.Until(isOut)
 	require.Eventually(t, func() bool { return h.Listeners() == 1 }, webuitest.Patience, 20*time.Millisecond)

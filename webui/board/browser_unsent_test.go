@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/api/service"
+	"counterpour/api/service/marking"
 	"counterpour/webui/webuitest"
 )
 
@@ -17,7 +17,7 @@ import (
 // is told.
 func TestTapsThatWaitForTheBar(t *testing.T) {
 	h := webuitest.NewHouse()
-	h.Overtakes = func(r *service.MarkRequest) bool { return len(r.Out) > 0 && r.Out[0] == "lemon-juice" }
+	h.Overtakes = func(r *marking.Request) bool { return len(r.Out) > 0 && r.Out[0] == "lemon-juice" }
 	address := webuitest.Serve(t, h)
 	p := webuitest.NewPhone(t)
 	p.Open(address, "/board")

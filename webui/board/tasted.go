@@ -9,6 +9,7 @@ import (
 	"slices"
 
 	"counterpour/api/service"
+	"counterpour/api/service/marking"
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
@@ -32,16 +33,16 @@ func servedOf(slug string, t *outs.Touched, c *cover.Cover) string {
 }
 
 // received reads how a cover was received that the board wrote down as served.
-func (p *pages) received(served string, reception house.Reception) (service.Received, error) {
+func (p *pages) received(served string, reception house.Reception) (marking.Received, error) {
 	v, err := url.ParseQuery(served)
 	if err != nil {
-		return service.Received{}, fmt.Errorf("%w: what was served is not what the board wrote", form.ErrUnreadable)
+		return marking.Received{}, fmt.Errorf("%w: what was served is not what the board wrote", form.ErrUnreadable)
 	}
 	drink, err := p.bar.Read(v.Get("served"))
 	if len(flavor.FaultsOf(err)) > 0 {
-		return service.Received{}, fmt.Errorf("%w: what was served cannot be read", form.ErrUnreadable)
+		return marking.Received{}, fmt.Errorf("%w: what was served cannot be read", form.ErrUnreadable)
 	}
-	return service.Received{Drink: v.Get("spec"), Missing: v.Get("missing"), Served: &drink, Reception: reception}, err
+	return marking.Received{Drink: v.Get("spec"), Missing: v.Get("missing"), Served: &drink, Reception: reception}, err
 }
 
 // forgetField is the field of a form that takes back how a cover was received, by the

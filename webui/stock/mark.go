@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"counterpour/api/service"
+	"counterpour/api/service/marking"
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/webui/form"
@@ -36,7 +36,7 @@ func (p *pages) mark(w http.ResponseWriter, r *http.Request) error {
 	if err := form.Parse(r); err != nil {
 		return err
 	}
-	request, said := service.MarkRequest{}, url.Values{}
+	request, said := marking.Request{}, url.Values{}
 	for _, button := range []struct {
 		sent, says string
 		of         *[]string

@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/api/service"
+	"counterpour/api/service/marking"
 	"counterpour/data/house"
 	"counterpour/flavor/template"
 	"counterpour/webui/webuitest"
@@ -55,7 +55,7 @@ func TestWhatIsOutHasNoTick(t *testing.T) {
 	h := emptyHouse()
 	pages := webuitest.PagesOf(t, h)
 	require.Equal(t, http.StatusSeeOther, webuitest.Post(pages, "/start", webuitest.Fields("do", "bottles", "bottle", "london-dry-gin", "bottle", "orgeat"), false).Code)
-	require.NoError(t, h.Mark(t.Context(), webuitest.Ana, service.MarkRequest{Out: []string{"orgeat"}}))
+	require.NoError(t, h.Mark(t.Context(), webuitest.Ana, marking.Request{Out: []string{"orgeat"}}))
 	webuitest.Says(t, webuitest.Get(pages, "/start", ""), []string{"1 are on the shelf", `value="london-dry-gin" checked disabled>`, `value="orgeat" disabled> orgeat <span class="mark out">Out now</span>`}, nil)
 }
 

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"counterpour/api/service"
+	"counterpour/api/service/marking"
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
 	"counterpour/data/house/store"
@@ -57,9 +58,9 @@ type House struct {
 
 	mu    sync.Mutex
 	Dry   []string
-	marks []service.MarkRequest // that were taken, in order
+	marks []marking.Request // that were taken, in order
 	// Overtakes says which marks somebody else has overtaken; nil for none.
-	Overtakes func(*service.MarkRequest) bool
+	Overtakes func(*marking.Request) bool
 	Old       bool // its store does not answer
 	told      []chan struct{}
 }
@@ -169,7 +170,7 @@ func (h *House) Tastings(ctx context.Context) ([]cover.Tasting, error) {
 	return out, err
 }
 
-func (h *House) Mark(ctx context.Context, by house.By, r service.MarkRequest) error {
+func (h *House) Mark(ctx context.Context, by house.By, r marking.Request) error {
 	if r.Empty() {
 		return &flavor.Fault{Kind: flavor.ErrInvalid, Message: "nothing is marked"}
 	}
@@ -180,7 +181,7 @@ func (h *House) Mark(ctx context.Context, by house.By, r service.MarkRequest) er
 		}
 	}
 	if h.Overtakes != nil && h.Overtakes(&r) {
-		return flavor.Invalid(service.TappedField, "", "somebody marked it since")
+		return flavor.Invalid(marking.TappedField, "", "somebody marked it since")
 	}
 	edits, gone := h.markBottles(by, &r)
 	r.Out = append(slices.Clone(r.Out), gone...)
@@ -213,7 +214,7 @@ func (h *House) Mark(ctx context.Context, by house.By, r service.MarkRequest) er
 
 // markBottles marks single bottles in the store: the last one of its kind that is there takes
 // the kind with it. It knows no other state than the one before the mark.
-func (h *House) markBottles(by house.By, r *service.MarkRequest) (edits []house.Edit, gone []string) {
+func (h *House) markBottles(by house.By, r *marking.Request) (edits []house.Edit, gone []string) {
 	kept, _ := house.All[house.Bottle](context.Background(), h.Store())
 	others := func(b house.Bottle) bool {
 		return slices.ContainsFunc(kept, func(o house.Kept[house.Bottle]) bool {
@@ -408,7 +409,7 @@ func instead1(s *flavor.Spec, with *flavor.Profile) cover.Cover {
 }
 
 // Marked lists the marks that were taken, in order.
-func (h *House) Marked() []service.MarkRequest {
+func (h *House) Marked() []marking.Request {
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	return slices.Clone(h.marks)

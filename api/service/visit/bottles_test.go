@@ -6,7 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/api/service"
+	"counterpour/api/service/marking"
 	"counterpour/api/service/visit"
 	"counterpour/data/house"
 	"counterpour/flavor"
@@ -42,21 +42,21 @@ func TestOneBottleOfSeveralIsOut(t *testing.T) {
 	r := threeGins(t)
 	for _, step := range []struct {
 		does   string
-		mark   service.MarkRequest
+		mark   marking.Request
 		poured string
 	}{
-		{"nothing of it", service.MarkRequest{Out: []string{"mint"}}, "london-dry-gin"},
-		{"the one that is poured", service.MarkRequest{BottlesOut: []string{"london-dry-gin"}}, "pier-gin"},
-		{"again, which changes nothing", service.MarkRequest{BottlesOut: []string{"london-dry-gin"}}, "pier-gin"},
-		{"one that is not poured, by its name", service.MarkRequest{BottlesOut: []string{"Quay gin"}}, "pier-gin"},
-		{"the last", service.MarkRequest{BottlesOut: []string{"pier-gin"}}, ""},
-		{"the last is back with the ingredient", service.MarkRequest{Back: []string{"london-dry-gin"}}, "pier-gin"},
-		{"all of it", service.MarkRequest{Out: []string{"london-dry-gin"}}, ""},
-		{"another is back, the last stays out", service.MarkRequest{BottlesBack: []string{"quay-gin"}}, "quay-gin"},
-		{"and is out", service.MarkRequest{BottlesOut: []string{"quay-gin"}}, ""},
-		{"all bottles are back", service.MarkRequest{BottlesBack: []string{"quay-gin", "pier-gin", "london-dry-gin"}}, "london-dry-gin"},
-		{"two at once", service.MarkRequest{BottlesOut: []string{"london-dry-gin", "pier-gin"}}, "quay-gin"},
-		{"three at once", service.MarkRequest{BottlesOut: []string{"london-dry-gin", "quay-gin", "pier-gin"}}, ""},
+		{"nothing of it", marking.Request{Out: []string{"mint"}}, "london-dry-gin"},
+		{"the one that is poured", marking.Request{BottlesOut: []string{"london-dry-gin"}}, "pier-gin"},
+		{"again, which changes nothing", marking.Request{BottlesOut: []string{"london-dry-gin"}}, "pier-gin"},
+		{"one that is not poured, by its name", marking.Request{BottlesOut: []string{"Quay gin"}}, "pier-gin"},
+		{"the last", marking.Request{BottlesOut: []string{"pier-gin"}}, ""},
+		{"the last is back with the ingredient", marking.Request{Back: []string{"london-dry-gin"}}, "pier-gin"},
+		{"all of it", marking.Request{Out: []string{"london-dry-gin"}}, ""},
+		{"another is back, the last stays out", marking.Request{BottlesBack: []string{"quay-gin"}}, "quay-gin"},
+		{"and is out", marking.Request{BottlesOut: []string{"quay-gin"}}, ""},
+		{"all bottles are back", marking.Request{BottlesBack: []string{"quay-gin", "pier-gin", "london-dry-gin"}}, "london-dry-gin"},
+		{"two at once", marking.Request{BottlesOut: []string{"london-dry-gin", "pier-gin"}}, "quay-gin"},
+		{"three at once", marking.Request{BottlesOut: []string{"london-dry-gin", "quay-gin", "pier-gin"}}, ""},
 	} {
 		require.NoError(t, r.Mark(t.Context(), testBy(), step.mark), step.does)
 		assert.Equal(t, step.poured, pouredGin(t, r), step.does)
@@ -75,7 +75,7 @@ func TestWhatIsPouredDecidesWhatIsServed(t *testing.T) {
 	gin, _ := r.Shelf().ByID("london-dry-gin")
 	require.NotEqual(t, strong, gin.ABV.Value)
 
-	require.NoError(t, r.Mark(t.Context(), testBy(), service.MarkRequest{BottlesOut: []string{"london-dry-gin", "pier-gin"}}))
+	require.NoError(t, r.Mark(t.Context(), testBy(), marking.Request{BottlesOut: []string{"london-dry-gin", "pier-gin"}}))
 	gin, _ = r.Shelf().ByID("london-dry-gin")
 	assert.Equal(t, strong, gin.ABV.Value)
 	known, _ := gin.Allergen(flavor.TreeNuts)
@@ -85,7 +85,7 @@ func TestWhatIsPouredDecidesWhatIsServed(t *testing.T) {
 // No mark is made of what is no bottle, or of one that is said to be out and back.
 func TestMarksOfBottlesAreChecked(t *testing.T) {
 	r := threeGins(t)
-	for _, m := range []service.MarkRequest{
+	for _, m := range []marking.Request{
 		{BottlesOut: []string{"no-such-bottle"}},
 		{BottlesOut: []string{"quay-gin"}, BottlesBack: []string{"quay-gin"}},
 	} {

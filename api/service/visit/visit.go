@@ -13,6 +13,7 @@ import (
 	"counterpour/api/service"
 	"counterpour/api/service/coaching"
 	"counterpour/api/service/kitchen"
+	"counterpour/api/service/marking"
 	"counterpour/api/service/remedy"
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
@@ -265,7 +266,7 @@ func (v *Visit) RunOut(context.Context) (ids []string, err error) {
 }
 
 // Mark does what [service.Venue.Mark] does.
-func (v *Visit) Mark(ctx context.Context, by house.By, m service.MarkRequest) error {
+func (v *Visit) Mark(ctx context.Context, by house.By, m marking.Request) error {
 	defer v.refresh()
 	return v.venue.Mark(ctx, by, m)
 }

@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/api/service"
+	"counterpour/api/service/marking"
 	"counterpour/api/service/servicetest"
 	"counterpour/api/service/visit"
 	"counterpour/data/house"
@@ -44,14 +45,14 @@ func TestVisitMarks(t *testing.T) {
 	before, err := r.RunOut(ctx)
 	require.NoError(t, err)
 	assert.Contains(t, before, "falernum")
-	require.NoError(t, r.Mark(ctx, testBy(), service.MarkRequest{Out: []string{"mint"}}))
-	require.NoError(t, r.Mark(ctx, testBy(), service.MarkRequest{Back: []string{"falernum"}}))
+	require.NoError(t, r.Mark(ctx, testBy(), marking.Request{Out: []string{"mint"}}))
+	require.NoError(t, r.Mark(ctx, testBy(), marking.Request{Back: []string{"falernum"}}))
 	after, err := r.RunOut(ctx)
 	require.NoError(t, err)
 	assert.Contains(t, after, "mint")
 	assert.NotContains(t, after, "falernum")
 
-	err = r.Mark(ctx, testBy(), service.MarkRequest{Out: []string{"moonshine"}})
+	err = r.Mark(ctx, testBy(), marking.Request{Out: []string{"moonshine"}})
 	var fault *flavor.Fault
 	assert.True(t, errors.As(err, &fault))
 	assert.ErrorIs(t, err, flavor.ErrUnknown)
@@ -68,7 +69,7 @@ func TestVisitBringsBackAnEmptyBottle(t *testing.T) {
 	outs, err := r.RunOut(ctx)
 	require.NoError(t, err)
 	require.Contains(t, outs, "mint")
-	require.NoError(t, r.Mark(ctx, testBy(), service.MarkRequest{Back: []string{"mint"}}))
+	require.NoError(t, r.Mark(ctx, testBy(), marking.Request{Back: []string{"mint"}}))
 	outs, err = r.RunOut(ctx)
 	require.NoError(t, err)
 	assert.NotContains(t, outs, "mint")
@@ -175,11 +176,11 @@ func TestConcurrentMarks(t *testing.T) {
 }
 
 // marked is a bottle that ran out, or is back.
-func marked(id string, out bool) service.MarkRequest {
+func marked(id string, out bool) marking.Request {
 	if out {
-		return service.MarkRequest{Out: []string{id}}
+		return marking.Request{Out: []string{id}}
 	}
-	return service.MarkRequest{Back: []string{id}}
+	return marking.Request{Back: []string{id}}
 }
 
 // What a board notes is written whole or not at all.
@@ -191,13 +192,13 @@ func TestMarksAreAllOrNothing(t *testing.T) {
 	menu, err := r.Menu(ctx)
 	require.NoError(t, err)
 	drink := menu[0]
-	served := service.Received{Drink: drink.Slug, Missing: drink.Spec.Pours[0].Profile.ID, Served: &drink.Spec, Reception: house.ReceptionKept}
-	for name, m := range map[string]service.MarkRequest{
+	served := marking.Received{Drink: drink.Slug, Missing: drink.Spec.Pours[0].Profile.ID, Served: &drink.Spec, Reception: house.ReceptionKept}
+	for name, m := range map[string]marking.Request{
 		"nothing":                   {},
-		"a bottle that is not kept": {Out: []string{"mint", "moonshine"}, Received: []service.Received{served}},
+		"a bottle that is not kept": {Out: []string{"mint", "moonshine"}, Received: []marking.Received{served}},
 		"out and back at once":      {Out: []string{"mint"}, Back: []string{"mint"}},
-		"a drink that is gone":      {Out: []string{"mint"}, Received: []service.Received{served, {Drink: "gone", Missing: "mint", Served: &drink.Spec, Reception: house.ReceptionKept}}},
-		"a verdict of nobody's":     {Out: []string{"mint"}, Received: []service.Received{{Drink: drink.Slug, Missing: served.Missing, Served: &drink.Spec, Reception: "shrugged"}}},
+		"a drink that is gone":      {Out: []string{"mint"}, Received: []marking.Received{served, {Drink: "gone", Missing: "mint", Served: &drink.Spec, Reception: house.ReceptionKept}}},
+		"a verdict of nobody's":     {Out: []string{"mint"}, Received: []marking.Received{{Drink: drink.Slug, Missing: served.Missing, Served: &drink.Spec, Reception: "shrugged"}}},
 	} {
 		assert.Error(t, r.Mark(ctx, testBy(), m), name)
 	}
@@ -208,7 +209,7 @@ func TestMarksAreAllOrNothing(t *testing.T) {
 	require.NoError(t, err)
 	held := len(tastings)
 
-	require.NoError(t, r.Mark(ctx, testBy(), service.MarkRequest{Out: []string{"mint", "mint"}, Received: []service.Received{served}}))
+	require.NoError(t, r.Mark(ctx, testBy(), marking.Request{Out: []string{"mint", "mint"}, Received: []marking.Received{served}}))
 	tastings, err = house.All[house.ServedCover](ctx, r.Store())
 	require.NoError(t, err)
 	assert.Len(t, tastings, held+1)

@@ -5,7 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"counterpour/api/service"
+	"counterpour/api/service/marking"
 	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
@@ -17,7 +17,7 @@ import (
 //	counterpour house mark --house bar.house --out falernum --back mint
 func newMark(open premises.Kitchens, where *string) *cobra.Command {
 	var asJSON *bool
-	var r service.MarkRequest
+	var r marking.Request
 	var actor string
 	cmd := &cobra.Command{
 		Use:   "mark --house PATH [--out NAME]... [--back NAME]... [--bottle-out BOTTLE]... [--bottle-back BOTTLE]...",

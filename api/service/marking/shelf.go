@@ -1,4 +1,4 @@
-package service
+package marking
 
 import (
 	"context"
@@ -11,49 +11,49 @@ import (
 	"counterpour/flavor"
 )
 
-// shelfMarks returns the edits that mark what ran out and what is back: none for what is
+// onShelf returns the edits that mark what ran out and what is back: none for what is
 // marked so already.
-func (v *Venue) shelfMarks(ctx context.Context, by house.By, r *MarkRequest) ([]house.Edit, error) {
-	m := &marking{at: by.At}
+func (p *Pen) onShelf(ctx context.Context, by house.By, r *Request) ([]house.Edit, error) {
+	s := &shelf{at: by.At}
 	if !r.Tapped.IsZero() {
-		if err := v.late(ctx, by, r); err != nil {
+		if err := p.late(ctx, by, r); err != nil {
 			return nil, err
 		}
-		m.at = r.Tapped
+		s.at = r.Tapped
 	}
-	outs, err := house.All[house.Out](ctx, v.inner)
+	outs, err := house.All[house.Out](ctx, p.store)
 	if err != nil {
 		return nil, err
 	}
-	m.outs = outs
+	s.outs = outs
 	if len(r.Back)+len(r.BottlesOut)+len(r.BottlesBack) > 0 {
-		if m.bottles, err = house.All[house.Bottle](ctx, v.inner); err != nil {
+		if s.bottles, err = house.All[house.Bottle](ctx, p.store); err != nil {
 			return nil, err
 		}
 	}
-	m.touched = make([]bool, len(m.bottles))
+	s.touched = make([]bool, len(s.bottles))
 	for _, id := range distinct(r.Out) {
-		m.gone(id)
+		s.gone(id)
 	}
 	for _, id := range distinct(r.Back) {
-		m.back(id)
+		s.back(id)
 	}
 	for _, id := range distinct(r.BottlesOut) {
-		m.bottleGone(id)
+		s.bottleGone(id)
 	}
 	for _, id := range distinct(r.BottlesBack) {
-		m.bottleBack(id)
+		s.bottleBack(id)
 	}
-	return m.edits(), nil
+	return s.edits(), nil
 }
 
 // late refuses a mark that is sent too late, or whose bottles somebody marked after it was
 // tapped: the newer mark stands until somebody looks.
-func (v *Venue) late(ctx context.Context, by house.By, r *MarkRequest) error {
+func (p *Pen) late(ctx context.Context, by house.By, r *Request) error {
 	if ago := by.At.Sub(r.Tapped); ago < 0 || ago > MostLate {
 		return flavor.Invalid(TappedField, r.Tapped.Format(time.RFC3339), "that was tapped more than a day ago; look at the shelf, and mark it anew")
 	}
-	now := v.Now()
+	now := p.now()
 	var records []house.Ref
 	is := map[house.Ref]bool{} // whether what is marked is out after it
 	for _, id := range slices.Concat(r.Out, r.Back) {
@@ -67,7 +67,7 @@ func (v *Venue) late(ctx context.Context, by house.By, r *MarkRequest) error {
 		}
 	}
 	for _, ref := range records {
-		changes, err := v.inner.History(ctx, ref)
+		changes, err := p.store.History(ctx, ref)
 		if err != nil && !errors.Is(err, house.ErrNotFound) { // that was never marked has none
 			return err
 		}
@@ -82,10 +82,10 @@ func (v *Venue) late(ctx context.Context, by house.By, r *MarkRequest) error {
 	return nil
 }
 
-// marking is the bottles and the outs of a house while a mark changes them. A bottle that
+// shelf is the bottles and the outs of a house while a mark changes them. A bottle that
 // ran out beside others says so itself; with the last one the ingredient is out, so that
 // whoever brings that one back brings back this bottle and no other.
-type marking struct {
+type shelf struct {
 	at      time.Time
 	bottles []house.Kept[house.Bottle]
 	touched []bool // which of the bottles changed
@@ -94,32 +94,32 @@ type marking struct {
 	removed []house.Kept[house.Out]
 }
 
-func (m *marking) isOut(id string) bool {
-	return slices.ContainsFunc(m.outs, func(o house.Kept[house.Out]) bool { return o.Item.Ingredient == id }) ||
-		slices.ContainsFunc(m.added, func(o house.Out) bool { return o.Ingredient == id })
+func (s *shelf) isOut(id string) bool {
+	return slices.ContainsFunc(s.outs, func(o house.Kept[house.Out]) bool { return o.Item.Ingredient == id }) ||
+		slices.ContainsFunc(s.added, func(o house.Out) bool { return o.Ingredient == id })
 }
 
 // gone marks an ingredient as out.
-func (m *marking) gone(id string) {
-	if !m.isOut(id) {
-		m.added = append(m.added, house.Out{Ingredient: id, Since: m.at})
+func (s *shelf) gone(id string) {
+	if !s.isOut(id) {
+		s.added = append(s.added, house.Out{Ingredient: id, Since: s.at})
 	}
 }
 
 // in takes the mark off an ingredient.
-func (m *marking) in(id string) {
-	for i, o := range m.outs {
+func (s *shelf) in(id string) {
+	for i, o := range s.outs {
 		if o.Item.Ingredient == id {
-			m.removed, m.outs = append(m.removed, o), slices.Delete(slices.Clone(m.outs), i, i+1)
+			s.removed, s.outs = append(s.removed, o), slices.Delete(slices.Clone(s.outs), i, i+1)
 			break
 		}
 	}
-	m.added = slices.DeleteFunc(m.added, func(o house.Out) bool { return o.Ingredient == id })
+	s.added = slices.DeleteFunc(s.added, func(o house.Out) bool { return o.Ingredient == id })
 }
 
 // there returns how many bottles of an ingredient are there, but for one of them.
-func (m *marking) there(id, but string) (n int) {
-	for _, b := range m.bottles {
+func (s *shelf) there(id, but string) (n int) {
+	for _, b := range s.bottles {
 		if b.Item.Ingredient == id && b.Item.ID != but && b.Item.There() {
 			n++
 		}
@@ -128,77 +128,77 @@ func (m *marking) there(id, but string) (n int) {
 }
 
 // back marks an ingredient as available.
-func (m *marking) back(id string) {
-	m.in(id)
-	if m.there(id, "") > 0 {
+func (s *shelf) back(id string) {
+	s.in(id)
+	if s.there(id, "") > 0 {
 		return
 	}
-	well, kept := house.Wells(house.Items(m.bottles))[id]
+	well, kept := house.Wells(house.Items(s.bottles))[id]
 	if kept {
-		m.fill(m.place(well.ID))
+		s.fill(s.place(well.ID))
 	}
 }
 
 // place returns where a bottle stands among the bottles; -1 for one that is gone.
-func (m *marking) place(id string) int {
-	return slices.IndexFunc(m.bottles, func(b house.Kept[house.Bottle]) bool { return b.Item.ID == id })
+func (s *shelf) place(id string) int {
+	return slices.IndexFunc(s.bottles, func(b house.Kept[house.Bottle]) bool { return b.Item.ID == id })
 }
 
 // fill makes a bottle one that is there.
-func (m *marking) fill(i int) {
-	b := &m.bottles[i].Item
+func (s *shelf) fill(i int) {
+	b := &s.bottles[i].Item
 	if b.There() {
 		return
 	}
 	if b.OutSince = nil; b.Stock == 0 {
 		b.Stock = 1
 	}
-	m.touched[i] = true
+	s.touched[i] = true
 }
 
 // bottleGone marks one bottle as out, and with the last one its ingredient.
-func (m *marking) bottleGone(id string) {
-	i := m.place(id)
-	if i < 0 || !m.bottles[i].Item.There() {
+func (s *shelf) bottleGone(id string) {
+	i := s.place(id)
+	if i < 0 || !s.bottles[i].Item.There() {
 		return
 	}
-	b := &m.bottles[i].Item
-	if m.there(b.Ingredient, id) == 0 {
-		m.gone(b.Ingredient)
+	b := &s.bottles[i].Item
+	if s.there(b.Ingredient, id) == 0 {
+		s.gone(b.Ingredient)
 		return
 	}
-	at := m.at
-	b.OutSince, m.touched[i] = &at, true
+	at := s.at
+	b.OutSince, s.touched[i] = &at, true
 }
 
 // bottleBack marks one bottle as available. Others of an ingredient that was out stay out.
-func (m *marking) bottleBack(id string) {
-	i := m.place(id)
+func (s *shelf) bottleBack(id string) {
+	i := s.place(id)
 	if i < 0 {
 		return
 	}
-	of := m.bottles[i].Item.Ingredient
-	if m.isOut(of) {
-		m.in(of)
-		for j := range m.bottles {
-			if b := &m.bottles[j].Item; j != i && b.Ingredient == of && b.There() {
-				at := m.at
-				b.OutSince, m.touched[j] = &at, true
+	of := s.bottles[i].Item.Ingredient
+	if s.isOut(of) {
+		s.in(of)
+		for j := range s.bottles {
+			if b := &s.bottles[j].Item; j != i && b.Ingredient == of && b.There() {
+				at := s.at
+				b.OutSince, s.touched[j] = &at, true
 			}
 		}
 	}
-	m.fill(i)
+	s.fill(i)
 }
 
-func (m *marking) edits() (edits []house.Edit) {
-	for _, o := range m.added {
+func (s *shelf) edits() (edits []house.Edit) {
+	for _, o := range s.added {
 		edits = append(edits, house.Put(o, 0))
 	}
-	for _, o := range m.removed {
+	for _, o := range s.removed {
 		edits = append(edits, house.Remove(o.Item.Ref(), o.Version))
 	}
-	for i, b := range m.bottles {
-		if m.touched[i] {
+	for i, b := range s.bottles {
+		if s.touched[i] {
 			edits = append(edits, house.Put(b.Item, b.Version))
 		}
 	}
@@ -207,9 +207,9 @@ func (m *marking) edits() (edits []house.Edit) {
 
 // bottles resolves ids and names of single bottles to their ids. It adds a fault for each
 // that is none.
-func (s *Snapshot) bottles(field string, names []string, faults *flavor.Faults) (ids []string) {
+func bottles(now House, field string, names []string, faults *flavor.Faults) (ids []string) {
 	for i, name := range names {
-		id, ok := s.bottleCalled(name)
+		id, ok := bottleCalled(now, name)
 		if !ok {
 			*faults = append(*faults, flavor.Unknown(fmt.Sprintf("%s[%d]", field, i), name, nil, "the house has no bottle %q; mark one that stands in its stock", name))
 			continue
@@ -220,9 +220,9 @@ func (s *Snapshot) bottles(field string, names []string, faults *flavor.Faults) 
 }
 
 // bottleCalled finds a bottle of the house by its id, or by its name if it alone has that.
-func (s *Snapshot) bottleCalled(name string) (id string, ok bool) {
+func bottleCalled(now House, name string) (id string, ok bool) {
 	n := 0
-	for _, b := range s.Bottles() {
+	for _, b := range now.Bottles() {
 		if b.ID == name {
 			return b.ID, true
 		}
@@ -231,21 +231,4 @@ func (s *Snapshot) bottleCalled(name string) (id string, ok bool) {
 		}
 	}
 	return id, n == 1
-}
-
-// Bottles returns the bottles of the house, sorted by id.
-func (s *Snapshot) Bottles() []house.Bottle {
-	if s.from == nil {
-		return nil
-	}
-	return house.Items(s.from.Bottles)
-}
-
-// Poured returns the bottle that each ingredient is poured from, of those that are not out.
-func (s *Snapshot) Poured() map[string]house.Bottle {
-	out := house.Wells(s.Bottles())
-	for _, p := range s.Out {
-		delete(out, p.ID)
-	}
-	return out
 }
