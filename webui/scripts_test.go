@@ -23,9 +23,9 @@ var (
 )
 
 // notSaidInScripts are strings of scripts that nobody reads: selectors, drawers of the storage,
-// headers.
+// headers, keys.
 var notSaidInScripts = []string{"use strict", "counterpour draft", "counterpour view", "counterpour guest", "button, [data-jump]", "h2, strong",
-	"input, textarea, select, [contenteditable]", "main input[type=search], main textarea", "input, select", ".drinks details", " > summary", ".top a, #for-guest ~ * a[href]", ".not-for li", ".problem p, .trouble p, p", "svg .on", "status ",
+	"input, textarea, select, [contenteditable]", "main input[type=search], main textarea", "input, select", ".drinks details", " > summary", ".top a, #for-guest ~ * a[href]", ".not-for li", ".problem p, .trouble p, p", "svg .on", "status ", "Enter", "Escape", "Enter Escape Enter", "Date",
 	"#rows select.pour-unit", ".method-row select", "text/html; charset=utf-8", "name: ",
 	"default-src 'self'; img-src 'self' data:; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"}
 

@@ -63,7 +63,7 @@ func showRiffs(p *terminal.Page, a *shape.RiffAnswer, everyCaution bool) {
 		p.Line("Without %s, which %s", x.Name, x.Why)
 	}
 	if a.OfRest {
-		p.Line("%s", words.OfRest)
+		p.Line("%s", words.OfRest())
 	}
 	showCross(p, a.CrossContact)
 	for i, r := range a.Riffs {

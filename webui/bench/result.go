@@ -201,7 +201,7 @@ func (p *pages) family(fits []weigh.Fit) familyView {
 func ratioOf(f *template.Family) string {
 	var parts []string
 	for i, a := range f.Axes {
-		parts = append(parts, measure.FormatAmount(f.Ratio[i], flavor.PartUnit)+" "+strings.ToLower(words.Axes[a].Name))
+		parts = append(parts, measure.FormatAmount(f.Ratio[i], flavor.PartUnit)+" "+strings.ToLower(words.Axes()[a].Name))
 	}
 	return words.List(parts)
 }

@@ -5,6 +5,8 @@ import (
 	htmltemplate "html/template"
 	"math"
 	"strings"
+
+	"counterpour/webui/say"
 )
 
 // PlaceKind is the role of an ingredient on the map, relative to the chosen drink.
@@ -24,8 +26,24 @@ const (
 // ringed reports whether the mark has a second ring.
 func (k PlaceKind) ringed() bool { return k == KindCover || k == KindNear }
 
-// KindWords are the words for the kinds; an ingredient that is only in stock has none.
-var KindWords = map[PlaceKind]string{kindStock: "", KindDry: "run dry", KindPoured: "poured", KindMissing: "ran out", KindCover: "in a cover", KindChosen: "chosen", KindNear: "like it"}
+// Words are the words for the kind; "" for an ingredient that is only in stock.
+func (k PlaceKind) Words() string {
+	switch k {
+	case KindDry:
+		return say.It("draw.run-dry")
+	case KindPoured:
+		return say.It("draw.poured")
+	case KindMissing:
+		return say.It("draw.ran-out")
+	case KindCover:
+		return say.It("draw.in-a-cover")
+	case KindChosen:
+		return say.It("draw.chosen")
+	case KindNear:
+		return say.It("draw.like-it")
+	}
+	return ""
+}
 
 // Place is one ingredient on the map.
 type Place struct {
@@ -180,18 +198,14 @@ func drawLeader(b *strings.Builder, s *spot) {
 }
 
 func drawMark(b *strings.Builder, s *spot) {
-	class, number, line := "place", "currentColor", ""
+	class, number, fill, line := `class="place"`, "currentColor", `fill="#fff"`, ""
 	switch s.Kind {
 	case KindPoured, KindMissing, KindChosen:
-		class, number = "place on", "#fff"
+		class, number, fill = `class="place on"`, "#fff", `fill="#000"`
 	case KindDry:
 		line = ` stroke-dasharray="3 2"`
 	}
-	fill := `fill="#fff"`
-	if class != "place" {
-		fill = `fill="#000"`
-	}
-	fmt.Fprintf(b, `<g class="%s"><title>%s</title>`, class, htmltemplate.HTMLEscapeString(strings.TrimSuffix(s.Name+", "+KindWords[s.Kind], ", ")))
+	fmt.Fprintf(b, `<g %s><title>%s</title>`, class, htmltemplate.HTMLEscapeString(strings.TrimSuffix(s.Name+", "+s.Kind.Words(), ", ")))
 	if s.Kind == KindMissing {
 		fmt.Fprintf(b, `<rect class="disc" x="%s" y="%s" width="%[3]s" height="%[3]s" %s stroke="currentColor"/>`,
 			unit(s.x-discRadius), unit(s.y-discRadius), unit(2*discRadius), fill)

@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -57,8 +58,8 @@ func CurveSVG(id string, c *Curve) htmltemplate.HTML {
 		fmt.Fprintf(&b, `<path class="tells" d="M%s %sH%s" stroke="currentColor" stroke-width="1.5" stroke-dasharray="6 4"/>`+"\n", unit(curveLeft), unit(at(c.Tells)), unit(curveRight))
 	}
 	c.drawRounds(&b, at)
-	fmt.Fprintf(&b, `<text class="quiet" x="%s" y="%s">steps; first round</text><text class="quiet" x="%[3]s" y="%[2]s" text-anchor="end">the last of %[4]d</text>`+"\n</svg>\n",
-		unit(curveLeft), unit(curveHeight-8), unit(curveRight), len(c.Rounds))
+	fmt.Fprintf(&b, `<text class="quiet" x="%s" y="%s">%[4]s</text><text class="quiet" x="%[3]s" y="%[2]s" text-anchor="end">%[5]s</text>`+"\n</svg>\n",
+		unit(curveLeft), unit(curveHeight-8), unit(curveRight), esc(say.It("draw.curve-first")), esc(say.It("draw.curve-last", "Rounds", len(c.Rounds))))
 	return htmltemplate.HTML(b.String())
 }
 
@@ -78,11 +79,11 @@ func (c *Curve) drawRounds(b *strings.Builder, at func(float64) float64) {
 		}
 		y := at(r.Steps)
 		fmt.Fprintf(&path, "%s%s %s", command, unit(x(i)), unit(y))
-		class := "dot"
+		class := `class="dot"`
 		if !r.Right {
-			class = "dot out"
+			class = `class="dot out"`
 		}
-		fmt.Fprintf(&marks, `<circle class="%s" cx="%s" cy="%s" r="%s" stroke="currentColor" stroke-width="1.5"/>`, class, unit(x(i)), unit(y), unit(curveDot))
+		fmt.Fprintf(&marks, `<circle %s cx="%s" cy="%s" r="%s" stroke="currentColor" stroke-width="1.5"/>`, class, unit(x(i)), unit(y), unit(curveDot))
 	}
 	fmt.Fprintf(b, `<path d="%s" fill="none" stroke="currentColor" stroke-opacity="0.55"/>`+"\n%s\n", path.String(), marks.String())
 }
@@ -130,7 +131,7 @@ func stepsWord(steps float64) string {
 // curveSentence describes the drawing.
 func curveSentence(c *Curve) string {
 	if len(c.Rounds) == 0 {
-		return "No round yet."
+		return say.It("draw.no-round-yet")
 	}
 	right := 0
 	for _, r := range c.Rounds {
@@ -138,10 +139,9 @@ func curveSentence(c *Curve) string {
 			right++
 		}
 	}
-	said := fmt.Sprintf("%s, %d right: from %s steps in the first to %s in the last", words.Count(len(c.Rounds), "round", "rounds"), right,
-		stepsWord(c.Rounds[0].Steps), stepsWord(c.Rounds[len(c.Rounds)-1].Steps))
+	tells := ""
 	if c.Tells > 0 {
-		said += "; the smallest step noticed is " + stepsWord(c.Tells) + " steps"
+		tells = stepsWord(c.Tells)
 	}
-	return words.Sentence(said)
+	return say.It("draw.curve", "Rounds", len(c.Rounds), "Right", right, "First", stepsWord(c.Rounds[0].Steps), "Last", stepsWord(c.Rounds[len(c.Rounds)-1].Steps), "Tells", tells)
 }

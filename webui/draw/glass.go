@@ -9,6 +9,7 @@ import (
 	"counterpour/api/service/kitchen"
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -201,16 +202,16 @@ func drawIce(b *strings.Builder, s *shape, service flavor.Service, bottom, level
 func drawWashLine(b *strings.Builder, s *shape, l *kitchen.Look, y float64) {
 	esc := htmltemplate.HTMLEscapeString
 	f := &l.Filling
-	first := words.Millilitres(f.WashML) + " mL to the rim"
+	first := say.It("draw.to-the-rim", "ML", words.Millilitres(f.WashML))
 	switch {
 	case full(f):
-		first = "full to the rim"
+		first = say.It("draw.full-to-the-rim")
 	case f.SpillML > 0:
-		first = "over by " + words.Millilitres(f.SpillML) + " mL"
+		first = say.It("draw.over-by", "ML", words.Millilitres(f.SpillML))
 	}
 	fmt.Fprintf(b, `<path class="wash" d="M%s %sH%s" stroke="currentColor" stroke-width="1.5" stroke-dasharray="4 3"/>`+"\n", unit(glassMiddle+s.radiusAt(s.top())*0.3), unit(y), unit(glassLabel-4))
 	at := math.Min(math.Max(y+4.5, 14), glassHeight-42)
-	for i, line := range []string{first, words.Sentence(l.Swatch.Words()), words.SentenceStart(f.Glass.Name) + ", " + words.Millilitres(f.Glass.ML) + " mL"} {
+	for i, line := range []string{first, words.Sentence(l.Swatch.Words()), say.It("draw.glass-of", "Glass", words.SentenceStart(f.Glass.Name), "ML", words.Millilitres(f.Glass.ML))} {
 		weight, class := "", ` class="quiet"`
 		if i == 0 {
 			weight, class = ` font-weight="bold"`, ""
@@ -227,21 +228,21 @@ func full(f *mix.FillLevel) bool { return f.WashML < 1 && f.SpillML < 1 }
 // GlassSentence describes how full the glass is.
 func GlassSentence(l *kitchen.Look) string {
 	f := &l.Filling
-	ice := "without ice"
+	ice := say.It("draw.without-ice")
 	switch l.Service {
 	case flavor.Rocks, flavor.Long:
-		ice = "over ice"
+		ice = say.It("draw.over-ice")
 	case flavor.Crushed:
-		ice = "over crushed ice"
+		ice = say.It("draw.over-crushed-ice")
 	case flavor.Hot:
-		ice = "hot"
+		ice = say.It("draw.hot")
 	}
-	stands := words.Millilitres(f.WashML) + "\u00a0mL under the rim"
+	stands := say.It("draw.under-the-rim", "ML", words.Millilitres(f.WashML))
 	switch {
 	case full(f):
-		stands = "full to the rim"
+		stands = say.It("draw.full-to-the-rim")
 	case f.SpillML > 0:
-		stands = "it runs over by " + words.Millilitres(f.SpillML) + "\u00a0mL"
+		stands = say.It("draw.runs-over", "ML", words.Millilitres(f.SpillML))
 	}
-	return words.Sentence(l.Swatch.Words() + ", " + ice + ", in a " + words.Millilitres(f.Glass.ML) + "\u00a0mL " + f.Glass.Name + ": " + stands)
+	return words.Sentence(say.It("draw.in-its-glass", "Colour", l.Swatch.Words(), "Ice", ice, "ML", words.Millilitres(f.Glass.ML), "Glass", f.Glass.Name, "Stands", stands))
 }

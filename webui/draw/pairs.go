@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -36,7 +37,7 @@ func PairsSVG(id, title string, decimals int, pairs []Pair) htmltemplate.HTML {
 	said := make([]string, len(pairs))
 	longest := leastLength
 	for i, x := range pairs {
-		said[i] = fmt.Sprintf("%s %s before, %s after", x.Name, words.Figure(x.Before, decimals), words.Figure(x.After, decimals))
+		said[i] = say.It("draw.before-and-after", "Name", x.Name, "Before", words.Figure(x.Before, decimals), "After", words.Figure(x.After, decimals))
 		longest = math.Max(longest, math.Max(x.Before, x.After))
 	}
 	fmt.Fprintf(&b, `<svg class="bars" role="img" aria-labelledby="%[1]s-title %[1]s-desc" viewBox="0 0 %[2]s %[3]s" xmlns="http://www.w3.org/2000/svg" font-family="inherit" font-size="13" fill="currentColor">`+"\n",

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"counterpour/flavor/sense"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -55,13 +56,13 @@ func ShiftsSVG(id, title string, shifts []Shift) htmltemplate.HTML {
 		drawShift(&b, &shifts[i], shiftRow*(float64(i)+0.5))
 	}
 	for _, mark := range []struct {
-		word string
+		word sense.Notice
 		at   float64 // steps
-	}{{"will", -4}, {"may", -2}, {string(sense.WontNotice), 0}, {"may", 2}, {"will", 4}} {
+	}{{sense.WillNotice, -4}, {sense.MayNotice, -2}, {sense.WontNotice, 0}, {sense.MayNotice, 2}, {sense.WillNotice, 4}} {
 		fmt.Fprintf(&b, `<text class="quiet" x="%s" y="%s" font-size="11" text-anchor="middle">%s</text>`+"\n",
 			unit(shiftMiddle+mark.at*shiftPerStep), unit(bottom+12), mark.word)
 	}
-	fmt.Fprintf(&b, `<text class="quiet" x="0" y="%s" font-size="11">a guest notices</text>`+"\n</svg>\n", unit(bottom+12))
+	fmt.Fprintf(&b, `<text class="quiet" x="0" y="%s" font-size="11">%s</text>`+"\n</svg>\n", unit(bottom+12), esc(say.It("draw.a-guest-notices")))
 	return htmltemplate.HTML(b.String())
 }
 
@@ -90,7 +91,7 @@ func drawShift(b *strings.Builder, s *Shift, y float64) {
 func shiftsSentence(shifts []Shift) string {
 	said := make([]string, len(shifts))
 	for i, s := range shifts {
-		said[i] = fmt.Sprintf("%s by %s: a guest %s notice", s.Word, words.Steps(math.Abs(s.Steps)), sense.NoticeOf(math.Abs(s.Steps), false))
+		said[i] = say.It("draw.shift", "Word", s.Word, "Steps", words.Steps(math.Abs(s.Steps)), "Notice", sense.NoticeOf(math.Abs(s.Steps), false))
 	}
 	return words.Sentence(strings.Join(said, "; "))
 }

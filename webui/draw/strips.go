@@ -8,6 +8,7 @@ import (
 
 	"counterpour/api/service/kitchen"
 	"counterpour/flavor/ratio"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -21,33 +22,26 @@ type Strip struct {
 	Range Range
 }
 
-// Positions of the drink relative to the band.
-const (
-	inBand    = "in the range"
-	aboveBand = "above the range"
-	belowBand = "below the range"
-	noPart    = "no more than the family carries"
-	tooMuch   = "more than the family carries"
-)
-
 // Place returns the position of the drink relative to the band.
 func (s *Strip) Place() string {
 	r := &s.Range
 	switch {
 	case !r.Has && s.ML <= r.High:
-		return noPart
+		return say.It("draw.no-more-than-the-family")
 	case !r.Has:
-		return tooMuch
+		return say.It("draw.more-than-the-family")
 	case s.ML > r.High:
-		return aboveBand
+		return say.It("draw.above-the-range")
 	case s.ML < r.Low:
-		return belowBand
+		return say.It("draw.below-the-range")
 	}
-	return inBand
+	return say.It("draw.in-the-range")
 }
 
 // within reports whether the dot is in the band.
-func (s *Strip) within() bool { p := s.Place(); return p == inBand || p == noPart }
+func (s *Strip) within() bool {
+	return !(s.ML > s.Range.High) && (!s.Range.Has || !(s.ML < s.Range.Low))
+}
 
 // Amount formats the drink's amount with plus-or-minus and unit, with enough decimals for
 // the smaller of the two.
@@ -63,9 +57,9 @@ func (s *Strip) Amount() string {
 func (s *Strip) Span() string {
 	r := &s.Range
 	if !r.Has {
-		return "up to " + words.Millilitres(r.High) + " mL"
+		return say.It("draw.up-to", "ML", words.Millilitres(r.High))
 	}
-	return words.Millilitres(r.Low) + " to " + words.Millilitres(r.High) + " mL"
+	return say.It("draw.from-to", "Low", words.Millilitres(r.Low), "High", words.Millilitres(r.High))
 }
 
 // Sizes of the drawing, in its own units. The bands are in one column, so that a balanced
@@ -145,7 +139,7 @@ const (
 )
 
 func drawStrip(b *strings.Builder, s *Strip) {
-	word := words.Axes[s.Axis]
+	word := words.Axes()[s.Axis]
 	fmt.Fprintf(b, `<text x="%s" y="%s" font-size="15"><tspan font-weight="bold">%s</tspan> <tspan font-size="12.5" class="quiet">%s</tspan></text>`+"\n",
 		unit(leftEnd), unit(labelLine), word.Name, word.As)
 	fmt.Fprintf(b, `<text x="%s" y="%s" font-size="15" font-weight="bold" text-anchor="end">%s</text>`+"\n",
@@ -217,11 +211,11 @@ func stripsSentence(strips []Strip) string {
 	var out []string
 	for i := range strips {
 		if !strips[i].within() {
-			out = append(out, strings.ToLower(words.Axes[strips[i].Axis].Name)+" is "+strips[i].Place())
+			out = append(out, say.It("draw.axis-is", "Axis", strings.ToLower(words.Axes()[strips[i].Axis].Name), "Place", strips[i].Place()))
 		}
 	}
 	if len(out) == 0 {
-		return "Every part of the drink is in the range of its family. The figures are in the table below."
+		return say.It("draw.all-in-range")
 	}
-	return words.Sentence(words.List(out)) + " The figures are in the table below."
+	return say.It("draw.out-of-range", "Axes", words.Sentence(words.List(out)))
 }

@@ -55,6 +55,10 @@ func TestStripsAreWellFormedAndSayWhatTheyShow(t *testing.T) {
 }
 
 func TestStripPlaces(t *testing.T) {
+	const (
+		inBand, aboveBand, belowBand = "in the range", "above the range", "below the range"
+		noPart, tooMuch              = "no more than the family carries", "more than the family carries"
+	)
 	has := Range{Has: true, Low: 10, Centre: 20, High: 40}
 	for _, c := range []struct {
 		name  string
@@ -80,5 +84,6 @@ func TestStripPlaces(t *testing.T) {
 		x, _ := c.strip.at(c.strip.ML)
 		assert.InDelta(t, c.x, x, 0.1, c.name)
 		assert.Equal(t, c.place, c.strip.Place(), c.name)
+		assert.Equal(t, c.place == inBand || c.place == noPart, c.strip.within(), c.name)
 	}
 }

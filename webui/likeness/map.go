@@ -194,7 +194,7 @@ func (v *mapView) draw(stock []*flavor.Profile, kinds map[string]draw.PlaceKind)
 		place := draw.Place{Number: i + 1, Name: b.Name, Kind: kind, X: at.X[i], Y: at.Y[i]}
 		chart.Places = append(chart.Places, place)
 		v.Rows = append(v.Rows, mapRow{Number: i + 1, Name: b.Name, Address: nearAddress(b), Part: string(b.Class.Part()), Across: words.Signed(at.X[i], 1), Up: words.Signed(at.Y[i], 1),
-			Mark: draw.KindWords[kind], Marked: place.Marked(), Strength: words.Figure(b.ABV.Value, 0) + "\u00a0% vol"})
+			Mark: kind.Words(), Marked: place.Marked(), Strength: words.Figure(b.ABV.Value, 0) + "\u00a0% vol"})
 	}
 	// What belongs to the drink comes first in the key.
 	slices.SortStableFunc(v.Rows, func(a, b mapRow) int {

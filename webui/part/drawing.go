@@ -64,10 +64,11 @@ func alsoCounted(score float64, fits []weigh.Fit) string {
 
 // StripsView returns strips as a drawing and as a table.
 func StripsView(id, title string, strips []draw.Strip) *Drawing {
-	v := &Drawing{Title: title, SVG: draw.StripsSVG(id, title, strips), Words: words.Axes}
+	axes := words.Axes()
+	v := &Drawing{Title: title, SVG: draw.StripsSVG(id, title, strips), Words: axes}
 	for i := range strips {
 		s := &strips[i]
-		v.Rows = append(v.Rows, stripRow{words.Axes[s.Axis].Name, words.Axes[s.Axis].As, s.Amount(), s.Span(), s.Place()})
+		v.Rows = append(v.Rows, stripRow{axes[s.Axis].Name, axes[s.Axis].As, s.Amount(), s.Span(), s.Place()})
 	}
 	return v
 }

@@ -98,7 +98,7 @@ func (p *pages) riffsView(request *riff.Request, found *riff.Result, d *form.Gue
 		v.Without = append(v.Without, words.Sentence(say.It("riffs.without", "Pour", x.Profile.Name, "Why", x.Why)))
 	}
 	if found.OfRest {
-		v.Without = append(v.Without, words.Sentence(words.OfRest))
+		v.Without = append(v.Without, words.Sentence(words.OfRest()))
 	}
 	var specs []*flavor.Spec
 	for i := range found.Riffs {

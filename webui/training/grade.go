@@ -126,7 +126,7 @@ func (p *pages) gradeOf(r *drill.Round, g *drill.Grade) (*gradeView, error) {
 // pairsOf are the parts that either drink has.
 func pairsOf(before, after *ratio.Equivalents, scale float64) (out []draw.Pair) {
 	for _, a := range ratio.Axes() {
-		if x := (draw.Pair{Name: words.Axes[a].Name, Before: scale * before[a], After: scale * after[a]}); max(x.Before, x.After) >= 0.5 {
+		if x := (draw.Pair{Name: words.Axes()[a].Name, Before: scale * before[a], After: scale * after[a]}); max(x.Before, x.After) >= 0.5 {
 			out = append(out, x)
 		}
 	}

@@ -1,6 +1,10 @@
 package words
 
-import "time"
+import (
+	"time"
+
+	"counterpour/webui/say"
+)
 
 // Moment formats a time, on every page in UTC.
 func Moment(t time.Time) string { return t.UTC().Format("2 Jan 2006, 15:04") + " UTC" }
@@ -14,11 +18,11 @@ func Ago(d time.Duration) string {
 	const short, long = 90 * time.Minute, 48 * time.Hour
 	switch {
 	case d < time.Minute:
-		return "less than a minute"
+		return say.It("words.under-a-minute")
 	case d < short:
-		return Count(int(d.Minutes()), "minute", "minutes")
+		return say.It("words.minutes", "N", int(d.Minutes()))
 	case d < long:
-		return Count(int(d.Round(time.Hour).Hours()), "hour", "hours")
+		return say.It("words.hours", "N", int(d.Round(time.Hour).Hours()))
 	}
-	return Count(int(d.Hours()/24), "day", "days")
+	return say.It("words.days", "N", int(d.Hours()/24))
 }

@@ -1,7 +1,6 @@
 package words
 
 import (
-	"fmt"
 	"math"
 	"regexp"
 	"strconv"
@@ -13,6 +12,7 @@ import (
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/sense"
 	"counterpour/flavor/weigh"
+	"counterpour/webui/say"
 )
 
 // Joined joins a figure, its spread and its unit with no-break spaces.
@@ -46,7 +46,7 @@ func Readout(r *mix.Readout, d *mix.Drink) (value, spread string) {
 // Percent formats a probability, 0 to 1. Above 0.99 it says so, since nothing is certain.
 func Percent(p float64) string {
 	if p > 0.99 {
-		return "over 99\u00a0%"
+		return say.It("words.over-99-percent")
 	}
 	return Figure(100*p, 0) + "\u00a0%"
 }
@@ -86,7 +86,7 @@ func PlusMinus(spread float64, decimals int) string {
 	case !(spread > 0) || math.IsInf(spread, 0):
 		return ""
 	case spread < least/2:
-		return "± under " + Figure(least, decimals)
+		return say.It("words.within", "Least", Figure(least, decimals))
 	}
 	return "± " + Figure(spread, decimals)
 }
@@ -145,14 +145,6 @@ func Sentence(s string) string {
 	return s
 }
 
-// Count formats a number with the singular or plural word.
-func Count(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return strconv.Itoa(n) + " " + many
-}
-
 // List joins words as "a, b and c".
 func List(words []string) string { return flavor.JoinAnd(words) }
 
@@ -160,61 +152,61 @@ func List(words []string) string { return flavor.JoinAnd(words) }
 func Verdict(v weigh.Verdict) string {
 	switch v {
 	case weigh.Balanced:
-		return "Balanced"
+		return say.It("words.balanced")
 	case weigh.Near:
-		return "Nearly there"
+		return say.It("words.nearly-there")
 	}
-	return "Out of balance"
+	return say.It("words.out-of-balance")
 }
 
-// VerdictSentence says how a drink compares with the good ones.
+// VerdictSentence says how a drink compares with the good ones; tail is the share of them
+// that is further off, 0 to 1.
 func VerdictSentence(v weigh.Verdict, tail float64) string {
-	n := int(math.Round(10 * tail))
-	var out string
-	switch {
+	further := ""
+	switch n := int(math.Round(10 * tail)); {
 	case n <= 0:
-		out = "Almost no known drink of the family is this far off."
+		further = say.It("words.almost-none-further-off")
 	case n >= 10:
-		out = "Nearly every known drink of the family is further off."
-	case n == 1:
-		out = "About 1 in 10 known drinks of the family is further off."
+		further = say.It("words.nearly-all-further-off")
 	default:
-		out = fmt.Sprintf("About %d in 10 known drinks of the family are further off.", n)
+		further = say.It("words.some-further-off", "N", n, "One", n == 1)
 	}
 	switch v {
 	case weigh.Balanced:
-		return "It is where the good drinks of its family are. " + out
+		return say.It("words.where-the-good-are", "Further", further)
 	case weigh.Near:
-		return "It is at the edge of its family. " + out
+		return say.It("words.at-the-edge", "Further", further)
 	}
-	return "It is outside its family. " + out
+	return say.It("words.outside", "Further", further)
 }
 
 // Notice says whether a guest notices a difference.
-func Notice(n sense.Notice) string { return "A guest " + string(n) + " notice" }
+func Notice(n sense.Notice) string { return say.It("words.notice", "Notice", n) }
 
 // Missed says why the variation nearest to a wish was not listed.
 func Missed(what string) string {
 	if what == string(station.MissesWish) {
-		return "The nearest, but it misses a wish"
+		return say.It("words.misses-a-wish")
 	}
-	return "The simplest change, but the score counts it as out of balance"
+	return say.It("words.out-of-balance-yet-simplest")
 }
 
 // OfRest says what wishes are held against where a part of the draft cannot be poured.
-const OfRest = "The wish is compared with the rest of the draft, without what cannot be poured"
+func OfRest() string { return say.It("words.of-the-rest") }
 
 // Steps formats a number of noticeable steps.
-func Steps(steps float64) string { return Figure(steps, 1) + " noticeable steps" }
+func Steps(steps float64) string { return say.It("words.steps", "Steps", Figure(steps, 1)) }
 
 // Axis is an axis with the trade's word for it and what it is measured as.
 type Axis struct{ Name, As, Sentence string }
 
 // Axes are the axes in the order of [ratio.Axes].
-var Axes = [ratio.NumAxes]Axis{
-	ratio.Strong: {"Strong", "as 40 % spirit", "All the alcohol, as so much spirit of 40 % vol."},
-	ratio.Sweet:  {"Sweet", "as 1:1 syrup", "All the sweetness, as so much syrup of equal weights of sugar and water."},
-	ratio.Sour:   {"Sour", "as lemon juice", "All the acid, as so much fresh lemon juice."},
-	ratio.Bitter: {"Bitter", "as red bitter aperitif", "All the bitterness, as so much red bitter aperitif."},
-	ratio.Long:   {"Long", "as water", "What lengthens: the water, soda, tea or juice beyond what spirit, syrup and lemon would bring."},
+func Axes() [ratio.NumAxes]Axis {
+	return [ratio.NumAxes]Axis{
+		ratio.Strong: {say.It("words.strong"), say.It("words.as-spirit"), say.It("words.strong-is")},
+		ratio.Sweet:  {say.It("words.sweet"), say.It("words.as-syrup"), say.It("words.sweet-is")},
+		ratio.Sour:   {say.It("words.sour"), say.It("words.as-lemon-juice"), say.It("words.sour-is")},
+		ratio.Bitter: {say.It("words.bitter"), say.It("words.as-red-bitter"), say.It("words.bitter-is")},
+		ratio.Long:   {say.It("words.long"), say.It("words.as-water"), say.It("words.long-is")},
+	}
 }
