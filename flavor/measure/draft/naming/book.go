@@ -51,12 +51,17 @@ func (f *Found) Firm() bool { return f.Profile != nil && f.How != flavor.MatchFu
 type Book struct {
 	finder Finder
 	placer Placer
+	memory *memory // nil: nothing is kept
 	err    error
 }
 
 // NewBook returns a book over a finder.
 func NewBook(f Finder) *Book {
-	b := &Book{finder: f}
+	b := &Book{}
+	if m, ok := f.(*memory); ok {
+		b.memory, f = m, m.Finder
+	}
+	b.finder = f
 	b.placer, _ = f.(Placer)
 	if b.placer != nil { // a finder that does not answer says so only here
 		_, _, err := f.Resolve("")
@@ -139,8 +144,24 @@ func (b *Book) Literal(name string, pl Place) (Found, bool) {
 // Find returns the ingredient that a name means in a place: what the place makes
 // of the word, its own name or alias, the same without words such as "fresh",
 // at full length, and last a slip of the pen. A name that means nothing, or
-// more than one thing, is a fault at "ingredient".
+// more than one thing, is a fault at "ingredient"; who changes it makes a copy
+// first ([Book.Copied]).
 func (b *Book) Find(name string, pl Place) Found {
+	if b.memory == nil {
+		return b.find(name, pl)
+	}
+	q := asking(name, pl)
+	f, known := b.memory.found[q]
+	if !known {
+		if f = b.find(name, pl); b.err == nil {
+			b.memory.found[q] = f
+		}
+	}
+	return f
+}
+
+// find is [Book.Find] of what is asked for the first time.
+func (b *Book) find(name string, pl Place) Found {
 	pinned, class := pin(name)
 	if class != "" && !b.Has(pinned+" "+string(class)) {
 		if p, how, ok := b.Named(pinned); ok && (p.Class == class || class == "plain") {
@@ -363,10 +384,25 @@ func (b *Book) unknown(name string, pl Place) *flavor.Fault {
 	if f := b.either(name, pl); f != nil {
 		return f
 	}
-	near := slices.DeleteFunc(b.suggest(name, pl), func(n string) bool { return !b.alike(name, n) })
+	if b.memory != nil {
+		f := flavor.Unknown("ingredient", name, nil, "%s", saysUnknown(name, nil))
+		b.memory.left[f] = asking(name, pl)
+		return f
+	}
+	near := b.near(name, pl)
+	return flavor.Unknown("ingredient", name, near, "%s", saysUnknown(name, near))
+}
+
+// near lists the names worth suggesting for one that means nothing.
+func (b *Book) near(name string, pl Place) []string {
+	return slices.DeleteFunc(b.suggest(name, pl), func(n string) bool { return !b.alike(name, n) })
+}
+
+// saysUnknown says that a name means nothing, and what is nearest to it.
+func saysUnknown(name string, near []string) string {
 	said := "check the spelling, or write its category, such as \"London dry gin\""
 	if len(near) > 0 {
 		said = "nearest: " + strings.Join(near, ", ")
 	}
-	return flavor.Unknown("ingredient", name, near, "unknown ingredient %q; %s", name, said)
+	return fmt.Sprintf("unknown ingredient %q; %s", name, said)
 }

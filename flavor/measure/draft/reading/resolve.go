@@ -76,6 +76,16 @@ func (r *resolver) note(n string) {
 // then without what is said to colleagues around the pours, and at last as what most likely
 // stands in it.
 func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
+	f = naming.Remembering(f)
+	out, err := resolveAny(d, f)
+	if err == nil {
+		err = naming.Complete(out.Faults, f)
+	}
+	return out, err
+}
+
+// resolveAny is Resolve over a finder that remembers, whose faults are left to be completed.
+func resolveAny(d draft.Draft, f naming.Finder) (Reading, error) {
 	out, err := anyWay(d, f)
 	if err == nil && len(out.Faults) == 0 {
 		out.Faults = overlooked.Said(d.String(), &out.Spec)
@@ -363,6 +373,7 @@ func (r *resolver) settle(t *counting.Task) {
 		return
 	}
 	if t.Hit.Profile == nil {
+		t.Hit.Fault = r.book.Copied(t.Hit.Fault)
 		t.Fault = t.Hit.Fault
 		t.Fault.Location = "ingredient"
 		return

@@ -85,7 +85,7 @@ func checkServing(d *draft.Draft, faults *flavor.Faults) {
 
 // locate gives a fault its line.
 func (r *resolver) locate(t *counting.Task, f *flavor.Fault) *flavor.Fault {
-	own := *f
+	own := r.book.Copied(f)
 	if own.Field == "" {
 		own.Field = own.Location
 	}
@@ -96,7 +96,7 @@ func (r *resolver) locate(t *counting.Task, f *flavor.Fault) *flavor.Fault {
 	if t.Line.PerhapsName {
 		own.Message += "; if this is the name of the drink, write \"" + draft.NamePrefix + " " + draft.StripBullet(t.Line.Asked) + "\""
 	}
-	return &own
+	return own
 }
 
 // pour works out the millilitres of a task.

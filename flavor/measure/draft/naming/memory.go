@@ -1,0 +1,69 @@
+package naming
+
+import (
+	"math"
+	"strings"
+
+	"counterpour/flavor"
+)
+
+// memory is a finder for one reading, which tries several ways to read a text and asks for the
+// same names in each. The books over it share what they found, and leave out what is nearest to
+// a name that means nothing, until [Complete] is asked: most such names are asked for only
+// because they might be one. It is not safe for concurrent use.
+type memory struct {
+	Finder
+	found map[question]Found
+	left  map[*flavor.Fault]question // the faults without what is nearest
+}
+
+// question is a name and its place.
+type question struct {
+	name   string
+	unit   flavor.Unit
+	amount uint64 // the bits: the very amount
+	topped bool
+}
+
+func asking(name string, pl Place) question {
+	return question{name: name, unit: pl.Unit, amount: math.Float64bits(pl.Amount), topped: pl.Topped}
+}
+
+func (q question) place() Place {
+	return Place{Unit: q.unit, Amount: math.Float64frombits(q.amount), Topped: q.topped}
+}
+
+// Remembering returns a finder for one reading: the books over it ask f for each name in each
+// place once. The faults of unknown names then have to be completed.
+func Remembering(f Finder) Finder {
+	return &memory{Finder: f, found: map[question]Found{}, left: map[*flavor.Fault]question{}}
+}
+
+// Complete adds what is nearest to the faults of unknown names that were found over a
+// remembering finder. It changes the faults themselves.
+func Complete(faults flavor.Faults, f Finder) error {
+	m, ok := f.(*memory)
+	if !ok {
+		return nil
+	}
+	b := NewBook(m.Finder)
+	for _, fault := range faults {
+		if q, ok := m.left[fault]; ok {
+			fault.Suggest = b.near(q.name, q.place())
+			fault.Message = saysUnknown(q.name, fault.Suggest) + strings.TrimPrefix(fault.Message, saysUnknown(q.name, nil))
+			delete(m.left, fault)
+		}
+	}
+	return b.Err()
+}
+
+// Copied returns a copy of a fault of the book that can be changed.
+func (b *Book) Copied(f *flavor.Fault) *flavor.Fault {
+	own := *f
+	if b.memory != nil {
+		if q, ok := b.memory.left[f]; ok {
+			b.memory.left[&own] = q
+		}
+	}
+	return &own
+}

@@ -1,0 +1,75 @@
+package naming_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/drafttest"
+	"counterpour/flavor/measure/draft/naming"
+)
+
+// counted counts what its finder is asked.
+type counted struct {
+	naming.Finder
+	asked map[string]int
+}
+
+func (c counted) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
+	c.asked[written]++
+	return c.Finder.Resolve(written)
+}
+
+// Books of one reading find what another book does, in each place, and ask for it once; the
+// faults of unknown names say the same once they are completed.
+func TestBooksOfOneReadingShareWhatTheyFound(t *testing.T) {
+	c := counted{drafttest.Bar(), map[string]int{}}
+	f := naming.Remembering(c)
+	var faults, want flavor.Faults
+	for range 2 {
+		b := naming.NewBook(f)
+		for _, name := range []string{"lemon", "London dry gn", "aromatic", "rum or lemon juice", "nothing of the kind"} {
+			for _, u := range []flavor.Unit{flavor.Ounce, flavor.Dash} {
+				pl := naming.PlaceOf(u, 1, false)
+				got, fresh := b.Find(name, pl), naming.NewBook(drafttest.Bar()).Find(name, pl)
+				require.Equal(t, fresh.Fault == nil, got.Fault == nil, name)
+				if got.Fault != nil {
+					faults, want = append(faults, b.Copied(got.Fault)), append(want, fresh.Fault)
+					got.Fault, fresh.Fault = nil, nil
+				}
+				require.Equal(t, fresh.As, got.As, name)
+				require.Equal(t, fresh.How, got.How, name)
+			}
+		}
+		require.NoError(t, b.Err())
+	}
+	once := c.asked["nothing of the kind"]
+	naming.NewBook(f).Find("nothing of the kind", naming.PlaceOf(flavor.Ounce, 1, false))
+	assert.Equal(t, once, c.asked["nothing of the kind"])
+	require.NoError(t, naming.Complete(faults, f))
+	assert.Equal(t, want, faults)
+}
+
+// What is said behind an unknown name stays there.
+func TestCompleteKeepsWhatWasAdded(t *testing.T) {
+	f := naming.Remembering(drafttest.Bar())
+	b := naming.NewBook(f)
+	own := b.Copied(b.Find("dry gim", naming.PlaceOf(flavor.Ounce, 1, false)).Fault)
+	require.Empty(t, own.Suggest)
+	own.Message += "; or not"
+	require.NoError(t, naming.Complete(flavor.Faults{own}, f))
+	assert.Equal(t, []string{"London dry gin"}, own.Suggest)
+	assert.Equal(t, `unknown ingredient "dry gim"; nearest: London dry gin; or not`, own.Message)
+}
+
+// A finder that does not answer is asked again.
+func TestAFailureIsNotRemembered(t *testing.T) {
+	f := naming.Remembering(drafttest.Bar())
+	for range 2 {
+		b := naming.NewBook(f)
+		b.Find("broken", naming.Place{Unit: flavor.Ounce})
+		require.ErrorContains(t, b.Err(), "closed")
+	}
+}
