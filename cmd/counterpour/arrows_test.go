@@ -153,6 +153,8 @@ var allowedInCounterpour = map[string][]string{
 	"premises":     {"terminal"},
 	"housekeeping": {"terminal", "premises"},
 	"calibration":  {"terminal"},
+	"printed":      {"terminal"},
+	"training":     {"terminal", "premises", "printed"},
 }
 
 // pageParts is what a page is made with.

@@ -12,6 +12,7 @@ import (
 	"counterpour/api/shape"
 	"counterpour/api/wire"
 	"counterpour/cmd/counterpour/premises"
+	"counterpour/cmd/counterpour/printed"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
@@ -64,7 +65,7 @@ pour in place of one ingredient or several so that the finished drink moves leas
 			return terminal.Deliver(cmd, *asJSON, answer, func(p *terminal.Page, a *shape.CoverAnswer) { showCovers(p, a, body.MaxABV, *cautions) })
 		},
 	}
-	asJSON, cautions = terminal.AddJSON(cmd), addCautions(cmd)
+	asJSON, cautions = terminal.AddJSON(cmd), printed.AddCautionsFlag(cmd)
 	cmd.Flags().StringArrayVar(&missing, "missing", nil, "an ingredient that ran out: name, alias or id; may be repeated")
 	guestFlags{avoid: &body.Avoid, diet: &body.Diet, maxABV: &body.MaxABV}.add(cmd)
 	cmd.Flags().Float64Var(&body.MaxCost, "max-cost", 0, substitutesCostFlag)
@@ -94,17 +95,19 @@ func showCovers(p *terminal.Page, a *shape.CoverAnswer, maxABV float64, everyCau
 	if a.LabelFirst {
 		showLabelFirst(p, &a.IfLabelClears[0], len(a.Covers)+1)
 	}
-	showCross(p, a.CrossContact)
+	printed.CrossContact(p, a.CrossContact)
 	if len(a.Covers) == 0 {
 		p.Line("  none of the allowed ingredients covers it")
 	}
 	if a.Unbalanced {
 		p.Line("  no cover keeps the drink in balance; these come nearest")
 	}
-	var cautions cautionList
+	var cautions printed.Cautions
+	listed := 0
 	list := func(covers []shape.Cover) {
 		for i := range covers {
-			c, place := &covers[i], strconv.Itoa(cautions.drinks+1)
+			listed++
+			c, place := &covers[i], strconv.Itoa(listed)
 			p.Head("%s. %s", place, c.Text)
 			showCover(p, c)
 			if c.Ahead != "" {
@@ -116,7 +119,7 @@ func showCovers(p *terminal.Page, a *shape.CoverAnswer, maxABV float64, everyCau
 			if len(c.Read) > 0 {
 				p.Line("     %s", labelsOf(c))
 			}
-			cautions.add(place, c.Cautions)
+			cautions.Add(place, c.Cautions)
 		}
 	}
 	list(a.Covers)
@@ -124,7 +127,7 @@ func showCovers(p *terminal.Page, a *shape.CoverAnswer, maxABV float64, everyCau
 		p.Head("Not safe as they stand: something in these may carry what the guest avoids, or nobody has stated it. Pour one only if its labels clear it for the guest")
 	}
 	list(a.IfLabelClears)
-	cautions.show(p, everyCaution)
+	cautions.Show(p, everyCaution)
 	if n := a.Refused; n.ByAllergen+n.NotInStock > 0 {
 		p.Head("Not considered: %d by allergen, %d not in stock", n.ByAllergen, n.NotInStock)
 	}
@@ -173,7 +176,7 @@ func showInstead(p *terminal.Page, a *shape.CoverAnswer) {
 	if r := a.Instead.Riff; r != nil {
 		p.Line("  or a riff: %s (%s noticeable steps away)", r.Name, terminal.Number(r.DistanceJND, 1))
 		for _, x := range r.Spec.Pours {
-			p.Row("   "+amount(x.Amount, x.Unit), x.Ingredient)
+			p.Row("   "+printed.Amount(x.Amount, x.Unit), x.Ingredient)
 		}
 	}
 }
@@ -181,12 +184,12 @@ func showInstead(p *terminal.Page, a *shape.CoverAnswer) {
 // showCover lists the pours of a cover and its effect on the drink.
 func showCover(p *terminal.Page, c *shape.Cover) {
 	for _, x := range c.Spec.Pours {
-		p.Row("   "+amount(x.Amount, x.Unit), x.Ingredient, mark(c, x.Ingredient))
+		p.Row("   "+printed.Amount(x.Amount, x.Unit), x.Ingredient, mark(c, x.Ingredient))
 	}
 	p.Line("     %s, %s; moves %s, a guest %s notice; score %s, was %s", c.Spec.Method, c.Spec.Service,
 		moved(c), c.Notice, words.Points(c.Score), words.Points(c.ScoreBefore))
-	showNew(p, c.NewAllergens)
-	showAsk(p, c.Ask)
+	printed.NewAllergens(p, c.NewAllergens)
+	printed.Ask(p, c.Ask)
 }
 
 // moved says how far a cover moves the drink and, for a guest without alcohol, how far
@@ -219,7 +222,7 @@ func showVerdict(p *terminal.Page, near, proven bool, ifLabelClears []shape.Cove
 func showLabelFirst(p *terminal.Page, c *shape.Cover, place int) {
 	parts := make([]string, len(c.Parts))
 	for i, x := range c.Parts {
-		parts[i] = amount(x.Amount, x.Unit) + " " + x.Name
+		parts[i] = printed.Amount(x.Amount, x.Unit) + " " + x.Name
 	}
 	what := "leaving it out"
 	if len(parts) > 0 {

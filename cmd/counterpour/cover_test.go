@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/api/shape"
+	"counterpour/cmd/counterpour/printed"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor/cover"
 )
@@ -78,7 +79,7 @@ func TestCautionsAreSaidOnce(t *testing.T) {
 		{"use-up", "--bottle", "mezcal", "--limit", "5"},
 	} {
 		few, all := cautionsIn(t, args...), cautionsIn(t, append(args, "--cautions")...)
-		assert.LessOrEqual(t, len(few), firstCautions, "%q", args)
+		assert.LessOrEqual(t, len(few), printed.FirstCautions, "%q", args)
 		assert.NotEmpty(t, few, "%q", args)
 		assert.Equal(t, few, all[:len(few)], "%q: the same come first", args)
 		seen := map[string]bool{}
@@ -89,7 +90,7 @@ func TestCautionsAreSaidOnce(t *testing.T) {
 		}
 	}
 	assert.Contains(t, cautionsIn(t, "score", eggSour)[0], "Raw egg")
-	assert.Greater(t, len(cautionsIn(t, "score", eggSour, "--cautions")), firstCautions)
+	assert.Greater(t, len(cautionsIn(t, "score", eggSour, "--cautions")), printed.FirstCautions)
 }
 
 // cautionsIn returns the lines under the heading of the cautions; there is one

@@ -28,14 +28,14 @@ by the odorants that they share, the rare ones counting most.`,
 			if *materials {
 				body.Of = string(kitchen.OfMaterials)
 			}
-			return atHouse(cmd, open, where, "", *asJSON, func(house *service.Snapshot) (*shape.LikenessAnswer, error) {
+			return premises.Ask(cmd, open, where, "", *asJSON, func(house *service.Snapshot) (*shape.LikenessAnswer, error) {
 				return shape.AnswerLikeness(house, body)
 			}, showLikeness)
 		},
 	}
 	asJSON = terminal.AddJSON(cmd)
 	materials = cmd.Flags().Bool("materials", false, "read the names as materials of aromas first, such as violet, not as bottles")
-	cmd.Flags().StringVar(&where, "house", "", houseFlag)
+	premises.AddFlag(cmd, &where)
 	return cmd
 }
 

@@ -8,6 +8,7 @@ import (
 	"counterpour/api/service"
 	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/premises"
+	"counterpour/cmd/counterpour/printed"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
 )
@@ -33,32 +34,32 @@ fetch, and which substitutes serve most drinks.`,
 				return terminal.Usagef("--out is not given; name the bottles that ran out, such as --out falernum")
 			}
 			if ahead {
-				return atHouse(cmd, open, where, "", *asJSON, func(house *service.Snapshot) (*shape.CoverageAnswer, error) {
+				return premises.Ask(cmd, open, where, "", *asJSON, func(house *service.Snapshot) (*shape.CoverageAnswer, error) {
 					return shape.AnswerCoverage(cmd.Context(), house, shape.CoverageBody{})
 				}, showCoverage)
 			}
-			return atHouse(cmd, open, where, "", *asJSON, func(house *service.Snapshot) (*shape.OutsAnswer, error) {
+			return premises.Ask(cmd, open, where, "", *asJSON, func(house *service.Snapshot) (*shape.OutsAnswer, error) {
 				return shape.AnswerOuts(cmd.Context(), house, body)
 			}, func(p *terminal.Page, a *shape.OutsAnswer) { showOuts(p, a, *cautions) })
 		},
 	}
-	asJSON, cautions = terminal.AddJSON(cmd), addCautions(cmd)
+	asJSON, cautions = terminal.AddJSON(cmd), printed.AddCautionsFlag(cmd)
 	cmd.Flags().StringArrayVar(&body.Out, "out", nil, "a bottle that ran out: name, alias or id; may be repeated")
 	guestFlags{avoid: &body.Avoid, diet: &body.Diet, maxABV: &body.MaxABV}.add(cmd)
 	cmd.Flags().Float64Var(&body.MaxCost, "max-cost", 0, substitutesCostFlag)
-	cmd.Flags().StringVar(&where, "house", "", "file that the house is kept in, or a postgres:// address; the invented demo house if empty")
+	premises.AddFlag(cmd, &where)
 	cmd.Flags().BoolVar(&ahead, "ahead", false, "before service: list the bottles that nothing in stock covers well, to order two of")
 	cmd.Flags().IntVar(&body.MaxParts, "max-parts", service.DefaultMaxParts, "most ingredients that one cover may be made of, 1 to 3")
 	return cmd
 }
 
 func showOuts(p *terminal.Page, a *shape.OutsAnswer, everyCaution bool) {
-	var cautions cautionList
+	var cautions printed.Cautions
 	p.Line("%s%s", a.House, invented(a.Invented))
 	if len(a.Outs) == 0 {
 		p.Line("  no drink of the house needs what is out")
 	}
-	showCross(p, a.CrossContact)
+	printed.CrossContact(p, a.CrossContact)
 	for _, o := range a.Outs {
 		names := make([]string, len(o.Missing))
 		for i, m := range o.Missing {
@@ -73,14 +74,14 @@ func showOuts(p *terminal.Page, a *shape.OutsAnswer, everyCaution bool) {
 			c := &o.Covers[o.Chosen]
 			p.Line("  %s", c.Text)
 			showCover(p, c)
-			cautions.add(o.Spec.Name, c.Cautions)
+			cautions.Add(o.Spec.Name, c.Cautions)
 		}
 		if len(o.IfLabelClears) > 0 {
 			c := &o.IfLabelClears[0]
 			p.Line("  not safe as it stands: %s, %s", c.Text, labelsOf(c))
 		}
 	}
-	cautions.show(p, everyCaution)
+	cautions.Show(p, everyCaution)
 	if len(a.Fetch) > 0 {
 		p.Head("Fetch first")
 	}

@@ -8,6 +8,7 @@ import (
 	"counterpour/api/service"
 	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/premises"
+	"counterpour/cmd/counterpour/printed"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
 	"counterpour/webui/words"
@@ -33,7 +34,7 @@ stocks and what is in the draft; then the proven drinks nearest to the draft.`,
 				return err
 			}
 			body.Text = &text
-			return atHouse(cmd, open, where, file, *asJSON, func(house *service.Snapshot) (*shape.RiffAnswer, error) {
+			return premises.Ask(cmd, open, where, file, *asJSON, func(house *service.Snapshot) (*shape.RiffAnswer, error) {
 				if body.Stock, err = stockFrom(house, stock); err != nil {
 					return nil, err
 				}
@@ -41,10 +42,10 @@ stocks and what is in the draft; then the proven drinks nearest to the draft.`,
 			}, func(p *terminal.Page, a *shape.RiffAnswer) { showRiffs(p, a, *cautions) })
 		},
 	}
-	asJSON, cautions = terminal.AddJSON(cmd), addCautions(cmd)
+	asJSON, cautions = terminal.AddJSON(cmd), printed.AddCautionsFlag(cmd)
 	cmd.Flags().StringArrayVar(&body.Toward, "toward", nil, "a wish, such as \"more bitter\", nuttier, \"no nuts\" or \"below 12 %\"; may be repeated")
 	guestFlags{&body.Avoid, &body.Diet, &body.MaxABV, &body.MaxCost}.add(cmd)
-	cmd.Flags().StringVar(&where, "house", "", houseFlag)
+	premises.AddFlag(cmd, &where)
 	cmd.Flags().StringVar(&stock, "stock", "", "file that lists what may be poured, one name or id a line, # for comments; the house's stock and the draft if empty")
 	cmd.Flags().IntVar(&body.Limit, "limit", service.DefaultRiffs, "most riffs to list, 1 to 100")
 	cmd.Flags().Uint64Var(&body.Seed, "seed", 0, seedFlag)
@@ -52,7 +53,7 @@ stocks and what is in the draft; then the proven drinks nearest to the draft.`,
 }
 
 func showRiffs(p *terminal.Page, a *shape.RiffAnswer, everyCaution bool) {
-	var cautions cautionList
+	var cautions printed.Cautions
 	if len(a.Riffs) == 0 {
 		p.Line("No riff from the allowed ingredients stays in balance and meets every wish")
 	}
@@ -65,17 +66,17 @@ func showRiffs(p *terminal.Page, a *shape.RiffAnswer, everyCaution bool) {
 	if a.OfRest {
 		p.Line("%s", words.OfRest())
 	}
-	showCross(p, a.CrossContact)
+	printed.CrossContact(p, a.CrossContact)
 	for i, r := range a.Riffs {
 		p.Head("%d. %s", i+1, r.Name)
 		p.Line("     %s", r.Text)
 		p.Line("     %s", r.Why)
-		showDrink(p, &r.Spec, r.Allergens)
-		showNew(p, r.NewAllergens)
-		showAsk(p, r.Ask)
+		printed.Drink(p, &r.Spec, r.Allergens)
+		printed.NewAllergens(p, r.NewAllergens)
+		printed.Ask(p, r.Ask)
 		p.Line("     %s, %s; %s; %s %% vol; %s noticeable steps away, a guest %s notice; score %s%s", r.Spec.Method, r.Spec.Service, r.Family,
-			terminal.Number(r.ABVPct, 1), terminal.Number(r.DistanceJND, 1), r.Notice, words.Points(r.Score), costText(r.Cost, a.Currency))
-		cautions.add(strconv.Itoa(i+1), r.Cautions)
+			terminal.Number(r.ABVPct, 1), terminal.Number(r.DistanceJND, 1), r.Notice, words.Points(r.Score), printed.Cost(r.Cost, a.Currency))
+		cautions.Add(strconv.Itoa(i+1), r.Cautions)
 	}
 	p.Head("Proven relatives of the draft, the nearest first; at a distance of 0 it is the same drink")
 	for _, x := range a.Relatives {
@@ -84,7 +85,7 @@ func showRiffs(p *terminal.Page, a *shape.RiffAnswer, everyCaution bool) {
 	if len(a.Relatives) == 0 {
 		p.Line("  none that the guest may have")
 	}
-	cautions.show(p, everyCaution)
+	cautions.Show(p, everyCaution)
 	showLabels(p, a.IfLabelClears)
 	showLeftOut(p, &a.Refused, a.Seed)
 }

@@ -13,6 +13,7 @@ import (
 	"counterpour/cmd/counterpour/housekeeping"
 	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/terminal"
+	"counterpour/cmd/counterpour/training"
 	"counterpour/flavor"
 )
 
@@ -64,7 +65,8 @@ Exit codes: 0 done, 1 the work failed, 2 the input or the flags were wrong.`,
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
 		return terminal.Usagef("%w; %s --help lists the flags", err, cmd.CommandPath())
 	})
-	root.AddCommand(newServe(open), newScore(open), newCover(open), newRiff(open), newUseUp(open), newWalk(open), newOuts(open), newTonight(open), newFind(ingredients), newLikeness(open), newDrill(open), newFlight(open), newTriangle(open), newCard(open), housekeeping.New(open), newCheck(), calibration.New(), newVersion())
+	root.AddCommand(newServe(open), newScore(open), newCover(open), newRiff(open), newUseUp(open), newWalk(open), newOuts(open), newTonight(open), newFind(ingredients), newLikeness(open), housekeeping.New(open), newCheck(), calibration.New(), newVersion())
+	root.AddCommand(training.Commands(open)...)
 	for _, c := range root.Commands() {
 		c.Args = terminal.WrongArgs(c.Args)
 	}

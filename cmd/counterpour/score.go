@@ -8,9 +8,9 @@ import (
 
 	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/premises"
+	"counterpour/cmd/counterpour/printed"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
-	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/weigh"
@@ -54,7 +54,7 @@ in the glass, how well it fits its family of drinks and how to fix it.
 			return terminal.Deliver(cmd, *asJSON, answer, func(p *terminal.Page, a *shape.ScoreAnswer) { showScore(p, a, *cautions) })
 		},
 	}
-	asJSON, cautions = terminal.AddJSON(cmd), addCautions(cmd)
+	asJSON, cautions = terminal.AddJSON(cmd), printed.AddCautionsFlag(cmd)
 	cmd.Flags().BoolVar(&partial, "partial", false, "score the lines that can be read while others cannot, and list those")
 	cmd.Flags().BoolVar(&arithmetic, "explain", false, "also show the arithmetic of the score, line by line")
 	return cmd
@@ -67,7 +67,7 @@ func showScore(p *terminal.Page, a *shape.ScoreAnswer, everyCaution bool) {
 		if x.Match.How == string(flavor.MatchFuzzy) {
 			asked = fmt.Sprintf("read from %q", x.Match.Asked)
 		}
-		p.Row(amount(x.Amount, x.Unit), x.Name, terminal.Number(x.ML, 2)+" mL", asked)
+		p.Row(printed.Amount(x.Amount, x.Unit), x.Name, terminal.Number(x.ML, 2)+" mL", asked)
 	}
 	for _, n := range a.Spec.Notes {
 		p.Line("  note: %s", n)
@@ -92,9 +92,9 @@ func showScore(p *terminal.Page, a *shape.ScoreAnswer, everyCaution bool) {
 		p.Line("  %s", step.Text)
 	}
 	showAllergens(p, a.Allergens)
-	var cautions cautionList
-	cautions.add("", a.Cautions)
-	cautions.show(p, everyCaution)
+	var cautions printed.Cautions
+	cautions.Add("", a.Cautions)
+	cautions.Show(p, everyCaution)
 }
 
 func showFaults(p *terminal.Page, a *shape.ScoreAnswer) {
@@ -128,7 +128,7 @@ func showFinished(p *terminal.Page, f *shape.Finished) {
 		value, spread, _ := f.Read(r.Key) // a test of package api checks that every key exists
 		row := []string{strings.ToLower(r.Label), reading(&r, value, spread)}
 		if r.Key == "ethanol_g" {
-			row[1] += standardDrinks(f.Servings)
+			row[1] += printed.StandardDrinks(f.Servings)
 		}
 		p.Row(row...)
 	}
@@ -145,23 +145,9 @@ func reading(r *mix.Readout, value, spread float64) string {
 	return said + " " + r.Unit
 }
 
-// standardDrinks formats the two measures that most labels state.
-func standardDrinks(servings []shape.Serving) string {
-	text := ""
-	for _, s := range servings {
-		switch s.Country {
-		case "United States":
-			text += ", " + terminal.Number(s.Count, 1) + " US standard drinks"
-		case "United Kingdom":
-			text += ", " + terminal.Number(s.Count, 1) + " UK units"
-		}
-	}
-	return text
-}
-
 func showAllergens(p *terminal.Page, allergens []shape.Allergen) {
 	p.Head("Allergens")
-	lines := allergenLines(allergens)
+	lines := printed.AllergenLines(allergens)
 	for _, l := range lines {
 		p.Row(l[0], l[1])
 	}
@@ -177,5 +163,3 @@ func title(name, method, service string) string {
 	}
 	return name + " (" + method + ", " + service + ")"
 }
-
-func amount(v float64, unit string) string { return measure.FormatAmount(v, flavor.Unit(unit)) }

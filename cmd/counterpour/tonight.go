@@ -8,6 +8,7 @@ import (
 	"counterpour/api/service"
 	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/premises"
+	"counterpour/cmd/counterpour/printed"
 	"counterpour/cmd/counterpour/terminal"
 )
 
@@ -25,14 +26,14 @@ func newTonight(open premises.Kitchens) *cobra.Command {
 something, or not for this guest, and why.`,
 		Args: cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			return atHouse(cmd, open, where, "", *asJSON, func(house *service.Snapshot) (*shape.TonightAnswer, error) {
+			return premises.Ask(cmd, open, where, "", *asJSON, func(house *service.Snapshot) (*shape.TonightAnswer, error) {
 				return shape.AnswerTonight(cmd.Context(), house, body)
 			}, showTonight)
 		},
 	}
 	asJSON = terminal.AddJSON(cmd)
 	guestFlags{avoid: &body.Avoid, diet: &body.Diet, maxABV: &body.MaxABV}.add(cmd)
-	cmd.Flags().StringVar(&where, "house", "", houseFlag)
+	premises.AddFlag(cmd, &where)
 	cmd.Flags().IntVar(&body.MaxParts, "max-parts", service.DefaultMaxParts, "most ingredients that one cover may be made of, 1 to 3")
 	cmd.AddCommand(newTonightFlight(open))
 	for _, c := range cmd.Commands() {
@@ -58,7 +59,7 @@ more and a little less of something is "counterpour flight".`,
 		Args: cobra.MinimumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			body.Drinks = args
-			return atHouse(cmd, open, where, "", *asJSON, func(house *service.Snapshot) (*shape.TonightFlightAnswer, error) {
+			return premises.Ask(cmd, open, where, "", *asJSON, func(house *service.Snapshot) (*shape.TonightFlightAnswer, error) {
 				return shape.AnswerTonightFlight(cmd.Context(), house, body)
 			}, showTonightFlight)
 		},
@@ -67,13 +68,13 @@ more and a little less of something is "counterpour flight".`,
 	cmd.Flags().Float64Var(&body.EachML, "each", shape.DefaultShareML, "what each guest gets of each drink, in mL, 10 to 120")
 	cmd.Flags().IntVar(&body.Guests, "guests", shape.DefaultGuests, "how many guests, 1 to 60")
 	guestFlags{avoid: &body.Avoid, diet: &body.Diet, maxABV: &body.MaxABV}.add(cmd)
-	cmd.Flags().StringVar(&where, "house", "", houseFlag)
+	premises.AddFlag(cmd, &where)
 	return cmd
 }
 
 func showTonight(p *terminal.Page, a *shape.TonightAnswer) {
 	p.Line("%s%s", a.House, invented(a.Invented))
-	showCross(p, a.CrossContact)
+	printed.CrossContact(p, a.CrossContact)
 	for i := range a.Drinks {
 		d := &a.Drinks[i]
 		p.Row("  "+d.Name, stateOf(d))
@@ -110,19 +111,19 @@ func namesOf(list []shape.Ingredient) string {
 
 func showTonightFlight(p *terminal.Page, a *shape.TonightFlightAnswer) {
 	p.Line("For %d guests, %s mL of each drink, in the order of tasting", a.Guests, terminal.Number(a.EachML, 0))
-	showCross(p, a.CrossContact)
+	printed.CrossContact(p, a.CrossContact)
 	for i := range a.Glasses {
 		g := &a.Glasses[i]
 		p.Head("%d. %s  %s %% vol", i+1, g.Name, terminal.Number(g.ABVPct, 1))
 		p.Line("  make %d, %s mL in all; %s mL is left", g.Make, terminal.Number(g.MadeML, 0), terminal.Number(g.LeftML, 0))
 		for _, x := range g.Poured.Pours {
-			p.Row("  "+amount(x.Amount, x.Unit), x.Ingredient)
+			p.Row("  "+printed.Amount(x.Amount, x.Unit), x.Ingredient)
 		}
 		p.Line("  %s, %s", g.Poured.Method, g.Poured.Service)
 		if g.Text != "" {
 			p.Line("  without %s: %s", namesOf(g.Missing), g.Text)
 		}
-		showMarks(p, g.Allergens)
+		printed.Allergens(p, g.Allergens)
 	}
-	showCare(p, a.Care, a.Cautions)
+	printed.Care(p, a.Care, a.Cautions)
 }

@@ -8,6 +8,7 @@ import (
 	"counterpour/api/service"
 	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/premises"
+	"counterpour/cmd/counterpour/printed"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/webui/words"
 )
@@ -33,7 +34,7 @@ less. If one balanced drink can use two of the bottles, the list has a drink wit
 			if len(body.Bottles) == 0 {
 				return terminal.Usagef("--bottle is not given; name the bottles that must move, such as --bottle \"fino sherry\"")
 			}
-			return atHouse(cmd, open, where, "", *asJSON, func(house *service.Snapshot) (a *shape.UseUpAnswer, err error) {
+			return premises.Ask(cmd, open, where, "", *asJSON, func(house *service.Snapshot) (a *shape.UseUpAnswer, err error) {
 				if body.Stock, err = stockFrom(house, stock); err != nil {
 					return nil, err
 				}
@@ -41,12 +42,12 @@ less. If one balanced drink can use two of the bottles, the list has a drink wit
 			}, func(p *terminal.Page, a *shape.UseUpAnswer) { showUseUp(p, a, *cautions) })
 		},
 	}
-	asJSON, cautions = terminal.AddJSON(cmd), addCautions(cmd)
+	asJSON, cautions = terminal.AddJSON(cmd), printed.AddCautionsFlag(cmd)
 	cmd.Flags().StringArrayVar(&body.Bottles, "bottle", nil, "a bottle that must move: name, alias or id; may be repeated, 24 at most")
 	guestFlags{&body.Avoid, &body.Diet, &body.MaxABV, &body.MaxCost}.add(cmd)
 	cmd.Flags().StringArrayVar(&body.Toward, "toward", nil, "a limit, such as \"no smoke\" or \"below 12 %\"; may be repeated")
 	cmd.Flags().StringArrayVar(&body.Families, "family", nil, "id of a family that is wanted, all if none is given; may be repeated")
-	cmd.Flags().StringVar(&where, "house", "", houseFlag)
+	premises.AddFlag(cmd, &where)
 	cmd.Flags().StringVar(&stock, "stock", "", "file that lists what may be poured beside them, one name or id a line, # for comments; the house's stock if empty")
 	cmd.Flags().StringVar(&body.Unit, "unit", "oz", "what the amounts are measured in, oz or ml")
 	cmd.Flags().IntVar(&body.Limit, "limit", service.DefaultUseUps, "most drafts to list, 1 to 100")
@@ -55,22 +56,22 @@ less. If one balanced drink can use two of the bottles, the list has a drink wit
 }
 
 func showUseUp(p *terminal.Page, a *shape.UseUpAnswer, everyCaution bool) {
-	var cautions cautionList
+	var cautions printed.Cautions
 	if a.House != "" {
 		p.Line("From the stock of %s%s", a.House, invented(a.Invented))
 	}
 	if len(a.Drafts) == 0 {
 		p.Line("No balanced draft pours these bottles with the allowed ingredients")
 	}
-	showCross(p, a.CrossContact)
+	printed.CrossContact(p, a.CrossContact)
 	for i, d := range a.Drafts {
 		p.Head("%d. %s", i+1, d.Name)
 		p.Line("     %s", d.Text)
 		p.Line("     %s", d.Why)
-		showDrink(p, &d.Spec, d.Allergens)
-		showAsk(p, d.Ask)
-		p.Line("     %s, %s; score %s%s", d.Spec.Method, d.Spec.Service, words.Points(d.Score), costText(d.Cost, a.Currency))
-		cautions.add(strconv.Itoa(i+1), d.Cautions)
+		printed.Drink(p, &d.Spec, d.Allergens)
+		printed.Ask(p, d.Ask)
+		p.Line("     %s, %s; score %s%s", d.Spec.Method, d.Spec.Service, words.Points(d.Score), printed.Cost(d.Cost, a.Currency))
+		cautions.Add(strconv.Itoa(i+1), d.Cautions)
 	}
 	if len(a.Unused) > 0 {
 		p.Head("No use found for")
@@ -78,7 +79,7 @@ func showUseUp(p *terminal.Page, a *shape.UseUpAnswer, everyCaution bool) {
 	for _, u := range a.Unused {
 		p.Row("  "+u.Name, u.Text)
 	}
-	cautions.show(p, everyCaution)
+	cautions.Show(p, everyCaution)
 	showLabels(p, a.IfLabelClears)
 	showLeftOut(p, &a.Refused, a.Seed)
 }

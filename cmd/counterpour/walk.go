@@ -1,7 +1,6 @@
 package main
 
 import (
-	"os"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -9,6 +8,7 @@ import (
 	"counterpour/api/service"
 	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/premises"
+	"counterpour/cmd/counterpour/printed"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
 	"counterpour/flavor/riff/walk"
@@ -39,11 +39,11 @@ input.`,
 			return terminal.Deliver(cmd, *asJSON, answer, func(p *terminal.Page, a *shape.WalkAnswer) { showWalk(p, a, *cautions) })
 		},
 	}
-	asJSON, cautions = terminal.AddJSON(cmd), addCautions(cmd)
+	asJSON, cautions = terminal.AddJSON(cmd), printed.AddCautionsFlag(cmd)
 	cmd.Flags().IntVar(&body.Steps, "steps", walk.DefaultSteps, "balanced drinks between the two, 1 to 8")
 	cmd.Flags().Float64Var(&body.PourML, "pour", service.DefaultSmallPourML, "how much of each drink is poured, in mL, 10 to 200")
 	guestFlags{&body.Avoid, &body.Diet, &body.MaxABV, &body.MaxCost}.add(cmd)
-	cmd.Flags().StringVar(&where, "house", "", houseFlag)
+	premises.AddFlag(cmd, &where)
 	cmd.Flags().StringVar(&stock, "stock", "", "file that lists what proven drinks between the two may pour, one name or id a line, # for comments; the house's stock if empty")
 	return cmd
 }
@@ -58,7 +58,7 @@ func walkBetween(cmd *cobra.Command, args []string, open premises.Kitchens, wher
 		name string
 		to   *shape.WalkEnd
 	}{{"from", &body.From}, {"to", &body.To}} {
-		file, err := readEnd(cmd, args[i], end.to)
+		file, err := terminal.ReadDraftOrName(cmd, args[i], &end.to.Text, &end.to.Drink)
 		if err != nil {
 			return nil, err
 		}
@@ -77,20 +77,6 @@ func walkBetween(cmd *cobra.Command, args []string, open premises.Kitchens, wher
 		return nil, explainWalk(err, files)
 	}
 	return answer, nil
-}
-
-// readEnd reads one end of a walk: standard input, a file if one of that name exists, or
-// the name of a drink. It returns the file's name for messages.
-func readEnd(cmd *cobra.Command, arg string, to *shape.WalkEnd) (file string, err error) {
-	if arg != "-" {
-		if info, err := os.Stat(arg); err != nil || info.IsDir() {
-			to.Drink = &arg
-			return "", nil
-		}
-	}
-	text, file, err := terminal.ReadDraft(cmd, []string{arg})
-	to.Text = &text
-	return file, err
 }
 
 // explainWalk adds the file names to faults of the ends.
@@ -117,7 +103,7 @@ func explainWalk(err error, files map[string]string) error {
 }
 
 func showWalk(p *terminal.Page, a *shape.WalkAnswer, everyCaution bool) {
-	showCross(p, a.CrossContact)
+	printed.CrossContact(p, a.CrossContact)
 	stops := a.Stops
 	if x := a.IfLabelClears; x != nil {
 		stops = x.Stops
@@ -133,9 +119,9 @@ func showWalk(p *terminal.Page, a *shape.WalkAnswer, everyCaution bool) {
 			text = s.Spec.Name + ": " + text
 		}
 		p.Head("%d. %s", i+1, text)
-		showDrink(p, &s.Spec, s.Allergens)
-		showNew(p, s.NewAllergens)
-		showAsk(p, s.Ask)
+		printed.Drink(p, &s.Spec, s.Allergens)
+		printed.NewAllergens(p, s.NewAllergens)
+		printed.Ask(p, s.Ask)
 		hop := ""
 		if i > 0 {
 			hop = "; " + terminal.Number(s.HopJND, 1) + " noticeable steps from the one before"
@@ -143,8 +129,8 @@ func showWalk(p *terminal.Page, a *shape.WalkAnswer, everyCaution bool) {
 		p.Line("     %s, %s; %s %% vol%s; score %s", s.Spec.Method, s.Spec.Service, terminal.Number(s.ABVPct, 1), hop, words.Points(s.Score))
 	}
 	p.Head("%d pours of %s mL: %s mL in all, with %s g of ethanol%s", len(stops), terminal.Number(a.PourML, 0), terminal.Number(a.VolumeML, 0),
-		terminal.Number(a.EthanolG, 1), standardDrinks(a.Servings))
-	var cautions cautionList
-	cautions.add("", a.Cautions)
-	cautions.show(p, everyCaution)
+		terminal.Number(a.EthanolG, 1), printed.StandardDrinks(a.Servings))
+	var cautions printed.Cautions
+	cautions.Add("", a.Cautions)
+	cautions.Show(p, everyCaution)
 }

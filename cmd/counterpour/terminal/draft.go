@@ -32,6 +32,21 @@ func ReadDraft(cmd *cobra.Command, args []string) (text, name string, err error)
 	return text, "", err
 }
 
+// ReadDraftOrName reads what an argument stands for: the draft in standard input, or in a
+// file if one of that name exists; else the argument is the name of a drink. It sets text or
+// drink, and returns the file's name for messages.
+func ReadDraftOrName(cmd *cobra.Command, arg string, text, drink **string) (file string, err error) {
+	if arg != "-" {
+		if info, err := os.Stat(arg); err != nil || info.IsDir() {
+			*drink = &arg
+			return "", nil
+		}
+	}
+	read, file, err := ReadDraft(cmd, []string{arg})
+	*text = &read
+	return file, err
+}
+
 // ReadFile reads a file of at most MaxFile bytes.
 func ReadFile(path string) (string, error) {
 	f, err := os.Open(path)

@@ -1,4 +1,4 @@
-package main
+package training
 
 import (
 	"github.com/spf13/cobra"
@@ -6,6 +6,7 @@ import (
 	"counterpour/api/service"
 	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/premises"
+	"counterpour/cmd/counterpour/printed"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/webui/words"
 )
@@ -23,18 +24,18 @@ func newCard(open premises.Kitchens) *cobra.Command {
 house or proven ones, and what usually goes wrong. FAMILY is its id, such as sour.`,
 		Args: cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			return atHouse(cmd, open, where, "", *asJSON, func(house *service.Snapshot) (*shape.CardAnswer, error) {
+			return premises.Ask(cmd, open, where, "", *asJSON, func(house *service.Snapshot) (*shape.CardAnswer, error) {
 				return shape.AnswerCard(house, args[0])
 			}, func(p *terminal.Page, a *shape.CardAnswer) { showCard(p, a, *cautions) })
 		},
 	}
-	asJSON, cautions = terminal.AddJSON(cmd), addCautions(cmd)
-	cmd.Flags().StringVar(&where, "house", "", houseFlag)
+	asJSON, cautions = terminal.AddJSON(cmd), printed.AddCautionsFlag(cmd)
+	premises.AddFlag(cmd, &where)
 	return cmd
 }
 
 func showCard(p *terminal.Page, a *shape.CardAnswer, everyCaution bool) {
-	var cautions cautionList
+	var cautions printed.Cautions
 	p.Line("%s: %s", a.Name, a.Ratio)
 	p.Line("the middle of its proven drinks, the largest part as 8; usual ratio: %s", a.Source)
 	p.Head("Each part, by itself")
@@ -49,14 +50,14 @@ func showCard(p *terminal.Page, a *shape.CardAnswer, everyCaution bool) {
 			from = "a proven drink"
 		}
 		p.Head("%s, %s, score %s", x.Spec.Name, from, words.Points(x.Score))
-		showDrink(p, &x.Spec, x.Allergens)
+		printed.Drink(p, &x.Spec, x.Allergens)
 		p.Line("     %s, %s", x.Spec.Method, x.Spec.Service)
-		cautions.add(x.Spec.Name, x.Cautions)
+		cautions.Add(x.Spec.Name, x.Cautions)
 	}
 	if len(a.Examples) == 0 {
 		p.Line("No drink of this family is known here yet")
 	}
 	p.Head("When it goes wrong")
 	p.Line("%s", a.Usual)
-	cautions.show(p, everyCaution)
+	cautions.Show(p, everyCaution)
 }

@@ -1,4 +1,4 @@
-package main
+package training
 
 import (
 	"slices"

@@ -1,4 +1,4 @@
-package main
+package training
 
 import (
 	"bufio"
@@ -12,6 +12,7 @@ import (
 	"counterpour/api/service"
 	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/premises"
+	"counterpour/cmd/counterpour/printed"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
@@ -72,7 +73,7 @@ With --json it prints one round as the API answers it.`,
 	cmd.Flags().StringArrayVar(&body.Avoid, "avoid", nil, "an allergen that no drink may hold; may be repeated")
 	cmd.Flags().StringVar(&body.Seed, "seed", "", "digits and letters; the same make the same rounds")
 	cmd.Flags().IntVar(&rounds, "rounds", 1, "how many to play, 1 to 100")
-	cmd.Flags().StringVar(&where, "house", "", houseFlag)
+	premises.AddFlag(cmd, &where)
 	return cmd
 }
 
@@ -173,16 +174,16 @@ func showRound(p *terminal.Page, r *shape.RoundAnswer) {
 		}
 		p.Head("%s", strings.TrimSpace(name+" ("+d.Spec.Method+", "+d.Spec.Service+")"))
 		for k, x := range d.Spec.Pours {
-			p.Row(fmt.Sprintf("  %d.", k+1), amount(x.Amount, x.Unit), x.Name)
+			p.Row(fmt.Sprintf("  %d.", k+1), printed.Amount(x.Amount, x.Unit), x.Name)
 		}
-		for _, l := range allergenLines(d.Allergens) {
+		for _, l := range printed.AllergenLines(d.Allergens) {
 			p.Line("     %s: %s", l[0], l[1])
 		}
 	}
 	p.Line("")
 	for i, o := range r.Options {
 		p.Line("  %d. %s", i+1, o.Label)
-		for _, l := range allergenLines(o.Allergens) {
+		for _, l := range printed.AllergenLines(o.Allergens) {
 			p.Line("     %s: %s", l[0], l[1])
 		}
 	}

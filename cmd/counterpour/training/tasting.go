@@ -1,4 +1,4 @@
-package main
+package training
 
 import (
 	"fmt"
@@ -10,6 +10,7 @@ import (
 	"counterpour/api/service"
 	"counterpour/api/shape"
 	"counterpour/cmd/counterpour/premises"
+	"counterpour/cmd/counterpour/printed"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
 )
@@ -31,13 +32,11 @@ drink of the house or of a proven one, such as Daiquiri. A flight that holds mor
 taster is refused.`,
 		Args: cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			var of shape.WalkEnd
-			file, err := readEnd(cmd, args[0], &of)
+			file, err := terminal.ReadDraftOrName(cmd, args[0], &body.Text, &body.Drink)
 			if err != nil {
 				return err
 			}
-			body.Draft, body.Drink = of.Draft, of.Drink
-			return atHouse(cmd, open, where, file, *asJSON, func(house *service.Snapshot) (*shape.FlightAnswer, error) {
+			return premises.Ask(cmd, open, where, file, *asJSON, func(house *service.Snapshot) (*shape.FlightAnswer, error) {
 				return shape.AnswerFlight(house, body)
 			}, showFlight)
 		},
@@ -49,7 +48,7 @@ taster is refused.`,
 	cmd.Flags().Float64Var(&body.BuildML, "build", 0, "what each taster gets of each, in mL, 10 to 120; 0 for 60 or as much as is safe")
 	cmd.Flags().IntVar(&body.Tasters, "tasters", shape.DefaultTasters, "how many taste, 1 to 60")
 	cmd.Flags().StringVar(&body.Seed, "seed", "", "digits and letters; the same give the same codes and orders")
-	cmd.Flags().StringVar(&where, "house", "", houseFlag)
+	premises.AddFlag(cmd, &where)
 	return cmd
 }
 
@@ -71,7 +70,7 @@ handed what is not for the tasters.`,
 		Args: cobra.ExactArgs(2),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			body.Drink, body.Cover = args[0], args[1]
-			return atHouse(cmd, open, where, "", *asJSON, func(house *service.Snapshot) (*shape.TriangleAnswer, error) {
+			return premises.Ask(cmd, open, where, "", *asJSON, func(house *service.Snapshot) (*shape.TriangleAnswer, error) {
 				return shape.AnswerTriangle(cmd.Context(), house, body)
 			}, showTriangle)
 		},
@@ -83,7 +82,7 @@ handed what is not for the tasters.`,
 	cmd.Flags().Float64Var(&body.Power, "power", shape.DefaultPower, "chance of finding out if the share can tell, 0.5 to 0.99")
 	cmd.Flags().Float64Var(&body.Share, "share", shape.DefaultShare, "share of people who can tell that is worth finding out, up to 1")
 	cmd.Flags().StringVar(&body.Seed, "seed", "", "digits and letters; the same give the same codes and orders")
-	cmd.Flags().StringVar(&where, "house", "", houseFlag)
+	premises.AddFlag(cmd, &where)
 	return cmd
 }
 
@@ -118,8 +117,8 @@ func showFlight(p *terminal.Page, a *shape.FlightAnswer) {
 	if a.Stray != nil {
 		p.Line("Note that %s moves too, by up to %s noticeable steps.", a.Stray.Axis, terminal.Number(a.Stray.JND, 1))
 	}
-	showMarks(p, a.Allergens)
-	showCare(p, a.Care, a.Cautions)
+	printed.Allergens(p, a.Allergens)
+	printed.Care(p, a.Care, a.Cautions)
 	p.Head("Once it is tasted: %s", a.Lesson)
 }
 
@@ -131,7 +130,7 @@ func showTriangle(p *terminal.Page, a *shape.TriangleAnswer) {
 	if a.Assumed {
 		assumed = ", as of a neat spirit, since the house does not know the drink"
 	}
-	p.Line("%s g of alcohol for each taster%s%s", terminal.Number(a.EthanolG, 1), standardDrinks(a.Servings), assumed)
+	p.Line("%s g of alcohol for each taster%s%s", terminal.Number(a.EthanolG, 1), printed.StandardDrinks(a.Servings), assumed)
 	for _, side := range []struct {
 		mark string
 		*shape.TriangleSide
@@ -155,10 +154,10 @@ func showTriangle(p *terminal.Page, a *shape.TriangleAnswer) {
 	switch {
 	case a.A != nil:
 		p.Head("In what every taster drinks, A and B alike")
-		showMarks(p, a.Allergens)
+		printed.Allergens(p, a.Allergens)
 	case len(a.Allergens) > 0:
 		p.Head("Of what is known")
-		showMarks(p, a.Allergens)
+		printed.Allergens(p, a.Allergens)
 	}
 	if a.Looks != "" {
 		p.Line("Serve both in dark glasses: %s.", a.Looks)
@@ -167,26 +166,11 @@ func showTriangle(p *terminal.Page, a *shape.TriangleAnswer) {
 	for i, h := range a.Handed {
 		p.Row(fmt.Sprintf("  %d.", i+1), h.Order, fmt.Sprintf("%d %d %d", h.Codes[0], h.Codes[1], h.Codes[2]))
 	}
-	showCare(p, a.Care, a.Cautions)
+	printed.Care(p, a.Care, a.Cautions)
 }
 
 // noFoamKeeps says how a drink is poured whose foam no batch keeps.
 const noFoamKeeps = "Foam does not keep in a batch: shake each round of glasses with ice just before it is served."
-
-// showCare says what to mind of what is poured, and what is read out before it is tasted.
-func showCare(p *terminal.Page, care []shape.Caution, said []string) {
-	if len(care) > 0 {
-		p.Head("For whoever pours")
-	}
-	for _, c := range care {
-		p.Line("  %s (%s)", c.Text, c.Source)
-	}
-	p.Head("Before the first sip")
-	p.Line("  Ask every taster about allergies.")
-	for _, c := range said {
-		p.Line("  %s", c)
-	}
-}
 
 // showRows lists what is measured for several glasses; what is shaken gets its water of the
 // ice.
@@ -208,18 +192,7 @@ func measuredOut(r *shape.BatchRow) string {
 	if r.Unit == string(flavor.Millilitre) {
 		return strconv.FormatFloat(r.ML, 'f', -1, 64) + " mL"
 	}
-	return amount(r.Amount, r.Unit)
-}
-
-// showMarks lists the allergens of what is tasted.
-func showMarks(p *terminal.Page, marks []shape.Allergen) {
-	lines := allergenLines(marks)
-	for _, l := range lines {
-		p.Line("  %s: %s", l[0], l[1])
-	}
-	if len(lines) == 0 {
-		p.Line("  no allergen is recorded; read the labels")
-	}
+	return printed.Amount(r.Amount, r.Unit)
 }
 
 // signed writes a number with its sign.

@@ -1,4 +1,4 @@
-package main
+package printed
 
 import (
 	"fmt"
@@ -13,17 +13,17 @@ import (
 	"counterpour/flavor"
 )
 
-// firstCautions is how many cautions a page lists by default.
-const firstCautions = 2
+// FirstCautions is how many cautions a page lists by default.
+const FirstCautions = 2
 
-// addCautions adds the flag for listing every caution.
-func addCautions(cmd *cobra.Command) *bool {
-	return cmd.Flags().Bool("cautions", false, fmt.Sprintf("list every caution, not only the first %d", firstCautions))
+// AddCautionsFlag adds the flag for listing every caution.
+func AddCautionsFlag(cmd *cobra.Command) *bool {
+	return cmd.Flags().Bool("cautions", false, fmt.Sprintf("list every caution, not only the first %d", FirstCautions))
 }
 
-// cautionList collects the cautions of all drinks on a page, so that each is printed
+// Cautions collects the cautions of all drinks on a page, so that each is printed
 // once, with the drinks to which it applies.
-type cautionList struct {
+type Cautions struct {
 	drinks int
 	lines  []cautionLine
 }
@@ -33,8 +33,8 @@ type cautionLine struct {
 	of []string // labels of the drinks on the page
 }
 
-// add adds the cautions of a drink; label is its label on the page.
-func (l *cautionList) add(label string, cautions []shape.Caution) {
+// Add adds the cautions of a drink; label is its label on the page.
+func (l *Cautions) Add(label string, cautions []shape.Caution) {
 	l.drinks++
 	for _, c := range cautions {
 		i := slices.IndexFunc(l.lines, func(x cautionLine) bool { return x.Key == c.Key })
@@ -45,9 +45,9 @@ func (l *cautionList) add(label string, cautions []shape.Caution) {
 	}
 }
 
-// show prints the cautions at the end of a page, the most serious first. The heading says
+// Show prints the cautions at the end of a page, the most serious first. The heading says
 // how many are left out.
-func (l *cautionList) show(p *terminal.Page, all bool) {
+func (l *Cautions) Show(p *terminal.Page, all bool) {
 	if len(l.lines) == 0 {
 		return
 	}
@@ -81,7 +81,7 @@ func firstOf(lines []cautionLine) []cautionLine {
 				continue
 			}
 		}
-		if len(out) < firstCautions {
+		if len(out) < FirstCautions {
 			out = append(out, c)
 		}
 	}
@@ -100,4 +100,19 @@ func rankOf(c *shape.Caution) int {
 		return 2
 	}
 	return 1
+}
+
+// Care says what to mind of what is poured, and what is read out before it is tasted.
+func Care(p *terminal.Page, care []shape.Caution, said []string) {
+	if len(care) > 0 {
+		p.Head("For whoever pours")
+	}
+	for _, c := range care {
+		p.Line("  %s (%s)", c.Text, c.Source)
+	}
+	p.Head("Before the first sip")
+	p.Line("  Ask every taster about allergies.")
+	for _, c := range said {
+		p.Line("  %s", c)
+	}
 }

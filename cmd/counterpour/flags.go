@@ -1,0 +1,49 @@
+package main
+
+import (
+	"github.com/spf13/cobra"
+
+	"counterpour/api/service"
+	"counterpour/cmd/counterpour/terminal"
+)
+
+// guestFlags are the flags about the guest.
+type guestFlags struct {
+	avoid, diet *[]string
+	maxABV      *float64
+	maxCost     *float64
+}
+
+// add registers the flags whose fields are not nil.
+func (g guestFlags) add(cmd *cobra.Command) {
+	cmd.Flags().StringArrayVar(g.avoid, "avoid", nil, "an allergen that the guest must not have; may be repeated")
+	cmd.Flags().StringArrayVar(g.diet, "diet", nil, "what the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol; may be repeated")
+	if g.maxABV != nil {
+		cmd.Flags().Float64Var(g.maxABV, "max-abv", 0, "highest strength of the finished drink, in % vol; 0 for any")
+	}
+	if g.maxCost != nil {
+		cmd.Flags().Float64Var(g.maxCost, "max-cost", 0, "highest cost of all pours of one drink, by the house's prices; 0 for any")
+	}
+}
+
+const (
+	houseOrNoneFlag     = "file that the house is kept in, or a postgres:// address; no house if empty"
+	substitutesCostFlag = "highest cost of the substitutes of one drink, by the house's prices; 0 for any"
+	seedFlag            = "another number gives another list of much the same quality"
+)
+
+// stockFrom reads the ids of a stock file; nil if path is empty.
+func stockFrom(house *service.Snapshot, path string) ([]string, error) {
+	if path == "" {
+		return nil, nil
+	}
+	text, err := terminal.ReadFile(path)
+	if err != nil {
+		return nil, err
+	}
+	ids, err := house.StockList(text)
+	if err != nil {
+		return nil, terminal.Explain(err, path)
+	}
+	return ids, nil
+}
