@@ -8,7 +8,7 @@ import (
 	"counterpour/api/service/fault"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/left"
 	"counterpour/flavor/riff"
 	"counterpour/flavor/riff/precedent"
 	"counterpour/flavor/riff/useup"
@@ -135,7 +135,7 @@ func (s *Snapshot) useRequest(r *UseUpRequest) (*useup.Request, error) {
 	}
 	for i, name := range r.Bottles {
 		p, err := s.Named(name)
-		if _, bare, cut := draft.CutAmount(name); cut && err != nil { // how much is left does not matter
+		if _, bare, cut := left.Cut(name); cut && err != nil { // how much is left does not matter
 			p, err = s.Named(bare)
 		}
 		if err := fault.Collect(&faults, fault.At(fmt.Sprintf("bottles[%d]", i), err)); err != nil {

@@ -12,7 +12,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/left"
 	"counterpour/flavor/riff/useup"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
@@ -227,7 +227,7 @@ func (v *useUpPage) named(p *pages) ([]*flavor.Profile, error) {
 	var out []*flavor.Profile
 	for _, name := range splitWishes(v.Names) {
 		b, err := p.bar.Named(name)
-		if ml, bare, cut := draft.CutAmount(name); cut && err != nil {
+		if ml, bare, cut := left.Cut(name); cut && err != nil {
 			if b, err = p.bar.Named(bare); err == nil {
 				v.left = append(v.left, leftOver{b, ml})
 			}

@@ -150,7 +150,7 @@ func headsRemark(toks []token.Token) bool {
 // pours nothing.
 func notes(toks []token.Token) bool {
 	colon := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is(":") })
-	return colon > 1 && colon <= mostHeading && label.Words[toks[colon-1].Text] == label.Remark && !unitIn(toks[colon:]) && !entry.TellsToPour(toks[colon:])
+	return colon > 1 && colon <= mostHeading && label.Words[toks[colon-1].Text] == label.Remark && !entry.UnitIn(toks[colon:]) && !entry.TellsToPour(toks[colon:])
 }
 
 // mostEgg is the most words that say to put an egg in, and no more.
@@ -171,7 +171,7 @@ func (r *reader) withoutCommentary(n int, toks []token.Token) []token.Token {
 			toks = slices.Concat(toks[:from], toks[end:])
 			continue
 		} else if !poured {
-			poured = unitIn(sentence)
+			poured = entry.UnitIn(sentence)
 		}
 		from = end
 	}

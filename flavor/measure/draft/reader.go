@@ -14,6 +14,7 @@ import (
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/sheet"
 	"counterpour/flavor/measure/draft/speech"
+	"counterpour/flavor/measure/draft/title"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -210,7 +211,7 @@ func (r *reader) read(n int, span entry.Span, first bool, toks []token.Token) {
 	if l == label.Pours && parting.AmountAlone(rest) { // "bitters: 2 dashes"
 		l = label.None
 	}
-	if l != label.None && (l != label.Name || first || r.pours(rest) || r.poursOne(rest)) { // "spec: 2 oz gin, ..." below the name
+	if l != label.None && (l != label.Name || first || title.Pours(&r.join, rest) || r.poursOne(rest)) { // "spec: 2 oz gin, ..." below the name
 		toks = behindLabel(toks, rest)
 	}
 	switch {
@@ -308,7 +309,7 @@ func (r *reader) labelled(n int, span entry.Span, l label.Kind, rest []token.Tok
 		r.d.Steps = append(r.d.Steps, text)
 		r.entry(KindStep, n, at)
 	case label.Remark:
-		if unitIn(rest) && entry.TellsToPour(rest) { // "tip: add 10 ml lime"
+		if entry.UnitIn(rest) && entry.TellsToPour(rest) { // "tip: add 10 ml lime"
 			return false
 		}
 		if slices.ContainsFunc(rest, func(t token.Token) bool { return t.Kind == token.Numeral }) {
@@ -316,7 +317,7 @@ func (r *reader) labelled(n int, span entry.Span, l label.Kind, rest []token.Tok
 		}
 		r.entry(KindRemark, n, at)
 	case label.Name:
-		if r.d.Name != "" && (r.d.Labelled || len(r.d.Lines) > 0 || r.pours(rest)) || r.poursOne(rest) {
+		if r.d.Name != "" && (r.d.Labelled || len(r.d.Lines) > 0 || title.Pours(&r.join, rest)) || r.poursOne(rest) {
 			return false
 		}
 		for i := range r.d.Entries { // what stands above a name with its label is none

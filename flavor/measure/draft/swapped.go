@@ -5,18 +5,12 @@ import (
 
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/speech"
 	"counterpour/flavor/measure/draft/token"
-	"counterpour/flavor/measure/vocabulary"
 )
 
 // A draft may change what it has just listed: "swap gin for genever", "honey syrup instead of
 // simple". One of the two is poured above, and the other takes its place.
-
-// swapVerbs begin such a change.
-var swapVerbs = vocabulary.Words(`swap swapped sub subbed substitute replace replaced change changed switch switched trade use using`)
-
-// swapJoins stand between the two.
-var swapJoins = vocabulary.Words(`for with w by to into`)
 
 // mostSwapped is the most words of a line that changes what is poured.
 const mostSwapped = 10
@@ -34,8 +28,7 @@ func (r *reader) swapped(n int, span entry.Span, toks []token.Token) bool {
 	if len(toks) < 3 || len(toks) > mostSwapped || slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind != token.Word }) {
 		return false
 	}
-	one, other := r.twoSwapped(toks)
-	one, other = withoutThe(one), withoutThe(other)
+	one, other := speech.Swapped(toks)
 	if len(one) == 0 || len(other) == 0 {
 		return false
 	}
@@ -69,18 +62,15 @@ type swapAhead struct {
 // swapsAhead keeps what changes the pours that follow a colon on the line, "replace the gin with
 // vodka in this one: 50 gin", and returns what follows it.
 func (r *reader) swapsAhead(n int, toks []token.Token) []token.Token {
-	if !swapVerbs.Has(toks[0].Text) {
+	if !speech.Swaps(toks[0].Text) {
 		return toks
 	}
 	colon := slices.IndexFunc(toks, func(t token.Token) bool { return t.Kind != token.Word })
 	if colon < 4 || colon > mostSwapped || !toks[colon].Is(":") {
 		return toks
 	}
-	one, other := r.twoSwapped(toks[:colon])
-	one, other = withoutThe(one), withoutThe(other)
-	for len(other) > 1 && behindSwap.Has(other[len(other)-1].Text) {
-		other = other[:len(other)-1]
-	}
+	one, other := speech.Swapped(toks[:colon])
+	other = speech.WithoutBelow(other)
 	if len(one) == 0 || len(other) == 0 {
 		return toks
 	}
@@ -88,9 +78,6 @@ func (r *reader) swapsAhead(n int, toks []token.Token) []token.Token {
 	r.ahead = append(r.ahead, swapAhead{n, written(one), written(other)})
 	return entry.TrimMarks(toks[colon+1:])
 }
-
-// behindSwap are words behind such a change that speak of the drink below.
-var behindSwap = vocabulary.Words(`in this that one here below please pls drink spec recipe the following`)
 
 // swapBelow carries out the changes that stand above what they change. One of something that is
 // not poured is a fault.
@@ -104,37 +91,6 @@ func (r *reader) swapBelow() {
 		r.said.Notes = append(r.said.Notes, lineNote(s.line, "“"+s.other+"” is poured instead of “"+r.d.Lines[i].Name+"”"))
 		r.d.Lines[i].Name = s.other
 	}
-}
-
-// twoSwapped are the two names of a line that changes one for the other; none if it is no
-// such line.
-func (r *reader) twoSwapped(toks []token.Token) (one, other []token.Token) {
-	if at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Text == "instead" }); at > 0 {
-		begin := 0
-		if swapVerbs.Has(toks[0].Text) {
-			begin = 1
-		}
-		if at+2 < len(toks) && toks[at+1].Text == "of" {
-			return toks[begin:at], toks[at+2:]
-		}
-		return nil, nil
-	}
-	if !swapVerbs.Has(toks[0].Text) || toks[0].Text == "use" || toks[0].Text == "using" {
-		return nil, nil
-	}
-	at := slices.IndexFunc(toks, func(t token.Token) bool { return swapJoins.Has(t.Text) })
-	if at < 2 || at+1 >= len(toks) {
-		return nil, nil
-	}
-	return toks[1:at], toks[at+1:]
-}
-
-// withoutThe drops what stands before a name and says nothing of it.
-func withoutThe(toks []token.Token) []token.Token {
-	for len(toks) > 0 && (toks[0].Text == "the" || toks[0].Text == "in" || toks[0].Text == "out" || toks[0].Text == "a" || toks[0].Text == "some") {
-		toks = toks[1:]
-	}
-	return toks
 }
 
 // pouredAs is the only pour so far whose name holds all of a name's words, below 0 if there
@@ -171,7 +127,7 @@ func (r *reader) insteadOf(n int, toks []token.Token) []token.Token {
 		for start > 0 && toks[start-1].Kind != token.Mark {
 			start--
 		}
-		if !entry.StartsAmount(toks[start:]) || r.pouredAs(withoutThe(toks[i+2:end])) >= 0 {
+		if !entry.StartsAmount(toks[start:]) || r.pouredAs(speech.WithoutThe(toks[i+2:end])) >= 0 {
 			continue
 		}
 		r.skips(n, toks[i:end])

@@ -257,6 +257,16 @@ func IsUnit(t *token.Token) bool {
 // UnitWordsAt reports whether tokens start with a unit.
 func UnitWordsAt(toks []token.Token) bool { _, n := UnitAt(toks); return n > 0 }
 
+// UnitIn reports whether tokens hold a number with its unit.
+func UnitIn(toks []token.Token) bool {
+	for i := range toks[:len(toks)-1] {
+		if toks[i].Kind == token.Numeral && UnitWordsAt(toks[i+1:]) {
+			return true
+		}
+	}
+	return false
+}
+
 // AddNote adds to what was assumed in reading a pour.
 func (p *Written) AddNote(note string) {
 	if p.Note != "" {

@@ -1,4 +1,5 @@
-package draft
+// Package left parts how much is left of a bottle from what it is.
+package left
 
 import (
 	"regexp"
@@ -6,6 +7,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
 )
 
 // bottleML is what a bottle holds whose size nobody says: common practice, no source.
@@ -23,15 +25,15 @@ const leastBare = 10
 // mostAmountWords is the most words that say how much is left.
 const mostAmountWords = 5
 
-// CutAmount parts how much is left of a bottle from what it is: "300 mL fino sherry", "mezcal
+// Cut parts how much is left of a bottle from what it is: "300 mL fino sherry", "mezcal
 // 10 oz", "half a bottle of mezcal". A number alone is mL. The amount is in mL; it is false
 // where none is written, or nothing else.
-func CutAmount(text string) (ml float64, name string, ok bool) {
+func Cut(text string) (ml float64, name string, ok bool) {
 	words := strings.Fields(text)
 	for n := min(len(words)-1, mostAmountWords); n > 0; n-- {
 		if ml, ok := amountLeft(strings.Join(words[:n], " ")); ok {
 			name := withoutOf(words[n:])
-			_, _, unit := ParseAmount("1 " + name)
+			_, _, unit := draft.ParseAmount("1 " + name)
 			return ml, name, !unit
 		}
 		if ml, ok := amountLeft(strings.Trim(strings.Join(words[len(words)-n:], " "), "()")); ok {
@@ -56,7 +58,7 @@ func amountLeft(text string) (float64, bool) {
 		share, known := shares[strings.ToLower(m[1])]
 		return share * bottleML, known
 	}
-	amount, unit, ok := ParseAmount(text)
+	amount, unit, ok := draft.ParseAmount(text)
 	if !ok || amount <= 0 {
 		return 0, false
 	}

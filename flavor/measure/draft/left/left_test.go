@@ -1,16 +1,16 @@
-package draft_test
+package left_test
 
 import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 
-	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/left"
 )
 
 // What is left of a bottle is parted from what it is; a name alone is left alone. Sizes of
 // bottles are common practice, no source.
-func TestCutAmount(t *testing.T) {
+func TestCut(t *testing.T) {
 	for text, want := range map[string]struct {
 		ml   float64
 		name string
@@ -30,13 +30,13 @@ func TestCutAmount(t *testing.T) {
 		"two bottles of blanc vermouth": {1400, "blanc vermouth"},
 		"300 fino sherry":               {300, "fino sherry"},
 	} {
-		ml, name, ok := draft.CutAmount(text)
+		ml, name, ok := left.Cut(text)
 		assert.True(t, ok, text)
 		assert.InDelta(t, want.ml, ml, 0.5, text)
 		assert.Equal(t, want.name, name, text)
 	}
 	for _, text := range []string{"mezcal", "fino sherry", "300 mL", "", "half a lime"} {
-		_, name, ok := draft.CutAmount(text)
+		_, name, ok := left.Cut(text)
 		assert.False(t, ok, "%s: %s", text, name)
 	}
 }
