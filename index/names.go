@@ -99,6 +99,41 @@ type pair [2]string
 
 func pairOf(a, b string) pair { return pair{min(a, b), max(a, b)} }
 
+// initialled is a name, normalised, with the letters that its words begin with as bits.
+type initialled struct {
+	initials uint32
+	name     string
+}
+
+// lettersOf returns the letters of a word as bits, one for each from a to z and one for all
+// others.
+func lettersOf(word string) uint32 {
+	bits := uint32(0)
+	for i := range len(word) {
+		bits |= letterBit(word[i])
+	}
+	return bits
+}
+
+// letterBit returns the bit of a letter.
+func letterBit(c byte) uint32 {
+	if c < 'a' || c > 'z' {
+		return 1 << 26
+	}
+	return 1 << (c - 'a')
+}
+
+// initialsOf returns the letters that words parted by spaces begin with, as bits.
+func initialsOf(name string) uint32 {
+	bits := uint32(0)
+	for i := range len(name) {
+		if name[i] != ' ' && (i == 0 || name[i-1] == ' ') {
+			bits |= letterBit(name[i])
+		}
+	}
+	return bits
+}
+
 // names holds all names of ingredients.
 type names struct {
 	written claims // normalised
@@ -106,11 +141,13 @@ type names struct {
 	sorted  claims // folded, words in alphabetical order
 	closed  claims // folded, without spaces
 
-	spellings map[int][]spelling // by number of words
-	known     map[string]bool    // every word of a name or material
-	words     []string           // known, in alphabetical order
-	kin       map[pair]bool      // words that one profile carries as spellings of each other
-	starts    func() []start     // worked out when something is completed
+	spellings  map[int][]spelling // by number of words
+	known      map[string]bool    // every word of a name or material
+	words      []string           // known, in alphabetical order
+	letters    []uint32           // of each of words
+	initialled []initialled       // every name, as they were added
+	kin        map[pair]bool      // words that one profile carries as spellings of each other
+	starts     func() []start     // worked out when something is completed
 }
 
 func newNames(profiles []*flavor.Profile) *names {
@@ -137,6 +174,10 @@ func newNames(profiles []*flavor.Profile) *names {
 		}
 	}
 	n.words = slices.Sorted(maps.Keys(n.known))
+	n.letters = make([]uint32, len(n.words))
+	for i, w := range n.words {
+		n.letters[i] = lettersOf(w)
+	}
 	n.starts = sync.OnceValue(func() []start { return startsOf(profiles) })
 	return n
 }
@@ -145,6 +186,7 @@ func (n *names) add(name string, p *flavor.Profile, how flavor.MatchHow) []strin
 	written := flavor.NormaliseName(name)
 	key := foldKey(written)
 	words := strings.Fields(key)
+	n.initialled = append(n.initialled, initialled{initialsOf(written), written})
 	n.written.put(written, p, how)
 	n.folded.put(key, p, how)
 	n.sorted.put(sortWords(words), p, how)

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"fmt"
+	"iter"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -105,6 +106,19 @@ func (x *Index) Suggest(written string, allows func(*flavor.Profile) bool) []str
 		return nil
 	}
 	return x.suggest(capText(written), allows)
+}
+
+// Initialled yields every name, alias and id, normalised, in which each of some words may be
+// shortened to: for each there is a word with its first letter.
+func (x *Index) Initialled(words []string) iter.Seq[string] {
+	asked := initialsOf(strings.Join(words, " "))
+	return func(yield func(string) bool) {
+		for _, n := range x.names.initialled {
+			if n.initials&asked == asked && !yield(n.name) {
+				return
+			}
+		}
+	}
 }
 
 // unknown returns the fault of an unknown name.

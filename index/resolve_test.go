@@ -202,6 +202,35 @@ func TestEditDistance(t *testing.T) {
 	}
 }
 
+// What spares a comparison letter by letter never finds two words farther apart than they are.
+func TestLettersApart(t *testing.T) {
+	word := rapid.StringOfN(rapid.SampledFrom([]rune("abcdéß1")), 0, 8, -1)
+	rapid.Check(t, func(t *rapid.T) {
+		a, b := word.Draw(t, "a"), word.Draw(t, "b")
+		require.LessOrEqual(t, apart(lettersOf(a), lettersOf(b)), editDistance([]rune(a), []rune(b), 20))
+	})
+}
+
+// A name is listed for the beginnings of its words, whichever of them are written.
+func TestInitialled(t *testing.T) {
+	x := build(t, shelf())
+	rapid.Check(t, func(t *rapid.T) {
+		p := rapid.SampledFrom(x.profiles).Draw(t, "profile")
+		name := flavor.NormaliseName(rapid.SampledFrom(append([]string{p.Name}, p.Aliases...)).Draw(t, "name"))
+		var begun []string
+		for w := range strings.FieldsSeq(name) {
+			if n := rapid.IntRange(0, len(w)).Draw(t, "letters"); n > 0 {
+				begun = append(begun, w[:n])
+			}
+		}
+		require.Contains(t, slices.Collect(x.Initialled(begun)), name)
+	})
+	for name := range x.Initialled([]string{"dry", "g"}) {
+		require.Regexp(t, `(^| )d`, name)
+		require.Regexp(t, `(^| )g`, name)
+	}
+}
+
 func FuzzResolve(f *testing.F) {
 	for _, s := range []string{"", "gin", "lemon fresh juice", "vokda", "\xff\x00", "name:gin~2", "rich syrup 3:1", "ﷺ", "İı"} {
 		f.Add(s)

@@ -2,9 +2,11 @@ package index
 
 import (
 	"cmp"
+	"math/bits"
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"counterpour/flavor"
 )
@@ -36,6 +38,9 @@ func slipsAllowed(letters int) int {
 func wordSlip(written, meant string) int {
 	if written == meant {
 		return 0
+	}
+	if n := utf8.RuneCountInString(written) - utf8.RuneCountInString(meant); n > maxSlips || n < -maxSlips {
+		return -1
 	}
 	if hasDigit(written) || hasDigit(meant) {
 		return -1
@@ -73,8 +78,11 @@ func forgiven(written, meant string) int {
 // if the nearest names belong to different profiles, or if one of them is not allowed.
 func (n *names) slip(words []string, allows func(*flavor.Profile) bool) (p *flavor.Profile, ok bool) {
 	best := maxSlips + 1
-	for _, s := range n.spellings[len(words)] {
-		switch d := n.distance(words, s, best); {
+	written := n.wording(words)
+	list := n.spellings[len(words)]
+	for i := range list {
+		s := &list[i]
+		switch d := n.distance(&written, s, best); {
 		case d < 0:
 		case d < best:
 			best, p, ok = d, s.profile, true
@@ -88,26 +96,47 @@ func (n *names) slip(words []string, allows func(*flavor.Profile) bool) (p *flav
 // clear reports whether a single word is nearer to a name of p, which is slips edits
 // away, than to any other known word: vermuth may be vermut or vermouth.
 func (n *names) clear(written string, slips int, p *flavor.Profile) bool {
-	for _, w := range n.words {
-		if d := wordSlip(written, w); d >= 0 && d <= slips && n.folded[w].profile != p {
+	letters := lettersOf(written)
+	for i, w := range n.words {
+		if d := n.slipOf(written, letters, i); d >= 0 && d <= slips && n.folded[w].profile != p {
 			return false
 		}
 	}
 	return true
 }
 
+// wording is a written name, split into words.
+type wording struct {
+	words   []string
+	known   []bool // the word is a known one
+	letters int    // without spaces
+}
+
+func (n *names) wording(words []string) wording {
+	out := wording{words: words, known: make([]bool, len(words))}
+	for i, w := range words {
+		out.known[i] = n.known[w]
+		out.letters += utf8.RuneCountInString(w)
+	}
+	return out
+}
+
 // distance returns the number of edits that turn meant into written, word by word. It
 // returns -1 if there are more than limit or than allowed for that length. It also
 // returns -1 if a word that differs is a known word: that was meant as written, or pear
 // would be read as peach.
-func (n *names) distance(written []string, meant spelling, limit int) int {
-	limit = min(limit, slipsAllowed(len(meant.letters)-len(meant.words)+1))
+func (n *names) distance(written *wording, meant *spelling, limit int) int {
+	letters := len(meant.letters) - len(meant.words) + 1
+	limit = min(limit, slipsAllowed(letters))
+	if over := written.letters - letters; over > limit || over < -limit { // each edit adds or drops one at most
+		return -1
+	}
 	total := 0
-	for i, w := range written {
+	for i, w := range written.words {
 		if w == meant.words[i] {
 			continue
 		}
-		if n.known[w] && !n.kin[pairOf(w, meant.words[i])] {
+		if written.known[i] && !n.kin[pairOf(w, meant.words[i])] {
 			return -1
 		}
 		d := forgiven(w, meant.words[i])
@@ -130,8 +159,9 @@ type nearWord struct {
 // nearest first.
 func (n *names) near(written string) []nearWord {
 	var out []nearWord
-	for _, w := range n.words {
-		if d := wordSlip(written, w); d > 0 {
+	letters := lettersOf(written)
+	for i, w := range n.words {
+		if d := n.slipOf(written, letters, i); d > 0 {
 			out = append(out, nearWord{w, d, false})
 		} else if d := begunSlip(written, w); d > 0 {
 			out = append(out, nearWord{w, d, true})
@@ -139,6 +169,20 @@ func (n *names) near(written string) []nearWord {
 	}
 	slices.SortStableFunc(out, func(a, b nearWord) int { return cmp.Compare(a.rank(), b.rank()) })
 	return out[:min(maxNear, len(out))]
+}
+
+// slipOf is wordSlip for the known word in a place, and the letters of the written one.
+func (n *names) slipOf(written string, letters uint32, place int) int {
+	if apart(letters, n.letters[place]) > maxSlips {
+		return -1
+	}
+	return wordSlip(written, n.words[place])
+}
+
+// apart returns how many edits two words are apart at least, by their letters: an edit brings
+// one letter that the other word lacks at most, and takes one away.
+func apart(a, b uint32) int {
+	return max(bits.OnesCount32(a&^b), bits.OnesCount32(b&^a))
 }
 
 // rank puts whole words before prefixes, then fewer edits before more.

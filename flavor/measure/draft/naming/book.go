@@ -3,6 +3,7 @@ package naming
 import (
 	"errors"
 	"fmt"
+	"iter"
 	"slices"
 	"strings"
 
@@ -30,6 +31,14 @@ type Placer interface {
 	// Suggest returns the names nearest to the written one, those that the place
 	// allows first.
 	Suggest(written string, allows func(*flavor.Profile) bool) []string
+}
+
+// Lister is a [Placer] that lists names. It spares a search for what is nearest.
+type Lister interface {
+	Placer
+	// Initialled yields at least every name and alias, normalised, in which for each
+	// of some words there is one with the same first letter.
+	Initialled(words []string) iter.Seq[string]
 }
 
 // Found is what a name led to.

@@ -29,6 +29,13 @@ func (b *Book) clipped(name string, pl Place) (Found, bool) {
 		_, _, whole[i] = b.Named(w)
 	}
 	full := wholes[words[len(words)-1]] || joined.MatchString(name)
+	most := LongestName          // other words of the name
+	if len(words) == 1 || full { // too little to go by, or nothing is lacking
+		most = 0
+	}
+	if !b.mayClip(words, whole, most) {
+		return Found{}, false
+	}
 	var hit *flavor.Profile
 	least, tied := LongestName, false
 	for _, near := range b.suggest(name, pl) {
@@ -42,7 +49,7 @@ func (b *Book) clipped(name string, pl Place) (Found, bool) {
 				over = min(over, k)
 			}
 		}
-		if over > 0 && (len(words) == 1 || full) { // too little to go by, or nothing is lacking
+		if over > most {
 			continue
 		}
 		switch {
@@ -56,6 +63,21 @@ func (b *Book) clipped(name string, pl Place) (Found, bool) {
 		return Found{}, false
 	}
 	return Found{Profile: hit, How: flavor.MatchAlias, As: hit.Name, Inferred: true}, true
+}
+
+// mayClip reports whether there may be a name that the words shorten, with so many other words
+// at most. It spares most names a search for what is nearest to them.
+func (b *Book) mayClip(words []string, whole []bool, most int) bool {
+	lister, ok := b.placer.(Lister)
+	if !ok {
+		return true
+	}
+	for name := range lister.Initialled(words) {
+		if over, ok := clips(words, whole, strings.Fields(name)); ok && over <= most {
+			return true
+		}
+	}
+	return false
 }
 
 // initials are what one letter stands for behind a name, and before one; common practice.
