@@ -24,26 +24,17 @@ func ladderOf(p *flavor.Pour, at int, more, beyond bool) []Change {
 	if !ok {
 		return nil
 	}
-	var out []Change
-	change := func(u flavor.Unit, amount, ml float64) {
-		c := Change{Pour: at, Profile: p.Profile, Unit: u, From: p.Amount, To: amount, FromML: p.ML, ToML: ml, Heat: p.Heat}
-		if u != p.Unit {
-			c.FromUnit = p.Unit
-		}
-		out = append(out, c)
+	out := jiggered(p, at, per, more, beyond)
+	if more || !beyond || fineUnit(p.Unit) && p.Unit != flavor.Gram {
+		return out
 	}
-	amounts := measure.Neighbours(p.Amount, p.Unit, mostSteps)
-	below := 0
-	for below < len(amounts) && amounts[below] < p.Amount {
-		below++
-	}
-	if more {
-		amounts = amounts[below:]
-	} else {
-		amounts = slices.Clone(amounts[:below])
-		slices.Reverse(amounts)
-	}
-	for i, amount := range amounts {
+	return append(out, seasoned(p, at, measure.Step(p.Unit)*per)...)
+}
+
+// jiggered returns the amounts that a hand measures of a pour, more of it or less. Its unit holds
+// per mL.
+func jiggered(p *flavor.Pour, at int, per float64, more, beyond bool) (out []Change) {
+	for i, amount := range amountsFrom(p, more) {
 		if times := math.Max(amount/p.Amount, p.Amount/amount); times > farthest && i > 0 && !beyond {
 			break
 		}
@@ -52,23 +43,49 @@ func ladderOf(p *flavor.Pour, at int, more, beyond bool) []Change {
 		if last := len(out) - 1; !ok || u != p.Unit && (last >= 0 && out[last].Unit == u && out[last].To == handy || (handy*each > p.ML) != more) {
 			continue
 		}
-		change(u, handy, handy*each)
+		out = append(out, changed(p, at, u, handy, handy*each))
 	}
-	if more || !beyond || fineUnit(p.Unit) && p.Unit != flavor.Gram {
-		return out
+	return out
+}
+
+// amountsFrom returns the amounts above that of a pour, or below it, in its unit, the nearest
+// first.
+func amountsFrom(p *flavor.Pour, more bool) []float64 {
+	amounts := measure.Neighbours(p.Amount, p.Unit, mostSteps)
+	below := 0
+	for below < len(amounts) && amounts[below] < p.Amount {
+		below++
 	}
-	least := measure.Step(p.Unit) * per
+	if more {
+		return amounts[below:]
+	}
+	amounts = slices.Clone(amounts[:below])
+	slices.Reverse(amounts)
+	return amounts
+}
+
+// seasoned returns the amounts of a pour below leastML in the unit of its seasoning.
+func seasoned(p *flavor.Pour, at int, leastML float64) (out []Change) {
 	u := finestUnit(p.Profile, 0)
 	fine, ok := measure.MLPerUnit(u, p.Profile)
 	if !ok {
-		return out
+		return nil
 	}
-	for n := math.Floor(math.Min(least, mostFineML)/fine - slack); n >= 1; n-- {
+	for n := math.Floor(math.Min(leastML, mostFineML)/fine - slack); n >= 1; n-- {
 		if n*fine < p.ML {
-			change(u, n, n*fine)
+			out = append(out, changed(p, at, u, n, n*fine))
 		}
 	}
 	return out
+}
+
+// changed is a pour taken to another amount.
+func changed(p *flavor.Pour, at int, u flavor.Unit, amount, ml float64) Change {
+	c := Change{Pour: at, Profile: p.Profile, Unit: u, From: p.Amount, To: amount, FromML: p.ML, ToML: ml, Heat: p.Heat}
+	if u != p.Unit {
+		c.FromUnit = p.Unit
+	}
+	return c
 }
 
 // mostFineML is the most that is poured in units of seasoning.

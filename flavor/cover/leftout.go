@@ -16,10 +16,7 @@ import (
 // than of none. So is a long drink without its spirit, for a guest who drinks no alcohol.
 func (t *task) addLeftOut(to *Result) error {
 	long := t.staysLong()
-	softened := len(to.Covers) == 0 && len(t.gap.Keep) > 1 && !t.gap.Any(func(p *flavor.Profile) bool {
-		return p.Class.Kin() != flavor.KinFoam && p.Class.Kin() != flavor.KinMilk
-	})
-	if t.leftOut > LastJND && !softened && !long {
+	if t.leftOut > LastJND && !long && !t.leavesSofter(to) {
 		return nil
 	}
 	x, err := t.without()
@@ -30,10 +27,7 @@ func (t *task) addLeftOut(to *Result) error {
 		return nil // without its vermouth a drink is stronger
 	}
 	nearer := slices.ContainsFunc(to.Covers, func(c Cover) bool { return c.Distance < x.distance })
-	best := len(to.Covers) == 0 || to.Unbalanced || !nearer && x.rank < to.Covers[0].Rank && !t.relative(&to.Covers[0])
-	if long {
-		best = len(to.Covers) == 0 || !t.madeAfterIt(&to.Covers[0])
-	}
+	best := t.ranksFirst(to, x, long, nearer)
 	balanced := long || x.score >= t.leastScore()
 	if t.leftOut > NearJND && !long && (!balanced || nearer && !best) {
 		return nil
@@ -42,6 +36,26 @@ func (t *task) addLeftOut(to *Result) error {
 	to.LeftOut, to.LeftOutBest = &c, best && balanced
 	to.Near = to.Near || c.Keeps
 	return nil
+}
+
+// leavesSofter reports whether nothing covers what went, all of it foam or milk, and other
+// pours are left.
+func (t *task) leavesSofter(to *Result) bool {
+	return len(to.Covers) == 0 && len(t.gap.Keep) > 1 && !t.gap.Any(func(p *flavor.Profile) bool {
+		return p.Class.Kin() != flavor.KinFoam && p.Class.Kin() != flavor.KinMilk
+	})
+}
+
+// ranksFirst reports whether what is left is better served than any cover, in balance or not.
+// Nearer says that some cover lies nearer.
+func (t *task) ranksFirst(to *Result, x *idea, long, nearer bool) bool {
+	switch {
+	case len(to.Covers) == 0:
+		return true
+	case long:
+		return !t.madeAfterIt(&to.Covers[0])
+	}
+	return to.Unbalanced || !nearer && x.rank < to.Covers[0].Rank && !t.relative(&to.Covers[0])
 }
 
 // staysLong reports whether a guest who drinks no alcohol may be served what is left of a long

@@ -56,43 +56,79 @@ type Share struct {
 
 // check reports the first fault of a table.
 func (t *Table) check() error {
-	notes, odorants := map[string]bool{}, map[string]bool{}
+	notes, err := t.checkNotes()
+	if err != nil {
+		return err
+	}
+	odorants, err := t.checkOdorants(notes)
+	if err != nil {
+		return err
+	}
+	materials, err := t.checkMaterials(odorants)
+	if err != nil {
+		return err
+	}
+	if err := t.checkTogether(odorants); err != nil {
+		return err
+	}
+	return t.checkAliases(materials)
+}
+
+// checkNotes returns the ids of the notes.
+func (t *Table) checkNotes() (map[string]bool, error) {
+	notes := map[string]bool{}
 	for _, n := range t.Notes {
 		if n.ID == "" || notes[n.ID] || n.Family < 0 || int(n.Family) >= flavor.NumAromaFamilies {
-			return fmt.Errorf("sense: note %q: must be there once, with a family", n.ID)
+			return nil, fmt.Errorf("sense: note %q: must be there once, with a family", n.ID)
 		}
 		notes[n.ID] = true
 	}
+	return notes, nil
+}
+
+// checkOdorants returns the names of the odorants, whose notes must be known.
+func (t *Table) checkOdorants(notes map[string]bool) (map[string]bool, error) {
+	odorants := map[string]bool{}
 	for _, o := range t.Odorants {
 		if o.Name == "" || odorants[o.Name] {
-			return fmt.Errorf("sense: odorant %q: must be there once", o.Name)
+			return nil, fmt.Errorf("sense: odorant %q: must be there once", o.Name)
 		}
 		odorants[o.Name] = true
 		if !(o.ThresholdUGPerL >= 0) || math.IsInf(o.ThresholdUGPerL, 1) {
-			return fmt.Errorf("sense: odorant %q: the threshold %v µg/L must be a number, zero or more", o.Name, o.ThresholdUGPerL)
+			return nil, fmt.Errorf("sense: odorant %q: the threshold %v µg/L must be a number, zero or more", o.Name, o.ThresholdUGPerL)
 		}
 		sum, err := sumOf(o.Character, notes, "note")
 		if err != nil {
-			return fmt.Errorf("sense: odorant %q: %w", o.Name, err)
+			return nil, fmt.Errorf("sense: odorant %q: %w", o.Name, err)
 		}
 		if math.Abs(sum-1) > 1e-6 {
-			return fmt.Errorf("sense: odorant %q: the notes sum to %.4f; they must sum to 1", o.Name, sum)
+			return nil, fmt.Errorf("sense: odorant %q: the notes sum to %.4f; they must sum to 1", o.Name, sum)
 		}
 	}
+	return odorants, nil
+}
+
+// checkMaterials returns the names of the materials, whose odorants must be known.
+func (t *Table) checkMaterials(odorants map[string]bool) (map[string]bool, error) {
 	materials := map[string]bool{}
 	for i := range t.Materials {
 		m := &t.Materials[i]
 		if m.Name == "" || materials[m.Name] {
-			return fmt.Errorf("sense: material %q: must be there once", m.Name)
+			return nil, fmt.Errorf("sense: material %q: must be there once", m.Name)
 		}
 		materials[m.Name] = true
 		if _, err := sumOf(m.Odorants, odorants, "odorant"); err != nil {
-			return fmt.Errorf("sense: material %q: %w", m.Name, err)
+			return nil, fmt.Errorf("sense: material %q: %w", m.Name, err)
 		}
 		if len(m.Odorants) == 0 && m.Shares.Total() <= 0 {
-			return fmt.Errorf("sense: material %q: needs odorants or shares of families", m.Name)
+			return nil, fmt.Errorf("sense: material %q: needs odorants or shares of families", m.Name)
 		}
 	}
+	return materials, nil
+}
+
+// checkTogether checks the names that stand for several odorants at once.
+func (t *Table) checkTogether(odorants map[string]bool) error {
 	for _, name := range slices.Sorted(maps.Keys(t.Together)) {
 		for _, o := range t.Together[name] {
 			if !odorants[o] || odorants[name] {
@@ -100,7 +136,7 @@ func (t *Table) check() error {
 			}
 		}
 	}
-	return t.checkAliases(materials)
+	return nil
 }
 
 func (t *Table) checkAliases(materials map[string]bool) error {

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
@@ -81,60 +82,37 @@ type readyRow struct{ Name, Kind, Size, Price, Stock, New string }
 // mostReady is how many ready rows are shown.
 const mostReady = 100
 
-// fieldName is a field of a bottle as the page calls it.
-func fieldName(f exchange.Field) string {
-	switch f {
-	case exchange.FieldName:
-		return say.It("stocksheet.field-name")
-	case exchange.FieldKind:
-		return say.It("stocksheet.field-kind")
-	case exchange.FieldGroup:
-		return say.It("stocksheet.field-group")
-	case exchange.FieldSize:
-		return say.It("stocksheet.field-size")
-	case exchange.FieldPrice:
-		return say.It("stocksheet.field-price")
-	case exchange.FieldCurrency:
-		return say.It("stocksheet.field-currency")
-	case exchange.FieldStock:
-		return say.It("stocksheet.field-stock")
-	case exchange.FieldStrength:
-		return say.It("stocksheet.field-strength")
-	case exchange.FieldNote:
-		return say.It("stocksheet.field-note")
-	case exchange.FieldBeside:
-		return say.It("stocksheet.field-beside")
-	case exchange.FieldNothing:
-		return say.It("stocksheet.field-nothing")
-	case exchange.FieldID:
-		return say.It("stocksheet.field-id")
-	case exchange.FieldWell:
-		return say.It("stocksheet.field-well")
-	case exchange.FieldSizeML:
-		return say.It("stocksheet.field-size-ml")
-	case exchange.FieldSizeG:
-		return say.It("stocksheet.field-size-g")
-	case exchange.FieldBrix:
-		return say.It("stocksheet.field-brix")
-	case exchange.FieldSugar:
-		return say.It("stocksheet.field-sugar")
-	case exchange.FieldAcid:
-		return say.It("stocksheet.field-acid")
-	case exchange.FieldContains:
-		return say.It("stocksheet.field-contains")
-	case exchange.FieldMayContain:
-		return say.It("stocksheet.field-may-contain")
-	case exchange.FieldVegan:
-		return say.It("stocksheet.field-vegan")
-	case exchange.FieldLabelReader:
-		return say.It("stocksheet.field-label-reader")
-	case exchange.FieldLabelRead:
-		return say.It("stocksheet.field-label-read")
-	case exchange.FieldOut:
-		return say.It("stocksheet.field-out")
+// fieldName is a field of a bottle as the page calls it; empty for one that it does not show.
+func fieldName(f exchange.Field) string { return fieldNames()[f] }
+
+var fieldNames = sync.OnceValue(func() map[exchange.Field]string {
+	return map[exchange.Field]string{
+		exchange.FieldName:        say.It("stocksheet.field-name"),
+		exchange.FieldKind:        say.It("stocksheet.field-kind"),
+		exchange.FieldGroup:       say.It("stocksheet.field-group"),
+		exchange.FieldSize:        say.It("stocksheet.field-size"),
+		exchange.FieldPrice:       say.It("stocksheet.field-price"),
+		exchange.FieldCurrency:    say.It("stocksheet.field-currency"),
+		exchange.FieldStock:       say.It("stocksheet.field-stock"),
+		exchange.FieldStrength:    say.It("stocksheet.field-strength"),
+		exchange.FieldNote:        say.It("stocksheet.field-note"),
+		exchange.FieldBeside:      say.It("stocksheet.field-beside"),
+		exchange.FieldNothing:     say.It("stocksheet.field-nothing"),
+		exchange.FieldID:          say.It("stocksheet.field-id"),
+		exchange.FieldWell:        say.It("stocksheet.field-well"),
+		exchange.FieldSizeML:      say.It("stocksheet.field-size-ml"),
+		exchange.FieldSizeG:       say.It("stocksheet.field-size-g"),
+		exchange.FieldBrix:        say.It("stocksheet.field-brix"),
+		exchange.FieldSugar:       say.It("stocksheet.field-sugar"),
+		exchange.FieldAcid:        say.It("stocksheet.field-acid"),
+		exchange.FieldContains:    say.It("stocksheet.field-contains"),
+		exchange.FieldMayContain:  say.It("stocksheet.field-may-contain"),
+		exchange.FieldVegan:       say.It("stocksheet.field-vegan"),
+		exchange.FieldLabelReader: say.It("stocksheet.field-label-reader"),
+		exchange.FieldLabelRead:   say.It("stocksheet.field-label-read"),
+		exchange.FieldOut:         say.It("stocksheet.field-out"),
 	}
-	return ""
-}
+})
 
 // usualCurrencies are offered where nothing says which it is.
 var usualCurrencies = []string{"EUR", "GBP", "USD", "CAD", "AUD"}

@@ -156,19 +156,31 @@ func (g *Gap) Alike(p *flavor.Profile, amounts []portion.Amount) (ml, firm float
 	case light && !g.StandsDry(p.Class, was):
 		return 0, 0
 	}
-	at := slices.IndexFunc(amounts, g.sameAmount)
-	both := p.Class.Kin() == flavor.KinSpirit && was.Kin() == flavor.KinSpirit
-	switch {
-	case at >= 0 && (g.StandsDry(p.Class, was) || was.Sparkles() && role.Fills(p.Class, was) || both && math.Abs(p.ABV.Value-gone.ABV.Value) <= asStrong):
-		return amounts[at].ML, w.Measure
-	case at >= 0 && (p.Class == was || both || role.Fills(p.Class, was) || p.Class.Kin() == flavor.KinWine && was.Kin() == flavor.KinBitter):
-		return amounts[at].ML, w.Firm
+	if at := slices.IndexFunc(amounts, g.sameAmount); at >= 0 {
+		if firm, alike := g.firmness(p, gone); alike {
+			return amounts[at].ML, firm
+		}
 	}
 	little := g.ML < SeasoningML && p.Class.Measured() == flavor.ByDash
 	if little || p.Class.Solid() || was.Solid() {
 		return 0, 0
 	}
 	return g.ML, 0
+}
+
+// firmness returns what it costs, in steps, to pour another amount of p than there was of what
+// went; alike is false if the two are not poured like for like.
+func (g *Gap) firmness(p, gone *flavor.Profile) (steps float64, alike bool) {
+	was, w := gone.Class, &g.trade.Weights
+	spirits := p.Class.Kin() == flavor.KinSpirit && was.Kin() == flavor.KinSpirit
+	fills := role.Fills(p.Class, was)
+	switch {
+	case g.StandsDry(p.Class, was), was.Sparkles() && fills, spirits && math.Abs(p.ABV.Value-gone.ABV.Value) <= asStrong:
+		return w.Measure, true
+	case p.Class == was, spirits, fills, p.Class.Kin() == flavor.KinWine && was.Kin() == flavor.KinBitter:
+		return w.Firm, true
+	}
+	return 0, false
 }
 
 // evenlySour is how many times as much acid one sour juice has as another, up to which it is

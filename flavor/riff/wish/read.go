@@ -291,23 +291,28 @@ func readDirection(word string, names Names) ([]Wish, *flavor.Fault) {
 	return nil, nil
 }
 
+// opposing says, by the kinds of two wishes, when both cannot be met. Kinds that are not there
+// never oppose each other.
+var opposing = map[[2]Kind]func(w, e *Wish) bool{
+	{Sense, Sense}:   func(w, e *Wish) bool { return w.Sense == e.Sense && w.More != e.More },
+	{Aroma, Aroma}:   func(w, e *Wish) bool { return slices.Equal(w.Families, e.Families) && w.More != e.More },
+	{Aroma, Without}: func(w, e *Wish) bool { return w.More && len(w.Families) == 1 && w.Families[0] == e.Families[0] },
+	{Poured, Poured}: func(w, e *Wish) bool { return slices.Equal(w.IDs, e.IDs) && w.More != e.More },
+	{With, Bar}:      func(w, e *Wish) bool { return isSubset(w.IDs, e.IDs) },
+	{Below, Above}:   func(w, e *Wish) bool { return e.ABV > w.ABV },
+	{Served, Served}: func(w, e *Wish) bool { return differ(w.Method, e.Method) || differ(w.Service, e.Service) },
+}
+
 // opposes reports whether two wishes cannot both be met.
 func (w *Wish) opposes(e *Wish) bool {
-	switch {
-	case w.Kind == Sense && e.Kind == Sense:
-		return w.Sense == e.Sense && w.More != e.More
-	case w.Kind == Aroma && e.Kind == Aroma:
-		return slices.Equal(w.Families, e.Families) && w.More != e.More
-	case w.Kind == Aroma && e.Kind == Without:
-		return w.More && len(w.Families) == 1 && w.Families[0] == e.Families[0]
-	case w.Kind == Poured && e.Kind == Poured:
-		return slices.Equal(w.IDs, e.IDs) && w.More != e.More
-	case w.Kind == With && e.Kind == Bar:
-		return !slices.ContainsFunc(w.IDs, func(id string) bool { return !slices.Contains(e.IDs, id) })
-	case w.Kind == Below && e.Kind == Above:
-		return e.ABV > w.ABV
-	case w.Kind == Served && e.Kind == Served:
-		return w.Method != "" && e.Method != "" && w.Method != e.Method || w.Service != "" && e.Service != "" && w.Service != e.Service
-	}
-	return false
+	rule := opposing[[2]Kind{w.Kind, e.Kind}]
+	return rule != nil && rule(w, e)
 }
+
+// isSubset reports whether all holds each of some.
+func isSubset(some, all []string) bool {
+	return !slices.ContainsFunc(some, func(id string) bool { return !slices.Contains(all, id) })
+}
+
+// differ reports whether two things are both stated, and not the same.
+func differ[T ~string](a, b T) bool { return a != "" && b != "" && a != b }
