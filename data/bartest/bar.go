@@ -14,8 +14,12 @@ import (
 	"counterpour/data/datatest"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/riff/aim"
 	"counterpour/flavor/riff/station"
+	"counterpour/flavor/riff/wish"
+	"counterpour/flavor/sense"
 	"counterpour/flavor/template"
 )
 
@@ -98,6 +102,28 @@ func (b *Bar) Bottles(t testing.TB, names ...string) []*flavor.Profile {
 		out = append(out, b.Bottle(t, n))
 	}
 	return out
+}
+
+// Limits returns what a guest and wishes forbid and ask for; the wishes may name everything in
+// the catalogue.
+func (b *Bar) Limits(t require.TestingT, g guest.Guest, wishes ...string) *aim.Limits {
+	read, err := wish.Parse(wishes, wish.NamesIn(b.Catalogue.Profiles()))
+	require.NoError(t, err, wishes)
+	l, err := aim.NewLimits(&g, read)
+	require.NoError(t, err, wishes)
+	return l
+}
+
+// Apart returns how far apart two drinks are in the glass, in just-noticeable differences over
+// every sense.
+func (b *Bar) Apart(t require.TestingT, x, y *flavor.Spec) float64 {
+	var glasses [2]*sense.Percept
+	for i, s := range []*flavor.Spec{x, y} {
+		drink, err := b.Station.Mixer.Mix(s)
+		require.NoError(t, err)
+		glasses[i] = b.Station.Space.Percept(s, drink)
+	}
+	return station.Apart(glasses[0], glasses[1])
 }
 
 // With returns a stock with the ingredients of a drink added.

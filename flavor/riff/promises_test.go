@@ -60,16 +60,14 @@ func checkRiffs(t *testing.T, b *bartest.Bar, req *Request, res *Result) {
 		}
 		checkServed(t, req.Spec, x)
 		checkSaid(t, b, req.Spec, x)
-		from, err := b.Station.Distance(req.Spec, &x.Spec)
-		require.NoError(t, err)
+		from := b.Apart(t, req.Spec, &x.Spec)
 		assert.InDelta(t, from, x.Distance, bartest.Rounding)
 		if !slices.ContainsFunc(req.Spec.Pours, func(p flavor.Pour) bool { return !may[p.Profile.ID] }) {
 			assert.GreaterOrEqual(t, from, res.Least, "of a drink that can be poured") // of one that cannot, the nearest is listed too
 		}
 		for j := range i {
 			assert.NotEqual(t, station.MadeOf(&res.Riffs[j].Spec), station.MadeOf(&x.Spec), "two riffs are made of the same things")
-			apart, err := b.Station.Distance(&x.Spec, &res.Riffs[j].Spec)
-			require.NoError(t, err)
+			apart := b.Apart(t, &x.Spec, &res.Riffs[j].Spec)
 			assert.GreaterOrEqual(t, apart, res.Least, "%s / %s", x.Text, res.Riffs[j].Text)
 		}
 		assert.NotEmpty(t, x.Text)

@@ -4,22 +4,10 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
 	"counterpour/data/bartest"
 	"counterpour/flavor/guest"
-	"counterpour/flavor/riff/aim"
-	"counterpour/flavor/riff/wish"
 )
-
-// limits reads wishes as a bar with the whole catalogue does.
-func limits(t require.TestingT, b *bartest.Bar, g guest.Guest, wishes ...string) *aim.Limits {
-	read, err := wish.Parse(wishes, wish.NamesIn(b.Catalogue.Profiles()))
-	require.NoError(t, err, wishes)
-	l, err := aim.NewLimits(&g, read)
-	require.NoError(t, err, wishes)
-	return l
-}
 
 // Common practice, no source: what a guest who says so does and does not mean.
 func TestWhatAGuestRulesOut(t *testing.T) {
@@ -37,7 +25,7 @@ func TestWhatAGuestRulesOut(t *testing.T) {
 		{"no egg white", []string{"egg white"}, []string{"chickpea water"}},
 		{"no alcohol", []string{"vodka", "triple sec"}, []string{"lime juice", "alcohol-free juniper spirit"}},
 	} {
-		l := limits(t, b, guest.Guest{}, c.says)
+		l := b.Limits(t, guest.Guest{}, c.says)
 		for _, name := range c.bars {
 			assert.False(t, l.Accepts(b.Bottle(t, name)), "%s: %s", c.says, name)
 		}

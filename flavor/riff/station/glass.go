@@ -9,20 +9,6 @@ import (
 	"counterpour/flavor/sense"
 )
 
-// Distance returns how far apart two drinks are in the glass, in just-noticeable
-// differences over every sense. It is symmetric, and zero for a drink and itself.
-func (s *Station) Distance(a, b *flavor.Spec) (float64, error) {
-	da, err := s.Mixer.Mix(a)
-	if err != nil {
-		return 0, err
-	}
-	db, err := s.Mixer.Mix(b)
-	if err != nil {
-		return 0, err
-	}
-	return Apart(s.Space.Percept(a, da), s.Space.Percept(b, db)), nil
-}
-
 // Apart returns how many just-noticeable differences lie between two glasses.
 func Apart(a, b *sense.Percept) float64 {
 	steps := sense.Between(a, b)

@@ -4,20 +4,15 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
 	"counterpour/data/bartest"
 	"counterpour/flavor"
 )
 
-func TestDistanceIsADistance(t *testing.T) {
+func TestApartIsADistance(t *testing.T) {
 	b := bartest.New(t)
 	a, c, d := b.Spec(t, bartest.GinSour), b.Spec(t, bartest.BitterThird), b.Spec(t, bartest.Collins)
-	dist := func(x, y *flavor.Spec) float64 {
-		v, err := b.Station.Distance(x, y)
-		require.NoError(t, err)
-		return v
-	}
+	dist := func(x, y *flavor.Spec) float64 { return b.Apart(t, x, y) }
 	assert.Zero(t, dist(a, a))
 	assert.InDelta(t, dist(a, c), dist(c, a), bartest.Rounding)
 	assert.LessOrEqual(t, dist(a, d), dist(a, c)+dist(c, d))

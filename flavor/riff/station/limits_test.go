@@ -11,18 +11,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/riff/aim"
-	"counterpour/flavor/riff/wish"
 )
-
-// limits reads wishes as a bar with the whole catalogue does.
-func limits(t require.TestingT, b *bartest.Bar, g guest.Guest, wishes ...string) *aim.Limits {
-	read, err := wish.Parse(wishes, wish.NamesIn(b.Catalogue.Profiles()))
-	require.NoError(t, err, wishes)
-	l, err := aim.NewLimits(&g, read)
-	require.NoError(t, err, wishes)
-	return l
-}
 
 // What the limits forbid is not on the shelf, what may be poured is there once.
 func TestShelfKeepsToTheLimits(t *testing.T) {
@@ -30,7 +19,7 @@ func TestShelfKeepsToTheLimits(t *testing.T) {
 	all := b.Catalogue.Profiles()
 	rapid.Check(t, func(rt *rapid.T) {
 		avoid := rapid.SampledFrom(flavor.Allergens()).Draw(rt, "avoid")
-		l := limits(rt, b, guest.Guest{Avoid: []flavor.Allergen{avoid}}, rapid.SampledFrom([]string{"no rum", "no smoke", "no honey"}).Draw(rt, "wish"))
+		l := b.Limits(rt, guest.Guest{Avoid: []flavor.Allergen{avoid}}, rapid.SampledFrom([]string{"no rum", "no smoke", "no honey"}).Draw(rt, "wish"))
 		var stock []*flavor.Profile
 		for range rapid.IntRange(1, 60).Draw(rt, "bottles") {
 			stock = append(stock, all[rapid.IntRange(0, len(all)-1).Draw(rt, "bottle")])
@@ -62,7 +51,7 @@ func TestShelfKeepsToTheLimits(t *testing.T) {
 func TestPoursAreWithinWhatIsPoured(t *testing.T) {
 	b := bartest.New(t)
 	const slack = 1e-6
-	j := b.Station.NewJob(b.Catalogue.Profiles(), limits(t, b, guest.Guest{}), measure.Imperial, 1)
+	j := b.Station.NewJob(b.Catalogue.Profiles(), b.Limits(t, guest.Guest{}), measure.Imperial, 1)
 	require.NotEmpty(t, j.Shelf)
 	for i := range j.Shelf {
 		it := &j.Shelf[i]

@@ -45,8 +45,7 @@ func TestUseUpMovesEveryBottle(t *testing.T) {
 		assert.GreaterOrEqual(t, d.Score, weigh.BalancedFrom)
 		families[d.FamilyID] = true
 		for j := range i {
-			apart, err := b.Station.Distance(&d.Spec, &res.Drafts[j].Spec)
-			require.NoError(t, err)
+			apart := b.Apart(t, &d.Spec, &res.Drafts[j].Spec)
 			assert.GreaterOrEqual(t, apart, station.LeastDistance)
 		}
 	}
