@@ -22,6 +22,7 @@ type Index struct {
 	position map[string]int    // id to position in profiles
 	animals  map[string]bool   // animal sources that occur
 	names    *names
+	recent   *recent
 	favours  func(id string) float64 // nil: no preference; see [Index.Favouring]
 	line     *line
 }
@@ -64,7 +65,7 @@ func newIndex(profiles []*flavor.Profile) (*Index, error) {
 // nameless prepares what looks nothing up by name.
 func nameless(profiles []*flavor.Profile) (*Index, error) {
 	x := &Index{profiles: slices.Clone(profiles), position: make(map[string]int, len(profiles)),
-		animals: map[string]bool{}}
+		animals: map[string]bool{}, recent: newRecent()}
 	if i := slices.Index(x.profiles, nil); i >= 0 {
 		return nil, fmt.Errorf("index: profile %d is nil", i)
 	}

@@ -99,10 +99,11 @@ type pair [2]string
 
 func pairOf(a, b string) pair { return pair{min(a, b), max(a, b)} }
 
-// initialled is a name, normalised, with the letters that its words begin with as bits.
+// initialled is a name, normalised, with the letters that its words begin with, and all of
+// them, as bits.
 type initialled struct {
-	initials uint32
-	name     string
+	initials, letters uint32
+	name              string
 }
 
 // lettersOf returns the letters of a word as bits, one for each from a to z and one for all
@@ -186,7 +187,7 @@ func (n *names) add(name string, p *flavor.Profile, how flavor.MatchHow) []strin
 	written := flavor.NormaliseName(name)
 	key := foldKey(written)
 	words := strings.Fields(key)
-	n.initialled = append(n.initialled, initialled{initialsOf(written), written})
+	n.initialled = append(n.initialled, initialled{initialsOf(written), lettersOf(written), written})
 	n.written.put(written, p, how)
 	n.folded.put(key, p, how)
 	n.sorted.put(sortWords(words), p, how)

@@ -88,7 +88,8 @@ func (x *Index) Slip(written string, allows func(*flavor.Profile) bool) (*flavor
 	if c, ok := x.names.closed[closed]; ok && len(closed) >= leastSlipped {
 		return c.profile, !c.contested && (allows == nil || allows(c.profile))
 	}
-	return x.names.slip(words, allows)
+	p := x.slipOf(words)
+	return p, p != nil && (allows == nil || allows(p))
 }
 
 func (x *Index) lookUp(written string) (*flavor.Profile, flavor.MatchHow, bool) {
@@ -108,13 +109,14 @@ func (x *Index) Suggest(written string, allows func(*flavor.Profile) bool) []str
 	return x.suggest(capText(written), allows)
 }
 
-// Initialled yields every name, alias and id, normalised, in which each of some words may be
-// shortened to: for each there is a word with its first letter.
+// Initialled yields every name, alias and id, normalised, whose words some words may shorten:
+// for each of them it has one with the same first letter, and it has all their letters.
 func (x *Index) Initialled(words []string) iter.Seq[string] {
-	asked := initialsOf(strings.Join(words, " "))
+	all := strings.Join(words, " ")
+	asked, letters := initialsOf(all), lettersOf(strings.ReplaceAll(all, " ", ""))
 	return func(yield func(string) bool) {
 		for _, n := range x.names.initialled {
-			if n.initials&asked == asked && !yield(n.name) {
+			if n.initials&asked == asked && n.letters&letters == letters && !yield(n.name) {
 				return
 			}
 		}
@@ -144,20 +146,7 @@ const mostWeighed = 12
 // without any, the names with the fewest edits. Allowed names come first, then those that
 // the index favours.
 func (x *Index) suggest(written string, allows func(*flavor.Profile) bool) []string {
-	key := fold(written)
-	if key == "" {
-		return nil
-	}
-	var near []*flavor.Profile
-	// If this search fails, only the suggestions are worse.
-	if r, err := x.Search(context.Background(), lookup.Query{Text: written, Limit: mostWeighed}); err == nil {
-		for _, h := range r.Hits {
-			near = append(near, h.Profile)
-		}
-	}
-	if len(near) == 0 {
-		near = x.names.nearest(key, maxSuggest)
-	}
+	near := x.nearest(written)
 	if allows != nil || x.favours != nil {
 		slices.SortStableFunc(near, func(a, b *flavor.Profile) int {
 			return cmp.Or(cmp.Compare(refused(allows, a), refused(allows, b)), cmp.Compare(x.favour(b), x.favour(a)))
@@ -169,6 +158,30 @@ func (x *Index) suggest(written string, allows func(*flavor.Profile) bool) []str
 		names[i] = p.Name
 	}
 	return names
+}
+
+// nearest returns the results of the search or, without any, the names with the fewest
+// edits.
+func (x *Index) nearest(written string) []*flavor.Profile {
+	key := fold(written)
+	if key == "" {
+		return nil
+	}
+	if near, ok := x.recent.near.Get(written); ok {
+		return slices.Clone(near)
+	}
+	var near []*flavor.Profile
+	r, err := x.Search(context.Background(), lookup.Query{Text: written, Limit: mostWeighed})
+	for _, h := range r.Hits {
+		near = append(near, h.Profile)
+	}
+	if len(near) == 0 {
+		near = x.names.nearest(key, maxSuggest)
+	}
+	if err == nil { // if this search fails, only the suggestions are worse
+		x.recent.near.Add(written, slices.Clone(near))
+	}
+	return near
 }
 
 func refused(allows func(*flavor.Profile) bool, p *flavor.Profile) int {

@@ -74,10 +74,10 @@ func forgiven(written, meant string) int {
 	return wordSlip(written, meant)
 }
 
-// slip returns the one profile of whose name the words are a misspelling. There is none
-// if the nearest names belong to different profiles, or if one of them is not allowed.
-func (n *names) slip(words []string, allows func(*flavor.Profile) bool) (p *flavor.Profile, ok bool) {
-	best := maxSlips + 1
+// slip returns the one profile of whose name the words are a misspelling. It is nil if the
+// nearest names belong to different profiles.
+func (n *names) slip(words []string) (p *flavor.Profile) {
+	best, ok := maxSlips+1, false
 	written := n.wording(words)
 	list := n.spellings[len(words)]
 	for i := range list {
@@ -90,7 +90,10 @@ func (n *names) slip(words []string, allows func(*flavor.Profile) bool) (p *flav
 			ok = false
 		}
 	}
-	return p, ok && p != nil && (allows == nil || allows(p)) && (len(words) > 1 || n.clear(words[0], best, p))
+	if !ok || len(words) == 1 && !n.clear(words[0], best, p) {
+		return nil
+	}
+	return p
 }
 
 // clear reports whether a single word is nearer to a name of p, which is slips edits

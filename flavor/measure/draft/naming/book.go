@@ -36,8 +36,8 @@ type Placer interface {
 // Lister is a [Placer] that lists names. It spares a search for what is nearest.
 type Lister interface {
 	Placer
-	// Initialled yields at least every name and alias, normalised, in which for each
-	// of some words there is one with the same first letter.
+	// Initialled yields at least every name and alias, normalised, that has all letters
+	// of some words, and for each of them a word with the same first letter.
 	Initialled(words []string) iter.Seq[string]
 }
 
