@@ -44,17 +44,18 @@ func TestAmountsTakenBack(t *testing.T) {
 		"50ml gin oh wait 45ml\n25ml lemon\n15ml simple":                        "gin 45 + lemon 25 + simple 15",
 		"2 oz gin\n1 oz lime, hmm, call it 3/4\n3/4 oz simple":                  "gin 59.15 + lime 22.18 + simple 22.18",
 		// the other pours between the two stay
-		"20 lemon, 20 simple, no wait, 25 lemon, 50 gin. shake": "simple 20 + lemon 25 + gin 50",
-		"50 gin, 20 lemon, 20 simple, wait, 25 lemon. shake":    "gin 50 + simple 20 + lemon 25",
+		"20 lemon, 20 simple, no wait, 25 lemon, 50 gin. shake": "lemon 25 + simple 20 + gin 50",
+		"50 gin, 20 lemon, 20 simple, wait, 25 lemon. shake":    "gin 50 + lemon 25 + simple 20",
 		// names before amounts
 		"cucumber gin 60 no wait plain gin 60, lime 20, agave 15. shake":    "plain gin 60 + lime 20 + agave 15",
-		"lemon 20, simple 20, no wait, lemon 25, gin 50. shake":             "simple 20 + lemon 25 + gin 50",
+		"lemon 20, simple 20, no wait, lemon 25, gin 50. shake":             "lemon 25 + simple 20 + gin 50",
 		"gin 50 ml, lemon 20 ml, no sorry, lime 25 ml, simple 20 ml. shake": "gin 50 + lime 25 + simple 20",
 	} {
 		assert.Equal(t, want, poured(t, text), text)
 	}
-	_, err := reading.Read("gin 50 no wait vodka, lemon 20, simple 20, shake", wholeCatalogue(t))
-	assert.Error(t, err, "a name without an amount")
+	assert.Equal(t, "vodka 50 + lemon 20 + simple 20", poured(t, "gin 50 no wait vodka, lemon 20, simple 20, shake"), "the amount stays")
+	_, err := reading.Read("gin 50 no wait lemon, simple 20, shake", wholeCatalogue(t))
+	assert.Error(t, err, "no spirit stands in place of a gin")
 }
 
 // Percentages that come to a hundred are of the total that the text states.

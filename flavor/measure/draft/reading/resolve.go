@@ -86,9 +86,16 @@ func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 
 // resolveAny is Resolve over a finder that remembers, whose faults are left to be completed.
 func resolveAny(d draft.Draft, f naming.Finder) (Reading, error) {
+	if out, ok, err := corrected(d, f); ok || err != nil {
+		return out, err
+	}
 	out, err := anyWay(d, f)
 	if err == nil && len(out.Faults) == 0 {
 		out.Faults = overlooked.Said(d.String(), &out.Spec)
+	}
+	if f := unsettled(d, &out, f); err == nil && f != nil {
+		out.Faults = append(out.Faults, f)
+		return out, nil
 	}
 	if err == nil && len(out.Faults) > 0 {
 		return withoutEveryday(d, out, f)

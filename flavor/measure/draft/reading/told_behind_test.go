@@ -52,7 +52,8 @@ func TestWhatIsSaidToColleagues(t *testing.T) {
 	assert.Contains(t, strings.Join(s.Notes, "\n"), "don't let Jo free pour the vermouth")
 }
 
-// A brine or a syrup is named after what it is poured off, and what was taken out again is asked about.
+// A brine or a syrup is named after what it is poured off, and what was taken out again is not
+// poured, unless it was put back.
 func TestPouredOffAJar(t *testing.T) {
 	x := wholeCatalogue(t)
 	s, err := reading.Read("60 ml vodka\n15 ml dry vermouth\n10 ml brine from a jar of capers\nstir, up", x)
@@ -60,7 +61,11 @@ func TestPouredOffAJar(t *testing.T) {
 	assert.Equal(t, "caper-brine", s.Pours[2].Profile.ID)
 	_, err = reading.Read("60 ml vodka\n15 ml dry vermouth\n10 ml brine from a jar of umeboshi\nstir, up", x)
 	assert.Error(t, err)
-	_, err = reading.Read("japanese whisky 40, yuzu juice 10, soda 120. I first had honey 5 in it, took it out. Build, tall glass.", x)
+	s, err = reading.Read("japanese whisky 40, yuzu juice 10, soda 120. I first had honey 5 in it, took it out. Build, tall glass.", x)
+	require.NoError(t, err)
+	assert.Len(t, s.Pours, 3)
+	assert.Contains(t, s.Notes[0], "is not poured")
+	_, err = reading.Read("japanese whisky 40, yuzu juice 10, soda 120. I first had honey 5 in it, took it out, put it back. Build, tall glass.", x)
 	assert.Error(t, err)
 	_, err = reading.Read("2 oz gin\n.5 oz dry vermouth\nstir, up. take the coupe from the freezer, took it out of there cold", x)
 	assert.NoError(t, err)

@@ -103,9 +103,9 @@ var takesBackFirst = func() map[string]bool {
 	return m
 }()
 
-// takenBackAt returns how many tokens at i take back what stands before them, the signs
+// TakenBackAt returns how many tokens at i take back what stands before them, the signs
 // between them and behind them among them; 0 if none do.
-func takenBackAt(toks []token.Token, i int) int {
+func TakenBackAt(toks []token.Token, i int) int {
 	if toks[i].Kind != token.Word || !takesBackFirst[toks[i].Text] {
 		return 0
 	}
@@ -215,7 +215,7 @@ func amendsFirst(toks []token.Token) int {
 	if len(toks) == 0 {
 		return 0
 	}
-	if n := takenBackAt(toks, 0); n > 0 {
+	if n := TakenBackAt(toks, 0); n > 0 {
 		for n < len(toks) && Pause(&toks[n]) {
 			n++
 		}
@@ -259,7 +259,7 @@ func Pause(t *token.Token) bool {
 func SecondThoughts(text string, toks []token.Token) (out []token.Token, back []string) {
 	out, back = restated(text, toks)
 	for i := 1; i+1 < len(out); i++ {
-		n := takenBackAt(out, i)
+		n := TakenBackAt(out, i)
 		if n == 0 || i+n >= len(out) {
 			continue
 		}
@@ -369,7 +369,7 @@ func Unsettled(text string) (words string, amounts int) {
 			i += n - 1
 			continue
 		}
-		n := takenBackAt(toks, i)
+		n := TakenBackAt(toks, i)
 		if words == "" && n > 0 && amounts > 0 && Pause(&toks[i-1]) && i+n < len(toks) && entry.StartsAmount(toks[i+n:]) {
 			words = text[toks[i].Start:toks[i].End]
 		}

@@ -1,0 +1,42 @@
+package correcting
+
+import (
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/vocabulary"
+)
+
+// takesBack are signals behind which something else is meant, and not merely denied.
+var takesBack = vocabulary.Words(`wait sorry actually oops scratch correction`)
+
+// Unsettled is the fault of a text that takes something back and names in its place what is not poured:
+// nobody could tell what it is to stand for.
+func Unsettled(text string, pours []flavor.Pour, b *naming.Book) *flavor.Fault {
+	if len(text) > mostText || !tellsOf(text) {
+		return nil
+	}
+	c := &corrector{text: text, book: b, clauses: clausesOf(text)}
+	for i := 1; i+1 < len(c.clauses); i++ {
+		cl, next := &c.clauses[i], &c.clauses[i+1]
+		rest, armed, _ := withoutLeads(cl.toks)
+		if len(rest) > 0 || !armed || next.before == "\n" || len(amountsIn(c.clauses[i-1].toks)) == 0 {
+			continue
+		}
+		back := false
+		for k := range cl.toks {
+			back = back || takesBack.Has(cl.toks[k].Text)
+		}
+		if !back || !c.names(next.toks) {
+			continue
+		}
+		meant := c.means(c.written(next.toks))
+		if !slices.ContainsFunc(pours, func(p flavor.Pour) bool { return slices.Contains(meant, p.Profile) }) {
+			said := c.text[cl.start():next.end()]
+			return measure.Invalid("text", said, "%q names something in place of what stands before it; write only what is poured", said)
+		}
+	}
+	return nil
+}

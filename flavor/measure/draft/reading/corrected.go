@@ -1,0 +1,37 @@
+package reading
+
+import (
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/correcting"
+	"counterpour/flavor/measure/draft/naming"
+)
+
+// corrected reads a draft with what it corrects of itself carried out, which is said; it is false if it
+// corrects nothing, or if that leaves anything open.
+func corrected(d draft.Draft, f naming.Finder) (Reading, bool, error) {
+	b := naming.NewBook(f)
+	c, ok := correcting.Of(d.String(), b)
+	if !ok || b.Err() != nil {
+		return Reading{}, false, b.Err()
+	}
+	out, err := resolveAny(d.Anew(c.Text), f)
+	if err != nil || len(out.Faults) > 0 || out.several {
+		return Reading{}, false, err
+	}
+	out.Spec.Notes = append(c.Notes, out.Spec.Notes...)
+	return out, true, nil
+}
+
+// unsettled is the fault of a draft that takes something back and names in its place what is not poured.
+func unsettled(d draft.Draft, out *Reading, f naming.Finder) *flavor.Fault {
+	if len(out.Faults) > 0 {
+		return nil
+	}
+	fault := correcting.Unsettled(d.String(), out.Spec.Pours, naming.NewBook(f))
+	if fault != nil {
+		fault.Location = measure.LineLocation(1)
+	}
+	return fault
+}
