@@ -346,12 +346,29 @@ func (r *run) replaced(p *pour, at entry.Span) ([]edit, string, bool) {
 		return slices.ContainsFunc(is, func(y *flavor.Profile) bool { return naming.Akin(x, y) })
 	})
 	last := &r.c.clauses[r.done-1]
+	signal := wordsIn(r.c.clauses[r.first : r.done-1])
+	if one := signal < 2 && r.c.clauses[r.first-1].after != "?"; one && math.Abs(r.other.value-p.value) > sameAmount { // one word says too little
+		return nil, "", false
+	}
 	if !akin || r.commands > 1 || len(r.wrong) > 0 || p != r.last || strings.Contains(r.c.text[at.Start:last.start()], "(") {
 		return nil, "", false
 	}
 	rest, _, _ := withoutLeads(last.toks)
 	note := "“" + r.c.said(at) + "” stands in place of “" + r.c.said(entry.Span{Start: p.start, End: p.end}) + "”"
 	return []edit{{entry.Span{Start: p.start, End: rest[0].Start}, ""}}, note, true
+}
+
+// wordsIn is how many words clauses hold.
+func wordsIn(clauses []clause) int {
+	n := 0
+	for _, c := range clauses {
+		for i := range c.toks {
+			if c.toks[i].Kind == token.Word {
+				n++
+			}
+		}
+	}
+	return n
 }
 
 // takenOut takes a pour out of the text.
