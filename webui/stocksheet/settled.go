@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"counterpour/data/house/exchange"
+	"counterpour/data/house/exchange/column"
 )
 
 // What a person settles about a file travels in its form: columns as col.3, a
@@ -22,7 +23,7 @@ const (
 )
 
 // cellMark names a cell and what to write there, as a button's value.
-func cellMark(row int, f exchange.Field, text string) string {
+func cellMark(row int, f column.Field, text string) string {
 	return strconv.Itoa(row) + " " + string(f) + " " + text
 }
 
@@ -33,26 +34,26 @@ func readMark(mark string) (exchange.Cell, string, bool) {
 		return exchange.Cell{}, "", false
 	}
 	row, err := strconv.Atoi(parts[0])
-	return exchange.Cell{Row: row, Field: exchange.Field(parts[1])}, parts[2], err == nil && slices.Contains(cellFields(), exchange.Field(parts[1]))
+	return exchange.Cell{Row: row, Field: column.Field(parts[1])}, parts[2], err == nil && slices.Contains(cellFields(), column.Field(parts[1]))
 }
 
 // cellFields are the fields of a cell that may be settled.
-func cellFields() []exchange.Field { return append(exchange.Fields(), exchange.FieldRow) }
+func cellFields() []column.Field { return append(column.Fields(), column.Row) }
 
 // readSettled reads what was settled, but for the boxes of cells. What a form could
 // not have sent is passed over.
 func readSettled(sent url.Values) exchange.Settled {
-	s := exchange.Settled{Columns: map[int]exchange.Field{}, Cells: map[exchange.Cell]string{}, Currency: strings.ToUpper(strings.TrimSpace(sent.Get(currencyBox)))}
+	s := exchange.Settled{Columns: map[int]column.Field{}, Cells: map[exchange.Cell]string{}, Currency: strings.ToUpper(strings.TrimSpace(sent.Get(currencyBox)))}
 	for name, values := range sent {
 		switch {
 		case strings.HasPrefix(name, columnField):
 			at, err := strconv.Atoi(strings.TrimPrefix(name, columnField))
-			if f := exchange.Field(values[0]); err == nil && slices.Contains(exchange.Fields(), f) {
+			if f := column.Field(values[0]); err == nil && slices.Contains(column.Fields(), f) {
 				s.Columns[at] = f
 			}
 		case strings.HasPrefix(name, kindField) && values[0] != "":
 			if row, err := strconv.Atoi(strings.TrimPrefix(name, kindField)); err == nil {
-				s.Cells[exchange.Cell{Row: row, Field: exchange.FieldKind}] = values[0]
+				s.Cells[exchange.Cell{Row: row, Field: column.Kind}] = values[0]
 			}
 		}
 	}
@@ -70,7 +71,7 @@ func typedOver(s *exchange.Settled, sheet *exchange.Sheet, sent url.Values) bool
 	any := false
 	for i := range sheet.Rows {
 		r := &sheet.Rows[i]
-		for _, f := range exchange.Fields() {
+		for _, f := range column.Fields() {
 			name := cellField + strconv.Itoa(r.Number) + "." + string(f)
 			if !sent.Has(name) {
 				continue
@@ -89,7 +90,7 @@ func typedOver(s *exchange.Settled, sheet *exchange.Sheet, sent url.Values) bool
 // are in: they are numbered from the second row, under the titles. The columns, the
 // currency and the kinds stay as they were read from the whole.
 func settledOfRest(sheet *exchange.Sheet, s exchange.Settled) exchange.Settled {
-	out := exchange.Settled{Columns: map[int]exchange.Field{}, Cells: map[exchange.Cell]string{}, Currency: sheet.Currency}
+	out := exchange.Settled{Columns: map[int]column.Field{}, Cells: map[exchange.Cell]string{}, Currency: sheet.Currency}
 	for i, c := range sheet.Columns {
 		out.Columns[i] = c.Field
 	}
@@ -101,8 +102,8 @@ func settledOfRest(sheet *exchange.Sheet, s exchange.Settled) exchange.Settled {
 	}
 	for i := range sheet.Rows {
 		r := &sheet.Rows[i]
-		if row, left := renumbered[r.Number]; left && r.Kind.Profile != nil && !(r.Kind.Supposed && r.Cells[exchange.FieldKind] != "") {
-			out.Cells[exchange.Cell{Row: row, Field: exchange.FieldKind}] = r.Kind.Profile.ID
+		if row, left := renumbered[r.Number]; left && r.Kind.Profile != nil && !(r.Kind.Supposed && r.Cells[column.Kind] != "") {
+			out.Cells[exchange.Cell{Row: row, Field: column.Kind}] = r.Kind.Profile.ID
 		}
 	}
 	return out

@@ -8,6 +8,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
+	"counterpour/data/house/exchange/column"
 	"counterpour/flavor"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
@@ -83,34 +84,34 @@ type readyRow struct{ Name, Kind, Size, Price, Stock, New string }
 const mostReady = 100
 
 // fieldName is a field of a bottle as the page calls it; empty for one that it does not show.
-func fieldName(f exchange.Field) string { return fieldNames()[f] }
+func fieldName(f column.Field) string { return fieldNames()[f] }
 
-var fieldNames = sync.OnceValue(func() map[exchange.Field]string {
-	return map[exchange.Field]string{
-		exchange.FieldName:        say.It("stocksheet.field-name"),
-		exchange.FieldKind:        say.It("stocksheet.field-kind"),
-		exchange.FieldGroup:       say.It("stocksheet.field-group"),
-		exchange.FieldSize:        say.It("stocksheet.field-size"),
-		exchange.FieldPrice:       say.It("stocksheet.field-price"),
-		exchange.FieldCurrency:    say.It("stocksheet.field-currency"),
-		exchange.FieldStock:       say.It("stocksheet.field-stock"),
-		exchange.FieldStrength:    say.It("stocksheet.field-strength"),
-		exchange.FieldNote:        say.It("stocksheet.field-note"),
-		exchange.FieldBeside:      say.It("stocksheet.field-beside"),
-		exchange.FieldNothing:     say.It("stocksheet.field-nothing"),
-		exchange.FieldID:          say.It("stocksheet.field-id"),
-		exchange.FieldWell:        say.It("stocksheet.field-well"),
-		exchange.FieldSizeML:      say.It("stocksheet.field-size-ml"),
-		exchange.FieldSizeG:       say.It("stocksheet.field-size-g"),
-		exchange.FieldBrix:        say.It("stocksheet.field-brix"),
-		exchange.FieldSugar:       say.It("stocksheet.field-sugar"),
-		exchange.FieldAcid:        say.It("stocksheet.field-acid"),
-		exchange.FieldContains:    say.It("stocksheet.field-contains"),
-		exchange.FieldMayContain:  say.It("stocksheet.field-may-contain"),
-		exchange.FieldVegan:       say.It("stocksheet.field-vegan"),
-		exchange.FieldLabelReader: say.It("stocksheet.field-label-reader"),
-		exchange.FieldLabelRead:   say.It("stocksheet.field-label-read"),
-		exchange.FieldOut:         say.It("stocksheet.field-out"),
+var fieldNames = sync.OnceValue(func() map[column.Field]string {
+	return map[column.Field]string{
+		column.Name:        say.It("stocksheet.field-name"),
+		column.Kind:        say.It("stocksheet.field-kind"),
+		column.Group:       say.It("stocksheet.field-group"),
+		column.Size:        say.It("stocksheet.field-size"),
+		column.Price:       say.It("stocksheet.field-price"),
+		column.Currency:    say.It("stocksheet.field-currency"),
+		column.Stock:       say.It("stocksheet.field-stock"),
+		column.Strength:    say.It("stocksheet.field-strength"),
+		column.Note:        say.It("stocksheet.field-note"),
+		column.Beside:      say.It("stocksheet.field-beside"),
+		column.Nothing:     say.It("stocksheet.field-nothing"),
+		column.ID:          say.It("stocksheet.field-id"),
+		column.Well:        say.It("stocksheet.field-well"),
+		column.SizeML:      say.It("stocksheet.field-size-ml"),
+		column.SizeG:       say.It("stocksheet.field-size-g"),
+		column.Brix:        say.It("stocksheet.field-brix"),
+		column.Sugar:       say.It("stocksheet.field-sugar"),
+		column.Acid:        say.It("stocksheet.field-acid"),
+		column.Contains:    say.It("stocksheet.field-contains"),
+		column.MayContain:  say.It("stocksheet.field-may-contain"),
+		column.Vegan:       say.It("stocksheet.field-vegan"),
+		column.LabelReader: say.It("stocksheet.field-label-reader"),
+		column.LabelRead:   say.It("stocksheet.field-label-read"),
+		column.Out:         say.It("stocksheet.field-out"),
 	}
 })
 
@@ -171,17 +172,17 @@ func marks(s exchange.Settled) []string {
 }
 
 // leave is what a button sends to leave a row out.
-func leave(row int) string { return cellMark(row, exchange.FieldRow, exchange.LeaveOut) }
+func leave(row int) string { return cellMark(row, column.Row, exchange.LeaveOut) }
 
 func (p *preview) mend(r *exchange.SheetRow) {
 	p.Bad++
 	row := mendRow{Number: r.Number, Name: r.Bottle.Name, Leave: leave(r.Number)}
 	for _, f := range r.Faults {
-		if f.Field == exchange.FieldCurrency && f.Written == "" {
+		if f.Field == column.Currency && f.Written == "" {
 			continue // asked once, above
 		}
-		m := mendFault{Message: words.Sentence(f.Message), Label: fieldName(f.Field), Value: f.Written, Kinds: f.Field == exchange.FieldKind}
-		if f.Field != exchange.FieldRow {
+		m := mendFault{Message: words.Sentence(f.Message), Label: fieldName(f.Field), Value: f.Written, Kinds: f.Field == column.Kind}
+		if f.Field != column.Row {
 			m.Box = cellField + strconv.Itoa(r.Number) + "." + string(f.Field)
 		}
 		for _, remedy := range f.Remedies {
@@ -251,7 +252,7 @@ func (p *preview) columns(s *exchange.Sheet) {
 		if m.Title == "" {
 			m.Title = say.It("stocksheet.column", "Number", i+1)
 		}
-		for _, f := range exchange.Fields() {
+		for _, f := range column.Fields() {
 			m.Options = append(m.Options, form.Option{Value: string(f), Name: fieldName(f), Chosen: f == c.Field})
 		}
 		p.Mapped = append(p.Mapped, m)

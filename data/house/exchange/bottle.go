@@ -7,111 +7,12 @@ import (
 	"time"
 
 	"counterpour/data/house"
+	"counterpour/data/house/exchange/column"
+	"counterpour/data/house/exchange/grid"
 	"counterpour/data/house/exchange/kinds"
 	"counterpour/data/house/exchange/numeral"
 	"counterpour/flavor"
 )
-
-// defaults says how to read cells that are incomplete.
-type defaults struct {
-	currency string // of prices without a currency
-	sizeUnit string // of sizes without a unit
-	fraction bool   // strengths are fractions of 1, as spreadsheets store percentages
-	sizes    []string
-}
-
-// usualSizes are offered if the file has no sizes of its own. Common practice, no source.
-var usualSizes = []string{"700 ml", "750 ml", "1 L"}
-
-// defaultsOf derives the defaults from all cells of a column.
-func defaultsOf(s *sheetReader, rows []tableRow, there []house.Bottle) defaults {
-	d := defaults{currency: s.settled.Currency}
-	of := func(f Field) (cells []string, unit string) {
-		for i, c := range s.Columns {
-			if c.Field == f {
-				return cellsOf(rows, i), c.unit
-			}
-		}
-		return nil, ""
-	}
-	sizes, unit := of(FieldSize)
-	if d.sizeUnit = unit; unit == "" {
-		d.sizeUnit = numeral.ColumnUnit(sizes, s.comma)
-		if d.sizeUnit != "" {
-			s.Notes = append(s.Notes, "Sizes without a unit are read as "+d.sizeUnit+".")
-		}
-	}
-	d.sizes = commonSizes(sizes, d.sizeUnit, s.comma)
-	strengths, unit := of(FieldStrength)
-	if shares := shareOf(strengths, func(c string) bool { v, ok := numeral.Number(c, s.comma); return ok && v > 0 && v <= 1 }); unit == "" && shares > 0 &&
-		shareOf(strengths, func(c string) bool { v, ok := numeral.Number(c, s.comma); return ok && v <= 1 || numeral.Nothing(c) }) == 1 {
-		d.fraction = true
-		s.Notes = append(s.Notes, "Strengths are read as fractions: 0.4 as 40 % vol.")
-	}
-	prices, _ := of(FieldPrice)
-	d.priced(s, prices, there)
-	if !s.titled(FieldStock) {
-		s.Notes = append(s.Notes, "No column says how many there are; a bottle that is new counts as one.")
-	}
-	return d
-}
-
-// priced sets the currency of prices without one: the one that the user chose, or that of
-// the existing bottles, or of the house, or the one that all currency signs of the file
-// agree on.
-func (d *defaults) priced(s *sheetReader, prices []string, there []house.Bottle) {
-	title := ""
-	for _, c := range s.Columns {
-		if c.Field == FieldPrice {
-			title = c.Title
-		}
-	}
-	var own, kept []string
-	shared := false
-	for _, cell := range append(slices.Clone(prices), title) {
-		_, code, many, _ := numeral.Money(cell, s.comma)
-		if code != "" && !slices.Contains(own, code) {
-			own, shared = append(own, code), shared || many
-		}
-	}
-	for _, b := range there {
-		if b.Price != nil && !slices.Contains(kept, b.Currency) {
-			kept = append(kept, b.Currency)
-		}
-	}
-	switch {
-	case d.currency != "":
-	case len(kept) == 1 && (len(own) == 0 || shared):
-		d.currency = kept[0]
-	case s.settled.House != "" && (len(own) == 0 || len(own) == 1 && shared && numeral.Shares(own[0], s.settled.House)):
-		d.currency = s.settled.House
-		s.Notes = append(s.Notes, "Prices are read as "+s.settled.House+", the currency of the house; say so if they are in another.")
-	case len(own) == 1:
-		if d.currency = own[0]; shared {
-			s.Notes = append(s.Notes, "Prices are read as "+own[0]+"; say so if they are in another currency.")
-		}
-	}
-}
-
-// commonSizes returns the sizes that most bottles of a file have, in a form that can be
-// written into a cell.
-func commonSizes(cells []string, unit string, comma bool) []string {
-	counts := map[string]int{}
-	var out []string
-	for _, c := range cells {
-		if a, open, ok := numeral.Size(c, unit, comma); ok && !open && a.ML > 0 {
-			s := exact(a.ML) + " ml"
-			if counts[s]++; counts[s] == 1 {
-				out = append(out, s)
-			}
-		}
-	}
-	slices.SortStableFunc(out, func(a, b string) int { return counts[b] - counts[a] })
-	if len(out) == 0 {
-		return usualSizes
-	}
-	return out[:min(len(out), 3)]
-}
 
 // bottleReader reads the cells of a row into a bottle, and collects all faults of them.
 type bottleReader struct {
@@ -121,33 +22,33 @@ type bottleReader struct {
 
 // has reports whether the file has a column for a field, or the user entered a value for
 // it.
-func (b *bottleReader) has(f Field) bool {
+func (b *bottleReader) has(f column.Field) bool {
 	_, settled := b.settled.Cells[Cell{b.r.Number, f}]
 	return settled || b.titled(f)
 }
 
-func (b *bottleReader) cell(f Field) string { return strings.TrimSpace(b.r.Cells[f]) }
+func (b *bottleReader) cell(f column.Field) string { return strings.TrimSpace(b.r.Cells[f]) }
 
-func (b *bottleReader) fault(f Field, message string, remedies ...Remedy) {
+func (b *bottleReader) fault(f column.Field, message string, remedies ...Remedy) {
 	if slices.ContainsFunc(b.r.Faults, func(o CellFault) bool { return o.Field == f }) {
 		return
 	}
 	written := b.cell(f)
-	if f == FieldSize && written == "" {
-		written = b.cell(FieldSizeML) + b.cell(FieldSizeG)
+	if f == column.Size && written == "" {
+		written = b.cell(column.SizeML) + b.cell(column.SizeG)
 	}
 	b.r.Faults = append(b.r.Faults, CellFault{Field: f, Written: written, Message: message, Remedies: remedies})
 }
 
 // empty is the remedy of clearing a field.
-func empty(f Field) Remedy { return Remedy{"leave it empty", f, ""} }
+func empty(f column.Field) Remedy { return Remedy{"leave it empty", f, ""} }
 
 func (b *bottleReader) read() {
-	name := b.r.Cells[FieldName]
+	name := b.r.Cells[column.Name]
 	if strings.TrimSpace(name) == "" {
-		name = b.r.Cells[FieldKind]
+		name = b.r.Cells[column.Kind]
 	}
-	id := b.cell(FieldID)
+	id := b.cell(column.ID)
 	if id == "" {
 		id = house.IDOf(house.KindBottle, name)
 	}
@@ -159,7 +60,7 @@ func (b *bottleReader) read() {
 	}
 	b.r.Bottle = bottle
 	if strings.TrimSpace(name) == "" { // whatever else is wrong with it can wait for one
-		b.fault(FieldName, "the row has no name; write what the bottle is called")
+		b.fault(column.Name, "the row has no name; write what the bottle is called")
 		return
 	}
 	b.kind()
@@ -176,19 +77,19 @@ func (b *bottleReader) read() {
 
 // kind finds the ingredient that the bottle is, or offers candidates.
 func (b *bottleReader) kind() {
-	settled, said := b.settled.Cells[Cell{b.r.Number, FieldKind}]
+	settled, said := b.settled.Cells[Cell{b.r.Number, column.Kind}]
 	var found *kinds.Kind
-	group := strings.TrimSpace(b.cell(FieldGroup) + " " + b.heading)
+	group := strings.TrimSpace(b.cell(column.Group) + " " + b.heading)
 	switch {
 	case !b.kinds.Knows():
-		b.r.Bottle.Ingredient = b.cell(FieldKind)
+		b.r.Bottle.Ingredient = b.cell(column.Kind)
 		return
 	case said:
 		if found = b.kinds.Stated(settled); found != nil {
 			found.Supposed = false // the user chose it
 		}
 	default:
-		found = b.kinds.Find(b.cell(FieldKind), group, b.r.Bottle.Name)
+		found = b.kinds.Find(b.cell(column.Kind), group, b.r.Bottle.Name)
 		if old := b.there[b.r.Bottle.ID]; found != nil && found.Supposed && old.Ingredient != "" {
 			found = b.asBefore(old.Ingredient, found) // was settled at an earlier import
 		}
@@ -197,7 +98,7 @@ func (b *bottleReader) kind() {
 		b.r.Kind, b.r.Bottle.Ingredient = *found, found.Profile.ID
 		return
 	}
-	written := b.cell(FieldKind)
+	written := b.cell(column.Kind)
 	message := "nothing says which kind of bottle it is"
 	if said {
 		written = settled
@@ -208,14 +109,14 @@ func (b *bottleReader) kind() {
 	names := b.kinds.Near(written, b.r.Bottle.Name)
 	var remedies []Remedy
 	for _, n := range names {
-		remedies = append(remedies, Remedy{n, FieldKind, n})
+		remedies = append(remedies, Remedy{n, column.Kind, n})
 	}
 	if len(names) > 0 {
 		message += "; did you mean " + flavor.JoinOr(names) + "?"
 	} else {
 		message += "; write its category, such as London dry gin"
 	}
-	b.fault(FieldKind, message, remedies...)
+	b.fault(column.Kind, message, remedies...)
 }
 
 // asBefore keeps the ingredient that the bottle has in the house already, if the file
@@ -230,15 +131,15 @@ func (b *bottleReader) asBefore(id string, supposed *kinds.Kind) *kinds.Kind {
 
 func (b *bottleReader) size() {
 	for _, col := range []struct {
-		field Field
+		field column.Field
 		unit  string
-	}{{FieldSize, b.defaults.sizeUnit}, {FieldSizeML, numeral.ExactML}, {FieldSizeG, numeral.ExactG}} {
+	}{{column.Size, b.defaults.sizeUnit}, {column.SizeML, numeral.ExactML}, {column.SizeG, numeral.ExactG}} {
 		written := b.cell(col.field)
-		_, said := b.settled.Cells[Cell{b.r.Number, FieldSize}]
-		if !b.has(col.field) || said && col.field != FieldSize {
+		_, said := b.settled.Cells[Cell{b.r.Number, column.Size}]
+		if !b.has(col.field) || said && col.field != column.Size {
 			continue
 		}
-		if col.field != FieldSizeG || b.r.Bottle.SizeML == 0 || !b.has(FieldSizeML) {
+		if col.field != column.SizeG || b.r.Bottle.SizeML == 0 || !b.has(column.SizeML) {
 			b.r.Bottle.SizeML, b.r.Bottle.SizeG = 0, 0
 		}
 		if numeral.Nothing(written) {
@@ -247,33 +148,33 @@ func (b *bottleReader) size() {
 		a, open, ok := numeral.Size(strings.TrimSuffix(written, byThePack), col.unit, b.comma)
 		switch {
 		case open:
-			b.fault(FieldSize, fmt.Sprintf("%q does not say of what; is it ml, cl or oz?", written), Remedy{written + " cl", FieldSize, written + " cl"},
-				Remedy{written + " ml", FieldSize, written + " ml"}, Remedy{written + " oz", FieldSize, written + " oz"})
+			b.fault(column.Size, fmt.Sprintf("%q does not say of what; is it ml, cl or oz?", written), Remedy{written + " cl", column.Size, written + " cl"},
+				Remedy{written + " ml", column.Size, written + " ml"}, Remedy{written + " oz", column.Size, written + " oz"})
 		case !ok:
-			b.fault(FieldSize, fmt.Sprintf("%q is not a size; write it as 700 ml, 70 cl, 24 oz, 1 L or 500 g", written), b.sizes()...)
+			b.fault(column.Size, fmt.Sprintf("%q is not a size; write it as 700 ml, 70 cl, 24 oz, 1 L or 500 g", written), b.sizes()...)
 		case a.G > 0:
 			b.r.Bottle.SizeG = a.G
-		case a.ML > house.LargestML && col.field == FieldSize:
+		case a.ML > house.LargestML && col.field == column.Size:
 			less := exact(a.ML/100) + " ml"
-			b.fault(FieldSize, fmt.Sprintf("%q is %s litres, more than the largest keg holds", written, exact(a.ML/1000)), Remedy{less, FieldSize, less})
+			b.fault(column.Size, fmt.Sprintf("%q is %s litres, more than the largest keg holds", written, exact(a.ML/1000)), Remedy{less, column.Size, less})
 		default:
 			b.r.Bottle.SizeML = a.ML
 		}
 	}
 	if b.r.Bottle.SizeML == 0 && b.r.Bottle.SizeG == 0 {
-		b.fault(FieldSize, "nothing says what a full one holds", b.sizes()...)
+		b.fault(column.Size, "nothing says what a full one holds", b.sizes()...)
 	}
 }
 
 func (b *bottleReader) sizes() (out []Remedy) {
 	for _, s := range b.defaults.sizes {
-		out = append(out, Remedy{s, FieldSize, s})
+		out = append(out, Remedy{s, column.Size, s})
 	}
 	return out
 }
 
 // figure reads an optional number; nil if the cell is empty.
-func (b *bottleReader) figure(f Field, such string) *float64 {
+func (b *bottleReader) figure(f column.Field, such string) *float64 {
 	written := b.cell(f)
 	if numeral.Nothing(written) {
 		return nil
@@ -288,14 +189,14 @@ func (b *bottleReader) figure(f Field, such string) *float64 {
 
 func (b *bottleReader) strengths() {
 	m := &b.r.Bottle.Measured
-	if b.has(FieldStrength) {
+	if b.has(column.Strength) {
 		m.ABVPct = b.abv()
 	}
-	if b.has(FieldBrix) || b.has(FieldSugar) { // brix and sugar both state the sweetness
-		m.Brix, m.SugarGPerL = b.figure(FieldBrix, "22.5"), b.figure(FieldSugar, "300")
+	if b.has(column.Brix) || b.has(column.Sugar) { // brix and sugar both state the sweetness
+		m.Brix, m.SugarGPerL = b.figure(column.Brix, "22.5"), b.figure(column.Sugar, "300")
 	}
-	if b.has(FieldAcid) {
-		m.AcidGPerL = b.figure(FieldAcid, "60")
+	if b.has(column.Acid) {
+		m.AcidGPerL = b.figure(column.Acid, "60")
 	}
 }
 
@@ -311,23 +212,23 @@ func (b *bottleReader) contradicted() {
 		return
 	}
 	var remedies []Remedy
-	for _, name := range b.kinds.Near(b.cell(FieldKind), b.r.Bottle.Name) {
+	for _, name := range b.kinds.Near(b.cell(column.Kind), b.r.Bottle.Name) {
 		if p, _, known := b.kinds.Named(name); known && m.Contradicts(p) == nil {
-			remedies = append(remedies, Remedy{name, FieldKind, name})
+			remedies = append(remedies, Remedy{name, column.Kind, name})
 		}
 	}
-	b.fault(FieldKind, err.Error(), append(remedies, Remedy{"leave the strength out", FieldStrength, ""})...)
+	b.fault(column.Kind, err.Error(), append(remedies, Remedy{"leave the strength out", column.Strength, ""})...)
 }
 
 func (b *bottleReader) abv() *float64 {
-	written := b.cell(FieldStrength)
+	written := b.cell(column.Strength)
 	if numeral.Nothing(written) {
 		return nil
 	}
 	unit := ""
 	for _, c := range b.Columns {
-		if c.Field == FieldStrength {
-			unit = c.unit
+		if c.Field == column.Strength {
+			unit = c.Unit
 		}
 	}
 	v, ok := numeral.Strength(written, unit, b.comma)
@@ -335,12 +236,12 @@ func (b *bottleReader) abv() *float64 {
 		v *= 100
 	}
 	if !ok {
-		b.fault(FieldStrength, fmt.Sprintf("%q is not a strength; write it as 40 %% or 80 proof", written), empty(FieldStrength))
+		b.fault(column.Strength, fmt.Sprintf("%q is not a strength; write it as 40 %% or 80 proof", written), empty(column.Strength))
 		return nil
 	}
 	if v > 100 && v <= 200 {
 		half := exact(v/2) + " %"
-		b.fault(FieldStrength, fmt.Sprintf("%q is above 100 %%; is it proof?", written), Remedy{half, FieldStrength, half}, empty(FieldStrength))
+		b.fault(column.Strength, fmt.Sprintf("%q is above 100 %%; is it proof?", written), Remedy{half, column.Strength, half}, empty(column.Strength))
 		return nil
 	}
 	return &v
@@ -348,23 +249,23 @@ func (b *bottleReader) abv() *float64 {
 
 func (b *bottleReader) price() {
 	bottle := &b.r.Bottle
-	if b.has(FieldCurrency) {
-		bottle.Currency = b.code(b.cell(FieldCurrency))
+	if b.has(column.Currency) {
+		bottle.Currency = b.code(b.cell(column.Currency))
 	}
-	if !b.has(FieldPrice) {
+	if !b.has(column.Price) {
 		return
 	}
-	written := b.cell(FieldPrice)
+	written := b.cell(column.Price)
 	if numeral.Nothing(written) {
 		bottle.Price = nil
-		if !b.has(FieldCurrency) {
+		if !b.has(column.Currency) {
 			bottle.Currency = ""
 		}
 		return
 	}
 	sum, code, shared, ok := numeral.Money(written, b.comma)
 	if !ok {
-		b.fault(FieldPrice, fmt.Sprintf("%q is not a price; write it as 18.50", written), empty(FieldPrice))
+		b.fault(column.Price, fmt.Sprintf("%q is not a price; write it as 18.50", written), empty(column.Price))
 		return
 	}
 	bottle.Price = &sum
@@ -376,8 +277,8 @@ func (b *bottleReader) price() {
 	case bottle.Currency == "":
 		bottle.Currency = b.defaults.currency
 	}
-	if bottle.Currency == "" && b.cell(FieldCurrency) == "" {
-		b.fault(FieldCurrency, "the price has no currency; write its three letters, such as EUR, beside it", Remedy{"leave the price out", FieldPrice, ""})
+	if bottle.Currency == "" && b.cell(column.Currency) == "" {
+		b.fault(column.Currency, "the price has no currency; write its three letters, such as EUR, beside it", Remedy{"leave the price out", column.Price, ""})
 	}
 }
 
@@ -397,12 +298,12 @@ const uncounted = 1
 // stock reads the count, and whether it is the house's pour. A count that is not said
 // changes nothing: an empty cell must not mark a bottle out.
 func (b *bottleReader) stock() {
-	if b.has(FieldStock) {
-		written := b.cell(FieldStock)
+	if b.has(column.Stock) {
+		written := b.cell(column.Stock)
 		v, said, ok := numeral.Count(written, b.comma)
 		switch {
 		case !ok:
-			b.fault(FieldStock, fmt.Sprintf("%q is not a number of bottles; write it as 2 or 2.5", written), Remedy{"none", FieldStock, "0"}, Remedy{"one", FieldStock, "1"})
+			b.fault(column.Stock, fmt.Sprintf("%q is not a number of bottles; write it as 2 or 2.5", written), Remedy{"none", column.Stock, "0"}, Remedy{"one", column.Stock, "1"})
 		case said && v > 0: // a bottle that was counted is there
 			b.r.Bottle.Stock, b.r.Bottle.OutSince = v, nil
 		case said:
@@ -411,17 +312,17 @@ func (b *bottleReader) stock() {
 			b.r.Uncounted = true
 		}
 	}
-	if b.has(FieldOut) {
-		b.r.Bottle.OutSince = b.moment(FieldOut)
+	if b.has(column.Out) {
+		b.r.Bottle.OutSince = b.moment(column.Out)
 	}
-	if !b.has(FieldWell) {
+	if !b.has(column.Well) {
 		return
 	}
-	b.r.Bottle.Well = b.yes(FieldWell)
+	b.r.Bottle.Well = b.yes(column.Well)
 }
 
 // yes reads a cell that says yes or no; empty is no.
-func (b *bottleReader) yes(f Field) bool {
+func (b *bottleReader) yes(f column.Field) bool {
 	switch written := strings.ToLower(b.cell(f)); written {
 	case "yes", "true", "1", "x", "y":
 		return true
@@ -435,11 +336,11 @@ func (b *bottleReader) yes(f Field) bool {
 // words reads the note and the label.
 func (b *bottleReader) words() {
 	bottle := &b.r.Bottle
-	if b.has(FieldNote) {
-		bottle.Note = b.r.Cells[FieldNote]
+	if b.has(column.Note) {
+		bottle.Note = b.r.Cells[column.Note]
 	}
 	bottle.Note = b.beside(bottle.Note)
-	if b.has(FieldLabelReader) {
+	if b.has(column.LabelReader) {
 		bottle.Label = b.label()
 	}
 }
@@ -448,7 +349,7 @@ func (b *bottleReader) words() {
 // with the column's title. A line replaces an older one with the same title.
 func (b *bottleReader) beside(note string) string {
 	for i, c := range b.Columns {
-		if c.Field != FieldBeside || c.Title == "" || i >= len(b.r.row.cells) {
+		if c.Field != column.Beside || c.Title == "" || i >= len(b.r.row.Cells) {
 			continue
 		}
 		mark := c.Title + ": "
@@ -458,7 +359,7 @@ func (b *bottleReader) beside(note string) string {
 				kept = append(kept, line)
 			}
 		}
-		if text := strings.Join(strings.Fields(unguard(b.r.row.cells[i])), " "); text != "" {
+		if text := strings.Join(strings.Fields(grid.Unguard(b.r.row.Cells[i])), " "); text != "" {
 			kept = append(kept, mark+text)
 		}
 		note = strings.Join(kept, "\n")
@@ -468,14 +369,14 @@ func (b *bottleReader) beside(note string) string {
 
 // label reads the allergens on the label; nil if nobody has read it.
 func (b *bottleReader) label() *house.Label {
-	said := house.Label{Contains: b.allergens(FieldContains), MayContain: b.allergens(FieldMayContain), Vegan: b.yes(FieldVegan), ReadBy: b.cell(FieldLabelReader)}
-	when := b.cell(FieldLabelRead)
+	said := house.Label{Contains: b.allergens(column.Contains), MayContain: b.allergens(column.MayContain), Vegan: b.yes(column.Vegan), ReadBy: b.cell(column.LabelReader)}
+	when := b.cell(column.LabelRead)
 	if said.ReadBy == "" && when == "" && !said.Vegan && len(said.Contains)+len(said.MayContain) == 0 {
 		return nil
 	}
 	at, ok := momentIn(when)
 	if !ok {
-		b.fault(FieldLabelRead, noDate(when))
+		b.fault(column.LabelRead, noDate(when))
 		return nil
 	}
 	said.ReadAt = at
@@ -483,7 +384,7 @@ func (b *bottleReader) label() *house.Label {
 }
 
 // moment reads an optional date; nil if the cell is empty.
-func (b *bottleReader) moment(f Field) *time.Time {
+func (b *bottleReader) moment(f column.Field) *time.Time {
 	written := b.cell(f)
 	if numeral.Nothing(written) {
 		return nil
@@ -510,7 +411,7 @@ func noDate(written string) string {
 }
 
 // allergens reads a list of allergens separated by commas.
-func (b *bottleReader) allergens(f Field) []flavor.Allergen {
+func (b *bottleReader) allergens(f column.Field) []flavor.Allergen {
 	var out []flavor.Allergen
 	for w := range strings.SplitSeq(b.cell(f), ",") {
 		if w = strings.TrimSpace(w); w == "" {

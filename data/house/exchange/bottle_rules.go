@@ -5,28 +5,29 @@ import (
 	"fmt"
 
 	"counterpour/data/house"
+	"counterpour/data/house/exchange/column"
 	"counterpour/flavor"
 )
 
 // rules maps a rule of the house to the field it is about, and to a function that makes
 // the bottle pass it, so that the rules after it can be checked too.
 var rules = map[string]struct {
-	field Field
+	field column.Field
 	mend  func(*house.Bottle)
 }{
-	"name":      {FieldName, func(b *house.Bottle) { b.Name = "x" }},
-	"id":        {FieldID, func(b *house.Bottle) { b.ID, b.Ingredient = "x", "x" }},
-	"abv":       {FieldStrength, func(b *house.Bottle) { b.ABVPct = nil }},
-	"brix":      {FieldBrix, func(b *house.Bottle) { b.Brix = nil }},
-	"sugar":     {FieldSugar, func(b *house.Bottle) { b.SugarGPerL = nil }},
-	"acid":      {FieldAcid, func(b *house.Bottle) { b.AcidGPerL = nil }},
-	"size_ml":   {FieldSize, func(b *house.Bottle) { b.SizeML, b.SizeG = 1, 0 }},
-	"size_g":    {FieldSize, func(b *house.Bottle) { b.SizeML, b.SizeG = 1, 0 }},
-	"stock":     {FieldStock, func(b *house.Bottle) { b.Stock = 0 }},
-	"out_since": {FieldOut, func(b *house.Bottle) { b.OutSince = nil }},
-	"note":      {FieldNote, func(b *house.Bottle) { b.Note = "" }},
-	"currency":  {FieldCurrency, func(b *house.Bottle) { b.Price, b.Currency = nil, "" }},
-	"price":     {FieldPrice, func(b *house.Bottle) { b.Price, b.Currency = nil, "" }},
+	"name":      {column.Name, func(b *house.Bottle) { b.Name = "x" }},
+	"id":        {column.ID, func(b *house.Bottle) { b.ID, b.Ingredient = "x", "x" }},
+	"abv":       {column.Strength, func(b *house.Bottle) { b.ABVPct = nil }},
+	"brix":      {column.Brix, func(b *house.Bottle) { b.Brix = nil }},
+	"sugar":     {column.Sugar, func(b *house.Bottle) { b.SugarGPerL = nil }},
+	"acid":      {column.Acid, func(b *house.Bottle) { b.AcidGPerL = nil }},
+	"size_ml":   {column.Size, func(b *house.Bottle) { b.SizeML, b.SizeG = 1, 0 }},
+	"size_g":    {column.Size, func(b *house.Bottle) { b.SizeML, b.SizeG = 1, 0 }},
+	"stock":     {column.Stock, func(b *house.Bottle) { b.Stock = 0 }},
+	"out_since": {column.Out, func(b *house.Bottle) { b.OutSince = nil }},
+	"note":      {column.Note, func(b *house.Bottle) { b.Note = "" }},
+	"currency":  {column.Currency, func(b *house.Bottle) { b.Price, b.Currency = nil, "" }},
+	"price":     {column.Price, func(b *house.Bottle) { b.Price, b.Currency = nil, "" }},
 }
 
 // check adds a fault for every rule of the house that the bottle breaks. Fields that have
@@ -40,11 +41,11 @@ func (b *bottleReader) check() {
 			}
 		}
 		switch f.Field {
-		case FieldKind:
+		case column.Kind:
 			bottle.Ingredient = "x"
-		case FieldContains, FieldMayContain, FieldVegan, FieldLabelRead:
+		case column.Contains, column.MayContain, column.Vegan, column.LabelRead:
 			bottle.Label = nil
-		case FieldOut:
+		case column.Out:
 			bottle.OutSince = nil
 		}
 	}
@@ -60,12 +61,12 @@ func (b *bottleReader) check() {
 			message = own.Message
 		}
 		if !errors.As(err, &fault) {
-			b.fault(FieldRow, message)
+			b.fault(column.Row, message)
 			return
 		}
 		rule, known := rules[fault.Field]
 		if !known {
-			b.fault(FieldLabelReader, message)
+			b.fault(column.LabelReader, message)
 			bottle.Label = nil
 			continue
 		}
@@ -90,9 +91,9 @@ func (b *bottleReader) twice() {
 		}
 		_, taken := b.seen[other]
 		if _, kept := b.there[other]; !taken && !kept && other != id {
-			remedies = []Remedy{{"keep both", FieldID, other}}
+			remedies = []Remedy{{"keep both", column.ID, other}}
 			break
 		}
 	}
-	b.fault(FieldID, fmt.Sprintf("%s is on the list twice, in row %d too; leave one of them out, or keep both as two bottles", b.r.Bottle.Name, first), remedies...)
+	b.fault(column.ID, fmt.Sprintf("%s is on the list twice, in row %d too; leave one of them out, or keep both as two bottles", b.r.Bottle.Name, first), remedies...)
 }

@@ -10,20 +10,15 @@ import (
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"counterpour/data/house/exchange/grid"
 )
 
 // table is a CSV file: its columns, and its number format.
 type table struct {
 	columns      map[string]int
-	rows         []tableRow
+	rows         []grid.Row
 	decimalComma bool
-}
-
-// tableRow is a row that may be a record, or part of one.
-type tableRow struct {
-	number int // row number in a spreadsheet
-	cells  []string
-	raw    string // the text in the file
 }
 
 // readTable reads a CSV file with the known columns; needed ones must be present. Rows
@@ -37,29 +32,28 @@ func readTable(r io.Reader, known, needed []string, out *Reading) (*table, error
 		return nil, unreadable("the file is not in UTF-8; save it as \"CSV UTF-8\", so that accents survive")
 	}
 	t := &table{columns: map[string]int{}}
-	rows := newRowReader(text, t.separator(text))
-	cells, err := rows.next()
+	rows := grid.NewReader(text, t.separator(text))
+	head, err := rows.Next()
 	switch {
 	case err == io.EOF:
 		return nil, unreadable("the file is empty; its first row names the columns: %s", strings.Join(known, ","))
 	case err != nil:
-		return nil, unreadable("row %d: %s", rows.number, parseText(err))
+		return nil, unreadable("row %d: %s", head.Number, parseText(err))
 	}
-	if err := t.head(rows.number, cells, known, needed); err != nil {
+	if err := t.head(head.Number, head.Cells, known, needed); err != nil {
 		return nil, err
 	}
-	out.head = string(rows.raw)
+	out.head = head.Raw
 	for {
-		cells, err := rows.next()
-		row := tableRow{rows.number, cells, string(rows.raw)}
+		row, err := rows.Next()
 		switch {
 		case err == io.EOF:
 			return t, nil
 		case err != nil:
 			out.badRow(row, fmt.Errorf("the row cannot be read: %s; put quotes round a field that holds quotes, and double them within", parseText(err)))
-		case len(cells) > len(t.columns):
-			out.badRow(row, fmt.Errorf("the row has %d fields and the file %d columns; put quotes round a field that holds the separator", len(cells), len(t.columns)))
-		case slices.ContainsFunc(cells, func(s string) bool { return s != "" }):
+		case len(row.Cells) > len(t.columns):
+			out.badRow(row, fmt.Errorf("the row has %d fields and the file %d columns; put quotes round a field that holds the separator", len(row.Cells), len(t.columns)))
+		case slices.ContainsFunc(row.Cells, func(s string) bool { return s != "" }):
 			t.rows = append(t.rows, row)
 		}
 	}
@@ -119,7 +113,7 @@ func (l *line) text(column string) string {
 	if !ok || i >= len(l.row) {
 		return ""
 	}
-	return unguard(l.row[i])
+	return grid.Unguard(l.row[i])
 }
 
 // word returns a cell without surrounding space.
@@ -178,7 +172,7 @@ func writeTable(w io.Writer, columns []string, rows [][]string) error {
 	for _, row := range rows {
 		guarded := make([]string, len(row))
 		for i, cell := range row {
-			guarded[i] = guard(cell)
+			guarded[i] = grid.Guard(cell)
 		}
 		if err := c.Write(guarded); err != nil {
 			return err

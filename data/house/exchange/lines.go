@@ -3,6 +3,8 @@ package exchange
 import (
 	"regexp"
 	"strings"
+
+	"counterpour/data/house/exchange/grid"
 )
 
 // A plain line is a bottle as a supplier or a bartender writes it, without columns: "6 x
@@ -20,8 +22,8 @@ var plainTitles = []string{"Stock", "Name", "Size", "Price"}
 
 // plainLines parts a text without columns into rows, the titles first. ok is false where the
 // text has columns, or where most lines say nothing but a name.
-func plainLines(text []byte) (rows []tableRow, ok bool) {
-	rows = []tableRow{{0, plainTitles, ""}}
+func plainLines(text []byte) (rows []grid.Row, ok bool) {
+	rows = []grid.Row{{Cells: plainTitles}}
 	said := 0
 	for i, line := range strings.Split(strings.ReplaceAll(string(text), "\r\n", "\n"), "\n") {
 		if strings.TrimSpace(line) == "" {
@@ -30,9 +32,9 @@ func plainLines(text []byte) (rows []tableRow, ok bool) {
 		if columned.MatchString(line) {
 			return nil, false
 		}
-		row := tableRow{i + 1, []string{"", strings.TrimSpace(line), "", ""}, line + "\n"}
+		row := grid.Row{Number: i + 1, Cells: []string{"", strings.TrimSpace(line), "", ""}, Raw: line + "\n"}
 		if m := plainLine.FindStringSubmatch(line); m != nil {
-			row.cells = []string{m[1], strings.TrimSpace(m[2]), m[3], strings.TrimSpace(m[4])}
+			row.Cells = []string{m[1], strings.TrimSpace(m[2]), m[3], strings.TrimSpace(m[4])}
 			if m[1]+m[3]+m[4] != "" {
 				said++
 			}

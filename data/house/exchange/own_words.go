@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"counterpour/data/house"
+	"counterpour/data/house/exchange/column"
 	"counterpour/flavor"
 )
 
@@ -34,11 +35,11 @@ func wordsOf(bottles []house.Bottle, names []house.Name) (beside map[int][]strin
 // ownWords reads the words of a row: a row without a bottle holds one word, a row with a
 // bottle the words for its ingredient. alone is true for a row without a bottle.
 func (s *sheetReader) ownWords(r *SheetRow) (alone bool) {
-	cell := strings.TrimSpace(r.Cells[FieldWords])
+	cell := strings.TrimSpace(r.Cells[column.Words])
 	if cell == "" {
 		return false
 	}
-	if strings.TrimSpace(r.Cells[FieldName]+r.Cells[FieldID]) != "" {
+	if strings.TrimSpace(r.Cells[column.Name]+r.Cells[column.ID]) != "" {
 		for word := range strings.SplitSeq(cell, strings.TrimSpace(wordsApart)) {
 			if word = strings.TrimSpace(word); word != "" && !slices.Contains(r.Words, word) {
 				r.Words = append(r.Words, word)
@@ -48,10 +49,10 @@ func (s *sheetReader) ownWords(r *SheetRow) (alone bool) {
 	}
 	r.Words, r.LeftOut = []string{cell}, WordsAlone
 	if !s.kinds.Knows() {
-		r.Bottle.Ingredient = strings.TrimSpace(r.Cells[FieldKind])
+		r.Bottle.Ingredient = strings.TrimSpace(r.Cells[column.Kind])
 		return true
 	}
-	if p, _, ok := s.kinds.Named(r.Cells[FieldKind]); ok {
+	if p, _, ok := s.kinds.Named(r.Cells[column.Kind]); ok {
 		r.Bottle.Ingredient = p.ID
 	}
 	return true

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"counterpour/data/house"
+	"counterpour/data/house/exchange/grid"
 	"counterpour/flavor"
 )
 
@@ -30,7 +31,7 @@ type Reading struct {
 
 	seen   map[house.Ref]bool
 	head   string     // of a table: its row of titles
-	spoilt []tableRow // of a table: its bad rows
+	spoilt []grid.Row // of a table: its bad rows
 }
 
 // Specs returns the specs among the items.
@@ -51,21 +52,21 @@ func (r *Reading) Rest() string {
 		return ""
 	}
 	rows := slices.Clone(r.spoilt)
-	slices.SortStableFunc(rows, func(a, b tableRow) int { return a.number - b.number })
+	slices.SortStableFunc(rows, func(a, b grid.Row) int { return a.Number - b.Number })
 	lines := []string{r.head}
 	for _, row := range rows {
-		lines = append(lines, row.raw)
+		lines = append(lines, row.Raw)
 	}
 	return strings.Join(lines, "\n") + "\n"
 }
 
 // spoil adds rows that must be mended.
-func (r *Reading) spoil(rows ...tableRow) { r.spoilt = append(r.spoilt, rows...) }
+func (r *Reading) spoil(rows ...grid.Row) { r.spoilt = append(r.spoilt, rows...) }
 
 // badRow adds a fault for a row that makes no record.
-func (r *Reading) badRow(row tableRow, err error) {
+func (r *Reading) badRow(row grid.Row, err error) {
 	r.spoil(row)
-	r.bad(row.number, "", err)
+	r.bad(row.Number, "", err)
 }
 
 // add adds an item. It returns false if the item is invalid or its id appeared before.

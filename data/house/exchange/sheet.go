@@ -15,6 +15,8 @@ import (
 	"golang.org/x/text/encoding/unicode"
 
 	"counterpour/data/house"
+	"counterpour/data/house/exchange/column"
+	"counterpour/data/house/exchange/grid"
 	"counterpour/data/house/exchange/kinds"
 	"counterpour/data/house/exchange/numeral"
 	"counterpour/flavor"
@@ -24,7 +26,7 @@ import (
 // Sheet is a stock list as read: the field of each column, and every row with all its
 // faults.
 type Sheet struct {
-	Columns  []Column
+	Columns  []column.Column
 	Titles   int // number of the row of titles; 0 if there is none
 	Rows     []SheetRow
 	Notes    []string // assumptions about the whole file
@@ -39,7 +41,7 @@ type Sheet struct {
 }
 
 type unreadableRow struct {
-	row tableRow
+	row grid.Row
 	err error
 }
 
@@ -48,20 +50,20 @@ type SheetRow struct {
 	Number  int // row number in a spreadsheet
 	Bottle  house.Bottle
 	Kind    kinds.Kind
-	Cells   map[Field]string // as written or as settled by the user
-	Faults  []CellFault      // all of them
-	LeftOut string           // why the row is no bottle; empty if it is one
-	Words   []string         // the house's own words for its ingredient
+	Cells   map[column.Field]string // as written or as settled by the user
+	Faults  []CellFault             // all of them
+	LeftOut string                  // why the row is no bottle; empty if it is one
+	Words   []string                // the house's own words for its ingredient
 	// Uncounted means that the cell for the count says nothing. A bottle that is there
 	// keeps its count, and a new one counts as one.
 	Uncounted bool
 
-	row tableRow
+	row grid.Row
 }
 
 // CellFault is a fault of one cell.
 type CellFault struct {
-	Field    Field
+	Field    column.Field
 	Written  string
 	Message  string
 	Remedies []Remedy
@@ -70,23 +72,26 @@ type CellFault struct {
 // Remedy mends a row by replacing one of its cells.
 type Remedy struct {
 	Say   string // describes the change
-	Field Field
+	Field column.Field
 	Write string
 }
+
+// LeaveOut, settled as the text of [column.Row], skips a row, whatever is wrong with it.
+const LeaveOut = "leave out"
 
 // Cell identifies a cell of a sheet.
 type Cell struct {
 	Row   int
-	Field Field
+	Field column.Field
 }
 
 // Settled holds the user's answers about a sheet. With the zero value everything is read
 // from the file.
 type Settled struct {
-	Columns  map[int]Field   // by index from 0; overrides the title
-	Currency string          // three letters; of all prices without a currency
-	House    string          // the house's currency, used for such prices if neither the user nor the file states one
-	Cells    map[Cell]string // overrides the text of the cell
+	Columns  map[int]column.Field // by index from 0; overrides the title
+	Currency string               // three letters; of all prices without a currency
+	House    string               // the house's currency, used for such prices if neither the user nor the file states one
+	Cells    map[Cell]string      // overrides the text of the cell
 }
 
 // sheetReader holds the state of reading a sheet.
@@ -132,12 +137,12 @@ func ReadSheet(r io.Reader, f naming.Finder, there []house.Bottle, settled Settl
 	if err := s.mapColumns(rows, there); err != nil {
 		return nil, err
 	}
-	if at := headRow(rows); at >= 0 {
+	if at := column.HeadRow(rows); at >= 0 {
 		rows = rows[at+1:]
 	}
 	for _, row := range rows {
-		if s.Titles > 0 && len(row.cells) > len(s.Columns) && strings.TrimSpace(strings.Join(row.cells[len(s.Columns):], "")) != "" {
-			s.cannotRead(row, fmt.Errorf("the row has %d fields and the file %d columns; put quotes round a field that holds the separator", len(row.cells), len(s.Columns)))
+		if s.Titles > 0 && len(row.Cells) > len(s.Columns) && strings.TrimSpace(strings.Join(row.Cells[len(s.Columns):], "")) != "" {
+			s.cannotRead(row, fmt.Errorf("the row has %d fields and the file %d columns; put quotes round a field that holds the separator", len(row.Cells), len(s.Columns)))
 			continue
 		}
 		s.Rows = append(s.Rows, s.read(row))
@@ -180,7 +185,7 @@ func separatorOf(text []byte) rune {
 			quoted = !quoted
 		case r == '\n':
 			quoted = false // an unclosed quotation mark ends with its line
-			if lines++; lines > 2*maxHeadRows {
+			if lines++; lines > 2*column.MaxHeadRows {
 				return mostOf(counts)
 			}
 		case !quoted && slices.Contains(separators, r):
@@ -201,12 +206,11 @@ func mostOf(counts map[rune]int) rune {
 }
 
 // split parses the text into rows and sets aside those that cannot be parsed.
-func (s *sheetReader) split(text []byte) []tableRow {
-	var out []tableRow
-	rows := newRowReader(text, separatorOf(text))
+func (s *sheetReader) split(text []byte) []grid.Row {
+	var out []grid.Row
+	rows := grid.NewReader(text, separatorOf(text))
 	for {
-		cells, err := rows.next()
-		row := tableRow{rows.number, cells, string(rows.raw)}
+		row, err := rows.Next()
 		switch {
 		case err == io.EOF:
 			return out
@@ -217,43 +221,43 @@ func (s *sheetReader) split(text []byte) []tableRow {
 				why = fault.Err
 			}
 			s.cannotRead(row, fmt.Errorf("the row cannot be read: %s; put quotes round a field that holds quotes, and double them within", why))
-		case slices.ContainsFunc(cells, func(c string) bool { return strings.TrimSpace(c) != "" }):
+		case slices.ContainsFunc(row.Cells, func(c string) bool { return strings.TrimSpace(c) != "" }):
 			out = append(out, row)
 		}
 	}
 }
 
 // cannotRead sets aside a row that cannot be parsed, unless the user leaves it out.
-func (s *sheetReader) cannotRead(row tableRow, err error) {
-	if s.settled.Cells[Cell{row.number, FieldRow}] == LeaveOut {
-		s.Rows = append(s.Rows, SheetRow{Number: row.number, LeftOut: asSaid, row: row})
+func (s *sheetReader) cannotRead(row grid.Row, err error) {
+	if s.settled.Cells[Cell{row.Number, column.Row}] == LeaveOut {
+		s.Rows = append(s.Rows, SheetRow{Number: row.Number, LeftOut: asSaid, row: row})
 		return
 	}
 	s.unreadable = append(s.unreadable, unreadableRow{row, err})
 }
 
 // mapColumns assigns a field to each column.
-func (s *sheetReader) mapColumns(rows []tableRow, there []house.Bottle) error {
+func (s *sheetReader) mapColumns(rows []grid.Row, there []house.Bottle) error {
 	var head []string
 	body := rows
-	if at := headRow(rows); at >= 0 {
-		head, body = rows[at].cells, rows[at+1:]
-		s.Titles, s.head = rows[at].number, rows[at].raw
+	if at := column.HeadRow(rows); at >= 0 {
+		head, body = rows[at].Cells, rows[at+1:]
+		s.Titles, s.head = rows[at].Number, rows[at].Raw
 	}
-	s.Columns = columnsOf(head, body, func(w string) bool { _, _, ok := s.kinds.Named(w); return ok })
+	s.Columns = column.Of(head, body, func(w string) bool { _, _, ok := s.kinds.Named(w); return ok })
 	for i, f := range s.settled.Columns {
 		if i >= 0 && i < len(s.Columns) {
 			s.Columns[i].Field = f
 		}
 	}
-	names := s.titled(FieldName) || s.titled(FieldKind)
+	names := s.titled(column.Name) || s.titled(column.Kind)
 	if !names {
 		return unreadable("row %d: no column holds the names of the bottles; write a title over that column, such as Item or Name", max(1, s.Titles))
 	}
 	var figures []string
 	for i, c := range s.Columns {
-		if c.Field == FieldPrice || c.Field == FieldStock || c.Field == FieldStrength || c.Field == FieldSize || c.Field == FieldSizeML {
-			figures = append(figures, cellsOf(body, i)...)
+		if c.Field == column.Price || c.Field == column.Stock || c.Field == column.Strength || c.Field == column.Size || c.Field == column.SizeML {
+			figures = append(figures, grid.Column(body, i)...)
 		}
 	}
 	s.comma = numeral.UsesComma(figures)
@@ -262,8 +266,8 @@ func (s *sheetReader) mapColumns(rows []tableRow, there []house.Bottle) error {
 }
 
 // titled reports whether a column has a field.
-func (s *Sheet) titled(f Field) bool {
-	return slices.ContainsFunc(s.Columns, func(c Column) bool { return c.Field == f })
+func (s *Sheet) titled(f column.Field) bool {
+	return slices.ContainsFunc(s.Columns, func(c column.Column) bool { return c.Field == f })
 }
 
 // asSaid is why a row that the user leaves out is no bottle.
@@ -272,17 +276,16 @@ const asSaid = "left out, as you said"
 // sumRow matches the first words of a row of totals. A bottle may have such a name, but
 // then its row has a size or an ingredient.
 var (
-	sumRow  = regexp.MustCompile(`(?i)^\W*(?:grand |sub[- ]?)?totals?\W*$`)
-	sumOf   = regexp.MustCompile(`(?i)^\W*(?:grand |sub[- ]?)?totals?\b`)
-	letters = regexp.MustCompile(`\pL.*\pL`)
+	sumRow = regexp.MustCompile(`(?i)^\W*(?:grand |sub[- ]?)?totals?\W*$`)
+	sumOf  = regexp.MustCompile(`(?i)^\W*(?:grand |sub[- ]?)?totals?\b`)
 )
 
 func (r *SheetRow) isSum() bool {
-	for _, text := range []string{r.row.cells[0], r.Cells[FieldName]} {
+	for _, text := range []string{r.row.Cells[0], r.Cells[column.Name]} {
 		if text = strings.TrimSpace(text); sumRow.MatchString(text) {
 			return true
 		}
-		if sumOf.MatchString(text) && r.Cells[FieldKind] == "" && r.Cells[FieldSize]+r.Cells[FieldSizeML]+r.Cells[FieldSizeG] == "" {
+		if sumOf.MatchString(text) && r.Cells[column.Kind] == "" && r.Cells[column.Size]+r.Cells[column.SizeML]+r.Cells[column.SizeG] == "" {
 			return true
 		}
 	}
@@ -290,28 +293,28 @@ func (r *SheetRow) isSum() bool {
 }
 
 // read reads a row: a heading, a row of totals, or a bottle.
-func (s *sheetReader) read(row tableRow) SheetRow {
-	r := SheetRow{Number: row.number, Cells: map[Field]string{}, row: row}
+func (s *sheetReader) read(row grid.Row) SheetRow {
+	r := SheetRow{Number: row.Number, Cells: map[column.Field]string{}, row: row}
 	filled := 0
-	for i, cell := range row.cells {
-		cell = unguard(cell)
+	for i, cell := range row.Cells {
+		cell = grid.Unguard(cell)
 		if strings.TrimSpace(cell) != "" {
 			filled++
 		}
 		if i < len(s.Columns) {
-			if f := s.Columns[i].Field; f != FieldBeside && f != FieldNothing {
+			if f := s.Columns[i].Field; f != column.Beside && f != column.Nothing {
 				r.Cells[f] = cell
 			}
 		}
 	}
 	for cell, text := range s.settled.Cells {
-		if cell.Row == row.number {
+		if cell.Row == row.Number {
 			r.Cells[cell.Field] = text
 		}
 	}
-	label := strings.TrimSpace(strings.Join(row.cells, " "))
+	label := strings.TrimSpace(strings.Join(row.Cells, " "))
 	switch {
-	case r.Cells[FieldRow] == LeaveOut:
+	case r.Cells[column.Row] == LeaveOut:
 		r.LeftOut = asSaid
 		return r
 	case s.ownWords(&r):
@@ -332,7 +335,7 @@ func (s *sheetReader) read(row tableRow) SheetRow {
 func (s *sheetReader) isHeading(text string) bool {
 	bare := strings.Trim(text, " :*-–—")
 	named := !s.plain && s.kinds.ClassOf(bare) != "" // a plain line that names a kind may be a bottle of it
-	return letters.MatchString(bare) && (named || bare == strings.ToUpper(bare) || strings.HasSuffix(text, ":"))
+	return grid.HasWords(bare) && (named || bare == strings.ToUpper(bare) || strings.HasSuffix(text, ":"))
 }
 
 // settleCurrency replaces the faults about a missing currency by one question for the
@@ -341,7 +344,7 @@ func (s *sheetReader) settleCurrency() {
 	s.Currency = s.defaults.currency
 	for i := range s.Rows {
 		for _, f := range s.Rows[i].Faults {
-			s.AskCurrency = s.AskCurrency || f.Field == FieldCurrency && f.Written == ""
+			s.AskCurrency = s.AskCurrency || f.Field == column.Currency && f.Written == ""
 		}
 	}
 }
@@ -424,7 +427,7 @@ func (r *SheetRow) Fault() string {
 // Unreadable lists the rows that could not be parsed.
 func (s *Sheet) Unreadable() (out []Bad) {
 	for _, u := range s.unreadable {
-		out = append(out, Bad{Number: u.row.number, Message: u.err.Error()})
+		out = append(out, Bad{Number: u.row.Number, Message: u.err.Error()})
 	}
 	return out
 }
@@ -434,7 +437,7 @@ func (s *Sheet) Unreadable() (out []Bad) {
 func (s *Sheet) RestRows() map[int]int {
 	var numbers []int
 	for _, u := range s.unreadable {
-		numbers = append(numbers, u.row.number)
+		numbers = append(numbers, u.row.Number)
 	}
 	for i := range s.Rows {
 		if r := &s.Rows[i]; r.LeftOut == "" && len(r.Faults) > 0 {

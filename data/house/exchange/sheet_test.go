@@ -12,6 +12,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
+	"counterpour/data/house/exchange/column"
 )
 
 // sheetOf reads a file as a manager of a bar may keep it. All of them are invented,
@@ -118,23 +119,23 @@ func TestFilesInUsualForms(t *testing.T) {
 func TestEveryFaultOfARowIsReported(t *testing.T) {
 	s := sheetOf(t, "troubled.csv", nil, exchange.Settled{})
 	require.Len(t, s.Rows, 5)
-	fields := func(r exchange.SheetRow) (out []exchange.Field) {
+	fields := func(r exchange.SheetRow) (out []column.Field) {
 		for _, f := range r.Faults {
 			out = append(out, f.Field)
 		}
 		return out
 	}
-	assert.Equal(t, []exchange.Field{exchange.FieldSize, exchange.FieldCurrency}, fields(s.Rows[0]), "15 of what, and in which money")
-	assert.Equal(t, []exchange.Field{exchange.FieldKind, exchange.FieldSize, exchange.FieldStrength, exchange.FieldPrice, exchange.FieldStock}, fields(s.Rows[2]))
-	assert.Equal(t, []exchange.Field{exchange.FieldCurrency, exchange.FieldID}, fields(s.Rows[3]), "the same name again")
-	assert.Equal(t, []exchange.Field{exchange.FieldSize, exchange.FieldCurrency}, fields(s.Rows[4]))
+	assert.Equal(t, []column.Field{column.Size, column.Currency}, fields(s.Rows[0]), "15 of what, and in which money")
+	assert.Equal(t, []column.Field{column.Kind, column.Size, column.Strength, column.Price, column.Stock}, fields(s.Rows[2]))
+	assert.Equal(t, []column.Field{column.Currency, column.ID}, fields(s.Rows[3]), "the same name again")
+	assert.Equal(t, []column.Field{column.Size, column.Currency}, fields(s.Rows[4]))
 	assert.True(t, s.AskCurrency)
 
 	settled := exchange.Settled{Currency: "EUR", Cells: map[exchange.Cell]string{}}
 	for range 3 { // a remedy may bring up what it hid
 		for _, r := range sheetOf(t, "troubled.csv", nil, settled).Rows {
 			for _, f := range r.Faults {
-				if f.Field == exchange.FieldKind {
+				if f.Field == column.Kind {
 					settled.Cells[exchange.Cell{Row: r.Number, Field: f.Field}] = "blue curaçao"
 					continue
 				}
@@ -193,7 +194,7 @@ func TestColumnsWithoutAFieldAreKept(t *testing.T) {
 	assert.Equal(t, "back bar, left\nSupplier: Quay & Sons", s.Rows[0].Bottle.Note)
 	again := sheetOf(t, "british.csv", []house.Bottle{s.Rows[0].Bottle}, exchange.Settled{})
 	assert.Equal(t, s.Rows[0].Bottle, again.Rows[0].Bottle)
-	dropped := sheetOf(t, "british.csv", nil, exchange.Settled{Columns: map[int]exchange.Field{6: exchange.FieldNothing}})
+	dropped := sheetOf(t, "british.csv", nil, exchange.Settled{Columns: map[int]column.Field{6: column.Nothing}})
 	assert.Equal(t, "back bar, left", dropped.Rows[0].Bottle.Note)
 }
 
@@ -212,7 +213,7 @@ func TestKindsAmongNames(t *testing.T) {
 func TestSettledSizeOverridesItsColumn(t *testing.T) {
 	for _, title := range []string{"size_ml", "size_g", "size"} {
 		s, err := exchange.ReadSheet(strings.NewReader("name,ingredient,"+title+"\nHawse,bourbon,seven\n"), shelf(t), nil,
-			exchange.Settled{Cells: map[exchange.Cell]string{{Row: 2, Field: exchange.FieldSize}: "70 cl"}})
+			exchange.Settled{Cells: map[exchange.Cell]string{{Row: 2, Field: column.Size}: "70 cl"}})
 		require.NoError(t, err)
 		require.Empty(t, s.Rows[0].Faults, title)
 		assert.Equal(t, 700.0, s.Rows[0].Bottle.SizeML)
@@ -330,7 +331,7 @@ func TestAnyBadRowMayBeLeftOut(t *testing.T) {
 	}
 	require.Len(t, read().Reading().Bad, 3)
 	for _, bad := range read().Reading().Bad {
-		settled.Cells[exchange.Cell{Row: bad.Number, Field: exchange.FieldRow}] = exchange.LeaveOut
+		settled.Cells[exchange.Cell{Row: bad.Number, Field: column.Row}] = exchange.LeaveOut
 	}
 	reading := read().Reading()
 	assert.Empty(t, reading.Bad, reading.Faults())
@@ -432,7 +433,7 @@ func TestPlainLines(t *testing.T) {
 	require.Len(t, s.Rows, 7)
 	assert.Equal(t, "lime-juice", s.Rows[4].Bottle.Ingredient, "a bottle and no heading")
 	require.NotEmpty(t, s.Rows[5].Faults)
-	assert.Equal(t, exchange.FieldKind, s.Rows[5].Faults[0].Field)
+	assert.Equal(t, column.Kind, s.Rows[5].Faults[0].Field)
 	assert.Equal(t, "2 cs Hawse, , 700 ml, 17.95 EUR, as known, × 1", inShort(s.Rows[6].Bottle), "what is no count stays in the name, to be seen")
 
 	s, err = exchange.ReadSheet(strings.NewReader("6 x Hawse, London dry gin, 70cl\n1 x Snubber, bourbon, 1 L\n"), shelf(t), nil, exchange.Settled{})

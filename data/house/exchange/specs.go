@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"counterpour/data/house"
+	"counterpour/data/house/exchange/grid"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/naming"
@@ -47,7 +48,7 @@ func ReadSpecs(r io.Reader, f naming.Finder) (*Reading, error) {
 	}
 	g := &gatherer{out: out}
 	for _, row := range t.rows {
-		g.row(row, &line{t: t, row: row.cells}, f)
+		g.row(row, &line{t: t, row: row.Cells}, f)
 	}
 	g.end()
 	return out.done(), nil
@@ -57,11 +58,11 @@ func ReadSpecs(r io.Reader, f naming.Finder) (*Reading, error) {
 type gatherer struct {
 	out   *Reading
 	spec  house.Spec
-	rows  []tableRow // of the current spec; empty before the first
+	rows  []grid.Row // of the current spec; empty before the first
 	spoil bool
 }
 
-func (g *gatherer) row(row tableRow, l *line, f naming.Finder) {
+func (g *gatherer) row(row grid.Row, l *line, f naming.Finder) {
 	id, name := l.word("id"), l.text("name")
 	if id == "" {
 		id = house.IDOf(house.KindSpec, name)
@@ -79,7 +80,7 @@ func (g *gatherer) row(row tableRow, l *line, f naming.Finder) {
 	}
 	pour.Unit = unit
 	if l.err != nil {
-		g.out.bad(row.number, g.spec.ID, l.err)
+		g.out.bad(row.Number, g.spec.ID, l.err)
 		g.spoil = true
 	}
 	g.spec.Pours = append(g.spec.Pours, pour)
@@ -122,7 +123,7 @@ func (g *gatherer) head(l *line) {
 
 // end finishes the current spec. If it is bad, all its rows must be mended.
 func (g *gatherer) end() {
-	if len(g.rows) > 0 && (g.spoil || !g.out.add(g.rows[0].number, g.spec)) {
+	if len(g.rows) > 0 && (g.spoil || !g.out.add(g.rows[0].Number, g.spec)) {
 		g.out.spoil(g.rows...)
 	}
 	g.rows = nil

@@ -1,10 +1,11 @@
-package exchange
+package grid
 
 import (
-	"counterpour/data/house/exchange/numeral"
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"counterpour/data/house/exchange/numeral"
 )
 
 // A spreadsheet treats a cell that begins with certain characters as a formula and runs
@@ -14,8 +15,8 @@ import (
 // guard: they compute nothing.
 //
 // Leading spaces and quotation marks are skipped to find a cell's first character, since
-// some programs skip them. Apostrophes are among those marks; that makes guard and
-// unguard inverse to each other for every text.
+// some programs skip them. Apostrophes are among those marks; that makes Guard and
+// Unguard inverse to each other for every text.
 const (
 	guardMark = "'"
 	// formulaStarts are ASCII characters, the control characters that lead to a new cell
@@ -39,8 +40,8 @@ func runs(cell string, inner bool) bool {
 	return start != "" && strings.ContainsRune(formulaStarts, first) && (inner || !numeral.IsPlain(cell))
 }
 
-// guard returns a cell that no spreadsheet runs.
-func guard(cell string) string {
+// Guard returns a cell that no spreadsheet runs.
+func Guard(cell string) string {
 	return eachStretch(cell, func(text string, inner bool) string {
 		if runs(text, inner) {
 			return guardMark + text
@@ -49,8 +50,8 @@ func guard(cell string) string {
 	})
 }
 
-// unguard is the inverse of guard.
-func unguard(cell string) string {
+// Unguard is the inverse of [Guard].
+func Unguard(cell string) string {
 	return eachStretch(cell, func(text string, inner bool) string {
 		if bare, marked := strings.CutPrefix(text, guardMark); marked && runs(bare, inner) {
 			return bare
