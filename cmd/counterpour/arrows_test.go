@@ -92,7 +92,8 @@ var allowedInFlavor = map[string][]string{
 	"measure/draft/making":     {"flavor", "measure/draft/serving", "measure/draft/token", "measure/vocabulary", "measure/draft/entry", "measure/draft/parting", "measure/draft/label"},
 	"measure/draft/shorthand":  {"flavor", "measure", "measure/draft/token", "measure/draft/serving", "measure/draft/entry", "measure/draft/naming", "measure/draft/label", "measure/draft/laid", "measure/draft/pouring"},
 	"measure/draft/unpoured":   {"flavor", "measure", "measure/draft/token", "measure/vocabulary", "measure/draft/aside", "measure/draft/serving", "measure/draft/entry", "measure/draft/parting", "measure/draft", "measure/draft/naming", "measure/draft/title", "measure/draft/label"},
-	"measure/draft/everyday":   {"flavor", "measure/draft/token", "measure/vocabulary", "measure/draft/serving", "measure/draft/entry", "measure/draft/parting", "measure/draft/pouring", "measure/draft/naming"},
+	"measure/draft/lexicon":    {},
+	"measure/draft/everyday":   {"flavor", "measure/draft/lexicon", "measure/draft/aside", "measure/draft/title", "measure/draft/token", "measure/vocabulary", "measure/draft/serving", "measure/draft/entry", "measure/draft/parting", "measure/draft/pouring", "measure/draft/naming"},
 	"measure/draft/correcting": {"flavor", "measure", "measure/draft/token", "measure/vocabulary", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech", "measure/draft/naming", "measure/draft/everyday"},
 	"measure/draft/overlooked": {"flavor", "measure", "measure/draft/token", "measure/vocabulary", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech", "measure/draft/joining", "measure/draft", "measure/draft/naming"},
 	"measure/draft/reading":    {"flavor", "measure", "measure/draft/assumed", "measure/draft/making", "measure/draft/manner", "measure/draft/token", "measure/draft/tongue", "measure/draft/aside", "measure/draft/unpoured", "measure/draft/everyday", "measure/draft/correcting", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech", "measure/draft/parting", "measure/draft/joining", "measure/draft/sheet", "measure/draft", "measure/draft/naming", "measure/draft/running", "measure/draft/shorthand", "measure/draft/fitting", "measure/draft/likeliest", "measure/draft/overlooked", "measure/draft/page", "measure/draft/setting", "measure/draft/counting", "measure/draft/laid", "measure/draft/pouring"},
@@ -100,6 +101,8 @@ var allowedInFlavor = map[string][]string{
 	"measure/vocabulary":       {},
 	"measure/measuretest":      {"flavor"},
 	"measure/draft/drafttest":  {"flavor", "measure", "measure/measuretest"},
+
+	"measure/draft/lexicon/generate": {"measure/draft/lexicon", "measure/vocabulary"},
 
 	"weigh/proportion": {"flavor", "habit", "ratio", "makeup"},
 	"weigh/forgotten":  {"flavor", "ratio", "makeup", "technique"},

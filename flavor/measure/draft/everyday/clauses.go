@@ -128,6 +128,8 @@ func endsSentence(toks []token.Token, i int) bool {
 		return false
 	}
 	switch {
+	case t.Is(".") && i > 0 && i+1 < len(toks) && toks[i+1].Kind == token.Numeral && pages.Has(toks[i-1].Text): // "p. 8"
+		return false
 	case strings.Contains(".-/", t.Text):
 		return !t.Glued || i+1 == len(toks) || !toks[i+1].Glued
 	case t.Is(":"):

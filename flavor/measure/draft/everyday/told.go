@@ -21,7 +21,7 @@ var (
 	changes = vocabulary.Words(`no not without never nor instead sub subs swap swaps swapped replace replaces replaced switch switched half halve halved quarter third double doubled triple twice
 		again each same equal equally more less fewer extra add adds added adding plus omit omits omitted or either skip skips leave leaves drop drops remove removed cut reduce reduced
 		increase increased raise raised lower lowered up down heavy heavier easy lighter both all except only but until unless if part parts per split ratio needs need wants want wanted should use uses using used
-		change changes changed adjust adjusted correction wrong forget forgot don't dont didn't isn't wasn't won't doesn't cannot can't cant another rest remaining`)
+		change changes changed adjust adjusted correction wrong forget forgot ditch ditched bin binned nix nixed axe axed scrap scrapped lose loses lost hold holds held kill kills killed minus sans exclude excludes excluded forgo forego delete deleted strike struck void cancel cancelled banned eliminate withhold substitute substitutes don't dont didn't isn't wasn't won't doesn't cannot can't cant another rest remaining`)
 	// harmless are those of them that a clause may hold that names nothing: "only for the terrace".
 	harmless = vocabulary.Words(`same only but until needs need wants want wanted should use uses using used up down easy if all both again another wrong change changes changed heavy rest`)
 	// order says when something goes in.
@@ -56,6 +56,17 @@ const leastTold = 3
 
 // pass reports whether tokens pour nothing, and whether they are a sentence.
 func (s *search) pass(toks []token.Token, listed bool) (spoken, ok bool) {
+	if offers(toks) || pointsTo(toks) || greets(toks) || limits(toks) && s.allKnown(toks) {
+		return true, true
+	}
+	if words, ok := withoutNumbers(toks); !ok {
+		return false, false
+	} else if len(words) < len(toks) {
+		if shared(toks, words) {
+			return false, false
+		}
+		return s.passCounting(words)
+	}
 	if !wordsOnly(toks) || measures(toks) || toTaste(toks) {
 		return false, false
 	}
@@ -81,6 +92,20 @@ func (s *search) pass(toks []token.Token, listed bool) (spoken, ok bool) {
 	return true, c.possible || c.minded && !c.with || c.beside || c.peopled
 }
 
+// passCounting reports whether what stands around numbers that count or refer pours nothing: it names
+// nothing that is not poured, measures and changes nothing. Numbers alone say when, where or how much it
+// costs.
+func (s *search) passCounting(toks []token.Token) (spoken, ok bool) {
+	if !wordsOnly(toks) || measures(toks) || toTaste(toks) {
+		return false, false
+	}
+	c := s.clause(toks)
+	if !c.known || c.names || c.named && !c.stated || c.changes || c.words > 0 && serves(toks) {
+		return false, false
+	}
+	return c.words >= leastTold, true
+}
+
 // declares reports whether a clause says what a drink contains that is listed: "contains egg". What
 // nothing poured has may be a pour that was left out.
 func declares(toks []token.Token) bool {
@@ -102,14 +127,30 @@ func wordsOnly(toks []token.Token) bool {
 	return true
 }
 
-// measures reports whether a clause holds a measure.
+// measures reports whether a clause holds a measure. What only holds a drink is none where nothing is
+// counted: "the bottle on the shelf".
 func measures(toks []token.Token) bool {
 	for i := range toks {
-		if w := toks[i].Text; parting.Measured(&toks[i]) && w != "bit" || serving.OtherMeasures[w] && w != "glass" && w != "glasses" {
+		w := toks[i].Text
+		switch {
+		case w == "bit" || holders.Has(w) && !measuring(toks, i):
+		case parting.Measured(&toks[i]) || serving.OtherMeasures[w]:
 			return true
 		}
 	}
 	return false
+}
+
+// holders hold drinks, and measure them where they are counted.
+var holders = vocabulary.Words(`glass glasses bottle bottles btl btls can cans cup cups batch`)
+
+// measuring reports whether what holds a drink at i is counted, or what it holds follows.
+func measuring(toks []token.Token, i int) bool {
+	before, behind := wordAt(toks, i-1), wordAt(toks, i+1)
+	if strings.HasPrefix(toks[i].Text, "glass") {
+		return false
+	}
+	return behind == "of" || before == "a" || before == "an" || before == "half" || before == "one" || before == "per" || token.NumberWords[before] > 0 || i == 0
 }
 
 // toTaste reports whether a clause leaves an amount to whoever makes the drink: "simple to taste".
@@ -180,7 +221,7 @@ var turns = vocabulary.Words(`for sure too bad happy over yet everyone quite eve
 func refining(toks []token.Token, c *clause, listed bool) bool {
 	refines, grammar := 0, false
 	for i := range toks {
-		if refinements.Has(toks[i].Text) {
+		if refinements.Has(toks[i].Text) || rare(toks[i].Text) {
 			refines++
 		}
 		grammar = grammar || toks[i].Text != "and" && spoken.Has(toks[i].Text)
@@ -234,7 +275,9 @@ func (s *search) clause(toks []token.Token) clause {
 			c.stated = c.stated || i+n < len(toks) && states.Has(toks[i+n].Text)
 			i += n
 			continue
-		case Word(t.Text), refinements.Has(t.Text), s.person(toks, i):
+		case allergen(t.Text):
+			c.names = true
+		case Word(t.Text), refinements.Has(t.Text), numbers(t.Text), s.person(toks, i):
 		default:
 			c.known = false
 		}
@@ -251,6 +294,16 @@ func (s *search) clause(toks []token.Token) clause {
 	}
 	return c
 }
+
+// allergen reports whether a word names an allergen, which a guest may ask after: it is no remark unless
+// what is poured has it.
+func allergen(w string) bool {
+	_, err := flavor.ParseAllergen(w)
+	return (err == nil || carriers.Has(w)) && w != "gluten"
+}
+
+// carriers are words for what has an allergen, beside its names.
+var carriers = vocabulary.Words(`dairy nuts nut eggs seafood lactose`)
 
 // others say that it is another drink that somebody likes so: "my mum likes hers with vodka".
 var others = vocabulary.Words(`hers his theirs mine`)
@@ -318,8 +371,11 @@ func (s *search) nameAt(toks []token.Token, i int) (n int, poured bool) {
 	return 0, false
 }
 
+// shortWord is the most letters of a word of grammar.
+const shortWord = 3
+
 // fixed reports whether a word is one of grammar, which names nothing.
-func fixed(w string) bool { return spoken.Has(w) && len(w) < leastStem+1 || refinements.Has(w) }
+func fixed(w string) bool { return spoken.Has(w) && len(w) <= shortWord || refinements.Has(w) }
 
 // isPoured reports whether every word of a name is of one that is poured.
 func (s *search) isPoured(toks []token.Token) bool {
@@ -353,7 +409,7 @@ func pouredWords(pours []flavor.Pour) map[string]bool {
 
 // singular is a word without the ending of a plural.
 func singular(w string) string {
-	if len(w) > leastStem && !strings.HasSuffix(w, "ss") {
+	if len(w) > shortWord && !strings.HasSuffix(w, "ss") {
 		w = strings.TrimSuffix(w, "s")
 	}
 	return w

@@ -1,23 +1,11 @@
 package everyday
 
 import (
-	_ "embed" // the list of words
 	"strings"
-	"sync"
 
+	"counterpour/flavor/measure/draft/lexicon"
 	"counterpour/flavor/measure/vocabulary"
 )
-
-// written are the base forms of some 5,300 common English words, a line each. They are those of
-// WordNet 3.0 (its license stands beside them) that its tagged texts use four times or more and
-// that a small American dictionary holds, without words that mean a food, a plant, an animal or a
-// substance in more than a few of these uses, and without words of bars that measure, make, change
-// or describe a pour.
-//
-//go:embed words.txt
-var written string
-
-var common = sync.OnceValue(func() *vocabulary.Set { return vocabulary.Words(written) })
 
 // spoken are everyday words that a list of nouns, verbs and adjectives lacks, or that came into use
 // after it, and those of bars that pour nothing.
@@ -32,7 +20,7 @@ can could may might must shall should will would ought cannot
 i'm i've i'd i'll you're you've you'd you'll he's she's it's it'd we're we've we'd we'll they're they've that's there's here's
 what's who's let's isn't aren't wasn't weren't doesn't didn't hasn't haven't won't wouldn't can't cant couldn't shouldn't
 im ive its thats dont doesnt isnt wont cant u ur r pls plz thx ty tbh imo btw fyi asap lol haha omg ok okay yes yeah yep oh ah hey hi hello
-so too very really quite rather pretty almost just also even still already always often sometimes soon now then ever maybe perhaps
+per approx roughly circa more most less least kit log job pub bar win hit fun odd bad sad new old few key top gig ask let got owe fix box bag web url so too very really quite rather pretty almost just also even still already always often sometimes soon now then ever maybe perhaps
 well yet ago away back away today tonight tomorrow yesterday monday tuesday wednesday thursday friday saturday sunday
 mondays tuesdays wednesdays thursdays fridays saturdays sundays january february march april june july august september october november december
 contains allergens allergen touch bit
@@ -51,32 +39,27 @@ use uses used using alcohol gluten bus bees stem stems prep whisky glass glasses
 margarita daiquiri martini negroni mojito spritz highball highballs sour sours cooler thing things swap swaps swapped switch replace up down served serves
 glassware coupes glasses coasters napkin napkins tray trays garnishes lids lid label labels labelled dated`)
 
-// leastStem is the fewest letters of a word that endings stand behind.
-const leastStem = 3
+// withheld are words for what may be poured though they name no bottle, "house blend", or that say how
+// much of it is.
+var withheld = vocabulary.Words(`blend blends mix mixes mixture mixtures infusion infusions reduction reductions concentrate extract extracts essence essences distillate base bases premix
+	batch stock sauce filler acid acids bubbles fizz booze stuff pour pours spirit spirits liquid liquids potion elixir brew brews concoction tonic tonics additive additives seasoning
+	sweetener modifier lengthener topper chaser back wash crust rim secret usual special thickener emulsifier stabiliser stabilizer preserve preserves dressing garnish drops solution tipple nectar
+	same again extra substitute substitutes multiply equal equals portion amount amounts quantity`)
 
-// Word reports whether a word, in lower case, is one of everyday English, in whatever form.
+// Word reports whether a word, in lower case, is one of English that names nothing that is poured, in
+// whatever form.
 func Word(w string) bool {
 	w = strings.ReplaceAll(w, "’", "'")
-	if spoken.Has(w) || common().Has(w) {
+	if spoken.Has(w) {
 		return true
 	}
 	w = strings.TrimSuffix(w, "'s")
-	for _, ending := range [...]string{"s", "es", "ed", "ing", "er", "ers", "est", "ness", "ly"} {
-		if stem, ok := strings.CutSuffix(w, ending); ok && len(stem) >= leastStem && (known(stem) || ending != "s" && bent(stem)) {
-			return true
-		}
-	}
-	return known(w)
+	return spoken.Has(w) || !withheld.Has(w) && lexicon.Of(w) != 0 || spoken.Has(strings.TrimSuffix(w, "s"))
 }
 
-// bent reports whether a word is known with an e that its ending took, with a y that it made an i,
-// or with one letter less that it doubled.
-func bent(stem string) bool {
-	if known(stem+"e") || strings.HasSuffix(stem, "i") && known(stem[:len(stem)-1]+"y") {
-		return true
-	}
-	n := len(stem)
-	return n > leastStem && stem[n-1] == stem[n-2] && known(stem[:n-1])
+// rare reports whether a word is none of the common ones, and perhaps says what something is like:
+// "verdant".
+func rare(w string) bool {
+	c := lexicon.Of(w)
+	return !spoken.Has(w) && c&lexicon.Common == 0 && c&(lexicon.Adjective|lexicon.Verb) != 0
 }
-
-func known(w string) bool { return common().Has(w) || spoken.Has(w) }

@@ -15,7 +15,7 @@ import (
 
 // telling are words of which one stands in every line that leaves something out, takes something out or
 // tells what goes well with the drink: most lines have none, and are not looked at any further.
-var telling = vocabulary.Words(`leave skip omit lose hold forget took take taken left leaving pulled cut removed ditched scrapped nice nicely great good lovely best perfect well pairs`)
+var telling = vocabulary.Words(`leave skip omit lose hold forget ditch bin scrap nix axe exclude eliminate delete forgo has needs goes is took take taken left leaving pulled cut removed ditched scrapped nice nicely great good lovely best perfect well pairs`)
 
 // tells reports whether a line has such a word.
 func tells(line string) bool {
@@ -30,8 +30,10 @@ func tells(line string) bool {
 // leavesOut is a sentence that begins with words which leave something out, of the drink or of what is
 // done with it so far; onlyNow are words of the latter, and of what is done for some guests alone.
 var (
-	leavesOut = regexp.MustCompile(`(?i)(?:^|[.,;:!\d)(–—-][ \t]+|\bbut[ \t]+)((?:leave out|leave off|skip|omit|lose|hold|forget)[ \t]+(?:the[ \t]+|any[ \t]+|all[ \t]+)?([\pL' \t-]+))`)
+	leavesOut = regexp.MustCompile(`(?i)(?:^|[.,;:!\d)(–—-][ \t]+|\bbut[ \t]+)((?:leave out|leave off|skip|omit|lose|hold|forget|ditch|bin|scrap|nix|axe|exclude|eliminate|delete|forgo)[ \t]+(?:the[ \t]+|any[ \t]+|all[ \t]+)?([\pL' \t-]+))`)
 	onlyNow   = vocabulary.Words(`if for when until till back after while unless first now then step from in with and or it`)
+	// atThisTime end such a sentence: "hold the lemon this time".
+	atThisTime = vocabulary.Words(`this time today tonight please pls entirely altogether completely guys team thanks`)
 )
 
 // leftOut is the fault of a line that leaves out what is poured: "skip the egg white".
@@ -44,6 +46,9 @@ func leftOut(line string, pours []flavor.Pour) *flavor.Fault {
 	if slices.ContainsFunc(words, onlyNow.Has) {
 		return nil
 	}
+	for len(words) > 0 && atThisTime.Has(words[len(words)-1]) {
+		words = words[:len(words)-1]
+	}
 	for i := range pours {
 		name := strings.Fields(flavor.NormaliseName(pours[i].Profile.Name))
 		if len(words) > 0 && slices.Contains(name, words[len(words)-1]) {
@@ -54,11 +59,31 @@ func leftOut(line string, pours []flavor.Pour) *flavor.Fault {
 	return nil
 }
 
+// hasToGo says of what stands before it that it is to be left out.
+var hasToGo = regexp.MustCompile(`(?i)\b(?:the|our|that)[ \t]+([\pL' \t-]+?)[ \t]+(?:(?:has|needs)[ \t]+to[ \t]+go|is[ \t]+out|goes[ \t]+out|is[ \t]+(?:gone|banned|cut|off))[ \t]*(?:[.,;:!)]|$)`)
+
+// toGo is the fault of a line that says of what is poured that it is to be left out: "the lime has to
+// go".
+func toGo(line string, pours []flavor.Pour) *flavor.Fault {
+	m := hasToGo.FindStringSubmatch(strings.TrimRight(line, "\r\n"))
+	if m == nil {
+		return nil
+	}
+	words := strings.Fields(flavor.NormaliseName(m[1]))
+	for i := range pours {
+		name := strings.Fields(flavor.NormaliseName(pours[i].Profile.Name))
+		if len(words) > 0 && slices.Contains(name, words[len(words)-1]) {
+			return measure.Invalid("text", m[0], "%q leaves out %s, which is poured; write only what is poured", strings.TrimSpace(m[0]), pours[i].Profile.Name)
+		}
+	}
+	return nil
+}
+
 // Removes reports whether a text leaves something out of what is poured, or takes something out of it
 // again.
 func Removes(text string, pours []flavor.Pour) bool {
 	for line := range strings.Lines(text) {
-		if tells(line) && (leftOut(line, pours) != nil || tookOut(line) != nil) {
+		if tells(line) && (leftOut(line, pours) != nil || toGo(line, pours) != nil || tookOut(line) != nil) {
 			return true
 		}
 	}

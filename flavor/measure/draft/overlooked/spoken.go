@@ -22,7 +22,7 @@ func Said(text string, s *flavor.Spec) flavor.Faults {
 	for i, line := range strings.Split(text, "\n") {
 		found := []*flavor.Fault{calledFree(line, s.Pours), unheld(line, s.Pours)}
 		if tells(line) {
-			found = append(found, leftOut(line, s.Pours), tookOut(line), setBeside(line, s.Pours))
+			found = append(found, leftOut(line, s.Pours), toGo(line, s.Pours), tookOut(line), setBeside(line, s.Pours))
 		}
 		for _, f := range found {
 			if f != nil {

@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor/measure/draft/everyday"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/overlooked"
+	"counterpour/flavor/measure/draft/speech"
 )
 
 // withoutEveryday reads a draft that no rule reads without what it says in everyday words beside its
@@ -30,6 +31,9 @@ func withoutEveryday(d draft.Draft, before Reading, f naming.Finder) (Reading, e
 		if err != nil {
 			return before, err
 		}
+		if takesBack(text, masked) || numberedAnew(text, &out.Draft, passed) {
+			continue
+		}
 		if passesTitle(text, passed) && out.Spec.Name != "" { // the next line would be the name, and may be a pour
 			continue
 		}
@@ -43,6 +47,23 @@ func withoutEveryday(d draft.Draft, before Reading, f naming.Finder) (Reading, e
 		return out, nil
 	}
 	return before, nil
+}
+
+// takesBack reports whether a text takes a pour back by words that are set aside.
+func takesBack(text, masked string) bool {
+	words, _ := speech.Unsettled(text)
+	left, _ := speech.Unsettled(masked)
+	return words != left
+}
+
+// numberedAnew reports whether part of the first line is set aside, and what is left of it is a name with a
+// number that may be an amount: "Umeboshi 20 / 3 March".
+func numberedAnew(text string, d *draft.Draft, passed []everyday.Clause) bool {
+	first, _, _ := strings.Cut(text, "\n")
+	if passed[0].At.Start >= len(first) || passed[0].Alone {
+		return false
+	}
+	return everyday.Numbered(d.Name)
 }
 
 // waysToPass lists which clauses may be passed over together: at first those of lines that are at

@@ -17,6 +17,7 @@ func TestEverydayWordsPourNothing(t *testing.T) {
 	want := poured(t, listed)
 	for _, said := range []string{
 		"perfect for the terrace", "Price still to be decided", "might swap for mezcal next week", "my mum likes hers with vodka", "the honey ties it together",
+		"our 8 judges met on 12 May", "score 7/10", "doors open at 5:30", "stop using the 3 year old bottle from shelf 2", "no more than two per guest", "the laminator is broken", "honey sherbet see p. 8",
 		"reminds me of lemon sherbet", "glasses are in the cupboard", "for people who say they hate gin",
 	} {
 		for _, text := range []string{
@@ -34,7 +35,12 @@ func TestEverydayWordsPourNothing(t *testing.T) {
 
 // What may be poured, or may change a pour, is asked: common practice, no source.
 func TestWordsThatMayPourAreAsked(t *testing.T) {
-	for _, said := range []string{"umeboshi", "tinkerbell and moonlight", "vodka instead", "with mezcal", "guest wants mezcal", "mezcal goes in last", "half of that"} {
+	for _, said := range []string{"umeboshi", "tinkerbell and moonlight", "vodka instead", "with mezcal", "guest wants mezcal", "mezcal goes in last", "half of that",
+		"3", "20", "umeboshi 3", "3 umeboshi", "60 house", "1 velvet", "a bottle of something", "2 measures", "umeboshi +", "3 grinds of umeboshi", "house blend", "the usual mix",
+		"lose the honey", "skip the lemon", "ditch the honey syrup", "bin the gin", "swap the lemon", "double the honey", "hold the lemon this time", "make it a double", "the honey has to go", "the lemon is out",
+		"contains nuts", "with almonds", "crushed nuts all over",
+		"2 oz umeboshi +£4", "see umeboshi",
+	} {
 		_, err := reading.Read("Halyard\n50 ml gin\n25 ml lemon juice\n"+said+"\n20 ml honey syrup\nshake, coupe", wholeCatalogue(t))
 		assert.Error(t, err, said)
 	}

@@ -1,0 +1,257 @@
+package everyday
+
+import (
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"counterpour/flavor/measure/draft/aside"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/lexicon"
+	"counterpour/flavor/measure/draft/parting"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/title"
+	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
+)
+
+// A number in a remark counts or refers: it costs, dates, rates, numbers a page or a shelf, or counts
+// people, hours or things. That is told by its shape and by the class of the word beside it. A number
+// alone, or beside a word that may name something poured, is an amount.
+
+// withoutNumbers returns the words of tokens without the numbers that count or refer, and the signs that
+// stand beside them; false if some number may be an amount.
+func withoutNumbers(toks []token.Token) ([]token.Token, bool) {
+	var out []token.Token
+	for i := 0; i < len(toks); {
+		n := numberAt(toks, i)
+		if n == 0 && figures(&toks[i]) {
+			return nil, false
+		}
+		if n == 0 {
+			out = append(out, toks[i])
+			n = 1
+		}
+		i += n
+	}
+	return out, true
+}
+
+// mostShared is the most people for whom one list may be written.
+const mostShared = 12
+
+// shared reports whether tokens say no more than for how many the drink is: "for 2 guests". What is poured
+// may be for all of them.
+func shared(toks, words []token.Token) bool {
+	few, people := false, false
+	for i := range toks {
+		few = few || toks[i].Kind == token.Numeral && toks[i].Value > 1 && toks[i].Value <= mostShared
+		people = people || lexicon.Of(toks[i].Text)&(lexicon.Person|lexicon.Plural) == lexicon.Person|lexicon.Plural || eaters.Has(toks[i].Text)
+	}
+	return few && people && len(words) < leastTold
+}
+
+// eaters are words for those who are served that no list of nouns has.
+var eaters = vocabulary.Words(`pax covers ppl people heads guests`)
+
+// Numbered reports whether a name holds a number that may be an amount, and is none of a card or a table.
+func Numbered(name string) bool {
+	toks := token.Lex(nil, name, 0, len(name))
+	return slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral }) && !title.OfCard(name, toks)
+}
+
+// figures reports whether a token is written in figures.
+func figures(t *token.Token) bool {
+	return t.Kind == token.Numeral || t.Kind == token.Ratio || t.Kind == token.Percent
+}
+
+// numberAt returns how many tokens at i are a number that counts or refers, with its signs; 0 if none is.
+func numberAt(toks []token.Token, i int) int {
+	t := &toks[i]
+	if t.Is("+") && i+1 < len(toks) { // "+£4"
+		if from, to := aside.Price(toks, i+1); to > 0 && from == i+1 {
+			return to - i
+		}
+	}
+	if from, to := aside.Price(toks, i); to > 0 && from == i {
+		return to - i
+	}
+	if i+1 < len(toks) {
+		if from, to := aside.Price(toks, i+1); to > 0 && from == i { // "4€"
+			return to - i
+		}
+	}
+	if signs := strings.Contains("#@~≈≥≤=", t.Text) && t.Kind == token.Mark; signs && i+1 < len(toks) && figures(&toks[i+1]) {
+		if t.Is("#") || numberAt(toks, i+1) > 0 {
+			return 1 + max(1, numberAt(toks, i+1))
+		}
+		return 0
+	}
+	switch {
+	case !figures(t):
+		return 0
+	case t.Kind == token.Ratio && clock.MatchString(t.Text), t.Kind == token.Percent && i+1 < len(toks) && toks[i+1].Text == "off":
+		return 1
+	case t.Kind != token.Numeral || t.Wrong != "":
+		return 0
+	case ordinal(wordAt(toks, i+1)) && toks[i+1].Glued: // "2nd", "11 pm"
+		return 2
+	case refers(toks, i) || rates(toks, i):
+		return 1
+	}
+	return counts(toks, i)
+}
+
+// clock is an hour with its minutes.
+var clock = regexp.MustCompile(`^(?:[01]?\d|2[0-3]):[0-5]\d$`)
+
+// numbered are words before the number of a place or of what is written, beside those of titles.
+var numbered = vocabulary.Words(`shelf shelves table tables page pages pp chapter ch section step steps question cabana room level floor zone door gate fridge drawer rack till seat row desk window
+	pallet locker box line note fig figure plate post pass round heat course flight section side book volume vol edition part group team year day week shift channel station tap kiosk stall booth tent pool deck terrace bed cell column map mark`)
+
+// refers reports whether the number at i numbers what stands before it, or is a date or a year.
+func refers(toks []token.Token, i int) bool {
+	t := &toks[i]
+	before, behind := wordAt(toks, i-1), wordAt(toks, i+1)
+	if before == "" && i > 1 && toks[i-1].Is(".") { // "p. 8"
+		before = wordAt(toks, i-2)
+	}
+	switch {
+	case entry.UnitWordsAt(toks[i+1:]):
+		return false
+	case whole(t) && (numbered.Has(before) || title.Numbered(before) || len(before) == 1 && before != "x" && before != "a"):
+		return true
+	case months.MatchString(before) || months.MatchString(behind): // "12 May", "Jan 25"
+		return whole(t)
+	case years.MatchString(t.Text), strings.HasSuffix(t.Text, "pm"), strings.HasSuffix(t.Text, "am"):
+		return true
+	case slashed.MatchString(t.Text) && when.Has(before): // "from 3/11"
+		return true
+	}
+	return whole(t) && when.Has(before) && behind == "" && t.Value <= 12 && i > 0 // "see you at 9"
+}
+
+func wordAt(toks []token.Token, i int) string {
+	if i < 0 || i >= len(toks) || toks[i].Kind != token.Word {
+		return ""
+	}
+	return toks[i].Text
+}
+
+func ordinal(w string) bool {
+	switch w {
+	case "st", "nd", "rd", "th", "am", "pm":
+		return true
+	}
+	return false
+}
+
+var (
+	// months are those of the year, cut to three letters or not.
+	months = regexp.MustCompile(`^(?:jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|(?:nov|dec)(?:ember)?)$`)
+	// years are those of this century and the last.
+	years = regexp.MustCompile(`^(?:19|20)\d\d$`)
+	// slashed is a day and a month, or what was reached of a score.
+	slashed = regexp.MustCompile(`^(\d+)/(\d+)$`)
+	// when are words before a day or an hour.
+	when = vocabulary.Words(`at by until till til since from before after on around`)
+	// scores are what is reached of a score.
+	scores = vocabulary.Words(`mark marks point points pts star stars score scores rating vote votes`)
+)
+
+// mostScore is the most of ten that somebody gives a drink.
+const mostScore = 10
+
+// rates reports whether the number at i is a score: "7/10", "2/2 marks", "4 stars", "Jo says 8".
+func rates(toks []token.Token, i int) bool {
+	t := &toks[i]
+	before, behind := wordAt(toks, i-1), wordAt(toks, i+1)
+	if scores.Has(before) || scores.Has(behind) || said.Has(before) && behind == "" && t.Value <= mostScore {
+		return true
+	}
+	m := slashed.FindStringSubmatch(t.Text)
+	if m == nil {
+		return false
+	}
+	of, _ := strconv.Atoi(m[2])
+	return (of == 10 || of == 20 || of == 100) && (behind == "" || !entry.UnitWordsAt(toks[i+1:]))
+}
+
+// counted are what a number counts beside the pours, and no list of nouns has.
+var counted = vocabulary.Words(`pax covers cover ppl people heads guests portions portion servings serves orders rounds
+	min mins sec secs hr hrs wk wks yr yrs am pm quid bucks dollars pounds euros pence cents psi rpm hz khz watts volts km metres meters steps times places minutes seconds`)
+
+// mostBetween is the most words between a number and what it counts: "2 shot glasses".
+const mostBetween = 1
+
+// counts returns how many tokens at i are a number with what it counts, if that is poured nowhere: one
+// person or one tool, and several of any other thing that people make. It is 1 if the words are to be
+// looked at beside the others, 0 if nothing is counted.
+func counts(toks []token.Token, i int) int {
+	t := &toks[i]
+	one, next := wordAt(toks, i+1), wordAt(toks, i+2)
+	switch {
+	case counted.Has(one):
+		return 2
+	case one == "per", one == "each" && i+2 == len(toks):
+		if lexicon.Of(next)&lexicon.Person != 0 && whole(t) {
+			return 1
+		}
+		return 0
+	}
+	for k := i + 1; k <= i+1+mostBetween && k < len(toks); k++ {
+		w := wordAt(toks, k)
+		c := lexicon.Of(w)
+		switch {
+		case w == "" || withheld.Has(w):
+			return 0
+		case tools.Has(w) || k == i+1 && lone(toks, k):
+			if k == i+1 || k+1 == len(toks) || wordAt(toks, k+1) == "" {
+				return k + 1 - i
+			}
+			return 0
+		case parting.Measured(&toks[k]) || serving.OtherMeasures[w]:
+			if k > i+1 || !tools.Has(next) {
+				return 0
+			}
+		case c&lexicon.Time != 0, c&lexicon.Person != 0 && (c&lexicon.Verb == 0 || c&lexicon.Common != 0): // "grinds" of pepper are no students
+			if c&lexicon.Time != 0 || (t.Value == 1) == (c&lexicon.Plural == 0) {
+				return 1
+			}
+			return 0
+		case c&lexicon.Thing != 0 && c&lexicon.Plural != 0 && c&(lexicon.Verb|lexicon.Adjective) == 0:
+			if t.Value > 1 {
+				return 1
+			}
+			return 0
+		case c&(lexicon.Adjective|lexicon.Notion|lexicon.Thing) == 0:
+			return 0
+		}
+	}
+	return 0
+}
+
+// whole reports whether a number is one of ones, or goes from one to another.
+func whole(t *token.Token) bool {
+	return t.Value == math.Trunc(t.Value) || strings.Contains(t.Text, "-")
+}
+
+// lone reports whether a measure that is a tool too stands alone among tools: "1 shaker, 1 jigger".
+func lone(toks []token.Token, k int) bool {
+	if toks[k].Text != "jigger" && toks[k].Text != "barspoon" || k+1 < len(toks) && !toks[k+1].Is(",") {
+		return false
+	}
+	for i := range toks {
+		if i != k && tools.Has(toks[i].Text) {
+			return true
+		}
+	}
+	return false
+}
+
+// tools are what stands or lies on a bar, and goes into no drink.
+var tools = vocabulary.Words(`shaker shakers strainer strainers tin tins muddler muddlers peeler knife board card cards coaster coasters napkin napkins tray trays towel towels
+	glass glasses coupe coupes flute flutes tumbler tumblers mug mugs goblet goblets copa copas highballs straw straws pick picks umbrella umbrellas stirrer stirrers swizzle tongs funnel scale scales
+	whisk candle candles lighter torch spoon spoons jug jugs pitcher pitchers tub tubs sleeve sleeves bin bins`)
