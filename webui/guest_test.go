@@ -23,13 +23,13 @@ func TestLinksKeepTheGuest(t *testing.T) {
 	h := webuitest.NewHouse()
 	h.Dry = []string{"falernum", "orgeat"}
 	pages := webuitest.PagesOf(t, h)
-	knows := map[string]bool{"/bench": true, "/tonight": true, "/tonight/wall": true, "/tonight/flight": true, "/board": true, "/specs": true, "/specs/print": true}
+	knows := map[string]bool{"/bench": true, "/tonight": true, "/tonight/ahead": true, "/tonight/wall": true, "/tonight/flight": true, "/board": true, "/specs": true, "/specs/print": true}
 	found := 0
 	guests := []string{"avoid=sesame&diet=no+honey", "avoid=tree+nuts&diet=no+honey&strength=12"}
 	for _, guest := range guests {
 		want, err := url.ParseQuery(guest)
 		require.NoError(t, err)
-		for _, page := range []string{"/tonight?", "/tonight?show=missing&", "/board?", "/specs?", "/specs?q=sour&", "/specs/print?", "/bench?text=2+oz+gin%0A3/4+oz+lemon+juice%0A1/2+oz+orgeat&missing=orgeat&",
+		for _, page := range []string{"/tonight?", "/tonight?show=missing&", "/tonight/ahead?", "/board?", "/specs?", "/specs?q=sour&", "/specs/print?", "/bench?text=2+oz+gin%0A3/4+oz+lemon+juice%0A1/2+oz+orgeat&missing=orgeat&",
 			"/riffs?from=all&text=2+oz+gin%0A3/4+oz+lemon+juice%0A1/2+oz+orgeat&"} {
 			w := webuitest.Get(pages, page+guest, "")
 			require.Equal(t, http.StatusOK, w.Code, page)

@@ -113,14 +113,15 @@ type CoverageRequest struct {
 	Stock []string         // ids of what may be poured; nil for the stock of the house
 }
 
-// CoverageAnswer is the bottles that nothing in stock covers well.
+// CoverageAnswer is the bottles that nothing in stock covers well, and what could be bought
+// to cover them.
 type CoverageAnswer struct {
 	House About // whose menu it is; zero if the menu was sent
 	*lookahead.Answer
 }
 
 // Coverage finds, for every bottle of the menu, the drinks that would have no good cover
-// if it ran out.
+// if it ran out, and which other bottle would close most of these gaps.
 func (s *Snapshot) Coverage(ctx context.Context, r CoverageRequest) (*CoverageAnswer, error) {
 	specs, err := s.menu(r.Menu)
 	if err != nil {
@@ -135,7 +136,7 @@ func (s *Snapshot) Coverage(ctx context.Context, r CoverageRequest) (*CoverageAn
 		a.House = s.About
 	}
 	a.Answer, err = admission.Search(ctx, s.Searches, func(ctx context.Context) (*lookahead.Answer, error) {
-		return lookahead.Of(ctx, s.Finder, specs, stock, coverEffort)
+		return lookahead.Of(ctx, s.Finder, specs, stock, s.Shelf.Profiles(), coverEffort)
 	})
 	return a, err
 }

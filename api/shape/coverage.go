@@ -19,6 +19,7 @@ type CoverageAnswer struct {
 	House    string       `json:"house" doc:"Whose menu it is; empty for one that was sent"`
 	Invented bool         `json:"invented" doc:"The house is made up, for demonstration"`
 	Weak     []Weak       `json:"weak" doc:"Order two of these; the bottle that most drinks need comes first"`
+	Buy      []Buy        `json:"buy" doc:"Bottles not in stock that would by themselves be a good cover: the one that closes most gaps first"`
 	Left     []Ingredient `json:"left,omitempty" doc:"Bottles that time ran out for: whether something covers them is not known"`
 	GoodJND  float64      `json:"good_jnd" doc:"The distance up to which a cover is called good, in noticeable steps; one that every bar pours may lie further"`
 }
@@ -30,8 +31,21 @@ type Weak struct {
 	Drinks []string `json:"drinks" doc:"Those without a good cover if it runs out"`
 }
 
+// Buy is a bottle to buy, and the gaps that it closes.
+type Buy struct {
+	ID     string `json:"id"`
+	Name   string `json:"name"`
+	Closes []Gap  `json:"closes"`
+}
+
+// Gap is a drink that has no good cover for one of its bottles.
+type Gap struct {
+	Without Ingredient `json:"without"`
+	Drink   string     `json:"drink"`
+}
+
 // AnswerCoverage finds, for every bottle of the menu, the drinks that would have no good
-// cover if it ran out.
+// cover if it ran out, and what could be bought to cover it.
 func AnswerCoverage(ctx context.Context, house *service.Snapshot, body CoverageBody) (*CoverageAnswer, error) {
 	r, err := house.Coverage(ctx, service.CoverageRequest{Menu: fieldsOf(body.Specs), Stock: body.Stock})
 	if err != nil {
@@ -39,5 +53,7 @@ func AnswerCoverage(ctx context.Context, house *service.Snapshot, body CoverageB
 	}
 	return &CoverageAnswer{House: r.House.Name, Invented: r.House.Invented, GoodJND: cover.NearJND, Left: list(r.Left, ingredientOf), Weak: list(r.Weak, func(w lookahead.Weak) Weak {
 		return Weak{w.Profile.ID, w.Profile.Name, w.Drinks}
+	}), Buy: list(r.Buy, func(b lookahead.Buy) Buy {
+		return Buy{b.Profile.ID, b.Profile.Name, list(b.Closes, func(g lookahead.Gap) Gap { return Gap{ingredientOf(g.Without), g.Drink} })}
 	})}, nil
 }

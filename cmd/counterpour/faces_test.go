@@ -31,7 +31,7 @@ var faces = []asked{
 	{what: "score a draft", methods: "Score", route: "score", page: "/bench /bench/share /tools /names", command: "score"},
 	{what: "cover what is missing", methods: "Cover", route: "cover", page: "/bench", command: "cover"},
 	{what: "cover a whole menu", methods: "Outs", route: "outs", page: "/board /board/events", command: "outs"},
-	{what: "look ahead before service", methods: "Coverage", route: "coverage", command: "outs", why: "no page yet: Tonight shows what is out, not what would be"},
+	{what: "look ahead before service", methods: "Coverage", route: "coverage", page: "/tonight/ahead", command: "outs"},
 	{what: "what can be poured now", methods: "Tonight", route: "tonight", page: "/tonight /tonight/wall", command: "tonight"},
 	{what: "a flight of several drinks", methods: "TonightFlight", route: "tonight-flight", page: "/tonight/flight", command: "tonight flight"},
 	{what: "riff on a draft", methods: "Riff", route: "riff", page: "/riffs", command: "riff"},

@@ -107,6 +107,9 @@ func invented(is bool) string {
 	return ""
 }
 
+// mostToBuy is how many bottles to buy are listed; --json lists all.
+const mostToBuy = 8
+
 func showCoverage(p *terminal.Page, a *shape.CoverageAnswer) {
 	p.Line("%s%s: order two of these", a.House, invented(a.Invented))
 	if len(a.Weak) == 0 {
@@ -114,6 +117,16 @@ func showCoverage(p *terminal.Page, a *shape.CoverageAnswer) {
 	}
 	for _, w := range a.Weak {
 		p.Row("  "+w.Name, strings.Join(w.Drinks, ", "))
+	}
+	if len(a.Buy) > 0 {
+		p.Head("Or buy one that covers them")
+	}
+	for _, b := range a.Buy[:min(len(a.Buy), mostToBuy)] {
+		closes := make([]string, len(b.Closes))
+		for i, g := range b.Closes {
+			closes[i] = g.Without.Name + " in " + g.Drink
+		}
+		p.Row("  "+b.Name, strings.Join(closes, ", "))
 	}
 	p.Line("  a cover is good up to %s noticeable steps, and one that every bar pours further", terminal.Number(a.GoodJND, 0))
 }

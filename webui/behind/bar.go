@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover/instead"
+	"counterpour/flavor/cover/lookahead"
 	"counterpour/flavor/cover/outs"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/measure/draft/reading"
@@ -47,6 +48,8 @@ type Bar interface {
 	Nearest(s *flavor.Spec, stock []*flavor.Profile, g guest.Guest) (*instead.Offered, error)
 	// Outs finds covers for a whole menu when bottles run out.
 	Outs(ctx context.Context, r outs.Request) (*outs.Result, error)
+	// Coverage finds what the menu of the house leans on, and what could be bought instead.
+	Coverage(ctx context.Context) (*lookahead.Answer, error)
 	// Suggest returns up to limit ingredients whose name begins with prefix, the
 	// likeliest first.
 	Suggest(ctx context.Context, prefix string, limit int) ([]*flavor.Profile, error)

@@ -205,7 +205,7 @@ func (p *pages) boardOf(ctx context.Context, g *form.Guest) (*boardView, error) 
 		return nil, err
 	}
 	v := &boardView{About: p.house.About(), Version: versionOf(s), Guest: g,
-		Here: g.Address(boardPath), Specs: g.Address("/specs"), Menu: len(s.Menu)}
+		Here: g.Address(boardPath), Ahead: g.Address(aheadPath), Specs: g.Address("/specs"), Menu: len(s.Menu)}
 	since := outsSince(ctx, p.house)
 	v.shelve(s, since)
 	now, err := behind.EveningOf(ctx, p.bar, s, g.Limits(), part.MostParts)

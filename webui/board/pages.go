@@ -25,6 +25,7 @@ func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) {
 	mux.Handle(boardPath, f.Route(at((*pages).board), frame.Taking...))
 	mux.Handle(TonightPath, f.Route(at((*pages).tonight), frame.Taking...))
 	mux.Handle(wallPath, f.Route(at((*pages).wall), frame.Showing...))
+	mux.Handle(aheadPath, f.Route(at((*pages).ahead), frame.Showing...))
 	mux.Handle(flightPath, f.Route(at((*pages).flight), frame.Showing...))
 	mux.Handle("/board/events", f.Open(at((*pages).boardEvents), http.MethodGet))
 }

@@ -32,6 +32,7 @@ type tonightView struct {
 	Meant    []part.Meant // what may have been meant, if nothing is found
 	Choices  []choiceView
 	ByBottle string // address of the board, for this guest
+	Ahead    string // address of the look ahead, for this guest
 	Wall     string // address of the sheet for the wall, for this guest
 	Flight   string // address of a flight of several drinks, for this guest
 	Out      []bottleView
@@ -111,7 +112,7 @@ type tonightPour struct {
 
 func newTonightView(about, version string, x *wish) *tonightView {
 	v := &tonightView{About: about, Version: version, Guest: &x.guest, Show: string(x.show), Text: x.text, Whole: x.address(x.show), Page: x.page, Here: x.here(),
-		ByBottle: x.guest.Address(boardPath), Wall: x.guest.Address(wallPath), Flight: x.guest.Address(flightPath), count: map[show]int{}}
+		ByBottle: x.guest.Address(boardPath), Ahead: x.guest.Address(aheadPath), Wall: x.guest.Address(wallPath), Flight: x.guest.Address(flightPath), count: map[show]int{}}
 	return v
 }
 

@@ -22,6 +22,7 @@ type boardView struct {
 	Version string
 	Guest   *form.Guest
 	Here    string // address of this board
+	Ahead   string // address of the look ahead, for this guest
 	Specs   string // address of the specs that the guest may have
 	Out     []bottleView
 	Ones    []oneView // that ran out, while others of the same are poured
@@ -101,7 +102,9 @@ func (v *boardView) shelve(s *behind.Shift, since map[string]time.Time) {
 	guest := v.Guest.Limits()
 	need := needed(s)
 	for _, b := range latest(s.Out, since) {
-		v.Out = append(v.Out, bottleOf(s, b, need[b]))
+		out := bottleOf(s, b, need[b])
+		out.Since = sinceWhen(since[b.ID])
+		v.Out = append(v.Out, out)
 	}
 	v.Ones = onesOf(s)
 	for _, t := range part.ShelfTitles() {
@@ -229,18 +232,24 @@ func latestFirst(a, b touchedView) int {
 
 // advise says what to fetch and what to keep, and what choosing for the whole menu saves.
 func (v *boardView) advise(r *outs.Result, who guest.Guest) {
-	for _, f := range r.Fetch {
-		// A bottle that the guest must not have brings this guest nothing.
-		if f.Drinks > 0 && who.Accepts(f.Profile) {
-			v.Fetch = append(v.Fetch, fetchView{f.Profile.Name, say.It("board.fetch-makes-complete", "Drinks", f.Drinks, "Lost", f.Lost)})
-		}
-	}
+	v.Fetch = fetchesOf(r, who)
 	for _, o := range r.Opened {
 		v.Keep = append(v.Keep, keepView{o.Profile.Name, say.It("board.for-drinks", "Drinks", o.Drinks)})
 	}
 	if r.Spared > 0 {
 		v.Saves = say.It("board.whole-menu-saves", "Spared", r.Spared, "Steps", words.Figure(r.Given, 1))
 	}
+}
+
+// fetchesOf lists the bottles that bring drinks back, the one that brings most first. One that
+// the guest must not have brings this guest nothing.
+func fetchesOf(r *outs.Result, who guest.Guest) (out []fetchView) {
+	for _, f := range r.Fetch {
+		if f.Drinks > 0 && who.Accepts(f.Profile) {
+			out = append(out, fetchView{f.Profile.Name, say.It("board.fetch-makes-complete", "Drinks", f.Drinks, "Lost", f.Lost)})
+		}
+	}
+	return out
 }
 
 func touchedOf(said house.Settings, t *outs.Touched, avoid []flavor.Allergen) touchedView {

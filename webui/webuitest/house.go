@@ -15,6 +15,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/lookahead"
 	"counterpour/flavor/cover/outs"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/sense"
@@ -393,6 +394,14 @@ func (b Bar) Outs(_ context.Context, r outs.Request) (*outs.Result, error) {
 		result.Opened = []outs.Opened{{Profile: Clove, Drinks: drinks[Falernum]}}
 	}
 	return result, nil
+}
+
+// Coverage says that three drinks lean on gin and one on falernum, that spare bitters would
+// stand in for gin, and that time ran out for lemon juice.
+func (Bar) Coverage(context.Context) (*lookahead.Answer, error) {
+	a := &lookahead.Answer{Left: []*flavor.Profile{Lemon}, Buy: []lookahead.Buy{{Profile: Spare, Closes: []lookahead.Gap{{Without: Gin, Drink: "Mainbrace"}}}}}
+	a.Weak = []lookahead.Weak{{Profile: Gin, Drinks: []string{"Halyard Sour", "Mainbrace", "Spindrift"}}, {Profile: Falernum, Drinks: []string{"Mainbrace"}}}
+	return a, nil
 }
 
 // instead1 pours half an ounce of a syrup in place of falernum, and moves the lemon.

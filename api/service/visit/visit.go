@@ -21,6 +21,7 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/cover/instead"
+	"counterpour/flavor/cover/lookahead"
 	"counterpour/flavor/cover/outs"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/drill/tasting"
@@ -113,6 +114,15 @@ func (v *Visit) Nearest(s *flavor.Spec, stock []*flavor.Profile, g guest.Guest) 
 // Outs does what [service.Venue.Outs] does, with the snapshot of the visit.
 func (v *Visit) Outs(ctx context.Context, r outs.Request) (*outs.Result, error) {
 	return v.venue.Outs(ctx, v.now.Load(), r)
+}
+
+// Coverage does what [service.Snapshot.Coverage] does for the menu of the house.
+func (v *Visit) Coverage(ctx context.Context) (*lookahead.Answer, error) {
+	a, err := v.now.Load().Coverage(ctx, service.CoverageRequest{})
+	if err != nil {
+		return nil, err
+	}
+	return a.Answer, nil
 }
 
 // Batch does what [service.Snapshot.Batch] does.

@@ -34,7 +34,7 @@ func house(t *testing.T) (*cover.Finder, []*flavor.Spec, []*flavor.Profile) {
 
 func TestOf(t *testing.T) {
 	f, specs, stock := house(t)
-	ahead, err := Of(context.Background(), f, specs[:6], stock, 0)
+	ahead, err := Of(context.Background(), f, specs[:6], stock, nil, 0)
 	require.NoError(t, err)
 	for i, w := range ahead.Weak {
 		assert.NotEmpty(t, w.Drinks)
@@ -43,10 +43,43 @@ func TestOf(t *testing.T) {
 		}
 	}
 	assert.Empty(t, ahead.Left)
+	assert.Empty(t, ahead.Buy, "no market was named")
 	// With nothing else in stock every bottle is weak.
-	ahead, err = Of(context.Background(), f, specs[:2], nil, 0)
+	ahead, err = Of(context.Background(), f, specs[:2], nil, nil, 0)
 	require.NoError(t, err)
 	assert.Len(t, ahead.Weak, len(bottlesOf(specs[:2])))
+}
+
+// What is bought closes the gaps that it says it does, and nothing in stock is bought.
+func TestWhatToBuy(t *testing.T) {
+	f, specs, stock := house(t)
+	const kept = 12 // of the shelf: enough gaps, and enough to buy
+	ahead, err := Of(context.Background(), f, specs[:4], stock[:kept], stock, 0)
+	require.NoError(t, err)
+	require.NotEmpty(t, ahead.Buy)
+	weak := map[string][]string{}
+	for _, w := range ahead.Weak {
+		weak[w.Profile.ID] = w.Drinks
+	}
+	for i, b := range ahead.Buy {
+		assert.NotContains(t, stock[:kept], b.Profile)
+		if i > 0 {
+			assert.GreaterOrEqual(t, len(ahead.Buy[i-1].Closes), len(b.Closes))
+		}
+		for _, gap := range b.Closes {
+			assert.Contains(t, weak[gap.Without.ID], gap.Drink)
+		}
+	}
+	first := ahead.Buy[0]
+	with, err := Of(context.Background(), f, specs[:4], append(stock[:kept:kept], first.Profile), nil, 0)
+	require.NoError(t, err)
+	for _, w := range with.Weak {
+		for _, gap := range first.Closes {
+			if gap.Without.ID == w.Profile.ID {
+				assert.NotContains(t, w.Drinks, gap.Drink, "%s covers %s", first.Profile.Name, gap.Without.Name)
+			}
+		}
+	}
 }
 
 // Once the time is over, nothing is said of what was not looked at.
@@ -54,8 +87,9 @@ func TestOfOutOfTime(t *testing.T) {
 	f, specs, stock := house(t)
 	over, cancel := context.WithDeadline(context.Background(), time.Now())
 	defer cancel()
-	ahead, err := Of(over, f, specs[:2], stock, 0)
+	ahead, err := Of(over, f, specs[:2], stock, stock, 0)
 	require.NoError(t, err)
 	assert.Empty(t, ahead.Weak)
+	assert.Empty(t, ahead.Buy)
 	assert.Equal(t, bottlesOf(specs[:2]), ahead.Left)
 }
