@@ -125,7 +125,7 @@ func TestTonightOnAWall(t *testing.T) {
 	p.Open(address, "/tonight")
 	p.Within(0, ".to-wall a")
 	p.Within(0, ".to-wall a[href='/tonight/flight']")
-	p.Tap(".to-wall a")
+	p.Tap(`.to-wall a[href="/tonight/wall"]`)
 	p.Until(`document.querySelectorAll('.wall > .ready').length === 4`)
 	p.Fits()
 	p.Accessible(webuitest.Axe(t), "the sheet for the wall")
