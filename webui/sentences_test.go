@@ -83,6 +83,33 @@ func wordsIn(t *testing.T, source string) (out []string) {
 	return out
 }
 
+// What a style sheet puts beside what is shown, and the words in it.
+var (
+	shownByStyle = regexp.MustCompile(`content:(?:[^;}"]|"[^"\n]*")*`)
+	styledWord   = regexp.MustCompile(`"[^"]*\pL{2}[^"]*"`)
+)
+
+func wordsOfStyle(sheet string) (out []string) {
+	for _, shown := range shownByStyle.FindAllString(sheet, -1) {
+		out = append(out, styledWord.FindAllString(shown, -1)...)
+	}
+	return out
+}
+
+// No word stands in a style sheet; what it shows it takes from an attribute.
+func TestStylesSayNothing(t *testing.T) {
+	sheets, err := fs.Glob(webui.Embedded, "static/*.css")
+	require.NoError(t, err)
+	require.NotEmpty(t, sheets)
+	for _, name := range sheets {
+		source, err := fs.ReadFile(webui.Embedded, name)
+		require.NoError(t, err)
+		assert.Empty(t, wordsOfStyle(string(source)), "%s: words go to sentences", name)
+	}
+	assert.Equal(t, []string{`" · not yet"`}, wordsOfStyle(`a::before { content: "\2191 "; } a::after { content: " · not yet"; }`))
+	assert.Empty(t, wordsOfStyle(`a::after { content: " · " attr(data-unsent); } b { font: "Some Font"; }`))
+}
+
 // readFrom are the words that a tag has for who reads or hears it.
 func readFrom(n *html.Node) (out []string) {
 	attributes := map[string]string{}

@@ -47,56 +47,15 @@
   const failed = new Set();
   const old = (is) => {
     older.hidden = !(is || stale);
-    const waiting = unsent();
-    unmarked.textContent = [
-      ...refused.map((tap) => say("refused", { Tap: tapOf(tap), Why: tap.why })),
-      ...(waiting.length ? [say("not-sent-yet", { Taps: waiting.map(tapOf).join(", ") })] : []),
-      ...(failed.size ? [say("not-marked", { Bottles: [...failed].join(", "), Answers: !is })] : []),
-    ].join(" ");
+    unmarked.textContent = [...unsent.told(), ...(failed.size ? [say("not-marked", { Bottles: [...failed].join(", "), Answers: !is })] : [])].join(" ");
     line.hidden = older.hidden && !unmarked.textContent;
-    for (const button of board.querySelectorAll("button[name]")) button.toggleAttribute("data-unsent", waiting.some((tap) => tap.field === button.name && tap.value === button.value));
+    unsent.mark(board.querySelectorAll("button[name]"));
   };
 
-  // What is tapped as out or back while the bar does not answer is kept on this device, with
-  // its time, and sent in the order of the taps when it answers. A second tap takes it back.
-  const UNSENT = "counterpour-unsent";
-  const outs = {
-    out: (of) => say("is-out", of), back: (of) => say("is-back", of), "out-one": (of) => say("bottle-is-out", of), "back-one": (of) => say("bottle-is-back", of),
-  };
-  const unsent = () => { try { return JSON.parse(localStorage.getItem(UNSENT)) ?? []; } catch (error) { return []; } };
-  const keep = (taps) => { try { localStorage.setItem(UNSENT, JSON.stringify(taps)); return true; } catch (error) { return false; } };
-  const tapOf = (tap) => outs[tap.field]({ What: tap.what, At: new Date(tap.at).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" }) });
-  const refused = [];
-  const later = (button, what) => {
-    const taps = unsent(), same = taps.findIndex((tap) => tap.field === button.name && tap.value === button.value);
-    if (same >= 0) taps.splice(same, 1);
-    else taps.push({ id: `${Date.now()}-${Math.random()}`, field: button.name, value: button.value, what, at: Date.now() });
-    return keep(taps);
-  };
-  // Only one page of this device sends at a time. What the bar is too busy for goes later;
-  // what it refuses is told, and is not sent again.
-  const sendOne = async (tap) => {
-    const form = board.querySelector("form.marks");
-    if (!form) return false; // a page that only shows
-    const body = new URLSearchParams({ [tap.field]: tap.value, ago: Math.max(0, Math.round((Date.now() - tap.at) / 1000)) });
-    const answer = await fetch(form.getAttribute("action"),
-      { method: "POST", body, headers: { "HX-Request": "true" }, redirect: "error", signal: AbortSignal.timeout(longest) });
-    if ([401, 429, 502, 503, 504].includes(answer.status)) return false;
-    if (!answer.ok) refused.push({ ...tap, why: new DOMParser().parseFromString(await answer.text(), "text/html").querySelector(".problem p, .trouble p, p")?.textContent ?? "" });
-    keep(unsent().filter((other) => other.id !== tap.id));
-    return true;
-  };
-  const longest = 10000; // ms that a mark may take before it counts as not sent
-  let sending = false;
+  // What waits is sent by a page that can mark, and the board is drawn anew.
   const send = async () => {
-    if (sending || !unsent().length) return;
-    sending = true;
-    const all = async () => { while (unsent().length && await sendOne(unsent()[0])); };
-    try {
-      await (navigator.locks ? navigator.locks.request(UNSENT, all) : all());
-      await ask(from());
-    } catch (error) { /* it is sent when the bar answers again */ }
-    sending = false;
+    if (!board.querySelector("form.marks") || !await unsent.send()) return;
+    await ask(from()).catch(() => {});
     old(false);
   };
   // What this screen has just marked as back can be taken back for a while, also after what
@@ -131,8 +90,8 @@
     if (!button?.name) return;
     event.preventDefault();
     if (marking) return;
-    const waits = button.name in outs && unsent().length > 0; // so that the order is kept
-    if (waits && later(button, button.dataset.bottle ?? button.textContent)) {
+    const waits = unsent.knows(button) && unsent.taps().length > 0; // so that the order is kept
+    if (waits && unsent.later(button, button.dataset.bottle ?? button.textContent)) {
       old(!older.hidden);
       return send();
     }
@@ -141,7 +100,7 @@
     const body = new URLSearchParams(new FormData(form)), what = button.dataset.bottle ?? button.textContent;
     body.append(button.name, button.value);
     const slow = setTimeout(() => { failed.add(what); old(true); }, 3000);
-    ask(form.getAttribute("action"), { method: "POST", body, signal: AbortSignal.timeout(longest) }).then(() => {
+    ask(form.getAttribute("action"), { method: "POST", body, signal: AbortSignal.timeout(unsent.longest) }).then(() => {
       marked = { field: again[button.name], value: button.value, until: again[button.name] ? Date.now() + undoTime : 0 };
       failed.delete(what);
       old(false);
@@ -153,7 +112,7 @@
       else document.getElementById("drinks-title")?.scrollIntoView();
     }).catch((error) => {
       form.removeAttribute("aria-busy");
-      const kept = !error.status && button.name in outs && later(button, what);
+      const kept = !error.status && unsent.knows(button) && unsent.later(button, what);
       if (kept) failed.delete(what); else failed.add(what);
       old(true);
     }).finally(() => {
@@ -203,7 +162,7 @@
   };
   listen();
   addEventListener("online", send);
-  if (unsent().length) old(false);
+  if (unsent.taps().length) old(false);
 
   // On paper nothing can be opened.
   addEventListener("beforeprint", () => board.querySelectorAll(".drinks details").forEach((d) => { d.open = true; }));

@@ -10,7 +10,7 @@ navigator.serviceWorker?.register("/offline.js").catch(() => {});
 // A guest is not lost on the way over pages that know of none: the tab remembers for whom
 // the last page was that does, says so, and keeps it in the links back to such pages.
 {
-  const drawer = "counterpour guest", knows = /^\/(|tonight(\/(wall|flight))?|bench|board|riffs(\/[^/]+)?|specs(\/(?!import$|export$)[^/]+)?)$/;
+  const drawer = "counterpour guest", knows = /^\/(|tonight(\/(ahead|wall|flight))?|bench|board|riffs(\/[^/]+)?|specs(\/(?!import$|export$)[^/]+)?)$/;
   const carry = (links, guest) => {
     for (const link of links) {
       const to = new URL(link.href);
