@@ -25,6 +25,7 @@ import (
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data/house"
 	"counterpour/data/stamp"
+	"counterpour/flavor/beside"
 	"counterpour/webui"
 	"counterpour/webui/access"
 	"counterpour/webui/behind"
@@ -188,21 +189,25 @@ func (s *program) handler(ctx context.Context, k *kitchen.Kitchen, server *http.
 		leave = func() { stop(); shut() }
 	}
 	server.RegisterOnShutdown(v.HangUp)
-	// The web pages handle all paths that are not endpoints.
-	pages, err := s.pages(v, guard)
-	if err == nil {
-		var answers *api.Server
-		if answers, err = api.NewServer(v.Now, api.Options{Pages: pages, Ready: v.Ready, Opening: &s.opening, Keeper: v, Editor: editor, Log: s.log, Meters: append(metersOf(v, guard), watch.seconds), Version: stamp.Read().Version}); err == nil {
-			h = answers.Handler()
-			go s.openSearch(ctx, v)
-			if guard != nil {
-				return guard.Wrap(h), leave, nil
-			}
-			return onlyLoopbackHosts(access.Unguarded(h)), leave, nil
-		}
+	// The web pages handle all paths that are not endpoints. They are made while the
+	// endpoints are.
+	var pages entrance
+	paged := beside.Run(func() error {
+		h, err := s.pages(v, guard)
+		pages.open(h)
+		return err
+	})
+	answers, err := api.NewServer(v.Now, api.Options{Pages: &pages, Ready: v.Ready, Opening: &s.opening, Keeper: v, Editor: editor, Log: s.log, Meters: append(metersOf(v, guard), watch.seconds), Version: stamp.Read().Version})
+	if err = errors.Join(paged(), err); err != nil {
+		leave()
+		return nil, nil, err
 	}
-	leave()
-	return nil, nil, err
+	h = answers.Handler()
+	go s.openSearch(ctx, v)
+	if guard != nil {
+		return guard.Wrap(h), leave, nil
+	}
+	return onlyLoopbackHosts(access.Unguarded(h)), leave, nil
 }
 
 // headStart is how long the first answers have the cores to themselves before the

@@ -192,7 +192,7 @@ func (p *phrases) put(words string, t term) {
 // byFirst returns the phrases by their first word, the longest first, and of those the last in
 // order.
 func (p *phrases) byFirst() map[string][]phrase {
-	out := map[string][]phrase{}
+	out := make(map[string][]phrase, len(p.known)/4)
 	for words, t := range p.known {
 		first, rest, more := strings.Cut(words, " ")
 		n := 0
@@ -226,9 +226,15 @@ func (p *phrase) follows(words []string) (whole, ok bool) {
 	return whole, true
 }
 
+// manyPhrases is about how many phrases there are.
+const manyPhrases = 6500
+
 // terms finds phrases by their first word, which is not clipped.
-var terms = func() *vocabulary.Table[[]phrase] {
-	all := &phrases{map[string]*term{}, map[term]*term{}}
+var terms = vocabulary.TableOf(termsByFirst())
+
+// termsByFirst returns every phrase by its first word.
+func termsByFirst() map[string][]phrase {
+	all := &phrases{make(map[string]*term, manyPhrases), map[term]*term{}}
 	put := all.put
 	for method, words := range methodTerms {
 		for _, w := range words {
@@ -289,8 +295,8 @@ var terms = func() *vocabulary.Table[[]phrase] {
 		}
 	}
 	inTongues(put)
-	return vocabulary.TableOf(all.byFirst())
-}()
+	return all.byFirst()
+}
 
 // TermAt returns the longest phrase at the start of words and how many words it
 // takes, 0 if there is none. A hyphen is a space, so "dry-shake" is two words. Any

@@ -30,9 +30,16 @@ var known = func() *lexicon {
 	return l
 }()
 
+// About how many names, stems and tastes there are, so that their tables need not grow.
+const (
+	manyNames  = 1000
+	manyStems  = 3500
+	manyTastes = 2500
+)
+
 // load reads every file of words.
 func load(from fs.FS) (*lexicon, error) {
-	l := &lexicon{names: map[string]string{}, stems: map[string]string{}, forms: map[string]string{}, tastes: map[string]string{}, linking: map[string]bool{}}
+	l := &lexicon{names: make(map[string]string, manyNames), stems: make(map[string]string, manyStems), forms: map[string]string{}, tastes: make(map[string]string, manyTastes), linking: map[string]bool{}}
 	paths, err := fs.Glob(from, "words/*.txt")
 	if err != nil {
 		return nil, err
@@ -78,7 +85,7 @@ func (l *lexicon) parseLine(line string, endings []string) ([]string, error) {
 	if kind == "endings" {
 		return parts(list), nil
 	}
-	table, ok := map[string]map[string]string{"name": l.names, "stem": l.stems, "form": l.forms, "taste": l.tastes, "linking": nil}[kind]
+	table, ok := l.table(kind)
 	if !ok || (means == "") != (table == nil) {
 		return nil, fmt.Errorf("%q is no line of words", line)
 	}
@@ -96,6 +103,22 @@ func (l *lexicon) parseLine(line string, endings []string) ([]string, error) {
 		}
 	}
 	return endings, nil
+}
+
+// table returns the table of a kind of line, nil for the linking words; it is false for no
+// such kind.
+func (l *lexicon) table(kind string) (map[string]string, bool) {
+	switch kind {
+	case "name":
+		return l.names, true
+	case "stem":
+		return l.stems, true
+	case "form":
+		return l.forms, true
+	case "taste":
+		return l.tastes, true
+	}
+	return nil, kind == "linking"
 }
 
 // parts are the parts of a list with commas; one of them may be empty.
