@@ -8,6 +8,7 @@ import (
 	"counterpour/data"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/balance/arithmetic"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/sense"
 )
@@ -23,10 +24,10 @@ type ScoreRequest struct {
 type ScoreAnswer struct {
 	Spec     flavor.Spec // as read
 	Result   *balance.Result
-	Fixes    []balance.Fix  // best first
-	Steps    []balance.Step // the calculation, if asked for
-	Glass    string         // how far it fills the usual glasses
-	Sensed   *sense.Percept // sensory properties of the drink
+	Fixes    []balance.Fix     // best first
+	Steps    []arithmetic.Step // the calculation, if asked for
+	Glass    string            // how far it fills the usual glasses
+	Sensed   *sense.Percept    // sensory properties of the drink
 	Cautions []data.Caution
 
 	// Incomplete lists the lines that could not be read, for a Partial request. The drink

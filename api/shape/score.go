@@ -10,6 +10,7 @@ import (
 	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/balance/arithmetic"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
@@ -173,7 +174,7 @@ func AnswerScore(ctx context.Context, house *service.Snapshot, body ScoreBody) (
 		a.Template = TemplateFit{best.ID, best.Name, best.Fit}
 	}
 	if body.Explain {
-		a.Explanation = list(r.Steps, func(s balance.Step) Step {
+		a.Explanation = list(r.Steps, func(s arithmetic.Step) Step {
 			return Step{string(s.Stage), s.Family, s.Text, round(s.Value, digitsStep), s.Unit}
 		})
 	}

@@ -2,6 +2,7 @@ package balance
 
 import (
 	"counterpour/flavor"
+	"counterpour/flavor/balance/arithmetic"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/weigh"
 )
@@ -113,4 +114,14 @@ func (j *Judge) ScoreOnly(s *flavor.Spec) (float64, error) {
 	}
 	defer build.Done()
 	return build.Score(build.Amounts()), nil
+}
+
+// Explain works out the score of a draft line by line; see [arithmetic.Of]. Its faults are those
+// of [weigh.Set.Prepare].
+func (j *Judge) Explain(s *flavor.Spec) ([]arithmetic.Step, error) {
+	build, err := j.set.Prepare(s)
+	if err != nil {
+		return nil, err
+	}
+	return arithmetic.Of(s, build.Detail(build.Amounts())), nil
 }

@@ -10,6 +10,7 @@ import (
 	"counterpour/api/service/visit"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/balance/arithmetic"
 	"counterpour/flavor/cover/instead"
 	"counterpour/flavor/cover/lookahead"
 	"counterpour/flavor/cover/outs"
@@ -40,7 +41,7 @@ type Bar interface {
 	Judge(s *flavor.Spec) (*balance.Result, error)
 	// Explain works out the score of a spec line by line, for a spec that Judge
 	// scores.
-	Explain(s *flavor.Spec) ([]balance.Step, error)
+	Explain(s *flavor.Spec) ([]arithmetic.Step, error)
 	// Cover finds what to pour instead of an ingredient.
 	Cover(ctx context.Context, r CoverRequest) (*service.CoverAnswer, error)
 	// Nearest returns the drink of the menu nearest to a spec, among those that the stock

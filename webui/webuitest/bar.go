@@ -13,6 +13,7 @@ import (
 	"counterpour/api/service/remedy"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/balance/arithmetic"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/cover/instead"
 	"counterpour/flavor/guest"
@@ -173,10 +174,10 @@ func strayOf(tail float64) weigh.Stray {
 }
 
 // Explain says more than a page shows.
-func (Bar) Explain(*flavor.Spec) ([]balance.Step, error) {
-	steps := []balance.Step{{Stage: balance.StagePour, Text: "2 oz gin count as 60.6 mL of 40 % spirit"}}
+func (Bar) Explain(*flavor.Spec) ([]arithmetic.Step, error) {
+	steps := []arithmetic.Step{{Stage: arithmetic.Pour, Text: "2 oz gin count as 60.6 mL of 40 % spirit"}}
 	for i := range 40 {
-		steps = append(steps, balance.Step{Stage: balance.StageRatio, Text: fmt.Sprintf("ratio %d", i+1)})
+		steps = append(steps, arithmetic.Step{Stage: arithmetic.Ratio, Text: fmt.Sprintf("ratio %d", i+1)})
 	}
 	return steps, nil
 }

@@ -19,6 +19,7 @@ import (
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/balance/arithmetic"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/cover/instead"
 	"counterpour/flavor/cover/lookahead"
@@ -97,7 +98,9 @@ func (v *Visit) Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error) {
 func (v *Visit) Judge(s *flavor.Spec) (*balance.Result, error) { return v.now.Load().Judge.Score(s) }
 
 // Explain works out the score of a spec line by line.
-func (v *Visit) Explain(s *flavor.Spec) ([]balance.Step, error) { return v.now.Load().Judge.Explain(s) }
+func (v *Visit) Explain(s *flavor.Spec) ([]arithmetic.Step, error) {
+	return v.now.Load().Judge.Explain(s)
+}
 
 // Cover finds what to pour instead of an ingredient.
 func (v *Visit) Cover(ctx context.Context, r CoverRequest) (*service.CoverAnswer, error) {
