@@ -42,7 +42,7 @@ var allowedInFlavor = map[string][]string{
 	"template":  {"flavor", "ratio", "makeup"},
 	"weigh":     {"flavor", "mix", "habit", "ratio", "makeup", "technique", "template", "weigh/proportion", "weigh/forgotten"},
 	"balance":   {"flavor", "guest", "makeup", "measure", "mix", "sense", "ratio", "technique", "template", "weigh", "balance/arithmetic", "balance/wording"},
-	"cover":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/fill", "cover/gap", "cover/search", "cover/portion", "cover/role", "cover/wording", "technique"},
+	"cover":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/fill", "cover/gap", "cover/search", "cover/portion", "cover/practice", "cover/role", "cover/wording", "technique"},
 	"drill":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "makeup", "template", "weigh", "balance", "cover", "riff", "drill/tasting", "drill/handling", "drill/pace", "drill/slip", "drill/wording"},
 
 	"template/templatetest": {"flavor", "ratio", "template"},
@@ -63,6 +63,7 @@ var allowedInFlavor = map[string][]string{
 	"cover/portion":      {"flavor", "measure", "cover/role"},
 	"cover/gap":          {"flavor", "guest", "measure", "sense", "cover/portion", "cover/role"},
 	"cover/fill":         {"flavor", "cover/gap", "cover/portion", "cover/role"},
+	"cover/practice":     {"flavor", "cover/gap", "cover/search"},
 	"cover/wording":      {"flavor", "measure", "mix", "sense"},
 
 	"measure/draft/token":      {"flavor"},

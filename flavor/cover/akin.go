@@ -17,10 +17,10 @@ func (t *task) akin(x *search.Filling, otherKin float64) bool {
 	if t.dyes(x) {
 		return false
 	}
-	if t.practice.pours(x.Parts) {
+	if t.practice.Pours(x.Parts) {
 		return true
 	}
-	if t.practice.sentBack(x.Parts) {
+	if t.practice.SentBack(x.Parts) {
 		return false // it keeps nothing else off the list
 	}
 	for m := range t.gap.Gone {
@@ -39,7 +39,7 @@ func (t *task) sameKin(x *search.Filling) bool {
 		c := &t.cands[part]
 		was := t.gap.Gone[m].Profile.Class
 		switch {
-		case t.practice.alone[m][part]:
+		case t.practice.Alone(m, part):
 			return true
 		case role.OnlySweetens(c.Bottle, was):
 			return len(t.gap.Gone) > 1 // else it is another drink, and no cover of a flavour
@@ -112,7 +112,7 @@ func (t *task) standsIn(part, m int, otherKin float64) bool {
 	is := c.Profile.Class
 	both := func(p flavor.Part) bool { return is.Part() == p && was.Part() == p }
 	switch {
-	case t.practice.alone[m][part]:
+	case t.practice.Alone(m, part):
 		return true
 	case role.OtherWork(c.Bottle, t.gap.Gone[m].Bottle):
 		return false

@@ -56,9 +56,9 @@ func (s *scorer) balanced(x *search.Filling) bool {
 	}
 	least := s.task.leastScore()
 	switch single := len(x.Parts) <= len(s.task.gap.Gone); {
-	case s.task.gap.ML >= gap.BaseML && (single && s.task.spiritsAlone(x) || s.task.practice.pours(x.Parts)) && s.task.sameMix(x):
+	case s.task.gap.ML >= gap.BaseML && (single && s.task.spiritsAlone(x) || s.task.practice.Pours(x.Parts)) && s.task.sameMix(x):
 		least -= spiritSlack
-	case !single && !s.task.practice.knows(x.Parts):
+	case !single && !s.task.practice.Knows(x.Parts):
 		least = math.Max(least, s.task.scoreBefore-blendSlack)
 	}
 	score, ok := s.build.Reaches(s.ml, least)
@@ -113,7 +113,7 @@ func (t *task) choose(roundings []search.Filling) (int, error) {
 	}
 	s := server{task: t}
 	defer s.done()
-	custom := t.practice.pours(roundings[0].Parts)
+	custom := t.practice.Pours(roundings[0].Parts)
 	chosen, least, tried := -1, math.Inf(1), 0
 	for i := range roundings {
 		x := &roundings[i]

@@ -15,7 +15,7 @@ func (t *task) besides(ctx context.Context, listed []search.Filling) ([]search.F
 		have[search.Combine(listed[i].Parts...)] = true
 	}
 	var out []search.Filling
-	for _, parts := range t.practice.choices {
+	for _, parts := range t.practice.Choices() {
 		if have[search.Combine(parts...)] {
 			continue
 		}
@@ -46,7 +46,7 @@ func (t *task) byItself(ctx context.Context, parts []int, moves bool) (x search.
 	for k, i := range parts {
 		p.Parts[k], own[k] = t.entries[i], k
 	}
-	if standing, known := t.practice.standing[search.Combine(parts...)]; known {
+	if standing, known := t.practice.Standing(parts); known {
 		p.Known = map[search.Combination]float64{search.Combine(own...): standing}
 	} else {
 		p.Known = nil

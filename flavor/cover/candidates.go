@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover/portion"
+	"counterpour/flavor/cover/practice"
 	"counterpour/flavor/cover/role"
 	"counterpour/flavor/cover/search"
 )
@@ -22,6 +23,7 @@ func (t *task) addCandidates() error {
 	grid, customs := t.gap.Grid(), t.gap.Customs()
 	t.desk = t.finder.borrow(len(t.req.Candidates))
 	t.cands, t.entries = t.desk.cands, t.desk.entries
+	t.practice = practice.New(len(t.gap.Gone))
 	for _, p := range byID(t.req.Candidates) {
 		if t.gap.InDrink(p) || !t.gap.Accepts(p) {
 			continue
@@ -50,7 +52,7 @@ func (t *task) addCandidates() error {
 			part.Strange[m] = t.gap.Strange(b, m, customs.Place(m, p.ID))
 		}
 		t.cands = append(t.cands, candidate{b, amounts})
-		t.practice.add(p, t.gap, customs)
+		t.practice.Add(p, t.gap, customs)
 		t.entries = append(t.entries, part)
 	}
 	t.addKnown(customs)

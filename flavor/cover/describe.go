@@ -24,14 +24,14 @@ func (t *task) keeps(x *idea) bool {
 	case x.distance <= farJND:
 		return t.everyBar(x)
 	}
-	return x.distance <= knownJND && t.practice.pours(x.filling.Parts) && !x.lost()
+	return x.distance <= knownJND && t.practice.Pours(x.filling.Parts) && !x.lost()
 }
 
 // describe turns an idea into a cover.
 func (t *task) describe(x *idea) Cover {
 	order, spared := t.order()
 	steps := sense.Between(order.glass, x.glass)
-	c := Cover{Distance: steps.Total(), Keeps: t.keeps(x), Rank: x.rank, Spec: x.spec, Score: x.score, Custom: t.practice.pours(x.filling.Parts), Without: spared}
+	c := Cover{Distance: steps.Total(), Keeps: t.keeps(x), Rank: x.rank, Spec: x.spec, Score: x.score, Custom: t.practice.Pours(x.filling.Parts), Without: spared}
 	beside := order.between(order.glass, x.glass)
 	if t.gap.Less {
 		c.Beside = beside

@@ -8,7 +8,6 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover/role"
-	"counterpour/flavor/cover/search"
 	"counterpour/flavor/guest"
 )
 
@@ -23,7 +22,6 @@ func (t *task) addOneByOne(ctx context.Context) error {
 	if len(t.gap.Gone) < 2 || len(t.gap.Gone) > MaxParts {
 		return nil
 	}
-	t.practice.oneByOne = map[search.Combination]bool{}
 	together := [][]int{nil}
 	for m := range t.gap.Gone {
 		p := t.gap.Gone[m].Profile
@@ -52,16 +50,11 @@ func (t *task) addOneByOne(ctx context.Context) error {
 		}
 		together = longer
 	}
-	plain := search.Problem{Parts: t.entries, Costs: search.Costs{Part: t.finder.weights.Part}}
+	plain := t.plainProblem()
 	for _, parts := range together {
-		if len(parts) < 2 {
-			continue
+		if len(parts) > 1 {
+			t.practice.AddOneByOne(parts, plain.Standing(parts))
 		}
-		key := search.Combine(parts...)
-		if _, known := t.practice.standing[key]; !known {
-			t.practice.standing[key] = plain.Standing(parts)
-		}
-		t.practice.oneByOne[key] = true
 	}
 	return nil
 }
@@ -76,7 +69,7 @@ func union(a, b []int) []int {
 // customFor returns the first choice of the trade, of what is at hand, in place of removed m,
 // where no such choice is among some already: it may lie too far from the drink alone.
 func (t *task) customFor(m int, among [][]int) [][]int {
-	custom := func(i int) bool { return t.practice.alone[m][i] }
+	custom := func(i int) bool { return t.practice.Alone(m, i) }
 	if slices.ContainsFunc(among, func(parts []int) bool { return slices.ContainsFunc(parts, custom) }) {
 		return nil
 	}

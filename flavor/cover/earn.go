@@ -41,7 +41,7 @@ const pieceLike = 0.7
 // what went need not beat leaving it out.
 func (t *task) earns(x *idea, fewer map[search.Combination]float64) (bool, error) {
 	parts := x.filling.Parts
-	if t.practice.pours(x.filling.Parts) || t.practice.eachAlone(parts) || len(parts) == 1 && t.ofItsKin(parts[0]) {
+	if t.practice.Pours(x.filling.Parts) || t.practice.EachAlone(parts) || len(parts) == 1 && t.ofItsKin(parts[0]) {
 		return true, nil
 	}
 	if x.distance > t.leftOut-t.finder.weights.Earn {

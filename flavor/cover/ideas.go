@@ -124,7 +124,7 @@ func (t *task) putBlendsBehind(all []idea) {
 	first, last := -1, -1
 	for i := range all {
 		x := &all[i]
-		if len(x.filling.Parts) != 1 || !t.practice.obvious(x.filling.Parts) {
+		if len(x.filling.Parts) != 1 || !t.practice.Obvious(x.filling.Parts) {
 			continue
 		}
 		if first < 0 {
@@ -139,7 +139,7 @@ func (t *task) putBlendsBehind(all []idea) {
 		if first >= 0 && all[first].distance <= x.distance+t.finder.weights.Part {
 			single = max(first, last)
 		}
-		if i < single && len(x.filling.Parts) > 1 && !t.practice.pours(x.filling.Parts) {
+		if i < single && len(x.filling.Parts) > 1 && !t.practice.Pours(x.filling.Parts) {
 			x.rank = all[single].rank + behind
 		}
 	}

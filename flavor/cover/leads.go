@@ -87,7 +87,7 @@ func (t *task) missed(x *idea) float64 {
 	switch {
 	case !x.lost():
 		return 0
-	case t.practice.firstChoice(x.filling.Parts), t.customary(&x.filling) && (!t.blends(&x.filling) || t.leastApart(&x.filling, 0) <= role.AlikeTo):
+	case t.practice.FirstChoice(x.filling.Parts), t.customary(&x.filling) && (!t.blends(&x.filling) || t.leastApart(&x.filling, 0) <= role.AlikeTo):
 		if len(t.gap.Gone) > 1 {
 			return ofSeveral
 		}

@@ -28,7 +28,7 @@ func (t *task) worthListing(ideas []idea) []idea {
 // putOthersBehind puts what is another drink, and no custom, behind what is not.
 func (t *task) putOthersBehind(ideas []idea) {
 	another := func(x *idea) int {
-		if x.distance > LastJND && !t.practice.pours(x.filling.Parts) {
+		if x.distance > LastJND && !t.practice.Pours(x.filling.Parts) {
 			return 1
 		}
 		return 0
@@ -46,10 +46,10 @@ func (t *task) withoutFar(ideas []idea) []idea {
 	near := func(x idea) bool { return x.distance <= NearJND && !x.lost() }
 	kept := slices.ContainsFunc(ideas, near)
 	keptInKind := slices.ContainsFunc(ideas, func(x idea) bool { return near(x) && t.ofTheKind(&x) })
-	keptByCustom := slices.ContainsFunc(ideas, func(x idea) bool { return near(x) && t.practice.obvious(x.filling.Parts) })
+	keptByCustom := slices.ContainsFunc(ideas, func(x idea) bool { return near(x) && t.practice.Obvious(x.filling.Parts) })
 	return slices.DeleteFunc(ideas, func(x idea) bool {
-		if parts := x.filling.Parts; t.practice.pours(parts) {
-			return keptByCustom && x.lost() && x.distance > farJND && !t.practice.firstChoice(parts)
+		if parts := x.filling.Parts; t.practice.Pours(parts) {
+			return keptByCustom && x.lost() && x.distance > farJND && !t.practice.FirstChoice(parts)
 		}
 		if t.ofTheKind(&x) && !keptInKind {
 			return x.rank > best+tail
@@ -62,7 +62,7 @@ func (t *task) withoutFar(ideas []idea) []idea {
 // order by it, and no other class keeps it off the list, however near.
 func (t *task) ofTheKind(x *idea) bool {
 	parts := x.filling.Parts
-	return len(parts) == 1 && t.practice.sameKind[parts[0]] && t.spiritsAlone(&x.filling) && !t.practice.sentBack(parts)
+	return len(parts) == 1 && t.practice.SameKind(parts[0]) && t.spiritsAlone(&x.filling) && !t.practice.SentBack(parts)
 }
 
 // withoutLost leaves out ideas that lose what led, where others keep it: the blends,
@@ -73,7 +73,7 @@ func (t *task) withoutLost(ideas []idea) []idea {
 		return ideas
 	}
 	return slices.DeleteFunc(ideas, func(x idea) bool {
-		return x.lost() && (t.blends(&x.filling) || t.keepsNothing(&x)) && !t.practice.pours(x.filling.Parts)
+		return x.lost() && (t.blends(&x.filling) || t.keepsNothing(&x)) && !t.practice.Pours(x.filling.Parts)
 	})
 }
 
@@ -93,7 +93,7 @@ func (t *task) unlike(ideas []idea) []idea {
 // farOff reports whether an idea has no place beside one that keeps the drink: it lies
 // far from it, or nearly so and has lost what led.
 func (t *task) farOff(x *idea) bool {
-	return !t.practice.eachAlone(x.filling.Parts) && (x.distance > farJND || x.lost() && x.distance > NearJND)
+	return !t.practice.EachAlone(x.filling.Parts) && (x.distance > farJND || x.lost() && x.distance > NearJND)
 }
 
 // stop ends a list behind its first ideas where the next ranks no more close to the
@@ -109,7 +109,7 @@ func (t *task) stop(ideas []idea) []idea {
 		switch {
 		case listed <= enoughIdeas:
 			return false
-		case t.practice.pours(x.filling.Parts):
+		case t.practice.Pours(x.filling.Parts):
 			return t.blends(&x.filling)
 		}
 		return x.rank > best+closeTail || x.lost() && x.distance > NearJND

@@ -47,7 +47,7 @@ func (t *task) plain(x *search.Filling) bool {
 func (t *task) standsPlain(i, m int, x *search.Filling) bool {
 	p, was := t.cands[i].Profile, t.gap.Gone[m].Profile
 	switch {
-	case t.practice.alone[m][i], t.gap.PouredFor(p, was), !was.Base() && was.Class.Kin() == p.Class.Kin():
+	case t.practice.Alone(m, i), t.gap.PouredFor(p, was), !was.Base() && was.Class.Kin() == p.Class.Kin():
 		return true
 	case was.Class.Kin() == flavor.KinLiqueur && p.Class.Kin() == flavor.KinSweetener:
 		return true

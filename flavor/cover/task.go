@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"counterpour/flavor/cover/gap"
+	"counterpour/flavor/cover/practice"
 	"counterpour/flavor/cover/search"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
@@ -31,11 +32,11 @@ type task struct {
 	entries     []search.Part
 	scored      map[search.Key]float64 // scores of fillings with the moves of now, as far as known
 	serves      map[search.Key]bool    // whether they may be served, as far as known
-	practice    practice
+	practice    practice.Practice
 	strict      bool    // only covers that keep the balance
 	leftOut     float64 // how far the glass moves if nothing is poured instead
 	effort      int     // that its searches took
-	tooStrong   float64 // see strongest; only if the guest has a limit
+	tooStrong   float64 // before ice, in % vol; only if the guest has a limit
 
 	sweetAsOrdered bool // the drink as it is written has sugar for its lemon or lime
 }
@@ -66,7 +67,7 @@ func (f *Finder) newTask(r *Request, labels bool) (*task, error) {
 	}
 	t.parts = min(MaxParts, cmp.Or(r.Parts, usualParts)+len(t.gap.Gone)-1)
 	if r.Guest.MaxABV > 0 {
-		if t.tooStrong, err = t.strongest(r.Guest.MaxABV); err != nil {
+		if t.tooStrong, err = f.mixer.StrongestPoured(r.Spec, r.Guest.MaxABV); err != nil {
 			return nil, err
 		}
 	}
@@ -102,7 +103,7 @@ func (t *task) between(a, b *sense.Percept) float64 {
 // once what it adds to the volume is allowed for.
 func (t *task) problem(limit int, reach float64) *search.Problem {
 	w := &t.finder.weights
-	p := &search.Problem{Gap: t.gap.Row, Parts: t.entries, Known: t.practice.standing,
+	p := &search.Problem{Gap: t.gap.Row, Parts: t.entries, Known: t.practice.Known(),
 		Costs: search.Costs{Part: w.Part, Move: w.Move, Earn: w.Earn, Unlike: w.Unlike},
 		Most:  t.parts, Limit: limit, PerKind: len(t.gap.Gone), Tail: reach + blur,
 		Allows: t.allows, Choose: t.choose}

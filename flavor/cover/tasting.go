@@ -1,10 +1,10 @@
 package cover
 
 import (
-	"math"
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover/practice"
 	"counterpour/flavor/cover/search"
 )
 
@@ -18,52 +18,22 @@ type Tasting struct {
 	Liked float64
 }
 
-// How tastings weigh: a cover that was always sent back ranks tasteJND further
-// away in the end, one always kept that much nearer; before that, the result is
-// shrunk toward indifference as if tasteDoubt tastings had been undecided.
-// What a house has found out for itself weighs as much as how strange a pour is by
-// the trade's book.
-const (
-	tasteJND   = 6.0
-	tasteDoubt = 2.0
-)
-
 // addTastings adds what the house's tastings are worth to the standing of the
 // combinations that they are about. Tastings of other drinks with the same
 // bottle out count too: it is the pair that was tasted.
 func (t *task) addTastings() {
-	t.practice.cameBack = map[search.Combination]bool{}
-	type tally struct{ n, liked float64 }
-	tallies := map[search.Combination]tally{}
+	var tasted []practice.Tasted
 	for _, x := range t.req.Tastings {
-		parts, ok := t.about(&x)
-		if !ok {
-			continue
+		if parts, ok := t.about(&x); ok {
+			tasted = append(tasted, practice.Tasted{Parts: parts, Liked: x.Liked})
 		}
-		key := search.Combine(parts...)
-		s := tallies[key]
-		s.n++
-		s.liked += min(max(x.Liked, 0), 1)
-		tallies[key] = s
 	}
-	plain := search.Problem{Parts: t.entries, Costs: search.Costs{Part: t.finder.weights.Part}}
-	for key, s := range tallies {
-		standing, custom := t.practice.standing[key]
-		if !custom {
-			standing = plain.Standing(key.Parts())
-		}
-		if math.IsInf(standing, 1) {
-			continue // no liking makes sugar stand for an aroma
-		}
-		mean := (s.liked + tasteDoubt/2) / (s.n + tasteDoubt)
-		if mean < 0.5 {
-			t.practice.cameBack[key] = true
-			if t.practice.poursAlone(key.Parts()) {
-				standing += t.finder.weights.Gap.Custom // it is let off nothing any more
-			}
-		}
-		t.practice.standing[key] = standing + tasteJND*(1-2*mean)
-	}
+	t.practice.Heed(tasted, t.plainProblem().Standing, t.finder.weights.Gap.Custom)
+}
+
+// plainProblem is the task as far as it says what combinations must earn that nobody knows.
+func (t *task) plainProblem() *search.Problem {
+	return &search.Problem{Parts: t.entries, Costs: search.Costs{Part: t.finder.weights.Part}}
 }
 
 // about returns the combination that a tasting is about, if its parts are

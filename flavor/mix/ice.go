@@ -254,8 +254,3 @@ func (m *Mixer) WithIce(i Ice) (*Mixer, error) {
 	}
 	return &Mixer{freezing: m.freezing, ice: i}, nil
 }
-
-// IceByStrength reports whether the water that ice adds to a spec depends on nothing
-// but its method, its service, its strength and its volume: the ice is the usual one
-// and no pour is hot.
-func (m *Mixer) IceByStrength(s *flavor.Spec) bool { return m.ice == Ice{} && !hotPoured(s) }

@@ -1,4 +1,4 @@
-package cover
+package mix_test
 
 import (
 	"math"
@@ -8,18 +8,26 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"counterpour/data/bartest"
 	"counterpour/flavor"
-	"counterpour/flavor/cover/gap"
-	"counterpour/flavor/cover/search"
-	"counterpour/flavor/guest"
 	"counterpour/flavor/mix"
 )
 
-// Whatever is ruled out by what is poured would be too strong in the glass, and
-// no drink needs more than a fifth of the slack.
-func TestStrengthIsRuledOutSoundly(t *testing.T) {
-	b := newBench(t)
-	all := b.catalogue.Profiles()
+// pouredABV is the strength in % vol of what a drink pours, before ice.
+func pouredABV(s *flavor.Spec) float64 {
+	var alcohol, ml float64
+	for _, p := range s.Pours {
+		alcohol += p.ML * p.Profile.ABV.Value
+		ml += p.ML
+	}
+	return alcohol / ml
+}
+
+// What is poured stronger than the bound is too strong in the glass, and no drink needs more
+// than a fifth of the slack.
+func TestStrongestPouredIsSound(t *testing.T) {
+	b := bartest.New(t)
+	mixer, all := b.Station.Mixer, b.Catalogue.Profiles()
 	var checked, near int
 	rapid.Check(t, func(rt *rapid.T) {
 		spec := flavor.Spec{
@@ -31,20 +39,18 @@ func TestStrengthIsRuledOutSoundly(t *testing.T) {
 			spec.Pours = append(spec.Pours, flavor.Pour{Profile: p, Unit: flavor.Millilitre,
 				ML: rapid.Float64Range(1, 90).Draw(rt, "ml")})
 		}
-		drink, err := b.finder.mixer.Mix(&spec)
+		drink, err := mixer.Mix(&spec)
 		require.NoError(rt, err)
 		if drink.ABV < 1 || drink.ABV > 60 {
 			return
 		}
-		task := &task{finder: b.finder, req: &Request{Spec: &spec},
-			gap: gap.New(&b.finder.trade, gap.Asked{Spec: &spec, Guest: &guest.Guest{}}, nil)}
 		// A limit at the strength of the drink itself is kept by it.
-		limit, err := task.strongest(drink.ABV)
+		limit, err := mixer.StrongestPoured(&spec, drink.ABV)
 		require.NoError(rt, err)
-		poured := task.strength(&search.Filling{})
+		poured := pouredABV(&spec)
 		checked++
-		assert.LessOrEqual(rt, poured, limit/(1+strengthSlack)*(1+strengthSlack/5), "%v", spec)
-		if poured > limit/(1+strengthSlack)*0.97 {
+		assert.LessOrEqual(rt, poured, limit/(1+mix.StrengthSlack)*(1+mix.StrengthSlack/5), "%v", spec)
+		if poured > limit/(1+mix.StrengthSlack)*0.97 {
 			near++
 		}
 	})
@@ -52,10 +58,10 @@ func TestStrengthIsRuledOutSoundly(t *testing.T) {
 	assert.Greater(t, near, checked/20, "the bound is near enough to be of use")
 }
 
-// With ice of the bar's own nothing is ruled out before it is mixed.
-func TestStrengthWithOtherIce(t *testing.T) {
-	b := newBench(t)
-	spec := b.request(t, agaveDaisy, "triple sec", 1, 5).Spec
+// With ice of the bar's own, and with something hot, nothing is ruled out before it is mixed.
+func TestStrongestPouredWithOtherIce(t *testing.T) {
+	b := bartest.New(t)
+	spec := b.Spec(t, bartest.AgaveDaisy)
 	for _, c := range []struct {
 		ice   mix.Ice
 		usual bool
@@ -67,22 +73,20 @@ func TestStrengthWithOtherIce(t *testing.T) {
 		{mix.Ice{BarC: 40}, false},
 		{mix.Ice{Vessel: mix.GlassAndTin}, false},
 	} {
-		mixer, err := b.finder.mixer.WithIce(c.ice)
+		mixer, err := b.Station.Mixer.WithIce(c.ice)
 		require.NoError(t, err)
-		task := &task{finder: NewFinder(mixer, b.finder.judge, b.finder.space, b.finder.trade.Customs, DefaultWeights()), req: &Request{Spec: spec}}
 		for _, most := range []float64{0.5, 15, 30} {
-			limit, err := task.strongest(most)
+			limit, err := mixer.StrongestPoured(spec, most)
 			require.NoError(t, err)
 			assert.Equal(t, c.usual, !math.IsInf(limit, 1), "%+v", c.ice)
 		}
 	}
 	hot := spec.Clone()
 	hot.Pours[0].Heat = flavor.HeatHot
-	limit, err := (&task{finder: b.finder, req: &Request{Spec: &hot}}).strongest(15)
+	limit, err := b.Station.Mixer.StrongestPoured(&hot, 15)
 	require.NoError(t, err)
 	assert.True(t, math.IsInf(limit, 1), "what is hot melts more ice than its strength tells")
-	task := &task{finder: b.finder, req: &Request{Spec: spec}}
-	limit, err = task.strongest(99)
+	limit, err = b.Station.Mixer.StrongestPoured(spec, 99)
 	require.NoError(t, err)
 	assert.True(t, math.IsInf(limit, 1), "no spirit ends at 99 %% vol")
 }

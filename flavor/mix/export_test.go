@@ -1,0 +1,4 @@
+package mix
+
+// StrengthSlack is the slack of [Mixer.StrongestPoured], for its tests.
+const StrengthSlack = strengthSlack
