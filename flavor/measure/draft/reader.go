@@ -359,6 +359,7 @@ func (r *reader) finish() {
 	d := &r.d
 	r.sizeParts()
 	r.swapBelow()
+	r.said.OffIce()
 	d.Method, d.Service, d.HotC = r.said.Method, r.said.Service, r.said.HotC
 	if d.Glass == "" {
 		d.Glass = r.said.Glass

@@ -389,6 +389,11 @@ func (r *reader) takeServing(n int, at entry.Span, toks []token.Token, prose boo
 		return
 	}
 	s := serving.Read(toks)
+	if s.Method != "" && ofAnotherTime(toks) {
+		r.skips(n, toks)
+		r.entry(KindRemark, n, at)
+		return
+	}
 	if f := r.amountInStep(at, toks, s.Unknown); f != nil && !prose {
 		r.unread(n, at, f)
 		return
@@ -426,6 +431,21 @@ func (r *reader) takeServing(n int, at entry.Span, toks []token.Token, prose boo
 		}
 	}
 	r.entry(kind, n, at)
+}
+
+// otherTimes are words for another time than that of the drink.
+var otherTimes = [][]string{{"last", "time"}, {"last", "week"}, {"last", "night"}, {"last", "year"}, {"next", "time"}, {"used", "to"}, {"never", "again"}, {"yesterday"}, {"previously"}, {"formerly"}, {"originally"}, {"back", "then"}, {"in", "the", "past"}}
+
+// ofAnotherTime reports whether words tell of another time: "shaken last time, never again".
+func ofAnotherTime(toks []token.Token) bool {
+	for i := range toks {
+		for _, words := range otherTimes {
+			if i+len(words) <= len(toks) && slices.EqualFunc(words, toks[i:i+len(words)], func(w string, t token.Token) bool { return t.Text == w }) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // amountInStep refuses an amount that a step states, or changes: it is never passed over.

@@ -103,6 +103,9 @@ func (r *reader) takeNamed(n int, span entry.Span, named *title.Named) {
 // nameOf takes a line as the name, and keeps what else it may be: a pour whose amount goes without
 // saying, or a method.
 func (r *reader) nameOf(n int, o *title.First, in []joining.Piece) {
+	if r.servedBehind(n, o) {
+		return
+	}
 	r.setName(n, entry.Span{Start: o.Toks[0].Start, End: o.Span.End})
 	pour := title.Dressing(r.text, o.Toks)
 	if pour == nil && len(in) == 1 && in[0].Pour.Shape == entry.ShapeImplied && in[0].Pour.Fault == nil && !title.Capital(r.text, &in[0].Pour) {
@@ -116,6 +119,26 @@ func (r *reader) nameOf(n int, o *title.First, in []joining.Piece) {
 	if s := serving.Read(o.Toks); s.Method != "" && len(s.Unknown) == 0 && s.Conflict == nil && s.Words > 1 {
 		r.d.ServingName = &s
 	}
+}
+
+// servedBehind takes the name from a line that says behind it, parted by a stroke, how the drink is made
+// and served, and nothing else: "Amaretto sour | rocks | cubed".
+func (r *reader) servedBehind(n int, o *title.First) bool {
+	at := slices.IndexFunc(o.Toks, func(t token.Token) bool { return t.Is("|") || t.Is("-") && !t.Glued })
+	if at < 1 || at+1 == len(o.Toks) {
+		return false
+	}
+	rest := o.Toks[at+1:]
+	s := serving.Read(rest)
+	if len(s.Unknown) > 0 || s.Conflict != nil || !s.States() && !s.Iced || len(serving.Read(o.Toks[:at]).Unknown) == 0 {
+		return false
+	}
+	if slices.ContainsFunc(rest, func(t token.Token) bool { return t.Kind != token.Word && t.Kind != token.Mark }) {
+		return false
+	}
+	r.setName(n, entry.Span{Start: o.Toks[0].Start, End: o.Toks[at-1].End})
+	r.takeServing(n, entry.Span{Start: rest[0].Start, End: rest[len(rest)-1].End}, rest, false)
+	return true
 }
 
 // namedAgain reads a line that has the name of the drink before its pours, where the

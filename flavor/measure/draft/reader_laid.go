@@ -42,6 +42,10 @@ func (r *reader) takeGarnish(n int, at entry.Span, p *joining.Piece) {
 		r.entry(KindRemark, n, at)
 		return
 	}
+	if beside && measuredIn(toks) {
+		r.unread(n, at, measure.Invalid("amount", written, "%q is a glass of its own; write it as a drink of its own, or a # before it", written))
+		return
+	}
 	kept := entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End}
 	r.garnish(n, kept)
 	switch {
@@ -52,6 +56,19 @@ func (r *reader) takeGarnish(n int, at entry.Span, p *joining.Piece) {
 	case p.Pour.ByNoun && (len(toks) == 1 || spiceEnds.Has(toks[len(toks)-1].Text)) && r.said.Method == "" && r.said.Service == "": // "mint", above "shake": perhaps it goes in
 		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+written+"” is kept as garnish; write it with an amount to have it poured")
 	}
+}
+
+// measuredIn reports whether tokens hold an amount in a unit of the bar: who measures what stands beside
+// a drink pours a second one.
+func measuredIn(toks []token.Token) bool {
+	for i := range toks {
+		if toks[i].Kind == token.Numeral || token.NumberWords[toks[i].Text] > 0 {
+			if u, n := entry.UnitAt(toks[i+1:]); n > 0 && u.Jigger() {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // garnishWords lead to what is laid on a drink.

@@ -17,7 +17,7 @@ const longML = 60
 // empty, by common practice, and a note for each thing assumed, those about
 // units among them.
 //
-// What is served hot or neat is built, and so is what is long with something sparkling,
+// A spirit alone is served neat. What is served hot or neat is built, and so is what is long with something sparkling,
 // without egg or dairy; else what holds juice, egg, dairy, purée
 // or anything sour, before it is topped, is shaken; what holds something
 // carbonated, or is topped, beside none of these is built; the rest is stirred.
@@ -36,6 +36,10 @@ func Fill(s flavor.Spec) flavor.Spec {
 			note("%s", n)
 		}
 	}
+	if s.Method == "" && s.Service == "" && alone(&s) {
+		s.Service = flavor.Neat
+		note("no service stated: %s, as is usual with a spirit alone", s.Service)
+	}
 	if s.Method == "" {
 		var why string
 		s.Method, why = usualMethod(&s)
@@ -46,6 +50,11 @@ func Fill(s flavor.Spec) flavor.Spec {
 		note("no service stated: %s, as is usual for this method", s.Service)
 	}
 	return s
+}
+
+// alone reports whether a drink is one spirit and nothing else.
+func alone(s *flavor.Spec) bool {
+	return len(s.Pours) == 1 && s.Pours[0].Profile != nil && s.Pours[0].Profile.Base()
 }
 
 // usualMethod returns the method that the trade would use, and why.

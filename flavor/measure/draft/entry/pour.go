@@ -50,7 +50,7 @@ func Read(text string, toks []token.Token) Written {
 		return p
 	}
 	toks = begun(toks)
-	if p.rim(toks) || p.garnish(toks) || p.juiced(text, toks) || p.measuredCount(text, toks) {
+	if p.rim(toks) || p.garnish(toks) || p.placesIn(toks) || p.juiced(text, toks) || p.measuredCount(text, toks) {
 		return p
 	}
 	if intoGlass(toks) || Portioned(toks) || measuredIce(toks) {
@@ -81,6 +81,7 @@ func Read(text string, toks []token.Token) Written {
 			p.readWithoutAmount(text, name)
 		}
 	}
+	p.decorates(rest)
 	return p
 }
 

@@ -42,6 +42,10 @@ func (p *Written) pouredOn(text string, toks []token.Token) bool {
 	if len(rest) == 0 {
 		return false
 	}
+	if onlyWhen(rest) { // "float last"
+		p.Shape = ShapeServing
+		return true
+	}
 	if p.laidOn(unit, toks[0].Text, rest) {
 		return true
 	}
@@ -75,6 +79,14 @@ func (p *Written) pouredOn(text string, toks []token.Token) bool {
 	p.takeName(text, name)
 	p.Amount, p.Shape, p.UnitAt = 1, ShapeImplied, Span{toks[0].Start, toks[0].End}
 	return true
+}
+
+// when are words that say when something goes in.
+var when = vocabulary.Words(`last first at the very end finally`)
+
+// onlyWhen reports whether words say when something goes in, and not what.
+func onlyWhen(toks []token.Token) bool {
+	return !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind != token.Word || !when.Has(t.Text) })
 }
 
 // isGlass reports whether words name a glass and nothing else.

@@ -103,6 +103,9 @@ func (p *Written) takeServed(toks []token.Token) int {
 		return n
 	}
 	n := pouring.VesselAt(toks)
+	if n > 0 && n < len(toks) && serving.StartsMethod(toks) { // "shake with crushed ice" is read as a whole
+		return 0
+	}
 	if n > 0 {
 		s := serving.Read(toks[len(toks)-n:])
 		p.Beside.Merge(&s, true)

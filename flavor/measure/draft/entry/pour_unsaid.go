@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"unicode"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
@@ -141,12 +142,17 @@ func oneEgg(toks []token.Token, last string) bool {
 	return eggs.Has(last) && (!white || len(toks) == 1 || strings.HasPrefix(toks[len(toks)-2].Text, "egg")) || eggOf.Has(last) && eggParts.Has(toks[0].Text)
 }
 
-// measuredAmid reports whether a part of one stands amid words, as in "simple .5 dill": what
-// stands before it is poured.
+// gluedAmount reports whether a word runs into a number: "ss20".
+func gluedAmount(w string) bool {
+	return unicode.IsLetter(rune(w[0])) && strings.ContainsAny(w[len(w)-1:], "0123456789")
+}
+
+// measuredAmid reports whether a part of one stands amid words, as in "simple .5 dill", or a number runs
+// into a word: what stands before it is poured.
 func measuredAmid(toks []token.Token) bool {
 	return slices.ContainsFunc(toks[1:], func(t token.Token) bool {
 		return t.Kind == token.Numeral && t.Value != math.Trunc(t.Value)
-	})
+	}) || slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Word && gluedAmount(t.Text) })
 }
 
 // squeezedPart reads a part of a fruit that is squeezed into the drink: "lime wedge squeezed

@@ -56,7 +56,7 @@ func Served(toks []token.Token) int {
 	for cut > 0 && saysNothing(&toks[cut-1]) {
 		cut--
 	}
-	if cut == 0 || cut == len(toks) || token.Joins[toks[cut-1].Text] {
+	if cut == 0 || cut == len(toks) || token.Joins[toks[cut-1].Text] || fills.Has(toks[cut-1].Text) {
 		return 0
 	}
 	s := serving.Read(toks[:cut])
@@ -65,6 +65,9 @@ func Served(toks []token.Token) int {
 	}
 	return cut
 }
+
+// fills stand before what fills a glass or floats on it: "tall ice fill cola lime".
+var fills = vocabulary.Words(`fill top topped float`)
 
 // saysNothing reports whether a token says nothing of method, service or glass.
 func saysNothing(t *token.Token) bool {

@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/laid"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
@@ -265,7 +266,14 @@ func (s *script) poured(i int) []stretch {
 			if !n.ok || s.goesOn(from, to) {
 				continue
 			}
+			if a.article && s.word(i-1, "with", "w") && laid.Ends(s.toks[from:to]) { // "neat with an orange slice"
+				break
+			}
 			end := s.tailAt(to)
+			if rest, ok := entry.OnTop(s.toks[i:end]); ok && end > to && countedOnly(a.unit) { // "a sprig of thyme on top"
+				out = append(out, stretch{kind: aLaid, from: i, to: end, cost: costLaid, told: true, lines: []string{"garnish: " + s.written(i, i+len(rest))}})
+				break
+			}
 			t := s.pour(i, to, &a, &n)
 			if t.to = s.cutAt(to); t.to > to {
 				t.lines[0] += " " + s.written(to, t.to)
@@ -282,6 +290,11 @@ func (s *script) poured(i int) []stretch {
 		}
 	}
 	return out
+}
+
+// countedOnly reports whether a unit counts what is laid on a drink.
+func countedOnly(u flavor.Unit) bool {
+	return u == "" || u == flavor.Piece || u == flavor.Slice || u == flavor.Wedge || u == flavor.Sprig || u == flavor.Leaf
 }
 
 // mostWhites is how many whites of eggs go into a drink at most; common practice.

@@ -3,6 +3,7 @@ package parting
 import (
 	"strings"
 
+	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
@@ -101,7 +102,7 @@ var ground = vocabulary.Words(`ground grated fresh freshly whole powdered dried`
 // laidBehindTop reports whether the place stands behind what tops the drink, and before what is
 // laid on it.
 func (p *place) laidBehindTop() bool {
-	return p.i > p.from+1 && p.toks[p.from].Text == "top" && lengthAt(p.toks[p.from+1:]) == p.i-p.from-1 && laidOnly(p.ahead())
+	return p.i > p.from+1 && pouring.Verbs[p.toks[p.from].Text] == flavor.Top && lengthAt(p.toks[p.from+1:]) == p.i-p.from-1 && laidOnly(p.ahead())
 }
 
 // leastBracketed is the fewest tokens of a name and an amount in brackets behind it, without its unit.

@@ -108,7 +108,7 @@ const mostLength = 2
 // lemon slice cherry".
 func laidOnly(toks []token.Token) bool {
 	s := serving.Read(toks)
-	return len(toks) > 1 && laid.Ends(toks) && s.Method == "" && !slices.ContainsFunc(s.Unknown, func(t token.Token) bool { return t.Kind != token.Word || !laid.Ends([]token.Token{t}) })
+	return len(toks) > 0 && laid.Ends(toks) && s.Method == "" && !slices.ContainsFunc(s.Unknown, func(t token.Token) bool { return t.Kind != token.Word || !laid.Ends([]token.Token{t}) })
 }
 
 // lengthAt returns how many words of tokens are what fills a glass, 0 if none are.

@@ -28,6 +28,11 @@ type Said struct {
 	Together  bool // everything is shaken or blended at once
 	Touch     bool // it is stirred, and hardly: "stir once"
 	Muddle    bool
+	Strained  bool // it leaves the ice that it was mixed with
+
+	mixedOn   flavor.Service // what the ice would say that it was mixed with
+	mixedAs   string
+	mixedWeak bool
 
 	Unknown  []token.Token // words that say nothing known
 	Words    int
@@ -39,7 +44,9 @@ type Said struct {
 }
 
 // States reports whether it says anything that a spec has a place for.
-func (s *Said) States() bool { return s.Method != "" || s.Service != "" || s.Glass != "" }
+func (s *Said) States() bool {
+	return s.Method != "" || s.Service != "" || s.Glass != "" || s.mixedOn != ""
+}
 
 // LongestTerm is the most words that a phrase of terms has.
 const LongestTerm = 5
@@ -77,6 +84,15 @@ func Read(toks []token.Token) Said {
 	s.Words = len(words)
 	for i := 0; i < len(words); {
 		iced := s.Iced
+		if n := s.mixedWith(words, i); n > 0 {
+			i += n
+			continue
+		}
+		if ofThing(words, i) {
+			s.Unknown = append(s.Unknown, toks[of[i]])
+			i++
+			continue
+		}
 		n := s.take(words[i:min(len(words), i+LongestTerm)])
 		if s.Iced && !iced && s.Service == "" && over(words[max(0, i-overWords):i]) { // "serve over one big ice"
 			s.addService(flavor.Rocks, "over ice", true)
@@ -98,11 +114,40 @@ func Read(toks []token.Token) Said {
 		_, n := TermAt(words[:min(len(words), LongestTerm)])
 		s.Begins = n > 0 || StepVerbs[words[0]]
 	}
+	s.Strained = leaves(words)
 	s.Keep = s.Keep || len(s.Unknown) > 0
 	s.Together = s.all && !s.but && Mixes(s.Method) >= Mixes(flavor.Shake)
 	s.Touch = s.Method == flavor.Stir && slices.ContainsFunc(words, func(w string) bool { return touchWords.Has(w) })
 	return s
 }
+
+// mixedWith takes the ice at i that a drink is mixed with, and returns how many words that is; 0 if none
+// stands there.
+func (s *Said) mixedWith(words []string, i int) int {
+	t, n := TermAt(words[i:min(len(words), i+LongestTerm)])
+	if n == 0 || !t.Ice || t.Service == "" || !withIce(words, i+1, t.weak) {
+		return 0
+	}
+	s.mixedOn, s.mixedAs, s.mixedWeak = t.Service, strings.Join(words[i:i+n], " "), t.weak
+	s.Iced = true
+	return n
+}
+
+// ofThing reports whether "frozen" at i says how the thing behind it is, and not how the drink is made:
+// "frozen grape".
+func ofThing(words []string, i int) bool {
+	if words[i] != "frozen" || i+1 == len(words) {
+		return false
+	}
+	if _, n := TermAt(words[i:min(len(words), i+LongestTerm)]); n > 1 {
+		return false
+	}
+	next := words[i+1]
+	return !Known(next) && !Fillers[next] && !StepVerbs[next] && !DegreeWords[next] && next != "&" && !drinkWords.Has(next)
+}
+
+// drinkWords are what a frozen drink is called.
+var drinkWords = vocabulary.Words(`style version method slush machine drinks cocktail`)
 
 // SizeOfGlass reports whether toks begin with the size of a glass: "3.5 oz coupe".
 func SizeOfGlass(toks []token.Token) bool {
@@ -304,6 +349,10 @@ func (s *Said) Merge(o *Said, prose bool) {
 	s.NoIce = s.NoIce || o.NoIce
 	s.Iced, s.OnIce = s.Iced || o.Iced, s.OnIce || o.OnIce
 	s.Cold = s.Cold || o.Cold
+	s.Strained = s.Strained || o.Strained
+	if s.mixedOn == "" {
+		s.mixedOn, s.mixedAs, s.mixedWeak = o.mixedOn, o.mixedAs, o.mixedWeak
+	}
 	s.Together = s.Together || o.Together
 	s.Touch = s.Touch || o.Touch
 	if o.Method == flavor.Swizzle && s.Method == flavor.Build {
