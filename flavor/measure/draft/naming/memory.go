@@ -34,8 +34,12 @@ func (q question) place() Place {
 }
 
 // Remembering returns a finder for one reading: the books over it ask f for each name in each
-// place once. The faults of unknown names then have to be completed.
+// place once. The faults of unknown names then have to be completed. A finder that remembers
+// already is returned as it is.
 func Remembering(f Finder) Finder {
+	if m, ok := f.(*memory); ok {
+		return m
+	}
 	return &memory{Finder: f, found: map[question]Found{}, left: map[*flavor.Fault]question{}}
 }
 

@@ -52,6 +52,12 @@ func TestBooksOfOneReadingShareWhatTheyFound(t *testing.T) {
 	assert.Equal(t, want, faults)
 }
 
+// A part of a reading that begins a reading of its own shares what was found.
+func TestRememberingAgain(t *testing.T) {
+	f := naming.Remembering(drafttest.Bar())
+	assert.Same(t, f, naming.Remembering(f))
+}
+
 // What is said behind an unknown name stays there.
 func TestCompleteKeepsWhatWasAdded(t *testing.T) {
 	f := naming.Remembering(drafttest.Bar())

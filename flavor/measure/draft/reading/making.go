@@ -24,7 +24,7 @@ func withoutMaking(d draft.Draft, f naming.Finder) (Reading, bool, error) {
 		return Reading{}, false, nil
 	}
 	rest := blanked(text, told)
-	out, err := Resolve(d.Anew(rest), f)
+	out, err := resolveAny(d.Anew(rest), f)
 	if err != nil || len(out.Spec.Pours) == 0 {
 		return Reading{}, false, err
 	}
