@@ -53,6 +53,28 @@ var rules = []struct {
 	}, fits: always, unit: flavor.Slice},
 }
 
+// handful gives a handful of leaves or berries its unit, and is false for anything else. A handful of
+// what comes in neither is a fault.
+func (t *Task) handful() bool {
+	if !entry.Handful(t.Line.Measure) {
+		return false
+	}
+	in := comes{}
+	if t.Base.Profile != nil {
+		in = comesIn(t.Base.Profile)
+	}
+	switch {
+	case in.leaf:
+		t.Unit = flavor.Leaf
+	case in.piece && (!t.juicy() || t.small()):
+		t.Unit = flavor.Piece
+	default:
+		t.Fault = noUnit(t.Line.Measure)
+	}
+	t.Infer(flavor.InferredUnit)
+	return true
+}
+
 // counts says what a bare number counts, whatever the other lines say: eggs,
 // leaves, dashes. It is empty for what is poured, and for what may be both.
 func (t *Task) counts() flavor.Unit {

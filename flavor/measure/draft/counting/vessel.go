@@ -50,8 +50,7 @@ func (r *reader) wholeVessel(t *Task) bool {
 	}
 	if ml == 0 {
 		if named {
-			t.Fault = measure.Invalid("unit", word, "%q is no unit of the bar; write the amount in oz, ml or cl", word)
-			t.Fault.Suggest = []string{string(flavor.Ounce), string(flavor.Millilitre), string(flavor.Centilitre)}
+			t.Fault = noUnit(word)
 		}
 		return named
 	}
@@ -61,6 +60,21 @@ func (r *reader) wholeVessel(t *Task) bool {
 	t.Amount *= ml
 	t.SetUnit(flavor.Millilitre, "“"+t.Line.Asked+"” is taken as "+measure.FormatAmount(t.Amount, flavor.Millilitre)+", what the "+strings.TrimSuffix(word, "s")+" holds; write how much of it goes in")
 	return true
+}
+
+// mostPintABV is the strength in vol% of the strongest that bars pour by the pint; common practice.
+const mostPintABV = 14
+
+// pintOfStrong reports whether something is poured by the pint that no bar pours so.
+func (t *Task) pintOfStrong() bool {
+	return strings.HasPrefix(t.Line.Measure, "pint") && (t.Base.Profile == nil || t.Base.Profile.ABV.Value > mostPintABV)
+}
+
+// noUnit is the fault of a measure that nothing tells the size of.
+func noUnit(word string) *flavor.Fault {
+	f := measure.Invalid("unit", word, "%q is no unit of the bar; write the amount in oz, ml or cl", word)
+	f.Suggest = []string{string(flavor.Ounce), string(flavor.Millilitre), string(flavor.Centilitre)}
+	return f
 }
 
 // lone reports whether a number stands before a name with nothing between them.

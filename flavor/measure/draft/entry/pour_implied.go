@@ -345,24 +345,6 @@ func (p *Written) numberless(text string, toks []token.Token) {
 	p.Fault = measure.Invalid("amount", w, "%q does not say how many %s; write a number before it, such as \"2 %s\"", w, p.Unit, p.Unit)
 }
 
-// measureAlone reads a measure that bars name without a number for one of it: "jigger rye".
-func (p *Written) measureAlone(text string, toks []token.Token) bool {
-	if len(toks) < 2 || !alone.Has(toks[0].Text) {
-		return false
-	}
-	p.takeUnit(toks[:1])
-	p.Amount, p.Shape = Measures[toks[0].Text].Stated, ShapeImplied
-	rest := toks[1:]
-	if rest[0].Text == "of" && len(rest) > 1 {
-		rest = rest[1:]
-	}
-	p.takeName(text, rest)
-	return true
-}
-
-// alone are measures that bars name without a number for one of them.
-var alone = vocabulary.Words(`jigger jig pony spoon spoonful nip bl`)
-
 // rinsedGlass reads "absinthe-rinsed coupe".
 func (p *Written) rinsedGlass(text string, toks []token.Token) bool {
 	for i := range toks {

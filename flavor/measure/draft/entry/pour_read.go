@@ -126,7 +126,7 @@ func (p *Written) takeUnit(toks []token.Token) []token.Token {
 	if rest, ok := p.sized(toks); ok {
 		return rest
 	}
-	if m, ok := Measures[toks[0].Text]; ok && toks[0].Kind == token.Word {
+	if m, ok := measureAt(toks); ok {
 		p.Unit, p.Measure = m.unit, toks[0].Text
 		p.Amount *= m.Stated
 		if m.note != "" {

@@ -102,6 +102,9 @@ func (p *Written) takeServed(toks []token.Token) int {
 		p.Cut = true
 		return n
 	}
+	if MeasureBehind(toks) {
+		return 0
+	}
 	n := pouring.VesselAt(toks)
 	if n > 0 && n < len(toks) && serving.StartsMethod(toks) { // "shake with crushed ice" is read as a whole
 		return 0

@@ -62,6 +62,8 @@ func (p *place) atNumber() (string, int) {
 // decides: those that a rare word tells come first, and those that read far ahead come last.
 func (p *place) atWord() (string, int) {
 	switch {
+	case entry.MeasureBehind(p.toks[p.from : p.i+1]):
+		return "", 0 // "stout 1 pint": no glass
 	case p.weighsParts():
 		return "and", 1 // "two parts gin to one part lime cordial"
 	case p.beginsGarnish(), p.beginsEgg():

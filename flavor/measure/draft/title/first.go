@@ -214,11 +214,11 @@ func ratioFirst(toks []token.Token) bool {
 	return names != nil
 }
 
-// Capital reports whether a pour whose unit is its last word is written as a name is, with a
-// capital: "Lavender Drop".
+// Capital reports whether a pour whose unit is its last word, or the least that a hand pours, is
+// written as a name is, with a capital: "Lavender Drop", "Kiss of Honey".
 func Capital(text string, p *entry.Written) bool {
 	first, _ := utf8.DecodeRuneInString(text[p.Of[0].Start:])
-	return unicode.IsUpper(first) && !p.After && !p.NoAmount && p.UnitAt.Start > p.NameAt.Start
+	return unicode.IsUpper(first) && !p.After && !p.NoAmount && (p.UnitAt.Start > p.NameAt.Start || entry.Little(p.Measure))
 }
 
 // Dressing returns the pour of a line that says what dresses the glass, and which glass: "absinthe

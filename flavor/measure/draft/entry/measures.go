@@ -1,0 +1,117 @@
+package entry
+
+import (
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
+)
+
+// measureOf is how much of a unit a measure of another kind is.
+type measureOf struct {
+	Stated float64
+	unit   flavor.Unit // empty: the ingredient tells
+	note   string      // what is assumed; empty where nothing is
+}
+
+// measured lists what bars say for an amount of another unit, by the words for it. Where bars do not
+// agree how much one is, the smallest that is sensible is taken. Common practice, no source.
+var measured = []struct {
+	words string
+	is    measureOf
+}{
+	{"dl decilitre decilitres deciliter deciliters", measureOf{10, flavor.Centilitre, ""}},
+	{"l lt ltr litre litres liter liters", measureOf{100, flavor.Centilitre, ""}},
+	{"qt qts quart quarts", measureOf{32, flavor.Ounce, "a quart is taken as 32 oz"}},
+	{"pint pints pinte pintes", measureOf{16, flavor.Ounce, "a pint is taken as 16 oz"}},
+	{"cup cups", measureOf{8, flavor.Ounce, "a cup is taken as 8 oz"}},
+	{"jigger jiggers jig", measureOf{1.5, flavor.Ounce, "a jigger is taken as 1½ oz"}},
+	{"shot shots", measureOf{1.5, flavor.Ounce, ""}},
+	{"pony ponies", measureOf{1, flavor.Ounce, "a pony is taken as 1 oz"}},
+	{"finger fingers", measureOf{1, flavor.Ounce, "a finger is taken as 1 oz"}},
+	{"nip nips", measureOf{30, flavor.Millilitre, "a nip is taken as 30 ml"}},
+	{"tot tots", measureOf{25, flavor.Millilitre, "a tot is taken as 25 ml"}},
+	{"glug glugs slug slugs", measureOf{0.5, flavor.Ounce, "a glug is taken as ½ oz"}},
+	{"dollop dollops", measureOf{1, flavor.Tablespoon, "a dollop is taken as a tablespoon"}},
+	{"squirt squirts capful capfuls", measureOf{1, flavor.Teaspoon, "a squirt is taken as a teaspoon"}},
+	{"measure measures misurino misurini medida medidas mesure mesures", measureOf{1, flavor.PartUnit, "a measure is taken as a part"}},
+	{"bl", measureOf{1, flavor.Barspoon, "“bl” is taken as a barspoon"}},
+	{"spoon spoons spoonful spoonfuls", measureOf{1, flavor.Barspoon, "a spoon is taken as a barspoon"}},
+	{"d", measureOf{1, flavor.Dash, "“d” is taken as a dash"}},
+	{"shakes", measureOf{1, flavor.Dash, "a shake is taken as a dash"}},
+	{littleOf, measureOf{0.25, flavor.Teaspoon, "so little is taken as ¼ tsp"}},
+	{"grind grinds", measureOf{0.1, flavor.Gram, "a grind is taken as 0.1 g"}},
+	{handfuls, measureOf{10, "", "a handful is taken as 10"}},
+	{"bottle bottles btl btls can cans", measureOf{1, "", ""}},
+}
+
+// handfuls are words for as many leaves or berries as a hand takes.
+const handfuls = "handful handfuls handvoll poignée poignées puñado puñados manciata manciate handvol"
+
+// littleOf are words for the least that a hand pours. They stand before "of" where no number does.
+const littleOf = "whisper whispers kiss hint hints touch suspicion soupçon soupcon whiff trace smidge smidgen hauch"
+
+// Measures are those measures by their words.
+var Measures = func() map[string]measureOf {
+	m := map[string]measureOf{}
+	for _, row := range measured {
+		for w := range strings.FieldsSeq(row.words) {
+			m[w] = row.is
+		}
+	}
+	return m
+}()
+
+// measureAt is the measure at the start of some tokens; false if there is none: a finger lime is a
+// fruit.
+func measureAt(toks []token.Token) (measureOf, bool) {
+	if len(toks) == 0 || toks[0].Kind != token.Word || len(toks) > 1 && strings.HasPrefix(toks[0].Text, "finger") && strings.HasPrefix(toks[1].Text, "lime") {
+		return measureOf{}, false
+	}
+	m, ok := Measures[toks[0].Text]
+	return m, ok
+}
+
+var (
+	// alone are measures that bars name without a number for one of them.
+	alone = vocabulary.Words(`jigger jig pony spoon spoonful nip bl squirt glug handvoll poignée puñado manciata handvol`)
+	// aloneOf are those that stand before "of" then.
+	aloneOf = vocabulary.Words(littleOf + ` finger pint`)
+	// littles are the words for the least that a hand pours.
+	littles = vocabulary.Words(littleOf)
+	inHand  = vocabulary.Words(handfuls)
+)
+
+// Handful reports whether a measure is as many leaves or berries as a hand takes.
+func Handful(w string) bool { return inHand.Has(w) }
+
+// Little reports whether a measure is one of the least that a hand pours, of which drinks are named
+// too: "Kiss of Honey".
+func Little(w string) bool { return littles.Has(w) }
+
+// mostMeasured is how many pints or cups go into one drink at most; common practice.
+const mostMeasured = 3
+
+// MeasureBehind reports whether the last token is a measure behind its number, "stout 1 pint", and no
+// glass: nobody pours 25 pints.
+func MeasureBehind(toks []token.Token) bool {
+	last := len(toks) - 1
+	if last < 1 || toks[last-1].Kind != token.Numeral || toks[last-1].Value > mostMeasured {
+		return false
+	}
+	_, ok := measureAt(toks[last:])
+	return ok
+}
+
+// measureAlone reads a measure that bars name without a number for one of it: "jigger rye".
+func (p *Written) measureAlone(text string, toks []token.Token) bool {
+	if len(toks) < 2 || !alone.Has(toks[0].Text) && !(aloneOf.Has(toks[0].Text) && len(toks) > 2 && toks[1].Text == "of") || serving.IceOnly(toks) {
+		return false
+	}
+	p.takeUnit(toks[:1])
+	p.Amount, p.Shape = Measures[toks[0].Text].Stated, ShapeImplied
+	p.takeName(text, p.takeJoint(text, toks[1:]))
+	return true
+}

@@ -1,0 +1,65 @@
+package reading_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor/measure/draft/reading"
+)
+
+// measureTolerance is how far mL may lie off, as a share.
+const measureTolerance = 0.01
+
+// What bars say for an amount that is no unit has a size that is told. Sizes are common practice, no
+// source.
+func TestMeasuresOfTheBar(t *testing.T) {
+	x := wholeCatalogue(t)
+	for written, want := range map[string]float64{
+		"1/2 pint lager":           236.6,
+		"half pint lager":          236.6,
+		"lager 1 pint":             473.2,
+		"pint of lager":            473.2,
+		"a finger of bourbon":      29.57,
+		"2 fingers bourbon":        59.15,
+		"a tot of dark rum":        25,
+		"a glug of ginger ale":     14.79,
+		"a squirt of agave syrup":  4.93,
+		"a whisper of absinthe":    1.23,
+		"hint of absinthe":         1.23,
+		"a kiss of maraschino":     1.23,
+		"a dollop of cream":        14.79,
+		"rye 1 jigger":             44.36,
+		"1 Handvoll Basilikum":     5,
+		"a handful of mint":        4,
+		"a handful of raspberries": 25,
+	} {
+		s, err := reading.Read("60 ml gin\n20 ml lemon juice\n"+written, x)
+		require.NoError(t, err, written)
+		require.Len(t, s.Pours, 3, written)
+		assert.InEpsilon(t, want, s.Pours[2].ML, measureTolerance, written)
+		assert.NotEmpty(t, s.Notes, written)
+	}
+}
+
+// What no bar pours so is asked for, and what a drink is called pours nothing.
+func TestMeasuresOfNoSize(t *testing.T) {
+	x := wholeCatalogue(t)
+	for _, written := range []string{"1 pint gin", "a handful of gin", "a hint of vermouth", "a dram of gin", "2 finger limes", "a knob of ginger"} {
+		_, err := reading.Read("60 ml vodka\n20 ml lemon juice\n"+written, x)
+		assert.Error(t, err, written)
+	}
+	s, err := reading.Read("Kiss of Honey\n2 oz bourbon\n1 oz lemon", x)
+	require.NoError(t, err)
+	assert.Equal(t, "Kiss of Honey", s.Name)
+	assert.Len(t, s.Pours, 2)
+}
+
+// The glass that a drink is served in is none of its measures.
+func TestGlassesAreNoMeasures(t *testing.T) {
+	s, err := reading.Read("lager 330\nlime cordial 25\npint", wholeCatalogue(t))
+	require.NoError(t, err)
+	require.Len(t, s.Pours, 2)
+	assert.InEpsilon(t, 330, s.Pours[0].ML, measureTolerance)
+}
