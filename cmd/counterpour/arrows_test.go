@@ -89,7 +89,7 @@ var allowedInFlavor = map[string][]string{
 	"measure/draft/likeliest":  {"flavor", "measure", "measure/draft/token", "measure/vocabulary", "measure/draft/aside", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech", "measure/draft/parting", "measure/draft", "measure/draft/naming", "measure/draft/title", "measure/draft/label", "measure/draft/laid", "measure/draft/pouring"},
 	"measure/draft/fitting":    {"flavor"},
 	"measure/draft/drinks":     {"flavor"},
-	"measure/draft/setting":    {"flavor", "measure/draft/token", "measure/draft/title", "measure/draft/entry", "measure/draft/speech", "measure/draft/naming", "measure/draft/drinks", "measure/draft/likeliest"},
+	"measure/draft/setting":    {"flavor", "measure/draft/label", "measure/draft/token", "measure/draft/title", "measure/draft/entry", "measure/draft/speech", "measure/draft/naming", "measure/draft/drinks", "measure/draft/likeliest"},
 	"measure/draft/page":       {"flavor", "measure/draft/entry", "measure/draft/label", "measure/draft/naming", "measure/draft/parting", "measure/draft/serving", "measure/draft/token"},
 	"measure/draft/making":     {"flavor", "measure/draft/serving", "measure/draft/token", "measure/vocabulary", "measure/draft/entry", "measure/draft/parting", "measure/draft/label"},
 	"measure/draft/shorthand":  {"flavor", "measure", "measure/draft/token", "measure/draft/serving", "measure/draft/entry", "measure/draft/naming", "measure/draft/label", "measure/draft/laid", "measure/draft/pouring"},

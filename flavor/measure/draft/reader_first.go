@@ -3,7 +3,9 @@ package draft
 import (
 	"slices"
 	"strings"
+	"unicode"
 
+	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/joining"
 	"counterpour/flavor/measure/draft/label"
@@ -55,9 +57,26 @@ func (r *reader) labelledName(n int, o *title.First) bool {
 	if o.Label != label.Name || o.Toks[0].Text != "name" && (title.Pours(&r.join, o.Rest) || r.poursOne(o.Rest)) {
 		return false
 	}
+	if r.fieldsBehind(n, o) {
+		return true
+	}
 	if len(o.Rest) > 0 {
 		r.setLabelled(n, entry.Span{Start: o.Rest[0].Start, End: o.Span.End})
 	}
+	return true
+}
+
+// fieldsBehind refuses a name behind a sign that is the first of several fields, "name=Low Tide, gin 10
+// ml": an amount in it would be lost.
+func (r *reader) fieldsBehind(n int, o *title.First) bool {
+	if len(o.Rest) == 0 || !o.Toks[1].Is("=") {
+		return false
+	}
+	written := token.OneLine(r.text[o.Rest[0].Start:o.Span.End])
+	if _, behind, ok := strings.Cut(written, ","); !ok || !strings.ContainsFunc(behind, unicode.IsNumber) {
+		return false
+	}
+	r.unread(n, o.Span, measure.Invalid("amount", written, "%q holds an amount; write the name of the drink on a line of its own", written))
 	return true
 }
 

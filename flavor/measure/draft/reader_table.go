@@ -44,6 +44,11 @@ func (r *reader) row(n int, line entry.Span) bool {
 	if r.table == nil {
 		return r.quotedRow(n, line)
 	}
+	if len(r.d.Lines) > 0 && r.table.Sums(r.text, line) {
+		r.skips(n, r.lex(line))
+		r.entry(KindRemark, n, line)
+		return true
+	}
 	row, ok := r.table.Row(r.text, line)
 	if !ok {
 		return false

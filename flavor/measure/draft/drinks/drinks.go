@@ -60,6 +60,35 @@ var list = sync.OnceValue(func() known {
 // Known reports whether a name is that of a drink, however it is written.
 func Known(name string) bool { return list().whole[flavor.NormaliseName(name)] }
 
+// leastShort is the fewest letters of the first word of a name whose words are all cut short.
+const leastShort = 3
+
+// Short reports whether a name of several words is that of a drink with its words cut short: "esp
+// mart", "tom c".
+func Short(name string) bool {
+	words := strings.Fields(flavor.NormaliseName(name))
+	if len(words) < 2 || utf8.RuneCountInString(words[0]) < leastShort {
+		return false
+	}
+	for full := range list().whole {
+		of := strings.Fields(full)
+		if len(of) == len(words) && begin(of, words) {
+			return true
+		}
+	}
+	return false
+}
+
+// begin reports whether words begin with others, one by one.
+func begin(words, with []string) bool {
+	for i, w := range with {
+		if !strings.HasPrefix(words[i], w) {
+			return false
+		}
+	}
+	return true
+}
+
 // Called reports whether a name is that of a drink, is one cut short, or ends in a drink or a kind
 // of drink: "Manhattan", "frozen marg", "garden spritz". Whoever asks has to know that the last
 // word is nothing to pour: "gin and tonic" ends in tonic.

@@ -41,7 +41,6 @@ var measured = []struct {
 	{"spoon spoons spoonful spoonfuls", measureOf{1, flavor.Barspoon, "a spoon is taken as a barspoon"}},
 	{"d", measureOf{1, flavor.Dash, "“d” is taken as a dash"}},
 	{"shakes", measureOf{1, flavor.Dash, "a shake is taken as a dash"}},
-	{littleOf, measureOf{0.25, flavor.Teaspoon, "so little is taken as ¼ tsp"}},
 	{"grind grinds", measureOf{0.1, flavor.Gram, "a grind is taken as 0.1 g"}},
 	{handfuls, measureOf{10, "", "a handful is taken as 10"}},
 	{"bottle bottles btl btls can cans", measureOf{1, "", ""}},
@@ -50,7 +49,10 @@ var measured = []struct {
 // handfuls are words for as many leaves or berries as a hand takes.
 const handfuls = "handful handfuls handvoll poignée poignées puñado puñados manciata manciate handvol"
 
-// littleOf are words for the least that a hand pours. They stand before "of" where no number does.
+// little is the least that a hand pours, and littleOf the words for it. They stand before "of": "a touch
+// too dry" measures nothing. Common practice, no source.
+var little = measureOf{0.25, flavor.Teaspoon, "so little is taken as ¼ tsp"}
+
 const littleOf = "whisper whispers kiss hint hints touch suspicion soupçon soupcon whiff trace smidge smidgen hauch"
 
 // Measures are those measures by their words.
@@ -70,9 +72,15 @@ func measureAt(toks []token.Token) (measureOf, bool) {
 	if len(toks) == 0 || toks[0].Kind != token.Word || len(toks) > 1 && strings.HasPrefix(toks[0].Text, "finger") && strings.HasPrefix(toks[1].Text, "lime") {
 		return measureOf{}, false
 	}
+	if len(toks) > 2 && Little(toks[0].Text) && ofWords.Has(toks[1].Text) {
+		return little, true
+	}
 	m, ok := Measures[toks[0].Text]
 	return m, ok
 }
+
+// ofWords join a measure and what it is of.
+var ofWords = vocabulary.Words(`of de di`)
 
 var (
 	// alone are measures that bars name without a number for one of them.
@@ -107,11 +115,10 @@ func MeasureBehind(toks []token.Token) bool {
 
 // measureAlone reads a measure that bars name without a number for one of it: "jigger rye".
 func (p *Written) measureAlone(text string, toks []token.Token) bool {
-	if len(toks) < 2 || !alone.Has(toks[0].Text) && !(aloneOf.Has(toks[0].Text) && len(toks) > 2 && toks[1].Text == "of") || serving.IceOnly(toks) {
+	if len(toks) < 2 || !alone.Has(toks[0].Text) && !(aloneOf.Has(toks[0].Text) && len(toks) > 2 && ofWords.Has(toks[1].Text)) || serving.IceOnly(toks) {
 		return false
 	}
-	p.takeUnit(toks[:1])
-	p.Amount, p.Shape = Measures[toks[0].Text].Stated, ShapeImplied
-	p.takeName(text, p.takeJoint(text, toks[1:]))
+	p.Amount, p.Shape = 1, ShapeImplied
+	p.takeName(text, p.takeJoint(text, p.takeUnit(toks)))
 	return true
 }

@@ -1,6 +1,7 @@
 package entry
 
 import (
+	"math"
 	"strings"
 
 	"counterpour/flavor"
@@ -85,9 +86,16 @@ func Read(text string, toks []token.Token) Written {
 	return p
 }
 
+// leastOfName is the least number that belongs to the name of a bottle before it: an age or a strength.
+const leastOfName = 4
+
 // strengthFirst reads an entry whose first number, with after behind it, belongs to the name, and the
-// amount with its unit stands behind that: "151 rum 1 oz".
+// amount with its unit stands behind that: "151 rum 1 oz". What is poured by the ounce belongs to none:
+// "½ dry 2 dashes" are two pours.
 func (p *Written) strengthFirst(text string, toks, rest, after []token.Token) bool {
+	if first := &rest[0]; first.Kind == token.Numeral && (first.Value < leastOfName || first.Value != math.Trunc(first.Value)) {
+		return false
+	}
 	return !UnitWordsAt(after) && !toks[len(toks)-1].Is(")") && p.amountLast(text, p.takeTails(text, rest)) && p.Unit != ""
 }
 

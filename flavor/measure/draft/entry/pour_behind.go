@@ -17,6 +17,9 @@ import (
 // amountLast reads an amount after the name: "gin 60", "gin - 2 oz", "gin (60
 // ml)", "gin ..... 60 ml".
 func (p *Written) amountLast(text string, toks []token.Token) bool {
+	if len(toks) > 0 && toks[0].Start > toks[len(toks)-1].Start { // of a row whose amount is told
+		return false
+	}
 	if open := remarkBehind(toks); open > 0 {
 		return p.remarkedLast(text, toks, open)
 	}

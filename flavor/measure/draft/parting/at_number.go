@@ -3,6 +3,7 @@ package parting
 import (
 	"slices"
 
+	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/serving"
@@ -47,7 +48,14 @@ func (p *place) beginsPour() bool {
 	case entry.AgeWords[p.next.Text] || serving.IceOnly(p.behindNext()) || p.restates():
 		return false // "rum 12 years", "shake with 5 ice cubes", "1 oz, 30 ml,"
 	}
-	return slices.ContainsFunc(p.behindNext(), namesBesideMeasure)
+	return p.dashes() || slices.ContainsFunc(p.behindNext(), namesBesideMeasure)
+}
+
+// dashes reports whether dashes of nothing named follow: "½ dry 2 dashes", which are of the bitters of
+// the well.
+func (p *place) dashes() bool {
+	u, n := entry.UnitAt(p.behindNext())
+	return n > 0 && u == flavor.Dash && (p.i+1+n >= len(p.toks) || p.toks[p.i+1+n].Is(",") || p.toks[p.i+1+n].Is(";"))
 }
 
 // beginsOrdered reports whether pours follow words that tell how to mix: "stir 2 oz gin", "shake
@@ -70,7 +78,7 @@ func (p *place) endsNamed() bool {
 // restates reports whether the number is the amount before it once more, in another unit.
 func (p *place) restates() bool {
 	u, n := entry.UnitAt(p.behindNext())
-	if n == 0 || u == "" {
+	if n == 0 || u == "" || u == flavor.Dash {
 		return false
 	}
 	behind := tokenAt(p.toks, p.i+1+n)

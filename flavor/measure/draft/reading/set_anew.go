@@ -14,7 +14,7 @@ import (
 // setAnew reads a draft that no rule reads as it stands in the first way to set it anew that leaves
 // nothing open. It returns what was read before if none does.
 func setAnew(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
-	if d.PoursOnly() || d.Labelled {
+	if d.PoursOnly() || d.Labelled && !setting.Fielded(d.String()) {
 		return before, nil
 	}
 	b := naming.NewBook(f)
@@ -26,7 +26,31 @@ func setAnew(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
 			return out, err
 		}
 	}
-	return before, nil
+	return cutAnew(d, before, b, f)
+}
+
+// cutAnew reads a draft whose first line begins with a name that nothing parts from its pours. It
+// returns what was read before if no place to cut it leaves nothing open, or if two of them pour
+// differently.
+func cutAnew(d draft.Draft, before Reading, b *naming.Book, f naming.Finder) (Reading, error) {
+	cut := before
+	for _, way := range setting.Cuts(d.String(), b) {
+		if b.Err() != nil {
+			return before, b.Err()
+		}
+		out, ok, err := setSo(d, &way, b, f)
+		switch {
+		case err != nil:
+			return before, err
+		case !ok:
+		case len(cut.Faults) > 0:
+			out.Spec.Notes = append([]string{"“" + way.Title + "” is read as the name of the drink"}, out.Spec.Notes...)
+			cut = out
+		case len(out.Spec.Pours) != len(cut.Spec.Pours) || !keeps(out.Spec.Pours, cut.Spec.Pours):
+			return before, nil
+		}
+	}
+	return cut, nil
 }
 
 // asPage reads a draft that is nothing but a recipe as a page prints it; it is false for another, and

@@ -42,11 +42,18 @@ func (s *Set) numbered() {
 		dated = dated || date.MatchString(words)
 		at = next
 	}
-	if at == start || strings.ContainsAny(s.Text[at:end], figures) || at == end && !dated && !namedBelow(s.Text[end:]) {
+	if at == start || strings.ContainsAny(s.Text[at:end], figures) && !named(s.Text[at:end]) || at == end && !dated && !namedBelow(s.Text[end:]) {
 		return
 	}
 	s.blank(start, at)
 }
+
+// lettered begins with the words of a name, which a sign parts from pours.
+var lettered = regexp.MustCompile(`^\pL[\pL'’& \t]*[ \t]*(?:[-–—:|/][ \t]|:)`)
+
+// named reports whether a line goes on with a name and its pours: the number before it is none of
+// theirs.
+func named(line string) bool { return lettered.MatchString(line) }
 
 // figures are those of amounts.
 const figures = "0123456789½¼¾⅓⅔"

@@ -25,6 +25,8 @@ var servings = []*regexp.Regexp{
 	regexp.MustCompile(sentence + `((?:yes|yep|yeah|yup)[ \t,]+(?:that's|thats|that is|it's|its|really|i know|you read that right)[^,.;!?\n]*)` + ends),
 	// "dry shake 1st"
 	regexp.MustCompile(`(?i)[ \t](1st|2nd|3rd)[!]*` + ends),
+	// "tom c 4 tbl9"
+	regexp.MustCompile(`(?i)\pL([ \t]+(?:(?:for|4|@|at|to)[ \t]+)?(?:table|tbl|seat|stool|booth)[ \t]?#?\d+)` + ends),
 	// "OJ first"
 	regexp.MustCompile(sentence + `(\pL+(?:[ \t]+\pL+)?[ \t]+(?:first|goes first|in first|before the rest|last of all))[ \t]*[!)]*` + ends),
 }

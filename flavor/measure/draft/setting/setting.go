@@ -26,15 +26,21 @@ func Ways(text string, b *naming.Book) []Set {
 	if len(text) > MostText {
 		return nil
 	}
-	plain := Set{Text: text}
-	for _, rule := range []func(*Set){(*Set).boxes, (*Set).cells, (*Set).prices, (*Set).numbered, (*Set).announced, (*Set).counted, (*Set).changes, (*Set).restatements, (*Set).served, (*Set).roles, (*Set).idle, (*Set).verbs} {
-		rule(&plain)
-	}
+	plain := plain(text)
 	var out []Set
 	if plain.Text != text {
 		out = append(out, plain)
 	}
 	return append(out, plain.titles(b)...)
+}
+
+// plain is a text without what sets its lines in another way than others do.
+func plain(text string) Set {
+	s := Set{Text: text}
+	for _, rule := range []func(*Set){(*Set).boxes, (*Set).fields, (*Set).cells, (*Set).prices, (*Set).numbered, (*Set).announced, (*Set).counted, (*Set).changes, (*Set).restatements, (*Set).served, (*Set).roles, (*Set).idle, (*Set).verbs, (*Set).equals, (*Set).answers, (*Set).commas} {
+		rule(&s)
+	}
+	return s
 }
 
 // blank puts blanks in place of text[from:to], and says so.

@@ -140,7 +140,10 @@ var measured = regexp.MustCompile(`(?i)(?:\d|[½¼¾⅓⅔])[ \t]?(?:ml|cl|oz|da
 // Called reports whether a name is that of a drink and of nothing that is poured.
 func Called(name string, b *naming.Book) bool {
 	words := strings.Fields(flavor.NormaliseName(name))
-	if len(words) == 0 || !drinks.Called(name) {
+	switch {
+	case drinks.Short(name):
+		return true
+	case len(words) == 0 || !drinks.Called(name):
 		return false
 	}
 	return drinks.Known(name) && len(words) > 1 || !pours(words[len(words)-1], b) && (len(words) == 1 || !pours(strings.Join(words, " "), b))

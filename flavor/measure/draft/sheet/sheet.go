@@ -3,6 +3,7 @@ package sheet
 import (
 	"slices"
 	"strings"
+	"unicode"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/entry"
@@ -292,6 +293,32 @@ func (t *Table) Row(text string, line entry.Span) (Row, bool) {
 		}
 	}
 	return row, filled(row.All) || slices.ContainsFunc(row.Pours, func(p Pour) bool { return filled(p.Amount) })
+}
+
+// sums are what the row is called that adds the others up.
+var sums = token.Words(`total totals sum subtotal sub-total cost costs total_cost all overall yield summe gesamt totale suma somme`)
+
+// Sums reports whether a line is a row that adds up the others of the table: its name says so, and all
+// else in it are figures.
+func (t *Table) Sums(text string, line entry.Span) bool {
+	in := slices.DeleteFunc(cells(text, line, t.sign), func(c entry.Span) bool { return !filled(c) })
+	if len(in) < leastKnown || !strings.Contains(text[line.Start:line.End], t.sign) {
+		return false
+	}
+	for _, w := range wordsOfHead(text[in[0].Start:in[0].End]) {
+		if !sums[w] {
+			return false
+		}
+	}
+	return !slices.ContainsFunc(in[1:], func(c entry.Span) bool {
+		return strings.ContainsFunc(text[c.Start:c.End], unicode.IsLetter) && !measured(text[c.Start:c.End])
+	})
+}
+
+// measured reports whether a cell is an amount with its unit and nothing else.
+func measured(cell string) bool {
+	toks := token.Lex(nil, cell, 0, len(cell))
+	return entry.AmountAt(toks) == len(toks)
 }
 
 // Quoted reads a row without a head above it that has a cell in quotes, "gin, dry",45,ml, and

@@ -48,6 +48,9 @@ func (f *First) Named() (Named, bool) {
 	if n, ok := f.quoted(); ok {
 		return n, true
 	}
+	if n, ok := f.headed(); ok && f.Bare() {
+		return n, true
+	}
 	switch {
 	case f.Bare() && WithRemark(f.Toks): // "Skull Bowl (serves 1, limit 2)"
 		return Named{At: f.Span}, true

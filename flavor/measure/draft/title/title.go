@@ -42,7 +42,7 @@ func outsideName(t token.Token) bool {
 
 // numberedWords stand before the number of a card, a table or a version, which is no
 // amount: "card 7: Garden Gate", "something for table 9".
-var numberedWords = token.Words(`card table week number no nr version take attempt try test draft trial round batch ticket order bar station deck page pg menu spec recipe lesson exercise drink room day item mk seat shift level machine tap dev development competitor contestant finalist candidate entry revision rev iteration prototype issue`)
+var numberedWords = token.Words(`card tkt chit chk docket table tbl week number no nr version take attempt try test draft trial round batch ticket order bar station deck page pg menu spec recipe lesson exercise drink room day item mk seat shift level machine tap dev development competitor contestant finalist candidate entry revision rev iteration prototype issue`)
 
 // Numbered reports whether the number behind a word is one of a card, a table or a version.
 func Numbered(w string) bool { return numberedWords[w] }
