@@ -132,6 +132,7 @@ var allowedInWebui = map[string][]string{
 	"form":      {"say", "words"},
 	"frame":     {"access", "form", "say", "words"},
 	"behind":    {"draw"},
+	"desk":      {"access", "behind", "form", "frame", "say", "words"},
 	"part":      {"behind", "draw", "form", "frame", "say", "words"},
 	"webuitest": {"webui", "access", "behind", "draw", "form", "frame", "part", "words"},
 }
@@ -165,7 +166,7 @@ var allowedInCounterpour = map[string][]string{
 }
 
 // pageParts is what a page is made with.
-var pageParts = []string{"access", "behind", "draw", "form", "frame", "part", "say", "words"}
+var pageParts = []string{"access", "behind", "desk", "draw", "form", "frame", "part", "say", "words"}
 
 const (
 	root   = "../.."

@@ -10,6 +10,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/data/house/exchange/numeral"
 	"counterpour/flavor"
+	"counterpour/webui/desk"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
 	"counterpour/webui/say"
@@ -24,12 +25,12 @@ func (p *pages) bottlePage(w http.ResponseWriter, r *http.Request) error {
 		if err != nil {
 			return err
 		}
-		d.start.Currency = currency
+		d.Start.Currency = currency
 		if kind, known := p.house.Shelf().ByID(r.URL.Query().Get("of")); known {
-			d.start.Name, d.start.Ingredient = kind.Name, kind.ID
+			d.Start.Name, d.Start.Ingredient = kind.Name, kind.ID
 		}
 	}
-	return d.serve(p, w, r)
+	return d.Serve(p.desk(), w, r)
 }
 
 // The groups of a bottle's form.
@@ -40,15 +41,15 @@ const (
 	groupCost     = "cost"
 )
 
-func (p *pages) bottleDesk() *stockDesk[house.Bottle] {
+func (p *pages) bottleDesk() *desk.Desk[house.Bottle] {
 	names := part.NewNearFinder(p.bar, p.house.Shelf())
-	return &stockDesk[house.Bottle]{kind: house.KindBottle, path: "/stock/bottle", page: "stock-bottle", what: say.It("stock.a-bottle"), anew: say.It("stock.new-bottle"),
-		groups: []formGroup{{ID: groupWhat, Title: say.It("stock.group-what")}, {ID: groupThere, Title: say.It("stock.group-there")}, {ID: groupCost, Title: say.It("stock.group-cost")},
+	return &desk.Desk[house.Bottle]{Kind: house.KindBottle, Path: "/stock/bottle", Page: "stock-bottle", What: say.It("stock.a-bottle"), Anew: say.It("stock.new-bottle"),
+		Groups: []desk.Group{{ID: groupWhat, Title: say.It("stock.group-what")}, {ID: groupThere, Title: say.It("stock.group-there")}, {ID: groupCost, Title: say.It("stock.group-cost")},
 			{ID: groupMeasured, Title: say.It("stock.group-measured"), Hint: say.It("stock.group-measured-of-bottle")},
 			{ID: groupLabel, Title: say.It("stock.group-label"), Hint: say.It("stock.group-label-hint")}},
-		fields: bottleFields(names),
-		start:  house.Bottle{Stock: 1},
-		sound: func(field string) house.Bottle {
+		Fields: bottleFields(names),
+		Start:  house.Bottle{Stock: 1},
+		Sound: func(field string) house.Bottle {
 			b := house.Bottle{ID: "x", Name: "x", Ingredient: "x", SizeML: 1}
 			switch field {
 			case "size_g":
@@ -60,23 +61,23 @@ func (p *pages) bottleDesk() *stockDesk[house.Bottle] {
 			}
 			return b
 		},
-		withID: func(b house.Bottle, id string) house.Bottle { b.ID = id; return b },
-		name:   func(b house.Bottle) string { return b.Name },
-		well:   func(b house.Bottle) bool { return b.Well },
-		away:   func(b house.Bottle) bool { return b.OutSince != nil },
-		settle: p.settleBottle,
-		refuse: func(context.Context, string) (string, error) { return "", nil },
-		facts:  p.bottleFacts,
+		WithID: func(b house.Bottle, id string) house.Bottle { b.ID = id; return b },
+		Name:   func(b house.Bottle) string { return b.Name },
+		Well:   func(b house.Bottle) bool { return b.Well },
+		Away:   func(b house.Bottle) bool { return b.OutSince != nil },
+		Settle: p.settleBottle,
+		Refuse: func(context.Context, string) (string, error) { return "", nil },
+		Facts:  p.bottleFacts,
+		Gone:   goneAddress,
 	}
 }
 
-func bottleFields(names *part.NearFinder) []formField[house.Bottle] {
-	fields := []formField[house.Bottle]{
-		textField(groupWhat, formBox{Name: "name", Label: say.It("stock.name"), Missing: say.It("stock.bottle-name-missing"), Hint: say.It("stock.bottle-name-hint")},
+func bottleFields(names *part.NearFinder) []desk.Field[house.Bottle] {
+	fields := []desk.Field[house.Bottle]{
+		desk.Text(groupWhat, desk.Box{Name: "name", Label: say.It("stock.name"), Missing: say.It("stock.bottle-name-missing"), Hint: say.It("stock.bottle-name-hint")},
 			func(b *house.Bottle) *string { return &b.Name }),
-		{formBox{Name: "ingredient", Label: say.It("stock.category"), Kind: "text", Offers: true, Before: "1 ml ",
+		desk.NewField(groupWhat, desk.Box{Name: "ingredient", Label: say.It("stock.category"), Kind: "text", Offers: true, Before: "1 ml ",
 			Missing: say.It("stock.category-missing"), Hint: say.It("stock.category-hint")},
-			groupWhat,
 			func(b house.Bottle) string { return part.ShelfName(names.Shelf(), b.Ingredient) },
 			func(b *house.Bottle, text string) error {
 				profile, _, err := names.Resolve(text)
@@ -84,34 +85,33 @@ func bottleFields(names *part.NearFinder) []formField[house.Bottle] {
 					b.Ingredient = profile.ID
 				}
 				return err
-			}},
-		{formBox{Name: "well", Label: say.It("stock.pour-this-one"), Kind: "tick", Hint: say.It("stock.pour-this-one-hint")},
-			groupWhat,
+			}),
+		desk.NewField(groupWhat, desk.Box{Name: "well", Label: say.It("stock.pour-this-one"), Kind: "tick", Hint: say.It("stock.pour-this-one-hint")},
 			func(b house.Bottle) string {
 				if b.Well {
 					return say.It("stock.yes")
 				}
 				return ""
 			},
-			func(b *house.Bottle, _ string) error { b.Well = true; return nil }},
+			func(b *house.Bottle, _ string) error { b.Well = true; return nil }),
 	}
 	fields = append(fields, measuredFields(groupMeasured, func(b *house.Bottle) *house.Measured { return &b.Measured })...)
 	fields = append(fields, labelFields()...)
 	return append(fields,
-		amountField(groupThere, formBox{Name: "size_ml", Label: say.It("stock.a-full-one-holds"), Unit: "mL", Hint: say.It("stock.a-full-one-holds-hint")}, func(b *house.Bottle) *float64 { return &b.SizeML }),
-		amountField(groupThere, formBox{Name: "size_g", Label: say.It("stock.or-weighs"), Unit: "g", Hint: say.It("stock.or-weighs-hint")}, func(b *house.Bottle) *float64 { return &b.SizeG }),
-		amountField(groupThere, formBox{Name: "stock", Label: say.It("stock.in-stock"), Unit: say.It("stock.bottles"), Hint: say.It("stock.in-stock-hint")}, func(b *house.Bottle) *float64 { return &b.Stock }),
+		desk.Amount(groupThere, desk.Box{Name: "size_ml", Label: say.It("stock.a-full-one-holds"), Unit: "mL", Hint: say.It("stock.a-full-one-holds-hint")}, func(b *house.Bottle) *float64 { return &b.SizeML }),
+		desk.Amount(groupThere, desk.Box{Name: "size_g", Label: say.It("stock.or-weighs"), Unit: "g", Hint: say.It("stock.or-weighs-hint")}, func(b *house.Bottle) *float64 { return &b.SizeG }),
+		desk.Amount(groupThere, desk.Box{Name: "stock", Label: say.It("stock.in-stock"), Unit: say.It("stock.bottles"), Hint: say.It("stock.in-stock-hint")}, func(b *house.Bottle) *float64 { return &b.Stock }),
 		priceField(),
 		currencyField(),
-		textField(groupCost, formBox{Name: "note", Label: say.It("stock.note"), Kind: "area", Rows: 2, Hint: say.It("stock.bottle-note-hint")}, func(b *house.Bottle) *string { return &b.Note }),
+		desk.Text(groupCost, desk.Box{Name: "note", Label: say.It("stock.note"), Kind: "area", Rows: 2, Hint: say.It("stock.bottle-note-hint")}, func(b *house.Bottle) *string { return &b.Note }),
 	)
 }
 
 // priceField takes a price with its currency or without; settleBottle holds that currency
 // against the field of it.
-func priceField() formField[house.Bottle] {
-	f := optionalField(groupCost, formBox{Name: "price", Label: say.It("stock.price"), Hint: say.It("stock.price-hint")}, func(b *house.Bottle) **float64 { return &b.Price })
-	f.take = func(b *house.Bottle, text string) error {
+func priceField() desk.Field[house.Bottle] {
+	f := desk.Optional(groupCost, desk.Box{Name: "price", Label: say.It("stock.price"), Hint: say.It("stock.price-hint")}, func(b *house.Bottle) **float64 { return &b.Price })
+	f.Take = func(b *house.Bottle, text string) error {
 		v, _, _, err := form.Price(text, say.It("stock.such-as-a-price"))
 		b.Price = &v
 		return err
@@ -121,8 +121,8 @@ func priceField() formField[house.Bottle] {
 
 // settleCurrency takes the currency that is written with the price, unless the field
 // beside it says another.
-func settleCurrency(f *filledForm[house.Bottle]) {
-	b, price := &f.item, f.box("price")
+func settleCurrency(f *desk.Form[house.Bottle]) {
+	b, price := &f.Item, f.BoxOf("price")
 	_, code, shared, err := form.Price(price.Value, "")
 	switch {
 	case b.Price == nil:
@@ -135,18 +135,18 @@ func settleCurrency(f *filledForm[house.Bottle]) {
 	}
 }
 
-func currencyField() formField[house.Bottle] {
-	f := textField(groupCost, formBox{Name: "currency", Label: say.It("stock.currency"), Hint: say.It("stock.currency-hint")},
+func currencyField() desk.Field[house.Bottle] {
+	f := desk.Text(groupCost, desk.Box{Name: "currency", Label: say.It("stock.currency"), Hint: say.It("stock.currency-hint")},
 		func(b *house.Bottle) *string { return &b.Currency })
-	f.take = func(b *house.Bottle, text string) error { b.Currency = strings.ToUpper(text); return nil }
+	f.Take = func(b *house.Bottle, text string) error { b.Currency = strings.ToUpper(text); return nil }
 	return f
 }
 
 // settleSize asks for a size, and about one that no bottle has.
-func settleSize(f *filledForm[house.Bottle]) {
-	b, size := &f.item, f.box("size_ml")
+func settleSize(f *desk.Form[house.Bottle]) {
+	b, size := &f.Item, f.BoxOf("size_ml")
 	switch {
-	case size.Fault != "" || f.box("size_g").Fault != "":
+	case size.Fault != "" || f.BoxOf("size_g").Fault != "":
 	case b.SizeML == 0 && b.SizeG == 0:
 		size.Fault = say.It("stock.size-missing")
 	case b.SizeML > house.LargestML:
@@ -156,13 +156,13 @@ func settleSize(f *filledForm[house.Bottle]) {
 
 // settleBottle checks what two fields say together, and takes the mark of the
 // well from the bottle that had it.
-func (p *pages) settleBottle(ctx context.Context, f *filledForm[house.Bottle]) ([]house.Edit, error) {
-	b := &f.item
+func (p *pages) settleBottle(ctx context.Context, f *desk.Form[house.Bottle]) ([]house.Edit, error) {
+	b := &f.Item
 	settleCurrency(f)
 	settleSize(f)
-	if ref, ok := referTo(p.house.Catalogue(), p.house.Shelf(), b.Ingredient); ok && f.sound() {
+	if ref, ok := referTo(p.house.Catalogue(), p.house.Shelf(), b.Ingredient); ok && f.Sound() {
 		if err := cmp.Or(b.Contradicts(ref.profile), ref.notUsed(*b)); err != nil {
-			f.blame(err, "abv")
+			f.Blame(err, "abv")
 		}
 	}
 	if err := p.settleLabel(ctx, f); err != nil {
@@ -212,7 +212,7 @@ type bottleSide struct {
 	Category  string     // empty if nothing is known of it
 	By        string     // who says what it is
 	Against   []part.Row // what they say
-	Instead   *deskLink  // the bottle that is poured in its place
+	Instead   *desk.Link // the bottle that is poured in its place
 	Allergens string
 }
 
@@ -238,7 +238,7 @@ func (p *pages) bottleFacts(ctx context.Context, b house.Bottle) (any, error) {
 		return nil, err
 	}
 	if well, ok := house.Wells(house.Items(bottles))[b.Ingredient]; ok && well.ID != b.ID {
-		v.Instead = &deskLink{Name: well.Name, Address: "/stock/bottle?" + url.Values{"id": {well.ID}}.Encode()}
+		v.Instead = &desk.Link{Name: well.Name, Address: "/stock/bottle?" + url.Values{"id": {well.ID}}.Encode()}
 	}
 	return v, nil
 }

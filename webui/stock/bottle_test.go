@@ -15,6 +15,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/webui/desk"
 	"counterpour/webui/stock"
 	"counterpour/webui/webuitest"
 )
@@ -302,12 +303,12 @@ func TestFormsGiveBackWhatTheyShow(t *testing.T) {
 func TestALongHistory(t *testing.T) {
 	h := webuitest.Stocked(t)
 	b := h.Bottle(t, "blue").Item
-	for v := range int64(stock.MaxChanges + 4) {
+	for v := range int64(desk.MaxChanges + 4) {
 		b.Stock = float64(v)
 		_, err := h.Store().Write(t.Context(), webuitest.Ana, house.Put(b, v+1))
 		require.NoError(t, err)
 	}
 	w := webuitest.Get(webuitest.PagesOf(t, h), "/stock/bottle?id=blue", "")
 	webuitest.Says(t, w, []string{"And 5 before that", "In stock, bottles: 32 → 33"}, []string{"2.5 → 0"})
-	assert.Equal(t, stock.MaxChanges, strings.Count(w.Body.String(), "<time datetime"), strconv.Itoa(stock.MaxChanges))
+	assert.Equal(t, desk.MaxChanges, strings.Count(w.Body.String(), "<time datetime"), strconv.Itoa(desk.MaxChanges))
 }

@@ -10,6 +10,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/webui/behind"
+	"counterpour/webui/desk"
 )
 
 // CheckForms fills forms with records, and holds that each gives its own back.
@@ -41,18 +42,18 @@ func CheckForms(t *testing.T, bar behind.Bar, h behind.House) {
 	})
 }
 
-func sameInAForm[T house.Item](t *rapid.T, d *stockDesk[T], item T) {
+func sameInAForm[T house.Item](t *rapid.T, d *desk.Desk[T], item T) {
 	form := url.Values{}
-	for _, b := range d.fill(item).boxes {
+	for _, b := range d.Fill(item).Boxes() {
 		form.Set(b.Name, b.Value)
 	}
-	f := d.read(form)
-	for _, b := range f.boxes {
+	f := d.Read(form)
+	for _, b := range f.Boxes() {
 		require.Empty(t, b.Fault, "%s: %q", b.Name, b.Value)
 	}
 	want, err := house.Encode(item)
 	require.NoError(t, err)
-	got, err := house.Encode(d.withID(f.item, "x"))
+	got, err := house.Encode(d.WithID(f.Item, "x"))
 	require.NoError(t, err)
 	require.JSONEq(t, string(want), string(got))
 }

@@ -9,6 +9,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/webui/desk"
 	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
@@ -17,36 +18,36 @@ import (
 const groupLabel = "label"
 
 // labelFields ask what a bottle's label says of allergens, and who read it.
-func labelFields() []formField[house.Bottle] {
-	read := formField[house.Bottle]{formBox{Name: "label", Label: say.It("stock.label-was-read"), Kind: "tick", Hint: say.It("stock.label-was-read-hint")}, groupLabel,
+func labelFields() []desk.Field[house.Bottle] {
+	read := desk.NewField(groupLabel, desk.Box{Name: "label", Label: say.It("stock.label-was-read"), Kind: "tick", Hint: say.It("stock.label-was-read-hint")},
 		func(b house.Bottle) string {
 			if b.Label != nil {
 				return say.It("stock.yes")
 			}
 			return ""
 		},
-		func(b *house.Bottle, _ string) error { labelOf(b); return nil }}
-	by := formField[house.Bottle]{formBox{Name: "label_by", Label: say.It("stock.read-by"), Kind: "text", Hint: say.It("stock.read-by-hint")}, groupLabel,
+		func(b *house.Bottle, _ string) error { labelOf(b); return nil })
+	by := desk.NewField(groupLabel, desk.Box{Name: "label_by", Label: say.It("stock.read-by"), Kind: "text", Hint: say.It("stock.read-by-hint")},
 		func(b house.Bottle) string {
 			if b.Label == nil {
 				return ""
 			}
 			return b.Label.ReadBy
 		},
-		func(b *house.Bottle, text string) error { labelOf(b).ReadBy = text; return nil }}
-	return []formField[house.Bottle]{read,
-		allergensField(formBox{Name: "label_contains", Label: say.It("stock.label-contains"), Hint: say.It("stock.label-contains-hint")},
+		func(b *house.Bottle, text string) error { labelOf(b).ReadBy = text; return nil })
+	return []desk.Field[house.Bottle]{read,
+		allergensField(desk.Box{Name: "label_contains", Label: say.It("stock.label-contains"), Hint: say.It("stock.label-contains-hint")},
 			func(l *house.Label) *[]flavor.Allergen { return &l.Contains }),
-		allergensField(formBox{Name: "label_may_contain", Label: say.It("stock.label-may-contain"), Hint: say.It("stock.label-may-contain-hint")},
+		allergensField(desk.Box{Name: "label_may_contain", Label: say.It("stock.label-may-contain"), Hint: say.It("stock.label-may-contain-hint")},
 			func(l *house.Label) *[]flavor.Allergen { return &l.MayContain }),
-		{formBox{Name: "label_vegan", Label: say.It("stock.says-vegan"), Kind: "tick", Hint: say.It("stock.says-vegan-hint")}, groupLabel,
+		desk.NewField(groupLabel, desk.Box{Name: "label_vegan", Label: say.It("stock.says-vegan"), Kind: "tick", Hint: say.It("stock.says-vegan-hint")},
 			func(b house.Bottle) string {
 				if b.Label.SaysVegan() {
 					return say.It("stock.yes")
 				}
 				return ""
 			},
-			func(b *house.Bottle, _ string) error { labelOf(b).Vegan = true; return nil }},
+			func(b *house.Bottle, _ string) error { labelOf(b).Vegan = true; return nil }),
 		by}
 }
 
@@ -59,9 +60,9 @@ func labelOf(b *house.Bottle) *house.Label {
 }
 
 // allergensField is a list of allergens with commas between them.
-func allergensField(box formBox, at func(*house.Label) *[]flavor.Allergen) formField[house.Bottle] {
+func allergensField(box desk.Box, at func(*house.Label) *[]flavor.Allergen) desk.Field[house.Bottle] {
 	box.Kind = "text"
-	return formField[house.Bottle]{box, groupLabel,
+	return desk.NewField(groupLabel, box,
 		func(b house.Bottle) string {
 			if b.Label == nil {
 				return ""
@@ -81,7 +82,7 @@ func allergensField(box formBox, at func(*house.Label) *[]flavor.Allergen) formF
 				*list = append(*list, a)
 			}
 			return nil
-		}}
+		})
 }
 
 // soundLabel is a label with which nothing is wrong, to try one field of it.
@@ -91,12 +92,12 @@ func soundLabel() *house.Label {
 
 // settleLabel says when the label was read: when it was, if it still says the same,
 // and now otherwise.
-func (p *pages) settleLabel(ctx context.Context, f *filledForm[house.Bottle]) error {
-	b := &f.item
+func (p *pages) settleLabel(ctx context.Context, f *desk.Form[house.Bottle]) error {
+	b := &f.Item
 	if b.Label == nil {
 		return nil
 	}
-	if by := f.box("label_by"); b.Label.ReadBy == "" && by.Fault == "" {
+	if by := f.BoxOf("label_by"); b.Label.ReadBy == "" && by.Fault == "" {
 		by.Fault = say.It("stock.say-who-read")
 	}
 	b.Label.ReadAt = time.Now().UTC()

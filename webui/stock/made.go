@@ -11,6 +11,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/webui/desk"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
 	"counterpour/webui/say"
@@ -19,7 +20,7 @@ import (
 
 // madePage shows something house-made and takes changes to it.
 func (p *pages) madePage(w http.ResponseWriter, r *http.Request) error {
-	return p.madeDesk().serve(p, w, r)
+	return p.madeDesk().Serve(p.desk(), w, r)
 }
 
 // The groups of a making's form, beside those of a bottle's.
@@ -28,64 +29,65 @@ const (
 	groupKeeps  = "keeps"
 )
 
-func (p *pages) madeDesk() *stockDesk[house.Made] {
+func (p *pages) madeDesk() *desk.Desk[house.Made] {
 	names := part.NewNearFinder(p.bar, p.house.Shelf())
-	return &stockDesk[house.Made]{kind: house.KindMade, path: "/stock/made", page: "stock-made", what: say.It("stock.a-making"), anew: say.It("stock.new-making"),
-		groups: []formGroup{{ID: groupWhat, Title: say.It("stock.group-what")}, {ID: groupRecipe, Title: say.It("stock.group-recipe")},
+	return &desk.Desk[house.Made]{Kind: house.KindMade, Path: "/stock/made", Page: "stock-made", What: say.It("stock.a-making"), Anew: say.It("stock.new-making"),
+		Groups: []desk.Group{{ID: groupWhat, Title: say.It("stock.group-what")}, {ID: groupRecipe, Title: say.It("stock.group-recipe")},
 			{ID: groupMeasured, Title: say.It("stock.group-measured"), Hint: say.It("stock.group-measured-of-making")}, {ID: groupKeeps, Title: say.It("stock.group-keeps")}},
-		fields: madeFields(names),
-		start:  house.Made{Class: flavor.ClassSyrup},
-		sound: func(string) house.Made {
+		Fields: madeFields(names),
+		Start:  house.Made{Class: flavor.ClassSyrup},
+		Sound: func(string) house.Made {
 			return house.Made{ID: "x", Name: "x", Class: flavor.ClassSyrup, Parts: []house.Pour{{Ingredient: "y", Amount: 1, Unit: flavor.Millilitre}}}
 		},
-		withID: func(m house.Made, id string) house.Made { m.ID = id; return m },
-		name:   func(m house.Made) string { return m.Name },
-		settle: p.settleMade,
-		refuse: p.pouredIn,
-		facts:  p.madeFacts,
+		WithID: func(m house.Made, id string) house.Made { m.ID = id; return m },
+		Name:   func(m house.Made) string { return m.Name },
+		Settle: p.settleMade,
+		Refuse: p.pouredIn,
+		Facts:  p.madeFacts,
+		Gone:   goneAddress,
 	}
 }
 
-func madeFields(names *part.NearFinder) []formField[house.Made] {
+func madeFields(names *part.NearFinder) []desk.Field[house.Made] {
 	classes := make([]form.Option, 0, len(flavor.Classes()))
 	for _, c := range flavor.Classes() {
 		classes = append(classes, form.Option{Value: string(c), Name: string(c)})
 	}
-	fields := []formField[house.Made]{
-		textField(groupWhat, formBox{Name: "name", Label: say.It("stock.name"), Missing: say.It("stock.making-name-missing"), Hint: say.It("stock.making-name-hint")}, func(m *house.Made) *string { return &m.Name }),
-		{formBox{Name: "aliases", Label: say.It("stock.other-names"), Kind: "area", Rows: 2, Hint: say.It("stock.other-names-hint")}, groupWhat,
+	fields := []desk.Field[house.Made]{
+		desk.Text(groupWhat, desk.Box{Name: "name", Label: say.It("stock.name"), Missing: say.It("stock.making-name-missing"), Hint: say.It("stock.making-name-hint")}, func(m *house.Made) *string { return &m.Name }),
+		desk.NewField(groupWhat, desk.Box{Name: "aliases", Label: say.It("stock.other-names"), Kind: "area", Rows: 2, Hint: say.It("stock.other-names-hint")},
 			func(m house.Made) string { return strings.Join(m.Aliases, "\n") },
-			func(m *house.Made, text string) error { m.Aliases = nonBlank(text); return nil }},
-		{formBox{Name: "class", Label: say.It("stock.kind"), Kind: "choice", Options: classes, Missing: say.It("stock.kind-missing"), Hint: say.It("stock.kind-hint")}, groupWhat,
+			func(m *house.Made, text string) error { m.Aliases = nonBlank(text); return nil }),
+		desk.NewField(groupWhat, desk.Box{Name: "class", Label: say.It("stock.kind"), Kind: "choice", Options: classes, Missing: say.It("stock.kind-missing"), Hint: say.It("stock.kind-hint")},
 			func(m house.Made) string { return string(m.Class) },
-			func(m *house.Made, text string) error { m.Class = flavor.Class(text); return nil }},
-		{formBox{Name: "parts", Label: say.It("stock.what-goes-in"), Kind: "area", Rows: 6, Offers: true,
-			Missing: say.It("stock.what-goes-in-missing"), Hint: say.It("stock.what-goes-in-hint")}, groupRecipe,
+			func(m *house.Made, text string) error { m.Class = flavor.Class(text); return nil }),
+		desk.NewField(groupRecipe, desk.Box{Name: "parts", Label: say.It("stock.what-goes-in"), Kind: "area", Rows: 6, Offers: true,
+			Missing: say.It("stock.what-goes-in-missing"), Hint: say.It("stock.what-goes-in-hint")},
 			func(m house.Made) string { return recipeText(m.Parts, names.Shelf()) },
-			func(m *house.Made, text string) (err error) { m.Parts, err = readRecipe(text, names); return err }},
-		amountField(groupRecipe, formBox{Name: "yield_ml", Label: say.It("stock.yield"), Unit: "mL", Hint: say.It("stock.yield-hint")}, func(m *house.Made) *float64 { return &m.YieldML }),
-		textField(groupRecipe, formBox{Name: "method", Label: say.It("stock.how-it-is-made"), Kind: "area", Rows: 4, Hint: say.It("stock.how-it-is-made-hint")}, func(m *house.Made) *string { return &m.Method }),
+			func(m *house.Made, text string) (err error) { m.Parts, err = readRecipe(text, names); return err }),
+		desk.Amount(groupRecipe, desk.Box{Name: "yield_ml", Label: say.It("stock.yield"), Unit: "mL", Hint: say.It("stock.yield-hint")}, func(m *house.Made) *float64 { return &m.YieldML }),
+		desk.Text(groupRecipe, desk.Box{Name: "method", Label: say.It("stock.how-it-is-made"), Kind: "area", Rows: 4, Hint: say.It("stock.how-it-is-made-hint")}, func(m *house.Made) *string { return &m.Method }),
 	}
 	fields = append(fields, measuredFields(groupMeasured, func(m *house.Made) *house.Measured { return &m.Measured })...)
 	return append(fields, keepsField(),
-		textField(groupKeeps, formBox{Name: "note", Label: say.It("stock.note"), Kind: "area", Rows: 2, Hint: say.It("stock.making-note-hint")}, func(m *house.Made) *string { return &m.Note }))
+		desk.Text(groupKeeps, desk.Box{Name: "note", Label: say.It("stock.note"), Kind: "area", Rows: 2, Hint: say.It("stock.making-note-hint")}, func(m *house.Made) *string { return &m.Note }))
 }
 
-func keepsField() formField[house.Made] {
-	b := formBox{Name: "keeps_days", Label: say.It("stock.keeps"), Unit: say.It("stock.unit-days"), Kind: "number", Hint: say.It("stock.keeps-hint")}
-	return formField[house.Made]{b, groupKeeps, func(m house.Made) string {
+func keepsField() desk.Field[house.Made] {
+	b := desk.Box{Name: "keeps_days", Label: say.It("stock.keeps"), Unit: say.It("stock.unit-days"), Kind: "number", Hint: say.It("stock.keeps-hint")}
+	return desk.NewField(groupKeeps, b, func(m house.Made) string {
 		if m.KeepsDays == 0 {
 			return ""
 		}
 		return words.Plain(float64(m.KeepsDays))
 	}, func(m *house.Made, text string) error {
-		v, err := b.number(text)
+		v, err := b.Number(text)
 		if err == nil && v != float64(int(v)) {
 			err = errors.New(say.It("stock.not-whole-days", "Typed", strconv.Quote(text)))
 		}
 		m.KeepsDays = int(v)
 		return err
-	}}
+	})
 }
 
 // nonBlank is the lines of a text that hold something.
@@ -101,27 +103,27 @@ func nonBlank(text string) []string {
 
 // settleMade works the recipe out among the others, so that one that cannot be,
 // or that goes round in a circle, is refused.
-func (p *pages) settleMade(ctx context.Context, f *filledForm[house.Made]) ([]house.Edit, error) {
-	if !f.sound() {
+func (p *pages) settleMade(ctx context.Context, f *desk.Form[house.Made]) ([]house.Edit, error) {
+	if !f.Sound() {
 		return nil, nil
 	}
 	made, err := house.All[house.Made](ctx, p.house.Store())
 	if err != nil {
 		return nil, err
 	}
-	item := f.item
+	item := f.Item
 	if item.ID == "" {
 		item.ID = house.IDOf(house.KindMade, item.Name)
 	}
 	if err := house.Check(item); err != nil {
-		f.blame(err, "parts")
+		f.Blame(err, "parts")
 		return nil, nil
 	}
 	others := slices.DeleteFunc(house.Items(made), func(m house.Made) bool { return m.ID == item.ID })
 	_, faults := house.Overlay(p.house.Shelf().Profiles(), nil, append(others, item))
 	for _, fault := range faults {
 		if own := item.Ref().String(); keyOf(fault) == own {
-			f.blame(fault, "parts")
+			f.Blame(fault, "parts")
 		}
 	}
 	return nil, nil
@@ -172,7 +174,7 @@ func (r *stockroom) makingOf(m house.Made) stockMade {
 		Out: slices.Contains(r.outs, m.ID), Allergens: part.AllergensOf(recipeSpec(m.Parts, r.shelf), nil)}
 	profile, err := m.Profile(r.shelf)
 	if err != nil {
-		_, message := fieldOf(err)
+		_, message := desk.FieldOf(err)
 		v.Trouble = say.It("stock.cannot-be-worked-out", "Why", message)
 		return v
 	}

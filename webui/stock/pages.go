@@ -4,6 +4,7 @@ import (
 	"net/http"
 
 	"counterpour/webui/behind"
+	"counterpour/webui/desk"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
 )
@@ -16,6 +17,9 @@ type pages struct {
 	bar   behind.Bar
 	house behind.House
 }
+
+// desk is where the forms of records are served.
+func (p *pages) desk() desk.At { return desk.At{Frame: p.Frame, House: p.house} }
 
 // StartPath is the address of the first day.
 const StartPath = "/start"

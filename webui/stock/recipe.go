@@ -16,6 +16,7 @@ import (
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/mix"
 	"counterpour/webui/behind"
+	"counterpour/webui/desk"
 	"counterpour/webui/part"
 	"counterpour/webui/say"
 	"counterpour/webui/words"
@@ -103,7 +104,7 @@ func (p *pages) madeFacts(_ context.Context, m house.Made) (any, error) {
 	v.Allergens, v.Cautions = &marks, p.bar.Cautions(spec)
 	profile, err := m.Profile(shelf)
 	if err != nil {
-		_, message := fieldOf(err)
+		_, message := desk.FieldOf(err)
 		v.Trouble = words.Sentence(message)
 		return v, nil
 	}

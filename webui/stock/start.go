@@ -13,6 +13,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/template"
 	"counterpour/webui/behind"
+	"counterpour/webui/desk"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
@@ -31,10 +32,10 @@ const (
 // startView is the page of the first day: the house, then three steps.
 type startView struct {
 	Said    string
-	Undo    *part.Undo  // of what was just done
-	House   []formGroup // the form of its settings
-	Version int64       // of the settings, 0 if there are none
-	Named   string      // what the house calls itself
+	Undo    *part.Undo   // of what was just done
+	House   []desk.Group // the form of its settings
+	Version int64        // of the settings, 0 if there are none
+	Named   string       // what the house calls itself
 	Shelves []startShelf
 	Ticked  int // bottles of the house
 	Drinks  []startDrink
@@ -143,10 +144,10 @@ func (p *pages) settled(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	d := p.settingsDesk()
-	d.next = func(c house.Change) string {
+	d.Next = func(c house.Change) string {
 		return StartPath + "?" + url.Values{"done": {"house"}, "undo": {part.MarkOf(c.Ref, c.Version)}}.Encode() + "#bottles"
 	}
-	return d.save(p, w, r, house.SettingsID, version)
+	return d.Save(p.desk(), w, r, house.SettingsID, version)
 }
 
 // house fills in what the house has said of itself.
@@ -155,7 +156,7 @@ func (v *startView) house(ctx context.Context, p *pages) error {
 	if err != nil && !errors.Is(err, house.ErrNotFound) {
 		return err
 	}
-	v.House, v.Version, v.Named = p.settingsDesk().fill(kept.Item).groups, kept.Version, kept.Item.Name
+	v.House, v.Version, v.Named = p.settingsDesk().Fill(kept.Item).Groups, kept.Version, kept.Item.Name
 	return nil
 }
 

@@ -155,7 +155,7 @@ func (p *pages) goneOf(r *http.Request) (*goneView, error) {
 	if kind != house.KindBottle && kind != house.KindMade {
 		return nil, nil
 	}
-	history, err := p.historyOf(r.Context(), house.Ref{Kind: kind, ID: r.Form.Get("id")})
+	history, err := p.desk().History(r.Context(), house.Ref{Kind: kind, ID: r.Form.Get("id")})
 	if err != nil || len(history) < 2 {
 		return nil, err
 	}

@@ -1,4 +1,4 @@
-package stock
+package desk
 
 import (
 	"errors"
@@ -12,9 +12,9 @@ import (
 	"counterpour/webui/words"
 )
 
-// formBox is one field of a form: what it asks for, what was typed, and what is
+// Box is one field of a form: what it asks for, what was typed, and what is
 // wrong with that.
-type formBox struct {
+type Box struct {
 	Name, Label, Unit string
 	Hint              string // one sentence
 	Kind              string // text, number, area, tick or choice
@@ -32,42 +32,25 @@ type formBox struct {
 	Apart  bool
 }
 
-// formGroup is some fields under one heading.
-type formGroup struct {
+// Group is some fields under one heading.
+type Group struct {
 	ID          string
 	Title, Hint string
-	Boxes       []*formBox
+	Boxes       []*Box
 }
 
-// formField is a field of a record: how it is shown, and read.
-type formField[T any] struct {
-	formBox
-	group string // id of its group
-	show  func(T) string
-	take  func(*T, string) error // of a text that is not empty
+// Form is a form with a record in it, or what was typed for one.
+type Form[T house.Item] struct {
+	Item   T
+	boxes  []*Box
+	Groups []Group
 }
 
-// textField keeps what is typed, but for the space around it.
-func textField[T any](group string, b formBox, at func(*T) *string) formField[T] {
-	if b.Kind == "" {
-		b.Kind = "text"
-	}
-	return formField[T]{b, group, func(t T) string { return *at(&t) },
-		func(t *T, text string) error { *at(t) = text; return nil }}
-}
-
-// filledForm is a form with a record in it, or what was typed for one.
-type filledForm[T house.Item] struct {
-	item   T
-	boxes  []*formBox
-	groups []formGroup
-}
-
-// fill shows a record in a form.
-func (d *stockDesk[T]) fill(item T) *filledForm[T] {
+// Fill shows a record in a form.
+func (d *Desk[T]) Fill(item T) *Form[T] {
 	f := d.form(item)
 	for i, b := range f.boxes {
-		b.Value = d.fields[i].show(item)
+		b.Value = d.Fields[i].Show(item)
 		if len(b.Options) > 0 {
 			b.Options = form.Choose(b.Options, b.Value)
 		}
@@ -75,9 +58,9 @@ func (d *stockDesk[T]) fill(item T) *filledForm[T] {
 	return f
 }
 
-// read takes a record out of a form that was sent. Every field that cannot be
+// Read takes a record out of a form that was sent. Every field that cannot be
 // read, or breaks a rule of the house by itself, says so.
-func (d *stockDesk[T]) read(sent url.Values) *filledForm[T] {
+func (d *Desk[T]) Read(sent url.Values) *Form[T] {
 	var zero T
 	f := d.form(zero)
 	for i, b := range f.boxes {
@@ -90,8 +73,8 @@ func (d *stockDesk[T]) read(sent url.Values) *filledForm[T] {
 		case text == "":
 			b.Fault = b.Missing
 		default:
-			if b.Fault = d.probe(&d.fields[i], text); b.Fault == "" {
-				_ = d.fields[i].take(&f.item, text) // the probe has taken it once already
+			if b.Fault = d.probe(&d.Fields[i], text); b.Fault == "" {
+				_ = d.Fields[i].Take(&f.Item, text) // the probe has taken it once already
 			}
 		}
 	}
@@ -99,14 +82,14 @@ func (d *stockDesk[T]) read(sent url.Values) *filledForm[T] {
 }
 
 // form is an empty form around a record.
-func (d *stockDesk[T]) form(item T) *filledForm[T] {
-	f := &filledForm[T]{item: item, groups: append([]formGroup(nil), d.groups...)}
-	for i := range d.fields {
-		b := d.fields[i].formBox
+func (d *Desk[T]) form(item T) *Form[T] {
+	f := &Form[T]{Item: item, Groups: append([]Group(nil), d.Groups...)}
+	for i := range d.Fields {
+		b := d.Fields[i].Box
 		f.boxes = append(f.boxes, &b)
-		for g := range f.groups {
-			if f.groups[g].ID == d.fields[i].group {
-				f.groups[g].Boxes = append(f.groups[g].Boxes, &b)
+		for g := range f.Groups {
+			if f.Groups[g].ID == d.Fields[i].Group {
+				f.Groups[g].Boxes = append(f.Groups[g].Boxes, &b)
 			}
 		}
 	}
@@ -114,9 +97,9 @@ func (d *stockDesk[T]) form(item T) *filledForm[T] {
 }
 
 // probe returns what is wrong with one field, whatever the others hold.
-func (d *stockDesk[T]) probe(field *formField[T], text string) string {
-	item := d.sound(field.Name)
-	err := field.take(&item, text)
+func (d *Desk[T]) probe(field *Field[T], text string) string {
+	item := d.Sound(field.Name)
+	err := field.Take(&item, text)
 	if err == nil {
 		err = house.Check(item)
 	}
@@ -126,8 +109,11 @@ func (d *stockDesk[T]) probe(field *formField[T], text string) string {
 	return words.Sentence(field.told(err))
 }
 
-// sound reports whether nothing is wrong with any field.
-func (f *filledForm[T]) sound() bool {
+// Boxes are the fields of a form, in the order of the desk's.
+func (f *Form[T]) Boxes() []*Box { return f.boxes }
+
+// Sound reports whether nothing is wrong with any field.
+func (f *Form[T]) Sound() bool {
 	for _, b := range f.boxes {
 		if b.Fault != "" {
 			return false
@@ -136,21 +122,21 @@ func (f *filledForm[T]) sound() bool {
 	return true
 }
 
-// box finds a field by its name; one that is not there is blank.
-func (f *filledForm[T]) box(name string) *formBox {
+// BoxOf finds a field by its name; one that is not there is blank.
+func (f *Form[T]) BoxOf(name string) *Box {
 	for _, b := range f.boxes {
 		if b.Name == name {
 			return b
 		}
 	}
-	return &formBox{}
+	return &Box{}
 }
 
-// blame puts what a rule of the house says beside the field that breaks it; what
+// Blame puts what a rule of the house says beside the field that breaks it; what
 // is of no field of the form stands beside another.
-func (f *filledForm[T]) blame(err error, other string) {
-	name, message := fieldOf(err)
-	at := f.box(other)
+func (f *Form[T]) Blame(err error, other string) {
+	name, message := FieldOf(err)
+	at := f.BoxOf(other)
 	for _, b := range f.boxes {
 		if b.Name == name {
 			at = b
@@ -161,16 +147,16 @@ func (f *filledForm[T]) blame(err error, other string) {
 	}
 }
 
-// fieldOf says which field an error is about, if it is one, and what is wrong
+// FieldOf says which field an error is about, if it is one, and what is wrong
 // there. An entry of a list is named by its line in the box.
-func fieldOf(err error) (name, message string) {
+func FieldOf(err error) (name, message string) {
 	fault, ok := fieldFault(err)
 	if !ok {
 		return "", form.Message(err)
 	}
 	place := fault.Place()
 	if place.Index >= 0 {
-		return place.List, say.It("stock.line-fault", "Line", place.Index+1, "Trouble", fault.Message)
+		return place.List, say.It("desk.line-fault", "Line", place.Index+1, "Trouble", fault.Message)
 	}
 	return place.Field, fault.Message
 }
