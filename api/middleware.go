@@ -43,12 +43,17 @@ func (s *Server) recover(c *gin.Context) {
 
 // setSecurityHeaders sets the security headers. Pages set their own content security policy.
 func (s *Server) setSecurityHeaders(c *gin.Context) {
-	h := c.Writer.Header()
-	h.Set("X-Content-Type-Options", "nosniff")
-	h.Set("Referrer-Policy", "same-origin")
-	h.Set("X-Frame-Options", "DENY")
-	h.Set(contentPolicy, "default-src 'none'; frame-ancestors 'none'")
+	maps.Copy(c.Writer.Header(), securityHeaders)
 	c.Next()
+}
+
+// securityHeaders are the same for all answers, which share the lists of values: a header
+// that is set again gets another list, and one more value does not fit in.
+var securityHeaders = http.Header{
+	"X-Content-Type-Options": {"nosniff"},
+	"Referrer-Policy":        {"same-origin"},
+	"X-Frame-Options":        {"DENY"},
+	contentPolicy:            {"default-src 'none'; frame-ancestors 'none'"},
 }
 
 const contentPolicy = "Content-Security-Policy"

@@ -72,9 +72,12 @@ func NewBook(f Finder) *Book {
 	}
 	b.finder = f
 	b.placer, _ = f.(Placer)
-	if b.placer != nil { // a finder that does not answer says so only here
+	if b.placer != nil && !(b.memory != nil && b.memory.answers) { // a finder that does not answer says so only here
 		_, _, err := f.Resolve("")
-		b.failed("", err)
+		failed := b.failed("", err)
+		if b.memory != nil {
+			b.memory.answers = !failed
+		}
 	}
 	return b
 }

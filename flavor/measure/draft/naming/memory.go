@@ -13,8 +13,9 @@ import (
 // because they might be one. It is not safe for concurrent use.
 type memory struct {
 	Finder
-	found map[question]Found
-	left  map[*flavor.Fault]question // the faults without what is nearest
+	answers bool // it did so when the reading began
+	found   map[question]Found
+	left    map[*flavor.Fault]question // the faults without what is nearest
 }
 
 // question is a name and its place.

@@ -330,6 +330,9 @@ func ByDash(key string) string { return byDash[key] }
 // SweetForm is the sweetened form that a name may mean, "coconut cream" that from the
 // tin; empty if there is none.
 func SweetForm(name string) string {
+	if plain(name) {
+		return sweetened[flavor.NormaliseName(name)]
+	}
 	form := ""
 	for _, n := range Strip(name) {
 		form = cmp.Or(form, sweetened[flavor.NormaliseName(n)])

@@ -330,7 +330,10 @@ func (r *resolver) sweeten(t *counting.Task) {
 	if t.Fault != nil || p == nil || t.Hit.How == flavor.MatchFuzzy || !naming.PlaceOf(t.Unit, t.Amount, t.Line.After).Volume() {
 		return
 	}
-	form := cmp.Or(naming.SweetForm(t.Line.Name), naming.SweetForm(t.Hit.As))
+	form := naming.SweetForm(t.Line.Name)
+	if form == "" && t.Hit.As != t.Line.Name {
+		form = naming.SweetForm(t.Hit.As)
+	}
 	if form == "" {
 		return
 	}

@@ -20,8 +20,10 @@ const leastColumn = 2
 func BatchColumn(text string) bool {
 	var times float64
 	lines, bare, most := 0, false, 0.0
+	var toks []token.Token
 	for line := range strings.Lines(text) {
-		two, ok := twoAmounts(token.Lex(nil, line, 0, len(line)))
+		toks = token.Lex(toks[:0], line, 0, len(line))
+		two, ok := twoAmounts(toks)
 		if !ok {
 			continue
 		}
