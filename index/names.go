@@ -66,8 +66,16 @@ func foldAll(written []string) []string {
 // equal right to it.
 type claim struct {
 	profile   *flavor.Profile
-	how       flavor.MatchHow
+	exact     bool // by its own name or id
 	contested bool
+}
+
+// how returns how a name is met that has the claim.
+func (c claim) how() flavor.MatchHow {
+	if c.exact {
+		return flavor.MatchExact
+	}
+	return flavor.MatchAlias
 }
 
 // claims maps keys to profiles.
@@ -75,23 +83,24 @@ type claims map[string]claim
 
 // put adds a claim. A profile's own name takes precedence over an alias; two of the same
 // kind are contested.
-func (c claims) put(key string, p *flavor.Profile, how flavor.MatchHow) {
+func (c claims) put(key string, p *flavor.Profile, exact bool) {
 	old, taken := c[key]
 	switch {
-	case key == "" || taken && old.profile == p && old.how == flavor.MatchExact:
-	case !taken || old.profile == p || old.how != how && how == flavor.MatchExact:
-		c[key] = claim{profile: p, how: how}
-	case old.how == how:
+	case key == "" || taken && old.profile == p && old.exact:
+	case !taken || old.profile == p || !old.exact && exact:
+		c[key] = claim{profile: p, exact: exact}
+	case old.exact == exact:
 		old.contested = true
 		c[key] = old
 	}
 }
 
-// spelling is a name of a profile, split into words.
+// spelling is a name of a profile.
 type spelling struct {
 	profile *flavor.Profile
-	words   []string
-	letters []rune // the name, with spaces
+	key     string // folded, with a space between words
+	length  int32  // of key in letters, with spaces
+	letters uint32 // of key
 }
 
 // pair is two words in alphabetical order.
@@ -161,11 +170,7 @@ func newNames(profiles []*flavor.Profile) *names {
 	for _, p := range profiles {
 		var words []string
 		for i, name := range append([]string{p.Name, p.ID}, p.Aliases...) {
-			how := flavor.MatchAlias
-			if i < 2 {
-				how = flavor.MatchExact
-			}
-			words = append(words, n.add(name, p, how)...)
+			words = append(words, n.add(name, p, i < 2)...)
 		}
 		n.addKin(words)
 		for _, m := range p.Materials {
@@ -183,16 +188,17 @@ func newNames(profiles []*flavor.Profile) *names {
 	return n
 }
 
-func (n *names) add(name string, p *flavor.Profile, how flavor.MatchHow) []string {
+// add adds a name of p, its own if exact is true, and returns its words.
+func (n *names) add(name string, p *flavor.Profile, exact bool) []string {
 	written := flavor.NormaliseName(name)
 	key := foldKey(written)
 	words := strings.Fields(key)
 	n.initialled = append(n.initialled, initialled{initialsOf(written), lettersOf(written), written})
-	n.written.put(written, p, how)
-	n.folded.put(key, p, how)
-	n.sorted.put(sortWords(words), p, how)
-	n.closed.put(strings.Join(words, ""), p, how)
-	n.spellings[len(words)] = append(n.spellings[len(words)], spelling{p, words, []rune(key)})
+	n.written.put(written, p, exact)
+	n.folded.put(key, p, exact)
+	n.sorted.put(sortWords(words), p, exact)
+	n.closed.put(strings.Join(words, ""), p, exact)
+	n.spellings[len(words)] = append(n.spellings[len(words)], spelling{p, key, int32(utf8.RuneCountInString(key)), lettersOf(key)})
 	for _, w := range words {
 		n.known[w] = true
 	}

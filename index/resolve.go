@@ -48,13 +48,13 @@ func (x *Index) Named(written string) (*flavor.Profile, flavor.MatchHow, bool) {
 	if !ok || c.contested {
 		return nil, "", false
 	}
-	return c.profile, c.how, true
+	return c.profile, c.how(), true
 }
 
 // claimed returns the claim on a written name, contested or not.
 func (x *Index) claimed(written string) (claim, bool) {
 	if i, ok := x.position[written]; ok {
-		return claim{profile: x.profiles[i], how: flavor.MatchExact}, true
+		return claim{profile: x.profiles[i], exact: true}, true
 	}
 	key := flavor.NormaliseName(written)
 	if key == "" || len(written) > lookup.MaxText && utf8.RuneCountInString(strings.TrimSpace(written)) > lookup.MaxText {
@@ -69,7 +69,7 @@ func (x *Index) claimed(written string) (claim, bool) {
 	if !ok && strings.Contains(key, " ") {
 		c, ok = n.sorted[sortWords(strings.Fields(key))]
 	}
-	c.how = flavor.MatchAlias
+	c.exact = false
 	return c, ok
 }
 
@@ -94,7 +94,7 @@ func (x *Index) Slip(written string, allows func(*flavor.Profile) bool) (*flavor
 
 func (x *Index) lookUp(written string) (*flavor.Profile, flavor.MatchHow, bool) {
 	if c, ok := x.claimed(written); ok {
-		return c.profile, c.how, !c.contested
+		return c.profile, c.how(), !c.contested
 	}
 	p, ok := x.Slip(written, nil)
 	return p, flavor.MatchFuzzy, ok

@@ -258,8 +258,9 @@ func TestNearestIsThatOfAllNames(t *testing.T) {
 		least := map[*flavor.Profile]float64{}
 		for _, list := range n.spellings {
 			for _, s := range list {
-				longer := max(len([]rune(key)), len(s.letters))
-				share := float64(editDistance([]rune(key), s.letters, longer)) / float64(longer)
+				meant := []rune(s.key)
+				longer := max(len([]rune(key)), len(meant))
+				share := float64(editDistance([]rune(key), meant, longer)) / float64(longer)
 				if old, seen := least[s.profile]; !seen || share < old {
 					least[s.profile] = share
 				}

@@ -124,25 +124,27 @@ func (n *names) wording(words []string) wording {
 	return out
 }
 
-// distance returns the number of edits that turn meant into written, word by word. It
-// returns -1 if there are more than limit or than allowed for that length. It also
+// distance returns the number of edits that turn meant, of as many words, into written,
+// word by word. It returns -1 if there are more than limit or than allowed for that length. It also
 // returns -1 if a word that differs is a known word: that was meant as written, or pear
 // would be read as peach.
 func (n *names) distance(written *wording, meant *spelling, limit int) int {
-	letters := len(meant.letters) - len(meant.words) + 1
+	letters := int(meant.length) - len(written.words) + 1
 	limit = min(limit, slipsAllowed(letters))
 	if over := written.letters - letters; over > limit || over < -limit { // each edit adds or drops one at most
 		return -1
 	}
-	total := 0
+	total, rest := 0, meant.key
 	for i, w := range written.words {
-		if w == meant.words[i] {
+		var is string
+		is, rest, _ = strings.Cut(rest, " ")
+		if w == is {
 			continue
 		}
-		if written.known[i] && !n.kin[pairOf(w, meant.words[i])] {
+		if written.known[i] && !n.kin[pairOf(w, is)] {
 			return -1
 		}
-		d := forgiven(w, meant.words[i])
+		d := forgiven(w, is)
 		if total += d; d < 0 || total > limit {
 			return -1
 		}
@@ -220,14 +222,21 @@ func (n *names) nearest(key string, limit int) []*flavor.Profile {
 	written := []rune(key)
 	written = written[:min(len(written), maxCompared)]
 	found := shortlist{limit: limit}
+	letters := lettersOf(string(written))
+	var meant []rune
 	for _, list := range n.spellings {
-		for _, s := range list {
-			longer := max(len(written), len(s.letters), 1)
+		for i := range list {
+			s := &list[i]
+			longer := max(len(written), int(s.length), 1)
 			most := longer
 			if found.full() {
 				most = int(found.worst()*float64(longer) + roundingSlips)
 			}
-			if d := editDistance(written, s.letters, most); d <= most {
+			if apart(letters, s.letters) > most {
+				continue
+			}
+			meant = append(meant[:0], []rune(s.key)...)
+			if d := editDistance(written, meant, most); d <= most {
 				found.add(s.profile, float64(d)/float64(longer))
 			}
 		}
