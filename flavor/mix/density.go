@@ -4,9 +4,9 @@ package mix
 const (
 	EthanolDensity = 0.78924 // OIML R 22, p = 1
 	WaterDensity   = 0.99820 // OIML R 22, p = 0
-	// SucroseDensity is that of the crystal: CRC Handbook of Chemistry and
+	// sucroseDensity is that of the crystal: CRC Handbook of Chemistry and
 	// Physics; Sugar Technologists Manual (from memory).
-	SucroseDensity = 1.5879
+	sucroseDensity = 1.5879
 )
 
 // The general formula of OIML R 22 (1975), International Alcoholometric
@@ -137,7 +137,7 @@ func soluteVolume(solute, water float64) float64 {
 		return 0
 	}
 	if water <= 0 {
-		return solute / SucroseDensity
+		return solute / sucroseDensity
 	}
 	return (solute+water)/SyrupDensity(solute/(solute+water)) - water/WaterDensity
 }

@@ -122,5 +122,5 @@ func TestColdMixturesAreDenserAndSmaller(t *testing.T) {
 	assert.InDelta(t, p.volumeML(), p.volumeAt(20), 1e-9)
 	assert.InDelta(t, p.volumeAt(-20), p.volumeAt(-80), 0, "the formula ends at −20 °C")
 	dry := parts{sugar: 10}
-	assert.InDelta(t, 10/SucroseDensity, dry.volumeAt(0), 1e-9)
+	assert.InDelta(t, 10/sucroseDensity, dry.volumeAt(0), 1e-9)
 }

@@ -120,7 +120,7 @@ func TestCompleteCrystals(t *testing.T) {
 	sugar := &flavor.Profile{Class: flavor.ClassSugar, Sugar: flavor.Figure{Value: 1587.9}, Sugars: flavor.SugarBlend{Sucrose: 1}}
 	require.NoError(t, Complete(sugar))
 	assert.Zero(t, sugar.WaterGPerML)
-	assert.InDelta(t, SucroseDensity, sugar.DensityGPerML, 1e-6)
+	assert.InDelta(t, sucroseDensity, sugar.DensityGPerML, 1e-6)
 	salt := &flavor.Profile{Class: flavor.ClassSaline, Salt: flavor.Figure{Value: 2160}}
 	require.NoError(t, Complete(salt))
 	assert.InDelta(t, 2.16, salt.DensityGPerML, 1e-9)

@@ -15,9 +15,9 @@
 // is left was chosen just so, a reader can be told why an item is there, and the
 // greedy choice is cheap. On top of it stands a hard rule: no
 // two riffs, and no riff and the drink it came from, are nearer than
-// [LeastDistance], or [LeastWished] where a wish says what to change.
+// [LeastDistance], or [station.LeastWished] where a wish says what to change.
 //
 // Distances are in just-noticeable differences of the finished drink, see
-// [Distance]. Nothing here is random but for the seed that is passed in, and
+// [station.Apart]. Nothing here is random but for the seed that is passed in, and
 // the same request gives the same list.
 package riff

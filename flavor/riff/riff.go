@@ -20,9 +20,8 @@ const (
 	DefaultLimit = station.DefaultLimit
 	// LeastDistance is the least distance between any two riffs, and between a
 	// riff and the drink it came from, in just-noticeable differences; where a wish
-	// says what to change, LeastWished is.
+	// says what to change, [station.LeastWished] is.
 	LeastDistance = station.LeastDistance
-	LeastWished   = station.LeastWished
 )
 
 // Request asks for riffs.

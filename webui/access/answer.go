@@ -23,7 +23,7 @@ func Local(next string) string {
 		return "/"
 	}
 	u, err := url.Parse(next)
-	if err != nil || u.Scheme != "" || u.Host != "" || u.User != nil || u.Path == LoginPath || u.Path == LogoutPath {
+	if err != nil || u.Scheme != "" || u.Host != "" || u.User != nil || u.Path == LoginPath || u.Path == logoutPath {
 		return "/"
 	}
 	return next

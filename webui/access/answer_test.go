@@ -36,7 +36,7 @@ func FuzzLocal(f *testing.F) {
 			t.Errorf("%q became %q", next, to)
 		}
 		u, err := base.Parse(to)
-		if err != nil || u.Host != base.Host || u.Scheme != base.Scheme || u.Path == LoginPath || u.Path == LogoutPath {
+		if err != nil || u.Host != base.Host || u.Scheme != base.Scheme || u.Path == LoginPath || u.Path == logoutPath {
 			t.Errorf("%q leads to %v, %v", next, u, err)
 		}
 		if to[0] != '/' || len(to) > 1 && strings.ContainsRune(`/\`, rune(to[1])) || strings.ContainsAny(to, "\r\n\t") {

@@ -53,7 +53,7 @@ func TestSessionsAreSharedByGuards(t *testing.T) {
 	held, err := there.sessions.find(t.Context(), id, clock.now())
 	require.NoError(t, err)
 	require.NotNil(t, held)
-	require.Equal(t, http.StatusSeeOther, v.ask("POST", LogoutPath, nil).StatusCode)
+	require.Equal(t, http.StatusSeeOther, v.ask("POST", logoutPath, nil).StatusCode)
 	require.NoError(t, held.ended.Err(), "not told yet")
 	require.NoError(t, there.sessions.keep(t.Context(), clock.now()))
 	assert.Error(t, held.ended.Err(), "what it holds open has ended")
@@ -143,7 +143,7 @@ func TestSilentCommons(t *testing.T) {
 	err := g.SignIn(httptest.NewRecorder(), request(t.Context(), "192.0.2.1"), "Ana", anaPasscode)
 	assert.ErrorIs(t, err, house.ErrUnavailable)
 
-	require.Equal(t, http.StatusSeeOther, v.ask("POST", LogoutPath, nil).StatusCode)
+	require.Equal(t, http.StatusSeeOther, v.ask("POST", logoutPath, nil).StatusCode)
 	l, err := g.sessions.find(t.Context(), id, clock.now())
 	require.NoError(t, err)
 	assert.Nil(t, l, "out here")

@@ -28,7 +28,7 @@ func TestKnownDeviceIsNotLockedOut(t *testing.T) {
 	}
 	assert.Equal(t, http.StatusOK, known.ask("GET", "/board", nil).StatusCode, "the session is open")
 	assert.Equal(t, http.StatusTooManyRequests, fresh.signIn("Ana", anaPasscode).StatusCode, "a device that is not known waits")
-	require.Equal(t, http.StatusSeeOther, known.ask("POST", LogoutPath, nil).StatusCode)
+	require.Equal(t, http.StatusSeeOther, known.ask("POST", logoutPath, nil).StatusCode)
 	assert.Equal(t, http.StatusSeeOther, known.signIn("Ana", anaPasscode).StatusCode)
 
 	// A known device guesses no oftener than an address may, and vouches for nobody else.
@@ -87,7 +87,7 @@ func TestForgedDeviceCookies(t *testing.T) {
 func TestConnectionEndsWithItsSession(t *testing.T) {
 	const tooOld = "too old in whole"
 	for name, end := range map[string]func(t *testing.T, v *visitor){
-		"signed out": func(_ *testing.T, v *visitor) { v.ask("POST", LogoutPath, nil) },
+		"signed out": func(_ *testing.T, v *visitor) { v.ask("POST", logoutPath, nil) },
 		"signed in anew": func(t *testing.T, v *visitor) {
 			require.Equal(t, http.StatusSeeOther, v.signIn("Bo", boPasscode).StatusCode)
 		},

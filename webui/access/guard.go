@@ -27,7 +27,7 @@ const (
 // Paths that the guard and the login page share.
 const (
 	LoginPath  = "/login"
-	LogoutPath = "/logout"
+	logoutPath = "/logout"
 )
 
 // Options configure a guard. The zero value is valid.
@@ -143,7 +143,7 @@ func (g *Guard) Wrap(next http.Handler) http.Handler {
 			}
 		}
 		switch {
-		case r.URL.Path == LogoutPath:
+		case r.URL.Path == logoutPath:
 			g.signOut(w, r)
 		case c.known:
 			// A shared cache must not show the answer to another user.

@@ -127,12 +127,12 @@ func TestSigningOut(t *testing.T) {
 	require.Equal(t, http.StatusSeeOther, v.signIn("Bo", boPasscode).StatusCode)
 	id := v.client.Jar.Cookies(mustURL(t, v.base))[0]
 
-	a := v.ask("GET", LogoutPath, nil)
+	a := v.ask("GET", logoutPath, nil)
 	assert.Equal(t, http.StatusMethodNotAllowed, a.StatusCode, "a link must not sign out")
 	assert.Equal(t, "POST", a.Header.Get("Allow"))
 	assert.Equal(t, http.StatusOK, v.ask("GET", "/", nil).StatusCode)
 
-	a = v.ask("POST", LogoutPath, nil)
+	a = v.ask("POST", logoutPath, nil)
 	assert.Equal(t, http.StatusSeeOther, a.StatusCode)
 	assert.Equal(t, "/login", a.Header.Get("Location"))
 	left := v.client.Jar.Cookies(mustURL(t, v.base))
@@ -141,7 +141,7 @@ func TestSigningOut(t *testing.T) {
 	assert.Equal(t, http.StatusUnauthorized, v.ask("GET", "/", nil, "Cookie", id.String()).StatusCode, "and one that kept it is out")
 	assert.Empty(t, g.sessions.open)
 
-	a = v.ask("POST", LogoutPath, nil, "HX-Request", "true")
+	a = v.ask("POST", logoutPath, nil, "HX-Request", "true")
 	assert.Equal(t, http.StatusNoContent, a.StatusCode)
 	assert.Equal(t, "/login", a.Header.Get("HX-Redirect"))
 }

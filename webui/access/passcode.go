@@ -17,7 +17,7 @@ import (
 // Length of a passcode, in characters.
 const (
 	LeastPasscode = 8
-	MostPasscode  = 200
+	mostPasscode  = 200
 )
 
 // cost is the cost of one argon2id computation.
@@ -153,12 +153,12 @@ func prepare(passcode string) (string, error) {
 
 // HashPasscode returns the entry for a passcode in a roster: argon2id with the second
 // recommended option of RFC 9106, section 4, in PHC string format. A passcode has
-// [LeastPasscode] to [MostPasscode] characters after trimming; any other is a
+// [LeastPasscode] to 200 characters after trimming; any other is a
 // [*flavor.Fault], which does not quote it.
 func HashPasscode(passcode string) (string, error) {
-	if n := utf8.RuneCountInString(strings.TrimSpace(passcode)); n < LeastPasscode || n > MostPasscode {
+	if n := utf8.RuneCountInString(strings.TrimSpace(passcode)); n < LeastPasscode || n > mostPasscode {
 		return "", faultOf("passcode", "", "a passcode of %d characters is not allowed; use %d to %d, such as four words that have nothing to do with each other",
-			n, LeastPasscode, MostPasscode)
+			n, LeastPasscode, mostPasscode)
 	}
 	text, err := prepare(passcode)
 	if err != nil {

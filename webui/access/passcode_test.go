@@ -45,7 +45,7 @@ func TestHashPasscode(t *testing.T) {
 }
 
 func TestPasscodeFaults(t *testing.T) {
-	for _, passcode := range []string{"", "sevenun", "       x       ", strings.Repeat("x", MostPasscode+1), "tab\tinside it", "\xff\xfe not text", "bell \a inside"} {
+	for _, passcode := range []string{"", "sevenun", "       x       ", strings.Repeat("x", mostPasscode+1), "tab\tinside it", "\xff\xfe not text", "bell \a inside"} {
 		_, err := HashPasscode(passcode)
 		require.Error(t, err, "%q", passcode)
 		assert.ErrorIs(t, err, flavor.ErrInvalid)

@@ -243,7 +243,7 @@ func shift(v *visitor, i int, token string, busy *atomic.Int64) error {
 			return fmt.Errorf("%s: status %d: %s", name, a.StatusCode, a.body)
 		}
 	}
-	a, err := v.send("POST", LogoutPath, nil)
+	a, err := v.send("POST", logoutPath, nil)
 	if err == nil && a.StatusCode != http.StatusSeeOther {
 		err = errors.New("not signed out")
 	}
@@ -260,7 +260,7 @@ func TestTheLog(t *testing.T) {
 	v.signIn("ana", boPasscode)
 	require.Equal(t, http.StatusSeeOther, v.signIn("ana", anaPasscode).StatusCode)
 	id := v.client.Jar.Cookies(mustURL(t, v.base))[0].Value
-	v.ask("POST", LogoutPath, nil)
+	v.ask("POST", logoutPath, nil)
 	v.ask("POST", "/board", nil, "Sec-Fetch-Site", "cross-site")
 	for _, want := range []string{`msg="sign-in failed" name="" from=127.0.0.1`, `msg="sign-in failed" name=Ana from=127.0.0.1`,
 		`msg="signed in" name=Ana role=lead from=127.0.0.1`, `msg="signed out" name=Ana`, `msg="refused a form from another site" path=/board`} {

@@ -20,8 +20,8 @@ var (
 	thousands = regexp.MustCompile(`^[1-9][0-9]{0,2},[0-9]{3}$`)
 )
 
-// ErrTwoWays is a number that readers understand differently by a factor of a thousand.
-var ErrTwoWays = errors.New("form: can be read two ways")
+// errTwoWays is a number that readers understand differently by a factor of a thousand.
+var errTwoWays = errors.New("form: can be read two ways")
 
 // Number parses a typed number with a decimal point or comma. It accepts only digits and
 // a decimal mark: no exponent, no infinity. in says how to write the number, such as "in
@@ -29,7 +29,7 @@ var ErrTwoWays = errors.New("form: can be read two ways")
 func Number(text, in string) (float64, error) {
 	switch {
 	case thousands.MatchString(text):
-		return 0, &spoken{ErrTwoWays, say.It("form.two-ways", "Typed", strconv.Quote(text), "Thousand", strings.Replace(text, ",", "", 1), "Decimal", strings.Replace(text, ",", ".", 1))}
+		return 0, &spoken{errTwoWays, say.It("form.two-ways", "Typed", strconv.Quote(text), "Thousand", strings.Replace(text, ",", "", 1), "Decimal", strings.Replace(text, ",", ".", 1))}
 	case !plainNumber.MatchString(text):
 		return 0, noNumber(text, in)
 	}

@@ -72,7 +72,7 @@ func TestQuantityReadsUnits(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, []any{18.5, "USD", true}, []any{sum, code, shared})
 	_, _, _, err = Price("€1,500", "such as 18.50")
-	assert.ErrorIs(t, err, ErrTwoWays)
+	assert.ErrorIs(t, err, errTwoWays)
 	for text, currency := range map[string]string{"$12": "USD", "$ 12": "AUD", "12": "EUR", "€12": "EUR"} {
 		v, err := PriceIn(text, currency, "such as 12.50")
 		require.NoError(t, err, text)

@@ -28,7 +28,7 @@ func (f Values) Option(field, value, name string) Option {
 func (f Values) Number(field, what, unit string) (float64, error) {
 	v, err := Quantity(f.Get(field), unit)
 	switch {
-	case errors.Is(err, ErrTwoWays):
+	case errors.Is(err, errTwoWays):
 		return 0, Missing(field, err.Error())
 	case err != nil:
 		return 0, Missing(field, say.It("form.write-as-a-number", "What", what, "Unit", unit))

@@ -33,7 +33,7 @@ func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) {
 	mux.Handle(OwnWordsPath, f.Route(frame.Lead(at((*pages).nameWords)), frame.Posting...))
 	mux.Handle("/stock/bottle", f.Route(at((*pages).bottlePage), frame.Taking...))
 	mux.Handle(part.LabelPath, f.Route(frame.Lead(at((*pages).labelPage)), frame.Taking...))
-	mux.Handle(SettingsPath, f.Route(at((*pages).settingsPage), frame.Taking...))
+	mux.Handle(settingsPath, f.Route(at((*pages).settingsPage), frame.Taking...))
 	mux.Handle("/stock/made", f.Route(at((*pages).madePage), frame.Taking...))
 	mux.Handle("/stock/undo", f.Route(frame.Lead(at((*pages).undoStock)), frame.Posting...))
 }

@@ -14,8 +14,8 @@ import (
 	"counterpour/webui/say"
 )
 
-// SettingsPath is the address of the house's settings.
-const SettingsPath = "/stock/house"
+// settingsPath is the address of the house's settings.
+const settingsPath = "/stock/house"
 
 // groupHouse is the group of the settings' form.
 const groupHouse = "house"
@@ -40,7 +40,7 @@ func (p *pages) settingsPage(w http.ResponseWriter, r *http.Request) error {
 }
 
 func (p *pages) settingsDesk() *desk.Desk[house.Settings] {
-	return &desk.Desk[house.Settings]{Kind: house.KindSettings, Path: SettingsPath, Page: "stock-house", What: say.It("stock.a-name-for-the-house"), Anew: say.It("stock.new-name-for-the-house"),
+	return &desk.Desk[house.Settings]{Kind: house.KindSettings, Path: settingsPath, Page: "stock-house", What: say.It("stock.a-name-for-the-house"), Anew: say.It("stock.new-name-for-the-house"),
 		Groups: []desk.Group{{ID: groupHouse, Title: say.It("stock.group-house")}},
 		Fields: settingsFields(),
 		Sound:  func(string) house.Settings { return house.Settings{} },

@@ -24,11 +24,11 @@ func ReadDraft(cmd *cobra.Command, args []string) (text, name string, err error)
 		text, err = ReadFile(args[0])
 		return text, args[0], err
 	}
-	if len(args) == 0 && IsTerminal(cmd.InOrStdin()) {
+	if len(args) == 0 && isTerminal(cmd.InOrStdin()) {
 		return "", "", Usagef("there is no draft to read; name a file that holds one, or pipe it in:\n"+
 			"  %[1]s draft.txt\n  printf '2 oz gin\\n3/4 oz lemon juice\\n1/2 oz simple syrup\\nshake, up\\n' | %[1]s -", cmd.CommandPath())
 	}
-	text, err = ReadAll(cmd.InOrStdin(), "the input")
+	text, err = readAll(cmd.InOrStdin(), "the input")
 	return text, "", err
 }
 
@@ -57,11 +57,11 @@ func ReadFile(path string) (string, error) {
 	if info, err := f.Stat(); err == nil && info.IsDir() {
 		return "", Usagef("%s is a folder; name a file", path)
 	}
-	return ReadAll(f, path)
+	return readAll(f, path)
 }
 
-// ReadAll reads a text of at most MaxFile bytes.
-func ReadAll(r io.Reader, name string) (string, error) {
+// readAll reads a text of at most MaxFile bytes.
+func readAll(r io.Reader, name string) (string, error) {
 	var b bytes.Buffer
 	if _, err := b.ReadFrom(io.LimitReader(r, MaxFile+1)); err != nil {
 		return "", fmt.Errorf("reading %s: %w", name, err)
@@ -80,8 +80,8 @@ func WrongPath(err error) error {
 	return err
 }
 
-// IsTerminal reports whether a reader is a terminal.
-func IsTerminal(r io.Reader) bool {
+// isTerminal reports whether a reader is a terminal.
+func isTerminal(r io.Reader) bool {
 	f, ok := r.(*os.File)
 	if !ok {
 		return false

@@ -47,7 +47,7 @@ func (s *sheetReader) ownWords(r *SheetRow) (alone bool) {
 		}
 		return false
 	}
-	r.Words, r.LeftOut = []string{cell}, WordsAlone
+	r.Words, r.LeftOut = []string{cell}, wordsAlone
 	if !s.kinds.Knows() {
 		r.Bottle.Ingredient = strings.TrimSpace(r.Cells[column.Kind])
 		return true
@@ -58,8 +58,8 @@ func (s *sheetReader) ownWords(r *SheetRow) (alone bool) {
 	return true
 }
 
-// WordsAlone marks a row that holds a word of the house and no bottle.
-const WordsAlone = "a word of the house"
+// wordsAlone marks a row that holds a word of the house and no bottle.
+const wordsAlone = "a word of the house"
 
 // addWords adds the words of a row. A word that means another ingredient already is bad.
 func (s *Sheet) addWords(out *Reading, r *SheetRow) {

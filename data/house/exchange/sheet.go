@@ -387,7 +387,7 @@ func (s *Sheet) Reading() *Reading {
 	for i := range s.Rows {
 		r := &s.Rows[i]
 		switch {
-		case r.LeftOut == WordsAlone:
+		case r.LeftOut == wordsAlone:
 			s.addWords(out, r)
 			continue
 		case r.LeftOut != "":
