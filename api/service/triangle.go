@@ -43,8 +43,8 @@ func (s *Snapshot) Triangle(ctx context.Context, r coaching.TriangleRequest) (*c
 	return out, s.pourBoth(out, a, b, r.GlassML)
 }
 
-// nameTasted says what is in the glasses of both sides, as far as it is known: of a cover that
-// takes the place of a pour in an unknown drink, at least what that brings.
+// nameTasted says what is in the glasses of both sides, as far as it is known. A cover in an
+// unknown drink tells at least what it brings itself.
 func (s *Snapshot) nameTasted(out *coaching.TriangleAnswer, r *coaching.TriangleRequest, a, b *flavor.Spec) {
 	if a == nil {
 		out.Unknown = append(out.Unknown, r.Drink)

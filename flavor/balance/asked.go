@@ -118,9 +118,9 @@ func (f *fixing) asSaid(pour int, ladder []Change, x *Fault, at int, score float
 	return at, score
 }
 
-// within goes along the ladder of a pour that a fault names, no further than the fault
-// goes if that mends the draft: what is too much is not poured less of than half of
-// what good drinks have at most, nor the base than half of what was ordered.
+// within goes along the ladder of a pour that a fault names. It stops where the fault ends if
+// that mends the draft. What is too much keeps at least half of the most that good drinks have
+// of it, and the base at least half of what was ordered.
 func (f *fixing) within(pour int, ladder []Change, x *Fault) (at int, score float64) {
 	least, enough := 0.0, comfortable
 	switch {

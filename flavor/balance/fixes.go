@@ -54,16 +54,16 @@ const MaxFixes = 3
 // How many points a fix must bring, and if none brings as many.
 const leastLift, someLift = 3.0, 0.1
 
-// Fixes returns up to limit changes that mend a draft, the best first: what puts back
-// what was forgotten, the fewest pours changed, of those what the faults ask for in
-// their order, then the fewest steps of the jigger, then the highest score. A pour goes
-// as far as it takes to be balanced with room for a hand's error. What a pour is too much in
-// itself of is poured as proven drinks pour it, or left out if none does. The base
-// stays within a quarter of what was ordered unless it is at fault; nothing is
-// added where an amount would do, but to a long drink so small for its kind that what
-// lengthens it may be missing, no length to a drink that is served up, and no more of
-// what holds alcohol to a draft without. The same draft always gives the same list. A
-// balanced draft needs none.
+// Fixes returns up to limit changes that mend a draft, the best first: first what puts back
+// something forgotten; then whatever changes the fewest pours; then what the faults ask for, in
+// their order; then the fewest steps of the jigger; then the highest score. The same draft always
+// gives the same list. A balanced draft needs none.
+//
+// A pour moves as far as it takes to be balanced with room for a hand's error. A pour that is too
+// much in itself is poured as proven drinks pour it, or left out if none does. The base stays
+// within a quarter of what was ordered unless it is at fault. Nothing is added where an amount
+// would do, except to a long drink so small for its kind that what lengthens it may be missing.
+// A drink that is served up gets no length, and a draft without alcohol gets none.
 func (j *Judge) Fixes(s *flavor.Spec, r *Result, limit int) ([]Fix, error) {
 	if r.Verdict == weigh.Balanced || limit <= 0 {
 		return nil, nil

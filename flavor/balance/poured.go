@@ -42,10 +42,10 @@ func tell(faults []Fault) {
 	}
 }
 
-// agree settles faults on what a fix does, where it does nothing but pour less, or more, of
-// what they name: a fault is worked out from what is usual and a fix from what balances, and
-// whoever reads both wants one number. What drinks like it have is then not told, because it
-// is another.
+// agree gives faults the amount of a fix that does nothing but pour less, or more, of what they
+// name. A fault is worked out from what is usual, a fix from what balances, and whoever reads
+// both wants one number. The fault then does not tell what drinks like it have, which is another
+// number.
 func agree(faults []Fault, fix *Fix) {
 	if len(fix.Changes) != 1 {
 		return

@@ -6,9 +6,9 @@ import "counterpour/flavor"
 // Judged.
 const usualTimes = 1.2
 
-// asUsual goes on down the ladder of what modifies a drink, and is too much, to what is
-// usual in drinks like it, in place of the first amount that mends the draft, as long as
-// the draft is mended as surely: nobody pours twice what is usual because it would pass.
+// asUsual takes a modifier of which there is too much further down its ladder: past the first
+// amount that mends the draft, down to what is usual in drinks like it, as long as the draft is
+// mended as surely. Nobody pours twice what is usual because it would pass.
 func (f *fixing) asUsual(pour int, ladder []Change, x *Fault, at int, score float64) (int, float64) {
 	p := f.spec.Pours[pour].Profile
 	if !x.High || p.Class.Part() != flavor.PartModifier {

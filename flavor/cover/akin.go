@@ -10,9 +10,9 @@ import (
 	"counterpour/flavor/cover/search"
 )
 
-// akin reports whether for each thing out a part is poured that people take for
-// something like it: what the trade pours, what does the same work and smells not quite
-// unlike it, and what smells no further from it than otherKin whatever it is.
+// akin reports whether a filling pours, for each thing out, a part that people take for something
+// like it: what the trade pours for it, what does the same work and smells not quite unlike it,
+// or whatever smells no further from it than otherKin.
 func (t *task) akin(x *search.Filling, otherKin float64) bool {
 	if t.dyes(x) {
 		return false

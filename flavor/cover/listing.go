@@ -36,10 +36,10 @@ func (t *task) putOthersBehind(ideas []idea) {
 	slices.SortStableFunc(ideas, func(a, b idea) int { return another(&a) - another(&b) })
 }
 
-// withoutFar leaves out what is no cover, what ranks far below the best and, once something
-// keeps the drink, what does not: what lies far from it, or nearly so and has lost what led.
-// What the trade pours stays, unless both is true of it and something else that a bar pours
-// as a matter of course keeps the drink.
+// withoutFar leaves out what is no cover and what ranks far below the best. Once something keeps
+// the drink, it also leaves out what lies far from it, and what lies nearly as far and has lost
+// what led. What the trade pours stays, unless it lies far, has lost what led, and something else
+// that a bar pours as a matter of course keeps the drink.
 func (t *task) withoutFar(ideas []idea) []idea {
 	best := t.standing(&ideas[0])
 	ideas = slices.DeleteFunc(ideas, func(x idea) bool { return t.noCover(&x) })

@@ -86,9 +86,9 @@ func (t *task) leavesDrink() bool {
 	return soft >= leftSoft*all
 }
 
-// What is left of a drink, as a share of it, and of that what lengthens it, from which it is a
-// drink by itself: a gin fizz is a lemonade, and a daiquiri is lime and sugar (common
-// practice, no source).
+// The least share of a drink that is left, and the least share of that which lengthens it, for
+// what is left to be a drink by itself: a gin fizz leaves a lemonade, a daiquiri lime and sugar
+// (common practice, no source).
 const leftOfAll, leftLong = 0.5, 0.4
 
 // isLong reports whether a filling leaves a long drink, or one of milk, without anything else.

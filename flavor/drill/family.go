@@ -51,9 +51,9 @@ func (t *Trainer) readings(centres []ratio.Equivalents, size float64, r *RoundRe
 	return out
 }
 
-// mostWeight is how many drinks of a family count for how often it is drawn: with more it
-// comes no more often, so that no family comes again and again, and with fewer less, so
-// that none of its drinks does.
+// mostWeight is the number of drinks from which a family is drawn as often as any larger one, so
+// that no family comes again and again. A family with fewer drinks is drawn less often, so that none
+// of its drinks comes again and again.
 const mostWeight = 6
 
 // drawn draws a family, and one of its drinks; nil if there is none.

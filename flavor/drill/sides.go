@@ -102,11 +102,13 @@ func surely(x side, c *classic, is *mix.Drink) bool {
 }
 
 // rightOf lists all that is right to say of a drink with a slip, the slip itself first.
-// It is right to tell the slip from the other side, and to name what a guest cannot miss
-// beside the proper drink, what the engine itself faults, what a slip of the spirit
-// brings out or drowns, and what lies out of the range of the family by more than its
-// own ±, and what is more in the glass, or less, where what hides it is less, or more.
-// Nothing is right that the glass contradicts.
+// These are right too, unless the glass contradicts them:
+//   - the slip, told from the other side;
+//   - what a guest cannot miss beside the proper drink;
+//   - what the engine itself faults;
+//   - what a slip of the spirit brings out or drowns;
+//   - what lies outside the range of the family by more than its own ±;
+//   - what the glass has more of while it has less of what hides it, or the reverse.
 func (t *Trainer) rightOf(c *classic, s *flavor.Spec, r *balance.Result, slipped side) ([]side, error) {
 	var e ratio.Equivalents
 	var bands *[ratio.NumAxes]weigh.Band
@@ -257,9 +259,9 @@ func (s side) isWhatHappened(was, is *mix.Drink) bool {
 	return max(s.moved(was, is), s.mirror().moved(was, is)) >= heads*mostMoved(was, is)
 }
 
-// tasted reports whether a spoilt drink has so much more or less of an axis in the glass
-// than the proper one that a guest tells it: the shares of a ratio hang together, so that
-// with less gin the acid of the vermouth is out of range, and nobody calls that sharp.
+// tasted reports whether a guest tells, in the glass, that a spoilt drink has more or less of an
+// axis than the proper one. The range alone does not say so: the shares of a ratio hang together.
+// With less gin the acid of the vermouth is out of range, and nobody calls that sharp.
 func tasted(x side, c *classic, s *flavor.Spec, is *mix.Drink) bool {
 	return x.tellsOf(s) && x.moved(c.drink, is) >= leastTasted
 }

@@ -92,9 +92,9 @@ func (g *Guest) IfCleared(p *flavor.Profile) bool {
 // LabelDecides reports whether only the label of p stands between it and the guest.
 func (g *Guest) LabelDecides(p *flavor.Profile) bool { return !g.Accepts(p) && g.IfCleared(p) }
 
-// What a pour costs, in steps, that unsettles a guest who avoids an allergen: one that
-// brings another allergen, one that brings what many who avoid nuts avoid too, and one
-// that the guest must be asked about.
+// Some pours unsettle a guest who avoids an allergen, and cost so many steps: a pour that brings
+// another allergen, one that brings what many who avoid nuts avoid too, and one that the guest
+// must be asked about.
 const (
 	newAllergenJND = 1.0
 	nuttyJND       = 5.0

@@ -35,9 +35,9 @@ func (a *Asked) Accent() float64 {
 	return a.shelf.accent(a.likeness)
 }
 
-// Limit returns what good drinks pour of the ingredient, as shares of the drink before
-// ice: of what they are made of first, or of what stands beside that. near is how near
-// each proven drink of the book is in make-up, 0 to 1, in the order of [NewBook]. Four
+// Limit returns what good drinks pour of the ingredient, as shares of the drink before ice: with
+// first where a drink is made of it first, else where it stands beside that. near is how near each proven drink of the book is in make-up, 0 to 1, in the order
+// of [NewBook]. Four
 // voices are pooled, each with the next: the ingredient itself, those of its class that
 // smell like it, its class, and common practice. Each has the weight of the proven
 // drinks behind it. A modifier that smells all but the same speaks for the ingredient

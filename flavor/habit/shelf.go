@@ -109,9 +109,9 @@ const (
 	smellWidth  = 0.15 // of the likeness of smells, in 1 − cosine
 	otherMakeUp = 0.05 // weight of a proven drink that is made of quite other things
 	ownMakeUp   = 0.15 // the same, of one that pours the ingredient itself
-	// What ingredients that smell alike say counts for so many drinks, against
-	// those that pour the ingredient itself; what the class says counts for so
-	// many against them; what common practice says, for so many against the class.
+	// How many drinks each voice counts for against the one before it: ingredients that
+	// smell alike against the ingredient itself, the class against those, and common
+	// practice against the class.
 	alikeDrinks  = 0.30
 	classDrinks  = 0.30
 	commonDrinks = 0.30
@@ -214,9 +214,9 @@ func (x *pool) take(share, most, usual float64) {
 	x.usual += share * (usual - x.usual)
 }
 
-// Strength returns how strong a seasoning or a modifier tastes: of the first in
-// intensities of aroma, of the second against an ordinary one; 1 for the rest, of
-// which the ratio tells. Salt and bitterness are put on that scale by judgement: 3 g/L
+// Strength returns how strong a seasoning or a modifier tastes: a seasoning in intensities of
+// aroma, a modifier against an ordinary one. It is 1 for everything else, which the ratio tells
+// of. Salt and bitterness are put on that scale by judgement: 3 g/L
 // of salt, or 10 mg/L of quinine, count as an intensity of 1.
 func Strength(p *flavor.Profile) float64 {
 	const leastSeasoning, leastModifier, usualModifier = 3.0, 8.0, 20.0

@@ -2,9 +2,9 @@ package makeup
 
 import "math"
 
-// Falloffs puts e^−x in place of each number x, which is 0 or more, to some 1e-14 of it, in a
-// quarter of the time that [math.Exp] takes: a judged drink asks for it some thousand times,
-// once or twice for each proven drink. It takes 2^(−j/64) from a table and the rest, which is
+// Falloffs puts e^−x in place of each number x, which is 0 or more. It is exact to some 1e-14 of
+// the result, and takes a quarter of the time of [math.Exp]: judging a drink asks for it some
+// thousand times, once or twice for each proven drink. It takes 2^(−j/64) from a table and the rest, which is
 // small, from a series (Tang, ACM Transactions on Mathematical Software 15:144, 1989).
 func Falloffs(numbers []float64) {
 	for i, x := range numbers {

@@ -76,10 +76,10 @@ func IceML(m flavor.Method, s flavor.Service, stillML, topML, strength float64) 
 	return max(water, least*stillML) + topShare*topML
 }
 
-// The water that ice in a glass gives, as shares of what is poured over it, from the
-// heat balance: over what is built on cubes (built); over what was mixed too weak to be
-// chilled by its equation, on cubes (mixed) and on crushed ice (crushed); and over what
-// goes on top. Each drink ends at a degree or so.
+// The water that ice in a glass gives, as shares of what is poured over it, from the heat
+// balance: to what is built on cubes (built); to what was mixed and is too weak to be chilled by
+// its equation, on cubes (mixed) and on crushed ice (crushed); and to what goes on top (top).
+// Each drink ends at a degree or so.
 const (
 	builtShare   = 0.26
 	mixedShare   = 0.30

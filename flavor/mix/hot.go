@@ -11,9 +11,9 @@ import (
 // common practice, no source.
 const heatedC = 75.0
 
-// From hardlyHeats to surelyHeats, in mL, an ingredient heats a drink the more surely, if the
-// draft does not say that it is hot: half an ounce of coffee is a flavour, a double shot is
-// what the drink is hot by. Common practice, no source.
+// An ingredient that the draft does not call hot heats no drink up to hardlyHeats mL, and surely
+// heats it from surelyHeats mL: half an ounce of coffee is a flavour, and a double shot makes the
+// drink hot. Common practice, no source.
 const hardlyHeats, surelyHeats = 15.0, 60.0
 
 // Heats reports whether a pour of a spec may make a hot drink hot: it is said to be, or it

@@ -18,8 +18,8 @@ const neutralABV = 96.0
 // its pours, from which a drink that is made and served as s ends stronger than most once the
 // ice has thinned it.
 //
-// Of drinks with as much alcohol in as much liquid none takes more water than one that meets
-// the ice whole, and what is stronger when it meets it ends stronger: so the answer is the
+// A drink that meets the ice whole takes the most water of all with as much alcohol in as much
+// liquid, and one that is stronger when it meets the ice ends stronger. So the answer is the
 // strength of the spirit that ends at most, and some slack. It is infinite if no spirit ends
 // stronger, and where the water depends on more than strength: with ice of one's own, and where
 // something is poured hot. Whoever asks about very many drinks need not mix those beyond it.

@@ -31,9 +31,9 @@ type Misstep struct {
 	Edges   float64         // as of the other reasons why a drink is not balanced
 }
 
-// Edges of a fault of method with plenty of the pour in question: with fullMisstep
-// such a drink is at best near, with slightMisstep just off what is balanced; with
-// ruinMisstep, which nobody can serve, and with dangerMisstep it is off.
+// Edges of a fault of method with plenty of the pour in question. With slightMisstep a drink is
+// just off what is balanced; with fullMisstep it is near at best; with ruinMisstep, which nobody
+// can serve, and with dangerMisstep it is off.
 const (
 	slightMisstep = 1.3
 	fullMisstep   = 1.6

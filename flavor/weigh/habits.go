@@ -96,10 +96,10 @@ func (b *Build) reachBy(limit func(*habit.Asked, bool, []float64) habit.Limit, k
 	return habit.Between(of(0), of(1), lead)
 }
 
-// edgesOf returns how far out an amount of part i is by what of says where it stops being a
-// matter of taste. What is between a pour beside others and one that leads leaves the mean of
-// the scores that either leaves, by how surely it is which, as a drink does that may be of two
-// families: the limits alone may lie so far apart that a barspoon between them would be a cliff.
+// edgesOf returns how far out an amount of part i is; of says where it stops being a matter of
+// taste. A pour that may lead or stand beside others leaves the mean of the two scores, weighted
+// by how surely it is which, as a drink does that may be of two families. The two limits may lie
+// so far apart that a barspoon between them would be a cliff.
 func (b *Build) edgesOf(of func(i int, lead float64) habit.Reach, i int, lead, amount float64) float64 {
 	most := 1 - b.accent(i) // how surely it leads however large it is poured
 	if lead == 0 || lead == most {

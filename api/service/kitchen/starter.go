@@ -30,9 +30,9 @@ func (k *Kitchen) Usual(n int) []*flavor.Profile {
 // Starters suggests up to n proven drinks for a first menu. A stock can pour each of them; no
 // two have the same ingredients, and at most a quarter are of one family. First come drinks
 // with a name of their own that guests ask for today, last those that are only described.
-// Of equals the next is of the family that has the fewest, then the one that pours most of
-// what none before it pours, so that the shelf is used; then the one whose rarest ingredient
-// is the most common.
+// Among equals the family with the fewest drinks so far comes first; then the drink that pours
+// the most that none before it pours, so that the shelf is used; then the drink whose rarest
+// ingredient is the most common.
 func (k *Kitchen) Starters(stock []*flavor.Profile, n int) []template.Labelled {
 	can := k.starters(stock)
 	of, same, poured, taken := map[string]int{}, map[string]bool{}, map[*flavor.Profile]bool{}, make([]bool, len(can))

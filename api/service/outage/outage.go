@@ -23,10 +23,10 @@ type Also struct {
 	sisters []*flavor.Profile // what the name stands in the names of
 }
 
-// With returns what the names of what is missing, as they were said, strike beside that, of
-// what may be poured. Listed says that a stock list tells what is there. Honey that a draft reads as its syrup is out as honey too. Nobody who is out of
-// grapefruit juice has the pink one, and none who is out of honey its syrups: such
-// sisters are out, unless a stock list says that they are there.
+// With returns what else of the shelf is out, since the names of what is missing mean it too, as
+// they were said. Honey that a draft reads as its syrup is out as honey too. Whoever is out of
+// grapefruit juice has no pink one, and whoever is out of honey none of its syrups: such sisters
+// are out, unless listed says that a stock list tells what is there.
 func (n Names) With(spec *flavor.Spec, said []string, missing, shelf []*flavor.Profile, listed bool) Also {
 	var out Also
 	var called []string

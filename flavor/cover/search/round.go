@@ -6,10 +6,10 @@ import (
 	"slices"
 )
 
-// How many roundings of one combination are tried, the best first: of one part
-// alone, in any amount, or of parts that are known together, and of others, where
-// the last is poured in an amount beside the best. Where nothing else moves, all of what is
-// known together may be poured in any amount, and more are tried.
+// How many roundings of one combination are tried, the best first: roundingsAlone of one part
+// alone, in any amount, and of parts that are known together; roundingsKnown of the latter where
+// nothing else moves, since all of them may be poured in any amount then; roundings of any other
+// combination, whose last part is poured in an amount beside the best.
 const (
 	roundingsAlone = 48
 	roundingsKnown = 144

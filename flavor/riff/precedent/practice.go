@@ -124,12 +124,13 @@ const (
 	commonPours = 0.5  // pours that common practice counts for
 )
 
-// MostML returns the most of an ingredient, in mL, that reads as a bartender's:
-// a little more than the largest of its pours in proven drinks, one in twenty
-// left out, if there are three or more; else what nine in ten pours of its class
-// stay below, those of the ingredient itself counting fully, those of others by
-// the likeness of their smells, and common practice for half a pour. A base takes
-// the place of any other, strength for strength.
+// MostML returns the most of an ingredient, in mL, that reads as a bartender's.
+//
+// If proven drinks pour it three times or more, that is a little more than the largest of these
+// pours, the largest twentieth left out. Else it is what nine in ten pours of its class stay
+// below: pours of the ingredient itself count fully, those of others by the likeness of their
+// smells, and common practice counts for half a pour. A base takes the place of any other,
+// strength for strength.
 func (p *Practice) MostML(x *flavor.Profile) float64 {
 	most := p.mostOfKind(x)
 	if x.Class.Part() == flavor.PartSeasoning {

@@ -130,10 +130,10 @@ func ofWhole(pool []*Settled) []*Settled {
 	return whole
 }
 
-// Choose picks up to limit riffs by maximal marginal relevance, none nearer than
-// [Job.LeastApart] to another; what brings in again what one of the list does stands
-// back, and what brings in once more what mostTimes of them do is left out: a list is as
-// many ideas, and not one of them on every base.
+// Choose picks up to limit riffs by maximal marginal relevance. No two are nearer to each other
+// than [Job.LeastApart]. A riff stands back if it brings in an ingredient that another of the
+// list brings in, and is left out if mostTimes of them do: each riff is an idea of its own, and
+// the list is not one idea on every base.
 func (j *Job) Choose(pool []*Settled, limit int) []*Settled {
 	times := map[string]int{} // that an ingredient came in
 	kinds := map[Kind]int{}   // that a move was made

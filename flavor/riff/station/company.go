@@ -162,8 +162,8 @@ func sauced(sauce, soda *flavor.Profile) bool {
 	return sauce.Class.Kin() == flavor.KinSavoury && soda.Carbonated && soda.Sugar.Value >= sweetSoda
 }
 
-// What is savoury, in g/L of salt or of glutamate, and in mL; and what clashes with it, in
-// g/L of sugar, and of a syrup by how strongly it smells: common practice, no source.
+// A pour is savoury from so many g/L of salt or of glutamate, and so many mL. A drink clashes with
+// it from so many g/L of sugar, a syrup by how strongly it smells. Common practice, no source.
 const (
 	savourySalt  = 2.5
 	savouryUmami = 1.0

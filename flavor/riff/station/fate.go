@@ -61,10 +61,10 @@ func (j *Job) Fate(s *Settled) (Fate, error) {
 	return Good, nil
 }
 
-// Fits reports whether a settled drink is poured, mixed and served as the trade
-// does, as far as the drinks that were given are: no pour larger than proven drinks
-// pour it, mixed and served as what is in it asks for, of a size that is served,
-// and nothing together that proven drinks shun.
+// Fits reports whether the trade pours, mixes and serves a settled drink so: no pour is larger
+// than proven drinks pour it, what is in the drink asks to be mixed and served so, its size is
+// one that is served, and no two pours are such that proven drinks shun them together. What the
+// drinks that were given do themselves is allowed.
 func (j *Job) Fits(s *Settled) bool {
 	least, most := leastDrinkML, mostDrinkML
 	if j.FromDrink != nil {

@@ -23,9 +23,9 @@ const LeastBaseML = 14.5
 // flat before it is stirred in. Common practice, no source.
 const leastFizzML = 29.0
 
-// LeastOf is the smallest amount that a pour may come down to, in mL: a base is no dash,
-// what sparkles no splash, and what sours or sweetens no drop, unless a drink that was given
-// pours it so, and a bottle that must move is moved.
+// LeastOf is the smallest amount that a pour may come down to, in mL. A base is more than a dash,
+// what sparkles more than a splash, and what sours or sweetens more than a drop, unless a drink
+// that was given pours less. A bottle that must move is poured enough of to move it.
 func (j *Job) LeastOf(p *flavor.Pour) float64 {
 	least := leastPouredOf(p)
 	if was := j.given(p.Profile); was > 0 {

@@ -39,9 +39,9 @@ func (c *Carriers) Add(word string, base flavor.Class, row *Row) bool {
 	return true
 }
 
-// Of returns what carries a wish for more in a drink on a class of spirit, none if base is
-// empty: the row of its own word, else of its sense or aroma family, and of each the one for
-// that spirit before the one for any; nil if there is none.
+// Of returns what carries a wish for more in a drink on a class of spirit; base is empty for a
+// drink on none. It looks for the row of the wish's own word, then for that of its sense or aroma
+// family, and takes a row for that spirit before one for any. It is nil if there is none.
 func (c *Carriers) Of(w *Wish, base flavor.Class) *Row {
 	if c == nil || !w.More {
 		return nil

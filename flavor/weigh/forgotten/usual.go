@@ -41,9 +41,9 @@ func (d *Draft) UsualSour() *flavor.Profile {
 	return mostVoted(d.book.sours, d.nearUnsoured())
 }
 
-// mostVoted returns the ingredient of the greatest weight, of the class of the greatest
-// weight: where some pour rye and some bourbon, what is missing is a whiskey. Of equals it is
-// the first by its class and id; nil votes for none.
+// mostVoted takes the class with the greatest weight, and returns the ingredient with the greatest
+// weight in it: where some pour rye and some bourbon, a whiskey is missing. Equals go by class
+// and id; nil votes for none.
 func mostVoted(of []*flavor.Profile, weights []float64) *flavor.Profile {
 	votes, classes := map[*flavor.Profile]float64{}, map[flavor.Class]float64{}
 	for i, p := range of {

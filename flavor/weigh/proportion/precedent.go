@@ -351,10 +351,10 @@ func (p *Precedents) compare(i int, q *Quantities) (edges, near, change float64)
 	return edges, near, known.middle - x
 }
 
-// Worst returns what a drink is farthest out by of what modifies it: the largest pour of
-// that, of which there is too much, or of what it is held against, if rather that is too
-// little; the logarithm of the factor that would bring it to what is usual; and how far out
-// the drink is. The ingredient is nil if nothing is.
+// Worst finds the modifier by which a drink is farthest out. It returns the largest pour of it, of
+// which there is too much, or of what it is held against, if rather that is too little; the
+// logarithm of the factor that would bring this pour to what is usual; and how far out the drink
+// is. The ingredient is nil if nothing is out.
 func (p *Precedents) Worst(q *Quantities, usual *Usual, d *Tasks) (by *flavor.Profile, change, edges float64) {
 	for i := range comparisons {
 		c := &comparisons[i]

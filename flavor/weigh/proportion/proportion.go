@@ -227,9 +227,9 @@ func (p *Usual) Edges(d *Tasks) float64 {
 	return worst
 }
 
-// Slip returns the task that explains best, if it alone went wrong, why a drink with such
-// parts, in mL a pour, is as uneven as it is: the largest ingredient that does it, and the
-// logarithm of the factor that would bring it back, negative if there is too much. The
+// Slip finds the task that, had it alone gone wrong, explains best why a drink with such parts, in
+// mL a pour, is as uneven as it is. It returns the largest ingredient that does this task, and
+// the logarithm of the factor that would bring it back, negative if there is too much. The
 // ingredient is nil if no task explains anything.
 func (p *Usual) Slip(parts []makeup.Part, ml []float64) (by *flavor.Profile, change float64) {
 	d, gained := TasksOf(parts, ml), 0.0
