@@ -233,3 +233,18 @@ func TestEveryColumnIsExplained(t *testing.T) {
 	assert.Empty(t, r.Bad, "the file to start from can be read")
 	assert.Len(t, r.Items, 2)
 }
+
+// What nobody drinks is left out by default, named, and taken in when somebody says that it is
+// a bottle.
+func TestWhatNobodyDrinksIsLeftOut(t *testing.T) {
+	h := webuitest.NewLaid()
+	pages := webuitest.PagesOf(t, h)
+	const list = "Item,Size,On hand\nHawse London dry gin,70cl,2\norange bin bags,1L,4\nBlue roll,1L,1\n"
+	w := webuitest.Post(pages, stocksheet.Path, url.Values{"do": {"read"}, "text": {list}}, false)
+	webuitest.Says(t, w, []string{"1 bottle ready", "2 rows are not bottles: left out", "<span>orange bin bags</span>", `aria-label="Blue roll is a bottle"`}, []string{"to settle", "Row 3", "Row 4"})
+	w = webuitest.Post(pages, stocksheet.Path, url.Values{"do": {"read"}, "text": {list}, "remedy": {"4 row take in"}}, false)
+	webuitest.Says(t, w, []string{"1 row is not a bottle: left out", "Row 4", "Nothing says which kind"}, []string{"Row 3"})
+	w = webuitest.Post(pages, stocksheet.Path, url.Values{"do": {"take"}, "text": {list}}, false)
+	webuitest.Says(t, w, []string{"1 bottle added"}, []string{"to settle"})
+	assert.Len(t, h.Bottles(t), 1)
+}

@@ -29,19 +29,21 @@ type view struct {
 
 // preview is what a file is taken for, before anything is written.
 type preview struct {
-	Ready, Bad  int
-	ReadySaid   string
-	BadSaid     string
-	Currency    string
-	AskCurrency bool
-	Currencies  []string
-	Mend        []mendRow
-	Kinds       []kindRow
-	Mapped      []mappedColumn
-	Notes       []string
-	Rows        []readyRow
-	More        int // ready rows that are not shown
-	Settled     []string
+	Ready, Bad   int
+	ReadySaid    string
+	BadSaid      string
+	Currency     string
+	AskCurrency  bool
+	Currencies   []string
+	Mend         []mendRow
+	Kinds        []kindRow
+	Mapped       []mappedColumn
+	Notes        []string
+	Supplies     []supplyRow // left out, since nobody drinks them
+	SuppliesSaid string
+	Rows         []readyRow
+	More         int // ready rows that are not shown
+	Settled      []string
 }
 
 // mendRow is a row with all that is wrong with it.
@@ -61,6 +63,13 @@ type mendFault struct {
 	Value    string
 	Kinds    bool
 	Remedies []form.Option
+}
+
+// supplyRow is a row that is left out unless it is said to be a bottle.
+type supplyRow struct {
+	Number int
+	Name   string
+	TakeIn string // the value of the button that takes it in
 }
 
 // kindRow is a row whose kind the file leaves open.
@@ -129,6 +138,9 @@ func (v *view) show(s *exchange.Sheet, settled exchange.Settled, shelf *house.Sh
 	for i := range s.Rows {
 		r := &s.Rows[i]
 		switch {
+		case r.LeftOut == exchange.NotDrunk:
+			p.Supplies = append(p.Supplies, supplyRow{r.Number, r.Bottle.Name, cellMark(r.Number, column.Row, exchange.TakeIn)})
+			continue
 		case r.LeftOut != "":
 			left[r.LeftOut]++
 			continue
@@ -154,6 +166,7 @@ func (v *view) show(s *exchange.Sheet, settled exchange.Settled, shelf *house.Sh
 	if n := left["left out, as you said"]; n > 0 {
 		p.Notes = append(p.Notes, say.It("stocksheet.left-out-as-said", "Rows", n))
 	}
+	p.SuppliesSaid = say.It("stocksheet.supplies", "Rows", len(p.Supplies))
 	p.ReadySaid = say.It("stocksheet.bottles", "Bottles", p.Ready)
 	p.BadSaid = say.It("stocksheet.rows", "Rows", p.Bad)
 	p.columns(s)

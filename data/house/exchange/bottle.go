@@ -75,6 +75,23 @@ func (b *bottleReader) read() {
 	b.twice()
 }
 
+// notDrunk reports whether the row is of what nobody drinks, such as napkins, and notes its
+// name. What the house has as a bottle already, and what the user says is one, is one.
+func (b *bottleReader) notDrunk() bool {
+	name := strings.TrimSpace(b.r.Cells[column.Name])
+	if name == "" {
+		name = b.cell(column.Kind)
+	}
+	if _, settled := b.settled.Cells[Cell{b.r.Number, column.Kind}]; settled || b.r.Cells[column.Row] == TakeIn {
+		return false
+	}
+	if _, known := b.there[house.IDOf(house.KindBottle, name)]; known || !b.kinds.Knows() || !b.kinds.Supply(b.cell(column.Kind), strings.TrimSpace(b.cell(column.Group)+" "+b.heading), name) {
+		return false
+	}
+	b.r.Bottle.Name = name
+	return true
+}
+
 // kind finds the ingredient that the bottle is, or offers candidates.
 func (b *bottleReader) kind() {
 	settled, said := b.settled.Cells[Cell{b.r.Number, column.Kind}]

@@ -79,6 +79,13 @@ type Remedy struct {
 // LeaveOut, settled as the text of [column.Row], skips a row, whatever is wrong with it.
 const LeaveOut = "leave out"
 
+// TakeIn, settled as the text of [column.Row], reads a row as a bottle that would be left out
+// as [NotDrunk].
+const TakeIn = "take in"
+
+// NotDrunk is why a row is left out that names what a bar buys and nobody drinks.
+const NotDrunk = "not drunk"
+
 // Cell identifies a cell of a sheet.
 type Cell struct {
 	Row   int
@@ -327,6 +334,10 @@ func (s *sheetReader) read(row grid.Row) SheetRow {
 		return r
 	}
 	b := &bottleReader{sheetReader: s, r: &r}
+	if b.notDrunk() {
+		r.LeftOut = NotDrunk
+		return r
+	}
 	b.read()
 	return r
 }
@@ -384,11 +395,15 @@ func (s *Sheet) Reading() *Reading {
 	for _, bad := range s.unreadable {
 		out.badRow(bad.row, bad.err)
 	}
+	var supplies []string
 	for i := range s.Rows {
 		r := &s.Rows[i]
 		switch {
 		case r.LeftOut == wordsAlone:
 			s.addWords(out, r)
+			continue
+		case r.LeftOut == NotDrunk:
+			supplies = append(supplies, r.Bottle.Name)
 			continue
 		case r.LeftOut != "":
 			continue
@@ -404,6 +419,9 @@ func (s *Sheet) Reading() *Reading {
 		if r.Kind.Supposed {
 			out.Notes = append(out.Notes, fmt.Sprintf("%d (%s): taken for %s, by %q%s", r.Number, r.Bottle.Name, r.Kind.Profile.Name, r.Kind.Why, orOf(r.Kind.Others)))
 		}
+	}
+	if len(supplies) > 0 {
+		out.Notes = append(out.Notes, "Left out, since nobody drinks it: "+house.FirstFew(supplies)+"; write its category beside what is a bottle after all.")
 	}
 	return out.done()
 }
