@@ -120,6 +120,26 @@ type CoverageAnswer struct {
 	*lookahead.Answer
 }
 
+// lookedAhead is what the menu of a snapshot leans on.
+type lookedAhead struct {
+	of     *Snapshot
+	answer *CoverageAnswer
+}
+
+// Coverage finds what the menu of a snapshot of the house leans on, as [Snapshot.Coverage]
+// does, and keeps the answer until the house changes; not one that ran out of time, since the
+// next may say more. The answer must not be changed.
+func (v *Venue) Coverage(ctx context.Context, now *Snapshot) (*CoverageAnswer, error) {
+	if kept := v.ahead.Load(); kept != nil && kept.of == now {
+		return kept.answer, nil
+	}
+	a, err := now.Coverage(ctx, CoverageRequest{})
+	if err == nil && len(a.Left) == 0 {
+		v.ahead.Store(&lookedAhead{now, a})
+	}
+	return a, err
+}
+
 // Coverage finds, for every bottle of the menu, the drinks that would have no good cover
 // if it ran out, and which other bottle would close most of these gaps.
 func (s *Snapshot) Coverage(ctx context.Context, r CoverageRequest) (*CoverageAnswer, error) {

@@ -32,6 +32,7 @@ type Venue struct {
 	renewed int64 // the number, of those begun, of the current snapshot; guarded by turn
 
 	menus *shared.Menus // cached covers for the menu
+	ahead atomic.Pointer[lookedAhead]
 	seen  atomic.Int64  // sequence number of the last change that the snapshot includes
 
 	mu        sync.Mutex

@@ -27,6 +27,7 @@ func newCover(open premises.Kitchens) *cobra.Command {
 	var stock, where string
 	var body shape.CoverBody
 	var missing []string
+	var all bool
 	cmd := &cobra.Command{
 		Use:   "cover [FILE|-] --missing NAME...",
 		Short: "Find what to pour in place of what ran out",
@@ -62,7 +63,9 @@ pour in place of one ingredient or several so that the finished drink moves leas
 			if err != nil {
 				return terminal.Explain(err, file)
 			}
-			return terminal.Deliver(cmd, *asJSON, answer, func(p *terminal.Page, a *shape.CoverAnswer) { showCovers(p, a, body.MaxABV, *cautions) })
+			return terminal.Deliver(cmd, *asJSON, answer, func(p *terminal.Page, a *shape.CoverAnswer) {
+				showCovers(p, a, coversShown{all: all || cmd.Flags().Changed("limit"), maxABV: body.MaxABV, cautions: *cautions})
+			})
 		},
 	}
 	asJSON, cautions = terminal.AddJSON(cmd), printed.AddCautionsFlag(cmd)
@@ -72,15 +75,25 @@ pour in place of one ingredient or several so that the finished drink moves leas
 	cmd.Flags().StringVar(&where, "house", "", houseOrNoneFlag)
 	cmd.Flags().StringVar(&stock, "stock", "", "file that lists what may be poured, one name or id a line, # for comments; the whole catalogue if empty")
 	cmd.Flags().BoolVar(&body.Everywhere, "everywhere", false, "list what ranks far behind the best too and, without --stock, treat rare bottles like common ones")
+	cmd.Flags().BoolVar(&all, "all", false, "print every cover that was found, not the first of each list; --json and --limit always do")
 	cmd.Flags().IntVar(&body.Limit, "limit", service.DefaultCovers, "most covers to list, 1 to 100")
 	cmd.Flags().IntVar(&body.MaxParts, "max-parts", service.DefaultMaxParts, "most ingredients that one cover may be made of, 1 to 3")
 	return cmd
 }
 
+// coversShown says how much of an answer is printed.
+type coversShown struct {
+	all      bool    // every cover, not the first of each list
+	maxABV   float64 // if not 0, each cover states its strength
+	cautions bool    // those of every drink too
+}
+
+// coversFirst is how many covers of a list are printed unless all are asked for.
+const coversFirst = 3
+
 // showCovers lists the covers and then, separately, those that depend on a label.
-// Numbering continues from one list to the other. If maxABV is not 0, each line states
-// the strength.
-func showCovers(p *terminal.Page, a *shape.CoverAnswer, maxABV float64, everyCaution bool) {
+// Numbering continues from one list to the other.
+func showCovers(p *terminal.Page, a *shape.CoverAnswer, show coversShown) {
 	names := make([]string, len(a.Missing.Items))
 	for i, m := range a.Missing.Items {
 		names[i] = m.Name
@@ -106,6 +119,11 @@ func showCovers(p *terminal.Page, a *shape.CoverAnswer, maxABV float64, everyCau
 	listed := 0
 	list := func(covers []shape.Cover) {
 		for i := range covers {
+			if i == coversFirst && !show.all {
+				p.Head("%d more; --all lists them", len(covers)-i)
+				listed += len(covers) - i
+				return
+			}
 			listed++
 			c, place := &covers[i], strconv.Itoa(listed)
 			p.Head("%s. %s", place, c.Text)
@@ -113,8 +131,8 @@ func showCovers(p *terminal.Page, a *shape.CoverAnswer, maxABV float64, everyCau
 			if c.Ahead != "" {
 				p.Line("     listed above a nearer cover: %s", whyAhead[cover.Ahead(c.Ahead)])
 			}
-			if maxABV > 0 {
-				p.Line("     finished at %s %% vol; the guest's limit is %s", terminal.Number(c.ABVPct, 1), terminal.Number(maxABV, 1))
+			if show.maxABV > 0 {
+				p.Line("     finished at %s %% vol; the guest's limit is %s", terminal.Number(c.ABVPct, 1), terminal.Number(show.maxABV, 1))
 			}
 			if len(c.Read) > 0 {
 				p.Line("     %s", labelsOf(c))
@@ -127,7 +145,7 @@ func showCovers(p *terminal.Page, a *shape.CoverAnswer, maxABV float64, everyCau
 		p.Head("Not safe as they stand: something in these may carry what the guest avoids, or nobody has stated it. Pour one only if its labels clear it for the guest")
 	}
 	list(a.IfLabelClears)
-	cautions.Show(p, everyCaution)
+	cautions.Show(p, show.cautions)
 	if n := a.Refused; n.ByAllergen+n.NotInStock > 0 {
 		p.Head("Not considered: %d by allergen, %d not in stock", n.ByAllergen, n.NotInStock)
 	}

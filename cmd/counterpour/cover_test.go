@@ -54,15 +54,39 @@ func TestUnclearedCoversStandApart(t *testing.T) {
 	assert.NotContains(t, unsure, "\n1. ", "the numbers go on")
 }
 
+// The first covers of a list are printed, and how many more there are, unless all are asked for.
+func TestTheFirstCoversArePrinted(t *testing.T) {
+	a := &shape.CoverAnswer{Near: true, ProvenBest: true}
+	for _, text := range []string{"a", "b", "c", "d", "e"} {
+		a.Covers = append(a.Covers, shape.Cover{Text: text})
+	}
+	a.IfLabelClears = []shape.Cover{{Text: "unread"}}
+	printed := func(show coversShown) string {
+		var b bytes.Buffer
+		p := terminal.NewPage(&b)
+		showCovers(p, a, show)
+		require.NoError(t, p.Close())
+		return b.String()
+	}
+	first := printed(coversShown{})
+	assert.Contains(t, first, "3. c")
+	assert.Contains(t, first, "2 more; --all lists them")
+	assert.NotContains(t, first, "4. d")
+	assert.Contains(t, first, "6. unread", "numbered as if all were printed")
+	all := printed(coversShown{all: true})
+	assert.Contains(t, all, "5. e")
+	assert.NotContains(t, all, "more; --all")
+}
+
 func TestIncompleteSearchSaysSo(t *testing.T) {
 	var b bytes.Buffer
 	p := terminal.NewPage(&b)
-	showCovers(p, &shape.CoverAnswer{Near: true}, 0, false)
+	showCovers(p, &shape.CoverAnswer{Near: true}, coversShown{})
 	require.NoError(t, p.Close())
 	assert.Contains(t, b.String(), "cut short")
 	b.Reset()
 	p = terminal.NewPage(&b)
-	showCovers(p, &shape.CoverAnswer{Near: true, ProvenBest: true}, 0, false)
+	showCovers(p, &shape.CoverAnswer{Near: true, ProvenBest: true}, coversShown{})
 	require.NoError(t, p.Close())
 	assert.NotContains(t, b.String(), "cut short")
 }

@@ -16,8 +16,11 @@ import (
 	"counterpour/webui/words"
 )
 
-// coverLimit is how many covers are shown.
-const coverLimit = 6
+// coverLimit is how many covers are shown, and coversFirst how many of them before a tap.
+const (
+	coverLimit  = 6
+	coversFirst = 3
+)
 
 // coversView is what may be poured for what ran out.
 type coversView struct {
@@ -34,6 +37,15 @@ type coversView struct {
 	Far         bool         // nothing keeps the drink
 	Trouble     string       // why there can be no cover
 }
+
+// First are the covers that are shown, and More those behind a tap, which begin at MoreFrom.
+func (v *coversView) First() []part.Cover { return v.Covers[:min(coversFirst, len(v.Covers))] }
+
+// More are the covers behind a tap.
+func (v *coversView) More() []part.Cover { return v.Covers[min(coversFirst, len(v.Covers)):] }
+
+// MoreFrom is the number of the first of them.
+func (v *coversView) MoreFrom() int { return coversFirst + 1 }
 
 // leftOutView is the drink with nothing poured instead.
 type leftOutView struct{ Line, Draft string }

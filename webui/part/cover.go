@@ -140,7 +140,7 @@ func tell(c *cover.Cover) string {
 func aromas(list []flavor.AromaFamily) string {
 	var names []string
 	for _, f := range list {
-		names = append(names, f.String())
+		names = append(names, f.Word())
 	}
 	return words.List(names)
 }

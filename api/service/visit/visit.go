@@ -119,9 +119,9 @@ func (v *Visit) Outs(ctx context.Context, r outs.Request) (*outs.Result, error) 
 	return v.venue.Outs(ctx, v.now.Load(), r)
 }
 
-// Coverage does what [service.Snapshot.Coverage] does for the menu of the house.
+// Coverage does what [service.Venue.Coverage] does, with the snapshot of the visit.
 func (v *Visit) Coverage(ctx context.Context) (*lookahead.Answer, error) {
-	a, err := v.now.Load().Coverage(ctx, service.CoverageRequest{})
+	a, err := v.venue.Coverage(ctx, v.now.Load())
 	if err != nil {
 		return nil, err
 	}

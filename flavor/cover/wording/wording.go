@@ -106,10 +106,10 @@ func (d *Difference) String() string {
 		told = append(told, "loses "+l.Material)
 	}
 	for _, f := range d.Lost {
-		told = append(told, "softer "+f.String())
+		told = append(told, "less "+f.Word())
 	}
 	for _, f := range d.Gained {
-		told = append(told, "more "+f.String())
+		told = append(told, "more "+f.Word())
 	}
 	steps := sense.Between(d.From, d.To)
 	for _, s := range steps.Largest(tellTaste) {

@@ -1,11 +1,13 @@
 package station
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/riff/wording"
+	"counterpour/flavor/sense"
 )
 
 // Why says why a drink is worth a try: what it rests on in proven drinks, and
@@ -131,8 +133,8 @@ func mostLike(products []float64, counts func(i int) bool) int {
 // tellingOdorants is how many odorants of a material are looked at.
 const tellingOdorants = 3
 
-// bond names an odorant that what came in shares with the bases and modifiers
-// that were there.
+// bond names what the bases and modifiers that were there smell of as what came in does: the
+// note that leads an odorant which both hold, since nobody knows the molecule by its name.
 func (j *Job) bond(came, stays []*flavor.Profile) string {
 	for _, c := range came {
 		mine := j.odorants(c)
@@ -141,8 +143,8 @@ func (j *Job) bond(came, stays []*flavor.Profile) string {
 				continue // every citrus shares something with everything
 			}
 			for _, o := range j.odorants(s) {
-				if slices.Contains(mine, o) {
-					return wording.Share(c.Name, s.Name, o)
+				if holds(mine, o) {
+					return wording.Share(c.Name, s.Name, leading(o))
 				}
 			}
 		}
@@ -151,11 +153,22 @@ func (j *Job) bond(came, stays []*flavor.Profile) string {
 }
 
 // odorants lists what leads the smell of an ingredient, molecule by molecule.
-func (j *Job) odorants(p *flavor.Profile) (out []string) {
+func (j *Job) odorants(p *flavor.Profile) (out []sense.Odorant) {
 	for _, lead := range j.Station.Space.Leads(p) {
 		for _, o := range j.Station.Space.Odorants(lead.Name, tellingOdorants) {
-			out = append(out, o.Name)
+			if len(o.Character) > 0 {
+				out = append(out, o.Odorant)
+			}
 		}
 	}
 	return out
+}
+
+// leading is the note that an odorant smells of most, of as much the one named first.
+func leading(o sense.Odorant) string {
+	return slices.MaxFunc(o.Character, func(a, b sense.Share) int { return cmp.Compare(a.Weight, b.Weight) }).Name
+}
+
+func holds(list []sense.Odorant, o sense.Odorant) bool {
+	return slices.ContainsFunc(list, func(x sense.Odorant) bool { return x.Name == o.Name })
 }

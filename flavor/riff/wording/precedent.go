@@ -24,8 +24,8 @@ func NeverWith(what, beside, nearest string) string {
 	return fmt.Sprintf("no proven drink pours %s with %s; the nearest is %s", what, beside, nearest)
 }
 
-// Share says which odorant two ingredients have in common.
-func Share(a, b, odorant string) string { return fmt.Sprintf("%s and %s share %s", a, b, odorant) }
+// Share says what two ingredients both smell of.
+func Share(a, b, note string) string { return fmt.Sprintf("%s and %s both smell of %s", a, b, note) }
 
 func provenDrinks(n int) string {
 	if n == 1 {
