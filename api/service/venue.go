@@ -33,7 +33,7 @@ type Venue struct {
 
 	menus *shared.Menus // cached covers for the menu
 	ahead atomic.Pointer[lookedAhead]
-	seen  atomic.Int64  // sequence number of the last change that the snapshot includes
+	seen  atomic.Int64 // sequence number of the last change that the snapshot includes
 
 	mu        sync.Mutex
 	listeners map[chan struct{}]bool

@@ -159,7 +159,8 @@ func (d *tonightDrink) touch(t *outs.Touched, g *guest.Guest, since map[string]t
 		}
 	}
 	d.touched, d.Missing = t, words.List(names)
-	d.Left, d.LeftOut, d.Far = part.AlsoGone(t.Removed, t.Missing), part.LeftOutLine(t.Removed, t.LeftOut, evening.Chosen(t), false), !t.Near && !t.NotSearched
+	d.Left, d.Far = part.AlsoGone(t.Removed, t.Missing), !t.Near && !t.NotSearched
+	d.LeftOut = part.LeftOutLine(t.Removed, t.LeftOut, evening.Chosen(t), d.Far)
 	if len(t.Missing) == 1 && g.Accepts(t.Missing[0]) {
 		d.Away = names[0]
 	}
