@@ -172,5 +172,8 @@ func columnWord(i int) string {
 	if i < len(tastes) {
 		return tastes[i].word
 	}
-	return flavor.AromaFamily(i - len(tastes)).String()
+	return familyOf(i).String()
 }
+
+// familyOf is the family of aromas that a column behind those of tastes holds.
+func familyOf(column int) flavor.AromaFamily { return flavor.AromaFamily(column - len(tastes)) }

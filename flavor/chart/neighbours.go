@@ -73,7 +73,7 @@ func comparative(column int, more bool) string {
 		return tastes[column].less
 	}
 	if more {
-		return "more " + columnWord(column)
+		return "more " + familyOf(column).Word()
 	}
-	return "less " + columnWord(column)
+	return "less " + familyOf(column).Word()
 }

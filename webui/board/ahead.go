@@ -39,6 +39,15 @@ func (v *aheadView) Path() string { return aheadPath }
 // ForGuest is who the pages around it are shown for; what to order is the same for all.
 func (v *aheadView) ForGuest() *form.Guest { return v.Guest }
 
+// firstWeak is how many bottles without a good cover are in view before a tap.
+const firstWeak = 6
+
+// First are the bottles that most drinks lean on.
+func (v *aheadView) First() []weakView { return v.Weak[:min(firstWeak, len(v.Weak))] }
+
+// More are those behind a tap.
+func (v *aheadView) More() []weakView { return v.Weak[min(firstWeak, len(v.Weak)):] }
+
 // weakView is a bottle without a good cover.
 type weakView struct {
 	Name   string

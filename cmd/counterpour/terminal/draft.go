@@ -100,10 +100,17 @@ var flagPlaces = []struct{ place, flag string }{
 	{"glass_ml", "--glass"}, {"alpha", "--alpha"}, {"power", "--power"}, {"share", "--share"}, {"cover", "COVER"}, {"drink", "DRINK"}, {"path.id", "FAMILY"},
 }
 
+// toTeach says how a house is taught a name that means nothing here.
+const toTeach = "; to teach a house the name: counterpour house name WORDS KIND --house PATH"
+
 // Explain rewrites the places of faults for the command line: flags by name, lines with
-// their file. Other errors are returned unchanged.
+// their file. A name that is like none that is known can be taught, and it says how. Other
+// errors are returned unchanged.
 func Explain(err error, file string) error {
 	return flavor.Relocated(err, func(f *flavor.Fault) {
+		if f.Kind == flavor.ErrUnknown && strings.HasPrefix(f.Message, "unknown ingredient") && len(f.Suggest) == 0 {
+			f.Message += toTeach
+		}
 		if file != "" && strings.HasPrefix(f.Location, "line ") {
 			f.Location = file + ", " + f.Location
 		}
