@@ -22,7 +22,7 @@ var joins = vocabulary.Words(`and the your then with plus of a all both & also n
 // tells how the drink is made, and else all of it. It is false if the step holds a number, a measure,
 // or anything that is not poured.
 func (s *search) again(n int, toks []token.Token) bool {
-	if n == 1 || !wordsOnly(toks) || measures(toks) || !slices.ContainsFunc(toks[:min(len(toks), mostLead)], func(t token.Token) bool { return makes.Has(t.Text) }) {
+	if n == 1 || !wordsOnly(toks) || measures(toks) || !slices.ContainsFunc(toks[:min(len(toks), mostLead)], func(t token.Token) bool { return makes.Has(t.Text) }) && !inOrder(toks) {
 		return false
 	}
 	var runs []entry.Span
@@ -61,6 +61,12 @@ func (s *search) again(n int, toks []token.Token) bool {
 		s.found = append(s.found, Clause{At: at, Line: n, Spoken: true})
 	}
 	return true
+}
+
+// inOrder reports whether tokens end by saying that what they name goes in in that order.
+func inOrder(toks []token.Token) bool {
+	n := len(toks)
+	return n > 2 && toks[n-1].Text == "order" && (toks[n-2].Text == "in" || toks[n-2].Text == "that" || toks[n-2].Text == "this")
 }
 
 // mostLead is the most words before the verb of a step: "in a cocktail shaker filled with ice, combine".

@@ -5,7 +5,9 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/laid"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -15,6 +17,8 @@ type Clause struct {
 	Line   int  // of the text, from 1
 	Alone  bool // nothing else stands on its line
 	Spoken bool // it is a sentence, and no name of a drink
+	Laid   bool // it is laid on the drink
+	Refers bool // its numbers refer or date, as those of no name do, or it is a number alone
 }
 
 // mostText is how long a text is at most, in bytes: a longer one is no note of one drink.
@@ -27,14 +31,19 @@ func Clauses(text string, pours []flavor.Pour, b *naming.Book) []Clause {
 		return nil
 	}
 	s := &search{text: text, book: b, poured: pouredWords(pours)}
-	at, n := 0, 0
+	var lines [][]token.Token
+	at := 0
 	for line := range strings.Lines(text) {
-		n++
 		toks := token.Lex(nil, text, at, at+len(strings.TrimRight(line, "\r\n")))
-		if !(len(toks) > 0 && text[toks[0].Start] == '#') {
-			s.line(n, toks)
+		if len(toks) > 0 && text[toks[0].Start] == '#' {
+			toks = nil
 		}
+		lines = append(lines, toks)
+		s.amountsEnd(toks)
 		at += len(line)
+	}
+	for i, toks := range lines {
+		s.line(i+1, toks)
 	}
 	return s.found
 }
@@ -45,6 +54,20 @@ type search struct {
 	book   *naming.Book
 	poured map[string]bool // words of the names of what is poured with an amount
 	found  []Clause
+	amount int  // byte at which the last number stands that may be an amount
+	served bool // a clause above says how the drink is made or served
+}
+
+// amountsEnd notes where the last number of a line stands that may be an amount.
+func (s *search) amountsEnd(toks []token.Token) {
+	for i := 0; i < len(toks); i++ {
+		switch n := numberAt(toks, i); {
+		case n > 0:
+			i += n - 1
+		case figures(&toks[i]):
+			s.amount = toks[i].Start
+		}
+	}
 }
 
 // line parts a line into sentences and takes of each what pours nothing.
@@ -63,6 +86,7 @@ func (s *search) line(n int, toks []token.Token) {
 // not, between its commas.
 func (s *search) sentence(n int, toks []token.Token, from, end int) {
 	if s.take(n, toks, from, end, false) || s.again(n, toks[from:end]) {
+		s.serve(toks[from:end])
 		return
 	}
 	for start := from; start < end; {
@@ -73,6 +97,7 @@ func (s *search) sentence(n int, toks []token.Token, from, end int) {
 		if start > from || stop < end {
 			s.take(n, toks, start, stop, true)
 		}
+		s.serve(toks[start:stop])
 		start = stop + 1
 	}
 }
@@ -86,21 +111,64 @@ func (s *search) take(n int, all []token.Token, from, end int, listed bool) bool
 	for end > from && all[end-1].Is(",") {
 		end--
 	}
-	if from >= end || end < len(all) && (all[end].Is(":") || all[end].Is("?")) { // a label; a question may ask for something else
+	if from >= end || end < len(all) && all[end].Is("?") { // a question may ask for something else
 		return false
 	}
 	toks := all[from:end]
+	if s.laidOn(toks) {
+		s.found = append(s.found, Clause{At: entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End}, Line: n, Laid: true})
+		return true
+	}
 	spoken, ok := s.pass(toks, listed)
-	if !ok {
+	if !ok || end < len(all) && all[end].Is(":") && !(spoken && s.tells(toks)) { // a label
 		return false
 	}
-	s.found = append(s.found, Clause{At: entry.Span{Start: toks[0].Start, End: s.endOf(all, end)}, Line: n, Alone: s.alone(all, from, end), Spoken: spoken})
+	s.found = append(s.found, Clause{At: entry.Span{Start: toks[0].Start, End: s.endOf(all, end)}, Line: n, Alone: s.alone(all, from, end), Spoken: spoken, Refers: references(toks)})
 	return true
+}
+
+// serve notes that tokens say how the drink is made or served.
+func (s *search) serve(toks []token.Token) {
+	if !s.served {
+		said := serving.Read(toks)
+		s.served = said.States()
+	}
+}
+
+// laidOn reports whether tokens behind the service and behind every amount name a few of what is laid on
+// the drink.
+func (s *search) laidOn(toks []token.Token) bool {
+	if !s.served || toks[0].Start < s.amount {
+		return false
+	}
+	if said := serving.Read(toks); said.States() {
+		return false
+	}
+	return laid.Phrase(toks, func(w string) bool { return Word(w) || len(s.book.Mentioned(w)) > 0 })
+}
+
+// leastHeading is the fewest words of a sentence that leads up to what stands behind a colon.
+const leastHeading = 4
+
+// tells reports whether tokens before a colon are a sentence, and no label: "this is the one table 12 asked
+// for:".
+func (s *search) tells(toks []token.Token) bool {
+	grammar, words := 0, 0
+	for i := range toks {
+		if toks[i].Kind != token.Word {
+			continue
+		}
+		words++
+		if spoken.Has(toks[i].Text) {
+			grammar++
+		}
+	}
+	return words >= leastHeading && grammar > 1
 }
 
 // endOf is where a clause ends that ends before a token: with the stop behind it.
 func (s *search) endOf(all []token.Token, end int) int {
-	for end < len(all) && (all[end].Is(".") || all[end].Is("!")) {
+	for end < len(all) && (all[end].Is(".") || all[end].Is("!") || all[end].Is(":")) {
 		end++
 	}
 	return all[end-1].End

@@ -94,6 +94,10 @@ func numberAt(toks []token.Token, i int) int {
 		return 0
 	case t.Kind == token.Ratio && clock.MatchString(t.Text), t.Kind == token.Percent && i+1 < len(toks) && toks[i+1].Text == "off":
 		return 1
+	case t.Kind == token.Numeral && t.Value == 0 && len(toks) == 1: // "0.0 | Gimlet"
+		return 1
+	case t.Kind == token.Numeral && (dated(toks, i) || pricedOrTimed(toks, i)):
+		return 1
 	case t.Kind != token.Numeral || t.Wrong != "":
 		return 0
 	case ordinal(wordAt(toks, i+1)) && toks[i+1].Glued: // "2nd", "11 pm"
@@ -108,7 +112,7 @@ func numberAt(toks []token.Token, i int) int {
 var clock = regexp.MustCompile(`^(?:[01]?\d|2[0-3]):[0-5]\d$`)
 
 // numbered are words before the number of a place or of what is written, beside those of titles.
-var numbered = vocabulary.Words(`shelf shelves table tables page pages pp chapter ch section step steps question cabana room level floor zone door gate fridge drawer rack till seat row desk window
+var numbered = vocabulary.Words(`p pg shelf shelves table tables page pages pp chapter ch section step steps question cabana room level floor zone door gate fridge drawer rack till seat row desk window
 	pallet locker box line note fig figure plate post pass round heat course flight section side book volume vol edition part group team year day week shift channel station tap kiosk stall booth tent pool deck terrace bed cell column map mark`)
 
 // refers reports whether the number at i numbers what stands before it, or is a date or a year.
@@ -161,6 +165,74 @@ var (
 	scores = vocabulary.Words(`mark marks point points pts star stars score scores rating vote votes`)
 )
 
+// dated reports whether the number at i is a day and a month: "02/11". No amount has a nought before it, nor
+// is one poured by sevenths, ninths or elevenths.
+func dated(toks []token.Token, i int) bool {
+	m := slashed.FindStringSubmatch(toks[i].Text)
+	if m == nil || entry.UnitWordsAt(toks[i+1:]) {
+		return false
+	}
+	day, _ := strconv.Atoi(m[1])
+	month, _ := strconv.Atoi(m[2])
+	odd := month == 7 || month == 9 || month == 11 || strings.HasPrefix(m[1], "0") || strings.HasPrefix(m[2], "0")
+	return odd && 0 < day && day <= 31 && 0 < month && month <= 12
+}
+
+// twoDecimals is an amount of money without its sign, or an hour with its minutes.
+var twoDecimals = regexp.MustCompile(`^\d{1,3}[.,]\d\d$`)
+
+// leastPrice is the least price of a drink, above which two decimals are no ounces; common practice.
+const leastPrice = 5
+
+// leastBefore is the fewest words before a price or an hour without a sign, one of which is no name.
+const leastBefore = 2
+
+// pricedOrTimed reports whether the number at i, which ends its clause, is what the drink costs or an hour
+// without its sign: "6.50", "doors open at 9.00".
+func pricedOrTimed(toks []token.Token, i int) bool {
+	if !twoDecimals.MatchString(toks[i].Text) || toks[i].Value < leastPrice || i+1 < len(toks) {
+		return false
+	}
+	words, told := 0, false
+	for k := range toks[:i] {
+		c := lexicon.Of(toks[k].Text)
+		if toks[k].Kind == token.Word {
+			words++
+			told = told || c&(lexicon.Time|lexicon.Adverb) != 0 || c&lexicon.Verb != 0 && c&(lexicon.Thing|lexicon.Adjective) == 0 || spoken.Has(toks[k].Text) || toks[k].Text == "tmrw"
+		}
+	}
+	return words == 0 || words >= leastBefore && told
+}
+
+// references reports whether tokens hold a number of a card, a page, a place or a day, as no name of a
+// drink does, or no more than a number.
+func references(toks []token.Token) bool {
+	if len(toks) == 1 && figures(&toks[0]) {
+		return true
+	}
+	for i := range toks {
+		if toks[i].Kind == token.Numeral && (dated(toks, i) || refers(toks, i)) {
+			return true
+		}
+	}
+	return false
+}
+
+// onlyRates reports whether every number of a clause is what of ten somebody gave: "lime 8/10".
+func onlyRates(toks []token.Token) bool {
+	found := false
+	for i := range toks {
+		if figures(&toks[i]) {
+			m := slashed.FindStringSubmatch(toks[i].Text)
+			if m == nil || m[2] != "10" && m[2] != "100" || entry.UnitWordsAt(toks[i+1:]) {
+				return false
+			}
+			found = true
+		}
+	}
+	return found
+}
+
 // mostScore is the most of ten that somebody gives a drink.
 const mostScore = 10
 
@@ -169,6 +241,9 @@ func rates(toks []token.Token, i int) bool {
 	t := &toks[i]
 	before, behind := wordAt(toks, i-1), wordAt(toks, i+1)
 	if scores.Has(before) || scores.Has(behind) || said.Has(before) && behind == "" && t.Value <= mostScore {
+		return true
+	}
+	if i > 1 && toks[i-1].Is(",") && toks[i-2].Kind == token.Numeral && behind == "" && t.Value <= mostScore && rates(toks, i-2) { // "score 7, 8, 6"
 		return true
 	}
 	m := slashed.FindStringSubmatch(t.Text)
@@ -212,6 +287,8 @@ func counts(toks []token.Token, i int) int {
 				return k + 1 - i
 			}
 			return 0
+		case k == i+1 && stocked.Has(w) && inStock(toks): // "we have 9 btl"
+			return 2
 		case parting.Measured(&toks[k]) || serving.OtherMeasures[w]:
 			if k > i+1 || !tools.Has(next) {
 				return 0
@@ -231,6 +308,20 @@ func counts(toks []token.Token, i int) int {
 		}
 	}
 	return 0
+}
+
+// stocked are what stock is counted in.
+var stocked = vocabulary.Words(`bottle bottles btl btls case cases keg kegs crate crates box boxes can cans sleeve sleeves`)
+
+// inStock reports whether a clause speaks of what there is of something, or is to be ordered.
+func inStock(toks []token.Token) bool {
+	for i := range toks {
+		switch toks[i].Text {
+		case "we", "left", "stock", "order", "ordered", "par", "remaining", "downstairs", "cellar", "backup":
+			return true
+		}
+	}
+	return false
 }
 
 // whole reports whether a number is one of ones, or goes from one to another.

@@ -3,8 +3,6 @@ package everyday
 import (
 	"slices"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/entry"
@@ -23,7 +21,7 @@ var (
 		increase increased raise raised lower lowered up down heavy heavier easy lighter both all except only but until unless if part parts per split ratio needs need wants want wanted should use uses using used
 		change changes changed adjust adjusted correction wrong forget forgot ditch ditched bin binned nix nixed axe axed scrap scrapped lose loses lost hold holds held kill kills killed minus sans exclude excludes excluded forgo forego delete deleted strike struck void cancel cancelled banned eliminate withhold substitute substitutes don't dont didn't isn't wasn't won't doesn't cannot can't cant another rest remaining`)
 	// harmless are those of them that a clause may hold that names nothing: "only for the terrace".
-	harmless = vocabulary.Words(`same only but until needs need wants want wanted should use uses using used up down easy if all both again another wrong change changes changed heavy rest`)
+	harmless = vocabulary.Words(`only but until needs need wants want wanted should use uses using used up down easy if all both again another wrong change changes changed heavy rest`)
 	// order says when something goes in.
 	order = vocabulary.Words(`first last then finally end start begin top bottom over in into`)
 	// might begin what is only thought of, and times that are still to come.
@@ -65,7 +63,7 @@ func (s *search) pass(toks []token.Token, listed bool) (spoken, ok bool) {
 		if shared(toks, words) {
 			return false, false
 		}
-		return s.passCounting(words)
+		return s.passCounting(words, onlyRates(toks))
 	}
 	if !wordsOnly(toks) || measures(toks) || toTaste(toks) {
 		return false, false
@@ -93,14 +91,14 @@ func (s *search) pass(toks []token.Token, listed bool) (spoken, ok bool) {
 }
 
 // passCounting reports whether what stands around numbers that count or refer pours nothing: it names
-// nothing that is not poured, measures and changes nothing. Numbers alone say when, where or how much it
+// nothing that is not poured, unless that is rated, measures and changes nothing. Numbers alone say when, where or how much it
 // costs.
-func (s *search) passCounting(toks []token.Token) (spoken, ok bool) {
+func (s *search) passCounting(toks []token.Token, rated bool) (spoken, ok bool) {
 	if !wordsOnly(toks) || measures(toks) || toTaste(toks) {
 		return false, false
 	}
 	c := s.clause(toks)
-	if !c.known || c.names || c.named && !c.stated || c.changes || c.words > 0 && serves(toks) {
+	if !c.known || c.names && !rated || c.named && !c.stated && !rated || c.changes || c.words > 0 && serves(toks) {
 		return false, false
 	}
 	return c.words >= leastTold, true
@@ -414,23 +412,3 @@ func singular(w string) string {
 	}
 	return w
 }
-
-// person reports whether a word is somebody's name: it has a capital, and what stands beside it is
-// said of people.
-func (s *search) person(toks []token.Token, i int) bool {
-	first, _ := utf8.DecodeRuneInString(s.text[toks[i].Start:])
-	if !unicode.IsUpper(first) || len(toks) == 1 {
-		return false
-	}
-	before := i - 1
-	for before > 0 && toks[before].Kind == token.Mark {
-		before--
-	}
-	if before >= 0 && (credits.Has(toks[before].Text) || i > leastTold && (toks[before].Text == "in" || toks[before].Text == "at")) {
-		return true
-	}
-	return i+1 < len(toks) && (minds.Has(toks[i+1].Text) || said.Has(toks[i+1].Text))
-}
-
-// said are verbs of people.
-var said = vocabulary.Words(`says said asks asked wrote made created invented came found showed taught told thinks reckons loves swears insists`)

@@ -20,7 +20,8 @@ can could may might must shall should will would ought cannot
 i'm i've i'd i'll you're you've you'd you'll he's she's it's it'd we're we've we'd we'll they're they've that's there's here's
 what's who's let's isn't aren't wasn't weren't doesn't didn't hasn't haven't won't wouldn't can't cant couldn't shouldn't
 im ive its thats dont doesnt isnt wont cant u ur r pls plz thx ty tbh imo btw fyi asap lol haha omg ok okay yes yeah yep oh ah hey hi hello
-per approx roughly circa more most less least kit log job pub bar win hit fun odd bad sad new old few key top gig ask let got owe fix box bag web url so too very really quite rather pretty almost just also even still already always often sometimes soon now then ever maybe perhaps
+per tmrw tmr hmm nah yea yup ugh oops welp itself himself herself myself themselves yourself ourselves whiteboard blackboard website online needed whatever upstairs downstairs std obv sop rota handover voicemail
+	transcript memo tbc tba tbd fwiw abt cuz coz tho gonna wanna gotta dunno kinda sorta lemme gotcha leak leaks oct nov dec jan feb mar apr jun jul aug sept sep mins secs approx roughly circa more most less least kit log job pub bar win hit fun odd bad sad new old few key top gig ask let got owe fix box bag web url so too very really quite rather pretty almost just also even still already always often sometimes soon now then ever maybe perhaps
 well yet ago away back away today tonight tomorrow yesterday monday tuesday wednesday thursday friday saturday sunday
 mondays tuesdays wednesdays thursdays fridays saturdays sundays january february march april june july august september october november december
 contains allergens allergen touch bit
@@ -44,7 +45,7 @@ glassware coupes glasses coasters napkin napkins tray trays garnishes lids lid l
 var withheld = vocabulary.Words(`blend blends mix mixes mixture mixtures infusion infusions reduction reductions concentrate extract extracts essence essences distillate base bases premix
 	batch stock sauce filler acid acids bubbles fizz booze stuff pour pours spirit spirits liquid liquids potion elixir brew brews concoction tonic tonics additive additives seasoning
 	sweetener modifier lengthener topper chaser back wash crust rim secret usual special thickener emulsifier stabiliser stabilizer preserve preserves dressing garnish drops solution tipple nectar
-	same again extra substitute substitutes multiply equal equals portion amount amounts quantity`)
+	extra substitute substitutes multiply equal equals portion amount amounts quantity`)
 
 // Word reports whether a word, in lower case, is one of English that names nothing that is poured, in
 // whatever form.
@@ -53,7 +54,12 @@ func Word(w string) bool {
 	if spoken.Has(w) {
 		return true
 	}
-	w = strings.TrimSuffix(w, "'s")
+	for _, short := range [...]string{"'s", "'ll", "'ve", "'re", "'d"} {
+		w = strings.TrimSuffix(w, short)
+	}
+	if before, behind, ok := strings.Cut(w, "-"); ok {
+		return Word(before) && Word(behind)
+	}
 	return spoken.Has(w) || !withheld.Has(w) && lexicon.Of(w) != 0 || spoken.Has(strings.TrimSuffix(w, "s"))
 }
 

@@ -43,6 +43,8 @@ var Words = map[string]Kind{
 	"nombre": Name, "nome": Name, "nom": Name,
 	"rim": Rim, "rimmed": Rim,
 	"bartender": Remark, "barkeeper": Remark, "barman": Remark, "shift": Remark, "venue": Remark, "event": Remark, "created by": Remark, "written by": Remark, "made by": Remark, "datum": Remark, "fecha": Remark, "flavour profile": Remark, "profile": Remark, "inspiration": Remark, "story": Remark,
+	"kit": Remark, "equipment": Remark, "tools": Remark, "gear": Remark, "hardware": Remark, "owner": Remark, "prepped by": Remark, "tested by": Remark, "taught by": Remark, "course": Remark, "lesson": Remark, "grade": Remark, "score": Remark, "scores": Remark, "rating": Remark,
+	"judges": Remark, "pairing": Remark, "pairs with": Remark, "food": Remark, "music": Remark, "mood": Remark, "vibe": Remark, "sold": Remark, "delivery": Remark, "booking": Remark, "occasion": Remark, "par": Remark, "supplier": Remark, "feedback": Remark, "verdict": Remark,
 	"from": Remark, "subject": Remark, "re": Remark, "allergens": Remark, "allergen": Remark, "contains": Remark, "price": Remark,
 	"note": Remark, "notes": Remark, "source": Remark, "by": Remark, "credit": Remark, "comment": Remark, "comments": Remark, "remark": Remark,
 	"cost": Remark, "station": Remark, "family": Remark, "section": Remark, "version": Remark, "status": Remark, "abv": Remark, "shelf life": Remark, "upsell": Remark, "sells at": Remark, "tested": Remark, "approved": Remark, "tip": Remark, "tips": Remark,

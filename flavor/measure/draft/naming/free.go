@@ -25,10 +25,10 @@ func keys(names string) map[string]bool {
 // SaysFree reports whether words say that a drink has no alcohol, and nothing else.
 func SaysFree(words string) bool { return freeWords[flavor.NormaliseName(words)] }
 
-// SaysNone reports whether words are a strength of nothing: "0 %", "0.0%".
+// SaysNone reports whether words are a strength of nothing: "0 %", "0.0%", "0.0".
 func SaysNone(words string) bool { return strengthNone.MatchString(words) }
 
-var strengthNone = regexp.MustCompile(`^0([.,]0+)? ?%$`)
+var strengthNone = regexp.MustCompile(`^0([.,]0+)? ?%$|^0[.,]0+$`)
 
 // noStrength is a strength of nothing, before a name or behind it: "0.0 % gin".
 var noStrength = regexp.MustCompile(`(^| )\(?0([.,]0+)?\s*(%|$)( abv| vol)?\)?|(^| )0[.,]0+`)

@@ -3,14 +3,18 @@ package reading
 import (
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/everyday"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/overlooked"
 	"counterpour/flavor/measure/draft/speech"
+	"counterpour/flavor/measure/draft/token"
 )
 
 // withoutEveryday reads a draft that no rule reads without what it says in everyday words beside its
@@ -31,22 +35,43 @@ func withoutEveryday(d draft.Draft, before Reading, f naming.Finder) (Reading, e
 		if err != nil {
 			return before, err
 		}
-		if takesBack(text, masked) || numberedAnew(text, &out.Draft, passed) {
+		if takesBack(text, masked) || deniedBy(text, passed, &out.Spec) || numberedAnew(text, &out.Draft, passed) {
 			continue
 		}
-		if passesTitle(text, passed) && out.Spec.Name != "" { // the next line would be the name, and may be a pour
+		if out.Spec.Name != "" && beginsText(text, passed) && (passesTitle(text, passed) || mayPour(out.Spec.Name, b)) { // the next line would be the name, and may be a pour
 			continue
 		}
 		if len(out.Faults) > 0 || out.several || len(overlooked.Said(masked, &out.Spec)) > 0 || overlooked.Unheld(text, out.Spec.Pours) || overlooked.Removes(text, out.Spec.Pours) {
 			continue
 		}
 		out.Spec.Notes = append(passedOver(text, spans), out.Spec.Notes...)
+		out.lay(text, passed)
 		if out.Draft.String() == masked {
 			out.Draft = out.Draft.Restored(text, spans)
 		}
 		return out, nil
 	}
 	return before, nil
+}
+
+// lay keeps the clauses that name what is laid on the drink as its garnish.
+func (r *Reading) lay(text string, passed []everyday.Clause) {
+	for _, c := range passed {
+		if !c.Laid {
+			continue
+		}
+		said := token.OneLine(text[c.At.Start:c.At.End])
+		for _, at := range [...]*string{&r.Draft.Garnish, &r.Spec.Garnish} {
+			*at = strings.TrimPrefix(*at+", "+said, ", ")
+		}
+		r.Spec.Notes = append(r.Spec.Notes, measure.LineLocation(c.Line)+": “"+said+"” is kept as garnish; write it with an amount to have it poured")
+	}
+}
+
+// deniedBy reports whether a clause that is passed over says of the drink what is not so: "0.0", above one
+// with alcohol.
+func deniedBy(text string, passed []everyday.Clause, s *flavor.Spec) bool {
+	return slices.ContainsFunc(passed, func(c everyday.Clause) bool { return len(overlooked.Said("("+text[c.At.Start:c.At.End]+")", s)) > 0 })
 }
 
 // takesBack reports whether a text takes a pour back by words that are set aside.
@@ -77,6 +102,9 @@ func waysToPass(text string, clauses []everyday.Clause, faults flavor.Faults) []
 	faulty := slices.DeleteFunc(slices.Clone(clauses), func(c everyday.Clause) bool {
 		return !slices.ContainsFunc(faults, func(f *flavor.Fault) bool { return f.Place().Line == c.Line })
 	})
+	if k := titled(text, clauses); k > 0 {
+		out = append(out, slices.Delete(slices.Clone(clauses), k, k+1))
+	}
 	if len(faulty) > 0 && len(faulty) < len(clauses) {
 		out = append(out, faulty)
 	}
@@ -86,11 +114,39 @@ func waysToPass(text string, clauses []everyday.Clause, faults flavor.Faults) []
 	return append(out, clauses)
 }
 
+// titled returns which clause is the title of a draft that begins with references, "3/11 tasting notes";
+// 0 if none is.
+func titled(text string, clauses []everyday.Clause) int {
+	if !beginsText(text, clauses) || !clauses[0].Refers && !(clauses[0].Alone && clauses[0].Spoken) {
+		return 0
+	}
+	k := 1
+	for k < len(clauses) && clauses[k].Refers {
+		k++
+	}
+	if k == len(clauses) || !clauses[k].Alone || clauses[k].Spoken || strings.TrimSpace(text[clauses[k-1].At.End:clauses[k].At.Start]) != "" {
+		return 0
+	}
+	return k
+}
+
 // passesTitle reports whether the first of some clauses begins the text and is no sentence: it may be
 // the name of the drink.
 func passesTitle(text string, clauses []everyday.Clause) bool {
 	c := &clauses[0]
-	return strings.TrimSpace(text[:c.At.Start]) == "" && !(c.Alone && c.Spoken)
+	return beginsText(text, clauses) && !(c.Alone && c.Spoken) && !c.Refers
+}
+
+// beginsText reports whether the first of some clauses does.
+func beginsText(text string, clauses []everyday.Clause) bool {
+	return strings.TrimSpace(text[:clauses[0].At.Start]) == ""
+}
+
+// mayPour reports whether a name names something poured, or is written as no name of a drink is.
+func mayPour(name string, b *naming.Book) bool {
+	first, _ := utf8.DecodeRuneInString(name)
+	_, _, known := b.Named(name)
+	return known || unicode.IsLower(first) || unicode.IsDigit(first)
 }
 
 // withoutClauses returns a text with blanks in place of clauses, of the brackets around them, and of the
@@ -110,7 +166,9 @@ func withoutClauses(text string, clauses []everyday.Clause) (string, []entry.Spa
 		for i := at.Start; i < at.End; i++ {
 			out[i] = ' '
 		}
-		spans = append(spans, at)
+		if !c.Laid {
+			spans = append(spans, at)
+		}
 	}
 	return string(out), spans
 }

@@ -46,6 +46,36 @@ func TestWordsThatMayPourAreAsked(t *testing.T) {
 	}
 }
 
+// A phrase for what is laid on a drink is kept as its garnish, and said: common practice, no source.
+func TestPhrasesOfWhatIsLaidOnADrink(t *testing.T) {
+	const listed = "Halyard\n50 ml gin\n25 ml lemon juice\n20 ml honey syrup\nshake, coupe"
+	want := poured(t, listed)
+	for _, said := range []string{"shaved choc", "chery", "3 bns", "a green cherry sunk", "basil leaf flat on top", "three caperberries on a stick"} {
+		text := listed + ", " + said + "\nguests keep asking for the laminated one"
+		assert.Equal(t, want, poured(t, text), text)
+		s, err := reading.Read(text, wholeCatalogue(t))
+		require.NoError(t, err, text)
+		assert.Contains(t, s.Garnish, said)
+	}
+}
+
+// What is set aside above the pours makes no name of a pour, and does not hide what it says of them: common
+// practice, no source.
+func TestHeadingsThatRefer(t *testing.T) {
+	const listed = "50 ml gin\n25 ml lemon juice\n20 ml honey syrup\nshake, coupe"
+	want := poured(t, listed)
+	for _, head := range []string{"DEV 7 / 19 March", "notebook, p. 12", "3/11 tasting notes", "Dear all,", "Ticket 0817 21:42 BAR 2", "Hi team,"} {
+		assert.Equal(t, want, poured(t, head+"\n"+listed), head)
+		s, err := reading.Read(head+"\nHalyard\n"+listed, wholeCatalogue(t))
+		require.NoError(t, err, head)
+		assert.Equal(t, "Halyard", s.Name, head)
+	}
+	for _, text := range []string{"0.0 | Halyard\n" + listed, "3/11 tasting notes\nvodka\n" + listed, "3/11 tasting notes\numeboshi\n" + listed} {
+		_, err := reading.Read(text, wholeCatalogue(t))
+		assert.Error(t, err, text)
+	}
+}
+
 // The steps of a recipe pour no more than its list: common practice, no source.
 func TestStepsOfARecipePourNoMore(t *testing.T) {
 	const listed = "6 cl tequila reposado\n2 cl licor de naranja\n2 cl jarabe de agave\n"
