@@ -64,7 +64,7 @@ func Talks(toks []token.Token) bool {
 		if toks[i].Kind == token.Word {
 			words++
 			said = said || speakers.Has(toks[i].Text)
-			if changes.Has(toks[i].Text) {
+			if changes.Has(toks[i].Text) || toks[i].Text == "in" && i > 0 && goes.Has(toks[i-1].Text) { // "umeboshi goes in last"
 				return false
 			}
 		}
@@ -74,6 +74,9 @@ func Talks(toks []token.Token) bool {
 
 // changes are words that say of a pour that there is to be another amount of it.
 var changes = vocabulary.Words(`less fewer easy heavy heavier lighter`)
+
+// goes stand before "in" of what is poured.
+var goes = vocabulary.Words(`go goes going went`)
 
 // leastTalked is the fewest words that say something of somebody.
 const leastTalked = 2

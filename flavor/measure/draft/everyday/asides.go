@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/laid"
 	"counterpour/flavor/measure/draft/lexicon"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
@@ -89,6 +90,26 @@ var (
 	greetings = vocabulary.Words(`good thanks thank regards best xoxo welcome`)
 	hailed    = vocabulary.Words(`all everyone everybody team folks guys gang crew lads boss chef mate you morning afternoon evening again both there yall y'all day everybody's so much lot lots and the , .`)
 )
+
+// MayAdd reports whether words that name nothing known may all the same tell of something poured: they say
+// that something goes in which no list of words knows, or which is an allergen: "and the umeboshi", "with nuts".
+func MayAdd(text string) bool {
+	toks := token.Lex(nil, text, 0, len(text))
+	unknown, adds := false, len(toks) > 0 && adding.Has(toks[0].Text)
+	for i := range toks {
+		switch w := toks[i].Text; {
+		case toks[i].Kind != token.Word:
+		case (w == "goes" || w == "go") && wordAt(toks, i+1) == "in":
+			adds = true
+		case allergen(w), !Word(w) && !laid.Noun(w) && !serving.Known(w) && !serving.Fillers[w] && !numbers(w) && !given.Has(w):
+			unknown = true
+		}
+	}
+	return unknown && adds
+}
+
+// adding begin what goes into a drink beside what stands before it.
+var adding = vocabulary.Words(`and with plus add adding then also & +`)
 
 // limits reports whether a clause says how many of the drink a guest may have: "no more than two per
 // guest", "max 2 each".

@@ -113,7 +113,7 @@ var clock = regexp.MustCompile(`^(?:[01]?\d|2[0-3]):[0-5]\d$`)
 
 // numbered are words before the number of a place or of what is written, beside those of titles.
 var numbered = vocabulary.Words(`p pg shelf shelves table tables page pages pp chapter ch section step steps question cabana room level floor zone door gate fridge drawer rack till seat row desk window
-	pallet locker box line note fig figure plate post pass round heat course flight section side book volume vol edition part group team year day week shift channel station tap kiosk stall booth tent pool deck terrace bed cell column map mark`)
+	pallet locker box line note fig figure plate post pass round heat course flight section side book volume vol edition part unit module lesson course group team year day week shift channel station tap kiosk stall booth tent pool deck terrace bed cell column map mark`)
 
 // refers reports whether the number at i numbers what stands before it, or is a date or a year.
 func refers(toks []token.Token, i int) bool {
@@ -251,12 +251,15 @@ func rates(toks []token.Token, i int) bool {
 		return false
 	}
 	of, _ := strconv.Atoi(m[2])
+	if m[1] == m[2] && behind == "" { // "5/5"
+		return true
+	}
 	return (of == 10 || of == 20 || of == 100) && (behind == "" || !entry.UnitWordsAt(toks[i+1:]))
 }
 
 // counted are what a number counts beside the pours, and no list of nouns has.
 var counted = vocabulary.Words(`pax covers cover ppl people heads guests portions portion servings serves orders rounds
-	min mins sec secs hr hrs wk wks yr yrs am pm quid bucks dollars pounds euros pence cents psi rpm hz khz watts volts km metres meters steps times places minutes seconds`)
+	min mins sec secs hr hrs wk wks yr yrs am pm quid bucks dollars pounds euros pence cents psi mph kph rpm hz khz watts volts km metres meters steps times places minutes seconds`)
 
 // mostBetween is the most words between a number and what it counts: "2 shot glasses".
 const mostBetween = 1

@@ -45,7 +45,7 @@ glassware coupes glasses coasters napkin napkins tray trays garnishes lids lid l
 var withheld = vocabulary.Words(`blend blends mix mixes mixture mixtures infusion infusions reduction reductions concentrate extract extracts essence essences distillate base bases premix
 	batch stock sauce filler acid acids bubbles fizz booze stuff pour pours spirit spirits liquid liquids potion elixir brew brews concoction tonic tonics additive additives seasoning
 	sweetener modifier lengthener topper chaser back wash crust rim secret usual special thickener emulsifier stabiliser stabilizer preserve preserves dressing garnish drops solution tipple nectar
-	extra substitute substitutes multiply equal equals portion amount amounts quantity`)
+	twist extra substitute substitutes multiply equal equals portion amount amounts quantity`)
 
 // Word reports whether a word, in lower case, is one of English that names nothing that is poured, in
 // whatever form.

@@ -5,8 +5,9 @@
 // word is in it if WordNet has it as a verb, an adjective or an adverb, or as a noun whose first sense,
 // and nine tenths of whose uses in WordNet's tagged texts, are an act, an artifact, an attribute, a
 // feeling, a group, a person, a place, a time, something said, thought, owned or the like. A word is not
-// in it if a noun that nobody used there may be a food, a plant, an animal, a substance, a part of the
-// body or a quantity, nor if an adjective is made of one. Beside these stand some 5,300 words that those
+// in it if a noun that nobody used there may be a food, a plant, a substance or a quantity, or, where the
+// noun is hardly used there at all, an animal or a part of the body; nor if it is written with a capital,
+// nor if an adjective is made of something that can be poured. Beside these stand some 5,300 words that those
 // texts use four times or more and that a small American dictionary holds, without words that mean a food,
 // a plant, an animal or a substance in more than a few of these uses, and without words of bars that
 // measure, make, change or describe a pour: they are the common ones. What a catalogue calls its

@@ -30,7 +30,7 @@ func tells(line string) bool {
 // leavesOut is a sentence that begins with words which leave something out, of the drink or of what is
 // done with it so far; onlyNow are words of the latter, and of what is done for some guests alone.
 var (
-	leavesOut = regexp.MustCompile(`(?i)(?:^|[.,;:!\d)(–—-][ \t]+|\bbut[ \t]+)((?:leave out|leave off|skip|omit|lose|hold|forget|ditch|bin|scrap|nix|axe|exclude|eliminate|delete|forgo)[ \t]+(?:the[ \t]+|any[ \t]+|all[ \t]+)?([\pL' \t-]+))`)
+	leavesOut = regexp.MustCompile(`(?i)(?:^|[.,;:!\d)(–—-][ \t]+|\b(?:but|actually|please|just|so|then|maybe|we|to)[ \t]+)((?:leave out|leave off|skip|omit|lose|hold|forget|ditch|bin|scrap|nix|axe|exclude|eliminate|delete|forgo)[ \t]+(?:the[ \t]+|any[ \t]+|all[ \t]+)?([\pL' \t-]+))`)
 	onlyNow   = vocabulary.Words(`if for when until till back after while unless first now then step from in with and or it`)
 	// atThisTime end such a sentence: "hold the lemon this time".
 	atThisTime = vocabulary.Words(`this time today tonight please pls entirely altogether completely guys team thanks`)

@@ -76,6 +76,15 @@ func TestHeadingsThatRefer(t *testing.T) {
 	}
 }
 
+// What stands at the end and may be poured is asked, though nobody knows it: common practice, no source.
+func TestWhatMayGoInAtTheEndIsAsked(t *testing.T) {
+	const listed = "Halyard\n50 ml gin\n25 ml lemon juice\n20 ml honey syrup\nshake, coupe\n"
+	for _, said := range []string{"and the umeboshi, obviously", "with nuts", "plus almonds", "umeboshi goes in last", "actually skip the honey", "we skip the lemon", "the honey has to go"} {
+		_, err := reading.Read(listed+said, wholeCatalogue(t))
+		assert.Error(t, err, said)
+	}
+}
+
 // The steps of a recipe pour no more than its list: common practice, no source.
 func TestStepsOfARecipePourNoMore(t *testing.T) {
 	const listed = "6 cl tequila reposado\n2 cl licor de naranja\n2 cl jarabe de agave\n"

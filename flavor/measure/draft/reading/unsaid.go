@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/counting"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/everyday"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/overlooked"
 	"counterpour/flavor/measure/draft/pouring"
@@ -196,7 +197,7 @@ func (r *resolver) perhapsNamed(words string) (*flavor.Profile, draft.Kind) {
 	switch {
 	case f.Profile != nil:
 		return f.Profile, ""
-	case f.Fault.Kind != flavor.ErrUnknown || topsUp(words) || overlooked.Bottle(words, r.poursNow(), r.book): // "moon juice top", "ew shake hrd"
+	case f.Fault.Kind != flavor.ErrUnknown || topsUp(words) || overlooked.Bottle(words, r.poursNow(), r.book) || everyday.MayAdd(words): // "moon juice top", "ew shake hrd"
 		return nil, draft.KindUnread
 	}
 	return nil, draft.KindStep

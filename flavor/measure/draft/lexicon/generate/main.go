@@ -157,18 +157,30 @@ func (w *wordnet) count(f []string) {
 	}
 }
 
+// eaten are the files of what is poured or eaten, and of measures; a noun of the other files that can be
+// poured is so by a part of an animal or of the body.
+var eaten = map[int]bool{13: true, 20: true, 23: true, 27: true}
+
+// leastUses is the fewest uses of a noun in tagged texts from which an animal or a part of the body is
+// hardly meant by it, if it never is there: "coat".
+const leastUses = 3
+
 // noun takes a line of the index of nouns: the lemma, and at its end the places of its senses.
 func (w *wordnet) noun(f []string) {
 	o, senses := w.of(f[0]), number(f[2])
 	o.noun = true
+	all, animal := 0, false
 	for i, at := range f[len(f)-senses:] {
 		file, uses := w.files[at], w.uses[fmt.Sprintf("%s %d", f[0], i+1)]
 		if i == 0 {
 			o.first = file
 		}
 		o.uses[file] += uses
-		o.taints = o.taints || uses == 0 && pourable[file] && file != 17 && file != 3
+		all += uses
+		o.taints = o.taints || uses == 0 && eaten[file]
+		animal = animal || uses == 0 && (file == 5 || file == 8)
 	}
+	o.taints = o.taints || animal && all < leastUses
 }
 
 // file takes the file of the nouns of a line.
