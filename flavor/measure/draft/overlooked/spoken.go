@@ -91,8 +91,10 @@ var bracketed = regexp.MustCompile(`[(\[]([^)\]]*)[)\]]`)
 // calledFree is the fault of a line that calls the drink free of alcohol, which is not.
 func calledFree(line string, pours []flavor.Pour) *flavor.Fault {
 	var said []string
-	if before, _, ok := strings.Cut(line, ":"); ok {
-		said = append(said, before)
+	for _, sign := range [...]string{":", "|"} {
+		if before, _, ok := strings.Cut(line, sign); ok {
+			said = append(said, before)
+		}
 	}
 	beside := line
 	if strings.ContainsAny(line, "([") {

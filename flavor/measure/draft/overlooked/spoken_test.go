@@ -16,6 +16,7 @@ func TestWhatIsSaidOfThePours(t *testing.T) {
 	for text, fault := range map[string]string{
 		"same as friday but 20 lime, 50 gin":                                           "goes by another drink",
 		"Pool Deck (0%)\n50 gin\n25 lime\n20 simple":                                   "free of alcohol",
+		"0.0 | Pool Deck\n50 gin\n25 lime\n20 simple":                                  "free of alcohol",
 		"alcohol free: 50 gin 25 lime 20 simple":                                       "free of alcohol",
 		"one for me: 50 gin 25 lemon 20 simple. one for you: 50 rum 25 lime 20 simple": "two drinks",
 		"50 gin 25 lemon 20 simple shake. then try 50 rum 25 lime":                     "two drinks",
