@@ -15,7 +15,7 @@ var nameHints = []struct {
 }{
 	{"swizzle", flavor.Swizzle, ""}, {"swiz", flavor.Swizzle, ""}, {"frozen", flavor.Blend, ""},
 	{"julep", "", flavor.Crushed}, {"toddy", "", flavor.Hot}, {"mulled", "", flavor.Hot},
-	{"on rocks", "", flavor.Rocks}, {"on the rocks", "", flavor.Rocks}, {"highball", "", flavor.Long}, {"collins", "", flavor.Long},
+	{"on rocks", "", flavor.Rocks}, {"on the rocks", "", flavor.Rocks}, {"rocks", "", flavor.Rocks}, {"rox", "", flavor.Rocks}, {"highball", "", flavor.Long}, {"collins", "", flavor.Long},
 }
 
 // byName takes method and service from the name of a drink where nothing else says them.

@@ -69,7 +69,7 @@ var tails = []struct {
 	{[]string{"from", "fridge"}, Tail{}}, {[]string{"from", "the", "fridge"}, Tail{}}, {[]string{"from", "siphon"}, Tail{}}, {[]string{"from", "the", "siphon"}, Tail{}}, {[]string{"from", "the", "gun"}, Tail{}}, {[]string{"from", "gun"}, Tail{}},
 	{[]string{"v", "cold"}, Tail{}}, {[]string{"very", "cold"}, Tail{}}, {[]string{"ice", "cold"}, Tail{}}, {[]string{"to", "start"}, Tail{}},
 	{[]string{"give", "or", "take"}, Tail{}}, {[]string{"more", "or", "less"}, Tail{}}, {[]string{"or", "so"}, Tail{}}, {[]string{"or", "thereabouts"}, Tail{}},
-	{[]string{"dropped", "in"}, Tail{}}, {[]string{"drop", "in"}, Tail{}},
+	{[]string{"slow"}, Tail{}}, {[]string{"slowly"}, Tail{}}, {[]string{"dropped", "in"}, Tail{}}, {[]string{"drop", "in"}, Tail{}},
 	{[]string{"in", "shaker"}, Tail{}}, {[]string{"in", "the", "shaker"}, Tail{}}, {[]string{"in", "tin"}, Tail{}}, {[]string{"in", "the", "tin"}, Tail{}},
 	{[]string{"in", "glass"}, Tail{}}, {[]string{"in", "the", "glass"}, Tail{}},
 	{[]string{"freshly", "squeezed"}, Tail{Squeezed: true}}, {[]string{"fresh", "squeezed"}, Tail{Squeezed: true}},

@@ -2,6 +2,7 @@ package reading
 
 import (
 	"cmp"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -226,7 +227,7 @@ func onward(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
 	}
 	b := naming.NewBook(f)
 	list, passed, ok := running.AsList(d.String(), b)
-	if !ok || b.Err() != nil {
+	if !ok || b.Err() != nil || !keepsAmounts(d.String(), list+" "+strings.Join(passed, " ")) {
 		return before, b.Err()
 	}
 	out, err := resolve(draft.Parse(list), f)
@@ -239,6 +240,19 @@ func onward(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
 	}
 	out.Spec.Notes = append(notes, out.Spec.Notes...)
 	return out, nil
+}
+
+// measured is an amount in figures with its unit.
+var measured = regexp.MustCompile(`(?i)(\d[\d.,/]*|[½¼¾⅓⅔])[ \t]?(?:ml|cl|oz)\b`)
+
+// keepsAmounts reports whether every measured number of a text stands in what was made of it.
+func keepsAmounts(text, made string) bool {
+	for _, m := range measured.FindAllStringSubmatch(text, -1) {
+		if !strings.Contains(made, m[1]) {
+			return false
+		}
+	}
+	return true
 }
 
 // resolve is Resolve for one way to parse a draft.

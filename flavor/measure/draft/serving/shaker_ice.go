@@ -49,7 +49,7 @@ func leaves(words []string) bool {
 		if strainWords.Has(w) {
 			return true
 		}
-		if (w == "pour" || w == "poured") && i+1 < len(words) && words[i+1] != "over" {
+		if (w == "pour" || w == "poured") && i+1 < len(words) && words[i+1] != "over" && (i == 0 || words[i-1] != "open") {
 			return true
 		}
 	}

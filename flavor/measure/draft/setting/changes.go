@@ -136,6 +136,12 @@ func (s *Set) verbs() {
 // half a lemon)".
 var restated = regexp.MustCompile(`(?i)[ \t]*\((?:(?:about|approx\.?|approximately|roughly|around|ca\.?|circa|that is|i\.e\.|from|juice of)[ \t]+|~|≈)[^()\n]*\)`)
 
+// about is what leads to a measured amount in such a bracket.
+var about = regexp.MustCompile(`(?i)\(((?:about|approx\.?|approximately|roughly|around|ca\.?|circa|that is|i\.e\.|~|≈)[ \t]*)[\d.½¼¾⅓⅔/]+[ \t]*(?:ml|oz|cl)\)`)
+
+// entryStart is where the entry starts that ends at a place.
+func entryStart(text string, end int) int { return strings.LastIndexAny(text[:end], ",.;\n|/") + 1 }
+
 // preferred is which bottle is liked best, or where to read of it, behind the name of a pour: "aged rum,
 // preferably dark", "honey syrup (see below)".
 var preferred = regexp.MustCompile(`(?im)(?:,[ \t]*(?:preferably|ideally|something|such as|the best)[ \t][^,.\n]*$|[ \t]*\((?:see|recipe|preferably|ideally|such as)[ \t][^()\n]*\))`)
@@ -146,10 +152,15 @@ var sized = regexp.MustCompile(`(?i)\b(?:thick|thin|fat|long|wide|broad|nice)[ \
 // restatements sets aside what says an amount another way, which bottle is liked best, and how large
 // a slice is.
 func (s *Set) restatements() {
-	for _, rule := range []*regexp.Regexp{restated, preferred} {
-		for _, at := range rule.FindAllStringIndex(s.Text, -1) {
-			s.blank(at[0], at[1])
+	for _, at := range restated.FindAllStringIndex(s.Text, -1) {
+		if said := about.FindStringSubmatchIndex(s.Text[at[0]:at[1]]); said != nil && !strings.ContainsAny(s.Text[entryStart(s.Text, at[0]):at[0]], "0123456789½¼¾⅓⅔") { // the only amount of what tops it
+			s.clear(at[0]+said[2], at[0]+said[3])
+			continue
 		}
+		s.blank(at[0], at[1])
+	}
+	for _, at := range preferred.FindAllStringIndex(s.Text, -1) {
+		s.blank(at[0], at[1])
 	}
 	for _, at := range sized.FindAllStringIndex(s.Text, -1) {
 		s.blank(at[0], at[0]+strings.IndexAny(s.Text[at[0]:at[1]], " \t"))
