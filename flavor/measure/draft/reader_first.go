@@ -192,10 +192,22 @@ func (r *reader) poursOne(toks []token.Token) bool {
 	return p.Shape == entry.ShapePour && p.Fault == nil && p.Figures && !p.UnitAt.Empty()
 }
 
+// pouredBeforeBracket reports whether the first entry has an amount behind its name and a bracket behind
+// that, where the others have their amounts there too: "gin 45 (more was too much), lemon 20".
+func pouredBeforeBracket(in []joining.Piece, k int) bool {
+	toks := in[0].Toks
+	at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is("(") })
+	if at < 2 || toks[at-1].Kind != token.Numeral || k >= len(in) || len(in[k].Toks) < 2 {
+		return false
+	}
+	last := in[k].Toks[len(in[k].Toks)-1]
+	return last.Kind == token.Numeral
+}
+
 // oneLiner reads a name and its pours on one line: "Halyard: 2 oz gin, ...".
 func (r *reader) oneLiner(n int, span entry.Span, in []joining.Piece) bool {
 	k, sure := title.Before(r.text, in)
-	if k == 0 {
+	if k == 0 || pouredBeforeBracket(in, k) {
 		return false
 	}
 	last := in[k-1].Toks

@@ -38,7 +38,7 @@ func clausesOf(text string) []clause {
 		all := speech.InFigures(token.Lex(nil, text, at, at+len(line)))
 		for i := 0; i < len(all); i++ {
 			t := all[i]
-			if parts(text, all, i) {
+			if parts(text, all, i) || t.Is(".") && len(toks) > 1 && toks[0].Kind == token.Word { // "lemon 20 ml. Rocks?"
 				flush(t.Text)
 				continue
 			}
@@ -54,7 +54,7 @@ func clausesOf(text string) []clause {
 				}
 				continue
 			}
-			if len(toks) > 0 && (t.Text == "but" || thinksAgain(all, i, toks)) {
+			if len(toks) > 0 && (t.Text == "but" || thinksAgain(all, i, toks) || t.Text == "not" && len(amountsIn(toks)) == 0) {
 				flush("")
 			}
 			toks = append(toks, t)
@@ -103,12 +103,15 @@ type pour struct {
 	alone      bool // no other pour stands in its clause
 }
 
+// leastClipped is the fewest letters of a word that is clipped: "dem" of demerara.
+const leastClipped = 3
+
 // has reports whether every word is one of the name of a pour.
 func (p *pour) has(words []token.Token) bool {
 	for i := range words {
 		found := false
 		for k := range p.name {
-			found = found || p.name[k].Text == words[i].Text
+			found = found || p.name[k].Text == words[i].Text || len(words[i].Text) >= leastClipped && strings.HasPrefix(p.name[k].Text, words[i].Text)
 		}
 		if !found {
 			return false

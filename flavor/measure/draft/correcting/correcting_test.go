@@ -40,6 +40,8 @@ func TestOf(t *testing.T) {
 		"two ounces gin, three quarters syrup — no wait, gum, sorry, same amount — and mint": "two ounces gin, three quarters gum,  and mint",
 		"gin 50, lime 25. Sorry not lime, lemon.":                                            "gin 50, lemon 25.",
 		"gin 50, lemon 25, no, lime 25":                                                      "gin 50, lime 25",
+		"gin 50, lime 25. no wait, lemon not lime":                                           "gin 50, lemon 25",
+		"gin 50, lemon 20 ml. Rocks? no: up":                                                 "gin 50, lemon 20 ml. up",
 		// a whole pour
 		"gin 40. I first had syrup 5 in it, took it out. shake": "gin 40. . shake",
 		"gin 40, lemon 20 - took the lemon out - syrup 15":      "gin 40, ,  syrup 15",

@@ -251,7 +251,7 @@ func (c *corrector) spoken(toks []token.Token) bool {
 		if _, n := serving.TermAt([]string{w}); toks[i].Kind != token.Word || n > 0 || thinks.Has(w) {
 			return false
 		}
-		if everyday.Word(w) || c.word(w) {
+		if everyday.Word(w) || degrees.Has(w) || c.word(w) {
 			continue
 		}
 		if f := c.book.Find(w, naming.Place{Unit: flavor.Ounce, Amount: 1}); f.Profile != nil || f.Fault != nil && f.Fault.Kind == flavor.ErrInvalid {

@@ -1,6 +1,7 @@
 package correcting
 
 import (
+	"math"
 	"slices"
 
 	"counterpour/flavor"
@@ -12,8 +13,15 @@ import (
 // takesBack are signals behind which something else is meant, and not merely denied.
 var takesBack = vocabulary.Words(`wait sorry actually oops scratch correction`)
 
-// Unsettled is the fault of a text that takes something back and names in its place what is not poured:
-// nobody could tell what it is to stand for.
+// poursAmounts reports whether each of some amounts is that of a pour.
+func poursAmounts(all []amountOf, pours []flavor.Pour) bool {
+	return !slices.ContainsFunc(all, func(a amountOf) bool {
+		return !slices.ContainsFunc(pours, func(p flavor.Pour) bool { return math.Abs(p.Amount-a.value) < sameAmount })
+	})
+}
+
+// Unsettled is the fault of a text that takes something back and names in its place what is not poured,
+// or an amount of nothing: nobody could tell what it is to stand for.
 func Unsettled(text string, pours []flavor.Pour, b *naming.Book) *flavor.Fault {
 	if len(text) > mostText || !tellsOf(text) {
 		return nil
@@ -28,6 +36,10 @@ func Unsettled(text string, pours []flavor.Pour, b *naming.Book) *flavor.Fault {
 		back := false
 		for k := range cl.toks {
 			back = back || takesBack.Has(cl.toks[k].Text)
+		}
+		if back && !poursAmounts(amountsIn(next.toks), pours) { // "wait, both 1.5"
+			said := c.text[cl.start():next.end()]
+			return measure.Invalid("text", said, "%q states an amount that nothing is poured in; write only what is poured", said)
 		}
 		if !back || !c.names(next.toks) {
 			continue

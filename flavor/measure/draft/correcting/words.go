@@ -82,5 +82,8 @@ var factors = map[string]float64{"double": 2, "doubled": 2, "twice": 2, "triple"
 // removals take a whole pour out; what they take out stands where the star is.
 var removals = phrases("took * out\ntook * out again\ntaken * out\ntake * out\npulled * out\ncut * out\nleft * out\nleft * out in the end\ntook out *\npulled out *\nleft out *\nscratch *\nscrap *\nscrapped *\nditch *\nditched *\nremoved *\nremove *")
 
+// degrees are words for how much too much something was.
+var degrees = vocabulary.Words(`a bit little tad touch much too way`)
+
 // thinks are words with which a comment would say more than how something was.
 var thinks = vocabulary.Words(`if unless or until except without skip add instead back again next maybe try`)

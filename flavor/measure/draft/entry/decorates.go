@@ -11,7 +11,7 @@ import (
 // What is counted and goes on top decorates the drink, and is not poured: "a sprig of thyme on top".
 
 // onWords begin what says that something lies on top: "on top", "over the top".
-var onWords = vocabulary.Words(`on over`)
+var onWords = vocabulary.Words(`on over across`)
 
 // OnTop returns the tokens before the words that say that what they name is laid on top; false if none
 // do, or if they do not end in what is laid on a drink.

@@ -14,7 +14,7 @@ import (
 const leastClipped = 3
 
 // noClipping are words of speech: none of them is what is left of a name.
-var noClipping = vocabulary.Words(`was were is are be been had has have not and but for its it too our your his her this that then than also just only very more less most much many some any all out off now new old one two`)
+var noClipping = vocabulary.Words(`was were is are be been had has have not and but for its it too our your his her this that then than also just only very more less most much many some any all out off now new old one two mix mixture blend batch base stuff thing things`)
 
 // clipped returns the one ingredient of whose name the words are beginnings, or what is
 // left without the vowels: "dry cur", "grn herbal". Where several are, the one with the

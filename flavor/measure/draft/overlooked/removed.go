@@ -91,7 +91,7 @@ func Removes(text string, pours []flavor.Pour) bool {
 }
 
 // takenOut tells that something was taken out again; "out of the freezer" is none of it.
-var takenOut = regexp.MustCompile(`(?i)\b(?:(?:took|taken|left|leave|leaving|pulled|cut)[ \t]+(?:it|that|this|them|those)[ \t]+out|(?:removed|ditched|scrapped)[ \t]+(?:it|that|them))\b([ \t]+of\b)?`)
+var takenOut = regexp.MustCompile(`(?i)\b(?:(?:took|taken|left|leave|leaving|pulled|cut)[ \t]+(?:it|that|this|them|those|something|one|some)[ \t]+out|(?:removed|ditched|scrapped)[ \t]+(?:it|that|them))\b([ \t]+of\b)?`)
 
 // tookOut is the fault of a line that takes something out of the drink again: what, its reader has to
 // say.

@@ -65,6 +65,7 @@ var tails = []struct {
 	{[]string{"lightly", "muddled"}, Tail{Muddled: true}}, {[]string{"gently", "muddled"}, Tail{Muddled: true}}, {[]string{"softly", "muddled"}, Tail{Muddled: true}},
 	{[]string{"splash"}, Tail{Unit: flavor.Splash}}, {[]string{"splsh"}, Tail{Unit: flavor.Splash}},
 	{[]string{"to", "curdle"}, Tail{}}, {[]string{"to", "clarify"}, Tail{}}, {[]string{"to", "dilute"}, Tail{}}, {[]string{"to", "balance"}, Tail{}}, {[]string{"to", "sweeten"}, Tail{}}, {[]string{"to", "loosen"}, Tail{}}, {[]string{"to", "lift"}, Tail{}},
+	{[]string{"floated", "at", "the", "end"}, Tail{Unit: flavor.Float, After: true}}, {[]string{"at", "the", "end"}, Tail{After: true}}, {[]string{"across", "the", "top"}, Tail{Unit: flavor.Float, After: true}},
 	{[]string{"last"}, Tail{After: true}}, {[]string{"from", "freezer"}, Tail{}}, {[]string{"from", "the", "freezer"}, Tail{}}, {[]string{"fr", "freezer"}, Tail{}}, {[]string{"ex", "freezer"}, Tail{}},
 	{[]string{"from", "fridge"}, Tail{}}, {[]string{"from", "the", "fridge"}, Tail{}}, {[]string{"from", "siphon"}, Tail{}}, {[]string{"from", "the", "siphon"}, Tail{}}, {[]string{"from", "the", "gun"}, Tail{}}, {[]string{"from", "gun"}, Tail{}},
 	{[]string{"v", "cold"}, Tail{}}, {[]string{"very", "cold"}, Tail{}}, {[]string{"ice", "cold"}, Tail{}}, {[]string{"to", "start"}, Tail{}},

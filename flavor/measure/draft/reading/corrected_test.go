@@ -70,3 +70,12 @@ func TestCorrectedAsRightAtOnce(t *testing.T) {
 		assert.Greater(t, len(got.Notes), len(want.Notes), "%s is told", text)
 	})
 }
+
+// What is taken back and stands for nothing that is poured is asked about, and so is an amount of nothing:
+// common practice, no source.
+func TestTakenBackForNothing(t *testing.T) {
+	for _, text := range []string{"gin 1 oz, sweet vermouth 1 oz... wait both 1.5. stir coupe", "gin 50 no wait lemon, simple 20, shake", "gin 30, dry vermouth 30, took something out, stir, up", "gin 45 (45 looked short but fine), lemon 20, raspberry syrup 15, shake, up"} {
+		_, err := reading.Read(text, wholeCatalogue(t))
+		assert.Error(t, err, text)
+	}
+}

@@ -227,7 +227,7 @@ func onward(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
 	}
 	b := naming.NewBook(f)
 	list, passed, ok := running.AsList(d.String(), b)
-	if !ok || b.Err() != nil || !keepsAmounts(d.String(), list+" "+strings.Join(passed, " ")) {
+	if !ok || b.Err() != nil || !keepsAmounts(d.String(), list+" "+strings.Join(passed, " ")) || slices.ContainsFunc(passed, namesWhite) {
 		return before, b.Err()
 	}
 	out, err := resolve(draft.Parse(list), f)
@@ -244,6 +244,12 @@ func onward(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
 
 // measured is an amount in figures with its unit.
 var measured = regexp.MustCompile(`(?i)(\d[\d.,/]*|[½¼¾⅓⅔])[ \t]?(?:ml|cl|oz)\b`)
+
+// white is the white of an egg by its last word: "and a white".
+var white = regexp.MustCompile(`(?i)\b(?:an?|one|the)[ \t]+(?:egg[ \t]+)?whites?\s*$`)
+
+// namesWhite reports whether words that are passed over pour the white of an egg.
+func namesWhite(words string) bool { return white.MatchString(words) }
 
 // keepsAmounts reports whether every measured number of a text stands in what was made of it.
 func keepsAmounts(text, made string) bool {
