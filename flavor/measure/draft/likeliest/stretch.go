@@ -84,17 +84,38 @@ func (s *script) explained(i int) bool {
 		return clock.MatchString(t.Text)
 	case t.Kind != token.Numeral:
 		return t.Kind != token.Percent
-	case s.sign(i-1, "#$€£"), s.sign(i+1, "$€£"), s.sign(i-1, "'’") && s.toks[i].Glued && len(t.Text) == 2:
-		return true
-	case s.word(i-1, "serves", "serving", "makes", "yields", "yield", "servings") && t.Value == 1 && (s.ends(i+1) || s.sign(i+1, partingSigns)):
-		return true
-	case s.word(i-1, "first", "last", "other", "all", "these", "those", "remaining") && t.Value <= mostPours && (s.ends(i+1) || s.sign(i+1, partingSigns) || s.word(i+1) && leadsWith.Has(s.toks[i+1].Text) || s.word(i+1, "ingredients")):
-		return true
-	case s.word(i+1) && (counted.Has(s.toks[i+1].Text) || s.toks[i+1].Glued && ordinals.Has(s.toks[i+1].Text)):
-		return true
-	case hourly.MatchString(t.Text):
-		return true
 	}
+	return s.signed(i) || s.makesOne(i) || s.countsPours(i) || s.countsOther(i) || hourly.MatchString(t.Text) || s.isNumber(i)
+}
+
+// signed reports whether a sign says what the number at i is: a price, a number, a year.
+func (s *script) signed(i int) bool {
+	return s.sign(i-1, "#$€£") || s.sign(i+1, "$€£") || s.sign(i-1, "'’") && s.toks[i].Glued && len(s.toks[i].Text) == 2
+}
+
+// entryEnds reports whether an entry ends at i.
+func (s *script) entryEnds(i int) bool { return s.ends(i) || s.sign(i, partingSigns) }
+
+// makesOne reports whether the number at i says that the list is for one drink: "serves 1".
+func (s *script) makesOne(i int) bool {
+	return s.word(i-1, "serves", "serving", "makes", "yields", "yield", "servings") && s.toks[i].Value == 1 && s.entryEnds(i+1)
+}
+
+// countsPours reports whether the number at i counts pours of the list: "shake the first three".
+func (s *script) countsPours(i int) bool {
+	if !s.word(i-1, "first", "last", "other", "all", "these", "those", "remaining") || s.toks[i].Value > mostPours {
+		return false
+	}
+	return s.entryEnds(i+1) || s.word(i+1) && leadsWith.Has(s.toks[i+1].Text) || s.word(i+1, "ingredients")
+}
+
+// countsOther reports whether the number at i counts what pours nothing, or is an ordinal: "40 covers", "2nd".
+func (s *script) countsOther(i int) bool {
+	return s.word(i+1) && (counted.Has(s.toks[i+1].Text) || s.toks[i+1].Glued && ordinals.Has(s.toks[i+1].Text))
+}
+
+// isNumber reports whether the number at i is one of a card, a sheet or a version: "no. 4", "v2".
+func (s *script) isNumber(i int) bool {
 	for k := i - 1; k >= max(0, i-2); k-- {
 		if s.word(k) && numbering(s.toks[k].Text) {
 			return true
@@ -103,5 +124,5 @@ func (s *script) explained(i int) bool {
 			break
 		}
 	}
-	return s.word(i-1) && s.toks[i].Glued && len(s.toks[i-1].Text) == 1 // "v2"
+	return s.word(i-1) && s.toks[i].Glued && len(s.toks[i-1].Text) == 1
 }

@@ -147,35 +147,55 @@ func (w words) number(a *saying, i, n int) (int, bool) {
 		a.value, a.sure = value, true
 		return end, true
 	}
+	if end, ok := w.pointed(a, i, n, whole, isWhole); ok {
+		return end, true
+	}
 	switch part := token.FractionWords[w.at(n)]; {
-	case w.at(n) == "point" && digits[w.at(n+1)] > "":
-		a.value, n = decimals(w.at, n+1)
-		a.sure = true
-	case isWhole && w.at(n+1) == "point" && digits[w.at(n+2)] > "":
-		f, next := decimals(w.at, n+2)
-		a.value, n, a.sure = whole+f, next, true
 	case part > 0 && w.noFraction(n):
 		return n, false
 	case part > 0 && w.at(n+1) != "and" && !(n+1 < len(w) && w[n+1].Kind == token.Mark):
-		a.value, n, a.sure = part, n+1, true
-	case n == i && digits[w.at(n)] > "" && digits[w.at(n+1)] > "" && whole < 10 && dictates(w): // "one five bourbon point seven five lemon"
-		a.value, n = decimals(w.at, n+1)
-		a.value, a.sure = whole+a.value, true
+		a.value, a.sure = part, true
+		return n + 1, true
 	case isWhole:
-		a.value, n = whole, n+1
-	case n == i && w[i].Kind == token.Word && spokenLarge(w.at(i)): // "forty five of the blanco"
-		value, takes := wholeAt(w[i:])
-		if takes == 0 {
-			return n, false
-		}
-		n += takes
-		a.value, a.sure = value, w.at(n) != "" && !entry.AgeWords[w.at(n)] && !serving.DegreeWords[w.at(n)]
+		a.value = whole
+		return n + 1, true
+	case n == i && w[i].Kind == token.Word && spokenLarge(w.at(i)):
+		return w.large(a, i)
 	case n > i && entry.UnitWordsAt(w[n:]): // "a dash of"
 		a.value = 1
+		return n, true
+	}
+	return n, false
+}
+
+// pointed reads a number with a decimal point in words at n into a, "point seven five", "two point five"
+// and, in a text that says points, "one five"; false if none stands there.
+func (w words) pointed(a *saying, i, n int, whole float64, isWhole bool) (int, bool) {
+	from := 0
+	switch {
+	case w.at(n) == "point" && digits[w.at(n+1)] > "":
+		whole, from = 0, n+1
+	case isWhole && w.at(n+1) == "point" && digits[w.at(n+2)] > "":
+		from = n + 2
+	case n == i && digits[w.at(n)] > "" && digits[w.at(n+1)] > "" && whole < 10 && dictates(w): // "one five bourbon point seven five lemon"
+		from = n + 1
 	default:
 		return n, false
 	}
-	return n, true
+	f, end := decimals(w.at, from)
+	a.value, a.sure = whole+f, true
+	return end, true
+}
+
+// large reads a number from thirteen up at i into a: "forty five of the blanco".
+func (w words) large(a *saying, i int) (int, bool) {
+	value, takes := wholeAt(w[i:])
+	if takes == 0 {
+		return i, false
+	}
+	end := i + takes
+	a.value, a.sure = value, w.at(end) != "" && !entry.AgeWords[w.at(end)] && !serving.DegreeWords[w.at(end)]
+	return end, true
 }
 
 // mixed reads a whole number in words at n with the fraction behind it, "three quarters", "one

@@ -320,41 +320,80 @@ func takenBack(toks []token.Token, i, next int) ([]token.Token, bool) {
 	for end > 0 && (Pause(&toks[end-1]) || toks[end-1].Is("?")) {
 		end--
 	}
-	start, name := entry.PourBefore(toks[:end])
-	if start < 0 {
+	t := taking{toks: inFiguresAt(toks, next), i: i, next: next, end: end}
+	if t.start, t.name = entry.PourBefore(toks[:end]); t.start < 0 {
 		return nil, false
 	}
-	if value, n := entry.AmountOf(toks[next:]); n > 0 && toks[next].Kind == token.Word { // "make it one and a half"
-		toks = slices.Concat(toks[:next], []token.Token{{Kind: token.Numeral, Start: toks[next].Start, End: toks[next+n-1].End, Value: value, Text: token.Decimals(value)}}, toks[next+n:])
-	}
-	amount := entry.AmountAt(toks[next:])
-	behind := toks[next+amount:]
-	ratio := len(behind) > 1 && behind[0].Kind == token.Ratio && behind[1].Kind == token.Word // "1:1 simple"
-	words := ratio || len(behind) > 0 && behind[0].Kind == token.Word && !serving.Starts(behind) && !serving.StepVerbs[behind[0].Text] && behind[0].Text != "and" && behind[0].Text != "then"
-	switch {
-	case amount > 0 && name == end: // "2 oz, no sorry, 1½ oz bourbon"
-		return slices.Concat(toks[:start], toks[next:]), true
-	case amount > 0 && words: // "20 lemon, no wait, 25 lemon"
-		if fixed, ok := saidAgain(toks, i, next, amount); ok {
-			return fixed, true
-		}
-		if oneWord(toks[i:next]) && behind[0].Text != toks[name].Text { // one word says too little to give up a pour of something else
-			return nil, false
-		}
-		return slices.Concat(toks[:start], toks[next:]), true
-	case amount > 0: // "20 lemon, no wait, 25"
-		return slices.Concat(toks[:start], toks[name:end], toks[next:next+amount], unitTaken(toks, start, name, next, amount), behind), true
-	case words && name == end: // "lemon 20, no wait, lime 20"
-		return renamed(toks, i, next)
-	case words && name < end: // "½ oz ancho no sorry chilli liqueur"
-		if at := slices.IndexFunc(behind, func(t token.Token) bool { return t.Kind == token.Numeral }); at > 0 { // "40 gin, hang on, no, vodka, 40 vodka"
-			if n := entry.AmountAt(behind[at:]); n > 0 && at+n < len(behind) && behind[at+n].Text == behind[0].Text {
-				return slices.Concat(toks[:start], behind[at:]), true
-			}
-		}
-		return slices.Concat(toks[:name], toks[next:]), true
+	t.amount = entry.AmountAt(t.toks[next:])
+	t.behind = t.toks[next+t.amount:]
+	switch named := t.named(); {
+	case t.amount > 0 && t.name == end: // "2 oz, no sorry, 1½ oz bourbon"
+		return slices.Concat(t.toks[:t.start], t.toks[next:]), true
+	case t.amount > 0 && named: // "20 lemon, no wait, 25 lemon"
+		return t.otherPour()
+	case t.amount > 0: // "20 lemon, no wait, 25"
+		return slices.Concat(t.toks[:t.start], t.toks[t.name:end], t.toks[next:next+t.amount], unitTaken(t.toks, t.start, t.name, next, t.amount), t.behind), true
+	case named && t.name == end: // "lemon 20, no wait, lime 20"
+		return renamed(t.toks, i, next)
+	case named && t.name < end: // "½ oz ancho no sorry chilli liqueur"
+		return t.otherName(), true
 	}
 	return nil, false
+}
+
+// taking is a pour that is taken back: the words that take it back stand from i to next.
+type taking struct {
+	toks             []token.Token
+	i, next          int
+	start, name, end int           // of the pour before them
+	amount           int           // tokens of the amount behind them
+	behind           []token.Token // what stands behind that
+}
+
+// inFiguresAt are tokens with the amount at a place in figures: "make it one and a half".
+func inFiguresAt(toks []token.Token, next int) []token.Token {
+	value, n := entry.AmountOf(toks[next:])
+	if n == 0 || toks[next].Kind != token.Word {
+		return toks
+	}
+	figure := token.Token{Kind: token.Numeral, Start: toks[next].Start, End: toks[next+n-1].End, Value: value, Text: token.Decimals(value)}
+	return slices.Concat(toks[:next], []token.Token{figure}, toks[next+n:])
+}
+
+// named reports whether a name stands behind the words that take back, or behind the amount there.
+func (t *taking) named() bool {
+	if len(t.behind) == 0 {
+		return false
+	}
+	if len(t.behind) > 1 && t.behind[0].Kind == token.Ratio && t.behind[1].Kind == token.Word { // "1:1 simple"
+		return true
+	}
+	first := &t.behind[0]
+	return first.Kind == token.Word && !serving.Starts(t.behind) && !serving.StepVerbs[first.Text] && first.Text != "and" && first.Text != "then"
+}
+
+// otherPour puts the pour behind in place of the one before; false if one word alone takes it back, which
+// says too little to give up a pour of something else.
+func (t *taking) otherPour() ([]token.Token, bool) {
+	if fixed, ok := saidAgain(t.toks, t.i, t.next, t.amount); ok {
+		return fixed, true
+	}
+	if oneWord(t.toks[t.i:t.next]) && t.behind[0].Text != t.toks[t.name].Text {
+		return nil, false
+	}
+	return slices.Concat(t.toks[:t.start], t.toks[t.next:]), true
+}
+
+// otherName puts the name behind in place of the one before, or its pour where the name is said once more
+// with an amount: "40 gin, hang on, no, vodka, 40 vodka".
+func (t *taking) otherName() []token.Token {
+	at := slices.IndexFunc(t.behind, func(t token.Token) bool { return t.Kind == token.Numeral })
+	if at > 0 {
+		if n := entry.AmountAt(t.behind[at:]); n > 0 && at+n < len(t.behind) && t.behind[at+n].Text == t.behind[0].Text {
+			return slices.Concat(t.toks[:t.start], t.behind[at:])
+		}
+	}
+	return slices.Concat(t.toks[:t.name], t.toks[t.next:])
 }
 
 // Unsettled returns the first words of a text that stand between two pours and take one back,

@@ -38,27 +38,43 @@ func (s *search) countsOrRefers(toks []token.Token) bool {
 
 // refers reports whether the number at i counts or refers.
 func (s *search) refers(toks []token.Token, i int) bool {
-	t := &toks[i]
+	if refers, settled := s.refersByForm(toks, i); settled {
+		return refers
+	}
 	last := i+1 == len(toks)
 	switch {
-	case hour(t.Text) || coded(t.Text) || aside.Multiplies(toks, i) && s.multiples == 1: // "x10", "ticket 0231"
-		return true
-	case !last && (ordinals.Has(toks[i+1].Text) && toks[i+1].Glued || counted.Has(toks[i+1].Text)): // "2nd", "11pm", "keeps 3 days"
-		return true
-	case last && i > 0 && strings.Contains(t.Text, "/") && (when.Has(toks[i-1].Text) || dateLike(t.Text)): // "spec as of 3/11"
-		return true
-	case last && i > leastTold && strings.Contains(t.Text, "/"): // "approved by Lena 4/10"
-		return s.ahead
-	case !last && entry.UnitWordsAt(toks[i+1:]) || t.Value != float64(int(t.Value)):
+	case !last && entry.UnitWordsAt(toks[i+1:]) || toks[i].Value != float64(int(toks[i].Value)):
 		return false
 	case marked(toks, i):
 		return true
 	case i == 0 || toks[i-1].Kind != token.Word: // "2 umeboshi" may be poured
 		return false
 	case last: // "Finalist heat 2", where no amount stands behind a name
-		return s.ahead || s.bracketed && s.offScale(t.Value)
+		return s.ahead || s.bracketed && s.offScale(toks[i].Value)
 	}
-	return s.bare == 0 && (when.Has(toks[i-1].Text) || dated(toks[i-1].Text) || dated(toks[i+1].Text) || aside.Spoken(words(toks))) // "the guest at 9 had"
+	told := when.Has(toks[i-1].Text) || dated(toks[i-1].Text) || dated(toks[i+1].Text) || aside.Spoken(words(toks))
+	return s.bare == 0 && told // "the guest at 9 had"
+}
+
+// refersByForm reports whether the form of a number, or a word that counts behind it, settles that it
+// refers: "x10", "ticket 0231", "2nd", "11pm", "keeps 3 days", "spec as of 3/11".
+func (s *search) refersByForm(toks []token.Token, i int) (refers, settled bool) {
+	t, last := &toks[i], i+1 == len(toks)
+	if hour(t.Text) || coded(t.Text) || aside.Multiplies(toks, i) && s.multiples == 1 {
+		return true, true
+	}
+	if !last {
+		next := &toks[i+1]
+		counts := ordinals.Has(next.Text) && next.Glued || counted.Has(next.Text)
+		return counts, counts
+	}
+	switch {
+	case !strings.Contains(t.Text, "/"):
+		return false, false
+	case i > 0 && (when.Has(toks[i-1].Text) || dateLike(t.Text)):
+		return true, true
+	}
+	return s.ahead, i > leastTold // "approved by Lena 4/10"
 }
 
 // coded reports whether figures begin with a nought that no amount begins with: "0231".
