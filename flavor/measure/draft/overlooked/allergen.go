@@ -1,19 +1,22 @@
 package overlooked
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/token"
 )
 
-// Unheld reports whether a line of a text names an allergen in brackets that nothing poured is known to
-// carry, so that no reading may pass it over.
+// Unheld reports whether a line of a text names an allergen, in brackets or in a list of allergens, that
+// nothing poured is known to carry, so that no reading may pass it over.
 func Unheld(text string, pours []flavor.Pour) bool {
 	for line := range strings.Lines(text) {
-		if unheld(line, pours) != nil {
+		if unheld(line, pours) != nil || undeclared(line, pours) != nil {
 			return true
 		}
 	}
@@ -31,6 +34,36 @@ func unheld(line string, pours []flavor.Pour) *flavor.Fault {
 			carries := func(p flavor.Pour) bool { _, marked := p.Profile.Allergen(a); return marked }
 			if !slices.ContainsFunc(pours, carries) {
 				return measure.Invalid("ingredient", m[1], "%q names an allergen that is in nothing poured here; write which bottle holds it, or leave it out", m[1])
+			}
+		}
+	}
+	return nil
+}
+
+// listsAllergens begins a line that lists what a guest may have to avoid.
+var listsAllergens = regexp.MustCompile(`(?i)^[ \t•*·–—-]*(?:allergens?|contains)[ \t]*:[ \t]*(.+)$`)
+
+// inBrackets is what stands in brackets, where it says what holds an allergen: "nuts (orgeat)".
+var inBrackets = regexp.MustCompile(`[(\[][^)\]]*[)\]]`)
+
+// undeclared is the fault of a line that lists an allergen which nothing poured is known to carry, or
+// an amount: what holds it was not read.
+func undeclared(line string, pours []flavor.Pour) *flavor.Fault {
+	m := listsAllergens.FindStringSubmatch(strings.TrimRight(line, " \t\r\n"))
+	if m == nil {
+		return nil
+	}
+	toks := token.Lex(nil, m[1], 0, len(m[1]))
+	for i := range toks {
+		if entry.StartsMeasure(toks[i:]) {
+			return measure.Invalid("amount", m[1], "%q states an amount in a list of allergens; write each pour on a line of its own", m[1])
+		}
+	}
+	for part := range strings.FieldsFuncSeq(inBrackets.ReplaceAllString(m[1], ""), func(c rune) bool { return c == ',' || c == ';' || c == '/' || c == '+' || c == '&' }) {
+		for _, a := range naming.AllergensAlone(strings.Trim(part, " \t.!")) {
+			carries := func(p flavor.Pour) bool { _, marked := p.Profile.Allergen(a); return marked }
+			if !slices.ContainsFunc(pours, carries) {
+				return measure.Invalid("ingredient", part, "%q is listed as an allergen and is in nothing poured here; write which bottle holds it, or leave it out", strings.TrimSpace(part))
 			}
 		}
 	}

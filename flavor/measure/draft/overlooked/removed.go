@@ -28,10 +28,12 @@ func tells(line string) bool {
 }
 
 // leavesOut is a sentence that begins with words which leave something out, of the drink or of what is
-// done with it so far; onlyNow are words of the latter, and of what is done for some guests alone.
+// done with it so far, and leavesItOut one that says so around it; onlyNow are
+// words of what is done so far, and of what is done for some guests alone.
 var (
-	leavesOut = regexp.MustCompile(`(?i)(?:^|[.,;:!\d)(–—-][ \t]+|\b(?:but|actually|please|just|so|then|maybe|we|to)[ \t]+)((?:leave out|leave off|skip|omit|lose|hold|forget|ditch|bin|scrap|nix|axe|exclude|eliminate|delete|forgo)[ \t]+(?:the[ \t]+|any[ \t]+|all[ \t]+)?([\pL' \t-]+))`)
-	onlyNow   = vocabulary.Words(`if for when until till back after while unless first now then step from in with and or it`)
+	leavesOut   = regexp.MustCompile(`(?i)(?:^|[.,;:!\d)(–—-][ \t]+|\b(?:but|actually|please|just|so|then|maybe|we|to)[ \t]+)((?:leave out|leave off|skip|omit|lose|hold|forget|ditch|bin|scrap|nix|axe|exclude|eliminate|delete|forgo)[ \t]+(?:the[ \t]+|any[ \t]+|all[ \t]+)?([\pL' \t-]+))`)
+	leavesItOut = regexp.MustCompile(`(?i)\b(leave[ \t]+(?:the|any|all|that|our)[ \t]+([\pL' \t-]+?)[ \t]+(?:out|off)\b)`)
+	onlyNow     = vocabulary.Words(`if for when until till back after while unless first now then step from in with and or it`)
 	// atThisTime end such a sentence: "hold the lemon this time".
 	atThisTime = vocabulary.Words(`this time today tonight please pls entirely altogether completely guys team thanks`)
 )
@@ -39,6 +41,9 @@ var (
 // leftOut is the fault of a line that leaves out what is poured: "skip the egg white".
 func leftOut(line string, pours []flavor.Pour) *flavor.Fault {
 	m := leavesOut.FindStringSubmatch(line)
+	if m == nil {
+		m = leavesItOut.FindStringSubmatch(line)
+	}
 	if m == nil {
 		return nil
 	}

@@ -20,7 +20,7 @@ import (
 func Said(text string, s *flavor.Spec) flavor.Faults {
 	var out flavor.Faults
 	for i, line := range strings.Split(text, "\n") {
-		found := []*flavor.Fault{calledFree(line, s.Pours), unheld(line, s.Pours)}
+		found := []*flavor.Fault{calledFree(line, s.Pours), unheld(line, s.Pours), undeclared(line, s.Pours)}
 		if tells(line) {
 			found = append(found, leftOut(line, s.Pours), toGo(line, s.Pours), tookOut(line), setBeside(line, s.Pours))
 		}
@@ -35,6 +35,9 @@ func Said(text string, s *flavor.Spec) flavor.Faults {
 		out = append(out, f)
 	}
 	if f := tookBack(text, s.Pours); f != nil {
+		out = append(out, f)
+	}
+	if f := namedOnALine(text, s.Name); f != nil {
 		out = append(out, f)
 	}
 	if f := twoDrinks(s.Pours); f != nil && !oneList(text) {

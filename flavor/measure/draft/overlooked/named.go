@@ -1,0 +1,32 @@
+package overlooked
+
+import (
+	"regexp"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
+)
+
+// amid is a number, and no small one, with words on both sides: "low tide 15 campfire cordial".
+var amid = regexp.MustCompile(`\pL.*[ \t)](?:\d{2,}|\d*[.,]\d+|\d+/\d+|\d*[½¼¾⅓⅔])[ \t]+\pL`)
+
+// namedOnALine is the fault of a name of the drink that holds a number amid its words, where the pours
+// follow on its line: its second half may be a pour that nobody here knows. A colon parts a name.
+func namedOnALine(text, name string) *flavor.Fault {
+	if !amid.MatchString(name) {
+		return nil
+	}
+	for n, line := range strings.Split(text, "\n") {
+		before, behind, found := strings.Cut(line, name)
+		behind = strings.TrimLeft(behind, " \t\"”*_")
+		if !found || strings.HasPrefix(strings.TrimSpace(before), draft.NamePrefix) || behind == "" || behind[0] == ':' {
+			continue
+		}
+		f := measure.Invalid("amount", name, "%q holds a number amid its words and stands on one line with the pours; put a colon behind it, or write \"%s %s\" if it is the name of the drink", name, draft.NamePrefix, name)
+		f.Location = measure.LineLocation(n + 1)
+		return f
+	}
+	return nil
+}
