@@ -1,6 +1,7 @@
 package reading
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"unicode"
@@ -9,6 +10,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/around"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/everyday"
 	"counterpour/flavor/measure/draft/naming"
@@ -29,7 +31,11 @@ func withoutEveryday(d draft.Draft, before Reading, f naming.Finder) (Reading, e
 	if b.Err() != nil {
 		return before, b.Err()
 	}
-	for _, passed := range waysToPass(text, clauses, before.Faults) {
+	ways := waysToPass(text, clauses, before.Faults)
+	if other := around.Of(text, b); len(other) > 0 {
+		ways = append(ways, other, merged(other, clauses))
+	}
+	for _, passed := range ways {
 		masked, spans := withoutClauses(text, passed)
 		out, err := anyWay(d.Anew(masked), f)
 		if err != nil {
@@ -72,6 +78,18 @@ func (r *Reading) lay(text string, passed []everyday.Clause) {
 // with alcohol.
 func deniedBy(text string, passed []everyday.Clause, s *flavor.Spec) bool {
 	return slices.ContainsFunc(passed, func(c everyday.Clause) bool { return len(overlooked.Said("("+text[c.At.Start:c.At.End]+")", s)) > 0 })
+}
+
+// merged returns the clauses of two lists in order, those of the first where they meet.
+func merged(one, other []everyday.Clause) []everyday.Clause {
+	out := slices.Clone(one)
+	for _, c := range other {
+		if !slices.ContainsFunc(one, func(o everyday.Clause) bool { return c.At.Start < o.At.End && o.At.Start < c.At.End }) {
+			out = append(out, c)
+		}
+	}
+	slices.SortFunc(out, func(a, b everyday.Clause) int { return cmp.Compare(a.At.Start, b.At.Start) })
+	return out
 }
 
 // takesBack reports whether a text takes a pour back by words that are set aside.
