@@ -106,11 +106,20 @@ const mostMeasured = 3
 // glass: nobody pours 25 pints.
 func MeasureBehind(toks []token.Token) bool {
 	last := len(toks) - 1
-	if last < 1 || toks[last-1].Kind != token.Numeral || toks[last-1].Value > mostMeasured {
-		return false
+	return last > 0 && toks[last-1].Kind == token.Numeral && toks[last-1].Value <= mostMeasured && glasses.Has(toks[last].Text) && !servedIn(toks, last-1)
+}
+
+// glasses are measures that are glasses too.
+var glasses = vocabulary.Words(`pint pints cup cups`)
+
+// servedIn reports whether the amount at a token is that of a glass that the drink is served in: "in a
+// half pint".
+func servedIn(toks []token.Token, at int) bool {
+	before := at - 1
+	if before > 0 && (toks[before].Text == "a" || toks[before].Text == "an" || toks[before].Text == "the") {
+		before--
 	}
-	_, ok := measureAt(toks[last:])
-	return ok
+	return before > 0 && (toks[before].Text == "in" || toks[before].Text == "into")
 }
 
 // measureAlone reads a measure that bars name without a number for one of it: "jigger rye".

@@ -112,7 +112,7 @@ func (p *Written) lastAmount(toks []token.Token) int {
 		if toks[at].Kind != token.Numeral && !(toks[at].Kind == token.Word && p.wordsAmount(toks[at:])) {
 			continue
 		}
-		if before := &toks[at-1]; toks[at].Wrong != "" || before.Is("£") || before.Is("$") || before.Is("€") {
+		if before := &toks[at-1]; toks[at].Wrong != "" || servedIn(toks, at) || before.Is("£") || before.Is("$") || before.Is("€") {
 			return 0
 		}
 		return at

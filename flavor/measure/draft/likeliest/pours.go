@@ -35,6 +35,9 @@ func (s *script) amountAt(i int) (amount, bool) {
 	if s.word(i) && (token.LooseWords[s.toks[i].Text] || s.word(i, "abt", "bout")) && i+1 < len(s.toks) && s.toks[i+1].Kind == token.Numeral {
 		return s.amountAt(i + 1)
 	}
+	if s.word(i-1, "a", "the") && s.word(i-2, "in", "into") { // "in a half pint"
+		return amount{}, false
+	}
 	value, n := entry.AmountOf(s.line(i))
 	if n == 0 {
 		return s.oneOfEach(i)

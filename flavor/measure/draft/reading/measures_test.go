@@ -63,3 +63,21 @@ func TestGlassesAreNoMeasures(t *testing.T) {
 	require.Len(t, s.Pours, 2)
 	assert.InEpsilon(t, 330, s.Pours[0].ML, measureTolerance)
 }
+
+// A litre is not meant where a word that is cut short stands behind a number, a glass is no amount of
+// what it is served in, and what stands in brackets before others is poured as they are.
+func TestWhatIsNoMeasure(t *testing.T) {
+	x := wholeCatalogue(t)
+	for text, want := range map[string][]float64{
+		"bbn .75 lt org aperitivo .75 alp amaro .75 lem .75 shk up": {22.18, 22.18, 22.18, 22.18},
+		"30 gin + 15 lemon + 200 pale ale in a half pint":           {30, 15, 200},
+		"[gin 45][fino 20][lemon 15] stir up":                       {45, 20, 15},
+	} {
+		s, err := reading.Read(text, x)
+		require.NoError(t, err, text)
+		require.Len(t, s.Pours, len(want), text)
+		for i, ml := range want {
+			assert.InEpsilon(t, ml, s.Pours[i].ML, measureTolerance, text)
+		}
+	}
+}

@@ -126,7 +126,7 @@ func (f *First) BeforeSquare() (Named, bool) {
 	at := InSquare(toks)
 	if at == 0 || f.Text[f.Span.Start] != '[' || !Pours(f.Join, toks[at+1:]) {
 		at = slices.IndexFunc(toks, func(t token.Token) bool { return t.Is("[") })
-		if at <= 0 || at+2 >= len(toks) || !Pours(f.Join, toks[at:]) {
+		if at <= 0 || at+2 >= len(toks) || !Pours(f.Join, toks[at:]) || toks[at-1].Is("]") && numbered(toks[:at]) { // "[gin 45][fino 20]"
 			return Named{}, false
 		}
 	}
