@@ -25,12 +25,11 @@ var measured = []struct {
 	{"dl decilitre decilitres deciliter deciliters", measureOf{10, flavor.Centilitre, ""}},
 	{"l lt ltr litre litres liter liters", measureOf{100, flavor.Centilitre, ""}},
 	{"qt qts quart quarts", measureOf{32, flavor.Ounce, "a quart is taken as 32 oz"}},
-	{"pint pints pinte pintes", measureOf{16, flavor.Ounce, "a pint is taken as 16 oz"}},
+	{"pint pints pinte pintes", measureOf{16, flavor.Ounce, "a pint is taken as 16 oz, that of the United States; the imperial one is 568 ml"}},
 	{"cup cups", measureOf{8, flavor.Ounce, "a cup is taken as 8 oz"}},
 	{"jigger jiggers jig", measureOf{1.5, flavor.Ounce, "a jigger is taken as 1½ oz"}},
 	{"shot shots", measureOf{1.5, flavor.Ounce, ""}},
 	{"pony ponies", measureOf{1, flavor.Ounce, "a pony is taken as 1 oz"}},
-	{"finger fingers", measureOf{1, flavor.Ounce, "a finger is taken as 1 oz"}},
 	{"nip nips", measureOf{30, flavor.Millilitre, "a nip is taken as 30 ml"}},
 	{"tot tots", measureOf{25, flavor.Millilitre, "a tot is taken as 25 ml"}},
 	{"glug glugs slug slugs", measureOf{0.5, flavor.Ounce, "a glug is taken as ½ oz"}},
@@ -66,10 +65,9 @@ var Measures = func() map[string]measureOf {
 	return m
 }()
 
-// measureAt is the measure at the start of some tokens; false if there is none: a finger lime is a
-// fruit.
+// measureAt is the measure at the start of some tokens; false if there is none.
 func measureAt(toks []token.Token) (measureOf, bool) {
-	if len(toks) == 0 || toks[0].Kind != token.Word || len(toks) > 1 && strings.HasPrefix(toks[0].Text, "finger") && strings.HasPrefix(toks[1].Text, "lime") {
+	if len(toks) == 0 || toks[0].Kind != token.Word {
 		return measureOf{}, false
 	}
 	if len(toks) > 2 && Little(toks[0].Text) && ofWords.Has(toks[1].Text) {
@@ -86,7 +84,7 @@ var (
 	// alone are measures that bars name without a number for one of them.
 	alone = vocabulary.Words(`jigger jig pony spoon spoonful nip bl squirt glug handvoll poignée puñado manciata handvol`)
 	// aloneOf are those that stand before "of" then.
-	aloneOf = vocabulary.Words(littleOf + ` finger pint`)
+	aloneOf = vocabulary.Words(littleOf + ` pint`)
 	// littles are the words for the least that a hand pours.
 	littles = vocabulary.Words(littleOf)
 	inHand  = vocabulary.Words(handfuls)

@@ -13,7 +13,8 @@ import (
 var amid = regexp.MustCompile(`\pL.*[ \t)](?:\d{2,}|\d*[.,]\d+|\d+/\d+|\d*[½¼¾⅓⅔])[ \t]+\pL`)
 
 // namedOnALine is the fault of a name of the drink that holds a number amid its words, where the pours
-// follow on its line: its second half may be a pour that nobody here knows. A colon parts a name.
+// follow on its line: its second half may be a pour that nobody here knows. A colon, or a mark of
+// exclamation, parts a name.
 func namedOnALine(text, name string) *flavor.Fault {
 	if !amid.MatchString(name) {
 		return nil
@@ -21,7 +22,7 @@ func namedOnALine(text, name string) *flavor.Fault {
 	for n, line := range strings.Split(text, "\n") {
 		before, behind, found := strings.Cut(line, name)
 		behind = strings.TrimLeft(behind, " \t\"”*_")
-		if !found || strings.HasPrefix(strings.TrimSpace(before), draft.NamePrefix) || behind == "" || behind[0] == ':' {
+		if !found || strings.HasPrefix(strings.TrimSpace(before), draft.NamePrefix) || behind == "" || behind[0] == ':' || behind[0] == '!' {
 			continue
 		}
 		f := measure.Invalid("amount", name, "%q holds a number amid its words and stands on one line with the pours; put a colon behind it, or write \"%s %s\" if it is the name of the drink", name, draft.NamePrefix, name)

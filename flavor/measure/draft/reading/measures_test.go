@@ -21,8 +21,6 @@ func TestMeasuresOfTheBar(t *testing.T) {
 		"half pint lager":          236.6,
 		"lager 1 pint":             473.2,
 		"pint of lager":            473.2,
-		"a finger of bourbon":      29.57,
-		"2 fingers bourbon":        59.15,
 		"a tot of dark rum":        25,
 		"a glug of ginger ale":     14.79,
 		"a squirt of agave syrup":  4.93,
@@ -46,7 +44,7 @@ func TestMeasuresOfTheBar(t *testing.T) {
 // What no bar pours so is asked for, and what a drink is called pours nothing.
 func TestMeasuresOfNoSize(t *testing.T) {
 	x := wholeCatalogue(t)
-	for _, written := range []string{"1 pint gin", "a handful of gin", "a hint of vermouth", "a dram of gin", "2 finger limes", "a knob of ginger"} {
+	for _, written := range []string{"1 pint gin", "a handful of gin", "a hint of vermouth", "a dram of gin", "2 finger limes", "2 fingers bourbon", "a finger of rye", "a knob of ginger"} {
 		_, err := reading.Read("60 ml vodka\n20 ml lemon juice\n"+written, x)
 		assert.Error(t, err, written)
 	}
