@@ -12,9 +12,12 @@ import (
 // amid is a number, and no small one, with words on both sides: "low tide 15 campfire cordial".
 var amid = regexp.MustCompile(`\pL.*[ \t)](?:\d{2,}|\d*[.,]\d+|\d+/\d+|\d*[½¼¾⅓⅔])[ \t]+\pL`)
 
+// behindBracket is such a number behind a bracket: what stands before that is the whole name.
+var behindBracket = regexp.MustCompile(`\)[ \t]*\d+[ \t]+\pL`)
+
 // namedOnALine is the fault of a name of the drink that holds a number amid its words, where the pours
-// follow on its line: its second half may be a pour that nobody here knows. A colon, or a mark of
-// exclamation, parts a name.
+// follow on its line or the number follows a bracket: its second half may be a pour that nobody here
+// knows. A colon, or a mark of exclamation, parts a name.
 func namedOnALine(text, name string) *flavor.Fault {
 	if !amid.MatchString(name) {
 		return nil
@@ -22,10 +25,10 @@ func namedOnALine(text, name string) *flavor.Fault {
 	for n, line := range strings.Split(text, "\n") {
 		before, behind, found := strings.Cut(line, name)
 		behind = strings.TrimLeft(behind, " \t\"”*_")
-		if !found || strings.HasPrefix(strings.TrimSpace(before), draft.NamePrefix) || behind == "" || behind[0] == ':' || behind[0] == '!' {
+		if !found || strings.HasPrefix(strings.TrimSpace(before), draft.NamePrefix) || behind == "" && !behindBracket.MatchString(name) || strings.HasPrefix(behind, ":") || strings.HasPrefix(behind, "!") {
 			continue
 		}
-		f := measure.Invalid("amount", name, "%q holds a number amid its words and stands on one line with the pours; put a colon behind it, or write \"%s %s\" if it is the name of the drink", name, draft.NamePrefix, name)
+		f := measure.Invalid("amount", name, "%q holds a number amid its words and may be the name and a pour; put a colon behind the name, or write \"%s %s\" if it is the name of the drink", name, draft.NamePrefix, name)
 		f.Location = measure.LineLocation(n + 1)
 		return f
 	}

@@ -88,7 +88,7 @@ func toGo(line string, pours []flavor.Pour) *flavor.Fault {
 // again.
 func Removes(text string, pours []flavor.Pour) bool {
 	for line := range strings.Lines(text) {
-		if tells(line) && (leftOut(line, pours) != nil || toGo(line, pours) != nil || tookOut(line) != nil) {
+		if denied(line, pours) != nil || tells(line) && (leftOut(line, pours) != nil || toGo(line, pours) != nil || tookOut(line) != nil) {
 			return true
 		}
 	}
