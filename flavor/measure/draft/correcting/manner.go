@@ -47,7 +47,7 @@ func (c *corrector) denial(i int) (next int, rest []token.Token, ok bool) {
 		return i, rest, !denied || c.clauses[i-1].after == "?"
 	}
 	for i++; i < len(c.clauses); i++ {
-		if rest, armed, _ = withoutLeads(c.clauses[i].toks); len(rest) > 0 {
+		if rest, _, _ = withoutLeads(c.clauses[i].toks); len(rest) > 0 {
 			return i, c.clauses[i].toks, c.clauses[i].before != "\n"
 		}
 	}

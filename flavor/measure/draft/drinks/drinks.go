@@ -58,7 +58,24 @@ var list = sync.OnceValue(func() known {
 })
 
 // Known reports whether a name is that of a drink, however it is written.
-func Known(name string) bool { return list().whole[flavor.NormaliseName(name)] }
+func Known(name string) bool {
+	key := flavor.NormaliseName(name)
+	return list().whole[key] || list().whole[inWords(key)]
+}
+
+// figures are those that a name may be written with in place of a word: "ward 8".
+var figures = map[string]string{"2": "two", "3": "three", "4": "four", "5": "five", "6": "six", "7": "seven", "8": "eight", "9": "nine", "10": "ten"}
+
+// inWords is a name with its figures in words.
+func inWords(key string) string {
+	words := strings.Fields(key)
+	for i, w := range words {
+		if word := figures[w]; word != "" {
+			words[i] = word
+		}
+	}
+	return strings.Join(words, " ")
+}
 
 // leastShort is the fewest letters of the first word of a name whose words are all cut short.
 const leastShort = 3

@@ -14,6 +14,7 @@ import (
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/counting"
+	"counterpour/flavor/measure/draft/drinks"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/parting"
@@ -35,7 +36,7 @@ func (r *resolver) firstLine() {
 	}
 	for i := range d.Lines {
 		l := &d.Lines[i]
-		heads := i == 0 && len(lines) == 0 && (r.takeSum(l) || r.takeNumberedName(l))
+		heads := i == 0 && len(lines) == 0 && (r.takeSum(l) || r.takeKnownName(l) || r.takeNumberedName(l))
 		if !heads && !r.takeNameLikePour(l, len(lines) > 0) {
 			lines = append(lines, l)
 		}
@@ -70,6 +71,17 @@ func (r *resolver) takeSum(l *entry.Line) bool {
 	}
 	r.name = draft.StripBullet(l.Asked)
 	r.note(measure.LineLocation(l.Number) + ": “" + r.name + "” is read as the name of the drink: it is what the lines below come to")
+	return true
+}
+
+// takeKnownName takes a first line that is the name of a known drink, and holds a number, as that:
+// "French 75", "Ward 8".
+func (r *resolver) takeKnownName(l *entry.Line) bool {
+	if r.name != "" || l.AmountAt.Empty() || !l.UnitAt.Empty() || len(r.draft.Lines) < 2 || r.draft.Lines[1].Number == l.Number || !drinks.Known(l.Asked) {
+		return false
+	}
+	r.name = l.Asked
+	r.note(measure.LineLocation(l.Number) + ": “" + l.Asked + "” is read as the name of the drink")
 	return true
 }
 
@@ -207,7 +219,7 @@ func (r *resolver) nameless() {
 		return
 	}
 	line := 1 + strings.Count(d.String()[:d.NameAt.Start], "\n")
-	if r.poursIn(r.name) {
+	if r.poursIn(r.name) || setting.Spells(r.name) && r.book.Mentions(r.name) {
 		r.askName(line, "%q holds a pour; write it on a line of its own, or \"%s %s\" if it is the name of the drink")
 		return
 	}

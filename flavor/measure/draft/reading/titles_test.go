@@ -21,6 +21,9 @@ func TestTitlesAreNotPoured(t *testing.T) {
 		"Hot egg\n45 ml aged rum\n20 ml honey syrup\n1 whole egg":                       3,
 		"Gin 60\n25 ml lemon juice\n20 ml simple syrup":                                 3,
 		"Gin 60\nLemon 25\nSimple 20":                                                   3,
+		"French 75\n1 oz gin\n1/2 lemon\n1/2 simple\nshake into flute, champagne":       4,
+		"Ward 8\nrye 60\nlemon 15\noj 15\ngrenadine 10\nshake coupe":                    4,
+		"Gin sixty, dry vermouth ten, one dash orange bitters. Stir.":                   3,
 	} {
 		s, err := reading.Read(text, x)
 		if assert.NoError(t, err, text) {

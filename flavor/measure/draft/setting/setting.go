@@ -37,7 +37,7 @@ func Ways(text string, b *naming.Book) []Set {
 // plain is a text without what sets its lines in another way than others do.
 func plain(text string) Set {
 	s := Set{Text: text}
-	for _, rule := range []func(*Set){(*Set).boxes, (*Set).fields, (*Set).cells, (*Set).prices, (*Set).numbered, (*Set).announced, (*Set).spoken, (*Set).counted, (*Set).changes, (*Set).restatements, (*Set).served, (*Set).roles, (*Set).idle, (*Set).verbs, (*Set).equals, (*Set).answers, (*Set).commas} {
+	for _, rule := range []func(*Set){(*Set).boxes, (*Set).spelledOut, (*Set).fields, (*Set).cells, (*Set).prices, (*Set).numbered, (*Set).announced, (*Set).spoken, (*Set).counted, (*Set).changes, (*Set).restatements, (*Set).served, (*Set).roles, (*Set).idle, (*Set).verbs, (*Set).equals, (*Set).answers, (*Set).commas} {
 		rule(&s)
 	}
 	return s
