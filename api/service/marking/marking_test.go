@@ -46,7 +46,7 @@ func TestMarkThatAlwaysConflicts(t *testing.T) {
 	assert.ErrorContains(t, err, "mark again")
 }
 
-// A mark that notes nothing is a fault; one verdict on a cover is enough of a note.
+// A mark that notes nothing is a fault; one reception of a cover is enough of a note.
 func TestMarkOfNothing(t *testing.T) {
 	_, err := penOf(storetest.Memory(t)).Mark(t.Context(), someone, marking.Request{})
 	require.ErrorIs(t, err, flavor.ErrInvalid)

@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor/measure"
 )
 
+// Amount formats an amount with its unit, as a draft writes it.
 func Amount(v float64, unit string) string { return measure.FormatAmount(v, flavor.Unit(unit)) }
 
 // Drink lists the pours and the allergens of a drink.

@@ -214,6 +214,7 @@ func TestAHouseSurvivesJSON(t *testing.T) {
 		n++ // each draw adds to the houses; together they must stay the same
 		spec := genSpec(rt, f, fmt.Sprintf("spec-%d", n))
 		bottle := genBottle(rt, fmt.Sprintf("bottle-%d", n))
+		bottle.Ingredient = fmt.Sprintf("kind-%d", n) // of two of a kind, an import keeps pouring the one that is poured
 		sound(rt, spec)
 		sound(rt, bottle)
 		items := []house.Item{spec, bottle,
