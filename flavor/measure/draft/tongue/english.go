@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+	"sync"
 	"unicode"
 )
 
@@ -39,7 +40,7 @@ func translated(key string) ([]string, bool) {
 	for i := 0; i < len(words); {
 		means, n := inEnglish(words[i:])
 		switch {
-		case n == 0 && known.linking[words[i]] && len(out) > 0:
+		case n == 0 && known().linking[words[i]] && len(out) > 0:
 			changed, n = true, 1
 		case n == 0:
 			out, n = append(out, words[i]), 1
@@ -62,7 +63,7 @@ func inEnglish(words []string) (string, int) {
 		if n > 1 {
 			w = strings.Join(words[:n], " ")
 		}
-		if means := cmp.Or(known.stems[w], known.tastes[w]); means != "" {
+		if means := cmp.Or(known().stems[w], known().tastes[w]); means != "" {
 			return means, n
 		}
 	}
@@ -74,7 +75,7 @@ func inEnglish(words []string) (string, int) {
 			if means, n := inEnglish(append([]string{rest}, words[1:]...)); n > 0 && rest != "" {
 				return means, n
 			}
-			if whole[rest] {
+			if whole()[rest] {
 				return rest, 1
 			}
 		}
@@ -84,25 +85,25 @@ func inEnglish(words []string) (string, int) {
 
 // whole are the words that stems translate into, which are themselves in some tongue:
 // "liqueur d'orange".
-var whole = func() map[string]bool {
+var whole = sync.OnceValue(func() map[string]bool {
 	out := map[string]bool{}
-	for _, means := range known.stems {
+	for _, means := range known().stems {
 		out[means] = true
 	}
 	return out
-}()
+})
 
 // formWords are the words of forms, the longest first, in one order.
-var formWords = func() []string {
+var formWords = sync.OnceValue(func() []string {
 	var out []string
-	for w := range known.forms {
+	for w := range known().forms {
 		out = append(out, w)
 	}
 	slices.SortFunc(out, func(a, b string) int {
 		return cmp.Or(len(b)-len(a), strings.Compare(a, b))
 	})
 	return out
-}()
+})
 
 // binding are the letters that bind the parts of one word: "Zwetschgenwasser".
 var binding = []string{"", "s", "n", "en", "er", "e", "es"}
@@ -112,7 +113,7 @@ const leastStem = 3
 
 // compound translates one word that is put together of two.
 func compound(w string) (string, bool) {
-	for _, form := range formWords {
+	for _, form := range formWords() {
 		first, ok := strings.CutSuffix(w, form)
 		if !ok {
 			continue
@@ -122,11 +123,11 @@ func compound(w string) (string, bool) {
 			if !ok || len(stem) < leastStem {
 				continue
 			}
-			if means := cmp.Or(known.stems[stem], known.tastes[stem]); means != "" {
-				return means + " " + known.forms[form], true
+			if means := cmp.Or(known().stems[stem], known().tastes[stem]); means != "" {
+				return means + " " + known().forms[form], true
 			}
-			if whole[stem] {
-				return stem + " " + known.forms[form], true
+			if whole()[stem] {
+				return stem + " " + known().forms[form], true
 			}
 		}
 	}
@@ -162,7 +163,7 @@ func wordsOf(letters []rune) []string {
 	for i := len(letters) - 1; i >= 0; i-- {
 		for end := len(letters); end > i; end-- {
 			w := string(letters[i:end])
-			if best[end] == nil || known.stems[w] == "" && known.tastes[w] == "" && !known.linking[w] {
+			if best[end] == nil || known().stems[w] == "" && known().tastes[w] == "" && !known().linking[w] {
 				continue
 			}
 			if best[i] == nil || len(best[end])+1 < len(best[i]) {

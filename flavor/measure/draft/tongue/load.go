@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io/fs"
 	"strings"
+	"sync"
 
 	"counterpour/flavor"
 )
@@ -21,14 +22,15 @@ type lexicon struct {
 	linking map[string]bool   // words that bring nothing of their own
 }
 
-// known is read once; what is wrong with the text is wrong with this program.
-var known = func() *lexicon {
+// known is read once, when a word is first looked up: most drafts are in English. What is wrong with
+// the text is wrong with this program.
+var known = sync.OnceValue(func() *lexicon {
 	l, err := load(files)
 	if err != nil {
 		panic(err)
 	}
 	return l
-}()
+})
 
 // About how many names, stems and tastes there are, so that their tables need not grow.
 const (

@@ -11,21 +11,21 @@ import (
 )
 
 // Name is what a whole name, as a key, is called in English; empty if it is not known.
-func Name(key string) string { return known.names[key] }
+func Name(key string) string { return known().names[key] }
 
 // Stem is what a key that something is made of means, "fläder" the elderflower; empty if it
 // is not known.
-func Stem(key string) string { return known.stems[key] }
+func Stem(key string) string { return known().stems[key] }
 
 // Names yields every whole name with what it means, in no order.
-func Names() iter.Seq2[string, string] { return maps.All(known.names) }
+func Names() iter.Seq2[string, string] { return maps.All(known().names) }
 
 // Linking reports whether a word stands between others and brings nothing of its own: "de".
-func Linking(word string) bool { return known.linking[word] }
+func Linking(word string) bool { return known().linking[word] }
 
 // Idle reports whether a key says of what it stands beside only that it is fresh, hot or
 // whipped, which makes no other ingredient of it.
-func Idle(key string) bool { return known.tastes[key] == "fresh" || known.linking[key] }
+func Idle(key string) bool { return known().tastes[key] == "fresh" || known().linking[key] }
 
 // spoons are words for a spoon that stand for an ingredient in English, and are one of them
 // before a name of their own tongue alone: "2 ts brunt sukker".
