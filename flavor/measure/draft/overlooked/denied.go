@@ -18,6 +18,18 @@ var saysNo = regexp.MustCompile(`(?i)(?:\bno|(?:^|[.,;:!(–—-])[ \t]*(?:witho
 // word it is less than the pour: "no lime wheel".
 var goesOn = vocabulary.Words(`for in today tonight please pls this here at ever if allergy allergic because as since now though thanks anymore`)
 
+// queried is a mark of doubt that stands alone, in place of a word or an amount: "15 ml ??? syrup".
+var queried = regexp.MustCompile(`(?i)(?:[\d½¼¾⅓⅔]|\b(?:ml|cl|oz|dash|dashes|bsp|tsp))[ \t]+\?{2,}|(?:^|[ \t])\?{2,}[ \t]+[\pL\d]`)
+
+// doubted is the fault of a line that holds such a mark.
+func doubted(line string) *flavor.Fault {
+	m := queried.FindString(line)
+	if m == "" {
+		return nil
+	}
+	return measure.Invalid("text", strings.TrimSpace(line), "%q leaves something open; write what is poured", strings.TrimSpace(m))
+}
+
 // denied is the fault of a line that says there is none of what is poured: somebody may not be allowed it.
 func denied(line string, pours []flavor.Pour) *flavor.Fault {
 	for _, m := range saysNo.FindAllStringSubmatch(line, -1) {

@@ -20,7 +20,7 @@ import (
 func Said(text string, s *flavor.Spec) flavor.Faults {
 	var out flavor.Faults
 	for i, line := range strings.Split(text, "\n") {
-		found := []*flavor.Fault{calledFree(line, s.Pours), unheld(line, s.Pours), undeclared(line, s.Pours), denied(line, s.Pours)}
+		found := []*flavor.Fault{calledFree(line, s.Pours), unheld(line, s.Pours), undeclared(line, s.Pours), denied(line, s.Pours), doubted(line)}
 		if tells(line) {
 			found = append(found, leftOut(line, s.Pours), toGo(line, s.Pours), tookOut(line), setBeside(line, s.Pours))
 		}

@@ -29,6 +29,7 @@ func TestWhatIsSaidOfThePours(t *testing.T) {
 		"gin 30\ngrapefruit juice 30 - NO grapefruit juice in this one\nshake":         "denies",
 		"gin 30\norgeat 15\nlemon 20\nno orgeat for table 6, allergy":                  "denies",
 		"gin 45\nlemon 20\negg white\nno egg":                                          "denies",
+		"15 ml ??? syrup\n50 ml gin\n25 ml lemon":                                      "leaves something open",
 		"low tide 15 campfire cordial; 17 gin":                                         "amid its words",
 		"low tide (bar 2) 15 campfire cordial\n17 gin":                                 "amid its words",
 		"low tide (bar 2) 15 campfire cordial; 17 gin":                                 "amid its words",
