@@ -4,7 +4,6 @@ import (
 	"regexp"
 	"strings"
 
-	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/everyday"
 	"counterpour/flavor/measure/draft/lexicon"
@@ -239,7 +238,7 @@ func (r *reader) tells(s *stretch) bool {
 				return false
 			}
 		case t.Kind != token.Word:
-		case changes.Has(t.Text) || entry.PouringVerb(t.Text) || allergen(t.Text):
+		case changes.Has(t.Text) || entry.PouringVerb(t.Text) || everyday.Allergen(t.Text):
 			return false
 		case everyday.Word(t.Text) || len(t.Text) <= initials || token.NumberWords[t.Text] > 0:
 			known++
@@ -272,10 +271,4 @@ func counts(toks []token.Token, i int) bool {
 		return false
 	}
 	return beside(-1) || beside(1)
-}
-
-// allergen reports whether a word is one that a guest may ask after.
-func allergen(w string) bool {
-	_, err := flavor.ParseAllergen(w)
-	return err == nil
 }

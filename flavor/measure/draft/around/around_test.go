@@ -54,7 +54,7 @@ func TestWhatIsToldAroundADrink(t *testing.T) {
 // What may be a pour, may change one or may harm a guest stays: common practice, no source.
 func TestWhatMayPourStays(t *testing.T) {
 	for _, said := range []string{"umeboshi", "umeboshi 20", "20 umeboshi", "umeboshi of Tavi", "tinkerbell and moonlight", "top with kvass", "2 measures of moonlight", "double the lot",
-		"leave the honey out", "soy", "contains sesame", "vodka", "20 vodka", "a glug of kvass for the table", "without the last one", "zero proof", "make it 15"} {
+		"leave the honey out", "soy", "contains sesame", "the dairy of Tavi is in the corridor", "vodka", "20 vodka", "a glug of kvass for the table", "without the last one", "zero proof", "make it 15"} {
 		assert.Empty(t, told(t, drink+"\n"+said), said)
 		assert.Empty(t, told(t, "Sour\n"+said+"\n"+drink), said)
 	}

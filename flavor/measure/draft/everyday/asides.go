@@ -75,8 +75,8 @@ var (
 // mostHailed is the most words of whom a greeting is for.
 const mostHailed = 3
 
-// greets reports whether a clause greets or thanks somebody: "hi team", "cheers all", "thanks, M.". Who is sorry takes
-// something back.
+// greets reports whether a clause greets or thanks somebody: "hi team", "cheers all", "thanks, M.". Who
+// is sorry takes something back.
 func greets(toks []token.Token) bool {
 	if toks[0].Text == "sorry" || !aside.Hail(toks[0].Text) && !greetings.Has(toks[0].Text) || len(toks) > 1+mostHailed {
 		return false
@@ -101,7 +101,7 @@ func MayAdd(text string) bool {
 		case toks[i].Kind != token.Word:
 		case (w == "goes" || w == "go") && wordAt(toks, i+1) == "in":
 			adds = true
-		case allergen(w), !Word(w) && !laid.Noun(w) && !serving.Known(w) && !serving.Fillers[w] && !numbers(w) && !given.Has(w):
+		case Allergen(w), !Word(w) && !laid.Noun(w) && !serving.Known(w) && !serving.Fillers[w] && !numbers(w) && !given.Has(w):
 			unknown = true
 		}
 	}

@@ -273,7 +273,7 @@ func (s *search) clause(toks []token.Token) clause {
 			c.stated = c.stated || i+n < len(toks) && states.Has(toks[i+n].Text)
 			i += n
 			continue
-		case allergen(t.Text):
+		case Allergen(t.Text):
 			c.names = true
 		case Word(t.Text), refinements.Has(t.Text), numbers(t.Text), s.person(toks, i):
 		default:
@@ -293,9 +293,9 @@ func (s *search) clause(toks []token.Token) clause {
 	return c
 }
 
-// allergen reports whether a word names an allergen, which a guest may ask after: it is no remark unless
+// Allergen reports whether a word names an allergen, which a guest may ask after: it is no remark unless
 // what is poured has it.
-func allergen(w string) bool {
+func Allergen(w string) bool {
 	_, err := flavor.ParseAllergen(w)
 	return (err == nil || carriers.Has(w)) && w != "gluten"
 }

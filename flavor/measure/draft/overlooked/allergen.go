@@ -23,6 +23,11 @@ func Unheld(text string, pours []flavor.Pour) bool {
 	return false
 }
 
+// carried reports whether something poured is known to carry an allergen, for certain or perhaps.
+func carried(a flavor.Allergen, pours []flavor.Pour) bool {
+	return slices.ContainsFunc(pours, func(p flavor.Pour) bool { _, marked := p.Profile.Allergen(a); return marked })
+}
+
 // unheld is the fault of an allergen in brackets that nothing poured is known to carry: another
 // bottle than the one that was found may be meant, "foamer (soy)", and a guest may be harmed.
 func unheld(line string, pours []flavor.Pour) *flavor.Fault {
@@ -31,8 +36,7 @@ func unheld(line string, pours []flavor.Pour) *flavor.Fault {
 	}
 	for _, m := range bracketed.FindAllStringSubmatch(line, -1) {
 		for _, a := range naming.AllergensAlone(m[1]) {
-			carries := func(p flavor.Pour) bool { _, marked := p.Profile.Allergen(a); return marked }
-			if !slices.ContainsFunc(pours, carries) {
+			if !carried(a, pours) {
 				return measure.Invalid("ingredient", m[1], "%q names an allergen that is in nothing poured here; write which bottle holds it, or leave it out", m[1])
 			}
 		}
@@ -61,8 +65,7 @@ func undeclared(line string, pours []flavor.Pour) *flavor.Fault {
 	}
 	for part := range strings.FieldsFuncSeq(inBrackets.ReplaceAllString(m[1], ""), func(c rune) bool { return c == ',' || c == ';' || c == '/' || c == '+' || c == '&' }) {
 		for _, a := range naming.AllergensAlone(strings.Trim(part, " \t.!")) {
-			carries := func(p flavor.Pour) bool { _, marked := p.Profile.Allergen(a); return marked }
-			if !slices.ContainsFunc(pours, carries) {
+			if !carried(a, pours) {
 				return measure.Invalid("ingredient", part, "%q is listed as an allergen and is in nothing poured here; write which bottle holds it, or leave it out", strings.TrimSpace(part))
 			}
 		}

@@ -18,18 +18,6 @@ var saysNo = regexp.MustCompile(`(?i)(?:\bno|(?:^|[.,;:!(–—-])[ \t]*(?:witho
 // word it is less than the pour: "no lime wheel".
 var goesOn = vocabulary.Words(`for in today tonight please pls this here at ever if allergy allergic because as since now though thanks anymore`)
 
-// queried is a mark of doubt that stands alone, in place of a word or an amount: "15 ml ??? syrup".
-var queried = regexp.MustCompile(`(?i)(?:[\d½¼¾⅓⅔]|\b(?:ml|cl|oz|dash|dashes|bsp|tsp))[ \t]+\?{2,}|(?:^|[ \t])\?{2,}[ \t]+[\pL\d]`)
-
-// doubted is the fault of a line that holds such a mark.
-func doubted(line string) *flavor.Fault {
-	m := queried.FindString(line)
-	if m == "" {
-		return nil
-	}
-	return measure.Invalid("text", strings.TrimSpace(line), "%q leaves something open; write what is poured", strings.TrimSpace(m))
-}
-
 // denied is the fault of a line that says there is none of what is poured: somebody may not be allowed it.
 func denied(line string, pours []flavor.Pour) *flavor.Fault {
 	for _, m := range saysNo.FindAllStringSubmatch(line, -1) {
@@ -43,7 +31,7 @@ func denied(line string, pours []flavor.Pour) *flavor.Fault {
 	return nil
 }
 
-// leads returns how many words lead that name a pour: as it was written, in full, or by its class: "no egg".
+// leads returns how many of the first words name a pour: as it was written, in full, or by its class: "no egg".
 func leads(said []string, p *flavor.Pour) int {
 	for _, name := range [...]string{p.Match.Asked, p.Profile.Name, string(p.Profile.Class)} {
 		words := strings.Fields(flavor.NormaliseName(name))

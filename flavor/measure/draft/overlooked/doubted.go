@@ -1,0 +1,21 @@
+package overlooked
+
+import (
+	"regexp"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+)
+
+// queried is a mark of doubt that stands alone, in place of a word or an amount: "15 ml ??? syrup".
+var queried = regexp.MustCompile(`(?i)(?:[\d½¼¾⅓⅔]|\b(?:ml|cl|oz|dash|dashes|bsp|tsp))[ \t]+\?{2,}|(?:^|[ \t])\?{2,}[ \t]+[\pL\d]`)
+
+// doubted is the fault of a line that holds such a mark.
+func doubted(line string) *flavor.Fault {
+	m := queried.FindString(line)
+	if m == "" {
+		return nil
+	}
+	return measure.Invalid("text", strings.TrimSpace(line), "%q leaves something open; write what is poured", strings.TrimSpace(m))
+}
