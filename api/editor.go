@@ -39,11 +39,11 @@ func (s *Server) mayEdit(ctx context.Context) (house.By, error) {
 
 func (s *Server) editor(ctx context.Context, role string, may func(*Editor) bool) (house.By, error) {
 	if s.opts.Keeper == nil || s.opts.Editor == nil {
-		return house.By{}, &flavor.Fault{Kind: problem.ErrForbidden, Message: "this house takes no changes"}
+		return house.By{}, &flavor.DataFault{Kind: problem.ErrForbidden, Message: "this house takes no changes"}
 	}
 	e := s.opts.Editor(ctx)
 	if !may(&e) {
-		return house.By{}, &flavor.Fault{Kind: problem.ErrForbidden, Message: "this needs the role " + role + "; ask with a token that has it"}
+		return house.By{}, &flavor.DataFault{Kind: problem.ErrForbidden, Message: "this needs the role " + role + "; ask with a token that has it"}
 	}
 	return e.By, nil
 }

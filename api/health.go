@@ -100,6 +100,6 @@ func Starting() http.Handler {
 			_, _ = io.WriteString(w, startingPage) // the client may have gone
 			return
 		}
-		writeProblem(w, problem.Of(&flavor.Fault{Kind: problem.ErrNotReady, Message: "the house is being opened; ask again in a second"}, ""))
+		writeProblem(w, problem.Of(&flavor.DataFault{Kind: problem.ErrNotReady, Message: "the house is being opened; ask again in a second"}, ""))
 	})
 }

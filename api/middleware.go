@@ -104,11 +104,11 @@ func (s *Server) checkQuery(c *gin.Context) {
 	}
 	query, err := url.ParseQuery(c.Request.URL.RawQuery)
 	if err != nil {
-		refuse(c, problem.Of(&flavor.Fault{Kind: problem.ErrMalformed, Value: c.Request.URL.RawQuery,
+		refuse(c, problem.Of(&flavor.DataFault{Kind: problem.ErrMalformed, Value: c.Request.URL.RawQuery,
 			Message: "the query cannot be read; write it as name=value, joined by &, with percent signs as %25"}, "query"))
 		return
 	}
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	for _, name := range slices.Sorted(maps.Keys(query)) {
 		if values := query[name]; len(values) > 1 && !repeatable[name] {
 			faults = append(faults, flavor.Invalid(name, strings.Join(values, ", "), "is given %d times; give it once", len(values)))
@@ -126,7 +126,7 @@ func (s *Server) checkQuery(c *gin.Context) {
 func (s *Server) noRoute(c *gin.Context) {
 	path := c.Request.URL.Path
 	if s.opts.Pages == nil || path == "/v1" || strings.HasPrefix(path, "/v1/") {
-		refuse(c, problem.Of(&flavor.Fault{Kind: problem.ErrNoRoute, Location: "path", Value: path,
+		refuse(c, problem.Of(&flavor.DataFault{Kind: problem.ErrNoRoute, Location: "path", Value: path,
 			Message: "there is nothing at this address; " + openAPIPath + " lists what there is"}, ""))
 		return
 	}
@@ -138,7 +138,7 @@ func (s *Server) noRoute(c *gin.Context) {
 // noMethod answers 405 where an endpoint does not take the method.
 func (s *Server) noMethod(c *gin.Context) {
 	allowed := c.Writer.Header().Get("Allow")
-	refuse(c, problem.Of(&flavor.Fault{Kind: problem.ErrMethod, Location: "method", Value: c.Request.Method,
+	refuse(c, problem.Of(&flavor.DataFault{Kind: problem.ErrMethod, Location: "method", Value: c.Request.Method,
 		Message: fmt.Sprintf("this address takes %s and not %s", allowed, fault.Quotable(c.Request.Method))}, ""))
 }
 

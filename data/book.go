@@ -15,7 +15,7 @@ import (
 func (c *Catalogue) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
 	p, own, found := c.ByName(written)
 	if !found {
-		return nil, flavor.Match{}, &flavor.Fault{Kind: flavor.ErrUnknown, Value: written,
+		return nil, flavor.Match{}, &flavor.DataFault{Kind: flavor.ErrUnknown, Value: written,
 			Message: fmt.Sprintf("%q is not in the catalogue; use the name or an alias of a record", written)}
 	}
 	how := flavor.MatchAlias

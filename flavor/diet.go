@@ -105,6 +105,6 @@ func ParseDiet(word string) (Diet, error) {
 			return d, nil
 		}
 	}
-	return Diet{}, &Fault{Kind: ErrInvalid, Location: "diet", Value: word,
+	return Diet{}, &DataFault{Kind: ErrInvalid, Location: "diet", Value: word,
 		Message: fmt.Sprintf("%q is no diet known here; use %s", word, strings.Join(DietNames(), ", ")), Suggest: DietNames()}
 }

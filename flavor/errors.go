@@ -15,10 +15,10 @@ var (
 	ErrUnknown = errors.New("unknown")
 )
 
-// Fault is one thing wrong with what a user wrote: where, which word, and how
+// DataFault is one thing wrong with what a user wrote: where, which word, and how
 // to mend it. Message is fit to be read by that user; whoever routes a fault
-// reads the other fields and [Fault.Place].
-type Fault struct {
+// reads the other fields and [DataFault.Place].
+type DataFault struct {
 	Kind     error   // ErrInvalid or ErrUnknown
 	Location string  // such as "line 3" or "pours[2].unit"
 	Field    string  // what is wrong, such as "unit", where Location does not say
@@ -32,21 +32,21 @@ type Fault struct {
 type Bounds struct{ Least, Most float64 }
 
 // Invalid returns a fault of kind [ErrInvalid]; value is printed as it reads.
-func Invalid(location string, value any, format string, args ...any) *Fault {
-	return &Fault{Kind: ErrInvalid, Location: location, Value: fmt.Sprint(value), Message: fmt.Sprintf(format, args...)}
+func Invalid(location string, value any, format string, args ...any) *DataFault {
+	return &DataFault{Kind: ErrInvalid, Location: location, Value: fmt.Sprint(value), Message: fmt.Sprintf(format, args...)}
 }
 
 // OutOfRange returns a fault of kind [ErrInvalid] for a number that must lie
 // between least and most; remedy says what to write, such as "ask for 1 to 8".
-func OutOfRange[T int | float64](location string, value, least, most T, remedy string) *Fault {
+func OutOfRange[T int | float64](location string, value, least, most T, remedy string) *DataFault {
 	f := Invalid(location, value, "%v is out of range; %s", value, remedy)
 	f.Bounds = &Bounds{float64(least), float64(most)}
 	return f
 }
 
 // Unknown returns a fault of kind [ErrUnknown], with the names that come near.
-func Unknown(location, value string, suggest []string, format string, args ...any) *Fault {
-	return &Fault{Kind: ErrUnknown, Location: location, Value: value, Suggest: suggest, Message: fmt.Sprintf(format, args...)}
+func Unknown(location, value string, suggest []string, format string, args ...any) *DataFault {
+	return &DataFault{Kind: ErrUnknown, Location: location, Value: value, Suggest: suggest, Message: fmt.Sprintf(format, args...)}
 }
 
 // At returns the location of an entry of a list, such as "pours[2]".
@@ -62,7 +62,7 @@ type Place struct {
 
 // Place reads the location: "line 3", "pours[2].unit", "to.pours[1]", "limit".
 // Of several indices it is the last.
-func (f *Fault) Place() Place {
+func (f *DataFault) Place() Place {
 	p := Place{Index: -1, Field: f.Field}
 	rest := f.Location
 	if at := strings.LastIndex(rest, "line "); at >= 0 {
@@ -86,7 +86,7 @@ func (f *Fault) Place() Place {
 }
 
 // Error returns the location and the message.
-func (f *Fault) Error() string {
+func (f *DataFault) Error() string {
 	if f.Location == "" {
 		return f.Message
 	}
@@ -94,33 +94,33 @@ func (f *Fault) Error() string {
 }
 
 // Unwrap returns the kind.
-func (f *Fault) Unwrap() error { return f.Kind }
+func (f *DataFault) Unwrap() error { return f.Kind }
 
-// Faults is every fault found in one reading; it is never empty when returned
+// DataFaults is every fault found in one reading; it is never empty when returned
 // as an error.
-type Faults []*Fault
+type DataFaults []*DataFault
 
-// FaultsOf returns the faults that an error holds, none for any other error.
-func FaultsOf(err error) Faults {
-	var many Faults
+// DataFaultsOf returns the faults that an error holds, none for any other error.
+func DataFaultsOf(err error) DataFaults {
+	var many DataFaults
 	if errors.As(err, &many) {
 		return many
 	}
-	var one *Fault
+	var one *DataFault
 	if errors.As(err, &one) {
-		return Faults{one}
+		return DataFaults{one}
 	}
 	return nil
 }
 
 // Relocated returns the faults of an error as move leaves them, each on a copy: who
 // calls knows places that who found them did not. Any other error stays as it is.
-func Relocated(err error, move func(*Fault)) error {
-	faults := FaultsOf(err)
+func Relocated(err error, move func(*DataFault)) error {
+	faults := DataFaultsOf(err)
 	if faults == nil {
 		return err
 	}
-	out := make(Faults, len(faults))
+	out := make(DataFaults, len(faults))
 	for i, f := range faults {
 		own := *f
 		move(&own)
@@ -130,7 +130,7 @@ func Relocated(err error, move func(*Fault)) error {
 }
 
 // Error returns the faults, one a line.
-func (fs Faults) Error() string {
+func (fs DataFaults) Error() string {
 	lines := make([]string, len(fs))
 	for i, f := range fs {
 		lines[i] = f.Error()
@@ -139,7 +139,7 @@ func (fs Faults) Error() string {
 }
 
 // Unwrap returns the faults as errors.
-func (fs Faults) Unwrap() []error {
+func (fs DataFaults) Unwrap() []error {
 	out := make([]error, len(fs))
 	for i, f := range fs {
 		out[i] = f

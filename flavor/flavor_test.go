@@ -73,7 +73,7 @@ func TestPlaceOfAFault(t *testing.T) {
 		{"a[x]", "", Place{Index: -1, Field: "a[x]"}},
 		{"deadline nothing", "", Place{Index: -1, Field: "deadline nothing"}},
 	} {
-		f := Fault{Location: c.location, Field: c.field}
+		f := DataFault{Location: c.location, Field: c.field}
 		assert.Equal(t, c.want, f.Place(), c.location)
 	}
 	f := OutOfRange("limit", 0, 1, 8, "ask for 1 to 8")

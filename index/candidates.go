@@ -15,7 +15,7 @@ import (
 const maxAlcoholFree = 0.5
 
 // Candidates returns the ingredients that meet a need, sorted by id, and how many were
-// refused. An unknown allergen, animal source or id is a [*flavor.Fault]. It scans all
+// refused. An unknown allergen, animal source or id is a [*flavor.DataFault]. It scans all
 // profiles, which is faster than a bleve query and needs no documents.
 func (x *Index) Candidates(ctx context.Context, n lookup.Need) ([]*flavor.Profile, lookup.Refused, error) {
 	var refused lookup.Refused

@@ -12,5 +12,5 @@
 // have in mind. Search is tolerant and Resolve strict, since a wrong ingredient in a
 // drink is worse than a question.
 //
-// Errors in a user's input are [*flavor.Fault]s; all others are plain errors.
+// Errors in a user's input are [*flavor.DataFault]s; all others are plain errors.
 package index

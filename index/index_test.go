@@ -118,9 +118,9 @@ func golden(t *testing.T, name string, got []byte) {
 	require.Equal(t, string(want), string(got), "rewrite with -update if the change is meant")
 }
 
-func fault(t *testing.T, err error) *flavor.Fault {
+func fault(t *testing.T, err error) *flavor.DataFault {
 	t.Helper()
-	var f *flavor.Fault
+	var f *flavor.DataFault
 	require.ErrorAs(t, err, &f)
 	require.NotEmpty(t, f.Message)
 	return f

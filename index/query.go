@@ -67,8 +67,8 @@ func (x *Index) checkID(location, id string) error {
 	return fault
 }
 
-func invalid(location, value, message string) *flavor.Fault {
-	return &flavor.Fault{Kind: flavor.ErrInvalid, Location: location, Value: capText(value), Message: message}
+func invalid(location, value, message string) *flavor.DataFault {
+	return &flavor.DataFault{Kind: flavor.ErrInvalid, Location: location, Value: capText(value), Message: message}
 }
 
 func list[T ~string](words []T) string {

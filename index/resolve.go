@@ -28,7 +28,7 @@ const maxSuggest = 5
 //
 // It never guesses. A word that some other ingredient is called by is not a
 // slip, numbers must agree, and a name equally near to two ingredients means
-// neither. What it does not know is a [*flavor.Fault] of kind
+// neither. What it does not know is a [*flavor.DataFault] of kind
 // [flavor.ErrUnknown] without a location, with up to five nearest names. Only
 // the first [lookup.MaxText] runes are looked at, and a longer text names nothing.
 func (x *Index) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
@@ -124,10 +124,10 @@ func (x *Index) Initialled(words []string) iter.Seq[string] {
 }
 
 // unknown returns the fault of an unknown name.
-func (x *Index) unknown(written string) *flavor.Fault {
+func (x *Index) unknown(written string) *flavor.DataFault {
 	written = capText(written)
 	names := x.suggest(written, nil)
-	return &flavor.Fault{Kind: flavor.ErrUnknown, Value: written, Suggest: names,
+	return &flavor.DataFault{Kind: flavor.ErrUnknown, Value: written, Suggest: names,
 		Message: fmt.Sprintf("unknown ingredient %q; %s", written, nearestText(names))}
 }
 

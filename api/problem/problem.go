@@ -138,7 +138,7 @@ func StatusOf(err error) (status int, detail string, known bool) {
 func Of(err error, origin string) *Problem {
 	status, detail, _ := StatusOf(err)
 	p := New(status, detail)
-	for _, f := range flavor.FaultsOf(err) {
+	for _, f := range flavor.DataFaultsOf(err) {
 		p.Errors = append(p.Errors, ErrorOf(f, origin))
 	}
 	if p.Detail == "" {
@@ -148,7 +148,7 @@ func Of(err error, origin string) *Problem {
 }
 
 // ErrorOf turns one fault into one entry of a problem.
-func ErrorOf(f *flavor.Fault, origin string) ProblemError {
+func ErrorOf(f *flavor.DataFault, origin string) ProblemError {
 	e := ProblemError{Location: locate(f.Location, origin), Message: f.Message, Value: fault.Quotable(f.Value), Suggest: f.Suggest}
 	if e.Suggest == nil {
 		e.Suggest = []string{}

@@ -27,7 +27,7 @@ func TestKinds(t *testing.T) {
 	for _, kind := range all {
 		for name, err := range map[string]error{
 			"bare": kind, "wrapped": fmt.Errorf("doing this: %w", kind),
-			"fault": &flavor.Fault{Kind: kind, Message: "mend it so"}, "faults": flavor.Faults{{Kind: kind, Message: "mend it so"}},
+			"fault": &flavor.DataFault{Kind: kind, Message: "mend it so"}, "faults": flavor.DataFaults{{Kind: kind, Message: "mend it so"}},
 		} {
 			status, _, known := StatusOf(err)
 			assert.True(t, known, "%v, %s", kind, name)
@@ -65,7 +65,7 @@ func TestStoreErrorsKeepTheirMessage(t *testing.T) {
 
 func TestProblemPlaces(t *testing.T) {
 	for location, want := range map[string]string{"line 3": "line 3", "": "body", "spec.pours[1].unit": "body.spec.pours[1].unit", "path.id": "path.id"} {
-		p := Of(&flavor.Fault{Kind: flavor.ErrInvalid, Location: location, Message: "no"}, "body")
+		p := Of(&flavor.DataFault{Kind: flavor.ErrInvalid, Location: location, Message: "no"}, "body")
 		assert.Equal(t, want, p.Errors[0].Location)
 	}
 }

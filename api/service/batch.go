@@ -67,7 +67,7 @@ func (r *BatchRequest) Of(mixer *mix.Mixer, spec flavor.Spec, made []house.Made)
 // target reads how much to make and where it is kept. Its faults name the field.
 func (r *BatchRequest) target() (prep.Target, error) {
 	given := 0
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	for _, size := range []struct {
 		location string
 		value    float64

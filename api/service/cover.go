@@ -58,7 +58,7 @@ type Instead struct {
 // Cover finds what to pour in place of what ran out. Its faults name the line of a text
 // or the field.
 func (s *Snapshot) Cover(ctx context.Context, r CoverRequest) (*CoverAnswer, error) {
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	fault.InRange(&faults, "limit", r.Limit, 1, cover.MaxLimit)
 	fault.InRange(&faults, "max_parts", r.Parts, 1, cover.MaxParts)
 	spec, err := s.Read(r.Draft)
@@ -217,7 +217,7 @@ func (s *Snapshot) missing(spec *flavor.Spec, names []string) (out []*flavor.Pro
 	if len(names) == 0 {
 		return nil, flavor.Invalid("missing", "", "nothing is missing; name what ran out")
 	}
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	for i, name := range names {
 		location := "missing"
 		if len(names) > 1 {

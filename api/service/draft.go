@@ -66,7 +66,7 @@ func (s *Snapshot) menu(sent []kitchen.Fields) (specs []*flavor.Spec, err error)
 		}
 		return specs, nil
 	}
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	for i := range sent {
 		spec, err := s.Read(Draft{Fields: &sent[i]})
 		err = fault.Placed(err, func(l string) string { return fmt.Sprintf("specs[%d]%s", i, strings.TrimPrefix(l, "spec")) })
@@ -94,7 +94,7 @@ func (s *Snapshot) Drink(name string) (Drink, error) {
 			return d, nil
 		}
 	}
-	f := &flavor.Fault{Kind: flavor.ErrUnknown, Value: name,
+	f := &flavor.DataFault{Kind: flavor.ErrUnknown, Value: name,
 		Message: fmt.Sprintf("%q is no drink of the house; write one as the menu names it", fault.Quotable(name))}
 	for i := range s.Menu {
 		if called := s.Menu[i].Spec.Name; len(f.Suggest) < mostSuggested && beginAlike(key, flavor.NormaliseName(called)) {
@@ -126,7 +126,7 @@ func (s *Snapshot) Drinks(names []string) ([]Drink, error) {
 		return s.Menu, nil
 	}
 	var out []Drink
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	for i, name := range names {
 		d, err := s.Drink(name)
 		if err := fault.Collect(&faults, fault.At(fmt.Sprintf("drinks[%d]", i), err)); err != nil {

@@ -24,18 +24,18 @@ type Guest struct {
 }
 
 // guest reads the words of a request. Its faults name the word.
-func (s *Snapshot) guest(g Guest) (guest.Guest, flavor.Faults) {
-	var faults flavor.Faults
+func (s *Snapshot) guest(g Guest) (guest.Guest, flavor.DataFaults) {
+	var faults flavor.DataFaults
 	out := guest.Guest{MaxABV: g.MaxABV, MaxCost: g.MaxCost, Prices: g.Prices}
 	if out.Prices == nil {
 		out.Prices = s.Prices.PerML
 	}
-	var found flavor.Faults
+	var found flavor.DataFaults
 	out.Avoid, found = kitchen.Avoided(g.Avoid)
 	faults = append(faults, found...)
 	for i, d := range g.Diet {
 		err := fault.Placed(out.Keep(d), func(string) string { return fmt.Sprintf("diet[%d]", i) })
-		faults = append(faults, flavor.FaultsOf(err)...)
+		faults = append(faults, flavor.DataFaultsOf(err)...)
 	}
 	return out, append(faults, checkPrices(out.Prices, out.MaxCost)...)
 }
@@ -54,7 +54,7 @@ func (s *Snapshot) priced(g Guest, stock []string) Guest {
 }
 
 // checkPrices refuses negative prices, and a limit on cost without prices.
-func checkPrices(prices map[string]float64, most float64) (faults flavor.Faults) {
+func checkPrices(prices map[string]float64, most float64) (faults flavor.DataFaults) {
 	for _, id := range slices.Sorted(maps.Keys(prices)) {
 		if !(prices[id] >= 0) {
 			faults = append(faults, flavor.Invalid("prices_per_ml."+id, prices[id], "the price of %s must be zero or more", fault.Quotable(id)))

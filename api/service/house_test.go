@@ -159,7 +159,7 @@ func TestStockList(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, []string{}, ids, "an empty list is no missing one: nothing may be poured")
 	_, err = s.StockList("gin\nmoon dust\n\nsun dust")
-	faults := flavor.FaultsOf(err)
+	faults := flavor.DataFaultsOf(err)
 	require.Len(t, faults, 2)
 	assert.Equal(t, "line 2", faults[0].Location)
 	assert.Equal(t, "line 4", faults[1].Location)
@@ -172,7 +172,7 @@ func TestMisspeltBottlesAreNotGuessed(t *testing.T) {
 		_, _, err := s.Index.Resolve(written)
 		require.NoError(t, err, "a draft forgives it")
 		_, err = s.Named(written)
-		var fault *flavor.Fault
+		var fault *flavor.DataFault
 		require.ErrorAs(t, err, &fault, written)
 		assert.ErrorIs(t, fault, flavor.ErrUnknown)
 		assert.Equal(t, []string{means}, fault.Suggest)
@@ -239,7 +239,7 @@ func TestBatch(t *testing.T) {
 		"drink":      {Drink: "moon dust", Servings: 1},
 	} {
 		_, err := s.Batch(t.Context(), r)
-		faults := flavor.FaultsOf(err)
+		faults := flavor.DataFaultsOf(err)
 		require.NotEmpty(t, faults, place)
 		assert.Equal(t, place, faults[0].Location)
 	}
@@ -282,7 +282,7 @@ func TestTaste(t *testing.T) {
 		"missing": {Served: Draft{Text: &served}, Reception: house.ReceptionKept},
 		"score":   {Served: Draft{Text: &served}, Missing: "honey syrup", Score: &off},
 	} {
-		assert.NotEmpty(t, flavor.FaultsOf(v.Taste(t.Context(), someone, r)), name)
+		assert.NotEmpty(t, flavor.DataFaultsOf(v.Taste(t.Context(), someone, r)), name)
 	}
 }
 

@@ -68,7 +68,7 @@ func (v *Venue) naming(ctx context.Context, r NameRequest) (house.Edit, error) {
 	}
 	p, m, err := v.Now().Index.Resolve(r.Kind)
 	if err == nil && m.How == flavor.MatchFuzzy {
-		err = &flavor.Fault{Kind: flavor.ErrUnknown, Value: r.Kind, Suggest: []string{p.Name}}
+		err = &flavor.DataFault{Kind: flavor.ErrUnknown, Value: r.Kind, Suggest: []string{p.Name}}
 	}
 	if err != nil {
 		return house.Edit{}, unknownKind(r.Kind, err)
@@ -82,11 +82,11 @@ func (v *Venue) naming(ctx context.Context, r NameRequest) (house.Edit, error) {
 
 // unknownKind returns the fault for an unknown ingredient, with suggestions.
 func unknownKind(kind string, err error) error {
-	var unknown *flavor.Fault
+	var unknown *flavor.DataFault
 	if !errors.As(err, &unknown) {
 		return err
 	}
-	f := &flavor.Fault{Kind: flavor.ErrUnknown, Location: "kind", Value: kind, Suggest: unknown.Suggest}
+	f := &flavor.DataFault{Kind: flavor.ErrUnknown, Location: "kind", Value: kind, Suggest: unknown.Suggest}
 	f.Message = "no ingredient is called " + fault.Quotable(kind)
 	if len(f.Suggest) > 0 {
 		f.Message += "; nearest: " + flavor.JoinOr(f.Suggest)

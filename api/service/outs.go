@@ -67,7 +67,7 @@ func (v *Venue) Outs(ctx context.Context, now *Snapshot, r outs.Request) (*outs.
 }
 
 func (s *Snapshot) outsRequest(ctx context.Context, r *OutsRequest) (*outs.Request, error) {
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	fault.InRange(&faults, "max_parts", r.Parts, 1, cover.MaxParts)
 	out := &outs.Request{Parts: r.Parts, Tastings: s.Tastings, Effort: menuEffort}
 	for i, name := range r.Out {
@@ -77,7 +77,7 @@ func (s *Snapshot) outsRequest(ctx context.Context, r *OutsRequest) (*outs.Reque
 		}
 		out.Out = append(out.Out, p)
 	}
-	var found flavor.Faults
+	var found flavor.DataFaults
 	out.Guest, found = s.guest(r.Guest)
 	faults = append(faults, found...)
 	var err error

@@ -34,5 +34,5 @@ func TestScorePart(t *testing.T) {
 
 	none := "1 oz nothing known\n2 oz nor this"
 	_, err = s.Score(t.Context(), ScoreRequest{Draft: Draft{Text: &none}, Partial: true})
-	assert.Len(t, flavor.FaultsOf(err), 2)
+	assert.Len(t, flavor.DataFaultsOf(err), 2)
 }

@@ -47,7 +47,7 @@ type RiffAnswer struct {
 // Riff finds variations of a draft that stay in balance. Its faults name the line of a
 // text or the field.
 func (s *Snapshot) Riff(ctx context.Context, r RiffRequest) (*RiffAnswer, error) {
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	fault.InRange(&faults, "limit", r.Limit, 1, riff.MaxLimit)
 	spec, err := s.Read(r.Draft)
 	if err := fault.Collect(&faults, err); err != nil {
@@ -122,7 +122,7 @@ func (s *Snapshot) UseUp(ctx context.Context, r UseUpRequest) (*UseUpAnswer, err
 
 func (s *Snapshot) useRequest(r *UseUpRequest) (*useup.Request, error) {
 	out := &useup.Request{Families: r.Families, System: measure.System(r.Unit), Limit: r.Limit, Seed: r.Seed}
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	fault.InRange(&faults, "limit", r.Limit, 1, riff.MaxLimit)
 	if n := len(r.Bottles); n < 1 || n > useup.MaxBottles {
 		faults = append(faults, flavor.Invalid("bottles", n, "%d is out of range; name 1 to %d bottles that must move", n, useup.MaxBottles))
@@ -143,7 +143,7 @@ func (s *Snapshot) useRequest(r *UseUpRequest) (*useup.Request, error) {
 		}
 		out.Bottles = append(out.Bottles, p)
 	}
-	var found flavor.Faults
+	var found flavor.DataFaults
 	r.Guest = s.priced(r.Guest, r.Stock)
 	out.Guest, found = s.guest(r.Guest)
 	faults = append(faults, found...)

@@ -33,7 +33,7 @@ type ScoreAnswer struct {
 	// Incomplete lists the lines that could not be read, for a Partial request. The drink
 	// is then not the intended one: Fixes is empty, and an allergen that is not listed
 	// may still be in the drink.
-	Incomplete flavor.Faults
+	Incomplete flavor.DataFaults
 }
 
 // Score reads and scores a draft. Its faults are those of [Snapshot.Read].
@@ -65,7 +65,7 @@ func (s *Snapshot) Score(ctx context.Context, r ScoreRequest) (*ScoreAnswer, err
 
 // readFor reads the draft of a request. For a Partial request it also returns the faults
 // of the lines that could not be read.
-func (s *Snapshot) readFor(r *ScoreRequest) (flavor.Spec, flavor.Faults, error) {
+func (s *Snapshot) readFor(r *ScoreRequest) (flavor.Spec, flavor.DataFaults, error) {
 	if !r.Partial || r.Text == nil {
 		spec, err := s.Read(r.Draft)
 		return spec, nil, err

@@ -25,7 +25,7 @@ func sortByName(menu []Drink) {
 // comments after #. It returns ids; its faults name the line.
 func (s *Snapshot) StockList(text string) ([]string, error) {
 	ids := []string{}
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	for i, line := range strings.Split(text, "\n") {
 		line, _, _ = strings.Cut(line, "#")
 		if line = strings.TrimSpace(line); line == "" {

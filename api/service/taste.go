@@ -58,7 +58,7 @@ func (v *Venue) Taste(ctx context.Context, by house.By, r TasteRequest) error {
 	id := house.IDOf(house.KindSpec, served.Name)
 	spec, err := house.Get[house.Spec](ctx, v.inner, id)
 	if errors.Is(err, house.ErrNotFound) {
-		return &flavor.Fault{Kind: flavor.ErrUnknown, Value: served.Name,
+		return &flavor.DataFault{Kind: flavor.ErrUnknown, Value: served.Name,
 			Message: fmt.Sprintf("the house has no spec %q; write the name of the one it stood in for on the first line", served.Name)}
 	}
 	if err != nil {

@@ -23,7 +23,7 @@ type TonightRequest struct {
 // Tonight says what can be poured of the menu of the house now, and for whom. Its drinks
 // stand in the order of the menu.
 func (s *Snapshot) Tonight(ctx context.Context, r TonightRequest) (*evening.Answer, error) {
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	fault.InRange(&faults, "max_parts", r.Parts, 1, cover.MaxParts)
 	who, found := s.guest(r.Guest)
 	if faults = append(faults, found...); len(faults) > 0 {
@@ -48,7 +48,7 @@ type TonightFlightRequest struct {
 // now. It fails as [evening.FlightOf] does, and with every drink that the house does not have.
 func (s *Snapshot) TonightFlight(ctx context.Context, r TonightFlightRequest) (*evening.Flight, error) {
 	now, err := s.Tonight(ctx, TonightRequest{Guest: r.Guest, Parts: DefaultMaxParts})
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	if err := fault.Collect(&faults, err); err != nil {
 		return nil, err
 	}

@@ -72,7 +72,7 @@ func (s *Snapshot) Card(family string, specs []template.Labelled) (*drill.Card, 
 // unknown id is [fault.ErrNotFound] at "path.id".
 func (s *Snapshot) StarterCard(family string) (*drill.Card, error) {
 	c, err := s.Card(family, s.labelled())
-	return c, flavor.Relocated(err, func(f *flavor.Fault) {
+	return c, flavor.Relocated(err, func(f *flavor.DataFault) {
 		if f.Location == "family" {
 			f.Kind, f.Location = fault.ErrNotFound, "path.id"
 		}

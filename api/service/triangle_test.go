@@ -56,7 +56,7 @@ func TestTriangleFaults(t *testing.T) {
 	for field, r := range map[string]coaching.TriangleRequest{"each": triangleOf("x", 1), "tasters": {TriangleRequest: tasting.TriangleRequest{Tasters: 101, Alpha: 0.05, Power: 0.8, Share: 0.5}, Drink: "x", GlassML: 20},
 		"share": {TriangleRequest: tasting.TriangleRequest{Alpha: 0.05, Power: 0.9, Share: 0.2}, Drink: "x", GlassML: 20}} {
 		_, err := s.Triangle(t.Context(), r)
-		var fault *flavor.Fault
+		var fault *flavor.DataFault
 		require.ErrorAs(t, err, &fault)
 		assert.Equal(t, field, fault.Place().Field)
 	}
@@ -102,7 +102,7 @@ func TestTriangleRefusesWhatIsNoCover(t *testing.T) {
 		r := triangleOf("Brass Chronometer", 20)
 		r.Cover = cover
 		_, err := s.Triangle(t.Context(), r)
-		var fault *flavor.Fault
+		var fault *flavor.DataFault
 		require.ErrorAs(t, err, &fault, cover)
 		assert.Equal(t, "cover", fault.Place().Field, cover)
 		assert.Contains(t, fault.Message, says)

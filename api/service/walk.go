@@ -79,7 +79,7 @@ func (s *Snapshot) Walk(ctx context.Context, r WalkRequest) (*WalkAnswer, error)
 
 func (s *Snapshot) walkRequest(r *WalkRequest) (*walk.Request, error) {
 	out := &walk.Request{Between: r.Steps}
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	fault.InRange(&faults, "steps", r.Steps, 1, walk.MaxSteps)
 	if !(r.PourML >= MinSmallPourML && r.PourML <= MaxSmallPourML) {
 		faults = append(faults, flavor.Invalid("pour_ml", r.PourML, "%g mL is out of range; pour %g to %g mL of each drink", r.PourML, MinSmallPourML, MaxSmallPourML))
@@ -101,7 +101,7 @@ func (s *Snapshot) walkRequest(r *WalkRequest) (*walk.Request, error) {
 		}
 		*end.to = &spec
 	}
-	var found flavor.Faults
+	var found flavor.DataFaults
 	out.Guest, found = s.guest(r.Guest)
 	faults = append(faults, found...)
 	if len(faults) > 0 {

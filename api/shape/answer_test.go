@@ -48,7 +48,7 @@ func TestEveryIngredientAlone(t *testing.T) {
 		for _, u := range units[len(units)-1:] {
 			a, err := AnswerScore(context.Background(), k, ScoreBody{Draft: Draft{Spec: &Spec{Pours: []Pour{{Ingredient: p.Name, Amount: 1, Unit: string(u)}}}}})
 			if err != nil {
-				assert.True(t, len(flavor.FaultsOf(err)) > 0, "%s by the %s: %v", p.ID, u, err)
+				assert.True(t, len(flavor.DataFaultsOf(err)) > 0, "%s by the %s: %v", p.ID, u, err)
 				continue
 			}
 			assert.Equal(t, p.ID, a.Spec.Pours[0].ID)

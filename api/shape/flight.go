@@ -76,7 +76,7 @@ type FlightStray struct {
 
 // AnswerFlight plans a tasting flight.
 func AnswerFlight(house *service.Snapshot, body FlightBody) (*FlightAnswer, error) {
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	axis, _ := axisOf("axis", body.Axis, &faults)
 	seed := seedOf(body.Seed, &faults)
 	if len(faults) > 0 {

@@ -107,7 +107,7 @@ const digitsPoints = 0
 
 // AnswerRound makes a training round.
 func AnswerRound(house *service.Snapshot, body RoundBody) (*RoundAnswer, error) {
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	avoid, found := kitchen.Avoided(body.Avoid)
 	faults = append(faults, found...)
 	seed := seedOf(body.Seed, &faults)
@@ -215,7 +215,7 @@ func AnswerGrade(house *service.Snapshot, body GradeBody) (*GradeAnswer, error) 
 	return gradeOf(g), nil
 }
 
-func answered(b *GuessedBody, faults *flavor.Faults) drill.Answer {
+func answered(b *GuessedBody, faults *flavor.DataFaults) drill.Answer {
 	a := drill.Answer{High: b.High, Pour: b.Pour, Amount: b.Amount, Order: b.Order, ABV: b.ABVPct, Volume: b.VolumeML, Option: b.Option}
 	if b.Axis != "" {
 		a.Axis, _ = axisOf("answer.axis", b.Axis, faults)
@@ -240,7 +240,7 @@ func gradeOf(g *drill.Grade) *GradeAnswer {
 }
 
 // seedOf reads a seed; an empty one is drawn.
-func seedOf(text string, faults *flavor.Faults) uint64 {
+func seedOf(text string, faults *flavor.DataFaults) uint64 {
 	if text == "" {
 		return rand.Uint64()
 	}
@@ -252,7 +252,7 @@ func seedOf(text string, faults *flavor.Faults) uint64 {
 }
 
 // axisOf reads an axis of a ratio.
-func axisOf(location, word string, faults *flavor.Faults) (ratio.Axis, bool) {
+func axisOf(location, word string, faults *flavor.DataFaults) (ratio.Axis, bool) {
 	a, ok := ratio.ParseAxis(word)
 	if !ok {
 		*faults = append(*faults, flavor.Invalid(location, word, "%q is no axis; use one of %v", word, ratio.Axes()))
@@ -262,7 +262,7 @@ func axisOf(location, word string, faults *flavor.Faults) (ratio.Axis, bool) {
 
 // moved returns err with the places of its faults as the fields of a body are called.
 func moved(err error, places map[string]string) error {
-	return flavor.Relocated(err, func(f *flavor.Fault) {
+	return flavor.Relocated(err, func(f *flavor.DataFault) {
 		if to, ok := places[f.Location]; ok {
 			f.Location = to
 		}

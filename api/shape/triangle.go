@@ -79,7 +79,7 @@ const digitsChance = 4
 
 // AnswerTriangle plans a triangle test.
 func AnswerTriangle(ctx context.Context, house *service.Snapshot, body TriangleBody) (*TriangleAnswer, error) {
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	seed := seedOf(body.Seed, &faults)
 	if len(faults) > 0 {
 		return nil, faults

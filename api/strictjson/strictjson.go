@@ -39,14 +39,14 @@ func Read(w http.ResponseWriter, r *http.Request, most int64) ([]byte, error) {
 // other than UTF-8.
 func checkMediaType(h http.Header) error {
 	if coding := h.Get("Content-Encoding"); coding != "" && !strings.EqualFold(coding, "identity") {
-		return &flavor.Fault{Kind: problem.ErrMediaType, Value: coding, Message: "send the body as it is, without Content-Encoding"}
+		return &flavor.DataFault{Kind: problem.ErrMediaType, Value: coding, Message: "send the body as it is, without Content-Encoding"}
 	}
 	header := h.Get("Content-Type")
 	kind, params, err := mime.ParseMediaType(header)
 	if charset := params["charset"]; err == nil && kind == "application/json" && (charset == "" || strings.EqualFold(charset, "utf-8")) {
 		return nil
 	}
-	return &flavor.Fault{Kind: problem.ErrMediaType, Value: header, Message: "send the body as Content-Type: application/json, in UTF-8"}
+	return &flavor.DataFault{Kind: problem.ErrMediaType, Value: header, Message: "send the body as Content-Type: application/json, in UTF-8"}
 }
 
 func readAll(w http.ResponseWriter, r io.ReadCloser, most int64) ([]byte, error) {
@@ -58,11 +58,11 @@ func readAll(w http.ResponseWriter, r io.ReadCloser, most int64) ([]byte, error)
 	case err == nil:
 		return b.Bytes(), nil
 	case errors.As(err, &tooLarge):
-		return nil, &flavor.Fault{Kind: problem.ErrTooLarge, Message: fmt.Sprintf("the body is larger than %d bytes", most)}
+		return nil, &flavor.DataFault{Kind: problem.ErrTooLarge, Message: fmt.Sprintf("the body is larger than %d bytes", most)}
 	case errors.As(err, &network) && network.Timeout():
-		return nil, &flavor.Fault{Kind: problem.ErrSlowBody, Message: "the body did not arrive in time"}
+		return nil, &flavor.DataFault{Kind: problem.ErrSlowBody, Message: "the body did not arrive in time"}
 	}
-	return nil, &flavor.Fault{Kind: problem.ErrMalformed, Message: "the body is cut off before its end"}
+	return nil, &flavor.DataFault{Kind: problem.ErrMalformed, Message: "the body is cut off before its end"}
 }
 
 // check refuses a body that is empty, is not UTF-8 or JSON, names a field twice, or holds
@@ -117,7 +117,7 @@ func unreadable(body []byte, d *jsontext.Decoder, err error) error {
 }
 
 func malformed(format string, args ...any) error {
-	return &flavor.Fault{Kind: problem.ErrMalformed, Message: fmt.Sprintf(format, args...)}
+	return &flavor.DataFault{Kind: problem.ErrMalformed, Message: fmt.Sprintf(format, args...)}
 }
 
 // position returns the line and column, counted from 1, of the byte at offset n.

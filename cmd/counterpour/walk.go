@@ -81,7 +81,7 @@ func walkBetween(cmd *cobra.Command, args []string, open premises.Kitchens, wher
 
 // explainWalk adds the file names to faults of the ends.
 func explainWalk(err error, files map[string]string) error {
-	err = flavor.Relocated(err, func(f *flavor.Fault) {
+	err = flavor.Relocated(err, func(f *flavor.DataFault) {
 		for end, file := range files {
 			rest, ok := strings.CutPrefix(f.Location, end)
 			if !ok || rest != "" && rest[0] != '.' {

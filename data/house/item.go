@@ -135,7 +135,7 @@ func decode(kind Kind, body []byte, strict bool) (Item, error) {
 }
 
 // Check returns nil, or an error of kind [ErrInvalid] that names the rule of the house
-// that an item breaks. Its cause is a [*flavor.Fault] that names the field.
+// that an item breaks. Its cause is a [*flavor.DataFault] that names the field.
 func Check(item Item) error {
 	item = item.clean()
 	ref := item.Ref()
@@ -202,8 +202,8 @@ func IDOf(kind Kind, name string) string {
 
 // invalid returns the fault of a field that breaks a rule. The message names the field,
 // for places where only the message is shown.
-func invalid(field string, value any, format string, args ...any) *flavor.Fault {
-	return &flavor.Fault{Kind: flavor.ErrInvalid, Field: field, Value: fmt.Sprint(value), Message: fmt.Sprintf(format, args...)}
+func invalid(field string, value any, format string, args ...any) *flavor.DataFault {
+	return &flavor.DataFault{Kind: flavor.ErrInvalid, Field: field, Value: fmt.Sprint(value), Message: fmt.Sprintf(format, args...)}
 }
 
 // checks returns the first error that is not nil.

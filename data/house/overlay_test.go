@@ -148,7 +148,7 @@ func TestTriangleFaultsNameTheField(t *testing.T) {
 		spoil(&x)
 		err := house.Check(x)
 		require.ErrorIs(t, err, house.ErrInvalid, field)
-		faults := flavor.FaultsOf(err)
+		faults := flavor.DataFaultsOf(err)
 		require.Len(t, faults, 1, field)
 		assert.Equal(t, field, faults[0].Field)
 		assert.Contains(t, err.Error(), field)

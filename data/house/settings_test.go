@@ -32,7 +32,7 @@ func TestSettingsCheck(t *testing.T) {
 		"decimal":  {Decimal: ";"},
 		"country":  {Country: "Atlantis"},
 	} {
-		var fault *flavor.Fault
+		var fault *flavor.DataFault
 		err := house.Check(s)
 		require.ErrorIs(t, err, house.ErrInvalid, field)
 		require.ErrorAs(t, err, &fault)

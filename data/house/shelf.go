@@ -65,7 +65,7 @@ func (s *Shelf) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
 	key := flavor.NormaliseName(written)
 	p, ok := s.byName[key]
 	if !ok {
-		return nil, flavor.Match{}, &flavor.Fault{Kind: flavor.ErrUnknown, Location: "ingredient", Value: written,
+		return nil, flavor.Match{}, &flavor.DataFault{Kind: flavor.ErrUnknown, Location: "ingredient", Value: written,
 			Message: fmt.Sprintf("%q is not an ingredient known here; check the spelling, or write its category", written)}
 	}
 	how := flavor.MatchAlias

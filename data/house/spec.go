@@ -82,7 +82,7 @@ func checkPours(field string, pours []Pour, self string) error {
 	}
 	units := measure.Units()
 	for i, p := range pours {
-		var fault *flavor.Fault
+		var fault *flavor.DataFault
 		if self != "" && p.Ingredient == self {
 			fault = invalid("ingredient", self, "%q cannot be made of itself", self)
 			fault.Location = flavor.At(field, i)

@@ -255,7 +255,7 @@ func (r *Request) check() error {
 	}
 	for _, m := range r.Missing {
 		if !r.Spec.HasProfile(m) {
-			return &flavor.Fault{Kind: flavor.ErrInvalid, Location: "missing", Value: m.Name,
+			return &flavor.DataFault{Kind: flavor.ErrInvalid, Location: "missing", Value: m.Name,
 				Message: fmt.Sprintf("%s is not a pour of this drink; name one that is", m.Name)}
 		}
 	}

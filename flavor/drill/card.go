@@ -79,12 +79,12 @@ func (t *Trainer) Card(family string, specs []template.Labelled) (*Card, error) 
 }
 
 // unknownFamily is the fault of a family that there is not.
-func unknownFamily(id string, known []template.Family) *flavor.Fault {
+func unknownFamily(id string, known []template.Family) *flavor.DataFault {
 	ids := make([]string, len(known))
 	for i := range known {
 		ids[i] = known[i].ID
 	}
-	return &flavor.Fault{Kind: flavor.ErrUnknown, Location: "family", Value: id,
+	return &flavor.DataFault{Kind: flavor.ErrUnknown, Location: "family", Value: id,
 		Message: fmt.Sprintf("%q is not a family known here; use %s", id, flavor.JoinOr(ids))}
 }
 

@@ -49,11 +49,11 @@ func (g *Guest) Keep(diet string) error {
 // Check reports a limit that is out of range.
 func (g *Guest) Check() error {
 	if !(g.MaxABV >= 0 && g.MaxABV <= 100) {
-		return &flavor.Fault{Kind: flavor.ErrInvalid, Location: "max_abv", Value: fmt.Sprint(g.MaxABV),
+		return &flavor.DataFault{Kind: flavor.ErrInvalid, Location: "max_abv", Value: fmt.Sprint(g.MaxABV),
 			Message: "the strength must be from 0 to 100 % vol"}
 	}
 	if !(g.MaxCost >= 0) || math.IsInf(g.MaxCost, 0) {
-		return &flavor.Fault{Kind: flavor.ErrInvalid, Location: "max_cost", Value: fmt.Sprint(g.MaxCost),
+		return &flavor.DataFault{Kind: flavor.ErrInvalid, Location: "max_cost", Value: fmt.Sprint(g.MaxCost),
 			Message: "the cost must be a finite number, not negative"}
 	}
 	return nil

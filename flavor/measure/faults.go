@@ -15,7 +15,7 @@ const (
 
 // Invalid returns a fault in a draft. Its location is the field, "amount", "unit" or
 // "ingredient", until a caller that knows the line replaces it.
-func Invalid(field, word, format string, args ...any) *flavor.Fault {
+func Invalid(field, word, format string, args ...any) *flavor.DataFault {
 	f := flavor.Invalid(field, word, format, args...)
 	f.Field = field
 	return f
@@ -46,7 +46,7 @@ func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 // CheckAmount returns a fault if an amount is outside what one pour may be, otherwise
 // nil. word is the amount as written; an empty unit is a count.
-func CheckAmount(amount float64, u flavor.Unit, word string) *flavor.Fault {
+func CheckAmount(amount float64, u flavor.Unit, word string) *flavor.DataFault {
 	most, name := maxCount, ""
 	if info, ok := infoOf(u); ok {
 		most, name = info.most, " "+info.many

@@ -291,7 +291,7 @@ func UnitsFor(p *flavor.Profile) []flavor.Unit {
 }
 
 // ToML returns amount units of p in mL, see [MLPerUnit]. It fails with a
-// *[flavor.Fault] if the amount is not a finite number above zero, or if p does
+// *[flavor.DataFault] if the amount is not a finite number above zero, or if p does
 // not come in that unit; the fault then suggests the units it does come in.
 func ToML(amount float64, u flavor.Unit, p *flavor.Profile) (float64, error) {
 	ml, fault := Millilitres(amount, u, p)
@@ -301,8 +301,8 @@ func ToML(amount float64, u flavor.Unit, p *flavor.Profile) (float64, error) {
 	return ml, nil
 }
 
-// Millilitres is like [ToML] but returns a *[flavor.Fault].
-func Millilitres(amount float64, u flavor.Unit, p *flavor.Profile) (float64, *flavor.Fault) {
+// Millilitres is like [ToML] but returns a *[flavor.DataFault].
+func Millilitres(amount float64, u flavor.Unit, p *flavor.Profile) (float64, *flavor.DataFault) {
 	if !positive(amount) {
 		return 0, Invalid("amount", number(amount), "%v is not an amount; write a number above zero", amount)
 	}
@@ -319,7 +319,7 @@ func Millilitres(amount float64, u flavor.Unit, p *flavor.Profile) (float64, *fl
 
 // wrongUnit returns the fault of an ingredient that is not poured in u, with the units in
 // which it is.
-func wrongUnit(u flavor.Unit, p *flavor.Profile) *flavor.Fault {
+func wrongUnit(u flavor.Unit, p *flavor.Profile) *flavor.DataFault {
 	name := "this ingredient"
 	if p != nil {
 		name = p.Name

@@ -85,7 +85,7 @@ func TestToMLRefuses(t *testing.T) {
 		{1e308, flavor.Ounce, "gin", ""},
 	} {
 		_, err := ToML(c.amount, c.unit, b[flavor.NormaliseName(c.name)])
-		var f *flavor.Fault
+		var f *flavor.DataFault
 		require.ErrorAs(t, err, &f, "%v %s %s", c.amount, c.unit, c.name)
 		require.ErrorIs(t, err, flavor.ErrInvalid)
 		assert.NotEmpty(t, f.Message)

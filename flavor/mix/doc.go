@@ -22,7 +22,7 @@
 // Words: a pour "meets the ice" unless it is carbonated or a top, which go in
 // after it. Strength is % vol at 20 °C. Volumes are mL at 20 °C and masses are
 // grams unless a name says otherwise. Arguments are never changed. What a user
-// may have written wrongly comes back as a [flavor.Fault] of kind
+// may have written wrongly comes back as a [flavor.DataFault] of kind
 // [flavor.ErrInvalid]; nothing panics.
 //
 // It does not model pressure, foam, the aroma that ice shuts in, or a drink

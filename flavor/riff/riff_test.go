@@ -97,7 +97,7 @@ func TestWishForWhatIsNotThere(t *testing.T) {
 	toward, err := wish.Parse([]string{"with mezcal"}, wish.NamesIn(b.Usual))
 	require.NoError(t, err)
 	_, err = Vary(context.Background(), b.Station, Request{Spec: spec, Toward: toward, Stock: bartest.With(nil, spec)})
-	var fault *flavor.Fault
+	var fault *flavor.DataFault
 	require.ErrorAs(t, err, &fault)
 	assert.Equal(t, "with mezcal", fault.Value)
 }
@@ -242,7 +242,7 @@ func TestRequestFaults(t *testing.T) {
 		r := ok
 		spoil(&r)
 		_, err := Vary(context.Background(), b.Station, r)
-		var fault *flavor.Fault
+		var fault *flavor.DataFault
 		require.ErrorAs(t, err, &fault, name)
 		assert.NotEmpty(t, fault.Message)
 	}

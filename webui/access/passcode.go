@@ -154,7 +154,7 @@ func prepare(passcode string) (string, error) {
 // HashPasscode returns the entry for a passcode in a roster: argon2id with the second
 // recommended option of RFC 9106, section 4, in PHC string format. A passcode has
 // [LeastPasscode] to 200 characters after trimming; any other is a
-// [*flavor.Fault], which does not quote it.
+// [*flavor.DataFault], which does not quote it.
 func HashPasscode(passcode string) (string, error) {
 	if n := utf8.RuneCountInString(strings.TrimSpace(passcode)); n < LeastPasscode || n > mostPasscode {
 		return "", faultOf("passcode", "", "a passcode of %d characters is not allowed; use %d to %d, such as four words that have nothing to do with each other",

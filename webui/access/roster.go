@@ -37,12 +37,12 @@ type keeper struct {
 }
 
 // faultOf returns a fault of the file. Its text must not contain a secret.
-func faultOf(location, value, format string, args ...any) *flavor.Fault {
-	return &flavor.Fault{Kind: flavor.ErrInvalid, Location: location, Value: value, Message: fmt.Sprintf(format, args...)}
+func faultOf(location, value, format string, args ...any) *flavor.DataFault {
+	return &flavor.DataFault{Kind: flavor.ErrInvalid, Location: location, Value: value, Message: fmt.Sprintf(format, args...)}
 }
 
 // ReadFile reads a roster. It refuses a file that other users of the machine can read, and
-// one without a lead. Errors in the content are [flavor.Faults] or a [*flavor.Fault];
+// one without a lead. Errors in the content are [flavor.DataFaults] or a [*flavor.DataFault];
 // errors in opening the file are those of package os.
 func ReadFile(path string) (*Roster, error) {
 	// Opening a named pipe would block, so check the file type first.
@@ -69,7 +69,7 @@ func ReadFile(path string) (*Roster, error) {
 		return nil, fmt.Errorf("reading %s: %w", path, err)
 	}
 	b, err := Parse(string(text))
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	if errors.As(err, &faults) {
 		for _, f := range faults {
 			f.Location = strings.TrimSuffix(path+", "+f.Location, ", ")
@@ -88,13 +88,13 @@ func private(path string, mode fs.FileMode) error {
 }
 
 // Parse reads the text of a roster: one entry per line, without empty lines and comments,
-// which begin with #. Its errors are [flavor.Faults], one for each faulty line.
+// which begin with #. Its errors are [flavor.DataFaults], one for each faulty line.
 func Parse(text string) (*Roster, error) {
 	if len(text) > mostRoster {
-		return nil, flavor.Faults{faultOf("", "", "a file of passcodes holds %d KiB at most; this is another file, or it lists somebody too often", mostRoster>>10)}
+		return nil, flavor.DataFaults{faultOf("", "", "a file of passcodes holds %d KiB at most; this is another file, or it lists somebody too often", mostRoster>>10)}
 	}
 	b := &Roster{text: text, byName: map[string]int{}}
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	lead := false
 	seen := map[string]int{} // name to line
 	number := 0
@@ -138,7 +138,7 @@ func wordsOf(line string) []string {
 
 // readLine adds the entry of a line to the roster. A fault states only the length of an
 // invalid hash: the user may have written a passcode in its place.
-func (b *Roster) readLine(place string, words []string) (p Person, key string, fault *flavor.Fault) {
+func (b *Roster) readLine(place string, words []string) (p Person, key string, fault *flavor.DataFault) {
 	role, ok := ParseRole(words[0])
 	if !ok {
 		return p, "", faultOf(place, brief(words[0]), "%q is no role; begin the line with lead or floor", brief(words[0]))
@@ -187,7 +187,7 @@ func notInName(r rune) bool {
 }
 
 // Line returns a line for the roster. inRoster is a hash made by [HashPasscode] or
-// [NewToken]. An invalid role or name is a [*flavor.Fault].
+// [NewToken]. An invalid role or name is a [*flavor.DataFault].
 func Line(role Role, name, inRoster string) (string, error) {
 	if !role.May(Floor) {
 		return "", faultOf("role", role.String(), "the role is missing; use lead or floor")

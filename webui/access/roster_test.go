@@ -56,7 +56,7 @@ func TestRosterFaults(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			_, err := Parse(c.text)
-			var faults flavor.Faults
+			var faults flavor.DataFaults
 			require.ErrorAs(t, err, &faults)
 			require.Len(t, faults, 1)
 			assert.ErrorIs(t, err, flavor.ErrInvalid)
@@ -69,7 +69,7 @@ func TestRosterFaults(t *testing.T) {
 		})
 	}
 	_, err := Parse("owner Ana " + anaHash() + "\nlead Bo\n")
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	require.ErrorAs(t, err, &faults)
 	assert.Len(t, faults, 2, "all faults of the lines, and not that there is no lead as well")
 }
@@ -153,7 +153,7 @@ func FuzzParse(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, text string) {
 		b, err := Parse(text)
-		var faults flavor.Faults
+		var faults flavor.DataFaults
 		if errors.As(err, &faults) {
 			for _, fault := range faults {
 				if !aPlace.MatchString(fault.Location) || fault.Message == "" || len(fault.Value) > 4*mostName {

@@ -21,8 +21,8 @@ import (
 	"counterpour/webui/draw"
 )
 
-// Bar does the work behind the pages. Faults of user input are [flavor.Faults] or a
-// [*flavor.Fault] and are shown; any other error is logged and shown as an internal
+// Bar does the work behind the pages. Faults of user input are [flavor.DataFaults] or a
+// [*flavor.DataFault] and are shown; any other error is logged and shown as an internal
 // error.
 type Bar interface {
 	// Read reads a spec as text.

@@ -69,6 +69,6 @@ type House interface {
 }
 
 // SpecsOf returns the specs of a house.
-func SpecsOf(h House) *specbook.Book {
-	return &specbook.Book{Store: h.Store(), Shelf: h.Shelf()}
+func SpecsOf(h House) *specbook.Editor {
+	return &specbook.Editor{Store: h.Store(), Shelf: h.Shelf()}
 }

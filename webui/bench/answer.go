@@ -90,8 +90,8 @@ func (p *pages) read(ctx context.Context, a *answer, f benchForm) (reading.Readi
 			err = p.judged(ctx, a, &read.Spec, f)
 		}
 	}
-	faults := slices.Concat(read.Faults, flavor.FaultsOf(err))
-	if len(flavor.FaultsOf(err)) == 0 && err != nil || len(faults) == 0 {
+	faults := slices.Concat(read.Faults, flavor.DataFaultsOf(err))
+	if len(flavor.DataFaultsOf(err)) == 0 && err != nil || len(faults) == 0 {
 		return read, err
 	}
 	if a.Faults, err = part.RefusedOf(p.bar, remedy.Request{Text: a.Text, Faults: faults, Rest: &read, Guest: f.Guest.Limits()}); err != nil {
@@ -120,7 +120,7 @@ func (a *answer) rewrite(text string) {
 func (p *pages) judged(ctx context.Context, a *answer, s *flavor.Spec, f benchForm) error {
 	if f.Scale.Asked {
 		to, err := p.toVolume(s, f.Scale.Volume)
-		switch faults := flavor.FaultsOf(err); {
+		switch faults := flavor.DataFaultsOf(err); {
 		case len(faults) > 0 && faults[0].Place().Field == "volume":
 			a.VolumeFault = volumeFault(faults[0])
 		case err != nil:
@@ -182,7 +182,7 @@ func (p *pages) incomplete(ctx context.Context, text string, read *reading.Readi
 }
 
 // linesOf names the lines of a draft that faults are in, each once.
-func linesOf(faults flavor.Faults) []string {
+func linesOf(faults flavor.DataFaults) []string {
 	var out []string
 	for _, f := range faults {
 		line := say.It("bench.line", "Line", f.Place().Line)
@@ -210,7 +210,7 @@ func (p *pages) saved(r *http.Request, a *answer, f saveForm, s *flavor.Spec) er
 }
 
 // amissOf says in short what cannot be read: the first of it, and how much more there is.
-func amissOf(missed flavor.Faults) string {
+func amissOf(missed flavor.DataFaults) string {
 	if len(missed) == 0 {
 		return ""
 	}

@@ -63,7 +63,7 @@ func (p *pages) compare(before string, is *flavor.Spec) (*compareView, error) {
 	if err == nil {
 		r0, err = p.bar.Judge(&was)
 	}
-	if len(flavor.FaultsOf(err)) > 0 {
+	if len(flavor.DataFaultsOf(err)) > 0 {
 		return nil, nil
 	}
 	if err == nil {

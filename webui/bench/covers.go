@@ -64,7 +64,7 @@ func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f bench
 		request.Stock, request.Missing = stock, append(request.Missing, shift.LackedBy(s)...)
 	}
 	answer, err := p.bar.Cover(ctx, request)
-	if faults := flavor.FaultsOf(err); len(faults) > 0 {
+	if faults := flavor.DataFaultsOf(err); len(faults) > 0 {
 		return &coversView{Missing: f.Missing, Trouble: words.Sentence(faults[0].Message)}, nil
 	}
 	if err != nil {

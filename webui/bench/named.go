@@ -38,7 +38,7 @@ func (p *pages) named(r *http.Request, f *benchForm) (*namedView, error) {
 		v.Kind = profile.Name
 	}
 	err := p.house.Name(r.Context(), frame.By(r), request)
-	if faults := flavor.FaultsOf(err); len(faults) > 0 {
+	if faults := flavor.DataFaultsOf(err); len(faults) > 0 {
 		v.Fault, err = words.Sentence(faults[0].Message), nil
 	}
 	return v, err

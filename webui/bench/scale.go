@@ -30,7 +30,7 @@ func volumeHint() string {
 }
 
 // volumeFault is what to say of a fault at the volume.
-func volumeFault(f *flavor.Fault) string {
+func volumeFault(f *flavor.DataFault) string {
 	if f.Bounds != nil {
 		return volumeHint()
 	}

@@ -77,7 +77,7 @@ func (p *pages) tools(w http.ResponseWriter, r *http.Request) error {
 		return fmt.Errorf("%w: no tool is called %q", form.ErrUnreadable, f.Get("tool"))
 	}
 	status := http.StatusOK
-	if faults := flavor.FaultsOf(err); len(faults) > 0 {
+	if faults := flavor.DataFaultsOf(err); len(faults) > 0 {
 		status, out.Fault, err = http.StatusUnprocessableEntity, words.Sentence(faults[0].Message), nil
 	}
 	if err != nil {

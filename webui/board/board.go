@@ -147,7 +147,7 @@ func (p *pages) mark(r *http.Request) error {
 		return nil
 	}
 	err := p.house.Mark(r.Context(), frame.By(r), request)
-	switch faults := flavor.FaultsOf(err); {
+	switch faults := flavor.DataFaultsOf(err); {
 	case len(faults) > 0 && faults[0].Location == marking.TappedField:
 		return frame.ErrOvertaken
 	case len(faults) > 0:

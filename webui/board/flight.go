@@ -129,7 +129,7 @@ func (p *pages) layOut(v *flightView, chosen []flightGlass) error {
 		drinks[i] = chosen[i].now
 	}
 	plan, err := evening.FlightOf(p.bar, drinks, each, guests)
-	faults := flavor.FaultsOf(err)
+	faults := flavor.DataFaultsOf(err)
 	for _, f := range faults {
 		v.trouble(f.Message)
 	}

@@ -39,7 +39,7 @@ func (p *pages) received(served string, reception house.Reception) (marking.Rece
 		return marking.Received{}, fmt.Errorf("%w: what was served is not what the board wrote", form.ErrUnreadable)
 	}
 	drink, err := p.bar.Read(v.Get("served"))
-	if len(flavor.FaultsOf(err)) > 0 {
+	if len(flavor.DataFaultsOf(err)) > 0 {
 		return marking.Received{}, fmt.Errorf("%w: what was served cannot be read", form.ErrUnreadable)
 	}
 	return marking.Received{Drink: v.Get("spec"), Missing: v.Get("missing"), Served: &drink, Reception: reception}, err

@@ -142,7 +142,7 @@ func (p *pages) drinkOf(m *behind.HouseSpec, now *evening.Drink, s *behind.Shift
 	}
 	if t == nil && limits.MaxABV > 0 {
 		var err error
-		if d.Strength, err = part.Strength(p.bar, &m.Spec); err != nil && len(flavor.FaultsOf(err)) == 0 {
+		if d.Strength, err = part.Strength(p.bar, &m.Spec); err != nil && len(flavor.DataFaultsOf(err)) == 0 {
 			return nil, err
 		}
 	}

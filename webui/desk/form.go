@@ -162,9 +162,9 @@ func FieldOf(err error) (name, message string) {
 }
 
 // fieldFault is the fault of one field that an error is or has for its cause.
-func fieldFault(err error) (*flavor.Fault, bool) {
-	var many flavor.Faults
-	var fault *flavor.Fault
+func fieldFault(err error) (*flavor.DataFault, bool) {
+	var many flavor.DataFaults
+	var fault *flavor.DataFault
 	ok := !errors.As(err, &many) && errors.As(err, &fault) && fault.Place().Line == 0
 	return fault, ok
 }

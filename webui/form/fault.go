@@ -17,7 +17,7 @@ func Message(err error) string {
 		return own.Message
 	}
 	var out []string
-	for _, f := range flavor.FaultsOf(err) {
+	for _, f := range flavor.DataFaultsOf(err) {
 		message := f.Message
 		if n := f.Place().Line; n > 0 {
 			message = say.It("form.line-fault", "Line", n, "Trouble", message)
@@ -42,5 +42,5 @@ func (e *spoken) Unwrap() error { return e.kind }
 
 // Missing returns the fault of an incomplete answer.
 func Missing(where, message string) error {
-	return &flavor.Fault{Kind: flavor.ErrInvalid, Location: where, Message: strings.TrimSpace(message)}
+	return &flavor.DataFault{Kind: flavor.ErrInvalid, Location: where, Message: strings.TrimSpace(message)}
 }

@@ -124,7 +124,7 @@ func TestValuesNumberIsAFaultOfItsField(t *testing.T) {
 		"share": `"1,500" can be read two ways; write 1500 or 1.500`,
 	} {
 		_, err := sent.Number(field, "the amount", "mL")
-		faults := flavor.FaultsOf(err)
+		faults := flavor.DataFaultsOf(err)
 		require.Len(t, faults, 1, field)
 		assert.Equal(t, field, faults[0].Location)
 		assert.Equal(t, want, faults[0].Message)

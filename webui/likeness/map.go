@@ -150,7 +150,7 @@ func (v *mapView) choose(ctx context.Context, p *pages, s *behind.Shift, h *behi
 		}
 	}
 	a, err := p.bar.Cover(ctx, behind.CoverRequest{Spec: &h.Spec, Missing: append([]string{missing}, s.LackedBy(&h.Spec)...), Stock: stock, Parts: part.MostParts, Limit: mapCovers})
-	if faults := flavor.FaultsOf(err); len(faults) > 0 {
+	if faults := flavor.DataFaultsOf(err); len(faults) > 0 {
 		v.Trouble = words.Sentence(faults[0].Message)
 		return nil
 	}

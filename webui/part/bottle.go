@@ -44,7 +44,7 @@ func (f *NearFinder) Resolve(written string) (*flavor.Profile, flavor.Match, err
 	if len(near) == 0 {
 		return nil, m, err
 	}
-	return nil, m, &flavor.Fault{Kind: flavor.ErrUnknown, Location: "ingredient", Value: written, Suggest: near,
+	return nil, m, &flavor.DataFault{Kind: flavor.ErrUnknown, Location: "ingredient", Value: written, Suggest: near,
 		Message: say.It("part.not-known-here", "Written", strconv.Quote(written), "Near", flavor.JoinOr(near))}
 }
 
@@ -78,7 +78,7 @@ func (f *NearFinder) nearest(written string) []string {
 	if err == nil {
 		names = []string{p.Name}
 	}
-	for _, fault := range flavor.FaultsOf(err) {
+	for _, fault := range flavor.DataFaultsOf(err) {
 		names = append(names, fault.Suggest...)
 	}
 	for _, n := range names {

@@ -31,7 +31,7 @@ const (
 func DifferenceOf(bar behind.Bar, id string, from, to *flavor.Spec) (*Difference, error) {
 	c, err := bar.Contrast(from, to)
 	if err != nil {
-		if len(flavor.FaultsOf(err)) > 0 {
+		if len(flavor.DataFaultsOf(err)) > 0 {
 			return nil, nil
 		}
 		return nil, err

@@ -7,19 +7,19 @@ import (
 	"counterpour/webui/words"
 )
 
-// Fault is a fault of a draft, as shown beside its text.
-type Fault struct {
+// LineFault is a fault of a draft, as shown beside its text.
+type LineFault struct {
 	Line    int    // from 1; 0 if it is not about a line
 	Quote   string // the line as written
 	Message string
 }
 
-// FaultsOf returns the faults of a draft, each with its line.
-func FaultsOf(text string, faults flavor.Faults) []Fault {
+// LineFaultsOf returns the faults of a draft, each with its line.
+func LineFaultsOf(text string, faults flavor.DataFaults) []LineFault {
 	lines := strings.Split(text, "\n")
-	var out []Fault
+	var out []LineFault
 	for _, f := range faults {
-		v := Fault{Message: words.Sentence(f.Message)}
+		v := LineFault{Message: words.Sentence(f.Message)}
 		if n := f.Place().Line; n >= 1 && n <= len(lines) {
 			v.Line, v.Quote = n, strings.TrimSpace(lines[n-1])
 		}

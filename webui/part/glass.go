@@ -19,7 +19,7 @@ type Glass struct {
 func GlassOf(bar behind.Bar, id string, s *flavor.Spec) (*Glass, error) {
 	l, err := bar.Look(s)
 	if err != nil {
-		if len(flavor.FaultsOf(err)) > 0 {
+		if len(flavor.DataFaultsOf(err)) > 0 {
 			return nil, nil
 		}
 		return nil, err

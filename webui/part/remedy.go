@@ -9,7 +9,7 @@ import (
 
 // Refused is a fault of a draft, with what mends it at a tap.
 type Refused struct {
-	Fault
+	LineFault
 	Mends   []Mend
 	Unknown string    // an unknown name, which may be a word of this house; empty for other faults
 	Kinds   []Meaning // what it may mean, the likeliest first
@@ -56,8 +56,8 @@ func RefusedOf(bar behind.Bar, r remedy.Request) (out []Refused, err error) {
 	if err != nil {
 		return nil, err
 	}
-	for i, told := range FaultsOf(r.Text, r.Faults) {
-		v := Refused{Fault: told, Unknown: found[i].Unknown}
+	for i, told := range LineFaultsOf(r.Text, r.Faults) {
+		v := Refused{LineFault: told, Unknown: found[i].Unknown}
 		for _, w := range found[i].Ways {
 			if n := len(v.Mends); n == 0 || v.Mends[n-1].Lead != leadOf(w.Kind) {
 				v.Mends = append(v.Mends, Mend{Lead: leadOf(w.Kind)})

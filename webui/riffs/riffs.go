@@ -112,9 +112,9 @@ func (p *pages) riffs(w http.ResponseWriter, r *http.Request) error {
 }
 
 // refuse says what is wrong with the draft, with what mends it.
-func (v *riffsPage) refuse(p *pages, faults flavor.Faults) error {
+func (v *riffsPage) refuse(p *pages, faults flavor.DataFaults) error {
 	rest, err := p.bar.ReadRest(v.Text)
-	if err != nil && len(flavor.FaultsOf(err)) == 0 {
+	if err != nil && len(flavor.DataFaultsOf(err)) == 0 {
 		return err
 	}
 	v.Faults, err = part.RefusedOf(p.bar, remedy.Request{Text: v.Text, Faults: faults, Rest: &rest, Guest: v.Drinker.Limits()})
@@ -131,7 +131,7 @@ func (v *riffsPage) fill(ctx context.Context, p *pages) (status int, err error) 
 	if err == nil {
 		_, err = p.bar.Judge(&spec)
 	}
-	if faults := flavor.FaultsOf(err); len(faults) > 0 {
+	if faults := flavor.DataFaultsOf(err); len(faults) > 0 {
 		err = v.refuse(p, faults)
 	}
 	if err != nil {
@@ -144,7 +144,7 @@ func (v *riffsPage) fill(ctx context.Context, p *pages) (status int, err error) 
 		}
 	}
 	if request.Toward, err = wish.Parse(v.Wishes.all(), wish.NamesIn(request.Stock)); err != nil {
-		for _, f := range flavor.FaultsOf(err) {
+		for _, f := range flavor.DataFaultsOf(err) {
 			v.WishSays = append(v.WishSays, words.Sentence(f.Message))
 		}
 	}
@@ -173,7 +173,7 @@ func (v *riffsPage) find(ctx context.Context, p *pages, request *riff.Request) (
 // tooLong is what a page says if the time for an answer ran out.
 // refusal turns a fault into what a page says of it; other errors stay.
 func refusal(ctx context.Context, err error) (says string, status int, other error) {
-	faults := flavor.FaultsOf(err)
+	faults := flavor.DataFaultsOf(err)
 	switch {
 	case err == nil:
 		return "", http.StatusOK, nil

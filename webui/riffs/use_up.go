@@ -232,7 +232,7 @@ func (v *useUpPage) named(p *pages) ([]*flavor.Profile, error) {
 				v.left = append(v.left, leftOver{b, ml})
 			}
 		}
-		if faults := flavor.FaultsOf(err); len(faults) > 0 {
+		if faults := flavor.DataFaultsOf(err); len(faults) > 0 {
 			v.NamesSays = append(v.NamesSays, words.Sentence(faults[0].Message))
 			continue
 		}

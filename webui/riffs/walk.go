@@ -186,8 +186,8 @@ func (e *walkEnd) read(p *pages, menu []behind.HouseSpec) (*flavor.Spec, error) 
 	if err == nil {
 		_, err = p.bar.Judge(&spec)
 	}
-	if faults := flavor.FaultsOf(err); len(faults) > 0 {
-		for _, f := range part.FaultsOf(e.Text, faults) {
+	if faults := flavor.DataFaultsOf(err); len(faults) > 0 {
+		for _, f := range part.LineFaultsOf(e.Text, faults) {
 			says := f.Message
 			if f.Line > 0 {
 				says = say.It("riffs.line-fault", "Line", f.Line, "Quote", f.Quote, "Trouble", f.Message)

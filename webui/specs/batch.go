@@ -199,7 +199,7 @@ func (p *pages) batch(w http.ResponseWriter, r *http.Request) error {
 
 // batchFault tells what the mixer or the plan refuses.
 func batchFault(err error) (string, int) {
-	if faults := flavor.FaultsOf(err); len(faults) > 0 {
+	if faults := flavor.DataFaultsOf(err); len(faults) > 0 {
 		return words.Sentence(faults[0].Message), http.StatusUnprocessableEntity
 	}
 	return frame.Told(err)

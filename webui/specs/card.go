@@ -49,7 +49,7 @@ func (p *pages) draftCard(w http.ResponseWriter, r *http.Request) error {
 	text := form.Lines(r.Form.Get("text"))
 	bench := "/bench?" + url.Values{"text": {text}}.Encode()
 	s, err := p.bar.Read(text)
-	if len(flavor.FaultsOf(err)) > 0 {
+	if len(flavor.DataFaultsOf(err)) > 0 {
 		http.Redirect(w, r, bench, http.StatusSeeOther)
 		return nil
 	}

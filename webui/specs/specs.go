@@ -266,7 +266,7 @@ func (p *pages) spec(h *behind.HouseSpec, guest *form.Guest) (specView, error) {
 		v.Pours = append(v.Pours, said.Figures(part.Amount(&pour))+" "+pour.Profile.Name)
 	}
 	r, err := p.bar.Judge(s)
-	if faults := flavor.FaultsOf(err); len(faults) > 0 {
+	if faults := flavor.DataFaultsOf(err); len(faults) > 0 {
 		v.Trouble = words.Sentence(faults[0].Message)
 		return v, nil
 	}

@@ -50,7 +50,7 @@ func (p *pages) mark(w http.ResponseWriter, r *http.Request) error {
 		return form.ErrUnreadable
 	}
 	err := p.house.Mark(r.Context(), frame.By(r), request)
-	if len(flavor.FaultsOf(err)) > 0 {
+	if len(flavor.DataFaultsOf(err)) > 0 {
 		return frame.ErrGone
 	}
 	if err != nil {

@@ -68,7 +68,7 @@ func (p *pages) nameWords(w http.ResponseWriter, r *http.Request) error {
 		}
 	}
 	err := p.house.Name(r.Context(), frame.By(r), request)
-	if faults := flavor.FaultsOf(err); len(faults) > 0 {
+	if faults := flavor.DataFaultsOf(err); len(faults) > 0 {
 		return p.misnamed(w, r, request, words.Sentence(faults[0].Message))
 	}
 	if err != nil {

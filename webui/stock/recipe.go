@@ -45,7 +45,7 @@ func readRecipe(text string, f naming.Finder) ([]house.Pour, error) {
 }
 
 func lineFault(line int, value, message string) error {
-	f := &flavor.Fault{Kind: flavor.ErrInvalid, Value: strings.TrimSpace(value), Message: message}
+	f := &flavor.DataFault{Kind: flavor.ErrInvalid, Value: strings.TrimSpace(value), Message: message}
 	if line > 0 {
 		f.Location = "line " + strconv.Itoa(line)
 	}

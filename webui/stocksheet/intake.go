@@ -41,7 +41,7 @@ func (p *pages) takeIn(w http.ResponseWriter, r *http.Request) error {
 	switch {
 	case errors.Is(err, errTooMuch):
 		status, v.Trouble = http.StatusRequestEntityTooLarge, say.It("stocksheet.too-long")
-	case flavor.FaultsOf(err) != nil:
+	case flavor.DataFaultsOf(err) != nil:
 		status, v.Trouble = http.StatusUnprocessableEntity, words.Sentence(form.Message(err))
 	case err != nil:
 		return err

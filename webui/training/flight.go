@@ -84,8 +84,8 @@ func (p *pages) flight(w http.ResponseWriter, r *http.Request) error {
 			}
 		}
 	}
-	if faults := flavor.FaultsOf(err); len(faults) > 0 {
-		for _, f := range part.FaultsOf(sent.Text, faults) {
+	if faults := flavor.DataFaultsOf(err); len(faults) > 0 {
+		for _, f := range part.LineFaultsOf(sent.Text, faults) {
 			if v.Troubles = append(v.Troubles, words.Sentence(f.Message)); f.Line > 0 {
 				v.Troubles[len(v.Troubles)-1] = say.It("training.line-fault", "Line", f.Line, "Trouble", words.Sentence(f.Message))
 			}

@@ -103,7 +103,7 @@ func (p *pages) named(w http.ResponseWriter, r *http.Request) error {
 	}
 	typed := r.Form.Get("name")
 	name, err := readName(typed)
-	if faults := flavor.FaultsOf(err); len(faults) > 0 {
+	if faults := flavor.DataFaultsOf(err); len(faults) > 0 {
 		v, err := p.progressView(r)
 		if err != nil {
 			return err

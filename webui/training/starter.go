@@ -71,7 +71,7 @@ func (p *pages) starter(w http.ResponseWriter, r *http.Request) error {
 		specs[i] = template.Labelled{Spec: menu[i].Spec, Family: menu[i].Family}
 	}
 	card, err := p.trainer.Card(id, specs)
-	if faults := flavor.FaultsOf(err); len(faults) > 0 {
+	if faults := flavor.DataFaultsOf(err); len(faults) > 0 {
 		v.Trouble = words.Sentence(faults[0].Message)
 		return p.Write(w, r, http.StatusUnprocessableEntity, "starter", "layout", v)
 	}

@@ -106,7 +106,7 @@ func (p *pages) training(w http.ResponseWriter, r *http.Request) error {
 	wanted := drillChoices[wish.what].wish
 	wanted.Size, wanted.Not, wanted.Avoid, wanted.Seen = wish.Size, wish.last, wish.Avoid, wish.seen
 	round, err := p.trainer.Next(learner, wanted)
-	if faults := flavor.FaultsOf(err); len(faults) > 0 {
+	if faults := flavor.DataFaultsOf(err); len(faults) > 0 {
 		v.Trouble = words.Sentence(faults[0].Message)
 		return p.Write(w, r, http.StatusUnprocessableEntity, "training", "layout", v)
 	}
@@ -191,7 +191,7 @@ func (p *pages) graded(w http.ResponseWriter, r *http.Request, wish trainingWish
 	if err == nil {
 		grade, err = p.trainer.Grade(round, answer)
 	}
-	if faults := flavor.FaultsOf(err); len(faults) > 0 {
+	if faults := flavor.DataFaultsOf(err); len(faults) > 0 {
 		v.Question = p.questionOf(round, sent)
 		v.Question.Trouble = words.Sentence(faults[0].Message)
 		return p.Write(w, r, http.StatusUnprocessableEntity, "training", "layout", v)

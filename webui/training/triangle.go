@@ -70,7 +70,7 @@ func (p *pages) triangle(w http.ResponseWriter, r *http.Request) error {
 	status := http.StatusOK
 	if asked {
 		test, err := p.planTriangle(r.Context(), sent)
-		if faults := flavor.FaultsOf(err); len(faults) > 0 {
+		if faults := flavor.DataFaultsOf(err); len(faults) > 0 {
 			v.Trouble, status = words.Sentence(faults[0].Message), http.StatusUnprocessableEntity
 		} else if err != nil {
 			return err

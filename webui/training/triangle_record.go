@@ -37,7 +37,7 @@ const (
 // whatever goes wrong.
 func (p *pages) picked(w http.ResponseWriter, r *http.Request) error {
 	test, err := p.sentTest(r)
-	if faults := flavor.FaultsOf(err); len(faults) > 0 || errors.Is(err, house.ErrNotFound) {
+	if faults := flavor.DataFaultsOf(err); len(faults) > 0 || errors.Is(err, house.ErrNotFound) {
 		return fmt.Errorf("%w: %w", form.ErrUnreadable, err)
 	}
 	if err != nil {

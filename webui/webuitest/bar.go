@@ -83,7 +83,7 @@ func (Bar) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
 	if p, ok := aliases[written]; ok {
 		return p, flavor.Match{Asked: written, How: flavor.MatchAlias}, nil
 	}
-	return nil, m, &flavor.Fault{Kind: flavor.ErrUnknown, Value: written, Suggest: []string{"lemon juice"},
+	return nil, m, &flavor.DataFault{Kind: flavor.ErrUnknown, Value: written, Suggest: []string{"lemon juice"},
 		Message: "unknown ingredient \"" + written + "\"; nearest: lemon juice"}
 }
 
@@ -156,7 +156,7 @@ func (Bar) Judge(s *flavor.Spec) (*balance.Result, error) {
 	case "Broken":
 		return nil, ErrBroken
 	case "Weightless":
-		return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Message: "there is nothing in the drink to weigh; add a pour that has"}
+		return nil, &flavor.DataFault{Kind: flavor.ErrInvalid, Message: "there is nothing in the drink to weigh; add a pour that has"}
 	}
 	r := &balance.Result{Drink: &mix.Drink{VolumeML: 166.6, ABV: 14.52, SugarPer100: 8.61, AcidPer100: 0.886, Bitter: 0.2,
 		DilutionPct: 51.4, TemperatureC: -6.4, EnergyKcal: 183, After: mix.Ledger{Ethanol: 19.1},
@@ -199,7 +199,7 @@ func (b Bar) Cover(_ context.Context, r behind.CoverRequest) (*service.CoverAnsw
 		}
 	}
 	if at < 0 {
-		return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Value: r.Missing[0], Message: r.Missing[0] + " is not a pour of this drink; name one that is"}
+		return nil, &flavor.DataFault{Kind: flavor.ErrInvalid, Value: r.Missing[0], Message: r.Missing[0] + " is not a pour of this drink; name one that is"}
 	}
 	removed := []*flavor.Profile{r.Spec.Pours[at].Profile}
 	for i := range r.Spec.Pours {

@@ -173,12 +173,12 @@ func (h *House) Tastings(ctx context.Context) ([]cover.Tasting, error) {
 
 func (h *House) Mark(ctx context.Context, by house.By, r marking.Request) error {
 	if r.Empty() {
-		return &flavor.Fault{Kind: flavor.ErrInvalid, Message: "nothing is marked"}
+		return &flavor.DataFault{Kind: flavor.ErrInvalid, Message: "nothing is marked"}
 	}
 	stock, _ := h.Stock(ctx)
 	for _, id := range slices.Concat(r.Out, r.Back) {
 		if !slices.ContainsFunc(stock, func(p *flavor.Profile) bool { return p.ID == id }) {
-			return &flavor.Fault{Kind: flavor.ErrUnknown, Value: id, Message: "the house does not keep it"}
+			return &flavor.DataFault{Kind: flavor.ErrUnknown, Value: id, Message: "the house does not keep it"}
 		}
 	}
 	if h.Overtakes != nil && h.Overtakes(&r) {
@@ -189,7 +189,7 @@ func (h *House) Mark(ctx context.Context, by house.By, r marking.Request) error 
 	for _, x := range r.Received {
 		spec, err := house.Get[house.Spec](ctx, h.Store(), x.Drink)
 		if _, known := h.Shelf().ByID(x.Missing); err != nil || !known {
-			return &flavor.Fault{Kind: flavor.ErrUnknown, Value: x.Drink, Message: "the house does not have it"}
+			return &flavor.DataFault{Kind: flavor.ErrUnknown, Value: x.Drink, Message: "the house does not have it"}
 		}
 		edits = append(edits, house.Put(house.ServedCover{At: by.At, Spec: x.Drink, SpecVersion: spec.Version, Missing: x.Missing, Reception: x.Reception, Taster: by.Actor,
 			Served: house.FromSpec(x.Drink, *x.Served).Pours}, 0))
@@ -259,7 +259,7 @@ func (h *House) Name(ctx context.Context, by house.By, r service.NameRequest) er
 	}
 	p, _, err := h.Shelf().Resolve(r.Kind)
 	if err != nil {
-		return &flavor.Fault{Kind: flavor.ErrUnknown, Location: "kind", Value: r.Kind, Message: "no ingredient is called that"}
+		return &flavor.DataFault{Kind: flavor.ErrUnknown, Location: "kind", Value: r.Kind, Message: "no ingredient is called that"}
 	}
 	_, err = h.Store().Write(ctx, by, house.Put(house.Name{ID: id, Written: r.Words, Ingredient: p.ID}, kept.Version))
 	return err

@@ -107,15 +107,15 @@ func (Bar) Walk(_ context.Context, r walk.Request) (*walk.Result, error) {
 			case r.Guest.LabelDecides(p):
 				labels = append(labels, p)
 			case !p.Avoids(r.Guest.Avoid):
-				return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Location: end, Message: p.Name + " is not for this guest; find a cover for it first"}
+				return nil, &flavor.DataFault{Kind: flavor.ErrInvalid, Location: end, Message: p.Name + " is not for this guest; find a cover for it first"}
 			}
 		}
 	}
 	if r.Guest.MaxABV > 0 && r.Guest.MaxABV < walkABV {
-		return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Location: "from", Message: "this drink is stronger than is asked for"}
+		return nil, &flavor.DataFault{Kind: flavor.ErrInvalid, Location: "from", Message: "this drink is stronger than is asked for"}
 	}
 	if r.From.Name == r.To.Name {
-		return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Location: "between", Message: "no balanced drinks lie one after another between these two; ask for fewer"}
+		return nil, &flavor.DataFault{Kind: flavor.ErrInvalid, Location: "between", Message: "no balanced drinks lie one after another between these two; ask for fewer"}
 	}
 	middle := r.From.Clone()
 	middle.Name = ""

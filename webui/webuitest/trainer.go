@@ -36,7 +36,7 @@ func (f Trainer) Next(l drill.Learner, w behind.RoundWish) (*drill.Round, error)
 		}
 	}
 	if w.Kind == drill.KindCover && w.Size == 12 {
-		return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Message: "nothing in this stock covers a proven drink; keep more bottles"}
+		return nil, &flavor.DataFault{Kind: flavor.ErrInvalid, Message: "nothing in this stock covers a proven drink; keep more bottles"}
 	}
 	r := drill.RoundRequest{Kind: w.Kind, Axis: ratio.Sour, Size: w.Size, Seed: 99}
 	if w.HasAxis {
@@ -100,7 +100,7 @@ func (f Trainer) Grade(r *drill.Round, a drill.Answer) (*drill.Grade, error) {
 		g.Right = fmt.Sprint(a.Order) == "[1 0 2]"
 	case drill.KindGuess:
 		if a.ABV > 100 {
-			return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Message: "that is no strength; guess 0 to 100 % vol"}
+			return nil, &flavor.DataFault{Kind: flavor.ErrInvalid, Message: "that is no strength; guess 0 to 100 % vol"}
 		}
 		g.Right = a.ABV == 14.5 && a.Volume == 160
 	default:
@@ -118,7 +118,7 @@ func (f Trainer) Flight(r tasting.FlightRequest) (*tasting.Flight, error) {
 		return nil, ErrBroken
 	}
 	if r.Builds*int(r.BuildML) > 200 {
-		return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Message: "5 builds hold 41.0 g of ethanol for each taster, 2.9 standard drinks (United States); the limit is 2.0: pour 40 ml each"}
+		return nil, &flavor.DataFault{Kind: flavor.ErrInvalid, Message: "5 builds hold 41.0 g of ethanol for each taster, 2.9 standard drinks (United States); the limit is 2.0: pour 40 ml each"}
 	}
 	plan := &tasting.Flight{Axis: r.Axis, Unit: "g of sucrose per 100 ml", EthanolG: 20, Drinks: 1.4, Lesson: "More sugar hides the acid.", Foams: r.Axis == ratio.Sweet, Watered: r.Axis == ratio.Long, Cautions: []string{"Taste, then spit into the cup.", "Water before each glass."}}
 	if r.Axis == ratio.Strong {
@@ -145,7 +145,7 @@ func (f Trainer) Flight(r tasting.FlightRequest) (*tasting.Flight, error) {
 // Card knows the sour.
 func (f Trainer) Card(family string, specs []template.Labelled) (*drill.Card, error) {
 	if family != "sour" {
-		return nil, &flavor.Fault{Kind: flavor.ErrUnknown, Value: family, Message: "\"" + family + "\" is not a family known here"}
+		return nil, &flavor.DataFault{Kind: flavor.ErrUnknown, Value: family, Message: "\"" + family + "\" is not a family known here"}
 	}
 	c := &drill.Card{ID: "sour", Name: "Sour", Source: "8 : 3 : 3, common practice", Ratio: "8.0 strong : 2.6 sweet : 2.8 sour", Usual: "Too much syrup tastes flat; too much juice is sharp.",
 		Parts: []drill.CardPart{{Axis: ratio.Strong, Handed: 0.57, Fitted: 0.6, Low: 0.9, High: 1.1}, {Axis: ratio.Sweet, Handed: 0.215, Fitted: 0.2, Low: 0.7, High: 1.4}, {Axis: ratio.Sour, Handed: 0.215, Fitted: 0.2, Low: 0.8, High: 1.3}}}

@@ -50,7 +50,7 @@ var ErrChanged = errors.New("the round is made otherwise now")
 // as it did when it was shown.
 func Again(t *drill.Trainer, r drill.RoundRequest, looked []byte) (*drill.Round, error) {
 	round, err := t.Round(r)
-	if len(flavor.FaultsOf(err)) > 0 || err == nil && !bytes.Equal(looked, Looks(round)) {
+	if len(flavor.DataFaultsOf(err)) > 0 || err == nil && !bytes.Equal(looked, Looks(round)) {
 		return nil, ErrChanged
 	}
 	return round, err

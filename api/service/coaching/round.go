@@ -43,7 +43,7 @@ func Round(t *drill.Trainer, r RoundRequest) (*drill.Round, error) {
 	kind := r.Learner.NextBut(r.Wish.Not, r.At, 0).Kind
 	round, err := roundOf(t, kind, &r)
 	for _, other := range drill.Kinds() {
-		if fault := (*flavor.Fault)(nil); !errors.As(err, &fault) {
+		if fault := (*flavor.DataFault)(nil); !errors.As(err, &fault) {
 			break
 		}
 		if other != kind && other != r.Wish.Not {
@@ -80,7 +80,7 @@ func roundOf(t *drill.Trainer, kind drill.Kind, r *RoundRequest) (*drill.Round, 
 			continue
 		}
 		err = failed
-		if fault := (*flavor.Fault)(nil); !errors.As(err, &fault) {
+		if fault := (*flavor.DataFault)(nil); !errors.As(err, &fault) {
 			return nil, err
 		}
 	}
@@ -104,7 +104,7 @@ func ofMenu(t *drill.Trainer, asks []drill.RoundRequest, r *RoundRequest) (*dril
 		}
 		ask.Menu = true
 		round, fresh, err := unseen(t, ask, r)
-		if fault := (*flavor.Fault)(nil); errors.As(err, &fault) {
+		if fault := (*flavor.DataFault)(nil); errors.As(err, &fault) {
 			continue
 		}
 		if err != nil {

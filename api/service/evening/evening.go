@@ -197,7 +197,7 @@ func strength(bar Kitchen, s *flavor.Spec, g *guest.Guest) (string, error) {
 	}
 	r, err := bar.Judge(s)
 	switch {
-	case len(flavor.FaultsOf(err)) > 0:
+	case len(flavor.DataFaultsOf(err)) > 0:
 		return "its strength cannot be worked out", nil
 	case err != nil:
 		return "", err

@@ -47,7 +47,7 @@ type Glass struct {
 // that is asked for twice, and those of [tasting.PlanSeveral].
 func FlightOf(bar Kitchen, drinks []*Drink, eachML float64, guests int) (*Flight, error) {
 	r := tasting.SeveralRequest{EachML: eachML, Guests: guests}
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	poured := make([]*flavor.Spec, len(drinks))
 	asked := map[*flavor.Spec]bool{}
 	for i, d := range drinks {
@@ -61,7 +61,7 @@ func FlightOf(bar Kitchen, drinks []*Drink, eachML float64, guests int) (*Flight
 			faults = append(faults, flavor.Invalid(place, d.Spec.Name, "%s cannot be poured now: %s; take another drink", d.Spec.Name, d.why()))
 		default:
 			judged, err := bar.Judge(poured[i])
-			found := flavor.FaultsOf(err)
+			found := flavor.DataFaultsOf(err)
 			if err != nil && len(found) == 0 {
 				return nil, err
 			}
@@ -76,7 +76,7 @@ func FlightOf(bar Kitchen, drinks []*Drink, eachML float64, guests int) (*Flight
 		r.Drinks = append(r.Drinks, p)
 	}
 	plan, err := tasting.PlanSeveral(r)
-	for _, f := range flavor.FaultsOf(err) {
+	for _, f := range flavor.DataFaultsOf(err) {
 		if f.Location != "drinks" || len(faults) == 0 { // what is wrong with a drink is said already
 			faults = append(faults, f)
 		}

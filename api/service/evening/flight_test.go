@@ -53,7 +53,7 @@ func TestFlightOf(t *testing.T) {
 	} {
 		_, err := evening.FlightOf(taproom{}, c.drinks, c.each, 2)
 		var places []string
-		for _, f := range flavor.FaultsOf(err) {
+		for _, f := range flavor.DataFaultsOf(err) {
 			places = append(places, f.Location)
 		}
 		assert.Equal(t, c.places, places, name)

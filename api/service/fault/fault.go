@@ -17,8 +17,8 @@ var ErrNotFound = errors.New("not found")
 
 // Collect appends the faults that err holds to faults. It returns err itself if it is not
 // a fault but an internal error.
-func Collect(faults *flavor.Faults, err error) error {
-	found := flavor.FaultsOf(err)
+func Collect(faults *flavor.DataFaults, err error) error {
+	found := flavor.DataFaultsOf(err)
 	*faults = append(*faults, found...)
 	if len(found) == 0 {
 		return err
@@ -38,7 +38,7 @@ func At(location string, err error) error {
 
 // Placed returns err with the place of each of its faults replaced by move of it.
 func Placed(err error, move func(location string) string) error {
-	return flavor.Relocated(err, func(f *flavor.Fault) { f.Location = move(f.Location) })
+	return flavor.Relocated(err, func(f *flavor.DataFault) { f.Location = move(f.Location) })
 }
 
 // OfRule returns an error that breaks a rule of the house as a fault, which the user can
@@ -52,7 +52,7 @@ func OfRule(err error) error {
 }
 
 // InRange appends a fault unless low <= n <= high.
-func InRange(faults *flavor.Faults, location string, n, low, high int) {
+func InRange(faults *flavor.DataFaults, location string, n, low, high int) {
 	if n < low || n > high {
 		*faults = append(*faults, flavor.OutOfRange(location, n, low, high, fmt.Sprintf("give %d to %d", low, high)))
 	}

@@ -48,7 +48,7 @@ func (l *Line) called() string { return cmp.Or(l.Ingredient, l.ID, l.Name) }
 const sameML = 0.01
 
 // check finds contradictions between the fields of a line.
-func (k *Kitchen) check(l *Line, pour *flavor.Pour, place string) (faults flavor.Faults) {
+func (k *Kitchen) check(l *Line, pour *flavor.Pour, place string) (faults flavor.DataFaults) {
 	if l.ID != "" && l.ID != pour.Profile.ID {
 		faults = append(faults, flavor.Invalid(place+".id", l.ID, "%q is not the id of %s, which is %q; leave it out", fault.Quotable(l.ID), pour.Profile.Name, pour.Profile.ID))
 	}
@@ -112,7 +112,7 @@ func (k *Kitchen) Known() naming.Finder { return k.Index }
 // ReadFields reads a spec from fields, with the same checks and assumptions as for a
 // text.
 func (k *Kitchen) ReadFields(in *Fields) (flavor.Spec, error) {
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	out := flavor.Spec{Name: strings.Join(strings.Fields(in.Name), " "), HotC: in.HotC,
 		Glass: in.Glass, Garnish: in.Garnish, Rim: in.Rim, Steps: slices.Clone(in.Steps)}
 	if strings.ContainsFunc(out.Name, unicode.IsControl) {
@@ -148,7 +148,7 @@ func (k *Kitchen) ReadFields(in *Fields) (flavor.Spec, error) {
 	return assumed.Fill(out), nil
 }
 
-func unknownWord[T ~string](location, word, what string, known []T) *flavor.Fault {
+func unknownWord[T ~string](location, word, what string, known []T) *flavor.DataFault {
 	f := flavor.Invalid(location, word, "%q is no %s; use %s", fault.Quotable(word), what, flavor.JoinOr(words(known)))
 	f.Suggest = serving.NearestMethods(word)
 	return f

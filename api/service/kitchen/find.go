@@ -38,7 +38,7 @@ type FindRequest struct {
 func (k *Ingredients) Find(ctx context.Context, r FindRequest) (*lookup.Result, error) {
 	q := lookup.Query{Text: r.Text, Class: flavor.Class(r.Class), BitterMin: r.BitterMin, ABVMax: r.ABVMax, Like: r.Like, Limit: r.Limit,
 		Measure: k.steps}
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	fault.InRange(&faults, "limit", r.Limit, 1, lookup.MaxLimit)
 	if r.Family != "" {
 		family, ok := flavor.ParseAromaFamily(r.Family)
@@ -47,7 +47,7 @@ func (k *Ingredients) Find(ctx context.Context, r FindRequest) (*lookup.Result, 
 		}
 		q.Family = &family
 	}
-	var found flavor.Faults
+	var found flavor.DataFaults
 	q.Avoid, found = Avoided(r.Avoid)
 	faults = append(faults, found...)
 	if len(faults) > 0 {
@@ -59,7 +59,7 @@ func (k *Ingredients) Find(ctx context.Context, r FindRequest) (*lookup.Result, 
 
 // Avoided reads the words for allergens that a guest must avoid: all that each may mean, each
 // once.
-func Avoided(words []string) (out []flavor.Allergen, faults flavor.Faults) {
+func Avoided(words []string) (out []flavor.Allergen, faults flavor.DataFaults) {
 	for i, w := range words {
 		meant, err := flavor.AllergensMeant(w)
 		if err != nil {
@@ -114,9 +114,9 @@ func (k *Ingredients) Ingredient(id string) (*flavor.Profile, error) {
 	if ok {
 		return p, nil
 	}
-	f := &flavor.Fault{Kind: fault.ErrNotFound, Location: "path.id", Value: id, Message: fmt.Sprintf("no ingredient has the id %q", fault.Quotable(id))}
+	f := &flavor.DataFault{Kind: fault.ErrNotFound, Location: "path.id", Value: id, Message: fmt.Sprintf("no ingredient has the id %q", fault.Quotable(id))}
 	p, _, err := k.Index.Resolve(id)
-	var unknown *flavor.Fault
+	var unknown *flavor.DataFault
 	switch {
 	case err == nil:
 		f.Message += fmt.Sprintf("; %q is called %s", p.Name, p.ID)

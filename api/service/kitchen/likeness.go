@@ -42,7 +42,7 @@ type Likened struct {
 // Likeness works out how alike the smells of things are. An unknown name is a fault with
 // suggestions, unless SkipUnknown is set.
 func (k *Kitchen) Likeness(r LikenessRequest) (*Likeness, error) {
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	if fault.InRange(&faults, "names", len(r.Names), 1, MaxLikened); len(faults) > 0 {
 		return nil, faults
 	}
@@ -54,7 +54,7 @@ func (k *Kitchen) Likeness(r LikenessRequest) (*Likeness, error) {
 		case err == nil:
 			out.Names = append(out.Names, Likened{asked, p.ID, p.Name})
 			profiles = append(profiles, p)
-		case r.SkipUnknown && flavor.FaultsOf(err) != nil:
+		case r.SkipUnknown && flavor.DataFaultsOf(err) != nil:
 			out.Unknown = append(out.Unknown, asked)
 		default:
 			if err := fault.Collect(&faults, fault.At(fmt.Sprintf("names[%d]", i), err)); err != nil {

@@ -91,15 +91,15 @@ func TestToVolume(t *testing.T) {
 	}
 	for _, want := range []float64{0, 19.9, 10000.1, -50} {
 		_, err := ToVolume(b.Spec(t, flip), want, judge)
-		faults := flavor.FaultsOf(err)
+		faults := flavor.DataFaultsOf(err)
 		require.Len(t, faults, 1)
 		assert.Equal(t, "volume", faults[0].Location)
 		require.NotNil(t, faults[0].Bounds)
 		assert.Equal(t, LeastVolumeML, faults[0].Bounds.Least)
 	}
 	_, err := ToVolume(b.Spec(t, fizz), 60, judge)
-	require.Len(t, flavor.FaultsOf(err), 1)
-	assert.Nil(t, flavor.FaultsOf(err)[0].Bounds)
+	require.Len(t, flavor.DataFaultsOf(err), 1)
+	assert.Nil(t, flavor.DataFaultsOf(err)[0].Bounds)
 	assert.Contains(t, err.Error(), "ask for more")
 	broken := errors.New("the mixer is broken")
 	_, err = ToVolume(b.Spec(t, fizz), 200, func(*flavor.Spec) (*balance.Result, error) { return nil, broken })

@@ -106,7 +106,7 @@ func (p *Pen) Mark(ctx context.Context, by house.By, r Request) ([]house.Change,
 // resolve puts ids in place of the names of a request. Its faults name every word that
 // nothing is kept of, and whatever is out and back at once.
 func (r *Request) resolve(now House) error {
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	var err error
 	if r.Out, err = ofStock(now, "out", r.Out, &faults); err != nil {
 		return err
@@ -184,7 +184,7 @@ func (p *Pen) edits(ctx context.Context, by house.By, r *Request) ([]house.Edit,
 
 // ofStock resolves names to ids of what the house keeps. A name that is such an id stands for
 // itself. It adds a fault for each name of something that the house does not keep.
-func ofStock(now House, field string, names []string, faults *flavor.Faults) (ids []string, err error) {
+func ofStock(now House, field string, names []string, faults *flavor.DataFaults) (ids []string, err error) {
 	for i, name := range names {
 		location, id := fmt.Sprintf("%s[%d]", field, i), name
 		if !now.Keeps(name) {

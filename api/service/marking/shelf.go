@@ -207,7 +207,7 @@ func (s *shelf) edits() (edits []house.Edit) {
 
 // bottles resolves ids and names of single bottles to their ids. It adds a fault for each
 // that is none.
-func bottles(now House, field string, names []string, faults *flavor.Faults) (ids []string) {
+func bottles(now House, field string, names []string, faults *flavor.DataFaults) (ids []string) {
 	for i, name := range names {
 		id, ok := bottleCalled(now, name)
 		if !ok {

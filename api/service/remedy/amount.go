@@ -24,7 +24,7 @@ const shot = "shot"
 var shotsML = []float64{25, 30, 45}
 
 // measured gives a pour the unit or the amount that it lacks.
-func (m *mender) measured(f *flavor.Fault) (ways []Way) {
+func (m *mender) measured(f *flavor.DataFault) (ways []Way) {
 	switch at := m.lineOf(f); {
 	case f.Field == "unit" && at >= 0 && m.draft.Lines[at].Measure == "":
 		return m.inUnits(at)

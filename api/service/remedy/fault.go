@@ -17,7 +17,7 @@ import (
 // Request asks what mends the faults of a draft.
 type Request struct {
 	Text   string
-	Faults flavor.Faults
+	Faults flavor.DataFaults
 	Rest   *reading.Reading // of the lines that can be read
 	Guest  guest.Guest      // what the guest must not have is not offered
 }
@@ -77,7 +77,7 @@ type mender struct {
 }
 
 // remedies finds what mends a fault of a line.
-func (m *mender) remedies(f *flavor.Fault) (out Remedies, err error) {
+func (m *mender) remedies(f *flavor.DataFault) (out Remedies, err error) {
 	suggested := m.suggested(f)
 	var beside []*flavor.Profile
 	if len(suggested) == 0 { // a name that is near is what was meant; what else would suit the drink is noise beside it
@@ -93,7 +93,7 @@ func (m *mender) remedies(f *flavor.Fault) (out Remedies, err error) {
 }
 
 // isUnknown reports whether a fault is that of the name of an ingredient that nobody knows.
-func isUnknown(f *flavor.Fault) bool {
+func isUnknown(f *flavor.DataFault) bool {
 	return errors.Is(f.Kind, flavor.ErrUnknown) && (f.Field == "ingredient" || f.Location == "ingredient") && flavor.NormaliseName(f.Value) != ""
 }
 
@@ -117,26 +117,26 @@ func (m *mender) keep(ways []Way, w Way) []Way {
 }
 
 // lineOf returns the pour that a fault is about, −1 if it is about none.
-func (m *mender) lineOf(f *flavor.Fault) int {
+func (m *mender) lineOf(f *flavor.DataFault) int {
 	return slices.IndexFunc(m.draft.Lines, func(l entry.Line) bool {
 		return l.Number == f.Place().Line && (l.Name == f.Value || l.Measure != "" && l.Measure == f.Value)
 	})
 }
 
 // with returns the draft with other words in place of one line.
-func (m *mender) with(line string, f *flavor.Fault) string {
+func (m *mender) with(line string, f *flavor.DataFault) string {
 	lines := slices.Clone(m.lines)
 	lines[f.Place().Line-1] = line
 	return strings.Join(lines, "\n")
 }
 
 // instead returns the draft with other words in place of the faulty ones.
-func (m *mender) instead(f *flavor.Fault, words string) string {
+func (m *mender) instead(f *flavor.DataFault, words string) string {
 	return m.with(strings.Replace(m.lines[f.Place().Line-1], f.Value, words, 1), f)
 }
 
 // suggested are the ingredients that a fault suggests and the guest may have.
-func (m *mender) suggested(f *flavor.Fault) (out []*flavor.Profile) {
+func (m *mender) suggested(f *flavor.DataFault) (out []*flavor.Profile) {
 	for _, name := range f.Suggest {
 		if p, match, err := m.bar.Known().Resolve(name); err == nil && match.How != flavor.MatchFuzzy && m.Guest.Accepts(p) {
 			out = append(out, p)
@@ -146,7 +146,7 @@ func (m *mender) suggested(f *flavor.Fault) (out []*flavor.Profile) {
 }
 
 // named puts ingredients in place of a name that is not known, or leaves a choice.
-func (m *mender) named(f *flavor.Fault, kind Kind, likely []*flavor.Profile) (ways []Way) {
+func (m *mender) named(f *flavor.DataFault, kind Kind, likely []*flavor.Profile) (ways []Way) {
 	if f.Value == "" || !isUnknown(f) && f.Field != "ingredient" {
 		return nil
 	}
@@ -158,7 +158,7 @@ func (m *mender) named(f *flavor.Fault, kind Kind, likely []*flavor.Profile) (wa
 
 // beside lists what drinks like the readable rest pour beside it and the guest may have,
 // in about the amount of the line whose name is not known.
-func (m *mender) beside(f *flavor.Fault) ([]*flavor.Profile, error) {
+func (m *mender) beside(f *flavor.DataFault) ([]*flavor.Profile, error) {
 	if len(m.Rest.Spec.Pours) == 0 || !isUnknown(f) {
 		return nil, nil
 	}
@@ -169,7 +169,7 @@ func (m *mender) beside(f *flavor.Fault) ([]*flavor.Profile, error) {
 		}
 	}
 	found, err := m.bar.Beside(&m.Rest.Spec, ml, 2*mostNames)
-	if len(flavor.FaultsOf(err)) > 0 { // nothing in the rest can be weighed
+	if len(flavor.DataFaultsOf(err)) > 0 { // nothing in the rest can be weighed
 		return nil, nil
 	}
 	found = slices.DeleteFunc(found, func(p *flavor.Profile) bool { return !m.Guest.Accepts(p) })
@@ -178,7 +178,7 @@ func (m *mender) beside(f *flavor.Fault) ([]*flavor.Profile, error) {
 
 // titled takes words that were asked about as the name of the drink; what else stands in
 // their line goes below it.
-func (m *mender) titled(f *flavor.Fault) []Way {
+func (m *mender) titled(f *flavor.DataFault) []Way {
 	if f.Value == "" || f.Value != m.draft.Name {
 		return nil
 	}
@@ -191,7 +191,7 @@ func (m *mender) titled(f *flavor.Fault) []Way {
 }
 
 // without leaves the pour out, or the line if nothing else stands in it.
-func (m *mender) without(f *flavor.Fault) []Way {
+func (m *mender) without(f *flavor.DataFault) []Way {
 	if at := m.lineOf(f); at >= 0 {
 		return m.keep(nil, Way{Kind: LeftOut, Text: edit.Delete(m.draft, at).String()})
 	}

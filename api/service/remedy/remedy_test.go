@@ -14,7 +14,7 @@ import (
 )
 
 // remediesOf returns the faults of a draft, and what mends each.
-func remediesOf(t *testing.T, text string, g guest.Guest) (*service.Snapshot, flavor.Faults, []remedy.Remedies) {
+func remediesOf(t *testing.T, text string, g guest.Guest) (*service.Snapshot, flavor.DataFaults, []remedy.Remedies) {
 	t.Helper()
 	k := servicetest.Demo(t)
 	r, err := k.ReadPart(text)
@@ -108,7 +108,7 @@ func TestForOfNoLine(t *testing.T) {
 	text := "2 oz gin\nshake"
 	r, err := k.ReadPart(text)
 	require.NoError(t, err)
-	found, err := k.Remedies(remedy.Request{Text: text, Faults: flavor.Faults{{Kind: flavor.ErrInvalid, Message: "it is too large"}}, Rest: &r})
+	found, err := k.Remedies(remedy.Request{Text: text, Faults: flavor.DataFaults{{Kind: flavor.ErrInvalid, Message: "it is too large"}}, Rest: &r})
 	require.NoError(t, err)
 	assert.Equal(t, []remedy.Remedies{{}}, found)
 }

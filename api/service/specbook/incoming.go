@@ -23,8 +23,8 @@ type Incoming struct {
 func (i *Incoming) Same() bool { return i.Was != nil && SameSpec(i.Was, &i.Spec) }
 
 // Incoming compares the specs of an import with the house, in order, and writes nothing.
-// Like [Book.TakeIn], it changes reserved ids.
-func (c *Book) Incoming(ctx context.Context, reading *exchange.Reading) ([]Incoming, error) {
+// Like [Editor.TakeIn], it changes reserved ids.
+func (c *Editor) Incoming(ctx context.Context, reading *exchange.Reading) ([]Incoming, error) {
 	unreserve(reading)
 	all, err := house.All[house.Spec](ctx, c.Store)
 	if err != nil {
@@ -42,7 +42,7 @@ func (c *Book) Incoming(ctx context.Context, reading *exchange.Reading) ([]Incom
 }
 
 // TakeIn writes an import to the house, as [exchange.Import] does.
-func (c *Book) TakeIn(ctx context.Context, by house.By, reading *exchange.Reading, mode exchange.Mode) (exchange.Result, error) {
+func (c *Editor) TakeIn(ctx context.Context, by house.By, reading *exchange.Reading, mode exchange.Mode) (exchange.Result, error) {
 	unreserve(reading)
 	return exchange.Import(ctx, c.Store, by, reading, mode)
 }
@@ -81,7 +81,7 @@ var _ naming.Placer = OnShelf{}
 // fault with suggestions.
 func (n OnShelf) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
 	p, m, err := n.Shelf.Resolve(written)
-	faults := flavor.FaultsOf(err)
+	faults := flavor.DataFaultsOf(err)
 	if len(faults) == 0 {
 		return p, m, err
 	}

@@ -15,10 +15,10 @@ import (
 	"counterpour/flavor"
 )
 
-// Book manages the specs of a house. Every change states the version on which it is
+// Editor manages the specs of a house. Every change states the version on which it is
 // based, and fails with [house.ErrConflict] if the record has changed since (optimistic
 // locking).
-type Book struct {
+type Editor struct {
 	Store house.Store
 	Shelf *house.Shelf
 }
@@ -45,7 +45,7 @@ func SameSpec(a, b *house.Spec) bool {
 // Version returns a version of a spec, or the latest for at = 0. current is the current
 // version, 0 if the spec was removed. The error is [house.ErrNotFound] if there is no
 // such spec or version.
-func (c *Book) Version(ctx context.Context, id string, at int64) (spec house.Spec, current int64, err error) {
+func (c *Editor) Version(ctx context.Context, id string, at int64) (spec house.Spec, current int64, err error) {
 	history, err := c.Store.History(ctx, house.Ref{Kind: house.KindSpec, ID: id})
 	if err != nil {
 		return house.Spec{}, 0, err
@@ -105,7 +105,7 @@ func (r *KeepRequest) id() string {
 // that the draft was opened from, if the draft was renamed. If somebody has changed that
 // spec since it was seen, the error is [house.ErrConflict] and the answer holds the
 // current one, if it still exists.
-func (c *Book) Keep(ctx context.Context, by house.By, r KeepRequest) (KeepAnswer, error) {
+func (c *Editor) Keep(ctx context.Context, by house.By, r KeepRequest) (KeepAnswer, error) {
 	if strings.TrimSpace(r.Draft.Name) == "" {
 		return KeepAnswer{}, flavor.Invalid("name", "", "the drink has no name; write one on the first line")
 	}
@@ -143,7 +143,7 @@ func (c *Book) Keep(ctx context.Context, by house.By, r KeepRequest) (KeepAnswer
 
 // base returns the version of the spec id that the draft replaces, 0 if it becomes a new
 // spec (missing: there is none with that id), or the rival that the user did not ask to replace.
-func (c *Book) base(ctx context.Context, r *KeepRequest, id string, missing bool) (version int64, rival *Rival, err error) {
+func (c *Editor) base(ctx context.Context, r *KeepRequest, id string, missing bool) (version int64, rival *Rival, err error) {
 	switch {
 	case r.Over != "":
 		return r.Seen, nil, nil
@@ -160,7 +160,7 @@ func (c *Book) base(ctx context.Context, r *KeepRequest, id string, missing bool
 }
 
 // rival compares a draft with an existing spec; nil if there is none.
-func (c *Book) rival(ctx context.Context, id string, draft *flavor.Spec) (*Rival, error) {
+func (c *Editor) rival(ctx context.Context, id string, draft *flavor.Spec) (*Rival, error) {
 	history, err := c.Store.History(ctx, house.Ref{Kind: house.KindSpec, ID: id})
 	if errors.Is(err, house.ErrNotFound) {
 		return nil, nil
@@ -179,7 +179,7 @@ func (c *Book) rival(ctx context.Context, id string, draft *flavor.Spec) (*Rival
 }
 
 // Annotate replaces the note of a spec.
-func (c *Book) Annotate(ctx context.Context, by house.By, id string, version int64, note string) error {
+func (c *Editor) Annotate(ctx context.Context, by house.By, id string, version int64, note string) error {
 	spec, err := house.Get[house.Spec](ctx, c.Store, id)
 	if err != nil {
 		return err
@@ -190,7 +190,7 @@ func (c *Book) Annotate(ctx context.Context, by house.By, id string, version int
 }
 
 // Remove removes a spec and its mark in one transaction.
-func (c *Book) Remove(ctx context.Context, by house.By, id string, version int64) error {
+func (c *Editor) Remove(ctx context.Context, by house.By, id string, version int64) error {
 	mark, err := c.mark(ctx, id)
 	if err != nil {
 		return err
@@ -206,7 +206,7 @@ func (c *Book) Remove(ctx context.Context, by house.By, id string, version int64
 // Right marks a version of a spec as right for the house. It fails with
 // [house.ErrConflict] unless that version is the current one, since the mark is for what
 // was tasted.
-func (c *Book) Right(ctx context.Context, by house.By, id string, version int64) error {
+func (c *Editor) Right(ctx context.Context, by house.By, id string, version int64) error {
 	spec, err := house.Get[house.Spec](ctx, c.Store, id)
 	if err != nil {
 		return err
@@ -224,7 +224,7 @@ func (c *Book) Right(ctx context.Context, by house.By, id string, version int64)
 }
 
 // NotRight removes the mark of a spec, and reports whether there was one.
-func (c *Book) NotRight(ctx context.Context, by house.By, id string) (there bool, err error) {
+func (c *Editor) NotRight(ctx context.Context, by house.By, id string) (there bool, err error) {
 	mark, err := c.mark(ctx, id)
 	if err != nil || mark.Version == 0 {
 		return false, err
@@ -234,7 +234,7 @@ func (c *Book) NotRight(ctx context.Context, by house.By, id string) (there bool
 }
 
 // mark returns the mark of a spec; its version is 0 if there is none.
-func (c *Book) mark(ctx context.Context, id string) (house.Kept[house.Right], error) {
+func (c *Editor) mark(ctx context.Context, id string) (house.Kept[house.Right], error) {
 	mark, err := house.Get[house.Right](ctx, c.Store, id)
 	if errors.Is(err, house.ErrNotFound) {
 		return house.Kept[house.Right]{}, nil

@@ -25,10 +25,10 @@ const (
 )
 
 // shelved is the specs of a house of which nothing is written, over the catalogue.
-func shelved(t *testing.T) (c *Book, read func(text string) *flavor.Spec) {
+func shelved(t *testing.T) (c *Editor, read func(text string) *flavor.Spec) {
 	t.Helper()
 	b := bartest.New(t)
-	return &Book{Store: storetest.Memory(t), Shelf: house.NewShelf(b.Catalogue.Profiles())}, func(text string) *flavor.Spec {
+	return &Editor{Store: storetest.Memory(t), Shelf: house.NewShelf(b.Catalogue.Profiles())}, func(text string) *flavor.Spec {
 		s := b.Spec(t, text)
 		if name, _, _ := strings.Cut(text, "\n"); !strings.Contains(name, "oz") {
 			s.Name = name
@@ -69,8 +69,8 @@ func TestKeep(t *testing.T) {
 	assert.Equal(t, KeepAnswer{ID: "sand-sour", Version: 1}, keep(KeepRequest{Draft: renamed, From: "quay-sour", Version: 3, Named: true}))
 
 	_, err := c.Keep(ctx, by, KeepRequest{Draft: read(bartest.GinSour)})
-	require.Len(t, flavor.FaultsOf(err), 1, "it has no name")
-	assert.Equal(t, "name", flavor.FaultsOf(err)[0].Location)
+	require.Len(t, flavor.DataFaultsOf(err), 1, "it has no name")
+	assert.Equal(t, "name", flavor.DataFaultsOf(err)[0].Location)
 	assert.Equal(t, "print-spec", keep(KeepRequest{Draft: read("Print\n" + bartest.GinSour)}).ID, "an id that means something else")
 }
 

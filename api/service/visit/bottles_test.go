@@ -89,7 +89,7 @@ func TestMarksOfBottlesAreChecked(t *testing.T) {
 		{BottlesOut: []string{"no-such-bottle"}},
 		{BottlesOut: []string{"quay-gin"}, BottlesBack: []string{"quay-gin"}},
 	} {
-		assert.NotEmpty(t, flavor.FaultsOf(r.Mark(t.Context(), testBy(), m)), "%+v", m)
+		assert.NotEmpty(t, flavor.DataFaultsOf(r.Mark(t.Context(), testBy(), m)), "%+v", m)
 	}
 	assert.Equal(t, "london-dry-gin", pouredGin(t, r))
 }

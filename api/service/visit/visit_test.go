@@ -53,7 +53,7 @@ func TestVisitMarks(t *testing.T) {
 	assert.NotContains(t, after, "falernum")
 
 	err = r.Mark(ctx, testBy(), marking.Request{Out: []string{"moonshine"}})
-	var fault *flavor.Fault
+	var fault *flavor.DataFault
 	assert.True(t, errors.As(err, &fault))
 	assert.ErrorIs(t, err, flavor.ErrUnknown)
 }

@@ -292,7 +292,7 @@ If a row is bad it writes nothing; with --keep-good it writes the good rows.`,
 			if keepGood {
 				mode = exchange.KeepGood
 			}
-			specs := specbook.Book{Store: v.Store(), Shelf: v.Now().Shelf}
+			specs := specbook.Editor{Store: v.Store(), Shelf: v.Now().Shelf}
 			doneWriting := terminal.Saying(cmd.ErrOrStderr(), fmt.Sprintf("writing %d records", len(reading.Items)))
 			r, err := specs.TakeIn(cmd.Context(), house.By{Actor: actor, At: time.Now()}, reading, mode)
 			doneWriting()

@@ -107,7 +107,7 @@ const toTeach = "; to teach a house the name: counterpour house name WORDS KIND 
 // their file. A name that is like none that is known can be taught, and it says how. Other
 // errors are returned unchanged.
 func Explain(err error, file string) error {
-	return flavor.Relocated(err, func(f *flavor.Fault) {
+	return flavor.Relocated(err, func(f *flavor.DataFault) {
 		if f.Kind == flavor.ErrUnknown && strings.HasPrefix(f.Message, "unknown ingredient") && len(f.Suggest) == 0 {
 			f.Message += toTeach
 		}

@@ -142,7 +142,7 @@ func graded(cmd *cobra.Command, house *service.Snapshot, round *shape.RoundAnswe
 				return g, nil
 			}
 		}
-		faults := flavor.FaultsOf(err)
+		faults := flavor.DataFaultsOf(err)
 		if len(faults) == 0 {
 			return nil, err
 		}

@@ -54,7 +54,7 @@ func (b *bottleReader) check() {
 		if err == nil {
 			return
 		}
-		var fault *flavor.Fault
+		var fault *flavor.DataFault
 		var own *house.Error
 		message := err.Error()
 		if errors.As(err, &own) {

@@ -220,7 +220,7 @@ func unreadable(format string, args ...any) error {
 // faultText returns the messages of faults without their places, which refer to a text
 // that the user did not write.
 func faultText(err error) error {
-	faults := flavor.FaultsOf(err)
+	faults := flavor.DataFaultsOf(err)
 	if faults == nil {
 		return err
 	}

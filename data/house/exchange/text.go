@@ -64,7 +64,7 @@ type block struct {
 // numbered converts the line number at the start of a message into one of the whole text.
 func (b *block) numbered(said string) string {
 	at, rest, found := strings.Cut(said, ": ")
-	place := flavor.Fault{Location: at}
+	place := flavor.DataFault{Location: at}
 	if line := place.Place().Line; found && at == measure.LineLocation(line) {
 		return measure.LineLocation(line+b.first-1) + ": " + rest
 	}
@@ -73,7 +73,7 @@ func (b *block) numbered(said string) string {
 
 // within converts the line numbers of faults into those of the whole text.
 func (b *block) within(err error) error {
-	return flavor.Relocated(err, func(f *flavor.Fault) {
+	return flavor.Relocated(err, func(f *flavor.DataFault) {
 		if line := f.Place().Line; line > 0 {
 			f.Location = measure.LineLocation(line + b.first - 1)
 		}

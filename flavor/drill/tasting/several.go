@@ -68,7 +68,7 @@ func PlanSeveral(r SeveralRequest) (*Several, error) {
 		if fits := buildGrain * math.Floor(r.EachML*MaxTasterDrinks/drinks/buildGrain); fits >= leastBuildML {
 			remedy = flavor.JoinOr([]string{fmt.Sprintf("pour %.0f ml each", fits), remedy})
 		}
-		return nil, flavor.Faults{flavor.Invalid("each_ml", r.EachML, "that is %.1f standard drinks (United States) for each guest, and a flight holds %.0f at most: %s", drinks, MaxTasterDrinks, remedy)}
+		return nil, flavor.DataFaults{flavor.Invalid("each_ml", r.EachML, "that is %.1f standard drinks (United States) for each guest, and a flight holds %.0f at most: %s", drinks, MaxTasterDrinks, remedy)}
 	}
 	out.Cautions = wording.Cautions(out.EthanolG, drinks)
 	slices.SortStableFunc(out.Shares, func(a, b Share) int { return lighterFirst(&r.Drinks[a.At], &r.Drinks[b.At]) })
@@ -76,8 +76,8 @@ func PlanSeveral(r SeveralRequest) (*Several, error) {
 }
 
 // faults lists what is out of range.
-func (r *SeveralRequest) faults() flavor.Faults {
-	var out flavor.Faults
+func (r *SeveralRequest) faults() flavor.DataFaults {
+	var out flavor.DataFaults
 	if !(r.EachML >= leastBuildML && r.EachML <= mostBuildML) {
 		out = append(out, flavor.Invalid("each_ml", r.EachML, "a glass of a flight holds %v to %v ml", leastBuildML, mostBuildML))
 	}

@@ -41,13 +41,13 @@ func TestOrderOfSeveral(t *testing.T) {
 func TestSeveralIsRefused(t *testing.T) {
 	strong := []tasting.Poured{drinkOf("one", 35, 0, 0), drinkOf("two", 35, 0, 0), drinkOf("three", 35, 0, 0)}
 	_, err := tasting.PlanSeveral(tasting.SeveralRequest{Drinks: strong, EachML: 60, Guests: 1})
-	require.Len(t, flavor.FaultsOf(err), 1)
+	require.Len(t, flavor.DataFaultsOf(err), 1)
 	assert.Contains(t, err.Error(), "pour 30 ml each")
 	_, err = tasting.PlanSeveral(tasting.SeveralRequest{Drinks: strong, EachML: 30, Guests: 1})
 	assert.NoError(t, err)
 	_, err = tasting.PlanSeveral(tasting.SeveralRequest{Drinks: append(strong[:1:1], tasting.Poured{Name: "none"}), EachML: 500})
 	var places []string
-	for _, f := range flavor.FaultsOf(err) {
+	for _, f := range flavor.DataFaultsOf(err) {
 		places = append(places, f.Location)
 	}
 	assert.Equal(t, []string{"each_ml", "guests", "drinks"}, places)

@@ -174,7 +174,7 @@ func TestWhatMovesAnAxis(t *testing.T) {
 
 	far := FlightRequest{Spec: s.Spec(t, stirred), Axis: ratio.Strong, Builds: 3, Step: 3, Tasters: 4, BuildML: 30}
 	_, err = PlanFlight(s.Mixer, far)
-	var fault *flavor.Fault
+	var fault *flavor.DataFault
 	require.ErrorAs(t, err, &fault)
 	assert.Contains(t, fault.Message, "cannot change the strength of this drink so far; use a step of ")
 	_, err = fmt.Sscanf(fault.Message[strings.LastIndex(fault.Message, "of ")+3:], "%f", &far.Step)
@@ -243,7 +243,7 @@ func TestFlightRefusesTooMuch(t *testing.T) {
 	assert.InDelta(t, 45, fits.Builds[0].Sheet.PourML, 0.5)
 	r.BuildML = DefaultBuildML
 	_, err = PlanFlight(s.Mixer, r)
-	var fault *flavor.Fault
+	var fault *flavor.DataFault
 	require.ErrorAs(t, err, &fault)
 	assert.Contains(t, fault.Message, "standard drinks")
 	assert.Contains(t, fault.Message, "pour 45 ml each or taste 3 builds")

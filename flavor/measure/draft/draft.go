@@ -48,13 +48,13 @@ type Entry struct {
 // Doubt is a stretch without an amount that says nothing known: a pour that lacks it,
 // or a word to whoever makes the drink. Only who knows the ingredients can tell.
 type Doubt struct {
-	Entry int           // in the entries of the draft
-	After int           // pours that stand above it
-	Herb  bool          // it is a herb, laid on the drink if it is not mixed in
-	Laid  bool          // the service is said before it, as it is before a garnish
-	Top   bool          // it tells to top the drink, and not with what
-	Mixed bool          // it is muddled, so that it is not laid on the drink
-	Fault *flavor.Fault // what is wrong if it names an ingredient
+	Entry int               // in the entries of the draft
+	After int               // pours that stand above it
+	Herb  bool              // it is a herb, laid on the drink if it is not mixed in
+	Laid  bool              // the service is said before it, as it is before a garnish
+	Top   bool              // it tells to top the drink, and not with what
+	Mixed bool              // it is muddled, so that it is not laid on the drink
+	Fault *flavor.DataFault // what is wrong if it names an ingredient
 	toks  []token.Token
 }
 
@@ -71,9 +71,9 @@ type Draft struct {
 	Rim     string
 	Steps   []string
 	Notes   []string
-	Entries []Entry       // all of the text but blanks, in order
-	Faults  flavor.Faults // lines that cannot be read, in order
-	Doubts  []Doubt       // lines without an amount, in order
+	Entries []Entry           // all of the text but blanks, in order
+	Faults  flavor.DataFaults // lines that cannot be read, in order
+	Doubts  []Doubt           // lines without an amount, in order
 
 	Labelled bool // the name stands behind a label
 	Titled   bool // the name stands before a colon, and pours behind it
@@ -118,7 +118,7 @@ func (d Draft) Plainly() Draft { return read(d.text, !d.nameless, true) }
 func read(text string, named, plainly bool) Draft {
 	r := reader{d: Draft{text: text, nameless: !named}, first: named, plainly: plainly, join: joining.Joiner{Text: text}, shares: len(text) <= joining.MostLine && sheet.InShares(text), batch: sheet.BatchColumn(text)}
 	if fault := checkText(text); fault != nil {
-		r.d.Faults = flavor.Faults{fault}
+		r.d.Faults = flavor.DataFaults{fault}
 		return r.d
 	}
 	r.costed()
@@ -163,7 +163,7 @@ func (d Draft) Err() error {
 }
 
 // checkText refuses a text that is too long or is not UTF-8.
-func checkText(text string) *flavor.Fault {
+func checkText(text string) *flavor.DataFault {
 	if len(text) > MaxText {
 		f := measure.Invalid("", "", "the text is longer than %d KiB; a spec is at most %d pours of %d characters", MaxText>>10, MaxPours, MaxLine)
 		f.Location = measure.LineLocation(1 + strings.Count(text[:MaxText], "\n"))

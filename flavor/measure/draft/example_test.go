@@ -10,7 +10,7 @@ import (
 
 func ExampleParse_faults() {
 	err := draft.Parse("Halyard Sour\n-2 oz London dry gin\n1 oz lemon juice\n0 oz rum").Err()
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	if errors.As(err, &faults) {
 		for _, f := range faults {
 			fmt.Println(f.Location, f.Value, f.Suggest)

@@ -438,7 +438,7 @@ func TestParseLimits(t *testing.T) {
 	require.NoError(t, Parse(long).Err())
 	assert.Empty(t, drafttest.Departs(Parse(long+"é").Err(), []drafttest.Want{{"line 1", strings.Repeat("é", 40), ""}}), "long name")
 
-	var fs flavor.Faults
+	var fs flavor.DataFaults
 	require.ErrorAs(t, Parse("X\n"+strings.Repeat("#\n", MaxText)).Err(), &fs)
 	assert.Len(t, fs, 1)
 

@@ -42,7 +42,7 @@ type reader struct {
 	join     joining.Joiner
 }
 
-func (r *reader) fail(line int, f *flavor.Fault) {
+func (r *reader) fail(line int, f *flavor.DataFault) {
 	f.Location = measure.LineLocation(line)
 	r.d.Faults = append(r.d.Faults, f)
 }

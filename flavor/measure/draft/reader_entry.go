@@ -229,7 +229,7 @@ func (r *reader) equalParts() bool {
 // sums name what all of a drink comes to.
 var sums = map[string]bool{"total": true, "sum": true, "volume": true, "total volume": true, "yield": true, "in total": true, "all in": true}
 
-func (r *reader) unread(n int, at entry.Span, f *flavor.Fault) {
+func (r *reader) unread(n int, at entry.Span, f *flavor.DataFault) {
 	r.entry(KindUnread, n, at)
 	r.fail(n, f)
 }
@@ -449,7 +449,7 @@ func ofAnotherTime(toks []token.Token) bool {
 }
 
 // amountInStep refuses an amount that a step states, or changes: it is never passed over.
-func (r *reader) amountInStep(at entry.Span, toks, unknown []token.Token) *flavor.Fault {
+func (r *reader) amountInStep(at entry.Span, toks, unknown []token.Token) *flavor.DataFault {
 	if w := cmp.Or(entry.PouredIn(toks), entry.CountedIn(toks, unknown)); w != "" {
 		return measure.Invalid("amount", w, "%q stands in a step; write it on a line of its own", w)
 	}

@@ -58,7 +58,7 @@ func trimSpan(text string, from, to int) (int, int) {
 }
 
 // checkLine refuses a line that is too long or holds what no keyboard types.
-func checkLine(line string) *flavor.Fault {
+func checkLine(line string) *flavor.DataFault {
 	if len(line) > MaxLine && utf8.RuneCountInString(line) > joining.MostLine {
 		return measure.Invalid("", string([]rune(line)[:40]), "the line is longer than %d characters; write one pour a line", joining.MostLine)
 	}

@@ -104,18 +104,18 @@ func (req *Request) check(st *station.Station) error {
 	}
 	for i := range req.Toward {
 		if !req.Toward[i].Limit() {
-			return &flavor.Fault{Kind: flavor.ErrInvalid, Location: "toward", Value: req.Toward[i].Word,
+			return &flavor.DataFault{Kind: flavor.ErrInvalid, Location: "toward", Value: req.Toward[i].Word,
 				Message: "there is no draft here to compare with, so nothing can be more or less; ask for limits only, such as \"no nuts\" or \"below 12 %\""}
 		}
 	}
 	for _, id := range req.Families {
 		if _, err := st.Set.Centre(id); err != nil {
-			return &flavor.Fault{Kind: flavor.ErrUnknown, Location: "families", Value: id, Message: fmt.Sprintf("%q is not a family known here", id)}
+			return &flavor.DataFault{Kind: flavor.ErrUnknown, Location: "families", Value: id, Message: fmt.Sprintf("%q is not a family known here", id)}
 		}
 	}
 	for i, p := range req.Bottles {
 		if p == nil {
-			return &flavor.Fault{Kind: flavor.ErrInvalid, Location: fmt.Sprintf("bottles[%d]", i), Message: "has no ingredient"}
+			return &flavor.DataFault{Kind: flavor.ErrInvalid, Location: fmt.Sprintf("bottles[%d]", i), Message: "has no ingredient"}
 		}
 	}
 	return nil

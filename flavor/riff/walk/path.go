@@ -34,7 +34,7 @@ func (k *walker) path(n int) ([]Stop, error) {
 }
 
 // tooFew says that fewer drinks lie between the two than are asked for, and which do.
-func (k *walker) tooFew(n, most int) *flavor.Fault {
+func (k *walker) tooFew(n, most int) *flavor.DataFault {
 	var between strings.Builder
 	if most > 0 {
 		stops, _ := k.pathOf(most, leastHop)
@@ -47,7 +47,7 @@ func (k *walker) tooFew(n, most int) *flavor.Fault {
 }
 
 // tooNear says that two drinks are too near to each other for n drinks between.
-func tooNear(n, most int, apart float64) *flavor.Fault {
+func tooNear(n, most int, apart float64) *flavor.DataFault {
 	const said = "these two are only %.1f noticeable steps apart, so nobody tells %d drinks between them; "
 	if most == 0 {
 		return flavor.Invalid("between", n, said+"serve one or the other", apart, n)

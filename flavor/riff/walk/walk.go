@@ -123,7 +123,7 @@ func gather(req *Request) (*shelf, error) {
 	}
 	out, g := &shelf{}, req.Guest
 	g.MaxCost = 0 // prices are looked at apart
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	for _, end := range []struct {
 		name string
 		spec *flavor.Spec
@@ -150,7 +150,7 @@ func gather(req *Request) (*shelf, error) {
 }
 
 // beyond tells which of the ends are too strong or too dear for the guest.
-func beyond(st *station.Station, req *Request) (faults flavor.Faults, err error) {
+func beyond(st *station.Station, req *Request) (faults flavor.DataFaults, err error) {
 	g := &req.Guest
 	for _, end := range []struct {
 		name string
@@ -387,7 +387,7 @@ func pours(s, end *flavor.Spec, so func(*flavor.Profile) bool) bool {
 
 // placed returns a fault with its place at one end of a walk.
 func placed(end string, err error) error {
-	var f *flavor.Fault
+	var f *flavor.DataFault
 	if !errors.As(err, &f) {
 		return err
 	}

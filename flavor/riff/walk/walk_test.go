@@ -39,12 +39,12 @@ func TestWalkForAGuest(t *testing.T) {
 	b := bartest.New(t)
 	_, err := Find(context.Background(), b.Station, Request{From: b.Spec(t, bartest.GinSour), To: b.Spec(t, bartest.Tropical),
 		Guest: guest.Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}}})
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	require.ErrorAs(t, err, &faults)
 	assert.Equal(t, "to.pours[3]", faults[0].Location)
 	assert.Contains(t, faults[0].Message, "orgeat")
 	_, err = Find(context.Background(), b.Station, Request{From: b.Spec(t, bartest.GinSour), To: &flavor.Spec{}})
-	var fault *flavor.Fault
+	var fault *flavor.DataFault
 	require.ErrorAs(t, err, &fault)
 	assert.Equal(t, "to", fault.Location)
 }
@@ -63,7 +63,7 @@ func TestWalkThatALabelMayClear(t *testing.T) {
 	assert.Equal(t, []*flavor.Profile{bitters}, found.Labels)
 	for _, to := range []string{"2 oz gin\n3/4 oz lemon juice\n3/4 oz honey syrup\nshake, up", "2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\n1 egg white\nshake, up"} {
 		_, err = Find(context.Background(), b.Station, Request{From: b.Spec(t, bartest.OldWhiskey), To: b.Spec(t, to), Guest: vegan})
-		var faults flavor.Faults
+		var faults flavor.DataFaults
 		require.ErrorAs(t, err, &faults)
 		assert.Contains(t, faults[0].Location, "to.pours")
 	}
@@ -139,7 +139,7 @@ func TestWalkWithinLimits(t *testing.T) {
 		{"without a price", guest.Guest{MaxCost: dearest, Prices: map[string]float64{from.Pours[0].Profile.ID: 0.01}}, "from.pours[1]", "has no price"},
 	} {
 		_, err := Find(context.Background(), b.Station, Request{From: from, To: to, Guest: c.guest})
-		var faults flavor.Faults
+		var faults flavor.DataFaults
 		require.ErrorAs(t, err, &faults, c.name)
 		assert.Equal(t, c.at, faults[0].Location, c.name)
 		assert.Contains(t, faults[0].Message, c.naming, c.name)
@@ -152,7 +152,7 @@ func TestTooManyBetween(t *testing.T) {
 	from := b.Spec(t, "2 1/4 oz citrus-forward gin\n1/2 oz dry vermouth\n1/4 oz manzanilla sherry\nstir, up")
 	to := b.Spec(t, "2 oz aged aquavit\n3/4 oz blanc vermouth\n1/4 oz manzanilla sherry\n1 dash orange bitters\nstir, up")
 	_, err := Find(context.Background(), b.Station, Request{From: from, To: to, Between: 4})
-	var fault *flavor.Fault
+	var fault *flavor.DataFault
 	require.ErrorAs(t, err, &fault)
 	var asked, most int
 	_, err = fmt.Sscanf(fault.Message, "there are not %d balanced drinks in a row between these two, %d at most", &asked, &most)

@@ -21,8 +21,8 @@ func tidy(written string) string {
 
 // parseOne reads one wish, which may stand for several: no nuts means neither
 // tree nuts nor peanuts.
-func parseOne(word string, names Names) ([]Wish, *flavor.Fault) {
-	for _, read := range []func(string, Names) ([]Wish, *flavor.Fault){readStrength, readInstead, readWithout, readServed, readDirection, readWith} {
+func parseOne(word string, names Names) ([]Wish, *flavor.DataFault) {
+	for _, read := range []func(string, Names) ([]Wish, *flavor.DataFault){readStrength, readInstead, readWithout, readServed, readDirection, readWith} {
 		if wishes, fault := read(word, names); wishes != nil || fault != nil {
 			return wishes, fault
 		}
@@ -41,7 +41,7 @@ var (
 var above = []string{"above", "over", "at least", "min", "minimum", "no less than", "more than", "or more", "or above"}
 
 // readStrength reads a limit of strength.
-func readStrength(word string, _ Names) ([]Wish, *flavor.Fault) {
+func readStrength(word string, _ Names) ([]Wish, *flavor.DataFault) {
 	digits, which := "", ""
 	if m := strengthFirst.FindStringSubmatch(word); m != nil {
 		which, digits = m[1], m[2]
@@ -68,7 +68,7 @@ var (
 )
 
 // readWithout reads what is to be left out.
-func readWithout(word string, names Names) ([]Wish, *flavor.Fault) {
+func readWithout(word string, names Names) ([]Wish, *flavor.DataFault) {
 	switch word {
 	case "non alcoholic", "zero proof", "virgin", "soft drink", "zero alcohol", "0 %", "0%", "mocktail", "alcohol free":
 		return []Wish{{Kind: Below, ABV: flavor.NoAlcoholABV}}, nil
@@ -87,7 +87,7 @@ func readWithout(word string, names Names) ([]Wish, *flavor.Fault) {
 
 // without reads what follows "no". An allergen comes before an aroma of the same
 // name: the guest who says "no nuts" may mean the allergy.
-func without(what string, names Names) ([]Wish, *flavor.Fault) {
+func without(what string, names Names) ([]Wish, *flavor.DataFault) {
 	switch what {
 	case "alcohol", "booze":
 		return []Wish{{Kind: Below, ABV: flavor.NoAlcoholABV}}, nil
@@ -158,7 +158,7 @@ var ways = map[string]Wish{
 }
 
 // readServed reads how a drink is to be mixed or served, and what it is to spare.
-func readServed(word string, _ Names) ([]Wish, *flavor.Fault) {
+func readServed(word string, _ Names) ([]Wish, *flavor.DataFault) {
 	short := word
 	for _, prefix := range []string{"served ", "on the ", "on ", "over ", "as a ", "in a "} {
 		if w, ok := ways[short]; ok {
@@ -186,7 +186,7 @@ var (
 )
 
 // readInstead reads one ingredient in place of another.
-func readInstead(word string, names Names) ([]Wish, *flavor.Fault) {
+func readInstead(word string, names Names) ([]Wish, *flavor.DataFault) {
 	came, went := "", ""
 	if m := insteadOf.FindStringSubmatch(word); m != nil {
 		came, went = m[1], m[2]
@@ -213,7 +213,7 @@ var withFirst = regexp.MustCompile(`^(?:with|add|adding|use|using|plus|featuring
 const manyNames = 2
 
 // readWith reads what is to be poured: an ingredient, or a class of them.
-func readWith(word string, names Names) ([]Wish, *flavor.Fault) {
+func readWith(word string, names Names) ([]Wish, *flavor.DataFault) {
 	what := word
 	if m := withFirst.FindStringSubmatch(word); m != nil {
 		what = m[1]
@@ -275,7 +275,7 @@ func direction(words []string) (more, said bool, what string) {
 
 // readDirection reads "more bitter", "less sweet", "nuttier", "not so strong",
 // "too sharp", "not bitter enough", "bitter".
-func readDirection(word string, names Names) ([]Wish, *flavor.Fault) {
+func readDirection(word string, names Names) ([]Wish, *flavor.DataFault) {
 	more, said, what := direction(strings.Fields(word))
 	if what == "" {
 		return nil, nil

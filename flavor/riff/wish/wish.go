@@ -100,10 +100,10 @@ func answers(p *flavor.Profile, key string) bool {
 
 // Parse reads wishes, one a string; one string may hold several, joined by "and"
 // or a comma. Names may be nil: then ingredients cannot be named. It fails with
-// [flavor.Faults], one for each that cannot be read or contradicts an earlier one.
+// [flavor.DataFaults], one for each that cannot be read or contradicts an earlier one.
 func Parse(written []string, names Names) ([]Wish, error) {
 	var out []Wish
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	for i, w := range written {
 		wishes, fault := parseAll(w, names)
 		if fault == nil {
@@ -123,7 +123,7 @@ func Parse(written []string, names Names) ([]Wish, error) {
 }
 
 // parseAll reads a string as one wish, else as several that are joined.
-func parseAll(written string, names Names) ([]Wish, *flavor.Fault) {
+func parseAll(written string, names Names) ([]Wish, *flavor.DataFault) {
 	word := tidy(written)
 	out, fault := parseOne(word, names)
 	if fault == nil || word == "" {
@@ -168,7 +168,7 @@ func worded(wishes []Wish, word string) []Wish {
 }
 
 // at sets the value of a fault.
-func at(f *flavor.Fault, written string) *flavor.Fault {
+func at(f *flavor.DataFault, written string) *flavor.DataFault {
 	if f != nil && f.Value == "" {
 		f.Value = written
 	}
@@ -176,7 +176,7 @@ func at(f *flavor.Fault, written string) *flavor.Fault {
 }
 
 // contradiction finds a wish that asks for the opposite of an earlier one.
-func contradiction(earlier, wishes []Wish) *flavor.Fault {
+func contradiction(earlier, wishes []Wish) *flavor.DataFault {
 	for _, w := range wishes {
 		for _, e := range earlier {
 			if w.opposes(&e) || e.opposes(&w) {

@@ -107,7 +107,7 @@ func TestParse(t *testing.T) {
 
 func TestWishesThatCannotBeRead(t *testing.T) {
 	_, err := Parse([]string{"bitter", "crunchy", "no zebra", "below 300 %", "less bitter", "", "with zebra"}, names)
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	require.ErrorAs(t, err, &faults)
 	require.Len(t, faults, 6)
 	for i, f := range faults {

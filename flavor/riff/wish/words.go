@@ -147,7 +147,7 @@ func plain(word string) []string {
 const maxSuggest = 3
 
 // unknownWish says what may be wished, nearest spellings first.
-func unknownWish(word string) *flavor.Fault {
+func unknownWish(word string) *flavor.DataFault {
 	f := flavor.Unknown("", "", nil, "%q is no wish known here; say what there should be more or less of (strong, sweet, sour, bitter, long, an aroma such as smoke), \"no\" or \"with\" and an ingredient, or a strength such as \"below 12 %%\"", word)
 	stem := word
 	for _, prefix := range []string{"more ", "less "} {

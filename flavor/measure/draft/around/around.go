@@ -18,11 +18,11 @@ const mostText = 4000
 
 // Of returns the stretches of a text that tell of something else before and behind its drink, in
 // order. They are empty if the text pours nothing, or nothing but its drink.
-func Of(text string, b *naming.Book) []everyday.Clause {
+func Of(text string, b *naming.Resolver) []everyday.Clause {
 	if len(text) > mostText {
 		return nil
 	}
-	r := reader{text: text, book: b}
+	r := reader{text: text, resolver: b}
 	r.part()
 	first, last := r.drink()
 	if first < 0 {
@@ -50,9 +50,9 @@ func Of(text string, b *naming.Book) []everyday.Clause {
 
 // reader looks through one text.
 type reader struct {
-	text  string
-	book  *naming.Book
-	found []stretch
+	text     string
+	resolver *naming.Resolver
+	found    []stretch
 }
 
 // stretch is a sentence of a line, or a line that is none.
@@ -137,7 +137,7 @@ func (r *reader) pours(toks []token.Token) bool {
 
 // names reports whether tokens name an ingredient.
 func (r *reader) names(toks []token.Token) bool {
-	return len(toks) > 0 && len(r.book.Mentioned(r.text[toks[0].Start:toks[len(toks)-1].End])) > 0
+	return len(toks) > 0 && len(r.resolver.Mentioned(r.text[toks[0].Start:toks[len(toks)-1].End])) > 0
 }
 
 // mostTitle is the most words of the name of a drink.
@@ -174,7 +174,7 @@ func words(toks []token.Token) int {
 // ordered reports whether a line says that one drink is ordered, by a name that is no ingredient's.
 func (r *reader) ordered(s *stretch) bool {
 	n := orders(s.toks)
-	return n > 0 && s.alone && !r.book.Has(token.OneLine(r.text[s.toks[n].Start:s.toks[len(s.toks)-1].End]))
+	return n > 0 && s.alone && !r.resolver.Has(token.OneLine(r.text[s.toks[n].Start:s.toks[len(s.toks)-1].End]))
 }
 
 // score is what somebody gives a drink.

@@ -32,7 +32,7 @@ func told(t *testing.T, text string) []string {
 	x, err := loadIndex()
 	require.NoError(t, err)
 	var out []string
-	for _, c := range around.Of(text, naming.NewBook(x)) {
+	for _, c := range around.Of(text, naming.NewResolver(x)) {
 		out = append(out, strings.TrimSpace(text[c.At.Start:c.At.End]))
 	}
 	return out

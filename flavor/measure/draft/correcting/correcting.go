@@ -26,11 +26,11 @@ const mostText = 2000
 var telling = vocabulary.Words(`no nope nah naah wait hmm hmmm actually sorry oops rather scratch strike correction not go make call use say mean meant should must now instead better nicer plenty enough double doubled twice triple half halve halved took taken take pulled cut left scrap scrapped ditch ditched removed remove perfect bump bring drop push raise lower knock put`)
 
 // Of carries out what a text corrects; false if it corrects nothing that has one meaning.
-func Of(text string, b *naming.Book) (Corrected, bool) {
+func Of(text string, b *naming.Resolver) (Corrected, bool) {
 	if len(text) > mostText || !tellsOf(text) {
 		return Corrected{}, false
 	}
-	c := &corrector{text: text, book: b, clauses: clausesOf(text)}
+	c := &corrector{text: text, resolver: b, clauses: clausesOf(text)}
 	var all []edit
 	var notes []string
 	for i := 0; i < len(c.clauses); {
@@ -324,14 +324,14 @@ func (r *run) renamed(p *pour) (string, bool) {
 
 // means are the ingredients that a name may mean.
 func (c *corrector) means(name string) []*flavor.Profile {
-	f := c.book.Find(name, naming.Place{Unit: flavor.Ounce, Amount: 1})
+	f := c.resolver.Find(name, naming.Place{Unit: flavor.Ounce, Amount: 1})
 	if f.Profile != nil {
 		return []*flavor.Profile{f.Profile}
 	}
 	var out []*flavor.Profile
 	if f.Fault != nil {
 		for _, s := range f.Fault.Suggest {
-			if p, _, ok := c.book.Named(s); ok {
+			if p, _, ok := c.resolver.Named(s); ok {
 				out = append(out, p)
 			}
 		}

@@ -12,14 +12,14 @@ import (
 )
 
 // shelf holds what the texts name.
-func shelf() *naming.Book {
+func shelf() *naming.Resolver {
 	s := drafttest.Shelf{}
 	for name, class := range map[string]flavor.Class{
 		"gin": flavor.ClassGin, "vodka": flavor.ClassVodka, "lemon": flavor.ClassSourJuice, "lime": flavor.ClassSourJuice, "syrup": flavor.ClassSyrup, "gum": flavor.ClassSyrup, "mint": flavor.ClassFreshHerb,
 	} {
 		s[name] = &flavor.Profile{ID: name, Name: name, Class: class}
 	}
-	return naming.NewBook(s)
+	return naming.NewResolver(s)
 }
 
 // Common practice, no source.

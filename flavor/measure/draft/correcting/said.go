@@ -44,10 +44,10 @@ type said struct {
 
 // corrector is a text while what it corrects is carried out.
 type corrector struct {
-	text    string
-	book    *naming.Book
-	clauses []clause
-	pours   []pour // those that stand before the clause that is read
+	text     string
+	resolver *naming.Resolver
+	clauses  []clause
+	pours    []pour // those that stand before the clause that is read
 }
 
 // read says what a clause does in a correction.
@@ -254,7 +254,7 @@ func (c *corrector) spoken(toks []token.Token) bool {
 		if everyday.Word(w) || degrees.Has(w) || c.word(w) {
 			continue
 		}
-		if f := c.book.Find(w, naming.Place{Unit: flavor.Ounce, Amount: 1}); f.Profile != nil || f.Fault != nil && f.Fault.Kind == flavor.ErrInvalid {
+		if f := c.resolver.Find(w, naming.Place{Unit: flavor.Ounce, Amount: 1}); f.Profile != nil || f.Fault != nil && f.Fault.Kind == flavor.ErrInvalid {
 			return false
 		}
 	}
@@ -302,7 +302,7 @@ func (c *corrector) names(toks []token.Token) bool {
 			return false
 		}
 	}
-	f := c.book.Find(c.written(toks), naming.Place{Unit: flavor.Ounce, Amount: 1})
+	f := c.resolver.Find(c.written(toks), naming.Place{Unit: flavor.Ounce, Amount: 1})
 	return f.Firm() && f.Dropped == "" || f.Fault != nil && f.Fault.Kind == flavor.ErrInvalid && len(f.Fault.Suggest) > 1
 }
 

@@ -22,11 +22,11 @@ func poursAmounts(all []amountOf, pours []flavor.Pour) bool {
 
 // Unsettled is the fault of a text that takes something back and names in its place what is not poured,
 // or an amount of nothing: nobody could tell what it is to stand for.
-func Unsettled(text string, pours []flavor.Pour, b *naming.Book) *flavor.Fault {
+func Unsettled(text string, pours []flavor.Pour, b *naming.Resolver) *flavor.DataFault {
 	if len(text) > mostText || !tellsOf(text) {
 		return nil
 	}
-	c := &corrector{text: text, book: b, clauses: clausesOf(text)}
+	c := &corrector{text: text, resolver: b, clauses: clausesOf(text)}
 	for i := 1; i+1 < len(c.clauses); i++ {
 		cl, next := &c.clauses[i], &c.clauses[i+1]
 		rest, armed, _ := withoutLeads(cl.toks)

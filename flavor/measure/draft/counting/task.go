@@ -18,7 +18,7 @@ type Task struct {
 	Amount   float64
 	Inferred []string
 	Notes    []string
-	Fault    *flavor.Fault
+	Fault    *flavor.DataFault
 	Hit      naming.Found
 }
 

@@ -51,7 +51,7 @@ func (r *reader) dashedBeside(t *Task) bool {
 const mostBeside = 3
 
 // ask is the fault of a bare number that nothing tells the unit of.
-func (t *Task) ask(why string) *flavor.Fault {
+func (t *Task) ask(why string) *flavor.DataFault {
 	w := measure.FormatAmount(t.Amount, "")
 	f := measure.Invalid("unit", t.Line.Name, "%q has the number %s and no unit, and %s; write it after the number, such as \"%s oz\" or \"%s ml\"", t.Line.Name, w, why, w, w)
 	f.Suggest = []string{string(flavor.Ounce), string(flavor.Millilitre), string(flavor.Centilitre), string(flavor.Dash)}

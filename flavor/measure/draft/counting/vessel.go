@@ -71,7 +71,7 @@ func (t *Task) pintOfStrong() bool {
 }
 
 // noUnit is the fault of a measure that nothing tells the size of.
-func noUnit(word string) *flavor.Fault {
+func noUnit(word string) *flavor.DataFault {
 	f := measure.Invalid("unit", word, "%q is no unit of the bar; write the amount in oz, ml or cl", word)
 	f.Suggest = []string{string(flavor.Ounce), string(flavor.Millilitre), string(flavor.Centilitre)}
 	return f

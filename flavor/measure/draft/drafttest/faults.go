@@ -14,7 +14,7 @@ type Want [3]string
 // Departs says how an error departs from the faults that a text should have; empty if
 // it does not.
 func Departs(err error, wants []Want) string {
-	var fs flavor.Faults
+	var fs flavor.DataFaults
 	if !errors.As(err, &fs) || len(fs) != len(wants) {
 		return fmt.Sprintf("%v, where %d faults are meant", err, len(wants))
 	}

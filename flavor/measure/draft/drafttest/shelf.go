@@ -32,7 +32,7 @@ func (s Shelf) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
 			return p, flavor.Match{Asked: key, How: flavor.MatchFuzzy}, nil
 		}
 	}
-	return nil, flavor.Match{}, fmt.Errorf("shelf: %w", &flavor.Fault{Kind: flavor.ErrUnknown, Value: written,
+	return nil, flavor.Match{}, fmt.Errorf("shelf: %w", &flavor.DataFault{Kind: flavor.ErrUnknown, Value: written,
 		Message: fmt.Sprintf("%q is not on the shelf", written), Suggest: []string{"London dry gin"}})
 }
 

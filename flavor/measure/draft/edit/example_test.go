@@ -15,7 +15,7 @@ func (s shelf) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
 	if p, ok := s[flavor.NormaliseName(written)]; ok {
 		return p, flavor.Match{Asked: written, How: flavor.MatchExact}, nil
 	}
-	return nil, flavor.Match{}, &flavor.Fault{Kind: flavor.ErrUnknown, Value: written,
+	return nil, flavor.Match{}, &flavor.DataFault{Kind: flavor.ErrUnknown, Value: written,
 		Message: fmt.Sprintf("%q is not on the shelf", written)}
 }
 

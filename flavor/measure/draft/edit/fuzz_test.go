@@ -101,7 +101,7 @@ func checkReadsBack(t *testing.T, s flavor.Spec, b drafttest.Shelf) {
 
 func checkShown(t *testing.T, err error) {
 	t.Helper()
-	var fs flavor.Faults
+	var fs flavor.DataFaults
 	if !errors.As(err, &fs) || len(fs) == 0 {
 		t.Fatalf("not faults: %v", err)
 	}

@@ -35,7 +35,7 @@ type Written struct {
 	words  bool // the amount is written in words
 	Each   bool // stands for every name that follows
 	Of     []token.Token
-	Fault  *flavor.Fault
+	Fault  *flavor.DataFault
 	Remark string
 	refuse bool
 	Beside serving.Said // what it says of the glass
@@ -120,7 +120,7 @@ func bare(toks []token.Token) []token.Token {
 }
 
 // noNumber refuses what a computer writes for an amount that is none.
-func noNumber(toks []token.Token) *flavor.Fault {
+func noNumber(toks []token.Token) *flavor.DataFault {
 	for len(toks) > 0 && (toks[0].Is("+") || toks[0].Is("-")) {
 		toks = toks[1:]
 	}
@@ -315,7 +315,7 @@ func UnitAt(toks []token.Token) (flavor.Unit, int) {
 }
 
 // CheckAmount returns a fault if nobody pours that much or that little.
-func CheckAmount(amount float64, u flavor.Unit, written string) *flavor.Fault {
+func CheckAmount(amount float64, u flavor.Unit, written string) *flavor.DataFault {
 	return measure.CheckAmount(amount, u, strings.TrimSpace(written))
 }
 

@@ -26,11 +26,11 @@ const mostText = 2000
 
 // Clauses returns the stretches of a text that pour nothing, in order; pours are what could be read
 // of it.
-func Clauses(text string, pours []flavor.Pour, b *naming.Book) []Clause {
+func Clauses(text string, pours []flavor.Pour, b *naming.Resolver) []Clause {
 	if len(text) > mostText {
 		return nil
 	}
-	s := &search{text: text, book: b, poured: pouredWords(pours)}
+	s := &search{text: text, resolver: b, poured: pouredWords(pours)}
 	var lines [][]token.Token
 	at := 0
 	for line := range strings.Lines(text) {
@@ -50,12 +50,12 @@ func Clauses(text string, pours []flavor.Pour, b *naming.Book) []Clause {
 
 // search gathers the clauses of a text.
 type search struct {
-	text   string
-	book   *naming.Book
-	poured map[string]bool // words of the names of what is poured with an amount
-	found  []Clause
-	amount int  // byte at which the last number stands that may be an amount
-	served bool // a clause above says how the drink is made or served
+	text     string
+	resolver *naming.Resolver
+	poured   map[string]bool // words of the names of what is poured with an amount
+	found    []Clause
+	amount   int  // byte at which the last number stands that may be an amount
+	served   bool // a clause above says how the drink is made or served
 }
 
 // amountsEnd notes where the last number of a line stands that may be an amount.
@@ -144,7 +144,7 @@ func (s *search) laidOn(toks []token.Token) bool {
 	if said := serving.Read(toks); said.States() {
 		return false
 	}
-	return laid.Phrase(toks, func(w string) bool { return Word(w) || len(s.book.Mentioned(w)) > 0 })
+	return laid.Phrase(toks, func(w string) bool { return Word(w) || len(s.resolver.Mentioned(w)) > 0 })
 }
 
 // leastHeading is the fewest words of a sentence that leads up to what stands behind a colon.

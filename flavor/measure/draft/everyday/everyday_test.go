@@ -19,7 +19,7 @@ func passed(text string, names ...string) []string {
 		pours = append(pours, flavor.Pour{Profile: shelf[n], Match: flavor.Match{Asked: n}})
 	}
 	var out []string
-	for _, c := range Clauses(text, pours, naming.NewBook(shelf)) {
+	for _, c := range Clauses(text, pours, naming.NewResolver(shelf)) {
 		out = append(out, text[c.At.Start:c.At.End])
 	}
 	return out
@@ -84,7 +84,7 @@ func TestWhatIsLaidOnIt(t *testing.T) {
 		"2 oz gin\nshaved choc\nshake, up": "", "2 oz gin\nshake, up, shaved choc, 1 oz lemon": "", "2 oz gin\nshake, up, umeboshi": "", "2 oz gin\nshake, shake, up": "",
 	} {
 		shelf, got := drafttest.Bar(), ""
-		for _, c := range Clauses(text, nil, naming.NewBook(shelf)) {
+		for _, c := range Clauses(text, nil, naming.NewResolver(shelf)) {
 			if c.Laid {
 				got += text[c.At.Start:c.At.End]
 			}

@@ -358,8 +358,8 @@ func (s *search) nameAt(toks []token.Token, i int) (n int, poured bool) {
 		if n == 1 && (fixed(toks[i].Text)) {
 			return 0, false
 		}
-		_, _, ok := s.book.Named(name)
-		if ok || n == 1 && len(s.book.Mentioned(name)) > 0 {
+		_, _, ok := s.resolver.Named(name)
+		if ok || n == 1 && len(s.resolver.Mentioned(name)) > 0 {
 			return n, s.isPoured(toks[i : i+n])
 		}
 	}

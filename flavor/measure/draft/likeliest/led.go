@@ -21,7 +21,7 @@ const mostLead = 3
 // well: "tq 2 gf soda 4 lime .5 pinch salt" is a drink called tq, or its amounts stand behind the
 // names. With a bottle in its place the text holds more pours then, or what would have the last
 // amount is laid on the drink: nobody pours 120 of lemon peel.
-func MayPour(text string, name entry.Span, pours int, b *naming.Book) bool {
+func MayPour(text string, name entry.Span, pours int, b *naming.Resolver) bool {
 	words := strings.Fields(text[name.Start:name.End])
 	if len(words) > mostLead || strings.Contains(text[name.Start:name.End], "\n") {
 		return false

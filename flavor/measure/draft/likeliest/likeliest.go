@@ -23,7 +23,7 @@ type List struct {
 // AsList parts a text of at most 1,000 bytes at the least cost; false if that cannot be done, or
 // if another way to part it costs hardly more and pours something else. It is to be read by the
 // rules, which may find faults in it.
-func AsList(text string, b *naming.Book) (List, bool) {
+func AsList(text string, b *naming.Resolver) (List, bool) {
 	r, ok := parted(text, b)
 	if !ok {
 		return List{}, false
@@ -35,7 +35,7 @@ func AsList(text string, b *naming.Book) (List, bool) {
 }
 
 // parted is the way to part a text that costs least.
-func parted(text string, b *naming.Book) (*reading, bool) {
+func parted(text string, b *naming.Resolver) (*reading, bool) {
 	if len(text) > mostText {
 		return nil, false
 	}
@@ -146,7 +146,7 @@ func (s *script) accounts(r *reading, parts []*stretch) bool {
 	for _, t := range parts {
 		switch t.kind {
 		case aNone:
-			if slices.ContainsFunc(s.book.Mentioned(t.said), r.pouring) {
+			if slices.ContainsFunc(s.resolver.Mentioned(t.said), r.pouring) {
 				return false
 			}
 		case aTitle, aHeading, aRemark:
@@ -156,7 +156,7 @@ func (s *script) accounts(r *reading, parts []*stretch) bool {
 			if s.cut(t) {
 				continue
 			}
-			for _, p := range s.book.Mentioned(withoutAllergens(s.told(t))) {
+			for _, p := range s.resolver.Mentioned(withoutAllergens(s.told(t))) {
 				if !r.kin(p) && !((t.kind == aTitle || s.refers(t)) && r.tastesOf(p)) && !(t.kind == aHeading && sections.Has(strings.ToLower(s.words(t.to-1, t.to)))) {
 					return false
 				}

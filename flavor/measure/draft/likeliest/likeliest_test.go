@@ -76,7 +76,7 @@ func TestLists(t *testing.T) {
 		{"made it w 2oz vodka 1oz lime .75 simple but too sour so make it .75 lime instead, shake", "2oz vodka / .75 lime / .75 simple / shake"},
 		{"genever 1.5oz\nlemon .75oz\nrose tincture 2 dashes -- CUT for now\nhoney .5oz\nshake", "1.5 oz genever / .75 oz lemon / .5 oz honey / shake"},
 	} {
-		l, ok := likeliest.AsList(c.text, naming.NewBook(f))
+		l, ok := likeliest.AsList(c.text, naming.NewResolver(f))
 		if assert.True(t, ok, c.text) {
 			assert.Equal(t, strings.ReplaceAll(c.list, "2oz vodka", "2 oz vodka"), strings.ReplaceAll(l.Text, "\n", " / "), c.text)
 		}
@@ -102,7 +102,7 @@ func TestWhatIsLeftOpen(t *testing.T) {
 		"2 vodka, 1 dry shake", "gin 50\nlemon 25\nsyrup 15\nmint, muddled", "red wine 100 cola 100 ice lemon", "Peel of 1 orange\n2 oz rye\n1/4 oz maple",
 		"", "gin", strings.Repeat("2 gin 1 lemon ", 80),
 	} {
-		l, ok := likeliest.AsList(text, naming.NewBook(f))
+		l, ok := likeliest.AsList(text, naming.NewResolver(f))
 		assert.False(t, ok, "%q is read as %q", text, l.Text)
 	}
 }
@@ -111,7 +111,7 @@ func TestWhatIsLeftOpen(t *testing.T) {
 func TestWhatIsTold(t *testing.T) {
 	f := catalogue(t)
 	const text = "Wim: ok so its 2 cognac 1 cream .5 dkcacao\nshk up no salt"
-	l, ok := likeliest.AsList(text, naming.NewBook(f))
+	l, ok := likeliest.AsList(text, naming.NewResolver(f))
 	require.True(t, ok)
 	var passed []string
 	for _, at := range l.Passed {
@@ -121,7 +121,7 @@ func TestWhatIsTold(t *testing.T) {
 	assert.Equal(t, []string{"“dkcacao” is read as dk cacao"}, l.Notes)
 	assert.Equal(t, 3, l.Pours)
 
-	l, ok = likeliest.AsList("2 oz vodka 1 oz lime .75 oz simple make it .75 oz lime instead", naming.NewBook(f))
+	l, ok = likeliest.AsList("2 oz vodka 1 oz lime .75 oz simple make it .75 oz lime instead", naming.NewResolver(f))
 	require.True(t, ok)
 	assert.Equal(t, []string{"“make it .75 oz lime instead” replaces “1 oz lime”"}, l.Notes)
 }
@@ -129,6 +129,6 @@ func TestWhatIsTold(t *testing.T) {
 func BenchmarkAsList(b *testing.B) {
 	f := catalogue(b)
 	for b.Loop() {
-		_, _ = likeliest.AsList("Wim: ok so its 2 genever 1 lemon .5 limecordial\nshk up no salt", naming.NewBook(f))
+		_, _ = likeliest.AsList("Wim: ok so its 2 genever 1 lemon .5 limecordial\nshk up no salt", naming.NewResolver(f))
 	}
 }

@@ -44,7 +44,7 @@ func (s *script) nameAt(from, to int, unit flavor.Unit, amount float64) name {
 // none, unless a name is written so.
 func (s *script) mayEndName(i int, written string) bool {
 	if t := &s.toks[i]; t.Kind == token.Word && eggs[strings.ToLower(written)] == "" && (joins.Has(t.Text) || thoughts.Has(t.Text) || opens.Has(t.Text) || serving.Known(t.Text)) {
-		return s.book.Has(written) || strings.Contains(written, " ") && s.book.Mentions(written[strings.LastIndexByte(written, ' ')+1:])
+		return s.resolver.Has(written) || strings.Contains(written, " ") && s.resolver.Mentions(written[strings.LastIndexByte(written, ' ')+1:])
 	}
 	return true
 }
@@ -53,20 +53,20 @@ func (s *script) find(from, to int, pl naming.Place) name {
 	written := s.written(from, to)
 	n := name{written: written}
 	for i := from; i < to; i++ {
-		if t := &s.toks[i]; t.Kind == token.Word && serving.Known(t.Text) && eggs[strings.ToLower(written)] == "" && !s.book.Has(written) {
+		if t := &s.toks[i]; t.Kind == token.Word && serving.Known(t.Text) && eggs[strings.ToLower(written)] == "" && !s.resolver.Has(written) {
 			n.cost += costWorded
 		}
 	}
 	if as := eggs[strings.ToLower(written)]; as != "" {
 		n.written, n.mended = as, written
 	}
-	f := s.book.Find(n.written, pl)
+	f := s.resolver.Find(n.written, pl)
 	if !f.Firm() && f.Fault != nil && f.Fault.Kind == flavor.ErrUnknown || f.How == flavor.MatchFuzzy {
 		if as, p := s.parted(from, to, pl); p != nil {
 			return name{ok: true, cost: n.cost + costParted, written: as, mended: written, profile: p}
 		}
 	}
-	if raw, _, ok := s.book.Named(n.written); ok && f.Profile != nil && f.Inferred && f.Profile.Class.Part() == flavor.PartSweetener && raw.Class.Solid() { // "20 ginger" may be its juice as well
+	if raw, _, ok := s.resolver.Named(n.written); ok && f.Profile != nil && f.Inferred && f.Profile.Class.Part() == flavor.PartSweetener && raw.Class.Solid() { // "20 ginger" may be its juice as well
 		return name{either: true}
 	}
 	switch {
@@ -102,7 +102,7 @@ func (s *script) parted(from, to int, pl naming.Place) (string, *flavor.Profile)
 	exact := false
 	for i := from; i < to; i++ {
 		t := &s.toks[i]
-		if t.Kind != token.Word || t.End-t.Start < leastWhole || s.book.Has(t.Text) {
+		if t.Kind != token.Word || t.End-t.Start < leastWhole || s.resolver.Has(t.Text) {
 			continue
 		}
 		w := s.text[t.Start:t.End]
@@ -115,11 +115,11 @@ func (s *script) parted(from, to int, pl naming.Place) (string, *flavor.Profile)
 				continue
 			}
 			two := token.OneLine(before + w[:k] + " " + w[k:] + behind)
-			f := s.book.Find(two, pl)
+			f := s.resolver.Find(two, pl)
 			if !f.Firm() || f.Fault != nil || f.Dropped != "" || f.Infusion != "" {
 				continue
 			}
-			switch whole := s.book.Has(two); {
+			switch whole := s.resolver.Has(two); {
 			case whole && !exact:
 				as, hit, exact = two, f.Profile, true
 			case whole == exact && hit == nil:
@@ -135,7 +135,7 @@ func (s *script) parted(from, to int, pl naming.Place) (string, *flavor.Profile)
 // says reports whether a word is one of names, in full or shortened.
 func (s *script) says(w string) bool {
 	_, shortened := naming.Lengthen(strings.ToLower(w))
-	return shortened || s.book.Mentions(w)
+	return shortened || s.resolver.Mentions(w)
 }
 
 // named lists where a name may end that starts at i, the shortest first.

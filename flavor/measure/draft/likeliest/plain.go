@@ -57,7 +57,7 @@ func (s *script) plainly(i int) bool {
 
 // halfOfName reports whether a plain word and the next are a name: "old tom", "green tea".
 func (s *script) halfOfName(i int) bool {
-	return s.word(i+1) && !s.toks[i+1].Glued && !plainWords.Has(s.toks[i+1].Text) && s.book.Has(s.written(i, i+2))
+	return s.word(i+1) && !s.toks[i+1].Glued && !plainWords.Has(s.toks[i+1].Text) && s.resolver.Has(s.written(i, i+2))
 }
 
 // mostPlain is the most words of one plain remark.
@@ -107,7 +107,7 @@ func (s *script) remarkable(k int) bool {
 	if generic.Has(w) {
 		return true
 	}
-	return !thoughts.Has(w) && !serving.Known(w) && !entry.TellsToPour(s.toks[k:k+1]) && s.book.Mentions(w)
+	return !thoughts.Has(w) && !serving.Known(w) && !entry.TellsToPour(s.toks[k:k+1]) && s.resolver.Mentions(w)
 }
 
 // ledIn are words of making that lead up to an amount: "pour in", "add to a shaker".

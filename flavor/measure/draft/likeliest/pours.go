@@ -305,7 +305,7 @@ const mostWhites = 2
 
 // eggWhite is what "one white" names.
 func (s *script) eggWhite() name {
-	f := s.book.Find("egg white", naming.PlaceOf(flavor.Piece, 1, false))
+	f := s.resolver.Find("egg white", naming.PlaceOf(flavor.Piece, 1, false))
 	return name{ok: f.Profile != nil, cost: costShort, written: "egg white", mended: "white", profile: f.Profile, whole: true}
 }
 

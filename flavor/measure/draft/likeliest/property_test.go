@@ -37,7 +37,7 @@ func TestEveryPourIsFoundWithItsAmount(t *testing.T) {
 			}
 		}
 		written := strings.Join(text, sep)
-		l, ok := likeliest.AsList(written, naming.NewBook(shelf))
+		l, ok := likeliest.AsList(written, naming.NewResolver(shelf))
 		if !ok {
 			t.Fatalf("%q is not parted", written)
 		}
@@ -54,7 +54,7 @@ func TestNoNumberIsLost(t *testing.T) {
 	shelf := drafttest.Bar()
 	rapid.Check(t, func(t *rapid.T) {
 		text := strings.Join(rapid.SliceOfN(rapid.SampledFrom(pieces), 4, 16).Draw(t, "pieces"), " ")
-		l, ok := likeliest.AsList(text, naming.NewBook(shelf))
+		l, ok := likeliest.AsList(text, naming.NewResolver(shelf))
 		if !ok {
 			return
 		}
@@ -75,7 +75,7 @@ func TestNoNumberIsLost(t *testing.T) {
 				assert.Contains(t, kept, f, "%q is read as %q", text, l.Text)
 			}
 		}
-		again, _ := likeliest.AsList(text, naming.NewBook(shelf))
+		again, _ := likeliest.AsList(text, naming.NewResolver(shelf))
 		assert.Equal(t, l, again, "the same text is read in the same way")
 	})
 }
@@ -87,7 +87,7 @@ func FuzzAsList(f *testing.F) {
 	}
 	shelf := drafttest.Bar()
 	f.Fuzz(func(t *testing.T, text string) {
-		l, ok := likeliest.AsList(text, naming.NewBook(shelf))
+		l, ok := likeliest.AsList(text, naming.NewResolver(shelf))
 		if !ok {
 			return
 		}

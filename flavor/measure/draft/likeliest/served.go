@@ -247,7 +247,7 @@ func (s *script) dressed(i int) []stretch {
 		return nil
 	}
 	name := s.written(from, end)
-	p, _, known := s.book.Named(name)
+	p, _, known := s.resolver.Named(name)
 	if !laid.Ends(s.toks[from:end]) && !laid.Ends(s.toks[from:from+1]) && (!known || !p.Class.Solid()) && !(s.word(from-1, "a", "an") && end == from+1 && s.juiced(from, end)) {
 		return nil
 	}

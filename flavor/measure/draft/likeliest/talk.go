@@ -65,7 +65,7 @@ func (s *script) labelled(i, k int) []stretch {
 		return []stretch{{kind: aTitle, from: i, to: end, cost: costLabel, lines: []string{s.written(k+1, end)}}}
 	case said != label.None:
 		return []stretch{{kind: aLabel, from: i, to: k + 1, cost: costLabel}}
-	case s.starts(i) && k == i+1 && s.capital(i) && len(s.book.Mentioned(s.words(i, k))) == 0 && !thoughts.Has(s.toks[i].Text):
+	case s.starts(i) && k == i+1 && s.capital(i) && len(s.resolver.Mentioned(s.words(i, k))) == 0 && !thoughts.Has(s.toks[i].Text):
 		return []stretch{{kind: aRemark, from: i, to: k + 1, cost: costSpeaker}}
 	}
 	return nil
@@ -482,7 +482,7 @@ var priced = regexp.MustCompile(`^\d+[.,]\d0$`)
 
 // fields are what a card says above the pours of who made it and when: "Bartender: Ines".
 func (s *script) fields(i int) []stretch {
-	if !s.word(i) || !s.sign(i+1, ":") || !s.noted(i) || !s.starts(i) && !s.apart(i) || len(s.book.Mentioned(s.words(i, i+1))) > 0 && !dateWords.Has(s.toks[i].Text) {
+	if !s.word(i) || !s.sign(i+1, ":") || !s.noted(i) || !s.starts(i) && !s.apart(i) || len(s.resolver.Mentioned(s.words(i, i+1))) > 0 && !dateWords.Has(s.toks[i].Text) {
 		return nil
 	}
 	to := i + 2

@@ -16,15 +16,15 @@ const lineEnd = "\n"
 
 // script is a text while it is parted.
 type script struct {
-	text  string
-	toks  []token.Token
-	book  *naming.Book
-	known map[lookup]name
+	text     string
+	toks     []token.Token
+	resolver *naming.Resolver
+	known    map[lookup]name
 }
 
 // newScript parts a text into tokens, and those that are an amount and a name into both.
-func newScript(text string, b *naming.Book) *script {
-	s := &script{text: text, book: b, known: map[lookup]name{}}
+func newScript(text string, b *naming.Resolver) *script {
+	s := &script{text: text, resolver: b, known: map[lookup]name{}}
 	at := 0
 	for line := range strings.SplitSeq(text, "\n") {
 		if at > 0 {

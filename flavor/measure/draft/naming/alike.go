@@ -12,7 +12,7 @@ import (
 // alike reports whether an ingredient is worth suggesting for a written name: a word that
 // is more than a kind begins one of its names' words, or is a slip of it. What only looks
 // alike as a whole, or is of the same kind, is not what was meant.
-func (b *Book) alike(written, name string) bool {
+func (b *Resolver) alike(written, name string) bool {
 	p, _, ok := b.Named(name)
 	if !ok {
 		return true // a finder that cannot be asked for exactly that name

@@ -15,7 +15,7 @@ import (
 
 // withoutBrackets looks a name up without what stands in brackets, which is then
 // said to be passed over.
-func (b *Book) withoutBrackets(name string, pl Place) (Found, bool) {
+func (b *Resolver) withoutBrackets(name string, pl Place) (Found, bool) {
 	open := strings.IndexByte(name, '(')
 	end := strings.LastIndexByte(name, ')')
 	if open < 0 || end < open {
@@ -75,7 +75,7 @@ func toldDone(inside string) bool {
 
 // refined returns what a bracket names, where one word before it names its kind: "brandy
 // (cognac)".
-func (b *Book) refined(kind, inside string, pl Place) (Found, bool) {
+func (b *Resolver) refined(kind, inside string, pl Place) (Found, bool) {
 	p, _, ok := b.Named(inside)
 	if !ok || !pl.allows(p) || strings.Contains(kind, " ") {
 		return Found{}, false
@@ -89,7 +89,7 @@ func (b *Book) refined(kind, inside string, pl Place) (Found, bool) {
 
 // closer returns what a bracket names of the same kind as the name before it: "sweet sherry
 // (PX)". Juices are told apart by their names alone.
-func (b *Book) closer(whole *flavor.Profile, inside string, pl Place) (Found, bool) {
+func (b *Resolver) closer(whole *flavor.Profile, inside string, pl Place) (Found, bool) {
 	if part := whole.Class.Part(); part != flavor.PartBase && part != flavor.PartModifier {
 		return Found{}, false
 	}
@@ -113,7 +113,7 @@ var dashed = regexp.MustCompile(` [-–—] `)
 // findParted looks a name with a comma up: as a name that has one of its own, or
 // without what stands behind it, which is then said to be passed over. Where that
 // holds the name of an ingredient it is a pour without its amount.
-func (b *Book) findParted(name string, pl Place) Found {
+func (b *Resolver) findParted(name string, pl Place) Found {
 	pinned, _ := pin(name)
 	for _, n := range []string{name, pinned} {
 		if p, how, ok := b.Named(n); ok && n != "" && ownComma(p, n) {
@@ -148,11 +148,11 @@ func (b *Book) findParted(name string, pl Place) Found {
 }
 
 // Turned looks a name up with the word behind it in front, "bitters" and "orange".
-func (b *Book) Turned(head, word string, pl Place) (Found, bool) { return b.turned(head, word, pl) }
+func (b *Resolver) Turned(head, word string, pl Place) (Found, bool) { return b.turned(head, word, pl) }
 
 // turned looks a name up with the word that is written behind it in front: "rum, dark",
 // "vermouth (sweet)".
-func (b *Book) turned(head, word string, pl Place) (Found, bool) {
+func (b *Resolver) turned(head, word string, pl Place) (Found, bool) {
 	if m := theOne.FindStringSubmatch(word); m != nil {
 		word = m[1]
 	}
@@ -185,7 +185,7 @@ func (b *Book) turned(head, word string, pl Place) (Found, bool) {
 
 // twoPours reports whether two words that together name p name two liquids of other kinds apart:
 // "coffee 120 cream" may lack the amount of its coffee.
-func (b *Book) twoPours(head, word string, p *flavor.Profile) bool {
+func (b *Resolver) twoPours(head, word string, p *flavor.Profile) bool {
 	one, _, ok := b.Named(head)
 	other, _, both := b.Named(word)
 	return ok && both && one.Class != p.Class && !one.Class.Solid() && !other.Class.Solid()
@@ -196,7 +196,7 @@ var theOne = regexp.MustCompile(`(?i)^(?:the )?(\w+(?: \w+)?) (?:one|stuff|kind|
 
 // pointed looks up a name with the words behind it that point at one of several, "crème
 // de cacao the white one".
-func (b *Book) pointed(name string, pl Place) (Found, bool) {
+func (b *Resolver) pointed(name string, pl Place) (Found, bool) {
 	at := strings.Index(strings.ToLower(name), " the ")
 	if at < 0 || !theOne.MatchString(name[at+1:]) {
 		return Found{}, false
@@ -255,7 +255,7 @@ var joined = regexp.MustCompile(`(?i) (&|and|\+) `)
 
 // joinsTwo is the fault of two things named in one, as "aged & Jamaican rum" is, where
 // no name of p is joined so; nil else.
-func joinsTwo(p *flavor.Profile, written string) *flavor.Fault {
+func joinsTwo(p *flavor.Profile, written string) *flavor.DataFault {
 	if !joined.MatchString(written) {
 		return nil
 	}
@@ -284,7 +284,7 @@ var years = regexp.MustCompile(`(?i)y`)
 
 // withoutStrength looks a name up without the strength or the age that it states,
 // which is then said to be passed over.
-func (b *Book) withoutStrength(name string, pl Place) (Found, bool) {
+func (b *Resolver) withoutStrength(name string, pl Place) (Found, bool) {
 	at := strengths.FindStringIndex(name)
 	if at == nil {
 		return Found{}, false
@@ -303,7 +303,7 @@ func (b *Book) withoutStrength(name string, pl Place) (Found, bool) {
 
 // either is the fault of a name that leaves a choice, "lime or lemon"; nil if it
 // leaves none.
-func (b *Book) either(name string, pl Place) *flavor.Fault {
+func (b *Resolver) either(name string, pl Place) *flavor.DataFault {
 	for _, sep := range []string{" or ", "/"} {
 		one, other, ok := strings.Cut(name, sep)
 		if !ok || strings.TrimSpace(one) == "" || strings.TrimSpace(other) == "" {

@@ -20,7 +20,7 @@ var pointsAt = regexp.MustCompile(`(?i)^(?:out|not in|no longer|finished|86)?[,:
 var offers = regexp.MustCompile(`(?i)^(?:or|of|oder|ou|eller)\s+(.+)$`)
 
 // bracketed looks up a name that a bracket says by another word; false if it does not.
-func (b *Book) bracketed(name string, pl Place) (Found, bool) {
+func (b *Resolver) bracketed(name string, pl Place) (Found, bool) {
 	open, end := strings.IndexByte(name, '('), strings.LastIndexByte(name, ')')
 	if open < 0 || end < open {
 		return Found{}, false
@@ -76,7 +76,7 @@ func (b *Book) bracketed(name string, pl Place) (Found, bool) {
 
 // saidAgain looks up a name of another tongue that a bracket says in one more word: "jugo de limón
 // verde (lima)", or of which it says which fruit is meant, "limón (lime)".
-func (b *Book) saidAgain(rest, inside string, pl Place) (Found, bool) {
+func (b *Resolver) saidAgain(rest, inside string, pl Place) (Found, bool) {
 	key := flavor.NormaliseName(rest)
 	fruits := tongue.Fruits(key)
 	if tongue.Name(key) == "" && fruits == nil {
@@ -109,7 +109,7 @@ func pinnedBy(inside string) bool {
 }
 
 // instead looks up what a bracket says is to be taken for the name before it.
-func (b *Book) instead(inside, rest string, pl Place) (Found, bool) {
+func (b *Resolver) instead(inside, rest string, pl Place) (Found, bool) {
 	f := b.Find(strings.TrimSpace(inside), pl)
 	if !f.Firm() {
 		return Found{}, false

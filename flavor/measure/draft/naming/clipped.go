@@ -19,7 +19,7 @@ var noClipping = vocabulary.Words(`was were is are be been had has have not and 
 // clipped returns the one ingredient of whose name the words are beginnings, or what is
 // left without the vowels: "dry cur", "grn herbal". Where several are, the one with the
 // fewest other words is meant; if that leaves more than one, none is.
-func (b *Book) clipped(name string, pl Place) (Found, bool) {
+func (b *Resolver) clipped(name string, pl Place) (Found, bool) {
 	words := strings.Fields(flavor.NormaliseName(name))
 	if len(words) == 0 || len(words) > LongestName || len(words) == 1 && noClipping.Has(words[0]) || !slices.ContainsFunc(words, func(w string) bool { return utf8.RuneCountInString(w) >= leastClipped }) {
 		return Found{}, false
@@ -67,7 +67,7 @@ func (b *Book) clipped(name string, pl Place) (Found, bool) {
 
 // mayClip reports whether there may be a name that the words shorten, with so many other words
 // at most. It spares most names a search for what is nearest to them.
-func (b *Book) mayClip(words []string, whole []bool, most int) bool {
+func (b *Resolver) mayClip(words []string, whole []bool, most int) bool {
 	lister, ok := b.placer.(Lister)
 	if !ok {
 		return true
@@ -93,7 +93,7 @@ var (
 
 // initialled returns what a name means of whose words the last or the first is one letter:
 // "white r", "g beer". Of several that are known, each may be meant.
-func (b *Book) initialled(name string, pl Place) (Found, bool) {
+func (b *Resolver) initialled(name string, pl Place) (Found, bool) {
 	words := strings.Fields(flavor.NormaliseName(name))
 	last := len(words) - 1
 	if last < 1 {

@@ -30,7 +30,7 @@ var emptyBracket = regexp.MustCompile(`\(\s*\)`)
 
 // withoutDenial looks a name up without what it is said not to be, which is then said to be
 // passed over.
-func (b *Book) withoutDenial(name string, pl Place) (Found, bool) {
+func (b *Resolver) withoutDenial(name string, pl Place) (Found, bool) {
 	if !denies(name) {
 		return Found{}, false
 	}

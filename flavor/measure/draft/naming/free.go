@@ -62,7 +62,7 @@ const mostFree = 0.5
 
 // free looks a name up that says that it has no alcohol, as the bottle that stands for
 // what it names. It never takes a bottle that has some.
-func (b *Book) free(name string, pl Place) (Found, bool) {
+func (b *Resolver) free(name string, pl Place) (Found, bool) {
 	rest, ok := freeOf(name)
 	if !ok || rest == "" {
 		return Found{}, false

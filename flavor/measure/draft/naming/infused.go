@@ -22,7 +22,7 @@ const longestHead = 3
 // infused reads what bars put into a bottle themselves, such as "earl grey gin" or
 // "rosemary-infused honey", as the bottle. What went in is known, and brings no allergen;
 // the drink is told not to count it. What may bring one is a fault.
-func (b *Book) infused(name string, pl Place) (Found, bool) {
+func (b *Resolver) infused(name string, pl Place) (Found, bool) {
 	words := strings.Fields(strings.NewReplacer("-infused", " infused", "-washed", " washed", "- infused", " infused", "-", " ").Replace(strings.ToLower(name)))
 	if f, ok := b.twoFlavours(words); ok {
 		return f, true
@@ -57,7 +57,7 @@ func (b *Book) infused(name string, pl Place) (Found, bool) {
 
 // beginsWithSpirit reports whether a name begins with a spirit that nothing says was put into what
 // follows: "rye sweet vermouth" is two pours, or none that is known.
-func (b *Book) beginsWithSpirit(words []string) bool {
+func (b *Resolver) beginsWithSpirit(words []string) bool {
 	if len(words) < 2 || slices.ContainsFunc(words, func(w string) bool { return infusing[w] || treated[w] }) {
 		return false
 	}
@@ -67,7 +67,7 @@ func (b *Book) beginsWithSpirit(words []string) bool {
 
 // onlySugar reports whether a syrup tastes of nothing but sugar, so that it takes its name
 // from what is put into it.
-func (b *Book) onlySugar(p *flavor.Profile) bool {
+func (b *Resolver) onlySugar(p *flavor.Profile) bool {
 	return slices.ContainsFunc([]string{"simple syrup", "rich simple syrup"}, func(n string) bool {
 		q, _, ok := b.Named(n)
 		return ok && p == q
@@ -77,7 +77,7 @@ func (b *Book) onlySugar(p *flavor.Profile) bool {
 // mainFlavour returns the syrup, or what else kind says, of as much of a flavour as is
 // known: pear syrup for "spiced pear". Of several the fruit is the main one, and else the
 // last. What is left of the flavour is not counted.
-func (b *Book) mainFlavour(words []string, kind string) (Found, bool) {
+func (b *Resolver) mainFlavour(words []string, kind string) (Found, bool) {
 	words = slices.DeleteFunc(slices.Clone(words), func(w string) bool { return infusing[w] })
 	var main Found
 	for n := len(words); n > 0; n-- {
@@ -102,7 +102,7 @@ var flavoured = []string{"shrub", "cordial", "honey"}
 
 // twoFlavours reads "blackberry sage shrub" as the shrub of what is known of its flavours,
 // where all of them are, and none brings an allergen.
-func (b *Book) twoFlavours(words []string) (Found, bool) {
+func (b *Resolver) twoFlavours(words []string) (Found, bool) {
 	last := len(words) - 1
 	if last < 2 || !slices.Contains(flavoured, words[last]) {
 		return Found{}, false
@@ -115,7 +115,7 @@ func (b *Book) twoFlavours(words []string) (Found, bool) {
 
 // plainly returns the ingredient of a name or of its short form, without slips of the
 // pen.
-func (b *Book) plainly(name string, pl Place) Found {
+func (b *Resolver) plainly(name string, pl Place) Found {
 	for _, n := range Strip(name) {
 		key := flavor.NormaliseName(n)
 		if f, ok := b.InPlace(key, pl, true); ok {
@@ -142,7 +142,7 @@ func holdsInfusion(p *flavor.Profile, what []string) bool {
 
 // flavouring reports whether all words name things that are known, and an allergen that
 // one of them brings or may bring.
-func (b *Book) flavouring(words []string) (brings string, known bool) {
+func (b *Resolver) flavouring(words []string) (brings string, known bool) {
 	for i := 0; i < len(words); {
 		if infusing[words[i]] || treated[words[i]] || adjectives.Has(words[i]) || words[i] == "and" || words[i] == "&" {
 			i++
@@ -168,7 +168,7 @@ var flavourForms = []string{"", " tea", " leaf", " pod", " stick", " berry", " b
 
 // flavour returns the ingredient that words start with, in whatever form it is known,
 // and how many words it takes.
-func (b *Book) flavour(words []string) (*flavor.Profile, int) {
+func (b *Resolver) flavour(words []string) (*flavor.Profile, int) {
 	for n := min(LongestName, len(words)); n > 0; n-- {
 		name := strings.Join(words[:n], " ")
 		for _, w := range []string{flavours[flavor.NormaliseName(name)], name} {

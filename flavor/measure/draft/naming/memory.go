@@ -15,7 +15,7 @@ type memory struct {
 	Finder
 	answers bool // it did so when the reading began
 	found   map[question]Found
-	left    map[*flavor.Fault]question // the faults without what is nearest
+	left    map[*flavor.DataFault]question // the faults without what is nearest
 }
 
 // question is a name and its place.
@@ -41,17 +41,17 @@ func Remembering(f Finder) Finder {
 	if m, ok := f.(*memory); ok {
 		return m
 	}
-	return &memory{Finder: f, found: map[question]Found{}, left: map[*flavor.Fault]question{}}
+	return &memory{Finder: f, found: map[question]Found{}, left: map[*flavor.DataFault]question{}}
 }
 
 // Complete adds what is nearest to the faults of unknown names that were found over a
 // remembering finder. It changes the faults themselves.
-func Complete(faults flavor.Faults, f Finder) error {
+func Complete(faults flavor.DataFaults, f Finder) error {
 	m, ok := f.(*memory)
 	if !ok {
 		return nil
 	}
-	b := NewBook(m.Finder)
+	b := NewResolver(m.Finder)
 	for _, fault := range faults {
 		if q, ok := m.left[fault]; ok {
 			fault.Suggest = b.near(q.name, q.place())
@@ -62,8 +62,8 @@ func Complete(faults flavor.Faults, f Finder) error {
 	return b.Err()
 }
 
-// Copied returns a copy of a fault of the book that can be changed.
-func (b *Book) Copied(f *flavor.Fault) *flavor.Fault {
+// Copied returns a copy of a fault of the resolver that can be changed.
+func (b *Resolver) Copied(f *flavor.DataFault) *flavor.DataFault {
 	own := *f
 	if b.memory != nil {
 		if q, ok := b.memory.left[f]; ok {

@@ -22,18 +22,18 @@ func (c counted) Resolve(written string) (*flavor.Profile, flavor.Match, error) 
 	return c.Finder.Resolve(written)
 }
 
-// Books of one reading find what another book does, in each place, and ask for it once; the
+// Resolvers of one reading find what another does, in each place, and ask for it once; the
 // faults of unknown names say the same once they are completed.
 func TestBooksOfOneReadingShareWhatTheyFound(t *testing.T) {
 	c := counted{drafttest.Bar(), map[string]int{}}
 	f := naming.Remembering(c)
-	var faults, want flavor.Faults
+	var faults, want flavor.DataFaults
 	for range 2 {
-		b := naming.NewBook(f)
+		b := naming.NewResolver(f)
 		for _, name := range []string{"lemon", "London dry gn", "aromatic", "rum or lemon juice", "nothing of the kind"} {
 			for _, u := range []flavor.Unit{flavor.Ounce, flavor.Dash} {
 				pl := naming.PlaceOf(u, 1, false)
-				got, fresh := b.Find(name, pl), naming.NewBook(drafttest.Bar()).Find(name, pl)
+				got, fresh := b.Find(name, pl), naming.NewResolver(drafttest.Bar()).Find(name, pl)
 				require.Equal(t, fresh.Fault == nil, got.Fault == nil, name)
 				if got.Fault != nil {
 					faults, want = append(faults, b.Copied(got.Fault)), append(want, fresh.Fault)
@@ -46,7 +46,7 @@ func TestBooksOfOneReadingShareWhatTheyFound(t *testing.T) {
 		require.NoError(t, b.Err())
 	}
 	once := c.asked["nothing of the kind"]
-	naming.NewBook(f).Find("nothing of the kind", naming.PlaceOf(flavor.Ounce, 1, false))
+	naming.NewResolver(f).Find("nothing of the kind", naming.PlaceOf(flavor.Ounce, 1, false))
 	assert.Equal(t, once, c.asked["nothing of the kind"])
 	require.NoError(t, naming.Complete(faults, f))
 	assert.Equal(t, want, faults)
@@ -61,11 +61,11 @@ func TestRememberingAgain(t *testing.T) {
 // What is said behind an unknown name stays there.
 func TestCompleteKeepsWhatWasAdded(t *testing.T) {
 	f := naming.Remembering(drafttest.Bar())
-	b := naming.NewBook(f)
+	b := naming.NewResolver(f)
 	own := b.Copied(b.Find("dry gim", naming.PlaceOf(flavor.Ounce, 1, false)).Fault)
 	require.Empty(t, own.Suggest)
 	own.Message += "; or not"
-	require.NoError(t, naming.Complete(flavor.Faults{own}, f))
+	require.NoError(t, naming.Complete(flavor.DataFaults{own}, f))
 	assert.Equal(t, []string{"London dry gin"}, own.Suggest)
 	assert.Equal(t, `unknown ingredient "dry gim"; nearest: London dry gin; or not`, own.Message)
 }
@@ -74,7 +74,7 @@ func TestCompleteKeepsWhatWasAdded(t *testing.T) {
 func TestAFailureIsNotRemembered(t *testing.T) {
 	f := naming.Remembering(drafttest.Bar())
 	for range 2 {
-		b := naming.NewBook(f)
+		b := naming.NewResolver(f)
 		b.Find("broken", naming.Place{Unit: flavor.Ounce})
 		require.ErrorContains(t, b.Err(), "closed")
 	}

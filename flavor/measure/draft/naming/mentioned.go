@@ -14,7 +14,7 @@ import (
 var qualities = token.Words(`sweet light dark white green yellow sparkling brine pink blanc aromatic london malt triple`)
 
 // EndsInName reports whether words end in the name of an ingredient.
-func (b *Book) EndsInName(text string) bool {
+func (b *Resolver) EndsInName(text string) bool {
 	words := strings.Fields(text)
 	for n := 1; n <= LongestName && n < len(words); n++ {
 		if f := b.Find(strings.Join(words[len(words)-n:], " "), Place{Unit: flavor.Ounce}); f.Firm() {
@@ -25,7 +25,7 @@ func (b *Book) EndsInName(text string) bool {
 }
 
 // Mentions reports whether words hold the name of an ingredient.
-func (b *Book) Mentions(text string) bool {
+func (b *Resolver) Mentions(text string) bool {
 	words := strings.Fields(text)
 	for i := range words {
 		for n := 1; n <= LongestName && i+n <= len(words); n++ {
@@ -42,7 +42,7 @@ func (b *Book) Mentions(text string) bool {
 }
 
 // Mentioned returns the ingredients that words name, the longest names first.
-func (b *Book) Mentioned(text string) []*flavor.Profile {
+func (b *Resolver) Mentioned(text string) []*flavor.Profile {
 	words := strings.Fields(strings.NewReplacer("+", " ", "&", " ", ",", " ", "(", " ", ")", " ", ".", " ", ";", " ").Replace(text))
 	var out []*flavor.Profile
 	for i := 0; i < len(words); {

@@ -13,7 +13,7 @@ import (
 	"counterpour/index"
 )
 
-// loadIndex opens the index over all ingredients once: no book changes it.
+// loadIndex opens the index over all ingredients once: no resolver changes it.
 var loadIndex = sync.OnceValues(func() (*index.Index, error) {
 	c, err := data.Embedded()
 	if err != nil {
@@ -22,19 +22,19 @@ var loadIndex = sync.OnceValues(func() (*index.Index, error) {
 	return index.New(c.Profiles())
 })
 
-// catalogueBook is a book over the whole catalogue.
-func catalogueBook(t *testing.T) *naming.Book {
+// catalogue is a resolver over the whole catalogue.
+func catalogue(t *testing.T) *naming.Resolver {
 	t.Helper()
 	x, err := loadIndex()
 	require.NoError(t, err)
-	return naming.NewBook(x)
+	return naming.NewResolver(x)
 }
 
 // Names are found as bars write them, whatever is said of style, origin, age and quality,
 // in which order, clipped, misspelt or in another tongue; what would be a guess between
 // classes, strengths or allergens is asked. Common practice, no source.
 func TestNamesAsBarsWriteThem(t *testing.T) {
-	b := catalogueBook(t)
+	b := catalogue(t)
 	for _, c := range []struct {
 		name string
 		unit flavor.Unit
@@ -145,7 +145,7 @@ func TestNamesAsBarsWriteThem(t *testing.T) {
 
 // Only what shares more than its kind, or the look of a whole word, is suggested.
 func TestSuggestionsShareAWord(t *testing.T) {
-	b := catalogueBook(t)
+	b := catalogue(t)
 	for _, c := range []struct {
 		name    string
 		suggest []string

@@ -34,7 +34,7 @@ const mostBeforeMate = 45
 
 // withoutTail looks a name up without such words behind it, which are then said to be
 // passed over.
-func (b *Book) withoutTail(name string, pl Place) (Found, bool) {
+func (b *Resolver) withoutTail(name string, pl Place) (Found, bool) {
 	words := strings.Fields(name)
 	says := func(w string) bool {
 		w = strings.ToLower(strings.Trim(w, ",;.!"))

@@ -12,7 +12,7 @@ import (
 
 // Short returns what a shortened name means; headless allows it to lack the last
 // word of its name.
-func (b *Book) Short(key string, pl Place, headless bool) (Found, bool) {
+func (b *Resolver) Short(key string, pl Place, headless bool) (Found, bool) {
 	tryKey := func(name string) (Found, bool) {
 		k := flavor.NormaliseName(name)
 		if f, ok := b.InPlace(k, pl, true); ok {
@@ -77,7 +77,7 @@ var heads = []string{"liqueur", "syrup", "juice", "bitters", "vermouth", "sherry
 
 // completed returns the one ingredient whose name is the written one and its head,
 // as in "green herbal" for a liqueur. Several are asked for.
-func (b *Book) completed(name, key string, pl Place) (Found, bool) {
+func (b *Resolver) completed(name, key string, pl Place) (Found, bool) {
 	if last := key[strings.LastIndexByte(key, ' ')+1:]; len(key) < shortestHeadless || slices.Contains(heads, key) || last != key && wholes[last] || !pl.Volume() && pl.Unit != flavor.Dash && !pl.Unit.Spoon() {
 		return Found{}, false
 	}

@@ -12,7 +12,7 @@ import (
 
 // slipOfWord returns what a word of the place means of which the written one is a slip
 // of one letter, where it is the only one.
-func (b *Book) slipOfWord(key string, pl Place) (Found, bool) {
+func (b *Resolver) slipOfWord(key string, pl Place) (Found, bool) {
 	if len(key) < leastClipped || strings.Contains(key, " ") || !pl.Volume() {
 		return Found{}, false
 	}

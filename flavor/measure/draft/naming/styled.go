@@ -22,7 +22,7 @@ var broad = keys(`aperitif wine, aperitivo liqueur, herbal liqueur, herb liqueur
 // withoutStyle looks a name up without the words that say whose style it is, "northern
 // style sweet vermouth". Those may name nothing else that is poured, and what is left may
 // not be a whole kind, which the style alone would tell apart.
-func (b *Book) withoutStyle(name string, pl Place) (Found, bool) {
+func (b *Resolver) withoutStyle(name string, pl Place) (Found, bool) {
 	at := styleMark.FindStringIndex(name)
 	if at == nil || at[0] == 0 {
 		return Found{}, false
@@ -44,7 +44,7 @@ func (b *Book) withoutStyle(name string, pl Place) (Found, bool) {
 
 // moreClosely returns the kind of what was found that bears the words which are passed
 // over, if one does: "Japanese-style" and a gin is no gin of just any style.
-func (b *Book) moreClosely(f Found, dropped, rest string, pl Place) Found {
+func (b *Resolver) moreClosely(f Found, dropped, rest string, pl Place) Found {
 	for _, said := range Strip(dropped) {
 		for _, n := range append([]string{rest, f.As, f.Profile.Name}, f.Profile.Aliases...) {
 			p, _, ok := b.Named(said + " " + n)
@@ -58,7 +58,7 @@ func (b *Book) moreClosely(f Found, dropped, rest string, pl Place) Found {
 
 // beginning returns what the longest part of words that begins them names, where the rest
 // says only whose style it is.
-func (b *Book) beginning(words []string, pl Place) (Found, bool) {
+func (b *Resolver) beginning(words []string, pl Place) (Found, bool) {
 	for n := len(words) - 1; n > 0; n-- {
 		known, whose := strings.Join(words[:n], " "), strings.Join(words[n:], " ")
 		if broad[flavor.NormaliseName(known)] {
@@ -74,7 +74,7 @@ func (b *Book) beginning(words []string, pl Place) (Found, bool) {
 
 // flavourBefore returns the one of a broad kind that is made of what the words say, "cherry
 // … style liqueur", where the other words are unknown.
-func (b *Book) flavourBefore(words []string, kind string, pl Place) (Found, bool) {
+func (b *Resolver) flavourBefore(words []string, kind string, pl Place) (Found, bool) {
 	for n := min(LongestName, len(words)-1); n > 0; n-- {
 		for from := 0; from+n <= len(words); from++ {
 			name := strings.Join(words[from:from+n], " ")
@@ -89,7 +89,7 @@ func (b *Book) flavourBefore(words []string, kind string, pl Place) (Found, bool
 
 // addsNothing reports whether words beside the name of p name nothing else that is poured
 // or tasted, and no change of the bottle.
-func (b *Book) addsNothing(words string, p *flavor.Profile) bool {
+func (b *Resolver) addsNothing(words string, p *flavor.Profile) bool {
 	if broad[flavor.NormaliseName(words)] {
 		return true
 	}
@@ -108,7 +108,7 @@ mexican american californian canadian brazilian peruvian chilean argentinian aus
 european imported domestic kentucky mediterranean bavarian czech hungarian balkan israeli lebanese turkish madagascan tahitian ceylon colombian ethiopian`)
 
 // ofOrigin looks a name up without where it comes from.
-func (b *Book) ofOrigin(name string, pl Place) (Found, bool) {
+func (b *Resolver) ofOrigin(name string, pl Place) (Found, bool) {
 	first, rest, ok := strings.Cut(name, " ")
 	if !ok || !origins[strings.ToLower(first)] || broad[flavor.NormaliseName(rest)] {
 		return Found{}, false
@@ -135,7 +135,7 @@ var kindsAbroad = map[string]string{"rhum": "rum", "ron": "rum", "whisky": "whis
 
 // ofOriginBehind looks a name up whose origin stands behind it, as other tongues have it: "whisky
 // canadien", "rhum cubain".
-func (b *Book) ofOriginBehind(name string, pl Place) (Found, bool) {
+func (b *Resolver) ofOriginBehind(name string, pl Place) (Found, bool) {
 	words := strings.Fields(strings.ToLower(name))
 	if len(words) < 2 || originsBehind[words[len(words)-1]] == "" {
 		return Found{}, false
@@ -169,7 +169,7 @@ var varieties = map[string]map[string]bool{
 
 // ofVariety looks a name up without the sort of a plant that it states: "heather honey
 // syrup".
-func (b *Book) ofVariety(name string, pl Place) (Found, bool) {
+func (b *Resolver) ofVariety(name string, pl Place) (Found, bool) {
 	words := strings.Fields(flavor.NormaliseName(name))
 	for i := 1; i < len(words); i++ {
 		sorts := varieties[words[i]]
@@ -197,7 +197,7 @@ var headKinds = []string{" liqueur", " spirit"}
 
 // fruitBrandy returns what "peach brandy" is: the trade calls the liqueur so as well as
 // the spirit. One of the two that alone is known is taken, both are asked for.
-func (b *Book) fruitBrandy(name string, pl Place) (Found, bool) {
+func (b *Resolver) fruitBrandy(name string, pl Place) (Found, bool) {
 	key := flavor.NormaliseName(name)
 	fruit, ok := strings.CutSuffix(key, " brandy")
 	if !ok || !pl.Volume() {
@@ -221,7 +221,7 @@ func (b *Book) fruitBrandy(name string, pl Place) (Found, bool) {
 
 // pressedForm returns the juice of a fruit that is poured by the jigger, where a name is
 // of the whole one: "fresh pineapple".
-func (b *Book) pressedForm(written string, p *flavor.Profile, pl Place) (Found, bool) {
+func (b *Resolver) pressedForm(written string, p *flavor.Profile, pl Place) (Found, bool) {
 	if !pl.Volume() || !p.Class.Solid() || p.Class == flavor.ClassSugar {
 		return Found{}, false
 	}
@@ -250,7 +250,7 @@ pineapple grapefruit raspberry strawberry passion cranberry elderflower cinnamon
 
 // mendedKind looks up a name of several words with slips of the pen in the commonest of
 // them mended, "apricot liqour": in one of them, or else in all.
-func (b *Book) mendedKind(name string, pl Place) (Found, bool) {
+func (b *Resolver) mendedKind(name string, pl Place) (Found, bool) {
 	words := strings.Fields(flavor.NormaliseName(name))
 	if len(words) < 2 || len(words) > LongestName {
 		return Found{}, false
@@ -277,7 +277,7 @@ func (b *Book) mendedKind(name string, pl Place) (Found, bool) {
 }
 
 // mendedWord returns the common word of which a word is a slip.
-func (b *Book) mendedWord(w string) (string, bool) {
+func (b *Resolver) mendedWord(w string) (string, bool) {
 	if len(w) < leastSlipped || fullWords[w] != "" || broad[w] || b.Has(w) || adjectives.Has(w) {
 		return "", false
 	}
@@ -289,7 +289,7 @@ func (b *Book) mendedWord(w string) (string, bool) {
 }
 
 // mendedAs returns what mended words name.
-func (b *Book) mendedAs(words []string, pl Place) (Found, bool) {
+func (b *Resolver) mendedAs(words []string, pl Place) (Found, bool) {
 	f := b.plainly(strings.Join(words, " "), pl)
 	if !f.Firm() || !pl.allows(f.Profile) {
 		return Found{}, false
@@ -303,7 +303,7 @@ var alike = []string{"-y", "-ish", "-type", "-style", "-like", "-esque"}
 
 // withoutAlike looks a name up with the words that such an ending is put to, where every such
 // word is one of an ingredient's name.
-func (b *Book) withoutAlike(name string, pl Place) (Found, bool) {
+func (b *Resolver) withoutAlike(name string, pl Place) (Found, bool) {
 	words := strings.Fields(name)
 	changed := ""
 	for i, w := range words {

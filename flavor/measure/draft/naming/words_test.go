@@ -11,7 +11,7 @@ import (
 // What a word stands for is a name of the catalogue, or it would be dead; and a word for
 // a kind is itself no name, or it would be read as that without a word said.
 func TestWordsStandForNames(t *testing.T) {
-	b := catalogueBook(t)
+	b := catalogue(t)
 	for table, words := range naming.Tables {
 		for w, means := range words {
 			_, _, ok := b.Named(means)

@@ -30,7 +30,7 @@ func carried(a flavor.Allergen, pours []flavor.Pour) bool {
 
 // unheld is the fault of an allergen in brackets that nothing poured is known to carry: another
 // bottle than the one that was found may be meant, "foamer (soy)", and a guest may be harmed.
-func unheld(line string, pours []flavor.Pour) *flavor.Fault {
+func unheld(line string, pours []flavor.Pour) *flavor.DataFault {
 	if !strings.ContainsAny(line, "([") {
 		return nil
 	}
@@ -52,7 +52,7 @@ var inBrackets = regexp.MustCompile(`[(\[][^)\]]*[)\]]`)
 
 // undeclared is the fault of a line that lists an allergen which nothing poured is known to carry, or
 // an amount: what holds it was not read.
-func undeclared(line string, pours []flavor.Pour) *flavor.Fault {
+func undeclared(line string, pours []flavor.Pour) *flavor.DataFault {
 	m := listsAllergens.FindStringSubmatch(strings.TrimRight(line, " \t\r\n"))
 	if m == nil {
 		return nil

@@ -13,7 +13,7 @@ import (
 var goesWith = regexp.MustCompile(`(?i)\b(?:nice|nicely|great|good|lovely|best|perfect|well|pairs)[ \t]+(?:with|beside|alongside)[ \t]+an?[ \t]+([^,.;:!?()\n]+)`)
 
 // setBeside is the fault of something that a line says the drink goes well with, which was poured.
-func setBeside(line string, pours []flavor.Pour) *flavor.Fault {
+func setBeside(line string, pours []flavor.Pour) *flavor.DataFault {
 	said := goesWith.FindStringSubmatch(line)
 	if said == nil {
 		return nil

@@ -19,7 +19,7 @@ var saysNo = regexp.MustCompile(`(?i)(?:\bno|(?:^|[.,;:!(–—-])[ \t]*(?:witho
 var goesOn = vocabulary.Words(`for in today tonight please pls this here at ever if allergy allergic because as since now though thanks anymore`)
 
 // denied is the fault of a line that says there is none of what is poured: somebody may not be allowed it.
-func denied(line string, pours []flavor.Pour) *flavor.Fault {
+func denied(line string, pours []flavor.Pour) *flavor.DataFault {
 	for _, m := range saysNo.FindAllStringSubmatch(line, -1) {
 		said := strings.Fields(flavor.NormaliseName(m[2]))
 		for i := range pours {

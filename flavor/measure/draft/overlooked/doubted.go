@@ -12,7 +12,7 @@ import (
 var queried = regexp.MustCompile(`(?i)(?:[\d½¼¾⅓⅔]|\b(?:ml|cl|oz|dash|dashes|bsp|tsp))[ \t]+\?{2,}|(?:^|[ \t])\?{2,}[ \t]+[\pL\d]`)
 
 // doubted is the fault of a line that holds such a mark.
-func doubted(line string) *flavor.Fault {
+func doubted(line string) *flavor.DataFault {
 	m := queried.FindString(line)
 	if m == "" {
 		return nil

@@ -18,7 +18,7 @@ var behindBracket = regexp.MustCompile(`\)[ \t]*\d+[ \t]+\pL`)
 // namedOnALine is the fault of a name of the drink that holds a number amid its words, where the pours
 // follow on its line or the number follows a bracket: its second half may be a pour that nobody here
 // knows. A colon, or a mark of exclamation, parts a name.
-func namedOnALine(text, name string) *flavor.Fault {
+func namedOnALine(text, name string) *flavor.DataFault {
 	if !amid.MatchString(name) {
 		return nil
 	}

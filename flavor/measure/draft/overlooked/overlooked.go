@@ -22,14 +22,14 @@ const mostWords = 3
 
 // Faults returns a fault for each stretch of a draft that pours something, or may, which is not
 // among its pours, or that says of them what is not so.
-func Faults(d *draft.Draft, pours []flavor.Pour, b *naming.Book) flavor.Faults {
-	l := looker{text: d.String(), pours: pours, book: b}
-	var out flavor.Faults
+func Faults(d *draft.Draft, pours []flavor.Pour, b *naming.Resolver) flavor.DataFaults {
+	l := looker{text: d.String(), pours: pours, resolver: b}
+	var out flavor.DataFaults
 	if f := l.held(d); f != nil {
 		out = append(out, f)
 	}
 	for _, e := range d.Entries {
-		var f *flavor.Fault
+		var f *flavor.DataFault
 		switch e.Kind {
 		case draft.KindServing, draft.KindStep:
 			toks := token.Lex(nil, l.text, e.Span.Start, e.Span.End)
@@ -52,7 +52,7 @@ var vessels = vocabulary.Words(`bottle btl bottles bottled can canned tin pint d
 
 // held is the fault of a name of the drink that is what a bottle or a can holds, of which nothing is
 // poured: "lager bottle", before the pours.
-func (l *looker) held(d *draft.Draft) *flavor.Fault {
+func (l *looker) held(d *draft.Draft) *flavor.DataFault {
 	words := strings.Fields(d.Name)
 	if d.Labelled || len(words) < 2 {
 		return nil
@@ -62,7 +62,7 @@ func (l *looker) held(d *draft.Draft) *flavor.Fault {
 		return nil
 	}
 	written := strings.Join(rest, " ")
-	p, _, ok := l.book.Named(written)
+	p, _, ok := l.resolver.Named(written)
 	if !ok || !bottled(p) && !p.Carbonated || l.kin(p, written) {
 		return nil
 	}
@@ -73,20 +73,20 @@ func (l *looker) held(d *draft.Draft) *flavor.Fault {
 
 // Bottle reports whether words hold the name of a bottle, or of an egg, however short, that none of
 // the pours is.
-func Bottle(words string, pours []flavor.Pour, b *naming.Book) bool {
-	l := looker{text: words, pours: pours, book: b}
+func Bottle(words string, pours []flavor.Pour, b *naming.Resolver) bool {
+	l := looker{text: words, pours: pours, resolver: b}
 	return l.bottle(token.Lex(nil, words, 0, len(words))) != nil
 }
 
 // looker holds what the words of a draft are held against.
 type looker struct {
-	text  string
-	pours []flavor.Pour
-	book  *naming.Book
+	text     string
+	pours    []flavor.Pour
+	resolver *naming.Resolver
 }
 
 // lacks is the fault of a name without an amount.
-func lacks(written string) *flavor.Fault {
+func lacks(written string) *flavor.DataFault {
 	return measure.Invalid("amount", written, "%q has no amount; write one before it, such as \"2 oz\", or a # to have the line skipped", written)
 }
 
@@ -99,7 +99,7 @@ func (l *looker) poured(p *flavor.Profile) bool {
 var places = []naming.Place{{Unit: flavor.Ounce, Amount: 1}, {Unit: flavor.Dash, Amount: 1}, {Unit: flavor.Piece, Amount: 1}}
 
 // bottle finds a bottle amid words of serving: "shk up orange bitters", "st nn cherry ang bit".
-func (l *looker) bottle(toks []token.Token) *flavor.Fault {
+func (l *looker) bottle(toks []token.Token) *flavor.DataFault {
 	unknown := serving.Read(toks).Unknown
 	says := func(i int) bool { // nothing known of serving
 		return toks[i].Kind == token.Word && !serving.Fillers[toks[i].Text] && !serving.Known(toks[i].Text) && slices.ContainsFunc(unknown, func(t token.Token) bool { return t.Start == toks[i].Start })
@@ -119,11 +119,11 @@ func (l *looker) bottle(toks []token.Token) *flavor.Fault {
 				known = end
 				break
 			}
-			if p, _, ok := l.book.Named(written); ok && !bottled(p) || strings.EqualFold(written, "bit") { // "orange", "shake first bit"
+			if p, _, ok := l.resolver.Named(written); ok && !bottled(p) || strings.EqualFold(written, "bit") { // "orange", "shake first bit"
 				continue
 			}
 			for _, pl := range places {
-				f := l.book.Find(written, pl)
+				f := l.resolver.Find(written, pl)
 				if f.Firm() && f.Dropped == "" && bottled(f.Profile) && !l.kin(f.Profile, written) {
 					return lacks(written)
 				}
@@ -170,7 +170,7 @@ func bottled(p *flavor.Profile) bool {
 }
 
 // measured finds an amount of what is poured amid words of the rim: ".75 lem shk sugr rim".
-func (l *looker) measured(toks []token.Token) *flavor.Fault {
+func (l *looker) measured(toks []token.Token) *flavor.DataFault {
 	for i := range toks {
 		t := &toks[i]
 		if t.Kind != token.Numeral || t.Wrong != "" || t.Value == 0.5 || i+1 >= len(toks) {
@@ -181,7 +181,7 @@ func (l *looker) measured(toks []token.Token) *flavor.Fault {
 		at += n
 		for end := min(len(toks), at+mostWords); end > at; end-- {
 			written := token.OneLine(l.text[toks[at].Start:toks[end-1].End])
-			if f := l.book.Find(written, naming.PlaceOf(unitOr(u), t.Value, false)); f.Firm() && !f.Profile.Class.Solid() && !l.poured(f.Profile) {
+			if f := l.resolver.Find(written, naming.PlaceOf(unitOr(u), t.Value, false)); f.Firm() && !f.Profile.Class.Solid() && !l.poured(f.Profile) {
 				whole := token.OneLine(l.text[t.Start:toks[end-1].End])
 				return measure.Invalid("amount", whole, "%q stands amid the rim; write it on a line of its own", whole)
 			}
@@ -202,7 +202,7 @@ func unitOr(u flavor.Unit) flavor.Unit {
 var overWords = vocabulary.Words(`over onto`)
 
 // step finds what a step tells to pour and no line has an amount of.
-func (l *looker) step(toks []token.Token) *flavor.Fault {
+func (l *looker) step(toks []token.Token) *flavor.DataFault {
 	at := slices.IndexFunc(toks, func(t token.Token) bool { return joining.PourSteps[t.Text] || overWords.Has(t.Text) })
 	if at < 0 {
 		return nil
@@ -233,7 +233,7 @@ func (l *looker) unpoured(toks []token.Token) string {
 			}
 			name := token.OneLine(l.text[toks[i].Start:toks[i+n-1].End])
 			key := flavor.NormaliseName(name)
-			if l.book.Has(name) && !poured[key] && !strings.Contains(" "+key+" ", " ice ") && !mentioned(poured, key) && !harmless.Has(key) {
+			if l.resolver.Has(name) && !poured[key] && !strings.Contains(" "+key+" ", " ice ") && !mentioned(poured, key) && !harmless.Has(key) {
 				return name
 			}
 		}

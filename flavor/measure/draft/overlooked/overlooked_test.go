@@ -42,7 +42,7 @@ func TestFaults(t *testing.T) {
 		{"2 oz gin\n1/2 salt rim, up", ""},
 	} {
 		d := draft.Parse(c.text)
-		faults := overlooked.Faults(&d, []flavor.Pour{{Profile: gin}}, naming.NewBook(x))
+		faults := overlooked.Faults(&d, []flavor.Pour{{Profile: gin}}, naming.NewResolver(x))
 		if c.faulted == "" {
 			assert.Empty(t, faults, c.text)
 			continue
@@ -62,7 +62,7 @@ func TestABottleIsNoNameOfADrink(t *testing.T) {
 	require.NoError(t, err)
 	for _, name := range []string{"lager bottle", "Ginger Beer can", "bottled pilsner"} {
 		d := draft.Parse(name + "\n1 oz lime juice\n2 oz gin")
-		faults := overlooked.Faults(&d, nil, naming.NewBook(x))
+		faults := overlooked.Faults(&d, nil, naming.NewResolver(x))
 		require.Len(t, faults, 1, name)
 		assert.Equal(t, name, faults[0].Value)
 		assert.Equal(t, 1, faults[0].Place().Line, name)

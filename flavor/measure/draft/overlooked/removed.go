@@ -39,7 +39,7 @@ var (
 )
 
 // leftOut is the fault of a line that leaves out what is poured: "skip the egg white".
-func leftOut(line string, pours []flavor.Pour) *flavor.Fault {
+func leftOut(line string, pours []flavor.Pour) *flavor.DataFault {
 	m := leavesOut.FindStringSubmatch(line)
 	if m == nil {
 		m = leavesItOut.FindStringSubmatch(line)
@@ -69,7 +69,7 @@ var hasToGo = regexp.MustCompile(`(?i)\b(?:the|our|that)[ \t]+([\pL' \t-]+?)[ \t
 
 // toGo is the fault of a line that says of what is poured that it is to be left out: "the lime has to
 // go".
-func toGo(line string, pours []flavor.Pour) *flavor.Fault {
+func toGo(line string, pours []flavor.Pour) *flavor.DataFault {
 	m := hasToGo.FindStringSubmatch(strings.TrimRight(line, "\r\n"))
 	if m == nil {
 		return nil
@@ -100,7 +100,7 @@ var takenOut = regexp.MustCompile(`(?i)\b(?:(?:took|taken|left|leave|leaving|pul
 
 // tookOut is the fault of a line that takes something out of the drink again: what, its reader has to
 // say.
-func tookOut(line string) *flavor.Fault {
+func tookOut(line string) *flavor.DataFault {
 	m := takenOut.FindStringSubmatch(line)
 	if m == nil || m[1] != "" {
 		return nil

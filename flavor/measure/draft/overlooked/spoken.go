@@ -17,10 +17,10 @@ import (
 // What is said around the pours and does not agree with them.
 
 // Said returns a fault for each thing that a text says of the drink read from it which is not so.
-func Said(text string, s *flavor.Spec) flavor.Faults {
-	var out flavor.Faults
+func Said(text string, s *flavor.Spec) flavor.DataFaults {
+	var out flavor.DataFaults
 	for i, line := range strings.Split(text, "\n") {
-		found := []*flavor.Fault{calledFree(line, s.Pours), unheld(line, s.Pours), undeclared(line, s.Pours), denied(line, s.Pours), doubted(line)}
+		found := []*flavor.DataFault{calledFree(line, s.Pours), unheld(line, s.Pours), undeclared(line, s.Pours), denied(line, s.Pours), doubted(line)}
 		if tells(line) {
 			found = append(found, leftOut(line, s.Pours), toGo(line, s.Pours), tookOut(line), setBeside(line, s.Pours))
 		}
@@ -47,7 +47,7 @@ func Said(text string, s *flavor.Spec) flavor.Faults {
 }
 
 // tookBack is the fault of words that take a pour back where every amount of the text is poured.
-func tookBack(text string, pours []flavor.Pour) *flavor.Fault {
+func tookBack(text string, pours []flavor.Pour) *flavor.DataFault {
 	words, amounts := speech.Unsettled(text)
 	if words == "" {
 		return nil
@@ -92,7 +92,7 @@ func beginsWithAmount(line string) bool {
 var bracketed = regexp.MustCompile(`[(\[]([^)\]]*)[)\]]`)
 
 // calledFree is the fault of a line that calls the drink free of alcohol, which is not.
-func calledFree(line string, pours []flavor.Pour) *flavor.Fault {
+func calledFree(line string, pours []flavor.Pour) *flavor.DataFault {
 	var said []string
 	for _, sign := range [...]string{":", "|"} {
 		if before, _, ok := strings.Cut(line, sign); ok {
@@ -127,7 +127,7 @@ func calledFree(line string, pours []flavor.Pour) *flavor.Fault {
 var sentences = vocabulary.Words(`it it's its we we're you they i is are be was were needs need wants use uses used so out should because hundred easy less more instead same`)
 
 // laid is the fault of a sentence that was taken for what is laid on the drink.
-func laid(garnish string) *flavor.Fault {
+func laid(garnish string) *flavor.DataFault {
 	for _, t := range token.Lex(nil, garnish, 0, len(garnish)) {
 		if t.Kind == token.Word && sentences.Has(t.Text) {
 			return measure.Invalid("garnish", garnish, "%q tells more than what is laid on the drink; write what it pours on a line of its own, or leave it out", garnish)
@@ -141,7 +141,7 @@ const leastBase = 40
 
 // twoDrinks is the fault of pours that are two drinks one after the other: a base and what is
 // sour beside it, then both once more.
-func twoDrinks(pours []flavor.Pour) *flavor.Fault {
+func twoDrinks(pours []flavor.Pour) *flavor.DataFault {
 	want := []bool{true, false, true, false} // base, sour, base, sour
 	var bases []*flavor.Profile
 	at := 0

@@ -28,11 +28,11 @@ const leastListed = 2
 
 // Of returns the page of a text, and false for a text that is none: that has no list with prose
 // around it, or whose prose says two things of the service.
-func Of(text string, b *naming.Book) (Page, bool) {
+func Of(text string, b *naming.Resolver) (Page, bool) {
 	if len(text) > MostText {
 		return Page{}, false
 	}
-	r := reader{text: text, book: b, lines: linesOf(text)}
+	r := reader{text: text, resolver: b, lines: linesOf(text)}
 	if !r.findList() {
 		return Page{}, false
 	}
@@ -56,17 +56,17 @@ func Of(text string, b *naming.Book) (Page, bool) {
 
 // reader reads one page.
 type reader struct {
-	text    string
-	book    *naming.Book
-	lines   []line
-	out     []byte // the text with its prose blanked
-	names   []*flavor.Profile
-	marks   bool // a name of the list has the mark of a note below
-	said    said
-	steps   []string
-	passed  []string
-	aside   []string
-	changed bool
+	text     string
+	resolver *naming.Resolver
+	lines    []line
+	out      []byte // the text with its prose blanked
+	names    []*flavor.Profile
+	marks    bool // a name of the list has the mark of a note below
+	said     said
+	steps    []string
+	passed   []string
+	aside    []string
+	changed  bool
 }
 
 // line is a line of a page that holds something, without blanks around it.
@@ -143,7 +143,7 @@ func (r *reader) findList() bool {
 	for i := first; i <= last; i++ {
 		if l := &r.lines[i]; r.measured(l) || r.named(l) {
 			l.is = listed
-			r.names = append(r.names, r.book.Mentioned(strings.Trim(r.written(l), "*†‡"))...)
+			r.names = append(r.names, r.resolver.Mentioned(strings.Trim(r.written(l), "*†‡"))...)
 			r.marks = r.marks || marked.MatchString(r.written(l))
 		}
 	}
@@ -169,7 +169,7 @@ func (r *reader) measured(l *line) bool {
 	if len(toks) < 2 || toks[0].Kind != token.Numeral {
 		return behindName.MatchString(w) && !sentence(w)
 	}
-	return !entry.AgeWords[toks[1].Text] && (entry.StartsMeasure(toks) || len(r.book.Mentioned(r.written(l))) > 0) && !sentence(w)
+	return !entry.AgeWords[toks[1].Text] && (entry.StartsMeasure(toks) || len(r.resolver.Mentioned(r.written(l))) > 0) && !sentence(w)
 }
 
 // leastNumbered is the fewest numbered steps of what is nothing but a page.

@@ -22,7 +22,7 @@ func (r *reader) tell(l *line) {
 	case heading.MatchString(w):
 		r.blank(l.Start, l.End)
 		return
-	case note.MatchString(w) && r.marks, batch.MatchString(w), !l.above && (variant.MatchString(w) || r.makes(w)), facts.MatchString(w) && !counted.MatchString(w) && len(r.book.Mentioned(w)) == 0:
+	case note.MatchString(w) && r.marks, batch.MatchString(w), !l.above && (variant.MatchString(w) || r.makes(w)), facts.MatchString(w) && !counted.MatchString(w) && len(r.resolver.Mentioned(w)) == 0:
 		r.aside = append(r.aside, token.OneLine(w))
 		r.blank(l.Start, l.End)
 		return
@@ -64,7 +64,7 @@ func (r *reader) mayPour(l *line) bool {
 		return false
 	}
 	words := len(strings.Fields(w))
-	if words <= mostPour && slices.ContainsFunc(r.book.Mentioned(w), func(p *flavor.Profile) bool { return !r.lists(p) }) {
+	if words <= mostPour && slices.ContainsFunc(r.resolver.Mentioned(w), func(p *flavor.Profile) bool { return !r.lists(p) }) {
 		return true
 	}
 	return (l.close || toks[0].Kind == token.Numeral) && !(sentence(w) && words >= mostPour)
@@ -101,7 +101,7 @@ func (r *reader) makes(w string) bool {
 	if m == nil {
 		return false
 	}
-	of := r.book.Mentioned(m[1])
+	of := r.resolver.Mentioned(m[1])
 	return len(of) > 0 && !slices.ContainsFunc(of, func(p *flavor.Profile) bool { return !r.lists(p) })
 }
 
@@ -159,7 +159,7 @@ func (r *reader) says(w string, toks []token.Token) bool {
 	if changes.MatchString(moreIce.ReplaceAllString(w, "")) && !perhaps.MatchString(w) {
 		return true
 	}
-	return slices.ContainsFunc(r.book.Mentioned(w), func(p *flavor.Profile) bool { return !r.lists(p) })
+	return slices.ContainsFunc(r.resolver.Mentioned(w), func(p *flavor.Profile) bool { return !r.lists(p) })
 }
 
 var (
@@ -189,12 +189,12 @@ func (r *reader) topsUp(at entry.Span) bool {
 		return false
 	}
 	pour := entry.Span{Start: at.Start + in[2], End: at.Start + in[3]}
-	of := r.book.Mentioned(r.text[pour.Start:pour.End])
+	of := r.resolver.Mentioned(r.text[pour.Start:pour.End])
 	if len(of) != 1 || !of[0].Carbonated {
 		return false
 	}
 	i := slices.IndexFunc(r.lines, func(l line) bool {
-		named := r.book.Mentioned(r.written(&l))
+		named := r.resolver.Mentioned(r.written(&l))
 		return l.is == listed && !r.measured(&l) && len(named) == 1 && naming.Akin(named[0], of[0])
 	})
 	if i < 0 {

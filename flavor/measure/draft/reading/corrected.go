@@ -11,7 +11,7 @@ import (
 // corrected reads a draft with what it corrects of itself carried out, which is said; it is false if it
 // corrects nothing, or if that leaves anything open.
 func corrected(d draft.Draft, f naming.Finder) (Reading, bool, error) {
-	b := naming.NewBook(f)
+	b := naming.NewResolver(f)
 	c, ok := correcting.Of(d.String(), b)
 	if !ok || b.Err() != nil {
 		return Reading{}, false, b.Err()
@@ -25,11 +25,11 @@ func corrected(d draft.Draft, f naming.Finder) (Reading, bool, error) {
 }
 
 // unsettled is the fault of a draft that takes something back and names in its place what is not poured.
-func unsettled(d draft.Draft, out *Reading, f naming.Finder) *flavor.Fault {
+func unsettled(d draft.Draft, out *Reading, f naming.Finder) *flavor.DataFault {
 	if len(out.Faults) > 0 {
 		return nil
 	}
-	fault := correcting.Unsettled(d.String(), out.Spec.Pours, naming.NewBook(f))
+	fault := correcting.Unsettled(d.String(), out.Spec.Pours, naming.NewResolver(f))
 	if fault != nil {
 		fault.Location = measure.LineLocation(1)
 	}

@@ -32,7 +32,7 @@ func (r *resolver) decide(t *counting.Task) {
 	}
 	var means []*flavor.Profile
 	for _, name := range t.Fault.Suggest {
-		p, _, ok := r.book.Named(name)
+		p, _, ok := r.resolver.Named(name)
 		if !ok {
 			return
 		}
@@ -97,7 +97,7 @@ func (r *resolver) turnedBehind(words string, after int, line int) bool {
 		case t.Line != l && t.Line.NameAt != l.NameAt:
 			return false
 		}
-		f, ok := r.book.Turned(l.Name, words, naming.PlaceOf(t.Unit, t.Amount, l.After))
+		f, ok := r.resolver.Turned(l.Name, words, naming.PlaceOf(t.Unit, t.Amount, l.After))
 		if !ok {
 			return false
 		}

@@ -25,7 +25,7 @@ func withoutEveryday(d draft.Draft, before Reading, f naming.Finder) (Reading, e
 	if d.PoursOnly() || before.several {
 		return before, nil
 	}
-	b := naming.NewBook(f)
+	b := naming.NewResolver(f)
 	text := d.String()
 	clauses := everyday.Clauses(text, before.Spec.Pours, b)
 	if b.Err() != nil {
@@ -112,13 +112,13 @@ func numberedAnew(text string, d *draft.Draft, passed []everyday.Clause) bool {
 // waysToPass lists which clauses may be passed over together: at first those of lines that are at
 // fault, then all of them. The first line of a text may be the name of the drink, unless it is a
 // sentence.
-func waysToPass(text string, clauses []everyday.Clause, faults flavor.Faults) [][]everyday.Clause {
+func waysToPass(text string, clauses []everyday.Clause, faults flavor.DataFaults) [][]everyday.Clause {
 	if len(clauses) == 0 {
 		return nil
 	}
 	var out [][]everyday.Clause
 	faulty := slices.DeleteFunc(slices.Clone(clauses), func(c everyday.Clause) bool {
-		return !slices.ContainsFunc(faults, func(f *flavor.Fault) bool { return f.Place().Line == c.Line })
+		return !slices.ContainsFunc(faults, func(f *flavor.DataFault) bool { return f.Place().Line == c.Line })
 	})
 	if k := titled(text, clauses); k > 0 {
 		out = append(out, slices.Delete(slices.Clone(clauses), k, k+1))
@@ -161,7 +161,7 @@ func beginsText(text string, clauses []everyday.Clause) bool {
 }
 
 // mayPour reports whether a name names something poured, or is written as no name of a drink is.
-func mayPour(name string, b *naming.Book) bool {
+func mayPour(name string, b *naming.Resolver) bool {
 	first, _ := utf8.DecodeRuneInString(name)
 	_, _, known := b.Named(name)
 	return known || unicode.IsLower(first) || unicode.IsDigit(first)

@@ -55,7 +55,7 @@ func (r *resolver) namePours() bool {
 	if p == nil {
 		return false
 	}
-	f := r.book.Find(p.Name, naming.Place{Unit: p.Unit})
+	f := r.resolver.Find(p.Name, naming.Place{Unit: p.Unit})
 	if !f.Firm() || f.Fault != nil || p.Unit == flavor.Spritz && !sprayed(f.Profile) || r.pouredBelow(p, f.Profile) {
 		return false
 	}
@@ -156,7 +156,7 @@ func (r *resolver) namedLikePour(l *entry.Line) bool {
 	}
 	key := " " + flavor.NormaliseName(l.Name) + " "
 	return slices.ContainsFunc(r.draft.Lines, func(o entry.Line) bool {
-		f := r.book.Find(o.Name, naming.PlaceOf(o.Unit, o.Amount, o.After))
+		f := r.resolver.Find(o.Name, naming.PlaceOf(o.Unit, o.Amount, o.After))
 		return !o.AmountAt.Empty() && f.Firm() && strings.Contains(" "+flavor.NormaliseName(f.Profile.Name)+" ", key)
 	})
 }
@@ -189,7 +189,7 @@ func (r *resolver) sumsUp(l *entry.Line) bool {
 // amount: "Hot egg", above "1 whole egg", is the name of a drink.
 func (r *resolver) pouredBelow(first *entry.Line, p *flavor.Profile) bool {
 	return first.NoAmount && slices.ContainsFunc(r.draft.Lines, func(l entry.Line) bool {
-		return !l.AmountAt.Empty() && r.book.Find(l.Name, naming.Place{Unit: l.Unit, Amount: l.Amount}).Profile == p
+		return !l.AmountAt.Empty() && r.resolver.Find(l.Name, naming.Place{Unit: l.Unit, Amount: l.Amount}).Profile == p
 	})
 }
 
@@ -219,7 +219,7 @@ func (r *resolver) nameless() {
 		return
 	}
 	line := 1 + strings.Count(d.String()[:d.NameAt.Start], "\n")
-	if r.poursIn(r.name) || setting.Spells(r.name) && r.book.Mentions(r.name) {
+	if r.poursIn(r.name) || setting.Spells(r.name) && r.resolver.Mentions(r.name) {
 		r.askName(line, "%q holds a pour; write it on a line of its own, or \"%s %s\" if it is the name of the drink")
 		return
 	}
@@ -227,7 +227,7 @@ func (r *resolver) nameless() {
 		r.askName(line, "%q tells of more than a name; write what is poured with its amount on a line of its own, or \"%s %s\" if it is the name of the drink")
 		return
 	}
-	if d.Titled || setting.Called(r.name, r.book) && !r.unmeasured() {
+	if d.Titled || setting.Called(r.name, r.resolver) && !r.unmeasured() {
 		return
 	}
 	if d.Led && r.endsInBase() {
@@ -240,7 +240,7 @@ func (r *resolver) nameless() {
 		r.askName(line, "%q names an ingredient beside an amount that cannot be read; write it such as \"2 oz London dry gin\", or \"%s %s\" if it is the name of the drink")
 		return
 	}
-	if r.unmeasured() && r.book.Mentions(r.name) {
+	if r.unmeasured() && r.resolver.Mentions(r.name) {
 		r.askName(line, "%q names an ingredient and has no amount; write one before it, such as \"2 oz\", or \"%s %s\" if it is the name of the drink")
 		return
 	}
@@ -279,12 +279,12 @@ var goesBy = regexp.MustCompile(`(?i)^\W*(?:(?:the )?same (?:drink |thing |spec 
 func (r *resolver) endsInBase() bool {
 	words := strings.Fields(r.name)
 	for n := 1; n < len(words) && n <= naming.LongestName; n++ {
-		p, _, ok := r.book.Named(strings.Join(words[len(words)-n:], " "))
+		p, _, ok := r.resolver.Named(strings.Join(words[len(words)-n:], " "))
 		if !ok || !p.Base() {
 			continue
 		}
 		return !slices.ContainsFunc(r.draft.Lines, func(l entry.Line) bool {
-			f := r.book.Find(l.Name, naming.PlaceOf(cmp.Or(l.Unit, flavor.Millilitre), l.Amount, l.After))
+			f := r.resolver.Find(l.Name, naming.PlaceOf(cmp.Or(l.Unit, flavor.Millilitre), l.Amount, l.After))
 			return f.Profile != nil && f.Profile.Base()
 		})
 	}
@@ -302,9 +302,9 @@ func (r *resolver) talksOfPours() bool {
 	if aside.Reminds(toks) {
 		kept = r.name
 	}
-	return entry.TellsToPour(toks) || slices.ContainsFunc(r.book.Mentioned(kept), func(p *flavor.Profile) bool {
+	return entry.TellsToPour(toks) || slices.ContainsFunc(r.resolver.Mentioned(kept), func(p *flavor.Profile) bool {
 		return !slices.ContainsFunc(r.draft.Lines, func(l entry.Line) bool {
-			f := r.book.Find(l.Name, naming.PlaceOf(cmp.Or(l.Unit, flavor.Millilitre), l.Amount, l.After))
+			f := r.resolver.Find(l.Name, naming.PlaceOf(cmp.Or(l.Unit, flavor.Millilitre), l.Amount, l.After))
 			return f.Profile != nil && f.Profile.Class == p.Class
 		})
 	})
@@ -332,7 +332,7 @@ func (r *resolver) measuredName() bool {
 	for i := range toks[:max(0, len(toks)-1)] {
 		t := &toks[i]
 		amount := i == 0 && (t.Kind == token.Numeral || t.Kind == token.Ratio) || t.Kind == token.Word && unicode.IsLower(rune(r.name[t.Start])) && (parting.Measured(t) || serving.OtherMeasures[t.Text])
-		if amount && r.book.Mentions(r.name[toks[i+1].Start:]) {
+		if amount && r.resolver.Mentions(r.name[toks[i+1].Start:]) {
 			return true
 		}
 	}
@@ -366,10 +366,10 @@ func (r *resolver) measureless(name string, shortened bool) *flavor.Profile {
 		if !strings.HasSuffix(whole, n) { // "Rum OF" is no rum
 			continue
 		}
-		if p, _, ok := r.book.Named(n); ok {
+		if p, _, ok := r.resolver.Named(n); ok {
 			return p
 		}
-		if f, ok := r.book.Short(flavor.NormaliseName(n), naming.Place{}, false); ok && shortened && f.Profile != nil {
+		if f, ok := r.resolver.Short(flavor.NormaliseName(n), naming.Place{}, false); ok && shortened && f.Profile != nil {
 			return f.Profile
 		}
 	}
@@ -385,7 +385,7 @@ func (r *resolver) isName(l *entry.Line) bool {
 		return false
 	}
 	if l.Whole != "" {
-		if _, _, ok := r.book.Named(l.Whole); ok {
+		if _, _, ok := r.resolver.Named(l.Whole); ok {
 			return false
 		}
 	}
@@ -393,11 +393,11 @@ func (r *resolver) isName(l *entry.Line) bool {
 	if words := strings.Fields(name); len(words) > 1 && serving.OtherMeasures[strings.ToLower(words[len(words)-1])] {
 		name = strings.Join(words[:len(words)-1], " ") // "1 lager bottle"
 	}
-	f := r.book.Find(name, naming.Place{Unit: flavor.Piece, Amount: l.Amount})
+	f := r.resolver.Find(name, naming.Place{Unit: flavor.Piece, Amount: l.Amount})
 	if near, _, _ := r.slippedUnit(l); f.Firm() || near != nil {
 		return false
 	}
-	f = r.book.Find(l.Name, naming.Place{Unit: flavor.Ounce, Amount: l.Amount})
+	f = r.resolver.Find(l.Name, naming.Place{Unit: flavor.Ounce, Amount: l.Amount})
 	if f.Firm() || f.Fault != nil && f.Fault.Kind == flavor.ErrInvalid {
 		return false
 	}
@@ -409,13 +409,13 @@ func (r *resolver) isName(l *entry.Line) bool {
 	case f.Profile != nil:
 		return false
 	case l.Amid:
-		return !r.book.Mentions(strings.ReplaceAll(l.Name, ",", " "))
-	case len(r.draft.Lines) > 1 && r.draft.Lines[1].Number == l.Number && r.book.Mentions(l.Name): // "vodka soda 1.5 + ..."
+		return !r.resolver.Mentions(strings.ReplaceAll(l.Name, ",", " "))
+	case len(r.draft.Lines) > 1 && r.draft.Lines[1].Number == l.Number && r.resolver.Mentions(l.Name): // "vodka soda 1.5 + ..."
 		return false
 	case l.AmountAt.Start > l.NameAt.Start: // "try #3"
 		return !r.behind() && !r.listedWith(l)
 	}
-	return !r.bareBelow() && !r.book.EndsInName(l.Name)
+	return !r.bareBelow() && !r.resolver.EndsInName(l.Name)
 }
 
 // listedWith reports whether other pours with bare numbers stand on the line of the first, which
@@ -432,7 +432,7 @@ func (r *resolver) titled(l *entry.Line) bool {
 	first, _ := utf8.DecodeRuneInString(l.Name)
 	below := r.draft.Lines[1:]
 	based := slices.ContainsFunc(below, func(o entry.Line) bool {
-		f := r.book.Find(o.Name, naming.Place{Unit: o.Unit, Amount: o.Amount})
+		f := r.resolver.Find(o.Name, naming.Place{Unit: o.Unit, Amount: o.Amount})
 		return f.Profile != nil && f.Profile.Base()
 	})
 	return based && len(below) > 1 && unicode.IsUpper(first) && l.AmountAt.Start > l.NameAt.Start && !slices.ContainsFunc(below, func(o entry.Line) bool {
@@ -462,7 +462,7 @@ func (r *resolver) bareBelow() bool {
 	d := r.draft
 	for i := range d.Lines[1:] {
 		if l := &d.Lines[1+i]; l.Figures && l.UnitAt.Empty() && l.Measure == "" {
-			if f := r.book.Find(l.Name, naming.Place{Unit: flavor.Ounce, Amount: l.Amount}); f.Firm() {
+			if f := r.resolver.Find(l.Name, naming.Place{Unit: flavor.Ounce, Amount: l.Amount}); f.Firm() {
 				return true
 			}
 		}

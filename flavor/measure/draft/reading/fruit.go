@@ -45,6 +45,6 @@ func (r *resolver) fruitOrLiqueur(t *counting.Task) {
 		sour = sour || q.Class == flavor.ClassSourJuice
 	}
 	if based && sour {
-		t.Fault = r.book.Asks(flavor.NormaliseName(t.Line.Name), slices.Compact([]string{p.Name, liqueur}), naming.PlaceOf(t.Unit, t.Amount, t.Line.After))
+		t.Fault = r.resolver.Asks(flavor.NormaliseName(t.Line.Name), slices.Compact([]string{p.Name, liqueur}), naming.PlaceOf(t.Unit, t.Amount, t.Line.After))
 	}
 }

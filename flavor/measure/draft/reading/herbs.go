@@ -75,7 +75,7 @@ func (r *resolver) herbIn(s entry.Span) (entry.Span, *flavor.Profile) {
 		return entry.Span{}, nil
 	}
 	at := entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End}
-	f := r.book.Find(r.draft.String()[at.Start:at.End], naming.Place{Unit: flavor.Sprig, Amount: 1})
+	f := r.resolver.Find(r.draft.String()[at.Start:at.End], naming.Place{Unit: flavor.Sprig, Amount: 1})
 	if !f.Firm() || f.Profile.Class != flavor.ClassFreshHerb {
 		return entry.Span{}, nil
 	}

@@ -42,17 +42,17 @@ func nameEnd(toks []token.Token, from int) int {
 
 // partsAt reports whether several ingredients stand behind a ratio: "2:1 rye sweet vermouth".
 func (r *resolver) partsAt(name string, toks []token.Token, i int) bool {
-	return i+1 < len(toks) && toks[i+1].Kind == token.Word && len(r.book.Mentioned(name[toks[i+1].Start:])) > 1
+	return i+1 < len(toks) && toks[i+1].Kind == token.Word && len(r.resolver.Mentioned(name[toks[i+1].Start:])) > 1
 }
 
 // measuredAt reports whether the number at i has a unit, or is one of each of what follows, and an
 // ingredient stands behind it: "15 each gin vodka rum".
 func (r *resolver) measuredAt(name string, toks []token.Token, i int) bool {
-	if i+2 < len(toks) && (toks[i+1].Text == "each" || toks[i+1].Text == "ea") && r.book.Mentions(name[toks[i+2].Start:]) {
+	if i+2 < len(toks) && (toks[i+1].Text == "each" || toks[i+1].Text == "ea") && r.resolver.Mentions(name[toks[i+2].Start:]) {
 		return true
 	}
 	_, n := entry.UnitAt(toks[i+1:])
-	return n > 0 && i+1+n < len(toks) && toks[i+1+n].Kind == token.Word && r.book.Mentions(name[toks[i+1+n].Start:])
+	return n > 0 && i+1+n < len(toks) && toks[i+1+n].Kind == token.Word && r.resolver.Mentions(name[toks[i+1+n].Start:])
 }
 
 // listedAt reports whether so large a number stands before an ingredient and behind a sign that it is

@@ -16,7 +16,7 @@ func plainly(d draft.Draft, f naming.Finder) (Reading, bool, error) {
 	text, row := sheet.TitleApart(text)
 	if row {
 		title, _, _ := strings.Cut(text, "\n")
-		if found := naming.NewBook(f).Find(title, naming.Place{}); found.Firm() {
+		if found := naming.NewResolver(f).Find(title, naming.Place{}); found.Firm() {
 			return Reading{}, false, nil // it may be poured as well
 		}
 	}

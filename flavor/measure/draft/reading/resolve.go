@@ -22,9 +22,9 @@ import (
 // Reading is what a draft means to a finder.
 type Reading struct {
 	Draft  draft.Draft
-	Spec   flavor.Spec   // of the lines that can be read; package assumed has filled it in
-	Pours  []int         // for each line of the draft its pour in the spec, −1 if it has none
-	Faults flavor.Faults // of the draft and of its names, by line
+	Spec   flavor.Spec       // of the lines that can be read; package assumed has filled it in
+	Pours  []int             // for each line of the draft its pour in the spec, −1 if it has none
+	Faults flavor.DataFaults // of the draft and of its names, by line
 
 	several bool // the draft holds versions of a drink
 }
@@ -37,7 +37,7 @@ func (r *Reading) Err() error {
 	return r.Faults
 }
 
-// Read reads a text as a spec. Its error is [flavor.Faults], everything that is
+// Read reads a text as a spec. Its error is [flavor.DataFaults], everything that is
 // wrong with the text at once, or the failure of the finder; beside faults the
 // spec holds what could be read.
 func Read(text string, f naming.Finder) (flavor.Spec, error) {
@@ -50,13 +50,13 @@ func Read(text string, f naming.Finder) (flavor.Spec, error) {
 
 // resolver gathers what a reading needs.
 type resolver struct {
-	draft *draft.Draft
-	book  *naming.Book
-	tasks []*counting.Task
-	found flavor.Faults // of the draft as a whole
-	notes []string
-	name  string
-	steps []string
+	draft    *draft.Draft
+	resolver *naming.Resolver
+	tasks    []*counting.Task
+	found    flavor.DataFaults // of the draft as a whole
+	notes    []string
+	name     string
+	steps    []string
 
 	several bool              // it holds versions of a drink
 	topped  []*flavor.Profile // for each pour of the spec what tops it without an amount, else nil
@@ -149,7 +149,7 @@ func byRules(d draft.Draft, f naming.Finder) (Reading, error) {
 // writtenOut reads a draft with its clipped and run-together words written out, which is said
 // of each; it is false if that leaves anything open.
 func writtenOut(d draft.Draft, f naming.Finder) (Reading, bool, error) {
-	b := naming.NewBook(f)
+	b := naming.NewResolver(f)
 	text, changes, ok := shorthand.WrittenOut(d.String(), b)
 	if !ok || b.Err() != nil {
 		return Reading{}, false, b.Err()
@@ -195,7 +195,7 @@ func resolveWhole(d draft.Draft, f naming.Finder) (Reading, error) {
 // namesPour reports whether what stands before the pours of the first line is the name of an
 // ingredient: "wh rum 1 jam rum 1 lime 3/4" may write its amounts behind the names.
 func namesPour(d *draft.Draft, f naming.Finder) bool {
-	b := naming.NewBook(f)
+	b := naming.NewResolver(f)
 	hit := b.Find(d.Name, naming.Place{Unit: flavor.Ounce, Amount: 1})
 	return hit.Firm() && hit.Dropped == ""
 }
@@ -203,7 +203,7 @@ func namesPour(d *draft.Draft, f naming.Finder) bool {
 // eitherWay asks whether the word that leads the pours of a line is the name of the drink, where
 // it may be poured as well.
 func eitherWay(d draft.Draft, out Reading, f naming.Finder) (Reading, error) {
-	b := naming.NewBook(f)
+	b := naming.NewResolver(f)
 	name, text := out.Spec.Name, d.String()
 	line, rest, ok := strings.Cut("\n"+text, "\n"+name+" ")
 	if d.Labelled || d.Titled || !ok || rest == "" || name == "" || !strings.ContainsRune("0123456789.½¼¾⅓⅔", []rune(rest)[0]) || setting.Called(name, b) {
@@ -215,7 +215,7 @@ func eitherWay(d draft.Draft, out Reading, f naming.Finder) (Reading, error) {
 	}
 	ask := measure.Invalid("amount", name, "%q may be the name of the drink, or be poured and have its amount behind it; put a comma behind each pour, or write \"%s %s\"", name, draft.NamePrefix, name)
 	ask.Location = measure.LineLocation(lineOf(text, at.Start))
-	out.Faults = flavor.Faults{ask}
+	out.Faults = flavor.DataFaults{ask}
 	return out, nil
 }
 
@@ -225,7 +225,7 @@ func onward(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
 	if d.PoursOnly() {
 		return before, nil
 	}
-	b := naming.NewBook(f)
+	b := naming.NewResolver(f)
 	list, passed, ok := running.AsList(d.String(), b)
 	if !ok || b.Err() != nil || !keepsAmounts(d.String(), list+" "+strings.Join(passed, " ")) || slices.ContainsFunc(passed, namesWhite) {
 		return before, b.Err()
@@ -263,7 +263,7 @@ func keepsAmounts(text, made string) bool {
 
 // resolve is Resolve for one way to parse a draft.
 func resolve(d draft.Draft, f naming.Finder) (Reading, error) {
-	r := &resolver{draft: &d, book: naming.NewBook(f), name: d.Name, steps: slices.Clone(d.Steps)}
+	r := &resolver{draft: &d, resolver: naming.NewResolver(f), name: d.Name, steps: slices.Clone(d.Steps)}
 	out := Reading{Draft: d, Faults: slices.Clone(d.Faults)}
 	for _, n := range d.Notes {
 		r.note(n)
@@ -295,12 +295,12 @@ func resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 		r.fruitOrLiqueur(t)
 	}
 	r.unsaid(&out)
-	if r.book.Err() != nil {
-		return Reading{}, r.book.Err()
+	if r.resolver.Err() != nil {
+		return Reading{}, r.resolver.Err()
 	}
 	out.Faults = append(out.Faults, r.found...)
 	out.Spec, out.Pours = r.spec(&out.Faults)
-	slices.SortStableFunc(out.Faults, func(a, b *flavor.Fault) int { return cmp.Compare(a.Place().Line, b.Place().Line) })
+	slices.SortStableFunc(out.Faults, func(a, b *flavor.DataFault) int { return cmp.Compare(a.Place().Line, b.Place().Line) })
 	out.Draft.Name, out.several = r.name, r.several
 	return out, nil
 }
@@ -310,7 +310,7 @@ func resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 func (r *resolver) findBase(t *counting.Task) {
 	l := t.Line
 	if l.Whole != "" {
-		if p, _, ok := r.book.Named(l.Whole); ok {
+		if p, _, ok := r.resolver.Named(l.Whole); ok {
 			t.Fault = measure.Invalid("amount", l.Whole, "%q is %s and has no amount; write one before it, such as \"2 oz\"", l.Whole, p.Name)
 			return
 		}
@@ -320,17 +320,17 @@ func (r *resolver) findBase(t *counting.Task) {
 	}
 	for _, w := range wordings(l.Name, t.Unit) {
 		for _, n := range naming.Strip(w) {
-			if p, how, ok := r.book.Named(n); ok && !(t.Several() && !p.Class.Solid()) {
+			if p, how, ok := r.resolver.Named(n); ok && !(t.Several() && !p.Class.Solid()) {
 				t.Base = naming.Found{Profile: p, How: how, As: n}
 				return
 			}
 		}
 	}
-	if f, ok := r.book.InPlace(flavor.NormaliseName(l.Name), naming.Place{Unit: flavor.Piece}, false); ok && t.Bare() && f.Fault == nil {
+	if f, ok := r.resolver.InPlace(flavor.NormaliseName(l.Name), naming.Place{Unit: flavor.Piece}, false); ok && t.Bare() && f.Fault == nil {
 		t.Base = f // "1 white"
 		return
 	}
-	if f, ok := r.book.Short(flavor.NormaliseName(l.Name), naming.Place{}, false); ok && f.Fault == nil {
+	if f, ok := r.resolver.Short(flavor.NormaliseName(l.Name), naming.Place{}, false); ok && f.Fault == nil {
 		t.Base = f
 		return
 	}
@@ -357,7 +357,7 @@ func (r *resolver) sweeten(t *counting.Task) {
 	if form == "" {
 		return
 	}
-	sweet, _, ok := r.book.Named(form)
+	sweet, _, ok := r.resolver.Named(form)
 	if !ok || sweet == p {
 		return
 	}
@@ -395,7 +395,7 @@ func (r *resolver) settle(t *counting.Task) {
 	if r.dashedOn(t) || r.solidOn(t) || r.eitherWay(t, pl) {
 		return
 	}
-	t.Hit = r.book.Find(l.Name, pl)
+	t.Hit = r.resolver.Find(l.Name, pl)
 	if t.Unit.Counted() {
 		t.Hit = r.counted(t, pl, t.Hit)
 	}
@@ -403,7 +403,7 @@ func (r *resolver) settle(t *counting.Task) {
 		return
 	}
 	if t.Hit.Profile == nil {
-		t.Hit.Fault = r.book.Copied(t.Hit.Fault)
+		t.Hit.Fault = r.resolver.Copied(t.Hit.Fault)
 		t.Fault = t.Hit.Fault
 		t.Fault.Location = "ingredient"
 		return
@@ -455,7 +455,7 @@ func (r *resolver) counted(t *counting.Task, pl naming.Place, hit naming.Found) 
 	}
 	longer := t.Line.Name + " " + measure.UnitWord(1, pl.Unit)
 	for _, u := range []flavor.Unit{pl.Unit, flavor.Piece} {
-		f := r.book.Find(longer, naming.Place{Unit: u, Amount: pl.Amount})
+		f := r.resolver.Find(longer, naming.Place{Unit: u, Amount: pl.Amount})
 		if f.Firm() && ok(&f, u) {
 			t.Unit = u
 			return f
@@ -471,7 +471,7 @@ func (r *resolver) squeeze(t *counting.Task) bool {
 		return false
 	}
 	juice := naming.Pressed(t.Line.Name)
-	p, how, ok := r.book.Named(juice)
+	p, how, ok := r.resolver.Named(juice)
 	per, yields := measure.MLPerUnit(cmp.Or(t.Unit, flavor.Piece), fruit)
 	if juice == "" || !ok || !yields {
 		return false

@@ -16,7 +16,7 @@ import (
 func (r *resolver) eitherWay(t *counting.Task, pl naming.Place) bool {
 	key := flavor.NormaliseName(t.Line.Name)
 	if means := r.meantHere(t, key, pl); means != "" {
-		p, _, ok := r.book.Named(means)
+		p, _, ok := r.resolver.Named(means)
 		if ok {
 			t.Hit = naming.Found{Profile: p, How: flavor.MatchAlias, As: p.Name, Inferred: true}
 			say(t, pl)
@@ -27,7 +27,7 @@ func (r *resolver) eitherWay(t *counting.Task, pl naming.Place) bool {
 	if means == nil {
 		return false
 	}
-	if t.Fault = r.book.Asks(key, means, pl); t.Fault == nil {
+	if t.Fault = r.resolver.Asks(key, means, pl); t.Fault == nil {
 		return false
 	}
 	t.Fault.Location = "ingredient"
@@ -78,7 +78,7 @@ func (r *resolver) spanish(t *counting.Task) bool {
 		if o == t {
 			return false
 		}
-		f := r.book.Find(o.Line.Name, naming.PlaceOf(o.Unit, o.Amount, o.Line.After))
+		f := r.resolver.Find(o.Line.Name, naming.PlaceOf(o.Unit, o.Amount, o.Line.After))
 		return f.Firm() && tongue.Foreign(o.Line.Name, f.Profile.Name)
 	})
 }
@@ -100,7 +100,7 @@ func (r *resolver) latin(key string) bool {
 	return strings.HasPrefix(key, "jugo") || strings.HasPrefix(key, "suco") || slices.ContainsFunc(r.tasks, func(o *counting.Task) bool {
 		name := flavor.NormaliseName(o.Line.Name)
 		class := o.Class()
-		if p, _, ok := r.book.Named(o.Line.Name); ok {
+		if p, _, ok := r.resolver.Named(o.Line.Name); ok {
 			class = p.Class
 		}
 		return class == flavor.ClassAgaveSpirit || class == flavor.ClassBeer || strings.HasPrefix(name, "jugo") || strings.HasPrefix(name, "refresco")
@@ -122,7 +122,7 @@ func (r *resolver) dashedOn(t *counting.Task) bool {
 	if !unmeasuredTop(t) {
 		return false
 	}
-	f := r.book.Find(t.Line.Name, naming.Place{Unit: flavor.Dash, Amount: dashesOn})
+	f := r.resolver.Find(t.Line.Name, naming.Place{Unit: flavor.Dash, Amount: dashesOn})
 	if drizzled := t.Line.Unit == flavor.Float && f.Inferred; !f.Firm() || drizzled || f.Profile.Class != flavor.ClassCocktailBitters && f.Profile.Class != flavor.ClassTincture { // a "choc drizzle" is no bitters
 		return false
 	}
@@ -158,7 +158,7 @@ func (r *resolver) solidOn(t *counting.Task) bool {
 	if !unmeasuredTop(t) || !t.Line.UnitAt.Empty() { // "top with lime" is poured
 		return false
 	}
-	p, _, ok := r.book.Named(t.Line.Name)
+	p, _, ok := r.resolver.Named(t.Line.Name)
 	if !ok || !p.Class.Solid() || p.Class == flavor.ClassSugar {
 		return false
 	}
@@ -202,7 +202,7 @@ const mostClipping = 3
 
 // bitterPoured asks where "orange bitter" is poured by the jigger: bitters are dashed.
 // Where one aperitif alone has that name it is taken, and said.
-func (r *resolver) bitterPoured(t *counting.Task, pl naming.Place) *flavor.Fault {
+func (r *resolver) bitterPoured(t *counting.Task, pl naming.Place) *flavor.DataFault {
 	name := strings.ToLower(t.Line.Name)
 	if t.Hit.Profile.Class != flavor.ClassCocktailBitters || !pl.Volume() || pl.ML() < leastPoured {
 		return nil
@@ -220,7 +220,7 @@ func (r *resolver) bitterPoured(t *counting.Task, pl naming.Place) *flavor.Fault
 	means := []string{"light " + kind + " bitter aperitif", "bitter " + kind + " aperitif", kind + " bitter aperitif", "bitter " + kind}
 	var poured []*flavor.Profile
 	for _, m := range means {
-		if p, _, ok := r.book.Named(m); ok && p.Class != flavor.ClassCocktailBitters && !slices.Contains(poured, p) {
+		if p, _, ok := r.resolver.Named(m); ok && p.Class != flavor.ClassCocktailBitters && !slices.Contains(poured, p) {
 			poured = append(poured, p)
 		}
 	}
@@ -228,7 +228,7 @@ func (r *resolver) bitterPoured(t *counting.Task, pl naming.Place) *flavor.Fault
 		t.Hit = naming.Found{Profile: poured[0], How: flavor.MatchAlias, As: poured[0].Name, Inferred: true}
 		return nil
 	}
-	return r.book.Asks(name, append(means, t.Hit.Profile.Name), pl)
+	return r.resolver.Asks(name, append(means, t.Hit.Profile.Name), pl)
 }
 
 // Fills reports whether an ingredient is one that fills a glass up.

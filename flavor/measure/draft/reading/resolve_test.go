@@ -131,7 +131,7 @@ func TestResolveDraftsMadeByHand(t *testing.T) {
 func TestResolvePassesOnFailures(t *testing.T) {
 	_, err := resolveText(t, "X\n1 oz broken")
 	require.Error(t, err)
-	var fs flavor.Faults
+	var fs flavor.DataFaults
 	assert.NotErrorAs(t, err, &fs)
 	assert.ErrorContains(t, err, "the index is closed")
 	_, err = ResolvePour(1, "oz", "broken", "pours[0]", drafttest.Bar())

@@ -17,7 +17,7 @@ func setAnew(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
 	if d.PoursOnly() || d.Labelled && !setting.Fielded(d.String()) {
 		return before, nil
 	}
-	b := naming.NewBook(f)
+	b := naming.NewResolver(f)
 	for _, way := range waysToSet(d.String(), b) {
 		if b.Err() != nil {
 			return before, b.Err()
@@ -32,7 +32,7 @@ func setAnew(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
 // cutAnew reads a draft whose first line begins with a name that nothing parts from its pours. It
 // returns what was read before if no place to cut it leaves nothing open, or if two of them pour
 // differently.
-func cutAnew(d draft.Draft, before Reading, b *naming.Book, f naming.Finder) (Reading, error) {
+func cutAnew(d draft.Draft, before Reading, b *naming.Resolver, f naming.Finder) (Reading, error) {
 	cut := before
 	for _, way := range setting.Cuts(d.String(), b) {
 		if b.Err() != nil {
@@ -59,7 +59,7 @@ func asPage(d draft.Draft, f naming.Finder) (Reading, bool, error) {
 	if d.PoursOnly() || d.Labelled || !page.Numbered(d.String()) {
 		return Reading{}, false, nil
 	}
-	b := naming.NewBook(f)
+	b := naming.NewResolver(f)
 	p, ok := page.Of(d.String(), b)
 	if !ok || b.Err() != nil {
 		return Reading{}, false, b.Err()
@@ -68,7 +68,7 @@ func asPage(d draft.Draft, f naming.Finder) (Reading, bool, error) {
 }
 
 // setSo reads a draft set anew in one way; it is false if that leaves anything open.
-func setSo(d draft.Draft, way *setting.Set, b *naming.Book, f naming.Finder) (Reading, bool, error) {
+func setSo(d draft.Draft, way *setting.Set, b *naming.Resolver, f naming.Finder) (Reading, bool, error) {
 	out, err := asSet(d.Anew(way.Text), f)
 	if err != nil || len(out.Faults) > 0 || out.several || len(overlooked.Said(way.Text, &out.Spec)) > 0 || !way.Holds(d.String(), &out.Spec, b) {
 		return Reading{}, false, err
@@ -90,7 +90,7 @@ func paged(p *page.Page) *setting.Set {
 
 // waysToSet lists how a text may be set anew, as a page first, as it stands and with its lines set
 // anew.
-func waysToSet(text string, b *naming.Book) []setting.Set {
+func waysToSet(text string, b *naming.Resolver) []setting.Set {
 	ways := setting.Ways(text, b)
 	p, ok := page.Of(text, b)
 	if !ok {

@@ -23,7 +23,7 @@ const (
 
 // checkSize says so where all of a draft is hardly a sip, or fills a bottle, and asks where it
 // is poured into a glass that holds no such amount.
-func (r *resolver) checkSize(s *flavor.Spec, faults *flavor.Faults) {
+func (r *resolver) checkSize(s *flavor.Spec, faults *flavor.DataFaults) {
 	all := 0.0
 	for i := range s.Pours {
 		all += s.Pours[i].ML
@@ -53,7 +53,7 @@ const (
 
 // overflows asks where all of a draft is more than the glass holds that one drink is poured
 // into: the unit may be another, or the draft is one of many drinks and does not say so.
-func (r *resolver) overflows(s *flavor.Spec, all float64) *flavor.Fault {
+func (r *resolver) overflows(s *flavor.Spec, all float64) *flavor.DataFault {
 	glass := serving.Of(r.draft.Glass)
 	most := mostGlassML
 	if glass.Service == flavor.Up {

@@ -34,11 +34,11 @@ func (r *resolver) slippedUnit(l *entry.Line) (near []string, word, rest string)
 		if !l.Amid && behind == (split.word == words[0]) && (len(near) == 0 || !flavor.Unit(near[0]).Counted()) { // "2 lime wegdes", but a measure stands beside its number
 			continue
 		}
-		if len(near) == 0 || len(split.word) < leastUnitSlip || serving.OtherMeasures[split.word] || serving.DegreeWords[split.word] || joining.Quality(strings.ToLower(split.word)) || r.book.Has(split.word+" syrup") { // gum is no gram
+		if len(near) == 0 || len(split.word) < leastUnitSlip || serving.OtherMeasures[split.word] || serving.DegreeWords[split.word] || joining.Quality(strings.ToLower(split.word)) || r.resolver.Has(split.word+" syrup") { // gum is no gram
 			continue
 		}
 		rest := strings.TrimPrefix(strings.Join(split.rest, " "), "of ")
-		if f := r.book.Find(rest, naming.Place{Unit: flavor.Unit(near[0])}); f.Firm() {
+		if f := r.resolver.Find(rest, naming.Place{Unit: flavor.Unit(near[0])}); f.Firm() {
 			return near, split.word, rest
 		}
 	}
@@ -62,7 +62,7 @@ func (r *resolver) misspeltUnit(t *counting.Task) bool {
 		t.Line, t.Unit, t.Base = &own, own.Unit, naming.Found{}
 		t.Infer(flavor.InferredUnit)
 		t.Notes = append(t.Notes, "“"+word+"” is read as "+measure.UnitWord(t.Amount, t.Unit))
-		t.Hit = r.book.Find(rest, naming.PlaceOf(t.Unit, t.Amount, own.After))
+		t.Hit = r.resolver.Find(rest, naming.PlaceOf(t.Unit, t.Amount, own.After))
 		return true
 	}
 	t.Fault = measure.Invalid("unit", word, "%q is no unit%s", word, measure.DidYouMean(near))

@@ -18,7 +18,7 @@ import (
 )
 
 // spec puts together what the tasks came to, and adds their faults.
-func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
+func (r *resolver) spec(faults *flavor.DataFaults) (flavor.Spec, []int) {
 	d := r.draft
 	s := flavor.Spec{Name: r.name, Method: d.Method, Service: d.Service, HotC: d.HotC, Garnish: d.Garnish, Glass: d.Glass, Rim: d.Rim}
 	at := make([]int, len(d.Lines))
@@ -55,7 +55,7 @@ func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
 		}
 	}
 	r.versions(&s, at, faults)
-	*faults = append(*faults, overlooked.Faults(d, s.Pours, r.book)...)
+	*faults = append(*faults, overlooked.Faults(d, s.Pours, r.resolver)...)
 	r.checkSize(&s, faults)
 	s.Steps, s.Notes = r.steps, r.notes
 	if len(s.Pours) == 0 && len(*faults) == 0 {
@@ -74,7 +74,7 @@ func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
 
 // checkServing refuses a method or a service that a draft was given and that is
 // none.
-func checkServing(d *draft.Draft, faults *flavor.Faults) {
+func checkServing(d *draft.Draft, faults *flavor.DataFaults) {
 	if d.Method != "" && !d.Method.Valid() {
 		*faults = append(*faults, measure.Invalid("method", string(d.Method), "%q is no method; use %s", string(d.Method), flavor.JoinOr(measure.Names(flavor.Methods()))))
 	}
@@ -84,8 +84,8 @@ func checkServing(d *draft.Draft, faults *flavor.Faults) {
 }
 
 // locate gives a fault its line.
-func (r *resolver) locate(t *counting.Task, f *flavor.Fault) *flavor.Fault {
-	own := r.book.Copied(f)
+func (r *resolver) locate(t *counting.Task, f *flavor.DataFault) *flavor.DataFault {
+	own := r.resolver.Copied(f)
 	if own.Field == "" {
 		own.Field = own.Location
 	}
@@ -100,7 +100,7 @@ func (r *resolver) locate(t *counting.Task, f *flavor.Fault) *flavor.Fault {
 }
 
 // pour works out the millilitres of a task.
-func pourOf(t *counting.Task) (flavor.Pour, *flavor.Fault) {
+func pourOf(t *counting.Task) (flavor.Pour, *flavor.DataFault) {
 	if t.Fault != nil {
 		return flavor.Pour{}, t.Fault
 	}
@@ -206,8 +206,8 @@ func lengthens(p *flavor.Profile) bool {
 // the ingredient comes in pieces. What was inferred is in the match. The faults
 // are located at location with ".amount", ".unit" or ".ingredient".
 func ResolvePour(amount float64, unit, name, location string, f naming.Finder) (flavor.Pour, error) {
-	var faults flavor.Faults
-	at := func(fault *flavor.Fault) {
+	var faults flavor.DataFaults
+	at := func(fault *flavor.DataFault) {
 		own := *fault
 		if location != "" {
 			own.Location = location + "." + own.Location
@@ -235,17 +235,17 @@ func ResolvePour(amount float64, unit, name, location string, f naming.Finder) (
 		return flavor.Pour{}, faults
 	}
 	line := entry.Line{Amount: amount, Unit: u, Name: written, Asked: fmt.Sprintf("%v %s %s", amount, u, written), After: u.After()}
-	r := &resolver{draft: &draft.Draft{}, book: naming.NewBook(f)}
+	r := &resolver{draft: &draft.Draft{}, resolver: naming.NewResolver(f)}
 	t := &counting.Task{Line: &line, Unit: u, Amount: amount}
 	if u == "" {
 		t.Unit = flavor.Piece
 	}
 	var ok bool
-	if t.Hit, ok = r.book.Literal(written, naming.PlaceOf(t.Unit, amount, false)); !ok {
+	if t.Hit, ok = r.resolver.Literal(written, naming.PlaceOf(t.Unit, amount, false)); !ok {
 		r.settle(t)
 	}
-	if r.book.Err() != nil {
-		return flavor.Pour{}, r.book.Err()
+	if r.resolver.Err() != nil {
+		return flavor.Pour{}, r.resolver.Err()
 	}
 	pour, fault := pourOf(t)
 	if fault != nil {
@@ -259,7 +259,7 @@ func ResolvePour(amount float64, unit, name, location string, f naming.Finder) (
 }
 
 // noUnit says that an ingredient does not come by the piece.
-func noUnit(t *counting.Task) *flavor.Fault {
+func noUnit(t *counting.Task) *flavor.DataFault {
 	p := t.Hit.Profile
 	suggest := measure.Names(measure.UnitsFor(p))
 	f := measure.Invalid("unit", t.Line.Name, "%q has an amount but no unit; %s is poured in %s", t.Line.Name, p.Name, flavor.JoinOr(suggest))

@@ -29,11 +29,11 @@ func (r *resolver) toldBehind(t *counting.Task) {
 		return
 	}
 	switch {
-	case slices.ContainsFunc(naming.Strip(whole), r.book.Has): // "house lemon juice from concentrate"
+	case slices.ContainsFunc(naming.Strip(whole), r.resolver.Has): // "house lemon juice from concentrate"
 		own := *l
 		own.Name, own.Behind = whole, ""
 		t.Line = &own
-	case len(r.book.Mentioned(l.Behind)) > 0 || naming.ChangesBottle(l.Behind):
+	case len(r.resolver.Mentioned(l.Behind)) > 0 || naming.ChangesBottle(l.Behind):
 		t.Fault = measure.Invalid("ingredient", whole, "%q says more than %q; write what it adds on a line of its own, or name the bottle in your stock", whole, l.Name)
 	default:
 		t.Notes = append(t.Notes, "“"+l.Behind+"” is skipped")
@@ -47,7 +47,7 @@ var fromVessel = regexp.MustCompile(`(?i)^from[ \t]+(?:an?|the|that)[ \t]+(?:jar
 // known.
 func (r *resolver) ofVessel(holds, name string) string {
 	for _, of := range []string{holds, strings.TrimSuffix(holds, "s"), strings.TrimSuffix(holds, "ies") + "y"} {
-		if whole := of + " " + name; r.book.Has(whole) {
+		if whole := of + " " + name; r.resolver.Has(whole) {
 			return whole
 		}
 	}

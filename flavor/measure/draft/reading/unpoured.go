@@ -24,7 +24,7 @@ const mostRounds = 3
 // said of each. It is false, and before is returned, if that leaves as many faults, or if a
 // pour that could be read is lost or changed by it.
 func withoutUnpoured(d draft.Draft, before Reading, f naming.Finder) (Reading, bool, error) {
-	b := naming.NewBook(f)
+	b := naming.NewResolver(f)
 	out, text := before, d.String()
 	var passed []entry.Span
 	var name entry.Span
@@ -84,7 +84,7 @@ func withoutTalk(d draft.Draft, before Reading, f naming.Finder) (Reading, error
 	if d.PoursOnly() {
 		return before, nil
 	}
-	b := naming.NewBook(f)
+	b := naming.NewResolver(f)
 	talk, ok := unpoured.Talk(d.String(), b)
 	if !ok || b.Err() != nil {
 		return before, b.Err()
@@ -106,7 +106,7 @@ func likeliestList(d draft.Draft, before Reading, f naming.Finder) (Reading, err
 	if d.PoursOnly() {
 		return before, nil
 	}
-	b := naming.NewBook(f)
+	b := naming.NewResolver(f)
 	list, ok := likeliest.AsList(d.String(), b)
 	if !ok || b.Err() != nil {
 		return before, b.Err()

@@ -105,8 +105,8 @@ func (r *resolver) filledUp() {
 
 // sparkles reports whether a name is that of something sparkling, and of one thing.
 func (r *resolver) sparkles(name string) bool {
-	f := r.book.Find(name, naming.Place{Unit: flavor.Top, Topped: true})
-	p, _, named := r.book.Named(name) // not "fizz", which may be the glass
+	f := r.resolver.Find(name, naming.Place{Unit: flavor.Top, Topped: true})
+	p, _, named := r.resolver.Named(name) // not "fizz", which may be the glass
 	return named && f.Firm() && f.Fault == nil && f.Profile == p && p.Carbonated
 }
 
@@ -128,10 +128,10 @@ func (r *resolver) topsAbove(at string) bool {
 // they name: who lists pours writes neither.
 func (r *resolver) talk(words string) bool {
 	kept, denied := aside.Denials(words)
-	if len(r.book.Mentioned(kept)) > 0 || len(strings.Fields(words)) < leastTalk {
+	if len(r.resolver.Mentioned(kept)) > 0 || len(strings.Fields(words)) < leastTalk {
 		return false
 	}
-	return aside.Spoken(strings.Fields(kept)) || len(r.book.Mentioned(denied)) > 0
+	return aside.Spoken(strings.Fields(kept)) || len(r.resolver.Mentioned(denied)) > 0
 }
 
 // leastTalk is the fewest words of a sentence.
@@ -159,7 +159,7 @@ func numbered(words string) bool {
 // be meant for its juice is a garnish only behind the service.
 func (r *resolver) unpouredKind(words string, served bool) draft.Kind {
 	kept, denied := aside.Denials(words)
-	named, not := r.book.Mentioned(kept), r.book.Mentioned(denied)
+	named, not := r.resolver.Mentioned(kept), r.resolver.Mentioned(denied)
 	if r.told(words) || len(named) == 0 && len(not) > 0 {
 		return draft.KindRemark
 	}
@@ -193,11 +193,11 @@ func (r *resolver) unpouredKind(words string, served bool) draft.Kind {
 // perhapsNamed is the ingredient that words mean though they do not name it, or, where it is nil,
 // what the words are: a step if nothing is like them, unread if they may be poured.
 func (r *resolver) perhapsNamed(words string) (*flavor.Profile, draft.Kind) {
-	f := r.book.Find(words, naming.Place{Unit: flavor.Splash})
+	f := r.resolver.Find(words, naming.Place{Unit: flavor.Splash})
 	switch {
 	case f.Profile != nil:
 		return f.Profile, ""
-	case f.Fault.Kind != flavor.ErrUnknown || topsUp(words) || overlooked.Bottle(words, r.poursNow(), r.book) || everyday.MayAdd(words): // "moon juice top", "ew shake hrd"
+	case f.Fault.Kind != flavor.ErrUnknown || topsUp(words) || overlooked.Bottle(words, r.poursNow(), r.resolver) || everyday.MayAdd(words): // "moon juice top", "ew shake hrd"
 		return nil, draft.KindUnread
 	}
 	return nil, draft.KindStep
@@ -216,7 +216,7 @@ func (r *resolver) told(words string) bool {
 		return true
 	}
 	heading, _, ok := strings.Cut(words, ":")
-	return ok && heading != "" && len(r.book.Mentioned(heading)) == 0
+	return ok && heading != "" && len(r.resolver.Mentioned(heading)) == 0
 }
 
 // poured reports whether a draft pours an ingredient.

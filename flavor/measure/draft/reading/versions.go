@@ -21,7 +21,7 @@ const leastTwice = 2
 type twice struct{ first, again int }
 
 // versions refuses a draft that holds two versions of a drink.
-func (r *resolver) versions(s *flavor.Spec, at []int, faults *flavor.Faults) {
+func (r *resolver) versions(s *flavor.Spec, at []int, faults *flavor.DataFaults) {
 	all, ingredients := pouredTwice(s, at)
 	if len(all) < leastTwice || 2*len(all) <= ingredients || !r.below(all) && !r.abreast(all) {
 		return

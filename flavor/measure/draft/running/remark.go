@@ -41,7 +41,7 @@ func (r *running) squeezed(toks []token.Token) bool {
 	for len(toks) > 1 && (toks[0].Text == "with" || toks[0].Text == "and" || toks[0].Text == "plus") {
 		toks = toks[1:]
 	}
-	if len(toks) < 2 || len(toks) > mostSqueezed || toks[len(toks)-1].Text != "squeezed" || len(r.book.Mentioned(r.words(toks))) == 0 {
+	if len(toks) < 2 || len(toks) > mostSqueezed || toks[len(toks)-1].Text != "squeezed" || len(r.resolver.Mentioned(r.words(toks))) == 0 {
 		return false
 	}
 	r.pours = append(r.pours, r.words(toks))
@@ -54,8 +54,8 @@ func (r *running) lengthened(toks []token.Token) bool {
 	for len(toks) > 1 && asides[toks[0].Text] {
 		toks = toks[1:]
 	}
-	p, _, ok := r.book.Named(r.words(toks))
-	if !ok || !p.Carbonated || r.book.Find(r.words(toks), naming.Place{Unit: flavor.Top, Topped: true}).Fault != nil {
+	p, _, ok := r.resolver.Named(r.words(toks))
+	if !ok || !p.Carbonated || r.resolver.Find(r.words(toks), naming.Place{Unit: flavor.Top, Topped: true}).Fault != nil {
 		return false
 	}
 	r.pours = append(r.pours, "top "+r.words(toks))
@@ -104,7 +104,7 @@ func (r *running) remark(toks []token.Token) bool {
 	if len(unknown) == 0 {
 		return true
 	}
-	mentioned := len(r.book.Mentioned(left)) > 0
+	mentioned := len(r.resolver.Mentioned(left)) > 0
 	switch {
 	case mentioned && slices.ContainsFunc(toks, func(t token.Token) bool { return serving.OtherMeasures[t.Text] }): // "mint handful"
 		return false
@@ -146,7 +146,7 @@ func unknownOf(s *serving.Said) (unknown []token.Token, text string) {
 // onlyLaid reports whether all that words mention is solid, and no fruit that may be meant for its
 // juice, unless the drink is served by then.
 func (r *running) onlyLaid(words string, served bool) bool {
-	return !slices.ContainsFunc(r.book.Mentioned(words), func(p *flavor.Profile) bool {
+	return !slices.ContainsFunc(r.resolver.Mentioned(words), func(p *flavor.Profile) bool {
 		return !p.Class.Solid() || !served && naming.Pressed(words) != ""
 	})
 }
@@ -161,7 +161,7 @@ func (r *running) saysMore(toks []token.Token) bool {
 	said := r.words(toks)
 	s := serving.Read(toks)
 	styles := len(toks) <= mostStyle && len(s.Unknown) == len(toks) // "syrup (agave)"
-	if !styles && !r.book.Mentions(said) && !naming.ChangesBottle(said) {
+	if !styles && !r.resolver.Mentions(said) && !naming.ChangesBottle(said) {
 		return false
 	}
 	r.pours[n-1] += " (" + said + ")"

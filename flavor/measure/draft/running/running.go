@@ -40,24 +40,24 @@ var tops = token.Words(`top topped fill filled lengthen lengthened finish finish
 
 // running is a text that runs on, while it is parted.
 type running struct {
-	text   string
-	toks   []token.Token
-	book   *naming.Book
-	name   string
-	pours  []string
-	making []string
-	laid   []string
-	passed []string
-	open   bool // something that says nothing known stands above a pour: it may be one
+	text     string
+	toks     []token.Token
+	resolver *naming.Resolver
+	name     string
+	pours    []string
+	making   []string
+	laid     []string
+	passed   []string
+	open     bool // something that says nothing known stands above a pour: it may be one
 }
 
 // AsList returns the text of a draft that runs on as a list of lines, and what of it was
 // passed over; false if it cannot be parted without a guess.
-func AsList(text string, b *naming.Book) (list string, passed []string, ok bool) {
+func AsList(text string, b *naming.Resolver) (list string, passed []string, ok bool) {
 	if len(text) > mostRunning {
 		return "", nil, false
 	}
-	r := &running{text: text, book: b}
+	r := &running{text: text, resolver: b}
 	most, at := 0, 0
 	for written := range strings.SplitSeq(text, "\n") {
 		r.toks = append(r.toks, token.Token{Kind: token.Mark, Start: at, End: at, Text: ";"})
@@ -103,7 +103,7 @@ func (r *running) ones(from int) {
 			end++
 		}
 		for ; end > i+1; end-- {
-			if f := r.book.Find(r.words(r.toks[i+1:end]), naming.Place{Unit: flavor.Ounce, Amount: 1}); f.Firm() {
+			if f := r.resolver.Find(r.words(r.toks[i+1:end]), naming.Place{Unit: flavor.Ounce, Amount: 1}); f.Firm() {
 				t.Kind, t.Value = token.Numeral, 1
 				break
 			}
@@ -264,7 +264,7 @@ func (r *running) topFrom(i int) int {
 			with = true
 		case w == "it" || w == "up" || w == "off" || w == "the" || w == "a" || w == "some":
 		default:
-			f := r.book.Find(w, naming.Place{Unit: "top", Topped: true})
+			f := r.resolver.Find(w, naming.Place{Unit: "top", Topped: true})
 			if with || f.Fault == nil {
 				return i
 			}
@@ -317,7 +317,7 @@ func (r *running) ends(i, from int) bool {
 	if n == 0 {
 		return false
 	}
-	_, _, whole := r.book.Named(r.text[r.toks[from].Start:r.toks[i+n-1].End])
+	_, _, whole := r.resolver.Named(r.text[r.toks[from].Start:r.toks[i+n-1].End])
 	return !whole
 }
 
@@ -394,9 +394,9 @@ func (r *running) lead(toks []token.Token) bool {
 	if words > mostLead || asides[toks[0].Text] {
 		r.passed = append(r.passed, written)
 		r.name = ""
-		return len(r.book.Mentioned(written)) == 0
+		return len(r.resolver.Mentioned(written)) == 0
 	}
-	if f := r.book.Find(written, naming.Place{Unit: flavor.Ounce, Amount: 1}); f.Firm() { // "white rum 1 jam rum 1 lime 3/4": the amounts stand behind the names
+	if f := r.resolver.Find(written, naming.Place{Unit: flavor.Ounce, Amount: 1}); f.Firm() { // "white rum 1 jam rum 1 lime 3/4": the amounts stand behind the names
 		return false
 	}
 	r.name = written
@@ -424,12 +424,12 @@ func (r *running) namePoured() bool {
 	if r.name == "" {
 		return true
 	}
-	if f := r.book.Find(r.name, naming.Place{Unit: flavor.Ounce, Amount: 1}); f.Profile != nil && !strings.Contains(r.text, r.name+"\n") { // "wh rum 1 jam rum 1": each amount stands behind its name
+	if f := r.resolver.Find(r.name, naming.Place{Unit: flavor.Ounce, Amount: 1}); f.Profile != nil && !strings.Contains(r.text, r.name+"\n") { // "wh rum 1 jam rum 1": each amount stands behind its name
 		return false
 	}
 	poured := strings.Join(r.pours, "\n")
-	all := r.book.Mentioned(poured)
-	for _, p := range r.book.Mentioned(r.name) {
+	all := r.resolver.Mentioned(poured)
+	for _, p := range r.resolver.Mentioned(r.name) {
 		found := false
 		for _, q := range all {
 			found = found || q == p || q.Class == p.Class

@@ -39,8 +39,8 @@ type Said struct {
 	Keep     bool // says more than method, service and glass
 	Begins   bool // its first word is one that such a text begins with
 	Notes    []string
-	Conflict *flavor.Fault // two methods or two services
-	most     flavor.Method // of further methods, the one that takes most work
+	Conflict *flavor.DataFault // two methods or two services
+	most     flavor.Method     // of further methods, the one that takes most work
 }
 
 // States reports whether it says anything that a spec has a place for.

@@ -31,7 +31,7 @@ var (
 
 // Cuts lists the places where the name of the drink may end that leads the pours of the first line,
 // those before a sign first, then the longest name first.
-func Cuts(text string, b *naming.Book) []Set {
+func Cuts(text string, b *naming.Resolver) []Set {
 	if len(text) > MostText {
 		return nil
 	}
@@ -56,7 +56,7 @@ func Cuts(text string, b *naming.Book) []Set {
 
 // cutAt parts text[from:to] as the title from what stands behind it, and a bracket behind it that
 // measures nothing as well; sure where a sign or a bracket ends it. It is false if that cannot be.
-func (s *Set) cutAt(from, to int, b *naming.Book) (t Set, sure, ok bool) {
+func (s *Set) cutAt(from, to int, b *naming.Resolver) (t Set, sure, ok bool) {
 	name := strings.TrimRight(s.Text[from:to], " \t,:;.-–—|/=!~>")
 	next := to
 	end := from + len(name)
@@ -92,7 +92,7 @@ var (
 
 // beginsPours reports whether what is left of a line begins with an amount and a name, or with the name
 // of something that is poured and its amount.
-func beginsPours(rest string, b *naming.Book) bool {
+func beginsPours(rest string, b *naming.Resolver) bool {
 	if ahead.MatchString(rest) {
 		return true
 	}

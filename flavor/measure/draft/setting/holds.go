@@ -14,7 +14,7 @@ import (
 // Holds reports whether a way to set a text anew says what is so, of what is read then: its title is
 // the name of that drink, what is passed over names nothing that is not poured, and nothing but
 // amounts parts the title from the pours only where it can be none of them.
-func (s *Set) Holds(text string, read *flavor.Spec, b *naming.Book) bool {
+func (s *Set) Holds(text string, read *flavor.Spec, b *naming.Resolver) bool {
 	for _, w := range slices.Concat(s.Passed, s.Steps) {
 		if slices.ContainsFunc(b.Mentioned(w), func(p *flavor.Profile) bool { return !poursLike(p, read.Pours) }) {
 			return false
@@ -49,7 +49,7 @@ func poursLike(p *flavor.Profile, pours []flavor.Pour) bool {
 
 // entitled reports whether a drink is called what its title says, and pours what that names: "rum
 // punch" pours some rum.
-func entitled(title string, read *flavor.Spec, b *naming.Book) bool {
+func entitled(title string, read *flavor.Spec, b *naming.Resolver) bool {
 	if !strings.EqualFold(token.OneLine(strings.Trim(read.Name, " :")), title) {
 		return false
 	}

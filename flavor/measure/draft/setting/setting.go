@@ -22,7 +22,7 @@ type Set struct {
 const MostText = 2000
 
 // Ways lists how a text with faults may be set anew, the likeliest first.
-func Ways(text string, b *naming.Book) []Set {
+func Ways(text string, b *naming.Resolver) []Set {
 	if len(text) > MostText {
 		return nil
 	}

@@ -26,7 +26,7 @@ var sign = regexp.MustCompile(`[ \t]*(?:[:=;]|[.!](?:[ \t]|$)|[ \t][-–—~>|/]
 var amounted = regexp.MustCompile(`^[ \t(]*(?:\d|[½¼¾⅓⅔]|\.\d)`)
 
 // titles lists the ways to part the name of the drink from the pours on the first line.
-func (s *Set) titles(b *naming.Book) []Set {
+func (s *Set) titles(b *naming.Resolver) []Set {
 	start := len(s.Text) - len(strings.TrimLeft(s.Text, " \t\r\n"))
 	end := len(s.Text)
 	if n := strings.IndexByte(s.Text[start:], '\n'); n >= 0 {
@@ -86,7 +86,7 @@ const mostProse = 16
 
 // titled parts text[from:to] as the title from what stands behind next. What leads up to the name of
 // a known drink is passed over.
-func (s *Set) titled(from, to, next int, b *naming.Book) (Set, bool) {
+func (s *Set) titled(from, to, next int, b *naming.Resolver) (Set, bool) {
 	if !strings.ContainsFunc(s.Text[from:to], unicode.IsLetter) || strings.TrimSpace(s.Text[next:]) == "" {
 		return Set{}, false
 	}
@@ -119,7 +119,7 @@ var (
 
 // within finds the name of a known drink at the end of what leads up to it: how many bytes stand
 // before it and behind it. It is false if none does, or if what leads up to it may be poured.
-func within(words string, b *naming.Book) (lead, tail int, ok bool) {
+func within(words string, b *naming.Resolver) (lead, tail int, ok bool) {
 	name := words
 	for at := behinds.FindStringIndex(name); at != nil; at = behinds.FindStringIndex(name) {
 		name = name[:at[0]]
@@ -138,7 +138,7 @@ func within(words string, b *naming.Book) (lead, tail int, ok bool) {
 var measured = regexp.MustCompile(`(?i)(?:\d|[½¼¾⅓⅔])[ \t]?(?:ml|cl|oz|dash|dashes|bsp|tsp)\b`)
 
 // Called reports whether a name is that of a drink and of nothing that is poured.
-func Called(name string, b *naming.Book) bool {
+func Called(name string, b *naming.Resolver) bool {
 	words := strings.Fields(flavor.NormaliseName(name))
 	switch {
 	case drinks.Short(name):
@@ -151,7 +151,7 @@ func Called(name string, b *naming.Book) bool {
 
 // pours reports whether a name is what an ingredient is called for itself: "gin", and not the
 // "bramble" that a blackberry liqueur is known by too.
-func pours(name string, b *naming.Book) bool {
+func pours(name string, b *naming.Resolver) bool {
 	f := b.Find(name, naming.Place{Unit: flavor.Ounce, Amount: 1})
 	if !f.Firm() {
 		return f.Fault != nil && f.Fault.Kind == flavor.ErrInvalid // a kind, "tequila"
@@ -161,7 +161,7 @@ func pours(name string, b *naming.Book) bool {
 
 // byWords is where the name of a drink ends that no sign parts from the pours of its line, 0 for
 // none: the longest that everybody orders by, or what alone is written in capitals.
-func byWords(line string, b *naming.Book) int {
+func byWords(line string, b *naming.Resolver) int {
 	ends := wordEnds(line)
 	for n := min(len(ends), drinks.MostWords); n > 0; n-- {
 		if n < len(ends) && Called(line[:ends[n-1]], b) {

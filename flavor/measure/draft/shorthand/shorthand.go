@@ -25,18 +25,18 @@ const (
 
 // writer writes a text out.
 type writer struct {
-	book    *naming.Book
-	read    map[string]string // what each word was found to be, itself where it stays
-	changes []string
+	resolver *naming.Resolver
+	read     map[string]string // what each word was found to be, itself where it stays
+	changes  []string
 }
 
 // WrittenOut returns a text with its clipped and run-together words written out, and what was
 // changed, in sentences; it is false if nothing was. Lines without a number stay as they are.
-func WrittenOut(text string, b *naming.Book) (out string, changes []string, ok bool) {
+func WrittenOut(text string, b *naming.Resolver) (out string, changes []string, ok bool) {
 	if len(text) > mostText {
 		return "", nil, false
 	}
-	w := writer{book: b, read: map[string]string{}}
+	w := writer{resolver: b, read: map[string]string{}}
 	lines := strings.Split(text, "\n")
 	for i, line := range lines {
 		if strings.ContainsFunc(line, amountSign) {
@@ -205,7 +205,7 @@ var place = naming.Place{Unit: flavor.Ounce, Amount: 1}
 
 // named reports whether a word is the name of an ingredient, or leaves a choice of a few.
 func (w *writer) named(key string) bool {
-	f := w.book.Find(key, place)
+	f := w.resolver.Find(key, place)
 	return f.Firm() || f.Fault != nil && f.Fault.Kind == flavor.ErrInvalid
 }
 
@@ -232,7 +232,7 @@ func (w *writer) pair(one, other string) (string, bool) {
 	if len(one)+len(other) < leastName || len(other) < leastHalf || len(one) < 1 {
 		return "", false
 	}
-	if f := w.book.Find(one+" "+other, place); f.Firm() && f.Dropped == "" && f.Infusion == "" {
+	if f := w.resolver.Find(one+" "+other, place); f.Firm() && f.Dropped == "" && f.Infusion == "" {
 		return one + " " + other, true
 	}
 	return "", false

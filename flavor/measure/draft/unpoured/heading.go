@@ -79,7 +79,7 @@ func (s *search) listed(p *part) bool {
 		return false
 	}
 	numbered := slices.ContainsFunc(p.toks, func(t token.Token) bool { return t.Kind == token.Numeral })
-	return !numbered && !aside.Spoken(words(p.toks)) && len(s.book.Mentioned(s.words(p.toks))) == 0
+	return !numbered && !aside.Spoken(words(p.toks)) && len(s.resolver.Mentioned(s.words(p.toks))) == 0
 }
 
 // plain reports whether a part holds only words, so that it may be a pour of which the amount
@@ -272,7 +272,7 @@ func (s *search) sureness(p *part, last bool) int {
 		return notName
 	case p.behind == ":", p.behind == "," && !p.leads && p.line != s.batched, p.before == "(" || p.before == "[", len(words) == 0, len(words) > mostTitle, aside.Spoken(words):
 		return notName
-	case number || s.book.Has(strings.Join(words, " ")):
+	case number || s.resolver.Has(strings.Join(words, " ")):
 		return perhapsName
 	}
 	for _, w := range words {

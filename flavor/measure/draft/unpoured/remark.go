@@ -56,7 +56,7 @@ func (s *search) behind(last int, faulty map[int]bool) {
 			if i+1 == len(p.toks) && i <= leastTold && !marked(p.toks, i) && !aside.Costs(p.toks[0].Text) {
 				continue
 			}
-			if s.poursNothing(p.toks) || aside.Costs(p.toks[0].Text) && s.countsOrRefers(p.toks) && len(s.book.Mentioned(s.words(p.toks))) == 0 {
+			if s.poursNothing(p.toks) || aside.Costs(p.toks[0].Text) && s.countsOrRefers(p.toks) && len(s.resolver.Mentioned(s.words(p.toks))) == 0 {
 				s.passOver(p.toks)
 			}
 		}
@@ -119,7 +119,7 @@ func denied(toks []token.Token) int {
 // remark reports whether a stretch without an amount pours nothing; afterPour says that it
 // stands behind a pour, of which it may tell something, and behind that no pour follows.
 func (s *search) remark(toks []token.Token, afterPour, behind bool) bool {
-	if behind && len(toks) > leastTold && toks[0].Text == "one" && toks[1].Text == "of" && len(s.book.Mentioned(s.words(toks))) == 0 { // "one of Tim's"
+	if behind && len(toks) > leastTold && toks[0].Text == "one" && toks[1].Text == "of" && len(s.resolver.Mentioned(s.words(toks))) == 0 { // "one of Tim's"
 		return true
 	}
 	if len(toks) == 2 && (aside.Multiplies(toks, 0) || aside.Multiplies(toks, 1)) {
@@ -131,7 +131,7 @@ func (s *search) remark(toks []token.Token, afterPour, behind bool) bool {
 	if afterPour && handledSo(toks) {
 		return true
 	}
-	if (afterPour || behind) && told(toks) && len(s.book.Mentioned(s.words(toks))) == 0 {
+	if (afterPour || behind) && told(toks) && len(s.resolver.Mentioned(s.words(toks))) == 0 {
 		return true
 	}
 	said := words(toks)

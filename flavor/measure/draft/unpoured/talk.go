@@ -28,11 +28,11 @@ const (
 // Talk returns a text without what is said to colleagues around its pours; false if nothing
 // is. A stretch is talk where it uses words that only talk uses, states no amount, does not
 // tell how the drink is made, and names nothing that is not poured elsewhere.
-func Talk(text string, b *naming.Book) (Aside, bool) {
+func Talk(text string, b *naming.Resolver) (Aside, bool) {
 	if len(text) > mostMessage {
 		return Aside{}, false
 	}
-	s := &search{book: b, text: text}
+	s := &search{resolver: b, text: text}
 	lines := stretches(text)
 	for _, l := range lines {
 		s.pourings(l)
@@ -129,7 +129,7 @@ func (s *search) firmly(toks []token.Token) (*flavor.Profile, bool) {
 	if slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral }) {
 		return nil, false
 	}
-	f := s.book.Find(s.words(toks), naming.Place{Unit: flavor.Millilitre})
+	f := s.resolver.Find(s.words(toks), naming.Place{Unit: flavor.Millilitre})
 	return f.Profile, f.Firm() && f.Fault == nil
 }
 
@@ -195,7 +195,7 @@ func (s *search) talk(toks []token.Token) bool {
 	case aside.Hails(toks): // whom it greets is no ingredient: "hiya Tom"
 		return true
 	case aside.Greets(toks):
-		return len(s.book.Mentioned(s.words(toks))) == 0
+		return len(s.resolver.Mentioned(s.words(toks))) == 0
 	}
 	return aside.Talks(toks) && !s.opens(toks)
 }

@@ -50,7 +50,7 @@ type pour struct {
 // search looks for what pours nothing.
 type search struct {
 	d         *draft.Draft
-	book      *naming.Book
+	resolver  *naming.Resolver
 	text      string
 	pours     []pour
 	bare      int     // pours by the jigger without a unit
@@ -67,8 +67,8 @@ type search struct {
 }
 
 // Of returns what of a draft with faults pours nothing; false if nothing is proved to.
-func Of(d *draft.Draft, faults flavor.Faults, b *naming.Book) (Aside, bool) {
-	s := &search{d: d, book: b, text: d.String()}
+func Of(d *draft.Draft, faults flavor.DataFaults, b *naming.Resolver) (Aside, bool) {
+	s := &search{d: d, resolver: b, text: d.String()}
 	if len(s.text) > mostText || d.PoursOnly() || !s.gather() {
 		return Aside{}, false
 	}
@@ -221,7 +221,7 @@ func (s *search) headsBatch(l *entry.Line) bool {
 			below += ml * o.Amount
 		}
 	}
-	return len(s.book.Mentioned(l.Name)) == 0 || math.Abs(below-per*l.Amount) <= nearBatch*below
+	return len(s.resolver.Mentioned(l.Name)) == 0 || math.Abs(below-per*l.Amount) <= nearBatch*below
 }
 
 // behindHead is what the end of a name means that stands behind a "with" or a bracket, and what
@@ -242,9 +242,9 @@ func (s *search) behindHead(l *entry.Line, toks []token.Token) (naming.Found, en
 // found is what a name means in the place of a line, by the piece where it has no unit and is
 // not poured.
 func (s *search) found(l *entry.Line, name string) naming.Found {
-	f := s.book.Find(name, naming.PlaceOf(cmp.Or(l.Unit, flavor.Millilitre), l.Amount, l.After))
+	f := s.resolver.Find(name, naming.PlaceOf(cmp.Or(l.Unit, flavor.Millilitre), l.Amount, l.After))
 	if !f.Firm() && l.Unit == "" {
-		f = s.book.Find(name, naming.Place{Unit: flavor.Piece, Amount: l.Amount})
+		f = s.resolver.Find(name, naming.Place{Unit: flavor.Piece, Amount: l.Amount})
 	}
 	return f
 }
@@ -256,8 +256,8 @@ func (s *search) opens(toks []token.Token) bool {
 		return false
 	}
 	if n := len(strings.Fields(words)); n <= naming.LongestName {
-		switch f := s.book.Find(words, naming.Place{Unit: flavor.Splash}); {
-		case f.Profile != nil && (s.pouredAs(f.Profile) || n > 1 && !s.book.Has(words) && s.tastesOf(f.Profile, words)): // "Smoked Pear", above a pear liqueur
+		switch f := s.resolver.Find(words, naming.Place{Unit: flavor.Splash}); {
+		case f.Profile != nil && (s.pouredAs(f.Profile) || n > 1 && !s.resolver.Has(words) && s.tastesOf(f.Profile, words)): // "Smoked Pear", above a pear liqueur
 			return false
 		case f.Profile != nil:
 			return true
@@ -265,7 +265,7 @@ func (s *search) opens(toks []token.Token) bool {
 			return true
 		}
 	}
-	return slices.ContainsFunc(s.book.Mentioned(words), func(p *flavor.Profile) bool { return !s.kin(p) && !s.tastesOf(p, words) })
+	return slices.ContainsFunc(s.resolver.Mentioned(words), func(p *flavor.Profile) bool { return !s.kin(p) && !s.tastesOf(p, words) })
 }
 
 // tastesOf reports whether words name no more of an ingredient than what it is made of, and

@@ -17,13 +17,13 @@ import (
 // ofAll is what of a text pours nothing, were each of its lines at fault.
 func ofAll(text string) (Aside, bool) {
 	d := draft.Parse(text)
-	var faults flavor.Faults
+	var faults flavor.DataFaults
 	for i := range strings.Split(text, "\n") {
 		f := measure.Invalid("", "", "at fault")
 		f.Location = measure.LineLocation(i + 1)
 		faults = append(faults, f)
 	}
-	return Of(&d, faults, naming.NewBook(drafttest.Bar()))
+	return Of(&d, faults, naming.NewResolver(drafttest.Bar()))
 }
 
 // What is set aside leaves a text as long as it was, and every other byte in its place.
@@ -53,7 +53,7 @@ func TestOfSetsNothingAside(t *testing.T) {
 		assert.False(t, ok, text)
 	}
 	d := draft.ParsePours("CARD 22\nHalyard\n2 oz gin\n1 oz lime juice")
-	_, ok := Of(&d, flavor.Faults{measure.Invalid("", "", "at fault")}, naming.NewBook(drafttest.Bar()))
+	_, ok := Of(&d, flavor.DataFaults{measure.Invalid("", "", "at fault")}, naming.NewResolver(drafttest.Bar()))
 	assert.False(t, ok)
 }
 

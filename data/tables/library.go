@@ -35,8 +35,8 @@ type source struct {
 	fields []string
 }
 
-// Book holds the tables and the list of what is taken from them. It is read-only.
-type Book struct {
+// Library holds the tables and the list of what is taken from them. It is read-only.
+type Library struct {
 	entries map[string]entry
 	sources map[string][]source
 	copied  []string // every row of the tables
@@ -51,7 +51,7 @@ type Taken struct {
 }
 
 // Load reads the embedded tables and figures.toml. The error joins all faults.
-func Load() (*Book, error) {
+func Load() (*Library, error) {
 	all := map[string]map[string][]*row{}
 	var copied []string
 	for _, table := range slices.Sorted(maps.Keys(rules)) {
@@ -69,7 +69,7 @@ func Load() (*Book, error) {
 		return nil, err
 	}
 	slices.Sort(copied)
-	b := &Book{sources: map[string][]source{}, copied: copied}
+	b := &Library{sources: map[string][]source{}, copied: copied}
 	d := toml.NewDecoder(strings.NewReader(string(text)))
 	if err := d.DisallowUnknownFields().Decode(&b.entries); err != nil {
 		return nil, fmt.Errorf("tables: figures.toml: %w", err)
@@ -111,10 +111,10 @@ func parseSource(text string, all map[string]map[string][]*row) (source, error) 
 }
 
 // IDs lists the ingredients with an entry, sorted.
-func (b *Book) IDs() []string { return slices.Sorted(maps.Keys(b.entries)) }
+func (b *Library) IDs() []string { return slices.Sorted(maps.Keys(b.entries)) }
 
 // Rows lists the rows that are used, by table and key, sorted.
-func (b *Book) Rows() []string {
+func (b *Library) Rows() []string {
 	seen := map[string]bool{}
 	for _, list := range b.sources {
 		for _, s := range list {
@@ -125,11 +125,11 @@ func (b *Book) Rows() []string {
 }
 
 // Copied lists every row of the tables, by table and key, sorted.
-func (b *Book) Copied() []string { return slices.Clone(b.copied) }
+func (b *Library) Copied() []string { return slices.Clone(b.copied) }
 
 // Figures computes the figures of an ingredient from the tables, in the order of
 // [Fields]. Without an entry there are none.
-func (b *Book) Figures(p *flavor.Profile) []Taken {
+func (b *Library) Figures(p *flavor.Profile) []Taken {
 	e := b.entries[p.ID]
 	c := context{vary: e.Vary, acids: p.Acids, plus: e.Plus}
 	var out []Taken
@@ -143,7 +143,7 @@ func (b *Book) Figures(p *flavor.Profile) []Taken {
 
 // figure averages the rows of the first kind that supply a field: foods before products
 // of a market.
-func (b *Book) figure(list []source, field string, c context) (flavor.Figure, bool) {
+func (b *Library) figure(list []source, field string, c context) (flavor.Figure, bool) {
 	var samples []sample
 	var from []string
 	kind := ""

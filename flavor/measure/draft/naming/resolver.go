@@ -13,7 +13,7 @@ import (
 )
 
 // Finder finds the ingredient behind a written name. An unknown name is an
-// error that holds a *[flavor.Fault] of kind [flavor.ErrUnknown]; any other
+// error that holds a *[flavor.DataFault] of kind [flavor.ErrUnknown]; any other
 // error is the finder's own failure and ends the reading.
 type Finder interface {
 	Resolve(written string) (*flavor.Profile, flavor.Match, error)
@@ -49,24 +49,24 @@ type Found struct {
 	As       string // the name that was looked up
 	Dropped  string // what of the name was passed over
 	Infusion string // what was put into the bottle, which is not counted
-	Fault    *flavor.Fault
+	Fault    *flavor.DataFault
 }
 
 // Firm reports whether a name led to an ingredient without a slip of the pen.
 func (f *Found) Firm() bool { return f.Profile != nil && f.How != flavor.MatchFuzzy }
 
-// Book asks a finder and keeps its failure, so that a reading has one place
+// Resolver asks a finder and keeps its failure, so that a reading has one place
 // where it ends.
-type Book struct {
+type Resolver struct {
 	finder Finder
 	placer Placer
 	memory *memory // nil: nothing is kept
 	err    error
 }
 
-// NewBook returns a book over a finder.
-func NewBook(f Finder) *Book {
-	b := &Book{}
+// NewResolver returns a resolver over a finder.
+func NewResolver(f Finder) *Resolver {
+	b := &Resolver{}
 	if m, ok := f.(*memory); ok {
 		b.memory, f = m, m.Finder
 	}
@@ -86,7 +86,7 @@ func NewBook(f Finder) *Book {
 const LongestName = 4
 
 // Named returns the ingredient of exactly that name.
-func (b *Book) Named(name string) (*flavor.Profile, flavor.MatchHow, bool) {
+func (b *Resolver) Named(name string) (*flavor.Profile, flavor.MatchHow, bool) {
 	if b.placer != nil {
 		return b.placer.Named(name)
 	}
@@ -98,17 +98,17 @@ func (b *Book) Named(name string) (*flavor.Profile, flavor.MatchHow, bool) {
 }
 
 // Has reports whether an ingredient has exactly that name.
-func (b *Book) Has(name string) bool {
+func (b *Resolver) Has(name string) bool {
 	_, _, ok := b.Named(name)
 	return ok
 }
 
 // Err is the failure of the finder, nil if it answers.
-func (b *Book) Err() error { return b.err }
+func (b *Resolver) Err() error { return b.err }
 
 // failed keeps a failure of the finder, which is any error but a fault.
-func (b *Book) failed(name string, err error) bool {
-	var fault *flavor.Fault
+func (b *Resolver) failed(name string, err error) bool {
+	var fault *flavor.DataFault
 	if err == nil || errors.As(err, &fault) {
 		return false
 	}
@@ -120,7 +120,7 @@ func (b *Book) failed(name string, err error) bool {
 
 // slip returns the one ingredient, allowed in the place, of whose name the
 // written one is a slip.
-func (b *Book) slip(name string, pl Place) (*flavor.Profile, bool) {
+func (b *Resolver) slip(name string, pl Place) (*flavor.Profile, bool) {
 	if b.placer != nil {
 		return b.placer.Slip(name, pl.allows)
 	}
@@ -131,12 +131,12 @@ func (b *Book) slip(name string, pl Place) (*flavor.Profile, bool) {
 	return p, true
 }
 
-func (b *Book) suggest(name string, pl Place) []string {
+func (b *Resolver) suggest(name string, pl Place) []string {
 	if b.placer != nil {
 		return b.placer.Suggest(name, pl.allows)
 	}
 	_, _, err := b.finder.Resolve(name)
-	var fault *flavor.Fault
+	var fault *flavor.DataFault
 	if errors.As(err, &fault) && fault != nil {
 		return fault.Suggest
 	}
@@ -145,7 +145,7 @@ func (b *Book) suggest(name string, pl Place) []string {
 
 // Literal returns the ingredient whose own name or id is written, where the
 // place allows it: fields name what a text would mean by its place.
-func (b *Book) Literal(name string, pl Place) (Found, bool) {
+func (b *Resolver) Literal(name string, pl Place) (Found, bool) {
 	p, how, ok := b.Named(name)
 	if !ok || how != flavor.MatchExact || !pl.allows(p) {
 		return Found{}, false
@@ -157,8 +157,8 @@ func (b *Book) Literal(name string, pl Place) (Found, bool) {
 // of the word, its own name or alias, the same without words such as "fresh",
 // at full length, and last a slip of the pen. A name that means nothing, or
 // more than one thing, is a fault at "ingredient"; who changes it makes a copy
-// first ([Book.Copied]).
-func (b *Book) Find(name string, pl Place) Found {
+// first ([Resolver.Copied]).
+func (b *Resolver) Find(name string, pl Place) Found {
 	if b.memory == nil {
 		return b.find(name, pl)
 	}
@@ -172,8 +172,8 @@ func (b *Book) Find(name string, pl Place) Found {
 	return f
 }
 
-// find is [Book.Find] of what is asked for the first time.
-func (b *Book) find(name string, pl Place) Found {
+// find is [Resolver.Find] of what is asked for the first time.
+func (b *Resolver) find(name string, pl Place) Found {
 	pinned, class := pin(name)
 	if class != "" && !b.Has(pinned+" "+string(class)) {
 		if p, how, ok := b.Named(pinned); ok && (p.Class == class || class == "plain") {
@@ -201,8 +201,8 @@ func (b *Book) find(name string, pl Place) Found {
 	return b.findWhole(name, pl)
 }
 
-// findWhole is [Book.Find] of a name without commas, dashes and a class in brackets.
-func (b *Book) findWhole(name string, pl Place) Found {
+// findWhole is [Resolver.Find] of a name without commas, dashes and a class in brackets.
+func (b *Resolver) findWhole(name string, pl Place) Found {
 	plain := Strip(name)
 	if as := spelt[strings.ToLower(plain[len(plain)-1])]; as != "" && pl.Volume() {
 		name, plain = as, []string{as}
@@ -234,7 +234,7 @@ func (b *Book) findWhole(name string, pl Place) Found {
 }
 
 // asWritten is the ingredient that a name means in a place as it stands, or without adjectives.
-func (b *Book) asWritten(name string, plain []string, pl Place) (Found, bool) {
+func (b *Resolver) asWritten(name string, plain []string, pl Place) (Found, bool) {
 	for i, n := range plain {
 		if f, ok := b.InPlace(flavor.NormaliseName(n), pl, n != name); ok {
 			return f, true
@@ -256,7 +256,7 @@ func (b *Book) asWritten(name string, plain []string, pl Place) (Found, bool) {
 
 // mistyped is the ingredient of whose name another is a slip of the pen, and a fault if there is
 // none.
-func (b *Book) mistyped(name string, plain []string, pl Place) Found {
+func (b *Resolver) mistyped(name string, plain []string, pl Place) Found {
 	if english, foreign := tongue.English(flavor.NormaliseName(name)); foreign { // a word of another tongue is no slip of an English one
 		if !strings.Contains(strings.TrimSpace(name), " ") {
 			plain = nil
@@ -273,7 +273,7 @@ func (b *Book) mistyped(name string, plain []string, pl Place) Found {
 
 // fits reports whether the place has no room for p, and has for what a name means with
 // fewer adjectives: two fresh limes are no juice.
-func (b *Book) fits(fewer []string, p *flavor.Profile, pl Place) bool {
+func (b *Resolver) fits(fewer []string, p *flavor.Profile, pl Place) bool {
 	return !pl.allows(p) && slices.ContainsFunc(fewer, func(n string) bool {
 		q, _, ok := b.Named(n)
 		return ok && pl.allows(q)
@@ -307,7 +307,7 @@ const PlainMark = "plain"
 
 // InPlace returns what a word means by its place alone, if the place makes
 // something of it.
-func (b *Book) InPlace(key string, pl Place, stripped bool) (Found, bool) {
+func (b *Resolver) InPlace(key string, pl Place, stripped bool) (Found, bool) {
 	means, ask := meantAt(key, pl)
 	if means != "" {
 		if p, how, ok := b.Named(means); ok {
@@ -376,7 +376,7 @@ const (
 
 // Asks returns the fault of a word that means more than one thing, if at least
 // two of them are known; nil else.
-func (b *Book) Asks(key string, means []string, pl Place) *flavor.Fault {
+func (b *Resolver) Asks(key string, means []string, pl Place) *flavor.DataFault {
 	var known []string
 	for _, m := range means {
 		if p, _, ok := b.Named(m); ok && !slices.Contains(known, p.Name) {
@@ -392,7 +392,7 @@ func (b *Book) Asks(key string, means []string, pl Place) *flavor.Fault {
 }
 
 // unknown is the fault of a name that means nothing.
-func (b *Book) unknown(name string, pl Place) *flavor.Fault {
+func (b *Resolver) unknown(name string, pl Place) *flavor.DataFault {
 	if f := b.either(name, pl); f != nil {
 		return f
 	}
@@ -406,7 +406,7 @@ func (b *Book) unknown(name string, pl Place) *flavor.Fault {
 }
 
 // near lists the names worth suggesting for one that means nothing.
-func (b *Book) near(name string, pl Place) []string {
+func (b *Resolver) near(name string, pl Place) []string {
 	return slices.DeleteFunc(b.suggest(name, pl), func(n string) bool { return !b.alike(name, n) })
 }
 

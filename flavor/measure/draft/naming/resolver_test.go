@@ -14,7 +14,7 @@ import (
 // A word is another ingredient by the dash and by the ounce, and a slip is forgiven only
 // for what the place allows: common practice, no source.
 func TestAWordInItsPlace(t *testing.T) {
-	b := naming.NewBook(drafttest.Bar())
+	b := naming.NewResolver(drafttest.Bar())
 	for _, c := range []struct {
 		name string
 		unit flavor.Unit
@@ -42,7 +42,7 @@ func TestAWordInItsPlace(t *testing.T) {
 
 // A finder that does not answer is no unknown name.
 func TestABookKeepsTheFailureOfItsFinder(t *testing.T) {
-	b := naming.NewBook(drafttest.Bar())
+	b := naming.NewResolver(drafttest.Bar())
 	b.Find("broken", naming.Place{Unit: flavor.Ounce})
 	require.ErrorContains(t, b.Err(), "closed")
 }
