@@ -108,7 +108,7 @@ func (t *task) addWithout(c *Cover) {
 // addRead lists the pours that the guest may have only if the label clears them.
 func (t *task) addRead(c *Cover) {
 	for i := range c.Spec.Pours {
-		if p := c.Spec.Pours[i].Profile; p.Clear(t.req.Guest.Avoid) != flavor.Free && !slices.Contains(c.Read, p) {
+		if p := c.Spec.Pours[i].Profile; !t.req.Guest.MayHave(p) && !slices.Contains(c.Read, p) {
 			c.Read = append(c.Read, p)
 		}
 	}

@@ -157,7 +157,7 @@ func (f *Finder) Find(ctx context.Context, r Request) (*Result, error) {
 // addLabels adds what is safe only if a label clears it, and leaving out what went where
 // nothing is safe.
 func (f *Finder) addLabels(ctx context.Context, r *Request, to *Result) error {
-	if len(r.Guest.Avoid) == 0 {
+	if !r.Guest.HeedsLabels() {
 		return nil
 	}
 	unsure, err := f.covers(ctx, r, true)

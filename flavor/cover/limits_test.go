@@ -36,6 +36,8 @@ func TestAGuestWithLimits(t *testing.T) {
 			out: []string{"white-rum"}, shelf: []string{"guava-nectar", "black-tea"}, diet: "alcohol-free", first: "black-tea"},
 		"what is made after it before leaving out": {drink: "50 ml London dry gin\n10 ml lime juice\n120 ml tonic water\nbuild, long",
 			out: []string{"london-dry-gin"}, shelf: []string{"alcohol-free-juniper", "green-tea"}, diet: "alcohol-free", first: "alcohol-free-juniper"},
+		"its label first where not even a trace is taken": {drink: "60 ml alcohol-free juniper spirit\n120 ml tonic water\n10 ml lime juice\nbuild, long",
+			out: []string{"alcohol-free-juniper"}, shelf: []string{"alcohol-free-garden", "green-tea", "vodka"}, diet: "0.0 % alcohol", first: "green-tea", label: "alcohol-free-garden"},
 		"its label first where gluten is avoided": {drink: "50 ml London dry gin\n10 ml lime juice\n120 ml tonic water\nbuild, long",
 			out: []string{"london-dry-gin"}, shelf: []string{"alcohol-free-juniper"}, diet: "alcohol-free", avoid: []flavor.Allergen{flavor.Gluten}, leftOut: true, label: "alcohol-free-juniper"},
 		"soda where no wine may be": {drink: "30 ml London dry gin\n15 ml lemon juice\n15 ml simple syrup\n90 ml brut champagne\nbuild, up",

@@ -81,12 +81,17 @@ func (g *Guest) Accepts(p *flavor.Profile) bool { return g.MayHave(p) && g.affor
 
 // IfCleared is Accepts once the labels of what may carry what the guest avoids, or of
 // which nobody has stated it, are found to name none of it, and say that nothing from
-// animals cleared it.
+// animals cleared it and, of what is sold as free of alcohol, that it holds none at all.
 func (g *Guest) IfCleared(p *flavor.Profile) bool {
 	unsure := *g
-	unsure.Avoid = nil
+	unsure.Avoid, unsure.NoTrace, unsure.NoAlcohol = nil, false, g.NoAlcohol || g.NoTrace
 	unsure.NoAnimal = slices.DeleteFunc(slices.Clone(g.NoAnimal), func(a string) bool { return a == flavor.Finings })
 	return p.Clear(g.Avoid) <= flavor.MayBePresent && unsure.Accepts(p)
+}
+
+// HeedsLabels reports whether a label can matter to the guest at all.
+func (g *Guest) HeedsLabels() bool {
+	return len(g.Avoid) > 0 || g.NoTrace || slices.Contains(g.NoAnimal, flavor.Finings)
 }
 
 // LabelDecides reports whether only the label of p stands between it and the guest.

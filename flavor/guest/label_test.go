@@ -19,18 +19,23 @@ func TestWhatALabelDecides(t *testing.T) {
 		of    *flavor.Profile
 		want  bool
 	}{
-		"not stated":                       {egg, unstated, true},
-		"possible":                         {egg, carries(flavor.MayContain), true},
-		"there":                            {egg, carries(flavor.Contains), false},
-		"known to be free":                 {egg, plain, false},
-		"nothing is avoided":               {Guest{}, unstated, false},
-		"not stated, and holds alcohol":    {Guest{Avoid: egg.Avoid, NoAlcohol: true}, unstated, false},
-		"possible, and made with an egg":   {Guest{Avoid: egg.Avoid, NoAnimal: []string{"egg"}}, &flavor.Profile{Animal: []string{"egg"}}, false},
-		"not stated, and without a price":  {Guest{Avoid: egg.Avoid, MaxCost: 1}, unstated, false},
-		"cleared with nobody knows what":   {Guest{NoAnimal: []string{"egg", flavor.Finings}}, &flavor.Profile{AllergensKnown: true, Animal: []string{flavor.Finings}}, true},
-		"cleared so, and made with egg":    {Guest{NoAnimal: []string{"egg", flavor.Finings}}, &flavor.Profile{AllergensKnown: true, Animal: []string{"egg", flavor.Finings}}, false},
-		"cleared so, for who eats fish":    {Guest{NoAnimal: []string{"egg"}}, &flavor.Profile{AllergensKnown: true, Animal: []string{flavor.Finings}}, false},
-		"what is free of it is not waited": {egg, &flavor.Profile{FreeOf: []flavor.Allergen{flavor.Eggs}}, false},
+		"not stated":                                  {egg, unstated, true},
+		"possible":                                    {egg, carries(flavor.MayContain), true},
+		"there":                                       {egg, carries(flavor.Contains), false},
+		"known to be free":                            {egg, plain, false},
+		"nothing is avoided":                          {Guest{}, unstated, false},
+		"not stated, and holds alcohol":               {Guest{Avoid: egg.Avoid, NoAlcohol: true}, unstated, false},
+		"possible, and made with an egg":              {Guest{Avoid: egg.Avoid, NoAnimal: []string{"egg"}}, &flavor.Profile{Animal: []string{"egg"}}, false},
+		"not stated, and without a price":             {Guest{Avoid: egg.Avoid, MaxCost: 1}, unstated, false},
+		"cleared with nobody knows what":              {Guest{NoAnimal: []string{"egg", flavor.Finings}}, &flavor.Profile{AllergensKnown: true, Animal: []string{flavor.Finings}}, true},
+		"cleared so, and made with egg":               {Guest{NoAnimal: []string{"egg", flavor.Finings}}, &flavor.Profile{AllergensKnown: true, Animal: []string{"egg", flavor.Finings}}, false},
+		"cleared so, for who eats fish":               {Guest{NoAnimal: []string{"egg"}}, &flavor.Profile{AllergensKnown: true, Animal: []string{flavor.Finings}}, false},
+		"sold as free of alcohol, for who takes none": {Guest{NoAlcohol: true, NoTrace: true}, &flavor.Profile{AllergensKnown: true, ABV: flavor.Figure{Value: 0.5, Spread: 0.3}}, true},
+		"weak, for who takes none":                    {Guest{NoAlcohol: true, NoTrace: true}, &flavor.Profile{AllergensKnown: true, ABV: flavor.Figure{Value: 0.8}}, false},
+		"weak, for who takes no trace":                {Guest{NoTrace: true}, &flavor.Profile{AllergensKnown: true, ABV: flavor.Figure{Value: 5}}, false},
+		"stated to hold none":                         {Guest{NoAlcohol: true, NoTrace: true}, &flavor.Profile{AllergensKnown: true}, false},
+		"a trace, for who takes traces":               {Guest{NoAlcohol: true}, &flavor.Profile{AllergensKnown: true, ABV: flavor.Figure{Value: 0.5}}, false},
+		"what is free of it is not waited":            {egg, &flavor.Profile{FreeOf: []flavor.Allergen{flavor.Eggs}}, false},
 	} {
 		if got := c.guest.LabelDecides(c.of); got != c.want {
 			t.Errorf("%s: a label decides: %v, want %v", name, got, c.want)
@@ -52,6 +57,7 @@ func TestWhatIsToBeRead(t *testing.T) {
 		"two are not stated":   {Guest{Avoid: []flavor.Allergen{flavor.TreeNuts, flavor.Peanuts}}, unstated, "may carry tree nuts or peanuts, which nobody has stated"},
 		"one is possible":      {Guest{Avoid: []flavor.Allergen{flavor.Milk}}, both, "may contain milk"},
 		"possible and unknown": {Guest{Avoid: []flavor.Allergen{flavor.Milk, flavor.Eggs}}, both, "may contain milk and may carry eggs, which nobody has stated"},
+		"a trace of alcohol":   {Guest{NoAlcohol: true, NoTrace: true}, &flavor.Profile{AllergensKnown: true, ABV: flavor.Figure{Value: 0.3}}, "may hold a trace of alcohol unless the label says 0.0 % vol"},
 		"the label is no help": {Guest{Avoid: []flavor.Allergen{flavor.Milk}}, &flavor.Profile{AllergenMarks: []flavor.AllergenMark{{Allergen: flavor.Milk, Certainty: flavor.Contains}}}, ""},
 	} {
 		if got := c.guest.ToRead(c.of); got != c.want {

@@ -53,6 +53,9 @@ func (g *Guest) ToRead(p *flavor.Profile) string {
 	if slices.Contains(g.NoAnimal, flavor.Finings) && slices.Contains(p.Animal, flavor.Finings) {
 		parts = append(parts, fined+" unless the label, or its maker, says vegan")
 	}
+	if g.NoTrace && !p.StatesNoAlcohol() {
+		parts = append(parts, "may hold a trace of alcohol unless the label says 0.0 % vol")
+	}
 	return flavor.JoinAnd(parts)
 }
 
