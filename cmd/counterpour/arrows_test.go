@@ -82,7 +82,7 @@ var allowedInFlavor = map[string][]string{
 	"measure/draft":            {"flavor", "measure", "measure/draft/token", "measure/vocabulary", "measure/draft/aside", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech", "measure/draft/parting", "measure/draft/joining", "measure/draft/sheet", "measure/draft/title", "measure/draft/label", "measure/draft/laid", "measure/draft/pouring"},
 	"measure/draft/left":       {"flavor", "measure", "measure/draft"},
 	"measure/draft/tongue":     {"flavor", "measure/draft/token"},
-	"measure/draft/naming":     {"flavor", "measure", "measure/draft/token", "measure/draft/tongue", "measure/vocabulary", "measure/draft/serving"},
+	"measure/draft/naming":     {"flavor", "measure", "measure/draft/lexicon", "measure/draft/token", "measure/draft/tongue", "measure/vocabulary", "measure/draft/serving"},
 	"measure/draft/counting":   {"flavor", "measure", "measure/draft/token", "measure/draft/tongue", "measure/draft/entry", "measure/draft", "measure/draft/naming"},
 	"measure/draft/manner":     {"flavor", "measure/draft/serving", "measure/draft"},
 	"measure/draft/running":    {"flavor", "measure/draft/token", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech", "measure/draft/parting", "measure/draft", "measure/draft/naming", "measure/draft/laid"},

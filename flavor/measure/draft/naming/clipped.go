@@ -7,21 +7,17 @@ import (
 	"unicode/utf8"
 
 	"counterpour/flavor"
-	"counterpour/flavor/measure/vocabulary"
 )
 
 // leastClipped is the letters that are left of a word that is shortened.
 const leastClipped = 3
-
-// noClipping are words of speech: none of them is what is left of a name.
-var noClipping = vocabulary.Words(`was were is are be been had has have not and but for its it too our your his her this that then than also just only very more less most much many some any all out off now new old one two mix mixture blend batch base stuff thing things`)
 
 // clipped returns the one ingredient of whose name the words are beginnings, or what is
 // left without the vowels: "dry cur", "grn herbal". Where several are, the one with the
 // fewest other words is meant; if that leaves more than one, none is.
 func (b *Resolver) clipped(name string, pl Place) (Found, bool) {
 	words := strings.Fields(flavor.NormaliseName(name))
-	if len(words) == 0 || len(words) > LongestName || len(words) == 1 && noClipping.Has(words[0]) || !slices.ContainsFunc(words, func(w string) bool { return utf8.RuneCountInString(w) >= leastClipped }) {
+	if len(words) == 0 || len(words) > LongestName || prose(name) || !slices.ContainsFunc(words, func(w string) bool { return utf8.RuneCountInString(w) >= leastClipped }) {
 		return Found{}, false
 	}
 	whole := make([]bool, len(words)) // the word is a name by itself, and no beginning of another

@@ -227,6 +227,9 @@ func (b *Resolver) findWhole(name string, pl Place) Found {
 			return f
 		}
 	}
+	if speltRight(name) {
+		return Found{Fault: b.unknown(name, pl)}
+	}
 	if f, ok := b.slipOfWord(flavor.NormaliseName(name), pl); ok {
 		return f
 	}
@@ -309,6 +312,9 @@ const PlainMark = "plain"
 // something of it.
 func (b *Resolver) InPlace(key string, pl Place, stripped bool) (Found, bool) {
 	means, ask := meantAt(key, pl)
+	if ask == nil {
+		ask = meantByVolumeAlone(key, pl)
+	}
 	if means != "" {
 		if p, how, ok := b.Named(means); ok {
 			same := flavor.NormaliseName(p.Name) == key
@@ -345,6 +351,15 @@ func meantAt(key string, pl Place) (means string, ask []string) {
 		return "egg white", nil
 	}
 	return "", nil
+}
+
+// meantByVolumeAlone lists what a word may mean that is dashed or dropped and means several things by
+// volume alone: a unit makes no name certain, "2 dashes herbal liqueur".
+func meantByVolumeAlone(key string, pl Place) []string {
+	if asks := askVolume[key]; len(asks) > 1 && (pl.Unit == flavor.Dash || pl.Unit == flavor.Drop) && byDash[key] == "" && askDash[key] == nil {
+		return asks
+	}
+	return nil
 }
 
 // meantByVolume is meantAt of what is poured by volume, where how much of it there is may tell.

@@ -53,7 +53,7 @@ var byDash = map[string]string{
 	"juniper": "juniper bitters", "umami": "umami bitters", "chamomile": "chamomile bitters", "yuzu": "yuzu bitters", "bergamot": "bergamot bitters", "pecan": "pecan bitters",
 	"maple": "maple bitters", "anise": "anise bitters", "gentian": "gentian bitters", "clove": "clove bitters", "lemongrass": "lemongrass bitters",
 	"black pepper": "black pepper", "nutmeg": "nutmeg", "salt": "salt", "celery salt": "celery salt", "cayenne": "cayenne",
-	"sal": "saline", "soy": "soy sauce", "rose": "rose water", "orange flower": "orange flower water", "orange blossom": "orange flower water", "rosewater": "rose water",
+	"bitter": "aromatic bitters", "sal": "saline", "soy": "soy sauce", "rose": "rose water", "orange flower": "orange flower water", "orange blossom": "orange flower water", "rosewater": "rose water",
 }
 
 // byDrop is what a word means by the drop alone.
@@ -85,7 +85,7 @@ var (
 		"red bitters": {"red bitter aperitif"}, "aperitif": {"red bitter aperitif", "light orange bitter aperitif", "gentian aperitif"}, "aperitivo": {"red bitter aperitif", "light orange bitter aperitif"},
 		"chili": {"chilli syrup", "chilli liqueur"}, "chilli": {"chilli syrup", "chilli liqueur"},
 		"white": {"egg white", "dry white wine"}, "green": {"green herbal liqueur", "green crème de menthe"}, "apple cider": {"cloudy apple juice", "dry cider"},
-		"joven": {"mezcal", "gold tequila"}, "blanc": {"blanc vermouth", "dry white wine"}, "mandarin": {"mandarin juice", "mandarin liqueur"},
+		"joven": {"mezcal", "gold tequila"}, "blanc": {"blanc vermouth", "dry white wine"}, "mandarin": {"mandarin juice", "mandarin liqueur"}, "arrack": {"Batavia arrack", "coconut arrack"},
 	}
 	askDash = map[string][]string{
 		"lemon": {"lemon juice", "lemon bitters"}, "lime": {"lime juice", "lime cordial", "lime bitters"}, "cranberry": {"cranberry juice", "cranberry bitters"},

@@ -22,7 +22,9 @@ const (
 const leastSweet = 150
 
 // fruitOrLiqueur asks for a fruit that stands for its juice or its liqueur, where the drink is a
-// sour and nothing else in it is sweet.
+// sour and nothing else in it is sweet. One fruit without a unit is asked for in every sour whose
+// numbers are ounces: "1 orange" may count the fruit as well, while whoever writes "1 lemon" beside
+// ounces always means its juice.
 func (r *resolver) fruitOrLiqueur(t *counting.Task) {
 	p, liqueur := t.Hit.Profile, naming.Liqueur(t.Line.Name)
 	if t.Fault != nil || p == nil || liqueur == "" || !t.Unit.Jigger() {
@@ -32,13 +34,13 @@ func (r *resolver) fruitOrLiqueur(t *counting.Task) {
 	if ml := per * t.Amount; !ok || ml < leastLiqueurML || ml > mostLiqueurML {
 		return
 	}
-	based, sour := false, false
+	based, sour, counts := false, false, t.Bare() && t.Unit == flavor.Ounce && t.Amount == 1
 	for _, o := range r.tasks {
 		q := o.Hit.Profile
 		if o == t || q == nil {
 			continue
 		}
-		if q.Sugar.Value >= leastSweet || q.Carbonated {
+		if !counts && (q.Sugar.Value >= leastSweet || q.Carbonated) {
 			return
 		}
 		based = based || q.Base()
