@@ -2,6 +2,8 @@ package data_test
 
 import (
 	"flag"
+	"fmt"
+	"maps"
 	"os"
 	"slices"
 	"strings"
@@ -11,26 +13,62 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data"
+	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/drinks"
 )
 
 var updateDrinks = flag.Bool("update-drinks", false, "write the names of the proven drinks that a draft is read by")
 
-// A draft is read by the names of the proven drinks, without what tells two of one name apart.
+// A draft is read by the names of the proven drinks, without what tells two of one name apart, and
+// by how they all are made and served.
 func TestDrinksAreThoseThatAreProven(t *testing.T) {
 	records, err := data.Proven()
 	require.NoError(t, err)
-	var names []string
-	for _, r := range records {
-		name, _, _ := strings.Cut(r.Name, ",")
+	c, err := data.Embedded()
+	require.NoError(t, err)
+	proven, err := c.Book(records)
+	require.NoError(t, err)
+	methods, services := map[string]string{}, map[string]string{}
+	for i := range proven {
+		name, _, _ := strings.Cut(records[i].Name, ",")
 		name, _, _ = strings.Cut(name, " (")
-		names = append(names, strings.ToLower(strings.TrimSpace(name)))
+		name = strings.ToLower(strings.TrimSpace(name))
+		agree(methods, name, stated(&proven[i].Spec, "method", whole(proven[i].Spec.Method)))
+		agree(services, name, stated(&proven[i].Spec, "service", string(proven[i].Spec.Service)))
 	}
-	slices.Sort(names)
-	want := strings.Join(slices.Compact(names), "\n") + "\n"
+	var b strings.Builder
+	for _, name := range slices.Sorted(maps.Keys(methods)) {
+		fmt.Fprintf(&b, "%s\t%s\t%s\n", name, methods[name], services[name])
+	}
+	want := b.String()
 	if *updateDrinks {
 		require.NoError(t, os.WriteFile("../flavor/measure/draft/drinks/names.txt", []byte(want), 0o644))
 		return
 	}
 	assert.Equal(t, want, drinks.Names, "run go test ./data -run TestDrinksAreThoseThatAreProven -update-drinks")
+}
+
+// stated is what a spec says, and nothing where it was filled in as is usual.
+func stated(s *flavor.Spec, of, value string) string {
+	if slices.ContainsFunc(s.Notes, func(n string) bool { return strings.HasPrefix(n, "no "+of+" stated") }) {
+		return ""
+	}
+	return value
+}
+
+// whole is a method by which any drink of a name is made; whether a foam is shaken dry first hangs
+// on whether this draft has one.
+func whole(m flavor.Method) string {
+	if m == flavor.DryShake {
+		return ""
+	}
+	return string(m)
+}
+
+// agree notes what one drink of a name says; where two differ, nothing is left.
+func agree(all map[string]string, name, value string) {
+	if was, ok := all[name]; ok && was != value {
+		value = ""
+	}
+	all[name] = value
 }

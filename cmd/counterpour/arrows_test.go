@@ -67,7 +67,7 @@ var allowedInFlavor = map[string][]string{
 	"cover/wording":      {"flavor", "measure", "mix", "sense"},
 
 	"measure/draft/token":      {"flavor"},
-	"measure/draft/assumed":    {"flavor", "measure"},
+	"measure/draft/assumed":    {"flavor", "measure", "measure/draft/drinks"},
 	"measure/draft/aside":      {"measure/draft/token", "measure/vocabulary"},
 	"measure/draft/serving":    {"flavor", "measure", "measure/draft/token", "measure/vocabulary"},
 	"measure/draft/label":      {},

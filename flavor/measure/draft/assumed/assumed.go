@@ -7,6 +7,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/drinks"
 )
 
 // longML is the volume in mL of juice or soda from which a built drink is long;
@@ -17,7 +18,8 @@ const longML = 60
 // empty, by common practice, and a note for each thing assumed, those about
 // units among them.
 //
-// A spirit alone is served neat. What is served hot or neat is built, and so is what is long with something sparkling,
+// What bears the name of a drink that is made and served the same everywhere is made and served
+// so, where the draft says nothing else. A spirit alone is served neat. What is served hot or neat is built, and so is what is long with something sparkling,
 // without egg or dairy; else what holds juice, egg, dairy, purée
 // or anything sour, before it is topped, is shaken; what holds something
 // carbonated, or is topped, beside none of these is built; the rest is stirred.
@@ -36,6 +38,11 @@ func Fill(s flavor.Spec) flavor.Spec {
 			note("%s", n)
 		}
 	}
+	method, service := drinks.Served(s.Name)
+	if s.Method == "" && method != "" && (s.Service == "" || s.Service == service) {
+		s.Method = method
+		note("no method stated: %s, as is usual with a drink of that name", s.Method)
+	}
 	if s.Method == "" && s.Service == "" && alone(&s) {
 		s.Service = flavor.Neat
 		note("no service stated: %s, as is usual with a spirit alone", s.Service)
@@ -45,11 +52,21 @@ func Fill(s flavor.Spec) flavor.Spec {
 		s.Method, why = usualMethod(&s)
 		note("no method stated: %s, as is usual with %s", s.Method, why)
 	}
+	if s.Service == "" && service != "" && made(s.Method, method) {
+		s.Service = service
+		note("no service stated: %s, as is usual with a drink of that name", s.Service)
+	}
 	if s.Service == "" {
 		s.Service = usualService(&s)
 		note("no service stated: %s, as is usual for this method", s.Service)
 	}
 	return s
+}
+
+// made reports whether a drink is made as those of its name are, or, where they are not all
+// made alike, is at least not blended, which calls for a glass of its own.
+func made(method, as flavor.Method) bool {
+	return method == as || as == "" && method != flavor.Blend
 }
 
 // alone reports whether a drink is one spirit and nothing else.

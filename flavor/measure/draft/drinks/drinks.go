@@ -9,7 +9,9 @@ import (
 	"counterpour/flavor"
 )
 
-// Names is the list as it is kept: one name a line, in order, in lower case.
+// Names is the list as it is kept, a drink a line, in order: its name in lower case, its method
+// and its service, parted by tabs. A method or a service is empty where the proven drinks of
+// that name differ in it or one does not state it.
 //
 //go:embed names.txt
 var Names string
@@ -22,22 +24,30 @@ const (
 	leastClipped = 4 // letters of a name that is cut short: "marg", "caipi"
 )
 
+// served is how a drink is made and served, each empty where that is not the same everywhere.
+type served struct {
+	method  flavor.Method
+	service flavor.Service
+}
+
 // known is the list, by normalised name, and the kinds in which several names end.
 type known struct {
-	whole   map[string]bool
+	whole   map[string]served
 	kinds   map[string]bool
 	clipped map[string]bool // beginnings of names of one word
 }
 
 var list = sync.OnceValue(func() known {
-	k := known{whole: map[string]bool{}, kinds: map[string]bool{}, clipped: map[string]bool{}}
+	k := known{whole: map[string]served{}, kinds: map[string]bool{}, clipped: map[string]bool{}}
 	ends := map[string]int{}
-	for name := range strings.Lines(Names) {
+	for line := range strings.Lines(Names) {
+		name, how, _ := strings.Cut(strings.TrimRight(line, "\n"), "\t")
 		key := flavor.NormaliseName(name)
 		if key == "" {
 			continue
 		}
-		k.whole[key] = true
+		method, service, _ := strings.Cut(how, "\t")
+		k.whole[key] = served{flavor.Method(method), flavor.Service(service)}
 		words := strings.Fields(key)
 		if len(words) > 1 {
 			ends[words[len(words)-1]]++
@@ -59,8 +69,25 @@ var list = sync.OnceValue(func() known {
 
 // Known reports whether a name is that of a drink, however it is written.
 func Known(name string) bool {
+	_, ok := find(name)
+	return ok
+}
+
+// Served returns how the drink of a name is made and served everywhere, each empty where bars
+// differ or the name is that of no drink.
+func Served(name string) (flavor.Method, flavor.Service) {
+	how, _ := find(name)
+	return how.method, how.service
+}
+
+// find looks up a name, however it is written.
+func find(name string) (served, bool) {
 	key := flavor.NormaliseName(name)
-	return list().whole[key] || list().whole[inWords(key)]
+	if how, ok := list().whole[key]; ok {
+		return how, true
+	}
+	how, ok := list().whole[inWords(key)]
+	return how, ok
 }
 
 // figures are those that a name may be written with in place of a word: "ward 8".
@@ -116,7 +143,7 @@ func Called(name string) bool {
 	}
 	k := list()
 	for i := range words {
-		if k.whole[strings.Join(words[i:], " ")] {
+		if _, ok := k.whole[strings.Join(words[i:], " ")]; ok {
 			return true
 		}
 	}

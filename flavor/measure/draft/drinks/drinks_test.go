@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/drinks"
 )
 
@@ -18,4 +19,24 @@ func TestCalled(t *testing.T) {
 	}
 	assert.True(t, drinks.Known("Floradora"))
 	assert.False(t, drinks.Known("frozen marg"))
+}
+
+// How bars make and serve drinks of a name: common practice, no source. Whether a whiskey sour is
+// shaken dry first hangs on whether it has egg white.
+func TestServed(t *testing.T) {
+	for _, x := range []struct {
+		name    string
+		method  flavor.Method
+		service flavor.Service
+	}{
+		{"Irish Coffee", flavor.Build, flavor.Hot},
+		{"MANHATTAN", flavor.Stir, flavor.Up},
+		{"moscow mule", flavor.Build, flavor.Long},
+		{"Whiskey sour", "", flavor.Rocks},
+		{"campfire", "", ""},
+	} {
+		method, service := drinks.Served(x.name)
+		assert.Equal(t, x.method, method, x.name)
+		assert.Equal(t, x.service, service, x.name)
+	}
 }
