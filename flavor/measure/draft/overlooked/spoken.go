@@ -126,10 +126,19 @@ func calledFree(line string, pours []flavor.Pour) *flavor.DataFault {
 // sentences are words that no garnish holds and a sentence does: "it needs salt".
 var sentences = vocabulary.Words(`it it's its we we're you they i is are be was were needs need wants use uses used so out should because hundred easy less more instead same`)
 
-// laid is the fault of a sentence that was taken for what is laid on the drink.
+// laid is the fault of what was taken for what is laid on the drink and is a sentence, or a pour
+// whose amount cannot be read: "abc oz lemon".
 func laid(garnish string) *flavor.DataFault {
+	number := false
 	for _, t := range token.Lex(nil, garnish, 0, len(garnish)) {
-		if t.Kind == token.Word && sentences.Has(t.Text) {
+		number = number || t.Kind == token.Numeral
+		if t.Kind != token.Word {
+			continue
+		}
+		if u, ok := measure.ParseUnit(t.Text); ok && !number && u.Jigger() {
+			return measure.Invalid("garnish", garnish, "%q is poured by the %s, and its amount cannot be read; write it as a number, such as \"1 %s\"", garnish, u, u)
+		}
+		if sentences.Has(t.Text) {
 			return measure.Invalid("garnish", garnish, "%q tells more than what is laid on the drink; write what it pours on a line of its own, or leave it out", garnish)
 		}
 	}

@@ -21,6 +21,8 @@ func TestWhatIsSaidOfThePours(t *testing.T) {
 		"one for me: 50 gin 25 lemon 20 simple. one for you: 50 rum 25 lime 20 simple": "two drinks",
 		"50 gin 25 lemon 20 simple shake. then try 50 rum 25 lime":                     "two drinks",
 		"50 gin\n25 lemon\n20 simple\nit needs salt":                                   "tells more than what is laid",
+		"two oz gin\nabc oz lemon":                                                     "its amount cannot be read",
+		"2 oz gin, ? oz lime, 1 oz simple":                                             "its amount cannot be read",
 		"50 gin 25 lemon 20 simple we are out of lemon so use lime":                    "tells more than",
 		"50 gin 25 lemon 20 simple, guests love it with egg white":                     "no amount",
 		"2 gin 1 lemon 1 simple served with a shot of tequila":                         "simple served",
