@@ -8,16 +8,22 @@ import (
 	"counterpour/flavor"
 )
 
-// How much of a name in doubt points at one of its meanings, in mL; common practice.
+// How much of a name in doubt points at one of its meanings, in mL where nothing else is said; common practice.
 const (
 	leastSpirit = 29.0 // a spirit rather than what seasons or sweetens
 	leastPureed = 20.0 // purée rather than a liqueur beside a sweetener
 	leastPlain  = 14.0 // a liqueur rather than the syrup of a drink that has none
+	leastJuiced = 35.0 // juice rather than a syrup, of which so much is hardly poured
 	mostLiqueur = 31.0
+	plainAcid   = 1.0 // g/L of acid from which a soda without sugar is none to lengthen whisky with
 )
 
 // Others are what the other lines of a drink pour.
-type Others struct{ Strong, Sour, Sweetened, Modified, Soft, Sparkling bool }
+// Watered is that soda or water is among them, Else that anything else is.
+type Others struct {
+	Strong, Sour, Sweetened, Modified, Soft, Sparkling bool
+	Watered, Else                                      bool
+}
 
 // Add adds one of them.
 func (o *Others) Add(p *flavor.Profile) {
@@ -34,6 +40,11 @@ func (o *Others) Add(p *flavor.Profile) {
 		o.Soft = true
 	}
 	o.Sparkling = o.Sparkling || p.Carbonated
+	if p.Class == flavor.ClassWater || p.Class == flavor.ClassSoda && p.Sugar.Value == 0 && p.Acid.Value < plainAcid {
+		o.Watered = true
+	} else {
+		o.Else = true
+	}
 }
 
 // Of returns the one of several meanings that fits beside what else is poured, and
@@ -60,6 +71,12 @@ var rules = []struct {
 	{func(m *meanings, o *Others, ml float64) *flavor.Profile {
 		return when(o.short() && ml <= mostLiqueur && (o.Modified || ml >= leastPlain), m.liqueur)
 	}, "nothing sour or soft stands beside it"},
+	{func(m *meanings, o *Others, ml float64) *flavor.Profile {
+		return when(ml >= leastJuiced && m.liqueur == nil && m.syrup != nil && m.puree != nil && o.Strong, m.juice)
+	}, "it is more than is poured of a syrup"},
+	{func(m *meanings, o *Others, _ float64) *flavor.Profile {
+		return when(o.Watered && !o.Else, m.whisky)
+	}, "that is the usual one with soda or water alone"},
 	{func(m *meanings, o *Others, ml float64) *flavor.Profile {
 		return when(o.Sweetened && (m.liqueur == nil || o.Sour && ml >= leastPureed), m.puree)
 	}, "the drink is sweetened already"},
@@ -89,10 +106,10 @@ func (o *Others) short() bool {
 }
 
 // meanings are the several meanings of a name by their kind: the one of a kind, nil if it has none
-// or several. Where all are bitter aperitifs the first of them is the usual one.
+// or several. Where all are bitter aperitifs, or all whiskies, the first of them is the usual one.
 type meanings struct {
-	many                                    int
-	spirit, syrup, liqueur, puree, aperitif *flavor.Profile
+	many                                                   int
+	spirit, syrup, liqueur, puree, juice, aperitif, whisky *flavor.Profile
 }
 
 // kindsOf sorts the meanings of a name by their kind.
@@ -118,6 +135,10 @@ func kindsOf(means []*flavor.Profile) meanings {
 		syrup:   is(flavor.ClassSyrup, flavor.ClassFruitSyrup, flavor.ClassSpicedSyrup),
 		liqueur: is(flavor.ClassLiqueur),
 		puree:   is(flavor.ClassPuree),
+		juice:   is(flavor.ClassJuice),
+	}
+	if len(means) > 0 && !slices.ContainsFunc(means, func(p *flavor.Profile) bool { return p.Class != flavor.ClassWhiskey }) {
+		m.whisky = means[0]
 	}
 	if len(means) > 0 && !slices.ContainsFunc(means, func(p *flavor.Profile) bool { return p.Class != flavor.ClassBitterAperitif }) {
 		m.aperitif = means[0]

@@ -36,7 +36,7 @@ var usual = parted(map[string]string{
 	"Irish blended whiskey":         `irish w, irish whsky, irish single grain`,
 	"Japanese-style blended whisky": `japanese blend, japanese malt`,
 	"aged rum":                      `spanish rum, aged spanish rum, column still rum, aged column rum, aged molasses rum, panamanian rum, nicaraguan rum, venezuelan rum, guatemalan rum, colombian rum, dominican rum, trinidad rum, trinidadian rum, st lucian rum, barbados rum, barbadian rum, cuban aged rum, solera rum, sipping rum, reserve rum, amber aged rum, aged spanish-style rum, aged column still rum`,
-	"white rum":                     `cuban rum, puerto rican rum, blanco rum, light white rum, white cuban rum, crystal rum, clear rum, charcoal filtered rum, filtered aged rum`,
+	"white rum":                     `cuban rum, puerto rican rum, puerto rican white rum, white puerto rican rum, white puerto rican, blanco rum, light white rum, white cuban rum, crystal rum, clear rum, charcoal filtered rum, filtered aged rum`,
 	"aged Jamaican rum":             `dark jamaican, gold jamaican, old jamaican, aged jamaican, jamaican pot still, pot still jamaican, gold jam rum, dark jam, gold jam, dark jam rum, jamaican dark, jamaican gold, funky rum, pot still jamaican rum, jamaican pot still rum, dark jamaican rum, jamaican gold rum, gold jamaican rum, jamaican dark rum, high ester rum, hogo rum, amber jamaican rum, ron de jamaica, rum di giamaica, rhum de la jamaïque, rum da jamaica`,
 	"white overproof rum":           `unaged jamaican, white jamaican, overproof j, overproof jam, overproof jamaican, white jamaican rum, jamaican white rum, unaged jamaican rum, jamaican op, jamaican o p, wht jamaican op`,
 	"navy-style blended rum":        `navy style rum, navy dark rum, british navy rum`,
@@ -57,7 +57,7 @@ var usual = parted(map[string]string{
 	"vodka":                         `house vodka, wodka, swedish vodka, russian-style vodka`,
 	"citrus vodka":                  `lime vodka, citrus-flavoured vodka, vodka de limón, vodka limón, vodka al limone`,
 	"aquavit":                       `kryddat brännvin, akvavitt, taffel aquavit`,
-	"red bitter aperitif":           `bitterlikör rot, roter bitterlikör, aperitivo rojo, apéritif rouge, roter aperitif, italian bitter, italian bitter aperitif, bitter italiano, red apero, red aperitivo liqueur, red bitter liqueur, bitter liqueur red, milano bitter, milanese bitter, aperitivo bitter rosso, bitter aperitivo rosso, bitter rojo italiano`,
+	"red bitter aperitif":           `bitter aperitif, bitter ap, bitter aper, bitter apero, bitter apéritif, aperitif bitter, bitterlikör rot, roter bitterlikör, aperitivo rojo, apéritif rouge, roter aperitif, italian bitter, italian bitter aperitif, bitter italiano, red apero, red aperitivo liqueur, red bitter liqueur, bitter liqueur red, milano bitter, milanese bitter, aperitivo bitter rosso, bitter aperitivo rosso, bitter rojo italiano`,
 	"light orange bitter aperitif":  `aperitivo naranja, aperitivo laranja, spritz bitter, aperitivo arancio leggero, aperitivo leggero, light orange aperitivo bitter, orange spritz aperitif, aperitivo arancio, aperitivo all'arancia, aperitivo de naranja, apéritif orange, orange bitter aperitivo, light bitter aperitif, low-abv orange aperitif, spritz aperitivo`,
 	"medium amaro":                  `amaro alle erbe, amaro di erbe, amaro bittersweet, dark bittersweet amaro, house amaro, amaro of choice, amaro italiano, bittersweet amaro, amari mix, digestif amaro`,
 	"fernet":                        `fernet-style amaro, fernet style, menthol amaro, bitter fernet`,
@@ -141,14 +141,14 @@ var usual = parted(map[string]string{
 	"cherry syrup":                  `maraschino syrup, maraschino cherry syrup, cherry jar syrup, syrup from the cherries, cocktail cherry juice, syrup from cherry jar`,
 	"maraschino liqueur":            `dry maraschino, maraschino cherry liqueur, marasca cherry liqueur, clear cherry liqueur`,
 	"quillaja foamer":               `foamer, foaming agent, foaming bitters, cocktail foamer, foam drops, egg white substitute, vegan egg white, foamer drops`,
-	"white quinquina":               `kina blanc, white kina, kina white`,
+	"white quinquina":               `kina blanc, white kina, kina white, blanc aperitif wine, white aperitif wine, aperitif wine blanc, aperitif wine white, blanc aperitif, blanc quinine wine, apéritif blanc au quinquina`,
 	"half and half":                 `half n half, half half cream`,
 	"chilli bitters":                `habanero bitters, jalapeño bitters, fire bitters, scotch bonnet bitters`,
 	"clairin":                       `haitian rum, haitian clairin`,
 	"passion fruit":                 `lilikoi`,
 	"water":                         `ice water, iced water, tepid water, lukewarm water, water for dilution, dilution water, dilution, chilled water for dilution, spring water, eau plate, still water bottle, acqua naturale, agua natural, agua sin gas`,
 	"crème de cassis":               `cassis liqueur, cassis liq, liqueur de cassis`,
-	"gold rum":                      `rum ambrato, rum dorato, amber cuban rum`,
+	"gold rum":                      `puerto rican gold rum, gold puerto rican rum, puerto rican gold, gold puerto rican, cuban gold rum, gold cuban rum, rum ambrato, rum dorato, amber cuban rum`,
 	"añejo tequila":                 `extra añejo, extra añejo tequila`,
 	"red quinquina":                 `red kina, kina rouge, kina red`,
 	"gentian liqueur":               `gentian`,
@@ -199,3 +199,14 @@ func parted(by map[string]string) map[string]string {
 	}
 	return out
 }
+
+// mistakable are usual words that some bars write for another bottle, by that bottle, which is
+// named beside the one that is taken; common practice.
+var mistakable = parted(map[string]string{
+	"light orange bitter aperitif": `bitter aperitif, bitter ap, bitter aper, bitter apero, bitter apéritif, aperitif bitter`,
+	"blanc vermouth":               `blanc aperitif wine, white aperitif wine, aperitif wine blanc, aperitif wine white, blanc aperitif`,
+})
+
+// Mistakable is the other bottle that a usual word may stand for; empty if it is hardly ever
+// taken for another.
+func Mistakable(name string) string { return mistakable[flavor.NormaliseName(name)] }

@@ -433,7 +433,11 @@ func say(t *counting.Task, pl naming.Place) {
 		t.Notes = append(t.Notes, "“"+t.Line.Name+"” is read as "+h.Profile.Name)
 	case h.Inferred:
 		t.Infer(flavor.InferredName)
-		t.Notes = append(t.Notes, "“"+t.Line.Name+"” "+naming.PlaceWords(pl.Unit)+" is read as "+h.Profile.Name)
+		said := "“" + t.Line.Name + "” " + naming.PlaceWords(pl.Unit) + " is read as " + h.Profile.Name
+		if other := naming.Mistakable(t.Line.Name); other != "" {
+			said += "; " + other + " is another bottle, to be written where it is meant"
+		}
+		t.Notes = append(t.Notes, said)
 	}
 	if h.Dropped != "" {
 		t.Notes = append(t.Notes, "“"+h.Dropped+"” is skipped")

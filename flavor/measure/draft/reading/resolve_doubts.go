@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/counting"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/draft/tongue"
 )
 
@@ -39,8 +40,8 @@ func (r *resolver) eitherWay(t *counting.Task, pl naming.Place) bool {
 func (r *resolver) meantHere(t *counting.Task, key string, pl naming.Place) string {
 	switch {
 	case !pl.Volume():
-	case tongue.Fruits(key) != nil && r.latin(key):
-		return tongue.Fruits(key)[0]
+	case tongue.Fruits(key) != nil:
+		return r.fruitOf(key)
 	case iberian[key] != "" && r.spanish(t):
 		return iberian[key]
 	case key == "white" && pl.ML() <= mostWhite && r.soured():
@@ -94,18 +95,61 @@ func (r *resolver) soured() bool {
 	})
 }
 
-// latin reports whether a draft is from where a "limón" is a lime: it pours a spirit of
-// agave, beer, or a "jugo" or "suco".
-func (r *resolver) latin(key string) bool {
-	return strings.HasPrefix(key, "jugo") || strings.HasPrefix(key, "suco") || slices.ContainsFunc(r.tasks, func(o *counting.Task) bool {
-		name := flavor.NormaliseName(o.Line.Name)
+// fruitOf is what a word for the fruit of several countries names in the one that the draft is
+// from; empty where nothing says which, or two things say another.
+func (r *resolver) fruitOf(key string) string {
+	means, americas, spain := tongue.Fruits(key), r.americas(key), r.spain(key)
+	switch {
+	case americas && !spain:
+		return means[0]
+	case spain && !americas:
+		return means[1]
+	}
+	return ""
+}
+
+// americas reports whether a draft is from where a "limón" is a lime: it pours a spirit of
+// those countries, beer, or a "jugo" or "suco", or blends in a "licuadora".
+func (r *resolver) americas(key string) bool {
+	if strings.HasPrefix(key, "jugo") || strings.HasPrefix(key, "suco") || r.says(americanWords) {
+		return true
+	}
+	return slices.ContainsFunc(r.tasks, func(o *counting.Task) bool {
 		class := o.Class()
 		if p, _, ok := r.resolver.Named(o.Line.Name); ok {
 			class = p.Class
+			if americanSpirits[p.ID] {
+				return true
+			}
 		}
-		return class == flavor.ClassAgaveSpirit || class == flavor.ClassBeer || strings.HasPrefix(name, "jugo") || strings.HasPrefix(name, "refresco")
+		return class == flavor.ClassAgaveSpirit || class == flavor.ClassBeer
 	})
 }
+
+// spain reports whether a draft is from where a "limón" is a lemon: it says what only Spain
+// calls so, or pours limes by their own name beside it.
+func (r *resolver) spain(key string) bool {
+	return strings.HasPrefix(key, "zumo") || strings.HasPrefix(key, "sumo") || r.says(iberianWords)
+}
+
+// says reports whether the text of a draft holds one of some keys.
+func (r *resolver) says(words map[string]bool) bool {
+	for w := range strings.FieldsSeq(flavor.NormaliseName(r.draft.String())) {
+		if words[w] {
+			return true
+		}
+	}
+	return false
+}
+
+var (
+	// americanWords and iberianWords are what one side of the ocean writes and the other does
+	// not, as keys: common practice, no source.
+	americanWords = token.Words(`jugo suco refresco toronja durazno frutilla licuar licuado licuadora popote abacaxi`)
+	iberianWords  = token.Words(`zumo sumo melocoton nata batidora cubitera lima gaseosa cava`)
+	// americanSpirits are spirits of the Americas whose class is poured everywhere.
+	americanSpirits = token.Words(`pisco aromatic-pisco singani cachaca aged-cachaca`)
+)
 
 // unmeasuredTop reports whether a line says that something tops the drink, and not
 // with how much.

@@ -44,7 +44,7 @@ func Spoon(word, name string) flavor.Unit {
 
 // fruits are words that name one fruit in one country and another in the next, that of the
 // Americas first. A lemon of Latin America may be a lime: "limon" asks.
-var fruits = map[string][]string{"succo di mirtillo": {"cranberry juice", "blueberry juice"}, "conhaque": {"cognac", "brandy"}, "limon": {"lime juice", "lemon juice"}, "jugo de limon": {"lime juice", "lemon juice"}, "suco de limao": {"lime juice", "lemon juice"}}
+var fruits = map[string][]string{"succo di mirtillo": {"cranberry juice", "blueberry juice"}, "conhaque": {"cognac", "brandy"}, "limon": {"lime juice", "lemon juice"}, "limao": {"lime juice", "lemon juice"}, "jugo de limon": {"lime juice", "lemon juice"}, "suco de limao": {"lime juice", "lemon juice"}}
 
 // Fruits are the juices that a key names in one country and in the next, the one of the
 // Americas first; nil for a key that names one.
