@@ -98,10 +98,13 @@ func resolveAny(d draft.Draft, f naming.Finder) (Reading, error) {
 		out.Faults = append(out.Faults, f)
 		return out, nil
 	}
-	if err == nil && len(out.Faults) > 0 {
-		return withoutEveryday(d, out, f)
+	if err != nil || len(out.Faults) == 0 {
+		return out, err
 	}
-	return out, err
+	if once, ok, err := namedOnce(d, f); ok || err != nil {
+		return once, err
+	}
+	return withoutEveryday(d, out, f)
 }
 
 // anyWay is Resolve without a look at what else the text says of its pours.
