@@ -52,7 +52,11 @@ func (x *search) moves(ctx context.Context, limit int) error {
 		drafts = append(drafts, w.portioned(root))
 	}
 	for _, root := range roots {
-		drafts = append(drafts, w.variations(root)...)
+		related, err := w.related(root)
+		if err != nil {
+			return err
+		}
+		drafts = append(append(drafts, w.variations(root)...), related...)
 	}
 	if err := x.try(ctx, drafts); err != nil {
 		return err

@@ -115,14 +115,44 @@ func (w *work) swaps(from *station.Parent, at, n int) []station.Sketch {
 		}
 		s := from.Spec.Clone()
 		s.Pours[at] = p
+		syrup, less := cutSyrup(&s, p.ML*(it.Per[ratio.Sweet]-per[ratio.Sweet]), old.Profile)
 		o := w.consider(from, s, kindOfPart[old.Profile.Class.Part()], it, old.Profile, old.Profile)
 		if !there {
 			o = w.lifted(o, it, old.Profile)
 		}
 		o.Least = map[string]float64{it.Profile.ID: min(p.ML, leastWithin*old.ML)}
+		if less {
+			o.Most = map[string]float64{syrup.Profile.ID: syrup.ML}
+			if syrup.ML == 0 {
+				o.Lost++
+			}
+		}
 		options = append(options, o)
 	}
 	return best(options, n)
+}
+
+// cutSyrup takes so much syrup out of a drink as a soda brings that is poured in place of a
+// drier one, all of it where hardly any is left, and returns what is left of the syrup; less
+// is false if nothing is taken. Tonic in place of soda water sweetens as a syrup does.
+func cutSyrup(s *flavor.Spec, brought float64, was *flavor.Profile) (left flavor.Pour, less bool) {
+	at := largest(s, flavor.PartSweetener)
+	if at < 0 || !was.Class.Soft() || brought < sweetensML {
+		return left, false
+	}
+	old := s.Pours[at]
+	per := ratio.PerML(old.Profile)[ratio.Sweet]
+	if per <= 0 || old.Profile.Class.Solid() {
+		return left, false
+	}
+	if rest := old.ML - brought/per; rest >= sweetensML/2 {
+		if p, ok := station.Pour(old.Profile, old.Unit, rest); ok && p.ML < old.ML {
+			s.Pours[at] = p
+			return p, true
+		}
+	}
+	s.Pours = slices.Delete(s.Pours, at, at+1)
+	return flavor.Pour{Profile: old.Profile}, true
 }
 
 // carries reports whether a part is what a drink is ordered by.

@@ -79,6 +79,43 @@ func TestTheNearestMissIsTold(t *testing.T) {
 	assert.Empty(t, res.Misses)
 }
 
+// A drink that keeps to a limit already is told as it is written, and as one in balance.
+func TestAWishThatIsMetIsToldSo(t *testing.T) {
+	b := bartest.New(t)
+	for _, c := range [][2]string{
+		{"1 1/2 oz red bitter aperitif\n1 1/2 oz sweet vermouth\n3 oz soda water\nbuild, long", "below 10 %"},
+		{"2 oz white rum\n1 oz lime juice\n3/4 oz simple syrup\nshake, up", "below 20 %"},
+	} {
+		spec, res := wishing(t, b, c[0], c[1])
+		require.NotNil(t, res.Nearest, c[1])
+		assert.Equal(t, station.MissesNothing, res.Misses, c[1])
+		assert.GreaterOrEqual(t, res.Nearest.Score, weigh.BalancedFrom, c[1])
+		assert.Empty(t, res.Nearest.Changes, c[1])
+		assert.Len(t, res.Nearest.Spec.Pours, len(spec.Pours), c[1])
+	}
+}
+
+// What sweetens in place of plain soda leaves so much less room for the syrup. Common
+// practice, no source.
+func TestASweetSodaTakesThePlaceOfSyrup(t *testing.T) {
+	b := bartest.New(t)
+	spec := b.Spec(t, "8 mint leaves\n1 oz lime juice\n3/4 oz simple syrup\n4 oz soda water\nbuild, long")
+	stock := bartest.With(b.Bottles(t, "tonic water", "grapefruit soda", "ginger ale"), spec)
+	res, err := Vary(context.Background(), b.Station, Request{Spec: spec, Stock: stock, Limit: 8})
+	require.NoError(t, err)
+	syrup := b.Bottle(t, "simple-syrup")
+	found := 0
+	for i := range res.Riffs {
+		s := &res.Riffs[i].Spec
+		sweet := slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.Class.Soft() && p.Profile.Sugar.Value >= sweetSoda })
+		if sweet && !s.HasProfile(b.Bottle(t, "soda-water")) {
+			found++
+			assert.Less(t, s.MLOf(syrup.Is), spec.MLOf(syrup.Is)-bartest.Rounding, res.Riffs[i].Text)
+		}
+	}
+	assert.Positive(t, found)
+}
+
 // Where less strength is wished, a stirred drink is turned round, more wine than spirit: in
 // the list or beside it, however the strength is asked for. Common practice, no source.
 func TestAStirredDrinkIsTurnedRound(t *testing.T) {

@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor/riff/aim"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/wish"
+	"counterpour/flavor/riff/wording"
 	"counterpour/flavor/sense"
 )
 
@@ -95,8 +96,11 @@ func Vary(ctx context.Context, st *station.Station, req Request) (*Result, error
 	if err != nil {
 		return nil, err
 	}
-	out := &Result{Least: w.LeastApart(), CutShort: cutShort, LeftOut: w.LeftOutOf(req.Spec), Labels: w.Labels}
+	out := &Result{Least: w.LeastApart(), CutShort: cutShort, LeftOut: w.leftOutOf(req.Spec), Labels: w.Labels}
 	if s, misses := w.NearestMiss(found.pool, found.near); s != nil {
+		if s, err = w.asWritten(s, misses); err != nil {
+			return nil, err
+		}
 		riff, err := w.describe(s)
 		if err != nil {
 			return nil, err
@@ -113,6 +117,35 @@ func Vary(ctx context.Context, st *station.Station, req Request) (*Result, error
 	}
 	out.Refused = w.Left
 	return out, nil
+}
+
+// asWritten returns the drink itself, in its own amounts, where a drink that misses nothing is
+// hardly another and the drink keeps to every limit by itself; else the drink that it is given.
+func (w *work) asWritten(s *station.Settled, misses station.Miss) (*station.Settled, error) {
+	if misses != station.MissesNothing || len(w.Limits.Aims) > 0 || !w.Limits.Keeps(w.From, w.FromDrink) {
+		return s, nil
+	}
+	same := w.portioned(w.ParentOf(ptr(station.Snapped(w.From)), KindPortion, 0))
+	same.Least, same.Most = map[string]float64{}, map[string]float64{}
+	for i := range same.Spec.Pours {
+		p := &same.Spec.Pours[i]
+		same.Least[p.Profile.ID], same.Most[p.Profile.ID] = p.ML, p.ML
+	}
+	return w.Settle(&same)
+}
+
+// leftOutOf lists what of a drink may not be poured and why, and whether anything here stands
+// for it.
+func (w *work) leftOutOf(s *flavor.Spec) []station.LeftOut {
+	out := w.LeftOutOf(s)
+	parent := w.ParentOf(ptr(station.Snapped(s)), KindPortion, 0)
+	for i := range out {
+		at := slices.IndexFunc(parent.Spec.Pours, func(p flavor.Pour) bool { return p.Profile == out[i].Profile })
+		if at >= 0 && len(w.swaps(parent, at, 1)) == 0 && !w.fills(parent, at) {
+			out[i].Why += wording.NothingStands
+		}
+	}
+	return out
 }
 
 // alcoholFree reports whether nothing in a drink holds alcohol: then no riff of it

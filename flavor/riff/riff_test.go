@@ -176,8 +176,9 @@ func TestLeftOutIsTold(t *testing.T) {
 	for _, x := range res.LeftOut {
 		said = append(said, fmt.Sprintf("%s %s, %v", x.Profile.Name, x.Why, x.Read))
 	}
-	assert.Equal(t, []string{"orgeat contains tree nuts, false", "aromatic bitters may carry tree nuts (nobody has stated it: read the label), true",
-		"maple syrup is not among what may be poured, false"}, said)
+	assert.Equal(t, []string{"orgeat contains tree nuts, and nothing here stands in for it, false",
+		"aromatic bitters may carry tree nuts (nobody has stated it: read the label), and nothing here stands in for it, true",
+		"maple syrup is not among what may be poured, and nothing here stands in for it, false"}, said)
 }
 
 func TestCostIsOfTheWholeDrink(t *testing.T) {

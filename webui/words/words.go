@@ -185,8 +185,11 @@ func Notice(n sense.Notice) string { return say.It("words.notice", "Notice", n) 
 
 // Missed says why the variation nearest to a wish was not listed.
 func Missed(what string) string {
-	if what == string(station.MissesWish) {
+	switch what {
+	case string(station.MissesWish):
 		return say.It("words.misses-a-wish")
+	case string(station.MissesNothing):
+		return say.It("words.met-already")
 	}
 	return say.It("words.out-of-balance-yet-simplest")
 }

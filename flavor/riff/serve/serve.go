@@ -22,6 +22,7 @@ type Held struct {
 	Sodas                                                                   int     // flavoured ones
 	Still                                                                   int     // pours that do not sparkle
 	SodaML, WineML, LengthML, AllML                                         float64 // WineML is sparkling wine
+	SoftML, StillML                                                         float64 // of sodas, and of length that does not sparkle
 }
 
 // HeldBy reads off a drink what decides how it is mixed and served.
@@ -57,6 +58,12 @@ func HeldBy(s *flavor.Spec) Held {
 		}
 		if p.Profile.Class.Part() == flavor.PartLength {
 			h.LengthML += p.ML
+			if !p.Profile.Carbonated {
+				h.StillML += p.ML
+			}
+		}
+		if class.Soft() && p.Profile.Carbonated {
+			h.SoftML += p.ML
 		}
 	}
 	return h
@@ -88,6 +95,8 @@ const (
 	flabby     Breach = "flabby"     // the white of an egg is shaken with something sour
 	cloying    Breach = "cloying"    // over the white of an egg goes plain soda, not a sweet one
 	deadened   Breach = "deadened"   // what sparkles is built, or goes on top of what is stirred up
+	drenched   Breach = "drenched"   // egg and foam are lengthened with what sparkles, never with tea or a glass of juice
+	custardy   Breach = "custardy"   // an egg is lengthened with soda only beside something sour
 )
 
 // made is a drink as the rules of mixing and serving look at it.
@@ -118,6 +127,8 @@ var (
 	coldRules = []rule{
 		{flabby, func(m *made) bool { return m.White && !m.Sour }},
 		{cloying, func(m *made) bool { return m.White && m.Sodas > 0 }},
+		{drenched, func(m *made) bool { return m.Foam && m.StillML > longML && !m.Milk }},
+		{custardy, func(m *made) bool { return m.Foam && !m.Sour && m.SoftML > 0 }},
 		{flat, func(m *made) bool { return m.by(flavor.Blend) && m.Fizz }},
 		{deadened, func(m *made) bool { return m.stirred && m.Fizz && !m.served(flavor.Up) }},
 		{needless, func(m *made) bool { return m.shaken && m.Fizz && m.Still == 1 }},

@@ -35,12 +35,14 @@ type Miss string
 const (
 	MissesBalance Miss = "balance" // it meets the wishes, and its score is below what counts as balanced
 	MissesWish    Miss = "wish"    // it is balanced, and falls short of a wish
+	MissesNothing Miss = "nothing" // it is hardly another drink: the wish is met without a riff
 )
 
 // NearestMiss returns what comes nearest to the wishes of the drinks that are not in a
 // list: the plain way to them, where none in the list is plain, and if the list is empty,
-// any other way, or else what falls short of them least. It is nil if there are no
-// wishes, or nothing comes near.
+// any other way, or else what falls short of them least. A plain way that is balanced and
+// hardly another drink says that the wish is met already. It is nil if there are no wishes,
+// or nothing comes near.
 func (j *Job) NearestMiss(pool, near []*Settled) (*Settled, Miss) {
 	if !j.saysWhat() || slices.ContainsFunc(pool, func(s *Settled) bool { return s.plain }) {
 		return nil, ""
@@ -48,9 +50,9 @@ func (j *Job) NearestMiss(pool, near []*Settled) (*Settled, Miss) {
 	var plain, met, short *Settled
 	for _, s := range near {
 		switch {
-		case s.Score < leastPlain || !j.Fits(s) || !j.Limits.Keeps(&s.Spec, s.Drink):
+		case s.Score < leastPlain || !j.Fits(s) || !j.Limits.Keeps(&s.Spec, s.Drink) || j.lopsided(&s.Spec):
 		case !j.meets(s):
-			if s.Score >= weigh.BalancedFrom && !j.lopsided(&s.Spec) && (short == nil || s.short < short.short) {
+			if s.Score >= weigh.BalancedFrom && (short == nil || s.short < short.short) {
 				short = s
 			}
 		case s.plain && (plain == nil || s.Score > plain.Score):
@@ -61,13 +63,21 @@ func (j *Job) NearestMiss(pool, near []*Settled) (*Settled, Miss) {
 	}
 	switch {
 	case plain != nil:
-		return plain, MissesBalance
+		return plain, missOf(plain)
 	case len(pool) > 0:
 		return nil, ""
 	case met != nil:
-		return met, MissesBalance
+		return met, missOf(met)
 	case short != nil:
 		return short, MissesWish
 	}
 	return nil, ""
+}
+
+// missOf is what a drink lacks that meets every wish and limit.
+func missOf(s *Settled) Miss {
+	if s.Score >= weigh.BalancedFrom {
+		return MissesNothing
+	}
+	return MissesBalance
 }

@@ -20,3 +20,6 @@ func NotForGuest(objection string) string {
 
 // NotAtHand says that a pour is not among what may be poured, in words that go on from its name.
 const NotAtHand = "is not among what may be poured"
+
+// NothingStands adds that nothing that may be poured does the work of such a pour.
+const NothingStands = ", and nothing here stands in for it"
