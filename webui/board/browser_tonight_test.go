@@ -171,6 +171,10 @@ func TestManyBottlesOutOnAPhone(t *testing.T) {
 	p.Within(0, "#guest summary")
 	p.Within(0, ".evening > li h2")
 	p.Within(0, ".evening > li .offer")
+	p.Until(`[...document.querySelectorAll('.to-wall a')].every((a) => {
+		const r = a.getBoundingClientRect();
+		return document.elementFromPoint(r.x + r.width / 2, r.y + r.height / 2) === a;
+	})`) // nothing lies over a link
 	p.Fits()
 	p.Quiet()
 }
