@@ -37,7 +37,7 @@ var measured = []struct {
 	{"squirt squirts capful capfuls", measureOf{1, flavor.Teaspoon, "a squirt is taken as a teaspoon"}},
 	{"measure measures misurino misurini medida medidas mesure mesures", measureOf{1, flavor.PartUnit, "a measure is taken as a part"}},
 	{"bl", measureOf{1, flavor.Barspoon, "“bl” is taken as a barspoon"}},
-	{"spoon spoons spoonful spoonfuls", measureOf{1, flavor.Barspoon, "a spoon is taken as a barspoon"}},
+	{"spoon spoons spoonful spoonfuls chamach chammach lepel lepels skje skjeer sked skedar ske skeer löffel", measureOf{1, flavor.Barspoon, "a spoon is taken as a barspoon"}},
 	{"d", measureOf{1, flavor.Dash, "“d” is taken as a dash"}},
 	{"shakes", measureOf{1, flavor.Dash, "a shake is taken as a dash"}},
 	{"grind grinds", measureOf{0.1, flavor.Gram, "a grind is taken as 0.1 g"}},
@@ -46,7 +46,7 @@ var measured = []struct {
 }
 
 // handfuls are words for as many leaves or berries as a hand takes.
-const handfuls = "handful handfuls handvoll poignée poignées puñado puñados manciata manciate handvol"
+const handfuls = "handful handfuls handvoll poignée poignées puñado puñados manciata manciate handvol punhado punhados håndfuld håndfull handfull näve garść garści mutthi"
 
 // little is the least that a hand pours, and littleOf the words for it. They stand before "of": "a touch
 // too dry" measures nothing. Common practice, no source.
@@ -82,7 +82,7 @@ var ofWords = vocabulary.Words(`of de di`)
 
 var (
 	// alone are measures that bars name without a number for one of them.
-	alone = vocabulary.Words(`jigger jig pony spoon spoonful nip bl squirt glug handvoll poignée puñado manciata handvol`)
+	alone = vocabulary.Words(`jigger jig pony spoon spoonful nip bl squirt glug handvoll poignée puñado manciata handvol punhado håndfuld håndfull handfull näve garść mutthi`)
 	// aloneOf are those that stand before "of" then.
 	aloneOf = vocabulary.Words(littleOf + ` pint`)
 	// littles are the words for the least that a hand pours.

@@ -336,7 +336,11 @@ func (r *resolver) measuredName() bool {
 			return true
 		}
 	}
-	return false
+	if len(toks) < 2 { // "rum fyrtiosju ml": a number that is not known
+		return false
+	}
+	unit, _ := measure.ParseUnit(toks[len(toks)-1].Text)
+	return (unit == flavor.Millilitre || unit == flavor.Centilitre) && r.resolver.Mentions(r.name[:toks[len(toks)-1].Start])
 }
 
 // countedIn returns the ingredient that a number stands before in a name, as in

@@ -16,8 +16,11 @@ var spelled = regexp.MustCompile(`(?i)\pL,?[ \t]+((?:(?:twenty|thirty|forty|fift
 // spells is a number of millilitres in words behind a sign.
 var spells = regexp.MustCompile(`(?i)[,.].*\b(?:fifteen|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)\b`)
 
-// Spells reports whether a text says an amount in words, behind a name or a sign.
-func Spells(text string) bool { return Figures(text) != text || spells.MatchString(text) }
+// Spells reports whether a text says an amount in words, behind a name or a sign, or in another
+// tongue.
+func Spells(text string) bool {
+	return Figures(text) != text || spells.MatchString(text) || speech.Foreign(text)
+}
 
 // Figures writes the amounts in words behind the names of a text as figures; the text stays as long.
 func Figures(text string) string {

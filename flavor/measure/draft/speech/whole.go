@@ -46,6 +46,9 @@ func wholeAt(toks []token.Token) (value float64, n int) {
 	if toks[0].Kind != token.Word {
 		return 0, 0
 	}
+	if v, n := foreignAt(toks); n > 0 {
+		return v, n
+	}
 	next, united := "", false
 	if len(toks) > 1 && toks[1].Kind == token.Word {
 		next, united = toks[1].Text, entry.UnitWordsAt(toks[1:2])
@@ -107,7 +110,7 @@ func hundredsAt(toks []token.Token, i int) (value float64, n int) {
 // spokenLarge reports whether a word is a number from thirteen up, or begins one: "thirty-five".
 func spokenLarge(w string) bool {
 	ten, second, hyphened := strings.Cut(w, "-")
-	return teens[w] > 0 || tens[ten] > 0 && (!hyphened || ones(second) > 0)
+	return teens[w] > 0 || foreignNumbers[w] >= LeastSpoken || tens[ten] > 0 && (!hyphened || ones(second) > 0)
 }
 
 // ones is a word for a number below ten, 0 for any other.

@@ -134,11 +134,11 @@ func compound(w string) (string, bool) {
 	return "", false
 }
 
-// unjoined are the words of a key. Japanese writes none apart: there they are the fewest
-// known words that the key is made of, or it stays whole.
+// unjoined are the words of a key. Japanese writes none apart, and Korean few: there they are the
+// fewest known words that the key is made of, or it stays whole.
 func unjoined(key string) []string {
 	words := strings.Fields(key)
-	if !strings.ContainsFunc(key, japanese) {
+	if !strings.ContainsFunc(key, unparted) {
 		return words
 	}
 	var out []string
@@ -152,8 +152,10 @@ func unjoined(key string) []string {
 	return out
 }
 
-// japanese reports whether a letter is one that Japanese is written in.
-func japanese(c rune) bool { return unicode.In(c, unicode.Katakana, unicode.Hiragana, unicode.Han) }
+// unparted reports whether a letter is one that Japanese or Korean is written in.
+func unparted(c rune) bool {
+	return unicode.In(c, unicode.Katakana, unicode.Hiragana, unicode.Han, unicode.Hangul)
+}
 
 // wordsOf returns the fewest known words that letters are made of, the longer first; nil if
 // they are made of none.
