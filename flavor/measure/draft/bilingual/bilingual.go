@@ -231,6 +231,18 @@ func latin(word string) bool {
 // without sugar. What they stand beside is not what it is called.
 var denying = []string{"ノン", "無", "抜き", "なし", "ゼロ", "무", "없", "제로", "без", "не", "χωρίς", "बिना", "ไม่"}
 
+// carrying are what words of other scripts that carry an allergen are made of: nuts, peanuts,
+// sesame, milk, cream, egg, soy, shellfish. "아몬드 gin" is no gin like another. From memory.
+var carrying = []string{
+	"ピーナッツ", "落花生", "アーモンド", "ナッツ", "クルミ", "くるみ", "胡桃", "ピスタチオ", "カシュー", "ゴマ", "ごま", "胡麻", "ミルク", "クリーム", "牛乳", "卵", "たまご", "玉子", "豆", "えび", "エビ", "かに", "カニ",
+	"땅콩", "아몬드", "호두", "견과", "캐슈", "잣", "참깨", "깨", "우유", "밀크", "크림", "계란", "달걀", "두유", "콩", "새우", "게",
+	"花生", "杏仁", "核桃", "坚果", "堅果", "榛", "开心果", "開心果", "腰果", "芝麻", "奶", "蛋", "虾", "蝦", "蟹",
+	"арахис", "миндал", "орех", "фисташ", "кешью", "кунжут", "молок", "молоч", "сливк", "яйц", "яич", "соев",
+	"φιστίκι", "φυστίκι", "αμύγδαλ", "αμυγδάλ", "καρύδι", "φουντούκι", "σουσάμι", "γάλα", "κρέμα", "αυγό", "σόγια",
+	"बादाम", "मूंगफली", "काजू", "अखरोट", "पिस्ता", "तिल", "दूध", "मलाई", "अंडा", "ถั่ว", "อัลมอนด์", "งา", "นม", "ครีม", "ไข่", "กุ้ง", "ปู",
+	"لوز", "فستق", "جوز", "بندق", "كاجو", "سمسم", "حليب", "كريم", "بيض", "صويا", "שקד", "בוטנ", "אגוז", "שומשום", "חלב", "שמנת", "ביצ", "סויה",
+}
+
 // inScripts names once what is named in two scripts side by side: "ジン Gin 50ml", "gin ジン 45".
 func (w *writer) inScripts(part string) (out, said string) {
 	toks := token.Lex(nil, part, 0, len(part))
@@ -269,9 +281,11 @@ func together(words, others []token.Token) bool {
 }
 
 // unknown reports whether words of another script mean nothing here, as a whole and in part, and
-// leave nothing out.
+// neither leave something out nor carry an allergen.
 func (w *writer) unknown(words string, pl naming.Place) bool {
-	if slices.ContainsFunc(denying, func(d string) bool { return strings.Contains(words, d) }) {
+	words = strings.ToLower(words)
+	holds := func(part string) bool { return strings.Contains(words, part) }
+	if slices.ContainsFunc(denying, holds) || slices.ContainsFunc(carrying, holds) {
 		return false
 	}
 	_, changed := tongue.English(flavor.NormaliseName(words))

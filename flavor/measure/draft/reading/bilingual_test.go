@@ -25,6 +25,9 @@ func TestNamedTwice(t *testing.T) {
 		"50 ml gin / vodka":           "",
 		"50 ml gin ラム":                "", // rum
 		"50 ml ノンアルコール gin":           "", // without alcohol
+		"50 ml 아몬드 gin":               "", // almond
+		"50 ml gin Миндальный":        "", // almond
+		"50 ml ピーナッツ gin":             "", // peanut
 		"50 ml gin (vodka)":           "",
 		"50 ml gin / 20 ml ginebra":   "",
 	} {
