@@ -182,23 +182,24 @@ func (p *Profile) Clear(avoid []Allergen) Clearance {
 func (p *Profile) Avoids(avoid []Allergen) bool { return p.Clear(avoid) == Free }
 
 // Clear says what is known of a drink for a guest who avoids allergens: the
-// worst that any pour comes to.
+// worst that a pour, or what is laid on the drink, comes to.
 func (s *Spec) Clear(avoid []Allergen) Clearance {
 	worst := Free
-	for i := range s.Pours {
-		worst = max(worst, s.Pours[i].Profile.Clear(avoid))
+	for _, p := range s.Held() {
+		worst = max(worst, p.Clear(avoid))
 	}
 	return worst
 }
 
 // Allergens lists the allergens of a drink in the order of the law, each with
-// the greatest certainty that any pour gives it.
+// the greatest certainty that any pour, or what is laid on the drink, gives it.
 func (s *Spec) Allergens() []AllergenMark {
 	var out []AllergenMark
+	held := s.Held()
 	for _, a := range Allergens() {
 		var certainty Certainty
-		for i := range s.Pours {
-			c, _ := s.Pours[i].Profile.Allergen(a)
+		for _, p := range held {
+			c, _ := p.Allergen(a)
 			certainty = surer(certainty, c)
 		}
 		if certainty != "" {

@@ -29,8 +29,8 @@ func (s *Spec) Ask(avoid []Allergen) []string {
 			continue
 		}
 		var names []string
-		for i := range s.Pours {
-			if p := s.Pours[i].Profile; q.holds(p) && !slices.Contains(names, p.Name) {
+		for _, p := range s.Held() {
+			if q.holds(p) && !slices.Contains(names, p.Name) {
 				names = append(names, p.Name)
 			}
 		}

@@ -40,12 +40,15 @@ type Profile struct {
 	// AllergensKnown is false when nobody has stated what the ingredient is made
 	// with; every allergen that is not marked then is [Unstated].
 	AllergensKnown bool
-	AllergenMarks  []AllergenMark // contained or possible
-	FreeOf         []Allergen     // stated to be absent, where the rest is not known
-	Animal         []string       // what comes from animals, see Animals
-	Cautions       []string       // keys of the cautions that apply, see the caution list of the catalogue
-	Carbonated     bool
-	Making         string // for house-made things: how to make it
+	// Unread is true where nobody has stated what it is at all: it may come from animals and
+	// hold alcohol too.
+	Unread        bool
+	AllergenMarks []AllergenMark // contained or possible
+	FreeOf        []Allergen     // stated to be absent, where the rest is not known
+	Animal        []string       // what comes from animals, see Animals
+	Cautions      []string       // keys of the cautions that apply, see the caution list of the catalogue
+	Carbonated    bool
+	Making        string // for house-made things: how to make it
 
 	Yields []Yield // what a piece, leaf, slice … gives
 

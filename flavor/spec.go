@@ -130,7 +130,8 @@ func (p *Pour) Called() string {
 }
 
 // Spec is a drink as a bartender would write it down. Garnish, Glass, Rim and
-// Steps are kept for whoever makes the drink; no number depends on them.
+// Steps are kept for whoever makes the drink; no number depends on them. What they bring to
+// a guest is in Dressings.
 type Spec struct {
 	Name    string
 	Method  Method
@@ -142,6 +143,11 @@ type Spec struct {
 	Rim     string
 	Steps   []string // further instructions, in order
 	Notes   []string // what was assumed in reading it
+	// Dressings are what garnish, rim, glass and steps name and what that carries. Dressed
+	// says that they were looked up: until then a garnish may carry anything.
+	Dressings []Dressing
+	Dressed   bool
+	LeftOff   []string // what is left off for the guest, see [Spec.Without]
 	// Together says that the draft has everything mixed at once, what sparkles
 	// too: "shake everything". Without it "shake" means all but the soda.
 	Together bool
@@ -152,6 +158,8 @@ func (s Spec) Clone() Spec {
 	s.Pours = append([]Pour(nil), s.Pours...)
 	s.Notes = append([]string(nil), s.Notes...)
 	s.Steps = append([]string(nil), s.Steps...)
+	s.Dressings = append([]Dressing(nil), s.Dressings...)
+	s.LeftOff = append([]string(nil), s.LeftOff...)
 	return s
 }
 

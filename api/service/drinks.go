@@ -79,6 +79,9 @@ func (q *DrinkQuery) holds(d *Drink, words []string, meant []map[*flavor.Profile
 			return false
 		}
 	}
+	if !q.Guest.MayHaveLaid(&d.Spec) {
+		return false
+	}
 	name := flavor.NormaliseName(d.Spec.Name)
 	for i, w := range words {
 		poured := slices.ContainsFunc(d.Spec.Pours, func(p flavor.Pour) bool { return meant[i][p.Profile] })

@@ -129,9 +129,11 @@ func (s *Snapshot) drinkOf(k *kitchen.Kitchen, kept *house.Kept[house.Spec], was
 	return d, nil
 }
 
-// samePours reports whether two readings of one record pour the same profiles.
+// samePours reports whether two readings of one record pour the same profiles, and lay the same
+// on the drink.
 func samePours(a, b *flavor.Spec) bool {
-	return slices.EqualFunc(a.Pours, b.Pours, func(x, y flavor.Pour) bool { return x.Profile == y.Profile })
+	laid := slices.EqualFunc(a.Dressings, b.Dressings, func(x, y flavor.Dressing) bool { return slices.Equal(x.Records, y.Records) })
+	return laid && slices.EqualFunc(a.Pours, b.Pours, func(x, y flavor.Pour) bool { return x.Profile == y.Profile })
 }
 
 // asTasted returns the version of a drink that was marked as right.

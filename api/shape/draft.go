@@ -29,6 +29,8 @@ type Said struct {
 	Garnish string   `json:"garnish,omitempty" maxLength:"200"`
 	Rim     string   `json:"rim,omitempty" maxLength:"200"`
 	Steps   []string `json:"steps,omitempty" maxItems:"40" doc:"Further instructions, in order"`
+	// LeaveOff is for answers; a request that repeats one keeps it.
+	LeaveOff []string `json:"leave_off,omitempty" maxItems:"80" doc:"In answers: what the drink was written with on it, and is left off for this guest"`
 }
 
 // Pour is one pour of a spec.
@@ -54,7 +56,7 @@ func (d Draft) ToCentre() service.Draft {
 
 func (s Spec) fields() kitchen.Fields {
 	return kitchen.Fields{Name: s.Name, Method: s.Method, Service: s.Service, HotC: s.HotC,
-		Glass: s.Glass, Garnish: s.Garnish, Rim: s.Rim, Steps: s.Steps,
+		Glass: s.Glass, Garnish: s.Garnish, Rim: s.Rim, Steps: s.Steps, LeftOff: s.LeaveOff,
 		Pours: list(s.Pours, func(p Pour) kitchen.Line { return kitchen.Line(p) })}
 }
 
@@ -75,4 +77,4 @@ func specOf(s *flavor.Spec) Spec {
 		})}
 }
 
-func saidOf(s *flavor.Spec) Said { return Said{s.HotC, s.Glass, s.Garnish, s.Rim, s.Steps} }
+func saidOf(s *flavor.Spec) Said { return Said{s.HotC, s.Glass, s.Garnish, s.Rim, s.Steps, s.LeftOff} }

@@ -7,12 +7,12 @@ import (
 	"counterpour/flavor"
 )
 
-// Allergen is an allergen of a drink and the pours that bring it: those that contain or
+// Allergen is an allergen of a drink and the pours, or what is laid on it, that bring it: those that contain or
 // may contain it or, if there are none, those of which it is not known that they are free
 // of it.
 type Allergen struct {
 	Allergen  string   `json:"allergen" doc:"One of the fourteen of Regulation (EU) No 1169/2011, Annex II"`
-	From      []string `json:"from" doc:"Ids of the ingredients that bring it"`
+	From      []string `json:"from" doc:"Ids of the ingredients that bring it, and what brings it on the drink or the rim, such as garnish: toasted hazelnuts"`
 	Certainty string   `json:"certainty" enum:"contains,may contain,unstated" doc:"Unstated: nobody has said that it is absent; read the label, and count it as present until then"`
 }
 
@@ -26,13 +26,14 @@ type Caution struct {
 
 // allergensOf lists the allergens of a drink, in the order in which the law lists them.
 func allergensOf(s *flavor.Spec) []Allergen {
+	held := s.Held()
 	return list(s.Allergens(), func(m flavor.AllergenMark) Allergen {
 		a := Allergen{Allergen: string(m.Allergen), From: []string{}, Certainty: string(m.Certainty)}
-		for _, p := range s.Pours {
-			c, has := p.Profile.Allergen(m.Allergen)
+		for _, p := range held {
+			c, has := p.Allergen(m.Allergen)
 			brings := has && (c != flavor.Unstated || m.Certainty == flavor.Unstated)
-			if brings && !slices.Contains(a.From, p.Profile.ID) {
-				a.From = append(a.From, p.Profile.ID)
+			if brings && !slices.Contains(a.From, p.ID) {
+				a.From = append(a.From, p.ID)
 			}
 		}
 		return a

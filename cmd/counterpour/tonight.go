@@ -120,8 +120,11 @@ func showTonightFlight(p *terminal.Page, a *shape.TonightFlightAnswer) {
 			p.Row("  "+printed.Amount(x.Amount, x.Unit), x.Ingredient)
 		}
 		p.Line("  %s, %s", g.Poured.Method, g.Poured.Service)
-		if g.Text != "" {
+		switch {
+		case g.Text != "" && len(g.Missing) > 0:
 			p.Line("  without %s: %s", namesOf(g.Missing), g.Text)
+		case g.Text != "":
+			p.Line("  %s", g.Text)
 		}
 		printed.Allergens(p, g.Allergens)
 	}

@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/dressing"
 )
 
 // Spec is a drink of the house; it names ingredients by id. Order, amounts and units are
@@ -132,6 +133,9 @@ func (s Spec) Flavor(shelf *Shelf) (flavor.Spec, error) {
 		}
 		out.Pours = append(out.Pours, flavor.Pour{Profile: profile, Amount: p.Amount, Unit: p.Unit, ML: ml, After: p.After || p.Unit.After(), Heat: p.Heat,
 			Match: flavor.Match{Asked: profile.Name, How: flavor.MatchExact}})
+	}
+	if err := dressing.Dress(&out, shelf); err != nil {
+		return flavor.Spec{}, fail(ErrInvalid, "mix", s.Ref().String(), "%s", err)
 	}
 	return out, nil
 }

@@ -7,8 +7,8 @@ import (
 	"counterpour/flavor/guest"
 )
 
-// Suits reports whether a draft, once mended so, pours nothing that the guest must not have: less
-// of it is still too much.
+// Suits reports whether a draft, once mended so, pours nothing that the guest must not have, and
+// has nothing of it laid on: less of it is still too much.
 func (f *Fix) Suits(g *guest.Guest) bool {
-	return !slices.ContainsFunc(f.Spec.Pours, func(p flavor.Pour) bool { return !g.Accepts(p.Profile) })
+	return g.MayHaveLaid(&f.Spec) && !slices.ContainsFunc(f.Spec.Pours, func(p flavor.Pour) bool { return !g.Accepts(p.Profile) })
 }

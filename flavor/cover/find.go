@@ -142,12 +142,16 @@ func (f *Finder) Find(ctx context.Context, r Request) (*Result, error) {
 	if err := r.check(); err != nil {
 		return nil, err
 	}
+	r.Spec = r.Guest.Serve(r.Spec)
 	result, err := f.covers(ctx, &r, false)
 	if err != nil {
 		return nil, err
 	}
 	if err := f.addLabels(ctx, &r, result); err != nil {
 		return nil, err
+	}
+	if !r.Guest.MayHaveLaid(r.Spec) { // nothing that is poured makes up for what a step brings
+		return &Result{ScoreBefore: result.ScoreBefore, Removed: result.Removed, Unstated: result.Unstated, Proven: result.Proven}, nil
 	}
 	rankedAhead(result.Covers)
 	rankedAhead(result.IfLabelClears)
@@ -262,10 +266,10 @@ func (r *Request) check() error {
 	return r.Guest.Check()
 }
 
-// MayServe reports whether a guest may have a drink as it is written. It fails if its
-// strength is asked for and it cannot be mixed.
+// MayServe reports whether a guest may have a drink as it is written, without what of its garnish
+// the guest must not have. It fails if its strength is asked for and it cannot be mixed.
 func (f *Finder) MayServe(g *guest.Guest, s *flavor.Spec) (bool, error) {
-	if !g.MayHaveAll(s) {
+	if !g.MayHaveAll(g.Serve(s)) {
 		return false, nil
 	}
 	if g.MaxABV <= 0 {

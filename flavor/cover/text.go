@@ -26,6 +26,9 @@ func (t *task) text(c *Cover, glass *sense.Percept) string {
 	for _, ch := range c.Changes {
 		text += wording.Moves(ch.Profile, ch.To, ch.Unit)
 	}
+	if off := c.Spec.LeaveOff(); off != "" {
+		text += ", " + off
+	}
 	told := wording.Difference{From: order.glass, To: glass, Another: !c.Keeps, Gone: c.Gone, Lost: c.Lost, Gained: c.Gained}
 	return text + ": " + told.String()
 }

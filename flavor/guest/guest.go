@@ -64,13 +64,40 @@ func (g *Guest) MayHave(p *flavor.Profile) bool {
 	if !p.Avoids(g.Avoid) || g.NoAlcohol && p.ABV.Value > flavor.NoAlcoholABV || g.NoTrace && !p.StatesNoAlcohol() {
 		return false
 	}
+	if p.Unread && g.avoidsAny() {
+		return false
+	}
 	return !slices.ContainsFunc(g.NoAnimal, func(a string) bool { return slices.Contains(p.Animal, a) })
 }
 
-// MayHaveAll reports whether the guest may have every pour of a drink, whatever it costs.
-func (g *Guest) MayHaveAll(s *flavor.Spec) bool {
-	return !slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return !g.MayHave(p.Profile) })
+// avoidsAny reports whether there is anything that the guest must not have.
+func (g *Guest) avoidsAny() bool {
+	return len(g.Avoid)+len(g.NoAnimal) > 0 || g.NoAlcohol || g.NoTrace
 }
+
+// MayHaveAll reports whether the guest may have every pour of a drink and what is laid on it,
+// whatever it costs.
+func (g *Guest) MayHaveAll(s *flavor.Spec) bool {
+	return !slices.ContainsFunc(s.Held(), func(p *flavor.Profile) bool { return !g.MayHave(p) })
+}
+
+// MayHaveLaid reports whether the guest may have what is served with a drink and is none of
+// its pours.
+func (g *Guest) MayHaveLaid(s *flavor.Spec) bool { return g.BarredLaid(s) == nil }
+
+// BarredLaid returns the first thing served with a drink, its pours aside, that the guest must
+// not have; nil if there is none.
+func (g *Guest) BarredLaid(s *flavor.Spec) *flavor.Profile {
+	held := s.Held()[len(s.Pours):]
+	if at := slices.IndexFunc(held, func(p *flavor.Profile) bool { return !g.MayHave(p) }); at >= 0 {
+		return held[at]
+	}
+	return nil
+}
+
+// Serve returns a drink as it is served to the guest: without what is laid on it that the guest
+// must not have, where it can be left off.
+func (g *Guest) Serve(s *flavor.Spec) *flavor.Spec { return s.Without(g.MayHave) }
 
 // TooStrong reports whether a finished drink is above the guest's limit, in % vol.
 func (g *Guest) TooStrong(abv float64) bool { return g.MaxABV > 0 && abv > g.MaxABV }

@@ -85,6 +85,7 @@ func Vary(ctx context.Context, st *station.Station, req Request) (*Result, error
 	if err != nil {
 		return nil, err
 	}
+	req.Spec = limits.Guest.Serve(req.Spec)
 	w := &work{Job: st.NewJob(req.Stock, limits, measure.SystemOf(req.Spec), req.Seed), each: draftsEach}
 	if err := w.SetFrom(req.Spec); err != nil {
 		return nil, err

@@ -38,6 +38,9 @@ func (w *work) recipe(r *Riff, familyBefore string) string {
 	if top := wording.Topped(&r.Spec); top != "" {
 		text = append(text, top)
 	}
+	if off := r.Spec.LeaveOff(); off != "" {
+		text = append(text, off)
+	}
 	head := strings.Join(text, ", ")
 	if head == "" {
 		head = wording.SamePours

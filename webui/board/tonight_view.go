@@ -119,7 +119,7 @@ func newTonightView(about, version string, x *wish) *tonightView {
 // drinkOf shows what can be made of a drink of the menu.
 func (p *pages) drinkOf(m *behind.HouseSpec, now *evening.Drink, s *behind.Shift, who *form.Guest, since map[string]time.Time) (*tonightDrink, error) {
 	limits, t := who.Limits(), now.Touched
-	d := &tonightDrink{Slug: m.Slug, Name: m.Spec.Name, Words: evening.Words(&m.Spec), Glass: part.Serving(&m.Spec), Spec: part.SpecAddress(m.Slug, who), Because: now.Because, now: now, state: now.State}
+	d := &tonightDrink{Slug: m.Slug, Name: m.Spec.Name, Words: evening.Words(&m.Spec), Glass: part.Serving(limits.Serve(&m.Spec)), Spec: part.SpecAddress(m.Slug, who), Because: now.Because, now: now, state: now.State}
 	shown := part.SpecInUnits(p.house.Settings(), &m.Spec)
 	for i := range shown.Pours {
 		pour := &shown.Pours[i]

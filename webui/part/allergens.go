@@ -79,14 +79,17 @@ func (v Allergens) None() bool { return len(v.Contains)+len(v.May)+len(v.Unstate
 // stated of a pour is listed separately.
 func AllergensOf(s *flavor.Spec, avoid []flavor.Allergen) Allergens {
 	var v Allergens
-	for _, p := range Bottles(s) {
-		v.leaveOpen(p, avoid)
+	held := s.Held()
+	for i, p := range held {
+		if !slices.Contains(held[:i], p) {
+			v.leaveOpen(p, avoid)
+		}
 	}
 	for _, a := range flavor.Allergens() {
 		contains := Allergen{Allergen: a, Avoided: slices.Contains(avoid, a)}
 		may := contains
-		for i := range s.Pours {
-			for _, m := range s.Pours[i].Profile.AllergenMarks {
+		for _, p := range held {
+			for _, m := range p.AllergenMarks {
 				if m.Allergen != a {
 					continue
 				}
@@ -94,7 +97,7 @@ func AllergensOf(s *flavor.Spec, avoid []flavor.Allergen) Allergens {
 				if m.Certainty != flavor.Contains {
 					to = &may
 				}
-				if name := s.Pours[i].Profile.Name; !slices.Contains(to.From, name) {
+				if name := p.Name; !slices.Contains(to.From, name) {
 					to.From = append(to.From, name)
 				}
 			}

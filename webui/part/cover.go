@@ -99,6 +99,9 @@ func moves(c *cover.Cover) []string {
 		to := flavor.Pour{Amount: m.To, Unit: m.Unit}
 		out = append(out, words.Bound(say.It("part.moved-to", "Name", m.Profile.Name, "Amount", Amount(&to))))
 	}
+	if off := c.Spec.LeaveOff(); off != "" {
+		out = append(out, off)
+	}
 	return out
 }
 

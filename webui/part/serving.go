@@ -19,5 +19,8 @@ func Serving(s *flavor.Spec) string {
 	if s.Rim != "" {
 		parts = append(parts, say.It("part.rim-of", "Rim", s.Rim))
 	}
+	if off := s.LeaveOff(); off != "" {
+		parts = append(parts, off)
+	}
 	return strings.Join(parts, " · ")
 }

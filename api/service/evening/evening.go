@@ -132,7 +132,9 @@ func drinkOf(bar Kitchen, s *flavor.Spec, t *outs.Touched, g *guest.Guest) (Drin
 	if err != nil {
 		return d, err
 	}
-	if tooStrong == "" {
+	served := g.Serve(s)
+	stuck := g.BarredLaid(served) // what cannot be left off
+	if tooStrong == "" && stuck == nil {
 		d.Unread = unread(s, t, g)
 	}
 	if t != nil {
@@ -141,7 +143,7 @@ func drinkOf(bar Kitchen, s *flavor.Spec, t *outs.Touched, g *guest.Guest) (Drin
 		}
 		// What the guest must not have anyway is not for want of a bottle, be it the bottle itself.
 		barred := slices.ContainsFunc(t.Missing, func(p *flavor.Profile) bool { return !g.Accepts(p) })
-		if d.State == Covered || len(t.Removed) <= len(t.Missing) && !barred && tooStrong == "" {
+		if d.State == Covered || len(t.Removed) <= len(t.Missing) && !barred && tooStrong == "" && stuck == nil {
 			return d, nil
 		}
 	}
@@ -152,9 +154,34 @@ func drinkOf(bar Kitchen, s *flavor.Spec, t *outs.Touched, g *guest.Guest) (Drin
 		}
 		return d, nil
 	}
-	if tooStrong != "" {
+	switch {
+	case tooStrong != "":
 		d.State, d.Because = NotFor, tooStrong
+	case stuck != nil:
+		d.State, d.Because = NotFor, stuck.Name+" "+g.Objection(stuck)
+	case served != s && t == nil:
+		return withoutLaid(bar, d, served, g)
 	}
+	return d, nil
+}
+
+// withoutLaid says how a drink is served of which only the garnish is in the guest's way.
+func withoutLaid(bar Kitchen, d Drink, served *flavor.Spec, g *guest.Guest) (Drink, error) {
+	r, err := bar.Judge(served)
+	if err != nil && len(flavor.DataFaultsOf(err)) == 0 {
+		return d, err
+	}
+	off := &cover.Cover{Spec: *served, Keeps: true, Notice: sense.WontNotice, Marks: served.Allergens(), Ask: served.Ask(g.Avoid), Text: served.LeaveOff()}
+	t := &outs.Touched{Spec: d.Spec, LeftOut: off, Near: true, Proven: true, Chosen: -1}
+	if err == nil {
+		off.Score, off.ABV, t.ScoreBefore = r.Judgement.Score, r.Drink.ABV, r.Judgement.Score
+	}
+	for i := range d.Spec.Dressings {
+		if p := d.Spec.Dressings[i].Profile; !g.MayHave(p) {
+			t.Removed, off.Without = append(t.Removed, p), append(off.Without, p)
+		}
+	}
+	d.Touched, d.State = t, Covered
 	return d, nil
 }
 

@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/assumed"
+	"counterpour/flavor/measure/draft/dressing"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/measure/draft/serving"
@@ -25,6 +26,7 @@ type Fields struct {
 	HotC                  float64 // temperature of a hot drink, in °C; 0: not stated
 	Glass, Garnish, Rim   string
 	Steps                 []string
+	LeftOff               []string // what was left off for a guest
 }
 
 // Line is one pour in fields. Without a unit the amount counts pieces. ID, Name and ML
@@ -114,7 +116,7 @@ func (k *Kitchen) Known() naming.Finder { return k.Index }
 func (k *Kitchen) ReadFields(in *Fields) (flavor.Spec, error) {
 	var faults flavor.DataFaults
 	out := flavor.Spec{Name: strings.Join(strings.Fields(in.Name), " "), HotC: in.HotC,
-		Glass: in.Glass, Garnish: in.Garnish, Rim: in.Rim, Steps: slices.Clone(in.Steps)}
+		Glass: in.Glass, Garnish: in.Garnish, Rim: in.Rim, Steps: slices.Clone(in.Steps), LeftOff: slices.Clone(in.LeftOff)}
 	if strings.ContainsFunc(out.Name, unicode.IsControl) {
 		faults = append(faults, flavor.Invalid("spec.name", in.Name, "the name holds a control character; delete it"))
 	}
@@ -144,6 +146,9 @@ func (k *Kitchen) ReadFields(in *Fields) (flavor.Spec, error) {
 	}
 	if len(faults) > 0 {
 		return flavor.Spec{}, faults
+	}
+	if err := dressing.Dress(&out, k.Index); err != nil {
+		return flavor.Spec{}, err
 	}
 	return assumed.Fill(out), nil
 }

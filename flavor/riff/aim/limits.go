@@ -141,8 +141,11 @@ func (l *Limits) unwished(p *flavor.Profile) bool {
 		slices.ContainsFunc(l.without, func(f flavor.AromaFamily) bool { return p.Aroma[f] >= neatAroma })
 }
 
-// AcceptsAll reports whether every pour of a drink may be poured.
+// AcceptsAll reports whether every pour of a drink may be poured, and what is laid on it served.
 func (l *Limits) AcceptsAll(s *flavor.Spec) bool {
+	if !l.Guest.MayHaveLaid(s) {
+		return false
+	}
 	for i := range s.Pours {
 		if !l.Accepts(s.Pours[i].Profile) {
 			return false

@@ -68,6 +68,7 @@ func Find(ctx context.Context, st *station.Station, req Request) (*Result, error
 	if req.Between < 1 || req.Between > MaxSteps {
 		return nil, flavor.OutOfRange("between", req.Between, 1, MaxSteps, "ask for 1 to 8 drinks between the two")
 	}
+	req.From, req.To = req.Guest.Serve(req.From), req.Guest.Serve(req.To)
 	shelf, err := gather(&req)
 	if err != nil {
 		return nil, err
@@ -130,6 +131,9 @@ func gather(req *Request) (*shelf, error) {
 	}{{"from", req.From}, {"to", req.To}} {
 		if err := station.CheckSpec(end.spec); err != nil {
 			return nil, placed(end.name, err)
+		}
+		if p := g.BarredLaid(end.spec); p != nil {
+			faults = append(faults, flavor.Invalid(end.name, p.Name, "%s is not for this guest: it %s", p.Name, g.Objection(p)))
 		}
 		for i := range end.spec.Pours {
 			p := end.spec.Pours[i].Profile

@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/counting"
+	"counterpour/flavor/measure/draft/dressing"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/likeliest"
 	"counterpour/flavor/measure/draft/naming"
@@ -81,6 +82,9 @@ func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 	out, err := resolveAny(d, f)
 	if err == nil {
 		err = naming.Complete(out.Faults, f)
+	}
+	if err == nil {
+		err = dressing.Dress(&out.Spec, f)
 	}
 	return out, err
 }
