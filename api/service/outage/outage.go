@@ -57,12 +57,17 @@ func (n Names) With(spec *flavor.Spec, said []string, missing, shelf []*flavor.P
 }
 
 // sisters reports whether p is the same thing as what is missing, in another form: a
-// juice or a syrup that smells of it first, and holds a name of it in its own. A bottle
+// juice or a syrup that smells of it first, and holds a name of it in its own, or a coffee that
+// is made as it is, as an espresso without caffeine. A bottle
 // of a spirit or a liqueur is bought by a name of its own.
 func (n Names) sisters(p, missing *flavor.Profile, names []string) bool {
 	juices, sweeteners := p.Class.Pressed() && missing.Class.Pressed(), isSweetener(p) && isSweetener(missing)
-	if !juices && !sweeteners {
+	coffees := p.Class.Roasted() && missing.Class.Roasted()
+	if !juices && !sweeteners && !coffees {
 		return false
+	}
+	if coffees {
+		names = []string{missing.Name} // what is drawn from the same machine; coffee by any other name is brewed otherwise
 	}
 	of, is := n.Space.Leads(missing), n.Space.Leads(p)
 	if len(of) == 0 || len(is) == 0 || of[0].Name != is[0].Name {
