@@ -41,6 +41,17 @@ func (s *Spec) Ask(avoid []Allergen) []string {
 	return out
 }
 
+// Asks returns what to ask a guest who avoids allergens before p is poured, in words that go on
+// from its name, see [Spec.Ask].
+func (p *Profile) Asks(avoid []Allergen) (out []string) {
+	for _, q := range questions {
+		if slices.Contains(avoid, q.of) && q.holds(p) {
+			out = append(out, q.text)
+		}
+	}
+	return out
+}
+
 // smellsOf tells what smells of one of some materials: a record says no more of what it
 // is distilled from or pressed on.
 func smellsOf(materials ...string) func(*Profile) bool {

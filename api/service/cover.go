@@ -157,7 +157,8 @@ func (s *Snapshot) instead(ctx context.Context, spec *flavor.Spec, removed, shel
 			return nil, err
 		}
 	}
-	if len(shelf) == 0 {
+	asks := func(p *flavor.Profile) bool { return g.Wonders(p, spec) }
+	if shelf = slices.DeleteFunc(slices.Clone(shelf), asks); len(shelf) == 0 {
 		return out, nil
 	}
 	found, err := riff.Vary(ctx, s.Station, riff.Request{Spec: spec, Stock: shelf, Guest: g, Limit: insteadRiffs})

@@ -42,7 +42,11 @@ func (t *task) describe(x *idea) Cover {
 	for _, m := range x.filling.Moves {
 		from := t.req.Spec.Pours[t.moves[m].pour]
 		to := t.moves[m].amount
-		c.Changes = append(c.Changes, balance.Change{Pour: t.placeInOrder(t.moves[m].pour), Profile: from.Profile, Unit: from.Unit,
+		var fromUnit flavor.Unit
+		if from.Unit != to.Unit {
+			fromUnit = from.Unit
+		}
+		c.Changes = append(c.Changes, balance.Change{Pour: t.placeInOrder(t.moves[m].pour), Profile: from.Profile, Unit: to.Unit, FromUnit: fromUnit,
 			From: from.Amount, To: to.Value, FromML: from.ML, ToML: to.ML})
 	}
 	c.ABV, c.ABVChange, c.VolumeChange = x.drink.ABV, x.drink.ABV-order.drink.ABV, x.drink.VolumeML-order.drink.VolumeML
@@ -156,7 +160,7 @@ func (t *task) moved(i int, x *search.Filling) flavor.Pour {
 	p := t.req.Spec.Pours[i]
 	for _, m := range x.Moves {
 		if t.moves[m].pour == i {
-			p.Amount, p.ML = t.moves[m].amount.Value, t.moves[m].amount.ML
+			p.Amount, p.Unit, p.ML = t.moves[m].amount.Value, t.moves[m].amount.Unit, t.moves[m].amount.ML
 		}
 	}
 	return p

@@ -134,6 +134,8 @@ type Result struct {
 	LeftOutBest bool
 	Near        bool // some cover keeps the drink, or leaving out what went does
 	Proven      bool // no better cover is possible; false if time or effort ran out
+
+	strayed int // how far its covers are from being like what went, see [task.strayed]
 }
 
 // Find returns the best covers. It fails if the request is out of range, if
@@ -143,6 +145,8 @@ func (f *Finder) Find(ctx context.Context, r Request) (*Result, error) {
 		return nil, err
 	}
 	r.Spec = r.Guest.Serve(r.Spec)
+	all, unasked := r.Candidates, r.unasked()
+	r.Candidates = unasked
 	result, err := f.covers(ctx, &r, false)
 	if err != nil {
 		return nil, err
@@ -150,12 +154,34 @@ func (f *Finder) Find(ctx context.Context, r Request) (*Result, error) {
 	if err := f.addLabels(ctx, &r, result); err != nil {
 		return nil, err
 	}
+	if len(unasked) < len(all) && result.empty() {
+		r.Candidates = all
+		if result, err = f.covers(ctx, &r, false); err != nil {
+			return nil, err
+		}
+	}
 	if !r.Guest.MayHaveLaid(r.Spec) { // nothing that is poured makes up for what a step brings
 		return &Result{ScoreBefore: result.ScoreBefore, Removed: result.Removed, Unstated: result.Unstated, Proven: result.Proven}, nil
 	}
 	rankedAhead(result.Covers)
 	rankedAhead(result.IfLabelClears)
 	return result, nil
+}
+
+// unasked returns the candidates of which the guest need not be asked anything new: who avoids
+// nuts is offered nothing that tastes of kernels while anything else covers what went, and
+// never by its label.
+func (r *Request) unasked() []*flavor.Profile {
+	wonders := func(p *flavor.Profile) bool { return r.Guest.Wonders(p, r.Spec) }
+	if !slices.ContainsFunc(r.Candidates, wonders) {
+		return r.Candidates
+	}
+	return slices.DeleteFunc(slices.Clone(r.Candidates), wonders)
+}
+
+// empty reports whether nothing at all covers what went.
+func (r *Result) empty() bool {
+	return len(r.Covers) == 0 && len(r.IfLabelClears) == 0 && r.LeftOut == nil
 }
 
 // addLabels adds what is safe only if a label clears it, and leaving out what went where
@@ -182,9 +208,17 @@ func (f *Finder) addLabels(ctx context.Context, r *Request, to *Result) error {
 			to.IfLabelClears = append(to.IfLabelClears, c)
 		}
 	}
+	if to.strayed > unsure.strayed && len(to.IfLabelClears) > 0 && !r.Guest.NoAlcohol && !slices.ContainsFunc(to.Covers, Cover.worthPouring) {
+		to.Covers, to.Unbalanced, to.LabelFirst = nil, false, true
+		to.Near = to.LeftOut != nil && to.LeftOut.Keeps
+	}
 	to.Proven = to.Proven && unsure.Proven
 	return nil
 }
+
+// worthPouring reports whether a cover has a place beside others that are more like what went,
+// though a label must be read for those: the trade pours it, or it keeps the drink and what led.
+func (c Cover) worthPouring() bool { return c.Custom || c.Keeps && len(c.Gone) == 0 }
 
 // covers finds the covers of a request; with labels, those that some label would
 // have to clear.
@@ -210,6 +244,7 @@ func (f *Finder) covers(ctx context.Context, r *Request, labels bool) (*Result, 
 			return nil, err
 		}
 	}
+	result.strayed = task.strayed
 	return result, task.addLeftOut(result)
 }
 

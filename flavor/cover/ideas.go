@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor/cover/search"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/sense"
+	"counterpour/flavor/weigh"
 )
 
 // idea is one filling as it comes into the glass, and those that come to the same.
@@ -113,6 +114,8 @@ func (t *task) measure(fillings []search.Filling) ([]idea, error) {
 	slices.SortFunc(out, order)
 	t.putBlendsBehind(out)
 	slices.SortFunc(out, order)
+	t.putOffBehind(out)
+	slices.SortFunc(out, order)
 	return out, nil
 }
 
@@ -141,6 +144,31 @@ func (t *task) putBlendsBehind(all []idea) {
 		}
 		if i < single && len(x.filling.Parts) > 1 && !t.practice.Pours(x.filling.Parts) {
 			x.rank = all[single].rank + behind
+		}
+	}
+}
+
+// moderate is how much further than a drink that is out of balance one in balance may lie, in
+// steps, to be poured before it.
+const moderate = 1.5
+
+// putOffBehind puts what is out of balance behind the first idea that is in balance and lies
+// hardly further: the draft may be one that no family is judged by, and then neither loses
+// anything against it. The ideas are given in order.
+func (t *task) putOffBehind(all []idea) {
+	if t.gap.Less {
+		return // a score holds a soft drink against drinks with alcohol
+	}
+	for i := range all {
+		x := &all[i]
+		if weigh.VerdictOf(x.score) != weigh.Off || t.practice.FirstChoice(x.filling.Parts) {
+			continue
+		}
+		better := slices.IndexFunc(all[i+1:], func(y idea) bool {
+			return weigh.VerdictOf(y.score) == weigh.Balanced && y.distance <= x.distance+moderate
+		})
+		if better >= 0 {
+			x.rank = all[i+1+better].rank + behind
 		}
 	}
 }

@@ -17,7 +17,7 @@ import (
 func (t *task) addLeftOut(to *Result) error {
 	long := t.staysLong()
 	if t.leftOut > LastJND && !long && !t.leavesSofter(to) {
-		return nil
+		return t.addRebuilt(to)
 	}
 	x, err := t.without()
 	if err != nil {
@@ -30,7 +30,7 @@ func (t *task) addLeftOut(to *Result) error {
 	best := t.ranksFirst(to, x, long, nearer)
 	balanced := long || x.score >= t.leastScore()
 	if t.leftOut > NearJND && !long && (!balanced || nearer && !best) {
-		return nil
+		return t.addRebuilt(to)
 	}
 	c := t.describe(x)
 	to.LeftOut, to.LeftOutBest = &c, best && balanced

@@ -6,6 +6,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover/fill"
 	"counterpour/flavor/cover/role"
+	"counterpour/flavor/weigh"
 )
 
 // worthListing leaves of ranked ideas those that a bartender wants to read, the best first.
@@ -16,14 +17,20 @@ func (t *task) worthListing(ideas []idea) []idea {
 	t.putOthersBehind(ideas)
 	ideas = t.withoutFar(ideas)
 	ideas = t.withoutLost(ideas)
-	for _, otherKin := range []float64{role.AlikeTo, likeSmell} {
+	for tier, otherKin := range []float64{role.AlikeTo, likeSmell} {
 		unlike := func(x idea) bool { return !t.akin(&x.filling, otherKin) }
 		if like := slices.DeleteFunc(slices.Clone(ideas), unlike); len(like) > 0 {
+			t.strayed = tier
 			return t.stop(like) // beside what is like the thing that went nothing is listed that is not
 		}
 	}
+	t.strayed = strayedAll
 	return t.unlike(ideas)
 }
+
+// strayedAll is how far a list has strayed whose ideas are all unlike what went, see
+// [task.strayed].
+const strayedAll = 2
 
 // putOthersBehind puts what is another drink, and no custom, behind what is not.
 func (t *task) putOthersBehind(ideas []idea) {
@@ -141,7 +148,13 @@ func (t *task) noCover(x *idea) bool {
 	case t.everyBar(x):
 		last = LastKnownJND
 	}
-	return x.distance > last || !t.knownDry(x) && x.score < worth*t.scoreBefore
+	return x.distance > last || !t.knownDry(x) && !t.asUnjudged(x) && x.score < worth*t.scoreBefore
+}
+
+// asUnjudged reports whether an idea hardly moves a drink that no family holds as balanced: what
+// a score says of such a drink is not held against what stands in for one thing of it.
+func (t *task) asUnjudged(x *idea) bool {
+	return t.scoreBefore < weigh.BalancedFrom && x.distance <= NearJND
 }
 
 // knownDry reports whether an idea pours what is made without alcohol after something that

@@ -36,6 +36,7 @@ type task struct {
 	strict      bool    // only covers that keep the balance
 	leftOut     float64 // how far the glass moves if nothing is poured instead
 	effort      int     // that its searches took
+	strayed     int     // how far what is listed is from being like what went: 0 for what is taken for it
 	tooStrong   float64 // before ice, in % vol; only if the guest has a limit
 
 	sweetAsOrdered bool // the drink as it is written has sugar for its lemon or lime

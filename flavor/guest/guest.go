@@ -152,6 +152,17 @@ func (g *Guest) Unsettles(s, was *flavor.Spec) float64 {
 	return cost
 }
 
+// Wonders reports whether the guest must be asked something before p is poured that was not to
+// be asked of a drink: what many who avoid an allergen avoid too. Of what the guest must not
+// have in that drink nothing was asked.
+func (g *Guest) Wonders(p *flavor.Profile, at *flavor.Spec) bool {
+	return slices.ContainsFunc(p.Asks(g.Avoid), func(question string) bool {
+		return !slices.ContainsFunc(at.Pours, func(x flavor.Pour) bool {
+			return g.MayHave(x.Profile) && slices.Contains(x.Profile.Asks(g.Avoid), question)
+		})
+	})
+}
+
 func (g *Guest) affords(p *flavor.Profile) bool {
 	return g.MaxCost <= 0 || p.Priced(g.Prices)
 }

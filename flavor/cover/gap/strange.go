@@ -22,7 +22,7 @@ func (g *Gap) Strange(b *role.Bottle, m, place int) float64 {
 	switch {
 	case slices.Contains(g.lighter(was), p.ID):
 		return ofCustom
-	case place < 0 && (g.onlySeasons(p, was) || g.bringsNothing(b, gone)), g.noBase(p, was):
+	case place < 0 && (g.onlySeasons(p, was) || g.bringsNothing(b, gone) || p.Class.Kin() == flavor.KinSpirit && was.Class.Solid()), g.noBase(p, was):
 		return math.Inf(1)
 	}
 	cost := w.Class*g.classDistance(p.Class, was.Class) + w.Look*role.UnlikeInLook(b, gone.Bottle)

@@ -1,0 +1,139 @@
+package cover
+
+import (
+	"math"
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/cover/portion"
+	"counterpour/flavor/cover/search"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/weigh"
+)
+
+// addRebuilt adds the drink without what went and with what is left in other amounts, so that
+// it is in balance: an amaretto sour without its amaretto is a sour on its whiskey. It does so
+// for a guest who avoids something, where no cover keeps the drink and its base is left.
+func (t *task) addRebuilt(to *Result) error {
+	g := &t.req.Guest
+	limited := len(g.Avoid) > 0 || len(g.NoAnimal) > 0
+	if !limited || t.gap.Less || t.gap.Asked.Labels || slices.ContainsFunc(to.Covers, Cover.worthPouring) || !t.keepsBase() {
+		return nil
+	}
+	x, err := t.rebuilt()
+	if err != nil || x == nil {
+		return err
+	}
+	c := t.describe(x)
+	balanced := func(c Cover) bool { return weigh.VerdictOf(c.Score) == weigh.Balanced }
+	to.LeftOut, to.LeftOutBest = &c, t.strayed == strayedAll || !slices.ContainsFunc(to.Covers, balanced)
+	if t.strayed == strayedAll {
+		to.Covers = slices.DeleteFunc(to.Covers, func(c Cover) bool { return !balanced(c) })
+	}
+	return nil
+}
+
+// keepsBase reports whether a spirit is left of the drink, and none of what led it went.
+func (t *task) keepsBase() bool {
+	base := func(p *flavor.Profile) bool { return p.Base() && p.Class.Kin() == flavor.KinSpirit }
+	return len(t.gap.Keep) > 1 && t.gap.Keeps(base) && !t.gap.Any(base)
+}
+
+// sameML is the difference, in mL, up to which two amounts are one.
+const sameML = 0.1
+
+// mostRebuilds is how many times what is left is mended, one fix after the other.
+const mostRebuilds = 4
+
+// rebuilt is what is left in amounts that balance it, nil if no amounts do, or only such as a
+// guest may not have.
+func (t *task) rebuilt() (*idea, error) {
+	x, err := t.without()
+	if err != nil {
+		return nil, err
+	}
+	spec := x.spec.Clone()
+	t.fillWithBase(&spec)
+	for range mostRebuilds {
+		_, fixes, err := t.finder.judge.Mend(&spec, balance.MaxFixes)
+		if err != nil {
+			return nil, err
+		}
+		at := slices.IndexFunc(fixes, func(f balance.Fix) bool { return onlyAmounts(&f, &spec) })
+		if at < 0 {
+			break
+		}
+		spec = fixes[at].Spec.Clone()
+	}
+	t.byTheJigger(&spec)
+	out := &idea{filling: search.Filling{}, spec: spec}
+	for k, i := range t.gap.Keep {
+		p, was := &spec.Pours[k], &t.req.Spec.Pours[i]
+		if math.Abs(p.ML-was.ML) < sameML {
+			continue
+		}
+		out.filling.Moves = append(out.filling.Moves, len(t.moves))
+		t.moves = append(t.moves, move{pour: i, amount: portion.Amount{Value: p.Amount, Unit: p.Unit, ML: p.ML}})
+	}
+	if err := t.inGlass(out); err != nil {
+		return nil, err
+	}
+	if out.score, err = t.finder.judge.ScoreOnly(&spec); err != nil {
+		return nil, err
+	}
+	if weigh.VerdictOf(out.score) != weigh.Balanced || len(out.filling.Moves) == 0 || t.req.Guest.TooStrong(out.drink.ABV) {
+		return nil, nil
+	}
+	t.rank(out)
+	return out, nil
+}
+
+// fullBaseML is a full measure of a spirit, two ounces as a jigger rounds them: common practice,
+// no source.
+const fullBaseML = 60.0
+
+// fillWithBase raises the largest spirit of what is left by as much as went, up to a full
+// measure: it takes the place of the liqueur that it stood beside.
+func (t *task) fillWithBase(s *flavor.Spec) {
+	at := -1
+	for i := range s.Pours {
+		if p := &s.Pours[i]; p.Profile.Base() && (at < 0 || p.ML > s.Pours[at].ML) {
+			at = i
+		}
+	}
+	if at < 0 || s.Pours[at].ML >= fullBaseML {
+		return
+	}
+	p := &s.Pours[at]
+	amount := measure.Snap(min(fullBaseML, p.ML+t.gap.ML), p.Unit, p.Profile)
+	if per, ok := measure.MLPerUnit(p.Unit, p.Profile); ok && amount*per > p.ML {
+		p.Amount, p.ML = amount, amount*per
+	}
+}
+
+// byTheJigger writes in the jigger's unit what was poured by the spoon and is now a measure.
+func (t *task) byTheJigger(s *flavor.Spec) {
+	unit := measure.SystemOf(s).Unit()
+	for i := range s.Pours {
+		p := &s.Pours[i]
+		if !p.Unit.Small() || p.Profile.Class.Solid() || p.ML < jiggerML {
+			continue
+		}
+		amount := measure.Snap(p.ML, unit, p.Profile)
+		if per, ok := measure.MLPerUnit(unit, p.Profile); ok && amount > 0 {
+			p.Amount, p.Unit, p.ML = amount, unit, amount*per
+		}
+	}
+}
+
+// jiggerML is the amount from which a jigger measures, a quarter ounce: common practice, no source.
+const jiggerML = 7.0
+
+// onlyAmounts reports whether a fix moves amounts and nothing else: nothing comes in, nothing
+// is left out, and the drink is made as it was.
+func onlyAmounts(f *balance.Fix, of *flavor.Spec) bool {
+	return f.Spec.Method == of.Method && len(f.Changes) > 0 && !slices.ContainsFunc(f.Changes, func(c balance.Change) bool {
+		return c.Pour >= len(of.Pours) || c.From == 0 || c.To == 0 || of.Pours[c.Pour].Profile != c.Profile
+	})
+}
