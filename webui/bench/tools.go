@@ -5,9 +5,9 @@ import (
 	"fmt"
 	"math"
 	"net/http"
-	"regexp"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure/pattern"
 	"counterpour/flavor/mix"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
@@ -145,7 +145,7 @@ func (w *worked) syrup(f form.Values) error {
 }
 
 // byWeight is a syrup as sugar to water.
-var byWeight = regexp.MustCompile(`^([\d.,]+)\s*:\s*([\d.,]+)$`)
+var byWeight = pattern.Of(`^([\d.,]+)\s*:\s*([\d.,]+)$`)
 
 // brixOf reads how much sugar a syrup has, in °Bx or as sugar to water by weight, such as
 // 2:1.

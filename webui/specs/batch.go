@@ -6,7 +6,6 @@ import (
 	"math"
 	"net/http"
 	"net/url"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -14,6 +13,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
+	"counterpour/flavor/measure/pattern"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
@@ -49,15 +49,15 @@ type batchForm struct {
 type batchSize struct {
 	id    string
 	ml    float64 // 0 for serves
-	spelt *regexp.Regexp
+	spelt *pattern.Pattern
 }
 
 // batchSizes are the ways to say how much; a unit that is typed with the number
 // counts for more than the chosen one.
 var batchSizes = []batchSize{
-	{"serves", 0, regexp.MustCompile(`^(?i:serves?|servings?|drinks?)$`)},
-	{"litres", 1000, regexp.MustCompile(`^(?i:l|lit(?:re|er)s?)$`)},
-	{"ml", 1, regexp.MustCompile(`^(?i:ml|millilit(?:re|er)s?)$`)},
+	{"serves", 0, pattern.Of(`^(?i:serves?|servings?|drinks?)$`)},
+	{"litres", 1000, pattern.Of(`^(?i:l|lit(?:re|er)s?)$`)},
+	{"ml", 1, pattern.Of(`^(?i:ml|millilit(?:re|er)s?)$`)},
 	{"bottles-700", 700, nil},
 	{"bottles-750", 750, nil},
 	{"bottles-1000", 1000, nil},
@@ -134,10 +134,10 @@ func readBatchForm(q url.Values) batchForm {
 }
 
 // typedAmount is a number and, perhaps, its unit: "5 L", "½ L".
-var typedAmount = regexp.MustCompile(`^([\d.,/⁄½¼¾⅓⅔⅛ ]*[\d½¼¾⅓⅔⅛])\s*(\pL*)$`)
+var typedAmount = pattern.Of(`^([\d.,/⁄½¼¾⅓⅔⅛ ]*[\d½¼¾⅓⅔⅛])\s*(\pL*)$`)
 
 // bottles is a unit of which the size is chosen, or is the usual one.
-var bottles = regexp.MustCompile(`^(?i:bottles?|btls?)$`)
+var bottles = pattern.Of(`^(?i:bottles?|btls?)$`)
 
 const usualBottle = "bottles-700"
 

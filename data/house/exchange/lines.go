@@ -1,21 +1,21 @@
 package exchange
 
 import (
-	"regexp"
 	"strings"
 
 	"counterpour/data/house/exchange/grid"
+	"counterpour/flavor/measure/pattern"
 )
 
 // A plain line is a bottle as a supplier or a bartender writes it, without columns: "6 x
 // Hawse dry gin 70cl 18.50". A number before "x" is how many there are.
-var plainLine = regexp.MustCompile(`(?i)^\s*(?:(\d+(?:[.,]\d+)?)\s*(?:[x×]|btls?\b|bottles?\b(?:\s+of\b)?)\s*)?` + // how many
+var plainLine = pattern.Of(`(?i)^\s*(?:(\d+(?:[.,]\d+)?)\s*(?:[x×]|btls?\b|bottles?\b(?:\s+of\b)?)\s*)?` + // how many
 	`(\S.*?\pL.*?|\pL.*?)` + // what it is called
 	`(?:,?\s+(\d+(?:[.,]\d+)?\s*(?:ml|cl|l|ltr|lit(?:re|er)|oz|g|kg))\.?)?` + // what a full one holds
 	`(?:\s*(?:@|[-–])?\s*((?:[€$£]|[A-Z]{3})?\s*\d+[.,]\d\d\s*(?:[€$£]|[A-Z]{3})?)(?:\s*(?:ea\.?|each))?)?\s*$`)
 
 // columned matches what parts a row into cells, where it is no decimal comma.
-var columned = regexp.MustCompile(`[;\t|"]|,\D|\D,|,$`)
+var columned = pattern.Of(`[;\t|"]|,\D|\D,|,$`)
 
 // plainTitles are the titles of the cells of a plain line.
 var plainTitles = []string{"Stock", "Name", "Size", "Price"}

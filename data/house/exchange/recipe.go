@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"html"
 	"io"
-	"regexp"
 	"strings"
 
 	"counterpour/data/house"
@@ -14,6 +13,7 @@ import (
 	"counterpour/flavor/measure/draft/edit"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/reading"
+	"counterpour/flavor/measure/pattern"
 )
 
 const schemaOrg = "https://schema.org"
@@ -207,7 +207,7 @@ func first(list []string) string {
 	return list[0]
 }
 
-var tag = regexp.MustCompile(`<[^>]*>`)
+var tag = pattern.Of(`<[^>]*>`)
 
 // plain removes HTML markup.
 func plain(s string) string {

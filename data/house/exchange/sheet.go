@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"regexp"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -21,6 +20,7 @@ import (
 	"counterpour/data/house/exchange/numeral"
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/pattern"
 )
 
 // Sheet is a stock list as read: the field of each column, and every row with all its
@@ -283,8 +283,8 @@ const asSaid = "left out, as you said"
 // sumRow matches the first words of a row of totals. A bottle may have such a name, but
 // then its row has a size or an ingredient.
 var (
-	sumRow = regexp.MustCompile(`(?i)^\W*(?:grand |sub[- ]?)?totals?\W*$`)
-	sumOf  = regexp.MustCompile(`(?i)^\W*(?:grand |sub[- ]?)?totals?\b`)
+	sumRow = pattern.Of(`(?i)^\W*(?:grand |sub[- ]?)?totals?\W*$`)
+	sumOf  = pattern.Of(`(?i)^\W*(?:grand |sub[- ]?)?totals?\b`)
 )
 
 func (r *SheetRow) isSum() bool {

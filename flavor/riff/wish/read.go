@@ -1,16 +1,16 @@
 package wish
 
 import (
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure/pattern"
 )
 
 // joints divide several wishes in one string.
-var joints = regexp.MustCompile(`\s*(?:,|;|\+|&|\band\b|\bbut\b|\byet\b)\s*`)
+var joints = pattern.Of(`\s*(?:,|;|\+|&|\band\b|\bbut\b|\byet\b)\s*`)
 
 // tidy folds case, space and the dash between words, and drops what ends a
 // sentence.
@@ -33,8 +33,8 @@ func parseOne(word string, names Names) ([]Wish, *flavor.DataFault) {
 const number = `([0-9]+(?:[.,][0-9]+)?)`
 
 var (
-	strengthFirst = regexp.MustCompile(`^(below|under|at most|max|maximum|up to|no more than|not more than|less than|above|over|at least|min|minimum|no less than|more than) ?` + number + ` ?(?:%|percent|per cent)? ?(?:vol|abv|alcohol)?$`)
-	strengthLast  = regexp.MustCompile(`^` + number + ` ?(?:%|percent|per cent) ?(?:vol|abv|alcohol)? (or less|or below|or lower|at most|max|or more|or above|at least)$`)
+	strengthFirst = pattern.Of(`^(below|under|at most|max|maximum|up to|no more than|not more than|less than|above|over|at least|min|minimum|no less than|more than) ?` + number + ` ?(?:%|percent|per cent)? ?(?:vol|abv|alcohol)?$`)
+	strengthLast  = pattern.Of(`^` + number + ` ?(?:%|percent|per cent) ?(?:vol|abv|alcohol)? (or less|or below|or lower|at most|max|or more|or above|at least)$`)
 )
 
 // above are the words for at least so strong.
@@ -63,8 +63,8 @@ func readStrength(word string, _ Names) ([]Wish, *flavor.DataFault) {
 }
 
 var (
-	withoutFirst = regexp.MustCompile(`^(?:no|without|free of|free from|avoid|avoiding|leave out|hold|skip|omit|minus|not any|allergic to) (?:any |the |an |a |more )?(.+)$`)
-	withoutLast  = regexp.MustCompile(`^(.+) free$`)
+	withoutFirst = pattern.Of(`^(?:no|without|free of|free from|avoid|avoiding|leave out|hold|skip|omit|minus|not any|allergic to) (?:any |the |an |a |more )?(.+)$`)
+	withoutLast  = pattern.Of(`^(.+) free$`)
 )
 
 // readWithout reads what is to be left out.
@@ -181,8 +181,8 @@ func readServed(word string, _ Names) ([]Wish, *flavor.DataFault) {
 }
 
 var (
-	insteadOf = regexp.MustCompile(`^(?:with |use )?(.+?) (?:instead of|in place of|rather than|for the) (?:the )?(.+)$`)
-	swapFor   = regexp.MustCompile(`^(?:swap|replace|change|switch) (?:the )?(.+?) (?:for|with|to|by) (?:a |an |the )?(.+)$`)
+	insteadOf = pattern.Of(`^(?:with |use )?(.+?) (?:instead of|in place of|rather than|for the) (?:the )?(.+)$`)
+	swapFor   = pattern.Of(`^(?:swap|replace|change|switch) (?:the )?(.+?) (?:for|with|to|by) (?:a |an |the )?(.+)$`)
 )
 
 // readInstead reads one ingredient in place of another.
@@ -206,7 +206,7 @@ func readInstead(word string, names Names) ([]Wish, *flavor.DataFault) {
 	return append(out, barred...), nil
 }
 
-var withFirst = regexp.MustCompile(`^(?:with|add|adding|use|using|plus|featuring|based on|made with|include) (?:some |a little |a |an |the |more )?(.+?)(?: in it)?$`)
+var withFirst = pattern.Of(`^(?:with|add|adding|use|using|plus|featuring|based on|made with|include) (?:some |a little |a |an |the |more )?(.+?)(?: in it)?$`)
 
 // manyNames is how many ingredients must answer to a word that is an aroma too
 // before it means them: smoke is an aroma although one tincture bears its name.
@@ -231,7 +231,7 @@ func readWith(word string, names Names) ([]Wish, *flavor.DataFault) {
 }
 
 // fillers say how much more, or nothing at all.
-var fillers = regexp.MustCompile(`^(?:a|an|the|bit|little|touch|tad|hint|slightly|somewhat|much|way|far|lot|lots|even|please|make|it|something|be|of|to|in|on|notes?|side|flavou?rs?|taste|aroma|smell|style|is|quite|very|really|i|want|would|like|give|me|please|as|toward|towards)$`)
+var fillers = pattern.Of(`^(?:a|an|the|bit|little|touch|tad|hint|slightly|somewhat|much|way|far|lot|lots|even|please|make|it|something|be|of|to|in|on|notes?|side|flavou?rs?|taste|aroma|smell|style|is|quite|very|really|i|want|would|like|give|me|please|as|toward|towards)$`)
 
 // degree is what a word says of how much there should be.
 type degree int

@@ -3,7 +3,6 @@
 package column
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 	"sync"
@@ -11,6 +10,7 @@ import (
 	"counterpour/data/house/exchange/grid"
 	"counterpour/data/house/exchange/numeral"
 	"counterpour/flavor"
+	"counterpour/flavor/measure/pattern"
 )
 
 // Field is what a column of a stock file holds.
@@ -137,7 +137,7 @@ var titleHints = []struct {
 // titleUnits are units that a title may state for the numbers below it.
 var titleUnits = map[string]string{"ml": "ml", "cl": "cl", "l": "l", "litre": "l", "liter": "l", "oz": "oz", "floz": "oz", "g": "g", "kg": "kg", "proof": "proof", "pct": "pct"}
 
-var notInTitle = regexp.MustCompile(`[^\p{L}\p{N}]+`)
+var notInTitle = pattern.Of(`[^\p{L}\p{N}]+`)
 
 // signsInTitle are the words that signs in a title stand for.
 var signsInTitle = strings.NewReplacer("%", " pct ", "#", " no ", "$", " ", "€", " ", "£", " ", "_", " ")

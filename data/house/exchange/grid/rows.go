@@ -6,8 +6,9 @@ import (
 	"bytes"
 	"encoding/csv"
 	"io"
-	"regexp"
 	"strings"
+
+	"counterpour/flavor/measure/pattern"
 )
 
 // maxRestarts limits how often parsing starts again after a quotation mark that is never
@@ -88,7 +89,7 @@ func Column(rows []Row, i int) (cells []string) {
 // HasWords reports whether a cell holds letters, two or more.
 func HasWords(cell string) bool { return letters.MatchString(cell) }
 
-var letters = regexp.MustCompile(`\pL.*\pL`)
+var letters = pattern.Of(`\pL.*\pL`)
 
 // ShareOf returns the share of cells for which is returns true; 0 if there are no cells.
 func ShareOf(cells []string, is func(string) bool) float64 {

@@ -3,13 +3,13 @@
 package kinds
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/pattern"
 )
 
 // Kind is the ingredient that a bottle is read as.
@@ -137,7 +137,7 @@ func (k *Finder) others(written string, p *flavor.Profile) []string {
 	return out
 }
 
-var kindMarks = regexp.MustCompile(`[/:;>|,()&+\-–—]+`)
+var kindMarks = pattern.Of(`[/:;>|,()&+\-–—]+`)
 
 // Find returns the ingredient of a bottle, from the cell for the ingredient, the wider
 // word for it or the heading above it, and its name.
@@ -220,7 +220,7 @@ func (k *Finder) ClassOf(said string) flavor.Class {
 	return ""
 }
 
-var sizeInName = regexp.MustCompile(`(?i)\b[0-9]+(?:[.,][0-9]+)?\s*(?:ml|cl|l|lt|ltr|litre|liter|oz|g|kg)\b|\b[0-9]+(?:[.,][0-9]+)?\s*%`)
+var sizeInName = pattern.Of(`(?i)\b[0-9]+(?:[.,][0-9]+)?\s*(?:ml|cl|l|lt|ltr|litre|liter|oz|g|kg)\b|\b[0-9]+(?:[.,][0-9]+)?\s*%`)
 
 func wordsOfName(name string) []string {
 	return strings.Fields(flavor.NormaliseName(sizeInName.ReplaceAllString(name, " ")))

@@ -4,28 +4,28 @@ package numeral
 
 import (
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/pattern"
 
 	"golang.org/x/text/currency"
 )
 
 var (
-	numeral     = regexp.MustCompile(`^[+-]?(?:[0-9][0-9.,'’ \x{a0}\x{202f}]*|[.,][0-9]+)$`)
-	grouped     = regexp.MustCompile(`^[+-]?[0-9]{1,3}(?:[.,'’ \x{a0}\x{202f}][0-9]{3})+$`)
-	mixedNumber = regexp.MustCompile(`^(?:([0-9]+)[ \x{a0}]+)?([0-9]+)\s*[/⁄]\s*([0-9]+)$`)
-	withUnit    = regexp.MustCompile(`^([0-9.,/⁄ ½¼¾⅓⅔⅛]+)\s*[-]?\s*([\p{L}%°".]+.*)?$`)
-	packOf      = regexp.MustCompile(`(?i)^([0-9]+)\s*(?:x|×|/|pk|pack of)\s*([0-9].*)$`)
-	commaHalf   = regexp.MustCompile(`[0-9],[0-9]{1,2}(?:[^0-9]|$)`)
-	codeBeside  = regexp.MustCompile(`[A-Z]{3}`)
-	perOne      = regexp.MustCompile(`(?i)\s*(?:/|per|a|an)?\s*(?:\bbtls?\b\.?|\bbottles?\b|\beach\b|\bea\b\.?|\bunits?\b|\bcans?\b)\s*$`)
+	numeral     = pattern.Of(`^[+-]?(?:[0-9][0-9.,'’ \x{a0}\x{202f}]*|[.,][0-9]+)$`)
+	grouped     = pattern.Of(`^[+-]?[0-9]{1,3}(?:[.,'’ \x{a0}\x{202f}][0-9]{3})+$`)
+	mixedNumber = pattern.Of(`^(?:([0-9]+)[ \x{a0}]+)?([0-9]+)\s*[/⁄]\s*([0-9]+)$`)
+	withUnit    = pattern.Of(`^([0-9.,/⁄ ½¼¾⅓⅔⅛]+)\s*[-]?\s*([\p{L}%°".]+.*)?$`)
+	packOf      = pattern.Of(`(?i)^([0-9]+)\s*(?:x|×|/|pk|pack of)\s*([0-9].*)$`)
+	commaHalf   = pattern.Of(`[0-9],[0-9]{1,2}(?:[^0-9]|$)`)
+	codeBeside  = pattern.Of(`[A-Z]{3}`)
+	perOne      = pattern.Of(`(?i)\s*(?:/|per|a|an)?\s*(?:\bbtls?\b\.?|\bbottles?\b|\beach\b|\bea\b\.?|\bunits?\b|\bcans?\b)\s*$`)
 )
 
-var plainNumber = regexp.MustCompile(`^[+-]?(?:[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)(?:[eE][+-]?[0-9]+)?$`)
+var plainNumber = pattern.Of(`^[+-]?(?:[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)(?:[eE][+-]?[0-9]+)?$`)
 
 // IsPlain reports whether a cell is a number in the form that programs write.
 func IsPlain(cell string) bool { return plainNumber.MatchString(cell) }
@@ -80,7 +80,7 @@ func UsesComma(cells []string) bool {
 	})
 }
 
-var decimalAfterGroups = regexp.MustCompile(`[0-9]\.[0-9]{3},[0-9]`)
+var decimalAfterGroups = pattern.Of(`[0-9]\.[0-9]{3},[0-9]`)
 
 // Nothing reports whether a cell says that there is no value.
 func Nothing(s string) bool {
@@ -128,7 +128,7 @@ func Money(cell string, comma bool) (sum float64, code string, shared, ok bool) 
 // HasCents reports whether a cell has the decimals of a price.
 func HasCents(s string) bool { return cents.MatchString(s) }
 
-var cents = regexp.MustCompile(`[0-9][.,](?:[0-9]{2}|-)(?:[^0-9]|$)`)
+var cents = pattern.Of(`[0-9][.,](?:[0-9]{2}|-)(?:[^0-9]|$)`)
 
 // LooksLikeMoney reports whether a cell is a price with a currency.
 func LooksLikeMoney(s string) bool {

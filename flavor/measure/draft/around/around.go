@@ -1,7 +1,6 @@
 package around
 
 import (
-	"regexp"
 	"strings"
 
 	"counterpour/flavor/measure/draft/entry"
@@ -10,6 +9,7 @@ import (
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 	"counterpour/flavor/measure/vocabulary"
 )
 
@@ -178,7 +178,7 @@ func (r *reader) ordered(s *stretch) bool {
 }
 
 // score is what somebody gives a drink.
-var score = regexp.MustCompile(`^(?:\d|10)/10$`)
+var score = pattern.Of(`^(?:\d|10)/10$`)
 
 // rated reports whether the numbers of a stretch are all scores: "lime 8/10".
 func rated(text string, toks []token.Token) bool {

@@ -3,13 +3,13 @@
 package aside
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 	"counterpour/flavor/measure/vocabulary"
 )
 
@@ -39,7 +39,7 @@ func Price(toks []token.Token, i int) (from, to int) {
 }
 
 // priceAlone is an amount of money without its sign: "9,50".
-var priceAlone = regexp.MustCompile(`^\d{1,3}[.,]\d{2}[.]?$`)
+var priceAlone = pattern.Of(`^\d{1,3}[.,]\d{2}[.]?$`)
 
 // PriceAlone reports whether a stretch is what a drink costs, without a sign of money.
 func PriceAlone(written string) bool { return priceAlone.MatchString(written) }

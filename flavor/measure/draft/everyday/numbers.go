@@ -2,7 +2,6 @@ package everyday
 
 import (
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -14,6 +13,7 @@ import (
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/title"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 	"counterpour/flavor/measure/vocabulary"
 )
 
@@ -109,7 +109,7 @@ func numberAt(toks []token.Token, i int) int {
 }
 
 // clock is an hour with its minutes.
-var clock = regexp.MustCompile(`^(?:[01]?\d|2[0-3]):[0-5]\d$`)
+var clock = pattern.Of(`^(?:[01]?\d|2[0-3]):[0-5]\d$`)
 
 // numbered are words before the number of a place or of what is written, beside those of titles.
 var numbered = vocabulary.Words(`p pg shelf shelves table tables page pages pp chapter ch section step steps question cabana room level floor zone door gate fridge drawer rack till seat row desk window
@@ -154,11 +154,11 @@ func ordinal(w string) bool {
 
 var (
 	// months are those of the year, cut to three letters or not.
-	months = regexp.MustCompile(`^(?:jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|(?:nov|dec)(?:ember)?)$`)
+	months = pattern.Of(`^(?:jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|(?:nov|dec)(?:ember)?)$`)
 	// years are those of this century and the last.
-	years = regexp.MustCompile(`^(?:19|20)\d\d$`)
+	years = pattern.Of(`^(?:19|20)\d\d$`)
 	// slashed is a day and a month, or what was reached of a score.
-	slashed = regexp.MustCompile(`^(\d+)/(\d+)$`)
+	slashed = pattern.Of(`^(\d+)/(\d+)$`)
 	// when are words before a day or an hour.
 	when = vocabulary.Words(`at by until till til since from before after on around`)
 	// scores are what is reached of a score.
@@ -179,7 +179,7 @@ func dated(toks []token.Token, i int) bool {
 }
 
 // twoDecimals is an amount of money without its sign, or an hour with its minutes.
-var twoDecimals = regexp.MustCompile(`^\d{1,3}[.,]\d\d$`)
+var twoDecimals = pattern.Of(`^\d{1,3}[.,]\d\d$`)
 
 // leastPrice is the least price of a drink, above which two decimals are no ounces; common practice.
 const leastPrice = 5

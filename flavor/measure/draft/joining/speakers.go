@@ -1,22 +1,22 @@
 package joining
 
 import (
-	"regexp"
 	"strings"
 
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/label"
 	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/pattern"
 )
 
 // A thread of messages says before each line when and by whom it was written: "[22:41] Mo:".
 
 var (
 	// stamped is when a message was sent, with or without brackets and a dash behind it.
-	stamped = regexp.MustCompile(`^\s*(?:[\[(]?(?:\d{1,4}[/.-]\d{1,2}(?:[/.-]\d{2,4})?,? )?\d{1,2}:\d{2}(?::\d{2})?(?: ?[ap]m)?[\])]?\s*[-–]?\s+)`)
+	stamped = pattern.Of(`^\s*(?:[\[(]?(?:\d{1,4}[/.-]\d{1,2}(?:[/.-]\d{2,4})?,? )?\d{1,2}:\d{2}(?::\d{2})?(?: ?[ap]m)?[\])]?\s*[-–]?\s+)`)
 	// spoken is who sent it: one to three words before a colon.
-	spoken = regexp.MustCompile(`^\s*([\pL][\pL\d.'-]*(?: [\pL\d][\pL\d.'-]*){0,2})\s?:\s*`)
+	spoken = pattern.Of(`^\s*([\pL][\pL\d.'-]*(?: [\pL\d][\pL\d.'-]*){0,2})\s?:\s*`)
 )
 
 // leastSaid is the fewest lines of one speaker that tell a thread without times.

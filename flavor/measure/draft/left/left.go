@@ -2,12 +2,12 @@
 package left
 
 import (
-	"regexp"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/pattern"
 )
 
 // bottleML is what a bottle holds whose size nobody says: common practice, no source.
@@ -17,7 +17,7 @@ const bottleML = 700.0
 var shares = map[string]float64{"half": 1.0 / 2, "a third": 1.0 / 3, "two thirds": 2.0 / 3, "a quarter": 1.0 / 4, "three quarters": 3.0 / 4,
 	"1/2": 1.0 / 2, "½": 1.0 / 2, "1/3": 1.0 / 3, "⅓": 1.0 / 3, "2/3": 2.0 / 3, "⅔": 2.0 / 3, "1/4": 1.0 / 4, "¼": 1.0 / 4, "3/4": 3.0 / 4, "¾": 3.0 / 4, "a": 1, "one": 1, "1": 1, "two": 2, "2": 2}
 
-var ofABottle = regexp.MustCompile(`(?i)^(half|a third|two thirds|a quarter|three quarters|[123]/[234]|[½⅓⅔¼¾]|an?|one|two|[12])(?: of)?(?: an?| one)?(?: full)? bottles?$`)
+var ofABottle = pattern.Of(`(?i)^(half|a third|two thirds|a quarter|three quarters|[123]/[234]|[½⅓⅔¼¾]|an?|one|two|[12])(?: of)?(?: an?| one)?(?: full)? bottles?$`)
 
 // leastBare is the least number alone that is mL of what is left: less is counted, as "2 limes".
 const leastBare = 10

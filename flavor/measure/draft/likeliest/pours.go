@@ -2,7 +2,6 @@ package likeliest
 
 import (
 	"math"
-	"regexp"
 	"strings"
 
 	"counterpour/flavor"
@@ -12,6 +11,7 @@ import (
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 	"counterpour/flavor/measure/vocabulary"
 )
 
@@ -141,7 +141,7 @@ func (s *script) saidAgain(a amount) (amount, bool) {
 var barMeasures = vocabulary.Words(`jigger jiggers pony ponies shot shots measure measures pour side glug glugs splash top float`)
 
 // misread are letters that were typed for figures.
-var misread = regexp.MustCompile(`^[oil](ml|cl|oz)?$`)
+var misread = pattern.Of(`^[oil](ml|cl|oz)?$`)
 
 // smallUnits are units that are known without their vowels.
 var smallUnits = func() map[string]flavor.Unit {

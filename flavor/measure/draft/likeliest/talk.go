@@ -1,7 +1,6 @@
 package likeliest
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -14,6 +13,7 @@ import (
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/title"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 	"counterpour/flavor/measure/vocabulary"
 )
 
@@ -23,8 +23,8 @@ var thoughts = vocabulary.Words(`no not none never sorry instead or sub subs was
 either neither both again oh oops correction correct changed change replace replaced swap swapped cut drop dropped scrap scratch nah nope only unless if`)
 
 var (
-	clock  = regexp.MustCompile(`^\d{1,2}:\d\d$`)
-	hourly = regexp.MustCompile(`^\d{1,2}(am|pm|h)$`)
+	clock  = pattern.Of(`^\d{1,2}:\d\d$`)
+	hourly = pattern.Of(`^\d{1,2}(am|pm|h)$`)
 	// cardWords say what a text stands on; common practice.
 	cardWords = vocabulary.Words(`bar card sheet page menu draft rev revision version spec specs station list test ticket order batch tape label board section machine programme program part vol recipe training week table no nr memo transcript note notes`)
 	// counted are what a number counts that pours nothing.
@@ -478,7 +478,7 @@ func (s *script) price(i int) []stretch {
 }
 
 // priced is a number as prices are written.
-var priced = regexp.MustCompile(`^\d+[.,]\d0$`)
+var priced = pattern.Of(`^\d+[.,]\d0$`)
 
 // fields are what a card says above the pours of who made it and when: "Bartender: Ines".
 func (s *script) fields(i int) []stretch {

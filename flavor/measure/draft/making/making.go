@@ -3,7 +3,6 @@
 package making
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
@@ -13,6 +12,7 @@ import (
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 	"counterpour/flavor/measure/vocabulary"
 )
 
@@ -21,22 +21,22 @@ var made = vocabulary.Words(`syrup syrups cordial shrub oleo saccharum sherbet o
 tea stock kombucha vinegar jam compote reduction gomme demerara sirup sirop jarabe sciroppo almíbar xarope siroop`)
 
 // leads stand before the name of what is made, at the start of a heading.
-var leads = regexp.MustCompile(`(?i)^(?:for (?:the |your |our |my )?|(?:how )?to make (?:the |your |our )?|(?:prep|recipe)(?: for(?: the)?)?:? +)`)
+var leads = pattern.Of(`(?i)^(?:for (?:the |your |our |my )?|(?:how )?to make (?:the |your |our )?|(?:prep|recipe)(?: for(?: the)?)?:? +)`)
 
 // drinks head what is poured.
-var drinks = regexp.MustCompile(`(?i)^\W*(?:for )?(?:the |your )?(?:drink|cocktail|serve|build|glass|shaker|to (?:serve|finish|assemble))\W*$`)
+var drinks = pattern.Of(`(?i)^\W*(?:for )?(?:the |your )?(?:drink|cocktail|serve|build|glass|shaker|to (?:serve|finish|assemble))\W*$`)
 
 // another begins a line that tells what another version has, or what it would have.
-var another = regexp.MustCompile(`(?i)^\W*(?:same (?:thing |drink |spec |again )?(?:but|with|w/)|(?:also|equally) (?:good|nice|great|works?) with|works? (?:well )?with|(?:for (?:the |a |an )?)?(?:n/?a|non[- ]?alc(?:oholic)?|zero[- ]?proof|virgin|mocktail|alcohol[- ]free|alc[- ]free|0 ?%)(?: version| one)?\s*[:–—-]\s+(?:swap|sub|replace|use|leave|drop|omit|skip))`)
+var another = pattern.Of(`(?i)^\W*(?:same (?:thing |drink |spec |again )?(?:but|with|w/)|(?:also|equally) (?:good|nice|great|works?) with|works? (?:well )?with|(?:for (?:the |a |an )?)?(?:n/?a|non[- ]?alc(?:oholic)?|zero[- ]?proof|virgin|mocktail|alcohol[- ]free|alc[- ]free|0 ?%)(?: version| one)?\s*[:–—-]\s+(?:swap|sub|replace|use|leave|drop|omit|skip))`)
 
 // ratioOf is a line that says by which shares something is made: "honey 3:1 = 3 honey 1 water".
-var ratioOf = regexp.MustCompile(`(?i)^\W*\pL[\pL ]*\d ?: ?\d\s*(?:=|is|means)\s*\d.*$`)
+var ratioOf = pattern.Of(`(?i)^\W*\pL[\pL ]*\d ?: ?\d\s*(?:=|is|means)\s*\d.*$`)
 
 // inBrackets is the same behind a name: "honey 3:1 (3 honey 1 water)".
-var inBrackets = regexp.MustCompile(`(?i)\(\s*\d+(?:\.\d+)?\s*(?:parts? +)?\pL[\pL ]*[ ,/&+]+(?:and +)?\d+(?:\.\d+)?\s*(?:parts? +)?(?:hot +|warm +)?water[^()\n]*\)`)
+var inBrackets = pattern.Of(`(?i)\(\s*\d+(?:\.\d+)?\s*(?:parts? +)?\pL[\pL ]*[ ,/&+]+(?:and +)?\d+(?:\.\d+)?\s*(?:parts? +)?(?:hot +|warm +)?water[^()\n]*\)`)
 
 // perOne tells how much of a batch above it one glass has.
-var perOne = regexp.MustCompile(`(?i)^\W*per (?:cup|glass|serve|serving|drink|portion|person)\s*:`)
+var perOne = pattern.Of(`(?i)^\W*per (?:cup|glass|serve|serving|drink|portion|person)\s*:`)
 
 // Of returns the stretches of a text that tell how something is made, or of another version, in
 // order; none if nothing else of the text states an amount. Where the text tells how much of a
@@ -136,7 +136,7 @@ func heads(text string, lines []entry.Span, i int) bool {
 const mostName = 5
 
 // shares say what something is made of without a measure: "2 parts honey, 1 part water".
-var shares = regexp.MustCompile(`(?i)^\s*(?:\d+(?:\.\d+)? parts? .*\d+(?:\.\d+)? parts? |equal parts? |\d ?: ?\d )`)
+var shares = pattern.Of(`(?i)^\s*(?:\d+(?:\.\d+)? parts? .*\d+(?:\.\d+)? parts? |equal parts? |\d ?: ?\d )`)
 
 // poured reports whether another line names what a heading does.
 func poured(text string, lines []entry.Span, i int, words []string) bool {

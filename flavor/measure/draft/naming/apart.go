@@ -3,7 +3,6 @@ package naming
 import (
 	"cmp"
 	"counterpour/flavor/measure/draft/tongue"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -11,6 +10,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 )
 
 // withoutBrackets looks a name up without what stands in brackets, which is then
@@ -105,10 +105,10 @@ func (b *Resolver) closer(whole *flavor.Profile, inside string, pl Place) (Found
 var roles = token.Words(`sour sweet strong weak spirit base citrus modifier lengthener`)
 
 // strength says how a syrup is made.
-var strength = regexp.MustCompile(`^\d\s*:\s*\d$`)
+var strength = pattern.Of(`^\d\s*:\s*\d$`)
 
 // dashed is a dash between words.
-var dashed = regexp.MustCompile(` [-–—] `)
+var dashed = pattern.Of(` [-–—] `)
 
 // findParted looks a name with a comma up: as a name that has one of its own, or
 // without what stands behind it, which is then said to be passed over. Where that
@@ -192,7 +192,7 @@ func (b *Resolver) twoPours(head, word string, p *flavor.Profile) bool {
 }
 
 // theOne points at one of several: "the white one".
-var theOne = regexp.MustCompile(`(?i)^(?:the )?(\w+(?: \w+)?) (?:one|stuff|kind|sort)$`)
+var theOne = pattern.Of(`(?i)^(?:the )?(\w+(?: \w+)?) (?:one|stuff|kind|sort)$`)
 
 // pointed looks up a name with the words behind it that point at one of several, "crème
 // de cacao the white one".
@@ -251,7 +251,7 @@ func ChangesBottle(text string) bool {
 }
 
 // joined is a word that joins two names.
-var joined = regexp.MustCompile(`(?i) (&|and|\+) `)
+var joined = pattern.Of(`(?i) (&|and|\+) `)
 
 // joinsTwo is the fault of two things named in one, as "aged & Jamaican rum" is, where
 // no name of p is joined so; nil else.
@@ -274,13 +274,13 @@ func sameWords(a, b string) bool {
 }
 
 // strengths are what bottles say of their strength or age.
-var strengths = regexp.MustCompile(`(?i)\b\d+([.,]\d+)?\s*(% ?(abv|vol)?|proof\b|pf\b|(yrs?|years?|yo)\b[- ]?(old\b)?)`)
+var strengths = pattern.Of(`(?i)\b\d+([.,]\d+)?\s*(% ?(abv|vol)?|proof\b|pf\b|(yrs?|years?|yo)\b[- ]?(old\b)?)`)
 
 // proofs is a strength in proof, shortened: "100pf".
-var proofs = regexp.MustCompile(`(?i)(\d+)\s*pf\b`)
+var proofs = pattern.Of(`(?i)(\d+)\s*pf\b`)
 
 // years is what of strengths is an age.
-var years = regexp.MustCompile(`(?i)y`)
+var years = pattern.Of(`(?i)y`)
 
 // withoutStrength looks a name up without the strength or the age that it states,
 // which is then said to be passed over.

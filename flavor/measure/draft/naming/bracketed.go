@@ -1,23 +1,23 @@
 package naming
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/draft/tongue"
+	"counterpour/flavor/measure/pattern"
 )
 
 // What stands in brackets behind a name says it by another word, "caraway (kümmel)", or
 // what to take for it, "house cordial (treat as lime cordial)".
 
 // pointsAt begins what is to be taken for the name before the bracket.
-var pointsAt = regexp.MustCompile(`(?i)^(?:out|not in|no longer|finished|86)?[,:;]?\s*(?:just\s+|so\s+)?(?:sub(?:bed|bing)?(?:\s+(?:with|for|in))?|use|using|used|treat(?:ed)?\s+(?:it\s+)?as|count(?:ed)?\s+as|read\s+as|take\s+as|swap(?:ped)?\s+for|same\s+as|basically|really|i\.?e\.?|aka|=)\s+(.+)$`)
+var pointsAt = pattern.Of(`(?i)^(?:out|not in|no longer|finished|86)?[,:;]?\s*(?:just\s+|so\s+)?(?:sub(?:bed|bing)?(?:\s+(?:with|for|in))?|use|using|used|treat(?:ed)?\s+(?:it\s+)?as|count(?:ed)?\s+as|read\s+as|take\s+as|swap(?:ped)?\s+for|same\s+as|basically|really|i\.?e\.?|aka|=)\s+(.+)$`)
 
 // offers begins what would do as well as the name before the bracket.
-var offers = regexp.MustCompile(`(?i)^(?:or|of|oder|ou|eller)\s+(.+)$`)
+var offers = pattern.Of(`(?i)^(?:or|of|oder|ou|eller)\s+(.+)$`)
 
 // bracketed looks up a name that a bracket says by another word; false if it does not.
 func (b *Resolver) bracketed(name string, pl Place) (Found, bool) {

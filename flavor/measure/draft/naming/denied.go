@@ -1,16 +1,16 @@
 package naming
 
 import (
-	"regexp"
 	"strings"
 	"unicode"
 
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 )
 
 // denial is what a name is said not to be, with the sign before it: "lime NOT lemon", "gin
 // (the floral one, not the navy)".
-var denial = regexp.MustCompile(`(?i)[\s,–—-]*(?:^|[\s(,])(?:not|never|nicht|pas de|pas du)\s+[\p{L}\d' -]+`)
+var denial = pattern.Of(`(?i)[\s,–—-]*(?:^|[\s(,])(?:not|never|nicht|pas de|pas du)\s+[\p{L}\d' -]+`)
 
 // denies reports whether a name holds a word that a denial begins with: hardly any does,
 // and the expression takes longer to tell.
@@ -26,7 +26,7 @@ func denies(name string) bool {
 }
 
 // emptyBracket is what is left of a bracket that held a denial and nothing else.
-var emptyBracket = regexp.MustCompile(`\(\s*\)`)
+var emptyBracket = pattern.Of(`\(\s*\)`)
 
 // withoutDenial looks a name up without what it is said not to be, which is then said to be
 // passed over.

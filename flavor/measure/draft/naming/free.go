@@ -1,12 +1,12 @@
 package naming
 
 import (
-	"regexp"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 )
 
 // freeWords say that a bottle has no alcohol, before its name or behind it.
@@ -28,10 +28,10 @@ func SaysFree(words string) bool { return freeWords[flavor.NormaliseName(words)]
 // SaysNone reports whether words are a strength of nothing: "0 %", "0.0%", "0.0".
 func SaysNone(words string) bool { return strengthNone.MatchString(words) }
 
-var strengthNone = regexp.MustCompile(`^0([.,]0+)? ?%$|^0[.,]0+$`)
+var strengthNone = pattern.Of(`^0([.,]0+)? ?%$|^0[.,]0+$`)
 
 // noStrength is a strength of nothing, before a name or behind it: "0.0 % gin".
-var noStrength = regexp.MustCompile(`(^| )\(?0([.,]0+)?\s*(%|$)( abv| vol)?\)?|(^| )0[.,]0+`)
+var noStrength = pattern.Of(`(^| )\(?0([.,]0+)?\s*(%|$)( abv| vol)?\)?|(^| )0[.,]0+`)
 
 // longestFree is the most words that say it: "non alcoholic".
 const longestFree = 2

@@ -1,20 +1,20 @@
 package naming
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 )
 
 // What bars write of whose style a bottle is, where it comes from and how fine it is says
 // less than the kind behind it, and is passed over with a note.
 
 // styleMark ends the words that say whose style something is.
-var styleMark = regexp.MustCompile(`(?i)(?:[ -](?:style|styled|type|typed|like)|-(?:esque|ish))(?: of)?(?: |$)`)
+var styleMark = pattern.Of(`(?i)(?:[ -](?:style|styled|type|typed|like)|-(?:esque|ish))(?: of)?(?: |$)`)
 
 // broad are names of kinds so broad that the words of whose style one is would say which.
 var broad = keys(`aperitif wine, aperitivo liqueur, herbal liqueur, herb liqueur, bitter liqueur, liqueur, liquor, bitters, bitter, amaro, aperitif, aperitivo, apéritif, botanical, botanicals, syrup, juice, cordial, puree, purée, soda, spirit, wine, beer, tea, rum, whiskey, whisky, shrub, tincture`)

@@ -3,12 +3,12 @@ package naming
 import (
 	"cmp"
 	"counterpour/flavor/measure/draft/tongue"
-	"regexp"
 	"slices"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 	"counterpour/flavor/measure/vocabulary"
 )
 
@@ -244,7 +244,7 @@ var beginsPhrase = func() *vocabulary.Set {
 }()
 
 // articled is an article that runs into its noun: "l'eau gazeuse".
-var articled = regexp.MustCompile(`(?i)^l['’]`)
+var articled = pattern.Of(`(?i)^l['’]`)
 
 // idle reports whether a word of a name is an adjective that changes nothing.
 func idle(w string) bool { return adjectives.Has(strings.ToLower(strings.Trim(w, ",;()"))) }

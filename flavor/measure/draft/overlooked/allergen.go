@@ -1,7 +1,6 @@
 package overlooked
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
@@ -10,6 +9,7 @@ import (
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 )
 
 // Unheld reports whether a line of a text names an allergen, in brackets or in a list of allergens, that
@@ -45,10 +45,10 @@ func unheld(line string, pours []flavor.Pour) *flavor.DataFault {
 }
 
 // listsAllergens begins a line that lists what a guest may have to avoid.
-var listsAllergens = regexp.MustCompile(`(?i)^[ \t•*·–—-]*(?:allergens?|contains)[ \t]*:[ \t]*(.+)$`)
+var listsAllergens = pattern.Of(`(?i)^[ \t•*·–—-]*(?:allergens?|contains)[ \t]*:[ \t]*(.+)$`)
 
 // inBrackets is what stands in brackets, where it says what holds an allergen: "nuts (orgeat)".
-var inBrackets = regexp.MustCompile(`[(\[][^)\]]*[)\]]`)
+var inBrackets = pattern.Of(`[(\[][^)\]]*[)\]]`)
 
 // undeclared is the fault of a line that lists an allergen which nothing poured is known to carry, or
 // an amount: what holds it was not read.

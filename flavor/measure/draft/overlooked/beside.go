@@ -1,16 +1,16 @@
 package overlooked
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/pattern"
 )
 
 // goesWith is what a drink is said to go well with, behind an article: "nice with a small beer".
-var goesWith = regexp.MustCompile(`(?i)\b(?:nice|nicely|great|good|lovely|best|perfect|well|pairs)[ \t]+(?:with|beside|alongside)[ \t]+an?[ \t]+([^,.;:!?()\n]+)`)
+var goesWith = pattern.Of(`(?i)\b(?:nice|nicely|great|good|lovely|best|perfect|well|pairs)[ \t]+(?:with|beside|alongside)[ \t]+an?[ \t]+([^,.;:!?()\n]+)`)
 
 // setBeside is the fault of something that a line says the drink goes well with, which was poured.
 func setBeside(line string, pours []flavor.Pour) *flavor.DataFault {

@@ -1,18 +1,18 @@
 package overlooked
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/pattern"
 	"counterpour/flavor/measure/vocabulary"
 )
 
 // saysNo is what a line says that there is none of, up to the sign behind it; "shake without the stout" says
 // no more than when it goes in.
-var saysNo = regexp.MustCompile(`(?i)(?:\bno|(?:^|[.,;:!(–—-])[ \t]*(?:without|w/o))[ \t]+((?:the|any|more)[ \t]+)?(\pL[\pL' \t-]*)`)
+var saysNo = pattern.Of(`(?i)(?:\bno|(?:^|[.,;:!(–—-])[ \t]*(?:without|w/o))[ \t]+((?:the|any|more)[ \t]+)?(\pL[\pL' \t-]*)`)
 
 // goesOn are words behind the name of what there is none of: "no orgeat for table 6". Before any other
 // word it is less than the pour: "no lime wheel".

@@ -1,15 +1,15 @@
 package overlooked
 
 import (
-	"regexp"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/pattern"
 )
 
 // queried is a mark of doubt that stands alone, in place of a word or an amount: "15 ml ??? syrup".
-var queried = regexp.MustCompile(`(?i)(?:[\d½¼¾⅓⅔]|\b(?:ml|cl|oz|dash|dashes|bsp|tsp))[ \t]+\?{2,}|(?:^|[ \t])\?{2,}[ \t]+[\pL\d]`)
+var queried = pattern.Of(`(?i)(?:[\d½¼¾⅓⅔]|\b(?:ml|cl|oz|dash|dashes|bsp|tsp))[ \t]+\?{2,}|(?:^|[ \t])\?{2,}[ \t]+[\pL\d]`)
 
 // doubted is the fault of a line that holds such a mark.
 func doubted(line string) *flavor.DataFault {

@@ -1,19 +1,19 @@
 package overlooked
 
 import (
-	"regexp"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/pattern"
 )
 
 // amid is a number, and no small one, with words on both sides: "low tide 15 campfire cordial".
-var amid = regexp.MustCompile(`\pL.*[ \t)](?:\d{2,}|\d*[.,]\d+|\d+/\d+|\d*[½¼¾⅓⅔])[ \t]+\pL`)
+var amid = pattern.Of(`\pL.*[ \t)](?:\d{2,}|\d*[.,]\d+|\d+/\d+|\d*[½¼¾⅓⅔])[ \t]+\pL`)
 
 // behindBracket is such a number behind a bracket: what stands before that is the whole name.
-var behindBracket = regexp.MustCompile(`\)[ \t]*\d+[ \t]+\pL`)
+var behindBracket = pattern.Of(`\)[ \t]*\d+[ \t]+\pL`)
 
 // namedOnALine is the fault of a name of the drink that holds a number amid its words, where the pours
 // follow on its line or the number follows a bracket: its second half may be a pour that nobody here

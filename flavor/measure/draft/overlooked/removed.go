@@ -1,13 +1,13 @@
 package overlooked
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/pattern"
 	"counterpour/flavor/measure/vocabulary"
 )
 
@@ -31,8 +31,8 @@ func tells(line string) bool {
 // done with it so far, and leavesItOut one that says so around it; onlyNow are
 // words of what is done so far, and of what is done for some guests alone.
 var (
-	leavesOut   = regexp.MustCompile(`(?i)(?:^|[.,;:!\d)(–—-][ \t]+|\b(?:but|actually|please|just|so|then|maybe|we|to)[ \t]+)((?:leave out|leave off|skip|omit|lose|hold|forget|ditch|bin|scrap|nix|axe|exclude|eliminate|delete|forgo)[ \t]+(?:the[ \t]+|any[ \t]+|all[ \t]+)?([\pL' \t-]+))`)
-	leavesItOut = regexp.MustCompile(`(?i)\b(leave[ \t]+(?:the|any|all|that|our)[ \t]+([\pL' \t-]+?)[ \t]+(?:out|off)\b)`)
+	leavesOut   = pattern.Of(`(?i)(?:^|[.,;:!\d)(–—-][ \t]+|\b(?:but|actually|please|just|so|then|maybe|we|to)[ \t]+)((?:leave out|leave off|skip|omit|lose|hold|forget|ditch|bin|scrap|nix|axe|exclude|eliminate|delete|forgo)[ \t]+(?:the[ \t]+|any[ \t]+|all[ \t]+)?([\pL' \t-]+))`)
+	leavesItOut = pattern.Of(`(?i)\b(leave[ \t]+(?:the|any|all|that|our)[ \t]+([\pL' \t-]+?)[ \t]+(?:out|off)\b)`)
 	onlyNow     = vocabulary.Words(`if for when until till back after while unless first now then step from in with and or it`)
 	// atThisTime end such a sentence: "hold the lemon this time".
 	atThisTime = vocabulary.Words(`this time today tonight please pls entirely altogether completely guys team thanks`)
@@ -65,7 +65,7 @@ func leftOut(line string, pours []flavor.Pour) *flavor.DataFault {
 }
 
 // hasToGo says of what stands before it that it is to be left out.
-var hasToGo = regexp.MustCompile(`(?i)\b(?:the|our|that)[ \t]+([\pL' \t-]+?)[ \t]+(?:(?:has|needs)[ \t]+to[ \t]+go|is[ \t]+out|goes[ \t]+out|is[ \t]+(?:gone|banned|cut|off))[ \t]*(?:[.,;:!)]|$)`)
+var hasToGo = pattern.Of(`(?i)\b(?:the|our|that)[ \t]+([\pL' \t-]+?)[ \t]+(?:(?:has|needs)[ \t]+to[ \t]+go|is[ \t]+out|goes[ \t]+out|is[ \t]+(?:gone|banned|cut|off))[ \t]*(?:[.,;:!)]|$)`)
 
 // toGo is the fault of a line that says of what is poured that it is to be left out: "the lime has to
 // go".
@@ -96,7 +96,7 @@ func Removes(text string, pours []flavor.Pour) bool {
 }
 
 // takenOut tells that something was taken out again; "out of the freezer" is none of it.
-var takenOut = regexp.MustCompile(`(?i)\b(?:(?:took|taken|left|leave|leaving|pulled|cut)[ \t]+(?:it|that|this|them|those|something|one|some)[ \t]+out|(?:removed|ditched|scrapped)[ \t]+(?:it|that|them))\b([ \t]+of\b)?`)
+var takenOut = pattern.Of(`(?i)\b(?:(?:took|taken|left|leave|leaving|pulled|cut)[ \t]+(?:it|that|this|them|those|something|one|some)[ \t]+out|(?:removed|ditched|scrapped)[ \t]+(?:it|that|them))\b([ \t]+of\b)?`)
 
 // tookOut is the fault of a line that takes something out of the drink again: what, its reader has to
 // say.

@@ -1,7 +1,6 @@
 package overlooked
 
 import (
-	"regexp"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -11,6 +10,7 @@ import (
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/speech"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 	"counterpour/flavor/measure/vocabulary"
 )
 
@@ -89,7 +89,7 @@ func beginsWithAmount(line string) bool {
 }
 
 // bracketed is what stands in brackets on a line.
-var bracketed = regexp.MustCompile(`[(\[]([^)\]]*)[)\]]`)
+var bracketed = pattern.Of(`[(\[]([^)\]]*)[)\]]`)
 
 // calledFree is the fault of a line that calls the drink free of alcohol, which is not.
 func calledFree(line string, pours []flavor.Pour) *flavor.DataFault {

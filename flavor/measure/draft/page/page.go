@@ -1,7 +1,6 @@
 package page
 
 import (
-	"regexp"
 	"strings"
 
 	"counterpour/flavor"
@@ -10,6 +9,7 @@ import (
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 )
 
 // Page is a recipe of which the list is left, and what of the prose says more than it.
@@ -151,10 +151,10 @@ func (r *reader) findList() bool {
 }
 
 // step is the number of a step, and what follows it is no amount.
-var step = regexp.MustCompile(`^(?i:step[ \t]*)?\d{1,2}[ \t]*[.):][ \t]+[^\d\s½¼¾⅓⅔.]`)
+var step = pattern.Of(`^(?i:step[ \t]*)?\d{1,2}[ \t]*[.):][ \t]+[^\d\s½¼¾⅓⅔.]`)
 
 // behindName is an amount with its unit at the end of a line: "London dry gin | 60 ml".
-var behindName = regexp.MustCompile(`(?i)[ \t|:.–—-](?:\d*[.,]?\d+|\d+/\d+|\d*[ \t]*[½¼¾⅓⅔])[ \t]*(?:ml|cl|oz|ounces?|dash(?:es)?|drops?|tsp|tbsp|barspoons?|parts?)\.?[ \t|]*$`)
+var behindName = pattern.Of(`(?i)[ \t|:.–—-](?:\d*[.,]?\d+|\d+/\d+|\d*[ \t]*[½¼¾⅓⅔])[ \t]*(?:ml|cl|oz|ounces?|dash(?:es)?|drops?|tsp|tbsp|barspoons?|parts?)\.?[ \t|]*$`)
 
 // mostName is the most words of a line of the list.
 const mostName = 12
@@ -206,10 +206,10 @@ func sentence(w string) bool {
 }
 
 // abbreviated is a unit with a stop behind it at the end of a line.
-var abbreviated = regexp.MustCompile(`(?i)\b(?:oz|ml|cl|tsp|tbsp|bsp|dash)\.$`)
+var abbreviated = pattern.Of(`(?i)\b(?:oz|ml|cl|tsp|tbsp|bsp|dash)\.$`)
 
 // marked is a name with the mark of a note below.
-var marked = regexp.MustCompile(`[\pL)][*†‡]+[ \t]*$`)
+var marked = pattern.Of(`[\pL)][*†‡]+[ \t]*$`)
 
 // heading is the head of a part of a page.
-var heading = regexp.MustCompile(`(?i)^[#*_ \t]*(?:ingredients?|you(?:'|’)?(?: wi)?ll need|you need|what you need|method|steps?|directions?|instructions?|how to(?: make(?: it| the drink)?)?|preparation|to make|to serve|(?:editor'?s |cook'?s |bartender'?s )?notes?|tips?|equipment|the drink|the build|the spec|recipe|for (?:the (?:drink|cocktail)|one)|do this|here'?s how|what to do)[:*_ \t]*$`)
+var heading = pattern.Of(`(?i)^[#*_ \t]*(?:ingredients?|you(?:'|’)?(?: wi)?ll need|you need|what you need|method|steps?|directions?|instructions?|how to(?: make(?: it| the drink)?)?|preparation|to make|to serve|(?:editor'?s |cook'?s |bartender'?s )?notes?|tips?|equipment|the drink|the build|the spec|recipe|for (?:the (?:drink|cocktail)|one)|do this|here'?s how|what to do)[:*_ \t]*$`)

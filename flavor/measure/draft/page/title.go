@@ -1,8 +1,9 @@
 package page
 
 import (
-	"regexp"
 	"strings"
+
+	"counterpour/flavor/measure/pattern"
 )
 
 // mostTitle is the most words of the name of a drink.
@@ -27,7 +28,7 @@ func (r *reader) findTitle() {
 }
 
 // head is a line set as a heading.
-var head = regexp.MustCompile(`^(?:#+[ \t]|\*\*[^*]+\*\*$|__[^_]+__$)`)
+var head = pattern.Of(`^(?:#+[ \t]|\*\*[^*]+\*\*$|__[^_]+__$)`)
 
 // mayName reports whether a line may be the name of a drink.
 func (r *reader) mayName(w string) bool {
@@ -35,7 +36,7 @@ func (r *reader) mayName(w string) bool {
 }
 
 // trimmed is what stands around the name of a drink and is none of it.
-var trimmed = regexp.MustCompile(`^[#*_ \t]+|(?i)[ \t]+recipe[*_ \t]*$|[*_ \t]+$`)
+var trimmed = pattern.Of(`^[#*_ \t]+|(?i)[ \t]+recipe[*_ \t]*$|[*_ \t]+$`)
 
 // trimTitle blanks the signs of a heading and the word "recipe".
 func (r *reader) trimTitle(l *line) {

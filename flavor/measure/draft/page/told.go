@@ -1,7 +1,6 @@
 package page
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -13,6 +12,7 @@ import (
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 )
 
 // tell takes in a line of prose: what it says of making and serving, and what of it is left.
@@ -85,15 +85,15 @@ func headnote(w string) bool {
 
 // note is a note below, and batch tells how many drinks are made at once.
 var (
-	note  = regexp.MustCompile(`^[*†‡]+[ \t]*\pL`)
-	batch = regexp.MustCompile(`(?i)^\W*(?:to )?batch(?:ed|ing)?(?: (?:it|this|up|of \d+|for \d+))?[ \t]*[:=–—-]`)
+	note  = pattern.Of(`^[*†‡]+[ \t]*\pL`)
+	batch = pattern.Of(`(?i)^\W*(?:to )?batch(?:ed|ing)?(?: (?:it|this|up|of \d+|for \d+))?[ \t]*[:=–—-]`)
 )
 
 // facts are what a page counts of itself: ratings, minutes, calories.
-var facts = regexp.MustCompile(`(?i)[★☆⭐]|\b(?:ratings?|reviews?|calories|kcal|difficulty|(?:prep|total|cook|active|hands-on) time)\b|^\W*(?:prep|total|time)\b[^\pL]*\d+ ?min`)
+var facts = pattern.Of(`(?i)[★☆⭐]|\b(?:ratings?|reviews?|calories|kcal|difficulty|(?:prep|total|cook|active|hands-on) time)\b|^\W*(?:prep|total|time)\b[^\pL]*\d+ ?min`)
 
 // making begins a line that tells how something is made that the list names.
-var making = regexp.MustCompile(`(?i)^\W*(\pL[\pL'’ -]{2,40}):[ \t]+(?:combine|mix|simmer|heat|warm|dissolve|steep|blend|blitz|infuse|stir|boil|bring|add|peel|blanch|whisk|crush|muddle|pour|soak|cook|toast|grind|shake)\b`)
+var making = pattern.Of(`(?i)^\W*(\pL[\pL'’ -]{2,40}):[ \t]+(?:combine|mix|simmer|heat|warm|dissolve|steep|blend|blitz|infuse|stir|boil|bring|add|peel|blanch|whisk|crush|muddle|pour|soak|cook|toast|grind|shake)\b`)
 
 // makes reports whether a line tells how something is made that the list names.
 func (r *reader) makes(w string) bool {
@@ -106,10 +106,10 @@ func (r *reader) makes(w string) bool {
 }
 
 // variant tells of another drink: "make it without alcohol: ...".
-var variant = regexp.MustCompile(`(?i)^[\W\d]*(?:make it|variations?|to make (?:it )?(?:ahead|without)|for an? [\pL -]{1,30} version|(?:alcohol[- ]free|non[- ]alcoholic) version)\b[^:]{0,40}:`)
+var variant = pattern.Of(`(?i)^[\W\d]*(?:make it|variations?|to make (?:it )?(?:ahead|without)|for an? [\pL -]{1,30} version|(?:alcohol[- ]free|non[- ]alcoholic) version)\b[^:]{0,40}:`)
 
 // ends are where a sentence ends.
-var ends = regexp.MustCompile(`[.!?;…]+["”’)]*(?:[ \t]+|$)`)
+var ends = pattern.Of(`[.!?;…]+["”’)]*(?:[ \t]+|$)`)
 
 // sentences returns the sentences of text[from:].
 func sentences(text string, from int) []entry.Span {
@@ -164,21 +164,21 @@ func (r *reader) says(w string, toks []token.Token) bool {
 
 var (
 	// laid is what is laid on a drink or around its glass.
-	laid = regexp.MustCompile(`(?i)\b(?:garnish\w*:?[ \t]+\w|(?:rim|rimmed|express|zest|twist|peel|wedge|wheel|grate|grated|sprig|dust)\b)`)
+	laid = pattern.Of(`(?i)\b(?:garnish\w*:?[ \t]+\w|(?:rim|rimmed|express|zest|twist|peel|wedge|wheel|grate|grated|sprig|dust)\b)`)
 	// counted says for how many drinks a list is.
-	counted = regexp.MustCompile(`(?i)\b(?:serves|makes|yields?|servings?)\b\D{0,3}(?:[2-9]|1\d|two|three|four|five|six|eight|ten)`)
+	counted = pattern.Of(`(?i)\b(?:serves|makes|yields?|servings?)\b\D{0,3}(?:[2-9]|1\d|two|three|four|five|six|eight|ten)`)
 	// measure is an amount of something that is poured.
-	measure = regexp.MustCompile(`(?i)(?:\d|[½¼¾⅓⅔])[ \t]*(?:ml|cl|dl|oz|ounces?|dash(?:es)?|drops?|tsp|teaspoons?|tbsp|tablespoons?|barspoons?|bsp|cups?)\b`)
+	measure = pattern.Of(`(?i)(?:\d|[½¼¾⅓⅔])[ \t]*(?:ml|cl|dl|oz|ounces?|dash(?:es)?|drops?|tsp|teaspoons?|tbsp|tablespoons?|barspoons?|bsp|cups?)\b`)
 	// changes are words that change what is poured.
-	changes = regexp.MustCompile(`(?i)\b(?:omit|leave out|replace|swap|substitute|sub|instead|halve|twice|more|less|extra|another|again with)\b`)
+	changes = pattern.Of(`(?i)\b(?:omit|leave out|replace|swap|substitute|sub|instead|halve|twice|more|less|extra|another|again with)\b`)
 	// moreIce is ice that is filled up, which changes nothing that is poured.
-	moreIce = regexp.MustCompile(`(?i)\b(?:more|extra|another)[ \t]+(?:(?:scoop|handful) of[ \t]+)?(?:\pL+[ \t]+)?ice\b`)
+	moreIce = pattern.Of(`(?i)\b(?:more|extra|another)[ \t]+(?:(?:scoop|handful) of[ \t]+)?(?:\pL+[ \t]+)?ice\b`)
 	// perhaps says that something may be done, or is done for some.
-	perhaps = regexp.MustCompile(`(?i)\b(?:if|can|could|may|might|would|try|for a|prefer|optional\w*|alternatively|swears by)\b`)
+	perhaps = pattern.Of(`(?i)\b(?:if|can|could|may|might|would|try|for a|prefer|optional\w*|alternatively|swears by)\b`)
 	// finished are words for what a glass holds beside what is mixed.
-	finished = regexp.MustCompile(`(?i)\b(?:top|topped|float|floated|rinse|rinsed|splash|dash|finish|finished|lengthen|lengthened|spritz of|mist)\b`)
+	finished = pattern.Of(`(?i)\b(?:top|topped|float|floated|rinse|rinsed|splash|dash|finish|finished|lengthen|lengthened|spritz of|mist)\b`)
 	// topped is how much of what a glass is filled up with.
-	topped = regexp.MustCompile(`(?i)\b(?:top|fill|lengthen|finish)\w*[ \t](?:\pL+[ \t]){0,4}(\d+[ \t]*(?:ml|cl|oz|ounces?)[ \t]+(?:of[ \t]+)?(?:the[ \t]+)?\pL[\pL ]*)`)
+	topped = pattern.Of(`(?i)\b(?:top|fill|lengthen|finish)\w*[ \t](?:\pL+[ \t]){0,4}(\d+[ \t]*(?:ml|cl|oz|ounces?)[ \t]+(?:of[ \t]+)?(?:the[ \t]+)?\pL[\pL ]*)`)
 )
 
 // topsUp leaves of a sentence how much of what the glass is filled up with, where the list names that

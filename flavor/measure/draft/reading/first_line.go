@@ -3,7 +3,6 @@ package reading
 import (
 	"cmp"
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -21,6 +20,7 @@ import (
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/setting"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 )
 
 // The first line of a draft may name the drink, pour something, or say how it is made: only
@@ -272,7 +272,7 @@ func (r *resolver) toldByAnother() {
 }
 
 // goesBy is a line that tells how a drink differs from another: "same as the house sour but".
-var goesBy = regexp.MustCompile(`(?i)^\W*(?:(?:the )?same (?:drink |thing |spec )?(?:as|again)|like|as) .*\b(?:but|only|except|with|w/)\b`)
+var goesBy = pattern.Of(`(?i)^\W*(?:(?:the )?same (?:drink |thing |spec )?(?:as|again)|like|as) .*\b(?:but|only|except|with|w/)\b`)
 
 // endsInBase reports whether the name ends in a spirit of which no line pours the like: "my way gin
 // 50 lemon 25" has its amounts behind the names.

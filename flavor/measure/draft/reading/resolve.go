@@ -2,7 +2,6 @@ package reading
 
 import (
 	"cmp"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -18,6 +17,7 @@ import (
 	"counterpour/flavor/measure/draft/running"
 	"counterpour/flavor/measure/draft/setting"
 	"counterpour/flavor/measure/draft/shorthand"
+	"counterpour/flavor/measure/pattern"
 )
 
 // Reading is what a draft means to a finder.
@@ -250,10 +250,10 @@ func onward(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
 }
 
 // measured is an amount in figures with its unit.
-var measured = regexp.MustCompile(`(?i)(\d[\d.,/]*|[½¼¾⅓⅔])[ \t]?(?:ml|cl|oz)\b`)
+var measured = pattern.Of(`(?i)(\d[\d.,/]*|[½¼¾⅓⅔])[ \t]?(?:ml|cl|oz)\b`)
 
 // white is the white of an egg by its last word: "and a white".
-var white = regexp.MustCompile(`(?i)\b(?:an?|one|the)[ \t]+(?:egg[ \t]+)?whites?\s*$`)
+var white = pattern.Of(`(?i)\b(?:an?|one|the)[ \t]+(?:egg[ \t]+)?whites?\s*$`)
 
 // namesWhite reports whether words that are passed over pour the white of an egg.
 func namesWhite(words string) bool { return white.MatchString(words) }

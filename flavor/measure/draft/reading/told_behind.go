@@ -1,13 +1,13 @@
 package reading
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/counting"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/pattern"
 )
 
 // toldBehind settles what is told behind the name of a pour: it belongs to the name where an
@@ -41,7 +41,7 @@ func (r *resolver) toldBehind(t *counting.Task) {
 }
 
 // fromVessel is what a jar or a tin holds that a pour is poured off: "brine from a jar of capers".
-var fromVessel = regexp.MustCompile(`(?i)^from[ \t]+(?:an?|the|that)[ \t]+(?:jar|tin|can|pot|tub)[ \t]+of[ \t]+(\pL+)$`)
+var fromVessel = pattern.Of(`(?i)^from[ \t]+(?:an?|the|that)[ \t]+(?:jar|tin|can|pot|tub)[ \t]+of[ \t]+(\pL+)$`)
 
 // ofVessel returns the name of what is poured off what a vessel holds, "caper brine"; empty if none is
 // known.

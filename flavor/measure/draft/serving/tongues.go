@@ -2,6 +2,7 @@ package serving
 
 import (
 	"strings"
+	"sync"
 	"unicode"
 
 	"counterpour/flavor"
@@ -69,13 +70,15 @@ var foreignGlasses = map[string]string{
 	"mug":            `kubek, filiżanka, kubku, hrnek, hrnečku, šálek, кружка, кружке, κούπα, マグ, マグカップ, ホットグラス, kopp, krus, kop, kopje, becher hitzebeständig, toddyglas, irish coffee glas, taza, tazza, tasse, mok`,
 }
 
-// inTongues calls put for every phrase of other tongues.
+// inTongues calls put for every phrase of other tongues, but for those with a word of
+// [foreignWith] before ice.
 func inTongues(put func(words string, t term)) {
 	each := func(words string, t term) {
 		for w := range strings.SplitSeq(words, ",") {
 			put(strings.TrimSpace(w), t)
 		}
 	}
+	iceInTongues(put)
 	for method, words := range foreignMethods {
 		each(words, term{Method: method})
 	}
@@ -83,21 +86,21 @@ func inTongues(put func(words string, t term)) {
 		each(words, term{Service: service, weak: service == flavor.Rocks, Ice: service == flavor.Rocks})
 	}
 	each(foreignSteps, term{keep: true})
-	for service, words := range foreignIce {
-		t := term{Service: service, weak: service == "", Ice: true}
-		each(words, t)
-		for w := range strings.SplitSeq(words, ",") {
-			for _, with := range foreignWith {
-				put(with+" "+strings.TrimSpace(w), t)
-			}
-		}
-	}
 	for glass, words := range foreignGlasses {
 		for _, g := range glassTerms {
 			if g.glass == glass {
 				each(words, term{Glass: glass, Service: g.service, weak: true})
 				break
 			}
+		}
+	}
+}
+
+// iceInTongues calls put for every phrase of ice in other tongues.
+func iceInTongues(put func(words string, t term)) {
+	for service, words := range foreignIce {
+		for w := range strings.SplitSeq(words, ",") {
+			put(strings.TrimSpace(w), term{Service: service, weak: service == "", Ice: true})
 		}
 	}
 }
@@ -124,14 +127,14 @@ func inJapanese(word string) []string {
 	for letters := []rune(word); len(letters) > 0; {
 		n := min(len(letters), longestJapanese)
 		for ; n > 1; n-- {
-			if w := string(letters[:n]); japaneseTerms[w] {
+			if w := string(letters[:n]); japaneseTerms()[w] {
 				out = append(out, w)
 				break
 			}
 		}
 		if n == 1 {
 			w := string(letters[:1])
-			if japaneseTerms[w] {
+			if japaneseTerms()[w] {
 				out = append(out, w)
 			} else if !unicode.Is(unicode.Hiragana, letters[0]) && !strings.ContainsRune(japaneseVerbs, letters[0]) {
 				return nil
@@ -154,7 +157,7 @@ func japanese(c rune) bool {
 }
 
 // japaneseTerms are the phrases of [inTongues] in Japanese.
-var japaneseTerms = func() map[string]bool {
+var japaneseTerms = sync.OnceValue(func() map[string]bool {
 	out := map[string]bool{}
 	inTongues(func(words string, _ term) {
 		if strings.ContainsFunc(words, japanese) {
@@ -162,4 +165,4 @@ var japaneseTerms = func() map[string]bool {
 		}
 	})
 	return out
-}()
+})

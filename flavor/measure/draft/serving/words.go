@@ -1,7 +1,6 @@
 package serving
 
 import (
-	"cmp"
 	"slices"
 	"strings"
 
@@ -165,71 +164,8 @@ frappé frappe frappeer bash crush bruise tear smash torch flash dump swish hold
 // denials stand before what is not to be done; "too" before what was too much.
 var denials = []string{"no", "not", "do not", "don't", "dont", "never", "too"}
 
-// phrase is a term with the words that follow the first.
-type phrase struct {
-	rest  string // with a space between words
-	words int    // how many those are
-	term  *term
-}
-
-// phrases are what words mean, each parted from the next by one space.
-type phrases struct {
-	known map[string]*term
-	terms map[term]*term // each once: phrases are many, terms few
-}
-
-// put adds a phrase. Of two meanings the one that says how a drink is served stays, else the last.
-func (p *phrases) put(words string, t term) {
-	if was := p.known[words]; was != nil && was.Service != "" && t.Service == "" {
-		return
-	}
-	one := p.terms[t]
-	if one == nil {
-		one = &t
-		p.terms[t] = one
-	}
-	p.known[words] = one
-}
-
-// byFirst returns the phrases by their first word, the longest first, and of those the last in
-// order.
-func (p *phrases) byFirst() map[string][]phrase {
-	out := make(map[string][]phrase, len(p.known)/4)
-	for words, t := range p.known {
-		first, rest, more := strings.Cut(words, " ")
-		n := 0
-		if more {
-			n = 1 + strings.Count(rest, " ")
-		}
-		out[first] = append(out[first], phrase{rest, n, t})
-	}
-	for _, list := range out {
-		slices.SortFunc(list, func(a, b phrase) int {
-			return cmp.Or(cmp.Compare(b.words, a.words), strings.Compare(b.rest, a.rest))
-		})
-	}
-	return out
-}
-
-// follows reports whether the phrase goes on as words do, of which there are enough, and
-// whether it is written out: none of them is clipped.
-func (p *phrase) follows(words []string) (whole, ok bool) {
-	rest, whole := p.rest, true
-	for _, w := range words[:p.words] {
-		var is string
-		is, rest, _ = strings.Cut(rest, " ")
-		if is != w {
-			if clipped.Get(w) != is {
-				return false, false
-			}
-			whole = false
-		}
-	}
-	return whole, true
-}
-
-// manyPhrases is about how many phrases there are.
-const manyPhrases = 6500
+// manyPhrases is about how many phrases there are, but for those of ice with a word before it.
+const manyPhrases = 2200
 
 // terms finds phrases by their first word, which is not clipped.
 var terms = vocabulary.TableOf(termsByFirst())
@@ -297,7 +233,23 @@ func termsByFirst() map[string][]phrase {
 		}
 	}
 	inTongues(put)
-	return all.byFirst()
+	out := all.byFirst()
+	addIce(out)
+	return out
+}
+
+// addIce adds what a word of [foreignWith] says before ice.
+func addIce(to map[string][]phrase) {
+	ice := &phrases{map[string]*term{}, map[term]*term{}}
+	iceInTongues(ice.put)
+	list := make([]phrase, 0, len(ice.known))
+	for words, t := range ice.known {
+		list = append(list, phrase{words, wordsIn(words), t})
+	}
+	slices.SortFunc(list, phrase.compare)
+	for _, with := range foreignWith {
+		to[with] = followedBy(to[with], list)
+	}
 }
 
 // TermAt returns the longest phrase at the start of words and how many words it

@@ -1,8 +1,9 @@
 package setting
 
 import (
-	"regexp"
 	"strings"
+
+	"counterpour/flavor/measure/pattern"
 )
 
 // A comma or a word may stand between a name and its amount.
@@ -11,7 +12,7 @@ import (
 const worded = `(?:(?:an?|one|two|three|four|five|six|half|quarter|three[ -]quarters?)(?:[ \t]+(?:and[ \t]+a[ \t]+half|of[ \t]+an?|an?))?[ \t]+(?:ounces?|dash(?:es)?|teaspoons?|tablespoons?|barspoons?|drops?|parts?|jiggers?|pon(?:y|ies)|pinch(?:es)?|splash(?:es)?))`
 
 // behindComma is a name, a comma and the amount that ends its entry: "Cream, one ounce.".
-var behindComma = regexp.MustCompile(`(?im)(?:^|[;.:][ \t]+)[ \t]*(\pL[^\d½¼¾⅓⅔.;:,\n]*)(,)[ \t]*(?:` + amount + `|` + worded + `)[ \t]*(?:[.;]|$)`)
+var behindComma = pattern.Of(`(?im)(?:^|[;.:][ \t]+)[ \t]*(\pL[^\d½¼¾⅓⅔.;:,\n]*)(,)[ \t]*(?:` + amount + `|` + worded + `)[ \t]*(?:[.;]|$)`)
 
 // leastBehind is from how many entries on their amounts stand behind commas.
 const leastBehind = 2
@@ -40,7 +41,7 @@ func (s *Set) commas() {
 }
 
 // alike is an amount that is said to be each pour's: "equal ¾s: gin, triple sec, lemon".
-var alike = regexp.MustCompile(`(?i)\b(?:all[ \t]+)?equal[ \t]+(` + amount + `)'?s\b[ \t]*:?`)
+var alike = pattern.Of(`(?i)\b(?:all[ \t]+)?equal[ \t]+(` + amount + `)'?s\b[ \t]*:?`)
 
 // each is how any draft says so.
 const each = " each:"
@@ -57,8 +58,8 @@ func (s *Set) equals() {
 
 // answered is the letter of an answer before pours: "A: 1.5 oz vodka, ...", and marked what it earned.
 var (
-	answered = regexp.MustCompile(`(?m)^[ \t]*(?:[A-Z]|[Aa]nswer|[Aa]ns)[:.)][ \t]+` + amount)
-	marked   = regexp.MustCompile(sentence + `(\d+[ \t]?(?:/|of|out of)[ \t]?\d+[ \t]+(?:marks?|points?|pts))` + ends)
+	answered = pattern.Of(`(?m)^[ \t]*(?:[A-Z]|[Aa]nswer|[Aa]ns)[:.)][ \t]+` + amount)
+	marked   = pattern.Of(sentence + `(\d+[ \t]?(?:/|of|out of)[ \t]?\d+[ \t]+(?:marks?|points?|pts))` + ends)
 )
 
 // answers sets aside the letter of an answer and what it earned.

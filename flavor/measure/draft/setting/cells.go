@@ -1,9 +1,10 @@
 package setting
 
 import (
-	"regexp"
 	"strings"
 	"unicode"
+
+	"counterpour/flavor/measure/pattern"
 )
 
 // leastCells is from how many cells with a pour in them a row is a list of pours.
@@ -25,7 +26,7 @@ func (s *Set) cells() {
 }
 
 // quotedCell is a cell in quotes with a comma in it.
-var quotedCell = regexp.MustCompile(`(?:^|[,;])[ \t]*"[^"\n]*,[^"\n]*"`)
+var quotedCell = pattern.Of(`(?:^|[,;])[ \t]*"[^"\n]*,[^"\n]*"`)
 
 // quotedCells returns how many cells of a line stand in quotes and hold a comma.
 func quotedCells(line string) int { return len(quotedCell.FindAllString(line, -1)) }

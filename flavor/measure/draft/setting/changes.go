@@ -1,10 +1,10 @@
 package setting
 
 import (
-	"regexp"
 	"strings"
 
 	"counterpour/flavor/measure/draft/speech"
+	"counterpour/flavor/measure/pattern"
 )
 
 // What a text tells of another amount than the one that is poured, or of how the pours are counted
@@ -18,17 +18,17 @@ const ends = `(?:[ \t]*(?:[,;)\]\n/|]|[.!](?:[ \t\n]|$)|[ \t][-–—][ \t]|$))`
 
 // formerly is an amount that is no longer, or that is said not to be poured: "gin 45 (was 50)", "10
 // dry vermouth not 15".
-var formerly = regexp.MustCompile(`(?i)(?:[,;]?[ \t]*[(\[]|[,;]?[ \t]+)(?:not|was|were|used to be|previously|formerly|instead of|up from|down from|cut from|raised from|dropped from|from)[ \t]+(?:at[ \t]+|the[ \t]+|a[ \t]+|about[ \t]+)?` + amount + `[)\]]?` + ends)
+var formerly = pattern.Of(`(?i)(?:[,;]?[ \t]*[(\[]|[,;]?[ \t]+)(?:not|was|were|used to be|previously|formerly|instead of|up from|down from|cut from|raised from|dropped from|from)[ \t]+(?:at[ \t]+|the[ \t]+|a[ \t]+|about[ \t]+)?` + amount + `[)\]]?` + ends)
 
 // changed is a bracket that tells how an amount came to be, and not what it came to: "(dropped the
 // lime from 25)".
-var changed = regexp.MustCompile(`(?i)[(\[][^()\[\]\n]*\b(?:from|was|were|used to be|previously)\b[^()\[\]\n]*[)\]]`)
+var changed = pattern.Of(`(?i)[(\[][^()\[\]\n]*\b(?:from|was|were|used to be|previously)\b[^()\[\]\n]*[)\]]`)
 
 // present follows an amount that is new: "rhubarb cordial 25 now".
-var present = regexp.MustCompile(`(?i)[ \t]+(?:now|these days|from now on|as of today)` + ends)
+var present = pattern.Of(`(?i)[ \t]+(?:now|these days|from now on|as of today)` + ends)
 
 // firstVersion is an amount of a version before the one that counts: "lemon v1 was 20, v2 is 25".
-var firstVersion = regexp.MustCompile(`(?i)\bv\d+[ \t]*(?:was|had|at|:|=)?[ \t]*` + amount + `[ \t]*[,;/>-]+[ \t]*v\d+[ \t]*(?:is|has|now|at|:|=)?[ \t]*`)
+var firstVersion = pattern.Of(`(?i)\bv\d+[ \t]*(?:was|had|at|:|=)?[ \t]*` + amount + `[ \t]*[,;/>-]+[ \t]*v\d+[ \t]*(?:is|has|now|at|:|=)?[ \t]*`)
 
 // changes sets aside what tells of other amounts than those that are poured.
 func (s *Set) changes() {
@@ -39,7 +39,7 @@ func (s *Set) changes() {
 	for _, at := range firstVersion.FindAllStringIndex(s.Text, -1) {
 		s.blank(at[0], at[1])
 	}
-	for _, r := range []*regexp.Regexp{formerly, present} {
+	for _, r := range []*pattern.Pattern{formerly, present} {
 		for _, at := range r.FindAllStringIndex(s.Text, -1) {
 			s.blank(at[0], s.entryEnd(at[0], at[1]))
 		}
@@ -62,12 +62,12 @@ func (s *Set) entryEnd(from, to int) int {
 }
 
 // box is what is ticked off before a line.
-var box = regexp.MustCompile(`(?m)^[ \t]*\[[ xX✓✔vV*-]?\][ \t]*`)
+var box = pattern.Of(`(?m)^[ \t]*\[[ xX✓✔vV*-]?\][ \t]*`)
 
 var (
 	// tick is what ticks a row off, wherever it stands, and tickColumn the head of its column.
-	tick       = regexp.MustCompile(`[✓✔☑✅☐□]️?`)
-	tickColumn = regexp.MustCompile(`(?im)[\t|,;][ \t]*(?:check|checked|done|ok|tick|ticked)[ \t]*\|?[ \t]*$`)
+	tick       = pattern.Of(`[✓✔☑✅☐□]️?`)
+	tickColumn = pattern.Of(`(?im)[\t|,;][ \t]*(?:check|checked|done|ok|tick|ticked)[ \t]*\|?[ \t]*$`)
 )
 
 // boxes sets aside the boxes and ticks of a list that is ticked off.
@@ -85,7 +85,7 @@ func (s *Set) boxes() {
 }
 
 // role is what a pour does in the drink, told before its amount: "sour ¾ lime, sweet ¾ syrup".
-var role = regexp.MustCompile(`(?i)(?:^|[,;:.\n/|])[ \t]*((?:sour|sweet|strong|weak|bitter|base|spirit|acid|long|spice)[ \t]*:?[ \t]+)` + amount + `[ \t]`)
+var role = pattern.Of(`(?i)(?:^|[,;:.\n/|])[ \t]*((?:sour|sweet|strong|weak|bitter|base|spirit|acid|long|spice)[ \t]*:?[ \t]+)` + amount + `[ \t]`)
 
 // leastRoles is how many pours have their role told where it is the habit of a text.
 const leastRoles = 2
@@ -102,10 +102,10 @@ func (s *Set) roles() {
 }
 
 // toTheLine is how much ice a blender takes, which no draft counts.
-var toTheLine = regexp.MustCompile(`(?i)\bice[ \t]+(?:up[ \t]+)?to[ \t]+(?:the[ \t]+)?(?:line|mark|fill[ \t]line|max(?:[ \t]line)?)\b`)
+var toTheLine = pattern.Of(`(?i)\bice[ \t]+(?:up[ \t]+)?to[ \t]+(?:the[ \t]+)?(?:line|mark|fill[ \t]line|max(?:[ \t]line)?)\b`)
 
 // cutUp is how a fruit is cut, which says nothing of the glass.
-var cutUp = regexp.MustCompile(`(?i)\b(?:cut|chopped|sliced|diced|torn|smashed|mashed|muddled)([ \t]+up)\b`)
+var cutUp = pattern.Of(`(?i)\b(?:cut|chopped|sliced|diced|torn|smashed|mashed|muddled)([ \t]+up)\b`)
 
 // idle sets aside how much ice a blender takes, and the "up" of a fruit that is cut up.
 func (s *Set) idle() {
@@ -119,7 +119,7 @@ func (s *Set) idle() {
 
 // verb is how a pour with its amount behind the name goes in, which a word at its end tells again:
 // "drizzle creme de mure 15ml over".
-var verb = regexp.MustCompile(`(?i)(?:^|[,.;\n/|])[ \t]*((?:then[ \t]+|and[ \t]+)?(?:float|drizzle|spoon|layer|trickle|dribble|swirl|lace)(?:[ \t]+(?:with|in|on))?(?:[ \t]+(?:the|some))?)[ \t]+\pL[\pL' \t-]*?[ \t]+` + amount + `([ \t]*(?:over|on|in|on top|over the top|over top|through|down the side|down the inside|over (?:the |a )?(?:back of )?(?:the |a )?spoon)?)` + ends)
+var verb = pattern.Of(`(?i)(?:^|[,.;\n/|])[ \t]*((?:then[ \t]+|and[ \t]+)?(?:float|drizzle|spoon|layer|trickle|dribble|swirl|lace)(?:[ \t]+(?:with|in|on))?(?:[ \t]+(?:the|some))?)[ \t]+\pL[\pL' \t-]*?[ \t]+` + amount + `([ \t]*(?:over|on|in|on top|over the top|over top|through|down the side|down the inside|over (?:the |a )?(?:back of )?(?:the |a )?spoon)?)` + ends)
 
 // float is how a pour on top is told in any draft.
 const float = "float"
@@ -134,20 +134,20 @@ func (s *Set) verbs() {
 
 // restated is a bracket behind a pour that says how much it is another way: "25 ml lemon juice (about
 // half a lemon)".
-var restated = regexp.MustCompile(`(?i)[ \t]*\((?:(?:about|approx\.?|approximately|roughly|around|ca\.?|circa|that is|i\.e\.|from|juice of)[ \t]+|~|≈)[^()\n]*\)`)
+var restated = pattern.Of(`(?i)[ \t]*\((?:(?:about|approx\.?|approximately|roughly|around|ca\.?|circa|that is|i\.e\.|from|juice of)[ \t]+|~|≈)[^()\n]*\)`)
 
 // about is what leads to a measured amount in such a bracket.
-var about = regexp.MustCompile(`(?i)\(((?:about|approx\.?|approximately|roughly|around|ca\.?|circa|that is|i\.e\.|~|≈)[ \t]*)[\d.½¼¾⅓⅔/]+[ \t]*(?:ml|oz|cl)\)`)
+var about = pattern.Of(`(?i)\(((?:about|approx\.?|approximately|roughly|around|ca\.?|circa|that is|i\.e\.|~|≈)[ \t]*)[\d.½¼¾⅓⅔/]+[ \t]*(?:ml|oz|cl)\)`)
 
 // entryStart is where the entry starts that ends at a place.
 func entryStart(text string, end int) int { return strings.LastIndexAny(text[:end], ",.;\n|/") + 1 }
 
 // preferred is which bottle is liked best, or where to read of it, behind the name of a pour: "aged rum,
 // preferably dark", "honey syrup (see below)".
-var preferred = regexp.MustCompile(`(?im)(?:,[ \t]*(?:preferably|ideally|something|such as|the best)[ \t][^,.\n]*$|[ \t]*\((?:see|recipe|preferably|ideally|such as)[ \t][^()\n]*\))`)
+var preferred = pattern.Of(`(?im)(?:,[ \t]*(?:preferably|ideally|something|such as|the best)[ \t][^,.\n]*$|[ \t]*\((?:see|recipe|preferably|ideally|such as)[ \t][^()\n]*\))`)
 
 // sized is how large what is counted or laid is: "a thick slice of lemon".
-var sized = regexp.MustCompile(`(?i)\b(?:thick|thin|fat|long|wide|broad|nice)[ \t]+(?:slice|strip|wedge|twist|wheel|piece|swath|ribbon|sprig)s?\b`)
+var sized = pattern.Of(`(?i)\b(?:thick|thin|fat|long|wide|broad|nice)[ \t]+(?:slice|strip|wedge|twist|wheel|piece|swath|ribbon|sprig)s?\b`)
 
 // restatements sets aside what says an amount another way, which bottle is liked best, and how large
 // a slice is.

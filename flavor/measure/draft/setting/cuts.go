@@ -1,7 +1,6 @@
 package setting
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
@@ -9,6 +8,7 @@ import (
 	"counterpour/flavor/measure/draft/drinks"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/title"
+	"counterpour/flavor/measure/pattern"
 )
 
 // Where nothing but words leads the pours of a line, each place between them may be the end of the
@@ -22,11 +22,11 @@ const leastLeft = 2
 
 var (
 	// figured is an amount in figures.
-	figured = regexp.MustCompile(amount)
+	figured = pattern.Of(amount)
 	// bracketed is a bracket behind a name.
-	bracketed = regexp.MustCompile(`^[ \t]*\([^()\n]*\)`)
+	bracketed = pattern.Of(`^[ \t]*\([^()\n]*\)`)
 	// signed is what may stand between a name and its pours.
-	signed = regexp.MustCompile(`^[ \t]*(?:[,:;|/=!~>]|[-–—]+[ \t]|\.[ \t])[ \t]*`)
+	signed = pattern.Of(`^[ \t]*(?:[,:;|/=!~>]|[-–—]+[ \t]|\.[ \t])[ \t]*`)
 )
 
 // Cuts lists the places where the name of the drink may end that leads the pours of the first line,
@@ -86,8 +86,8 @@ func (s *Set) cutAt(from, to int, b *naming.Resolver) (t Set, sure, ok bool) {
 
 var (
 	// ahead is an amount before its name, and behind one behind it.
-	ahead  = regexp.MustCompile(`(?i)^` + amount + `[ \t]*\pL`)
-	behind = regexp.MustCompile(`(?i)^(\pL[\pL'’.&-]*(?:[ \t]+\pL[\pL'’.&-]*){0,3})[ \t]*` + amount + `(?:[ \t,;/|]|$)`)
+	ahead  = pattern.Of(`(?i)^` + amount + `[ \t]*\pL`)
+	behind = pattern.Of(`(?i)^(\pL[\pL'’.&-]*(?:[ \t]+\pL[\pL'’.&-]*){0,3})[ \t]*` + amount + `(?:[ \t,;/|]|$)`)
 )
 
 // beginsPours reports whether what is left of a line begins with an amount and a name, or with the name

@@ -1,24 +1,24 @@
 package setting
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
 	"counterpour/flavor/measure/draft/label"
+	"counterpour/flavor/measure/pattern"
 )
 
 // A line may hold a drink as fields, each behind its key: "name=Low Tide, base=white rum 50 ml,
 // glass=coupe".
 
 // field is a key with the sign behind it, where an entry begins.
-var field = regexp.MustCompile(`(?i)(^|[,;|{\n][ \t]*)"?(\pL[\pL \t_-]{0,24}\pL)"?[ \t]*([=:])[ \t]*`)
+var field = pattern.Of(`(?i)(^|[,;|{\n][ \t]*)"?(\pL[\pL \t_-]{0,24}\pL)"?[ \t]*([=:])[ \t]*`)
 
 // leastFields is from how many keys on a text is one of fields.
 const leastFields = 2
 
 // task is what a key says that a pour does in the drink, and no more.
-var task = regexp.MustCompile(`(?i)^(?:base|spirit|strong|liquor|citrus|acid|sour|sweet|sweetener|syrup|sugar|bitter|bitters|weak|modifier|mod|liqueur|length|lengthener|mixer|juice|wine|accent|split|spice|fruit|extra|other)[ \t_-]*\d*$`)
+var task = pattern.Of(`(?i)^(?:base|spirit|strong|liquor|citrus|acid|sour|sweet|sweetener|syrup|sugar|bitter|bitters|weak|modifier|mod|liqueur|length|lengthener|mixer|juice|wine|accent|split|spice|fruit|extra|other)[ \t_-]*\d*$`)
 
 // Fielded reports whether a line of a text holds several fields.
 func Fielded(text string) bool {

@@ -1,10 +1,10 @@
 package setting
 
 import (
-	"regexp"
 	"strings"
 
 	"counterpour/flavor/measure/draft/title"
+	"counterpour/flavor/measure/pattern"
 )
 
 // What stands above the name of a drink may be the number of a card, a round or a version, and a date.
@@ -14,11 +14,11 @@ const month = `(?:jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|jul
 
 var (
 	// date is a day of a month, or one in figures: "11 March", "Mar 3rd 2024", "3/11/24".
-	date = regexp.MustCompile(`(?i)^(?:(?:mon|tue|wed|thu|fri|sat|sun)\pL*[ \t]+)?(?:\d{1,2}(?:st|nd|rd|th)?[ \t]+` + month + `|` + month + `[ \t]+\d{1,2}(?:st|nd|rd|th)?|\d{1,2}[./-]\d{1,2}[./-]\d{2,4})(?:,?[ \t]+(?:\d{2}|\d{4}))?$`)
+	date = pattern.Of(`(?i)^(?:(?:mon|tue|wed|thu|fri|sat|sun)\pL*[ \t]+)?(?:\d{1,2}(?:st|nd|rd|th)?[ \t]+` + month + `|` + month + `[ \t]+\d{1,2}(?:st|nd|rd|th)?|\d{1,2}[./-]\d{1,2}[./-]\d{2,4})(?:,?[ \t]+(?:\d{2}|\d{4}))?$`)
 	// referred is a word before a number that refers: "Recipe 5.1", "ROUND 2".
-	referred = regexp.MustCompile(`^(\pL+)\.?[ \t]*#?[ \t]?\d{1,3}(?:\.\d{1,2})?[a-z]?$`)
+	referred = pattern.Of(`^(\pL+)\.?[ \t]*#?[ \t]?\d{1,3}(?:\.\d{1,2})?[a-z]?$`)
 	// between parts two of them, and what precedes from the name of the drink.
-	between = regexp.MustCompile(`[ \t]+[-–—/|·•][ \t]+|[ \t]*[,:|][ \t]*`)
+	between = pattern.Of(`[ \t]+[-–—/|·•][ \t]+|[ \t]*[,:|][ \t]*`)
 )
 
 // numbered sets aside numbers and dates at the start of the first line, if a name follows them on it or
@@ -49,7 +49,7 @@ func (s *Set) numbered() {
 }
 
 // lettered begins with the words of a name, which a sign parts from pours.
-var lettered = regexp.MustCompile(`^\pL[\pL'’& \t]*[ \t]*(?:[-–—:|/][ \t]|:)`)
+var lettered = pattern.Of(`^\pL[\pL'’& \t]*[ \t]*(?:[-–—:|/][ \t]|:)`)
 
 // named reports whether a line goes on with a name and its pours: the number before it is none of
 // theirs.

@@ -1,10 +1,10 @@
 package setting
 
 import (
-	"regexp"
 	"strings"
 
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/pattern"
 )
 
 // Set is a text that is set anew.
@@ -63,7 +63,7 @@ func (s *Set) breaks(from, to int) {
 
 // price is what a line of a menu ends in: an amount with a sign of money, or one of two decimals
 // behind a dash, which no hand pours.
-var price = regexp.MustCompile(`(?im)[ \t]*(?:[-–—|,·…/.]+[ \t]*)?(?:[€£$][ \t]?\d{1,3}(?:[.,]\d\d)?|\b\d{1,3}(?:[.,]\d\d)?[ \t]?(?:[€£$]|eur|euros?|gbp|usd|chf|kr|sek|nok|dkk|zł|pln)|[ \t][-–—|][ \t]*(?:[4-9]|[1-3]\d)[.,]\d[05])[ \t]*$`)
+var price = pattern.Of(`(?im)[ \t]*(?:[-–—|,·…/.]+[ \t]*)?(?:[€£$][ \t]?\d{1,3}(?:[.,]\d\d)?|\b\d{1,3}(?:[.,]\d\d)?[ \t]?(?:[€£$]|eur|euros?|gbp|usd|chf|kr|sek|nok|dkk|zł|pln)|[ \t][-–—|][ \t]*(?:[4-9]|[1-3]\d)[.,]\d[05])[ \t]*$`)
 
 // prices sets aside a price at the end of a line that holds more than it.
 func (s *Set) prices() {
@@ -76,16 +76,16 @@ func (s *Set) prices() {
 }
 
 // announcement is what a menu shouts before the name of a drink.
-var announcement = regexp.MustCompile(`(?i)^\s*(?:\*+\s*)?(?:new|special|feature|featured|seasonal|neu|nuevo|nouveau|nuovo|back|limited)(?:\s+(?:on|to)\s+the\s+menu)?\s*(?:[!*]+|:)\s*`)
+var announcement = pattern.Of(`(?i)^\s*(?:\*+\s*)?(?:new|special|feature|featured|seasonal|neu|nuevo|nouveau|nuovo|back|limited)(?:\s+(?:on|to)\s+the\s+menu)?\s*(?:[!*]+|:)\s*`)
 
 // runOut is what a board says at its top has run out: "86: mint, oat milk.".
-var runOut = regexp.MustCompile(`(?i)^\s*86(?:'?d)?[ \t]*:[^.;!\n\d]+[.;!\n][ \t]*`)
+var runOut = pattern.Of(`(?i)^\s*86(?:'?d)?[ \t]*:[^.;!\n\d]+[.;!\n][ \t]*`)
 
 // code is the number of a card before a name in capitals: "MC-11 RED BREEZER".
-var code = regexp.MustCompile(`^\s*[A-Z]{1,4}-\d{1,3}[A-Z]?[ \t]+(?:[A-Z]{2})`)
+var code = pattern.Of(`^\s*[A-Z]{1,4}-\d{1,3}[A-Z]?[ \t]+(?:[A-Z]{2})`)
 
 // attempt is which of several goes at a drink this is: "Spring list #4, third go.".
-var attempt = regexp.MustCompile(`(?i)(?:[ \t]*#\d+|,?[ \t]*\b(?:first|second|third|fourth|fifth|last|final|new|\d+(?:st|nd|rd|th))[ \t]+(?:go|try|attempt|take|round|version|draft|pass|stab))\b`)
+var attempt = pattern.Of(`(?i)(?:[ \t]*#\d+|,?[ \t]*\b(?:first|second|third|fourth|fifth|last|final|new|\d+(?:st|nd|rd|th))[ \t]+(?:go|try|attempt|take|round|version|draft|pass|stab))\b`)
 
 // announced sets aside what a menu shouts before the name, the number of its card, and which go at
 // the drink it is.

@@ -1,20 +1,20 @@
 package setting
 
 import (
-	"regexp"
 	"strconv"
 	"strings"
 
 	"counterpour/flavor/measure/draft/speech"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 )
 
 // spelled is an amount in words behind a name, "gin sixty, dry vermouth ten", with millilitres or
 // without a unit: what bars say in words is poured in millilitres.
-var spelled = regexp.MustCompile(`(?i)\pL,?[ \t]+((?:(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)(?:[- ](?:two|five|seven))?|five|six|seven|eight|ten|twelve|fifteen|eighteen)(?:[ \t]+(?:mils?|mls?|millilit(?:re|er)s?))?)` + ends)
+var spelled = pattern.Of(`(?i)\pL,?[ \t]+((?:(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)(?:[- ](?:two|five|seven))?|five|six|seven|eight|ten|twelve|fifteen|eighteen)(?:[ \t]+(?:mils?|mls?|millilit(?:re|er)s?))?)` + ends)
 
 // spells is a number of millilitres in words behind a sign.
-var spells = regexp.MustCompile(`(?i)[,.].*\b(?:fifteen|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)\b`)
+var spells = pattern.Of(`(?i)[,.].*\b(?:fifteen|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)\b`)
 
 // Spells reports whether a text says an amount in words, behind a name or a sign, or in another
 // tongue.

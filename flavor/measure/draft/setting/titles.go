@@ -1,7 +1,6 @@
 package setting
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -9,6 +8,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/drinks"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/pattern"
 )
 
 // A title is the name of a drink that stands on the line of its pours. A sign parts it from them, or
@@ -20,10 +20,10 @@ const mostTitle = 7
 
 // sign is what may part a title from the pours behind it. Where both a colon and a stop stand there
 // the surest is tried first.
-var sign = regexp.MustCompile(`[ \t]*(?:[:=;]|[.!](?:[ \t]|$)|[ \t][-–—~>|/][ \t]|[-–—][ \t]|\([ \t]*|,[ \t])[ \t]*`)
+var sign = pattern.Of(`[ \t]*(?:[:=;]|[.!](?:[ \t]|$)|[ \t][-–—~>|/][ \t]|[-–—][ \t]|\([ \t]*|,[ \t])[ \t]*`)
 
 // amounted is the beginning of a pour: an amount.
-var amounted = regexp.MustCompile(`^[ \t(]*(?:\d|[½¼¾⅓⅔]|\.\d)`)
+var amounted = pattern.Of(`^[ \t(]*(?:\d|[½¼¾⅓⅔]|\.\d)`)
 
 // titles lists the ways to part the name of the drink from the pours on the first line.
 func (s *Set) titles(b *naming.Resolver) []Set {
@@ -113,8 +113,8 @@ func (s *Set) titled(from, to, next int, b *naming.Resolver) (Set, bool) {
 
 // leadIns lead up to the name of a drink, and behinds follow it: "mate new house spritz spec".
 var (
-	leadIns = regexp.MustCompile(`(?i)^.*(?:[.!?:;,]|\b(?:our|the|my|a|an|new|wants|want|for|is|ordered|likes|remember|mate|chef|boss|guys|team|hi|hey|hello|yo|ok|okay|so|and|tonight|today))[ \t]+`)
-	behinds = regexp.MustCompile(`(?i)[ \t]+(?:spec|specs|recipe|recipes|build|is|are|ratio|goes|again|now|gets|has|=)[ \t]*$`)
+	leadIns = pattern.Of(`(?i)^.*(?:[.!?:;,]|\b(?:our|the|my|a|an|new|wants|want|for|is|ordered|likes|remember|mate|chef|boss|guys|team|hi|hey|hello|yo|ok|okay|so|and|tonight|today))[ \t]+`)
+	behinds = pattern.Of(`(?i)[ \t]+(?:spec|specs|recipe|recipes|build|is|are|ratio|goes|again|now|gets|has|=)[ \t]*$`)
 )
 
 // within finds the name of a known drink at the end of what leads up to it: how many bytes stand
@@ -135,7 +135,7 @@ func within(words string, b *naming.Resolver) (lead, tail int, ok bool) {
 }
 
 // measured is an amount with its unit amid words.
-var measured = regexp.MustCompile(`(?i)(?:\d|[½¼¾⅓⅔])[ \t]?(?:ml|cl|oz|dash|dashes|bsp|tsp)\b`)
+var measured = pattern.Of(`(?i)(?:\d|[½¼¾⅓⅔])[ \t]?(?:ml|cl|oz|dash|dashes|bsp|tsp)\b`)
 
 // Called reports whether a name is that of a drink and of nothing that is poured.
 func Called(name string, b *naming.Resolver) bool {
@@ -181,8 +181,8 @@ func byWords(line string, b *naming.Resolver) int {
 // led is a few words before amounts that stand before the names: "wine cooler 100 red wine 100 cola";
 // a ratio needs no second amount.
 var (
-	led   = regexp.MustCompile(`^(\pL[\pL'’&-]*(?:[ \t]+\pL[\pL'’&-]*){0,3})[ \t]+` + amount + `[ \t]+\pL[^\d½¼¾⅓⅔]*[ \t]` + amount + `[ \t]+\pL`)
-	rated = regexp.MustCompile(`^(\pL[\pL'’&-]*(?:[ \t]+\pL[\pL'’&-]*){0,4})[ \t]+(?:\d*\.?\d+[/:]){2,}\d*\.?\d+[ \t]`)
+	led   = pattern.Of(`^(\pL[\pL'’&-]*(?:[ \t]+\pL[\pL'’&-]*){0,3})[ \t]+` + amount + `[ \t]+\pL[^\d½¼¾⅓⅔]*[ \t]` + amount + `[ \t]+\pL`)
+	rated = pattern.Of(`^(\pL[\pL'’&-]*(?:[ \t]+\pL[\pL'’&-]*){0,4})[ \t]+(?:\d*\.?\d+[/:]){2,}\d*\.?\d+[ \t]`)
 )
 
 // byAmounts is where the words before the amounts of a line end, 0 if none lead them; ratio is true

@@ -1,18 +1,18 @@
 package sheet
 
 import (
-	"regexp"
 	"strings"
 
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 )
 
 // costHead is what a column of costs is called that nobody has headed.
 const costHead = "cost"
 
 // cost is a sum of money with its cents.
-var cost = regexp.MustCompile(`^\p{Sc}? ?\d*[.,]\d\d ?\p{Sc}?$`)
+var cost = pattern.Of(`^\p{Sc}? ?\d*[.,]\d\d ?\p{Sc}?$`)
 
 // ofCosts are words of which a sheet of costs has one.
 var ofCosts = token.Words(`cost costs costing price sell sells gp margin`)

@@ -1,10 +1,10 @@
 package speech
 
 import (
-	"regexp"
 	"strings"
 
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/pattern"
 )
 
 // Who lists what he pours may take a whole pour back, and write the next in its place: where one
@@ -16,9 +16,9 @@ const Amount = `(?:\d+(?:[.,/:-]\d+)*(?:[ \t]?[½¼¾⅓⅔])?|\.\d+|[½¼¾⅓�
 
 var (
 	// asked is a pour that is asked about and denied, before the one that counts: "3 cl kirsch? no, ".
-	asked = regexp.MustCompile(`(?i)(?:^|[,.;:\n(])[ \t]*(` + Amount + `[ \t]*[^,.;:\n?]*\?[ \t]*(?:no|nope|nah|naah)[,.:;][ \t]*)` + Amount)
+	asked = pattern.Of(`(?i)(?:^|[,.;:\n(])[ \t]*(` + Amount + `[ \t]*[^,.;:\n?]*\?[ \t]*(?:no|nope|nah|naah)[,.:;][ \t]*)` + Amount)
 	// replaced is a pour before "no:" or "no,", which the one behind it takes the place of.
-	replaced = regexp.MustCompile(`(?i)(?:^|[,;:\n(])[ \t]*(` + Amount + `[ \t]*[^,.;:\n]*[ \t]*(?:\.\.+|…|[-–—,])[ \t]*(?:no|nope|nah|correction)[ \t]*[:.,][ \t]*)` + Amount)
+	replaced = pattern.Of(`(?i)(?:^|[,;:\n(])[ \t]*(` + Amount + `[ \t]*[^,.;:\n]*[ \t]*(?:\.\.+|…|[-–—,])[ \t]*(?:no|nope|nah|correction)[ \t]*[:.,][ \t]*)` + Amount)
 )
 
 // Retracted lists the stretches of a text that are a pour which is taken back, with the words that
@@ -26,7 +26,7 @@ var (
 // none overlaps another.
 func Retracted(text string) []entry.Span {
 	var out []entry.Span
-	for _, r := range []*regexp.Regexp{asked, replaced} {
+	for _, r := range []*pattern.Pattern{asked, replaced} {
 		for _, at := range r.FindAllStringSubmatchIndex(text, -1) {
 			out = append(out, entry.Span{Start: at[2], End: at[3]})
 		}

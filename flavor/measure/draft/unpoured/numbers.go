@@ -1,7 +1,6 @@
 package unpoured
 
 import (
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -11,6 +10,7 @@ import (
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/title"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 	"counterpour/flavor/measure/vocabulary"
 )
 
@@ -88,10 +88,10 @@ var when = vocabulary.Words(`at by until till til since`)
 // dated reports whether a word is a day of the week or a month, cut to three letters or not.
 func dated(w string) bool { return dates.MatchString(w) }
 
-var dates = regexp.MustCompile(`^(?:(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day|s)?|jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|(?:nov|dec)(?:ember)?)$`)
+var dates = pattern.Of(`^(?:(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day|s)?|jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|(?:nov|dec)(?:ember)?)$`)
 
 // clock is an hour with its minutes: "14:02".
-var clock = regexp.MustCompile(`^\d{1,2}:\d\d$`)
+var clock = pattern.Of(`^\d{1,2}:\d\d$`)
 
 // leastBatchML is the least mL that a heading may say that all of a draft comes to.
 const leastBatchML = 500
