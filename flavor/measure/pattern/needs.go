@@ -93,7 +93,7 @@ func alternate(t *syntax.Regexp) []need {
 	for _, s := range t.Sub {
 		best := need(nil)
 		for _, n := range needsOf(s) {
-			if best == nil || n.shortest() > best.shortest() {
+			if best == nil || n.before(best) {
 				best = n
 			}
 		}
@@ -103,6 +103,13 @@ func alternate(t *syntax.Regexp) []need {
 		out = append(out, best...)
 	}
 	return []need{out}
+}
+
+// before reports whether a need tells more texts than another: its strings are longer, or
+// as long and fewer.
+func (n need) before(o need) bool {
+	a, b := n.shortest(), o.shortest()
+	return a > b || a == b && len(n) < len(o)
 }
 
 // shortest returns the bytes of the shortest string of a need.

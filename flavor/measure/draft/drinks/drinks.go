@@ -2,6 +2,7 @@ package drinks
 
 import (
 	_ "embed"
+	"slices"
 	"strings"
 	"sync"
 	"unicode/utf8"
@@ -35,6 +36,7 @@ type known struct {
 	whole   map[string]served
 	kinds   map[string]bool
 	clipped map[string]bool // beginnings of names of one word
+	parted  [][][]string    // by how many words they have, the names in words
 }
 
 var list = sync.OnceValue(func() known {
@@ -46,9 +48,15 @@ var list = sync.OnceValue(func() known {
 		if key == "" {
 			continue
 		}
+		words := strings.Fields(key)
+		for len(k.parted) <= len(words) {
+			k.parted = append(k.parted, nil)
+		}
+		if _, twice := k.whole[key]; !twice {
+			k.parted[len(words)] = append(k.parted[len(words)], words)
+		}
 		method, service, _ := strings.Cut(how, "\t")
 		k.whole[key] = served{flavor.Method(method), flavor.Service(service)}
-		words := strings.Fields(key)
 		if len(words) > 1 {
 			ends[words[len(words)-1]]++
 			continue
@@ -114,13 +122,8 @@ func Short(name string) bool {
 	if len(words) < 2 || utf8.RuneCountInString(words[0]) < leastShort {
 		return false
 	}
-	for full := range list().whole {
-		of := strings.Fields(full)
-		if len(of) == len(words) && begin(of, words) {
-			return true
-		}
-	}
-	return false
+	parted := list().parted
+	return len(words) < len(parted) && slices.ContainsFunc(parted[len(words)], func(of []string) bool { return begin(of, words) })
 }
 
 // begin reports whether words begin with others, one by one.
