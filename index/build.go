@@ -10,6 +10,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/beside"
+	"counterpour/flavor/measure/draft/naming"
 )
 
 // carriedFrom is the intensity from which an aroma counts as having a family, on the
@@ -23,6 +24,7 @@ type Index struct {
 	animals  map[string]bool   // animal sources that occur
 	names    *names
 	recent   *recent
+	kept     *naming.Kept
 	favours  func(id string) float64 // nil: no preference; see [Index.Favouring]
 	line     *line
 }
@@ -65,7 +67,7 @@ func newIndex(profiles []*flavor.Profile) (*Index, error) {
 // nameless prepares what looks nothing up by name.
 func nameless(profiles []*flavor.Profile) (*Index, error) {
 	x := &Index{profiles: slices.Clone(profiles), position: make(map[string]int, len(profiles)),
-		animals: map[string]bool{}, recent: newRecent()}
+		animals: map[string]bool{}, recent: newRecent(), kept: naming.NewKept()}
 	if i := slices.Index(x.profiles, nil); i >= 0 {
 		return nil, fmt.Errorf("index: profile %d is nil", i)
 	}

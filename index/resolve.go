@@ -11,6 +11,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/lookup"
+	"counterpour/flavor/measure/draft/naming"
 )
 
 // maxSuggest is how many names are suggested for an unknown one.
@@ -196,9 +197,12 @@ func refused(allows func(*flavor.Profile) bool, p *flavor.Profile) int {
 // x.
 func (x *Index) Favouring(favour func(id string) float64) *Index {
 	out := *x
-	out.favours = favour
+	out.favours, out.kept = favour, naming.NewKept()
 	return &out
 }
+
+// Kept is what names mean to the index. It makes it a [naming.Keeper].
+func (x *Index) Kept() *naming.Kept { return x.kept }
 
 func (x *Index) favour(p *flavor.Profile) float64 {
 	if x.favours == nil {

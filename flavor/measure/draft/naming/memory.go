@@ -15,6 +15,7 @@ type memory struct {
 	Finder
 	answers bool // it did so when the reading began
 	found   map[question]Found
+	kept    *Kept                          // by the finder, for other readings too; nil if it keeps nothing
 	left    map[*flavor.DataFault]question // the faults without what is nearest
 }
 
@@ -35,13 +36,17 @@ func (q question) place() Place {
 }
 
 // Remembering returns a finder for one reading: the books over it ask f for each name in each
-// place once. The faults of unknown names then have to be completed. A finder that remembers
+// place once, and not at all for what a [Keeper] has kept. The faults of unknown names then have to be completed. A finder that remembers
 // already is returned as it is.
 func Remembering(f Finder) Finder {
 	if m, ok := f.(*memory); ok {
 		return m
 	}
-	return &memory{Finder: f, found: map[question]Found{}, left: map[*flavor.DataFault]question{}}
+	out := &memory{Finder: f, found: map[question]Found{}, left: map[*flavor.DataFault]question{}}
+	if k, ok := f.(Keeper); ok {
+		out.kept = k.Kept()
+	}
+	return out
 }
 
 // Complete adds what is nearest to the faults of unknown names that were found over a

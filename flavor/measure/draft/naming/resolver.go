@@ -164,11 +164,16 @@ func (b *Resolver) Find(name string, pl Place) Found {
 	}
 	q := asking(name, pl)
 	f, known := b.memory.found[q]
-	if !known {
-		if f = b.find(name, pl); b.err == nil {
-			b.memory.found[q] = f
-		}
+	if known {
+		return f
 	}
+	if f, known = b.memory.kept.get(q); !known {
+		if f = b.find(name, pl); b.err != nil {
+			return f
+		}
+		b.memory.kept.put(q, f)
+	}
+	b.memory.found[q] = f
 	return f
 }
 
