@@ -38,6 +38,11 @@ func clausesOf(text string) []clause {
 		all := speech.InFigures(token.Lex(nil, text, at, at+len(line)))
 		for i := 0; i < len(all); i++ {
 			t := all[i]
+			if n := arrowAt(all, i); n > 0 && i+n < len(all) && all[i+n].Kind == token.Numeral && len(amountsIn(toks)) > 0 { // "3 cl --> 2 cl"
+				flush(arrow)
+				i += n - 1
+				continue
+			}
 			if parts(text, all, i) || t.Is(".") && len(toks) > 1 && toks[0].Kind == token.Word { // "lemon 20 ml. Rocks?"
 				flush(t.Text)
 				continue

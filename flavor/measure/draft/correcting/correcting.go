@@ -23,7 +23,7 @@ type Corrected struct {
 const mostText = 2000
 
 // telling are words of which one stands in every text that corrects itself.
-var telling = vocabulary.Words(`no nope nah naah wait hmm hmmm actually sorry oops rather scratch strike correction not go make call use say mean meant should must now instead better nicer plenty enough double doubled twice triple half halve halved took taken take pulled cut left scrap scrapped ditch ditched removed remove perfect bump bring drop push raise lower knock put`)
+var telling = vocabulary.Words(`no nope nah naah wait hmm hmmm actually sorry oops rather scratch strike correction edit not go make call use say mean meant should must now instead better nicer plenty enough double doubled twice triple half halve halved took taken take pulled cut left scrap scrapped ditch ditched removed remove perfect bump bring drop push raise lower knock put`)
 
 // Of carries out what a text corrects; false if it corrects nothing that has one meaning.
 func Of(text string, b *naming.Resolver) (Corrected, bool) {
@@ -52,8 +52,11 @@ func Of(text string, b *naming.Resolver) (Corrected, bool) {
 	return Corrected{Text: apply(text, all), Notes: notes}, true
 }
 
-// tellsOf reports whether a text has a word that a correction begins with.
+// tellsOf reports whether a text has a word, or an arrow, that a correction begins with.
 func tellsOf(text string) bool {
+	if strings.ContainsAny(text, ">→⇒") {
+		return true
+	}
 	for w := range strings.FieldsFuncSeq(strings.ToLower(text), func(r rune) bool { return (r < 'a' || r > 'z') && r != '\'' }) {
 		if telling.Has(w) {
 			return true

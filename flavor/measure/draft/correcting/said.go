@@ -70,6 +70,9 @@ func (c *corrector) read(cl *clause) said {
 		return said{}
 	case len(amounts) == 1:
 		s := c.amount(toks, amounts[0], armed, denied)
+		if strings.HasSuffix(cl.before, arrow) && s.kind == anAmount && s.about == nil {
+			s.armed = true
+		}
 		if s.kind == anAmount && cl.after == "?" && s.about == nil { // "25? no 20"
 			s.kind, s.former = aRejected, true
 		}

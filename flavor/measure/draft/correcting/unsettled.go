@@ -26,6 +26,9 @@ func Unsettled(text string, pours []flavor.Pour, b *naming.Resolver) *flavor.Dat
 	if len(text) > mostText || !tellsOf(text) {
 		return nil
 	}
+	if f := pointed(text, pours); f != nil {
+		return f
+	}
 	c := &corrector{text: text, resolver: b, clauses: clausesOf(text)}
 	for i := 1; i+1 < len(c.clauses); i++ {
 		cl, next := &c.clauses[i], &c.clauses[i+1]

@@ -12,9 +12,9 @@ var (
 	// leads begin what is said, and say nothing by themselves.
 	leads = vocabulary.Words(`ok okay so and but then yeah yes yep well hm um uh er like let's lets just please pls oh ah right though tho`)
 	// signals say that what stands before them does not count.
-	signals = vocabulary.Words(`no nope nah naah wait hmm hmmm actually sorry oops rather scratch strike correction hang on that`)
+	signals = vocabulary.Words(`no nope nah naah wait hmm hmmm actually sorry oops rather scratch strike correction edit hang on that`)
 	// sure are those of them that are never said of anything else.
-	sure = vocabulary.Words(`no nope nah naah wait hmm hmmm actually sorry oops correction`)
+	sure = vocabulary.Words(`no nope nah naah wait hmm hmmm actually sorry oops correction edit`)
 	// denies is a word that denies what stands right behind it.
 	denies = vocabulary.Words(`no nope nah naah not never without`)
 )

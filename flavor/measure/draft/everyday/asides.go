@@ -2,8 +2,10 @@ package everyday
 
 import (
 	"slices"
+	"strings"
 	"unicode/utf8"
 
+	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/laid"
@@ -143,3 +145,50 @@ func (s *search) allKnown(toks []token.Token) bool {
 func numbers(w string) bool {
 	return numbered.Has(w) || counted.Has(w) || tools.Has(w) || scores.Has(w) || months.MatchString(w) || serving.DegreeWords[w]
 }
+
+// besideAmount returns the entry with its amount behind which tokens stand in brackets, nil if they stand
+// behind none: what they count there is no other amount of it.
+func besideAmount(all []token.Token, from, end int) []token.Token {
+	if from < 2 || end >= len(all) || !all[from-1].Is("(") && !all[from-1].Is("[") || !all[end].Is(")") && !all[end].Is("]") {
+		return nil
+	}
+	start := from - 1
+	for start > 0 && !strings.Contains(",;|()[]", all[start-1].Text) {
+		start--
+	}
+	if before := all[start : from-1]; slices.ContainsFunc(before, func(t token.Token) bool { return figures(&t) }) {
+		return before
+	}
+	return nil
+}
+
+// inventory reports whether a bracket behind an entry says how much of it there is or is to be ordered,
+// or how hot it is that is poured hot: "1 btl", "need 2 trays", "btl 12 left", "75 deg".
+func inventory(toks, before []token.Token) bool {
+	told := false
+	for i := range toks {
+		switch w := toks[i].Text; {
+		case toks[i].Kind == token.Numeral && toks[i].Wrong == "":
+			told = told || stockUnit(wordAt(toks, i+1)) || stockUnit(wordAt(toks, i-1)) || wordAt(toks, i+1) == "left" || scaled(toks, i, before)
+		case toks[i].Kind == token.Word && (stockUnit(w) || stocking.Has(w) || scales.Has(w)):
+		default:
+			return false
+		}
+	}
+	return told && len(before) > 0
+}
+
+// stockUnit reports whether stock is counted in a word.
+func stockUnit(w string) bool { return stocked.Has(w) || sacks.Has(w) }
+
+// scaled reports whether the number at i is of the degrees of what stands before it as hot.
+func scaled(toks []token.Token, i int, before []token.Token) bool {
+	return scales.Has(wordAt(toks, i+1)) && slices.ContainsFunc(before, func(t token.Token) bool { return serving.Warmth(t.Text) == flavor.HeatHot })
+}
+
+var (
+	// sacks are what is bought by the piece, beside bottles, and stocking the words around how much of it there is.
+	sacks    = vocabulary.Words(`tray trays bag bags sack sacks pack packs packet packets punnet punnets tub tubs kg kilo kilos`)
+	stocking = vocabulary.Words(`left need needs order ordered reorder in stock par have we got to buy on hand remaining open opened`)
+	scales   = vocabulary.Words(`deg degrees degree c f °c °f ° celsius fahrenheit`)
+)

@@ -120,6 +120,9 @@ func (s *search) take(n int, all []token.Token, from, end int, listed bool) bool
 		return true
 	}
 	spoken, ok := s.pass(toks, listed)
+	if !ok && inventory(toks, besideAmount(all, from, end)) {
+		spoken, ok = true, true
+	}
 	if !ok || end < len(all) && all[end].Is(":") && !(spoken && s.tells(toks)) { // a label
 		return false
 	}

@@ -6,6 +6,8 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/drinks"
+	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/pattern"
 )
 
@@ -33,4 +35,23 @@ func namedOnALine(text, name string) *flavor.DataFault {
 		return f
 	}
 	return nil
+}
+
+// beforeBracket is a name with a number behind it, and a bracket behind that: "white rum 50 (12 left)".
+var beforeBracket = pattern.Of(`(?i)^((\pL[^()\d½¼¾⅓⅔]*?)[ \t]+(?:\d+(?:[.,/]\d+)?|\.\d+|\d*[½¼¾⅓⅔])(?:[ \t]?(?:ml|cl|oz))?)[ \t]*\(`)
+
+// pouredBefore is the fault of a name of the drink that is that of something poured, with its amount and
+// a remark in brackets behind it.
+func (l *looker) pouredBefore(d *draft.Draft) *flavor.DataFault {
+	m := beforeBracket.FindStringSubmatch(d.Name)
+	if d.Labelled || m == nil || drinks.Known(m[1]) {
+		return nil
+	}
+	hit := l.resolver.Find(m[2], naming.Place{Unit: flavor.Ounce, Amount: 1})
+	if !hit.Firm() && (hit.Fault == nil || hit.Fault.Kind != flavor.ErrInvalid) {
+		return nil
+	}
+	f := measure.Invalid("amount", d.Name, "%q may be a pour with a remark behind it; leave out what stands in brackets, or write \"%s %s\" if it is the name of the drink", d.Name, draft.NamePrefix, d.Name)
+	f.Location = measure.LineLocation(1 + strings.Count(l.text[:d.NameAt.Start], "\n"))
+	return f
 }

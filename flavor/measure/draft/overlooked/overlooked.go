@@ -25,8 +25,10 @@ const mostWords = 3
 func Faults(d *draft.Draft, pours []flavor.Pour, b *naming.Resolver) flavor.DataFaults {
 	l := looker{text: d.String(), pours: pours, resolver: b}
 	var out flavor.DataFaults
-	if f := l.held(d); f != nil {
-		out = append(out, f)
+	for _, fault := range [...]func(*draft.Draft) *flavor.DataFault{l.held, l.pouredBefore} {
+		if f := fault(d); f != nil {
+			out = append(out, f)
+		}
 	}
 	for _, e := range d.Entries {
 		var f *flavor.DataFault

@@ -193,8 +193,22 @@ var tailsByLast = func() map[string][]int {
 // without are words behind which "the float" is what another line pours.
 var without = vocabulary.Words(`without w/o before except but then with`)
 
-// TailAt returns the longest tail at the end of toks.
+// lastly are words that tell of what stands before them that it goes in once the rest is mixed: "drizzle
+// after".
+var lastly = vocabulary.Words(`after afterwards afterward later`)
+
+// TailAt returns the longest tail at the end of toks, with the word behind it that says when.
 func TailAt(toks []token.Token) (int, Tail) {
+	if n := len(toks) - 1; n > 0 && toks[n].Kind == token.Word && lastly.Has(toks[n].Text) {
+		before, t := longestTail(toks[:n])
+		t.After = true
+		return before + 1, t
+	}
+	return longestTail(toks)
+}
+
+// longestTail returns the longest tail at the end of toks.
+func longestTail(toks []token.Token) (int, Tail) {
 	best, found := 0, Tail{}
 	if n := len(toks); n > 2 && toks[n-2].Text == "the" && without.Has(toks[n-3].Text) && Verbs[toks[n-1].Text] != "" { // "shake without the float"
 		return 0, Tail{}

@@ -108,13 +108,19 @@ func resolveAny(d draft.Draft, f naming.Finder) (Reading, error) {
 	if once, ok, err := namedOnce(d, f); ok || err != nil {
 		return once, err
 	}
-	return withoutEveryday(d, out, f)
+	out, err = withoutEveryday(d, out, f)
+	if f := unsettled(d, &out, f); err == nil && f != nil {
+		out.Faults = append(out.Faults, f)
+	}
+	return out, err
 }
 
 // anyWay is Resolve without a look at what else the text says of its pours.
 func anyWay(d draft.Draft, f naming.Finder) (Reading, error) {
-	if out, ok, err := asPage(d, f); ok || err != nil {
-		return out, err
+	for _, read := range [...]func(draft.Draft, naming.Finder) (Reading, bool, error){asPage, inTotal} {
+		if out, ok, err := read(d, f); ok || err != nil {
+			return out, err
+		}
 	}
 	out, err := asSet(d, f)
 	if err != nil || out.several || len(out.Faults) == 0 {

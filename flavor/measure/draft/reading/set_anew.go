@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/overlooked"
 	"counterpour/flavor/measure/draft/page"
+	"counterpour/flavor/measure/draft/paired"
 	"counterpour/flavor/measure/draft/setting"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -67,6 +68,20 @@ func asPage(d draft.Draft, f naming.Finder) (Reading, bool, error) {
 	return setSo(d, paged(&p), b, f)
 }
 
+// inTotal reads a draft in a ratio that says what the whole drink comes to; it is false for another, and
+// if that leaves anything open.
+func inTotal(d draft.Draft, f naming.Finder) (Reading, bool, error) {
+	if d.PoursOnly() || d.Labelled {
+		return Reading{}, false, nil
+	}
+	b := naming.NewResolver(f)
+	text, ok := paired.Scaled(d.String(), b)
+	if !ok || b.Err() != nil {
+		return Reading{}, false, b.Err()
+	}
+	return setSo(d, &setting.Set{Text: text}, b, f)
+}
+
 // setSo reads a draft set anew in one way; it is false if that leaves anything open.
 func setSo(d draft.Draft, way *setting.Set, b *naming.Resolver, f naming.Finder) (Reading, bool, error) {
 	out, err := asSet(d.Anew(way.Text), f)
@@ -77,7 +92,7 @@ func setSo(d draft.Draft, way *setting.Set, b *naming.Resolver, f naming.Finder)
 		out.Spec.Notes = slices.Insert(out.Spec.Notes, 0, "“"+token.OneLine(p)+"” is skipped")
 	}
 	out.Spec.Steps = append(slices.Clone(way.Steps), out.Spec.Steps...)
-	if out.Draft.String() == way.Text {
+	if out.Draft.String() == way.Text && len(way.Text) == len(d.String()) {
 		out.Draft = out.Draft.Restored(d.String(), nil)
 	}
 	return out, true, nil

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/paired"
 	"counterpour/flavor/measure/pattern"
 )
 
@@ -30,6 +31,11 @@ func Ways(text string, b *naming.Resolver) []Set {
 	var out []Set
 	if plain.Text != text {
 		out = append(out, plain)
+	}
+	if t, ok := paired.Of(plain.Text, b); ok {
+		p := plain
+		p.Text = t
+		out = append(append(out, p), p.titles(b)...)
 	}
 	return append(out, plain.titles(b)...)
 }
