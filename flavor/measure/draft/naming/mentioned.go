@@ -46,34 +46,42 @@ func (b *Resolver) Mentioned(text string) []*flavor.Profile {
 	words := strings.Fields(strings.NewReplacer("+", " ", "&", " ", ",", " ", "(", " ", ")", " ", ".", " ", ";", " ").Replace(text))
 	var out []*flavor.Profile
 	for i := 0; i < len(words); {
-		n := min(LongestName, len(words)-i)
-		for ; n > 0; n-- {
-			name := strings.Join(words[i:i+n], " ")
-			key := flavor.NormaliseName(name)
-			if n == 1 && english[key] {
-				continue
-			}
-			p, _, ok := b.Named(name)
-			if full, changed := Lengthen(key); !ok && changed {
-				p, _, ok = b.Named(full)
-			}
-			if !ok && tongue.Stem(key) != "" {
-				p, _, ok = b.Named(tongue.Stem(key))
-			}
-			if !ok && tongue.Name(key) != "" {
-				p, _, ok = b.Named(tongue.Name(key))
-			}
-			if !ok && len(key) >= shortestHeadless && !qualities[key] && shorthand[key] != "" {
-				p, _, ok = b.Named(shorthand[key])
-			}
-			if ok {
-				out = append(out, p)
-				break
-			}
+		p, n := b.MentionAt(words[i:])
+		if p != nil {
+			out = append(out, p)
 		}
 		i += max(n, 1)
 	}
 	return out
+}
+
+// MentionAt returns the ingredient that some words begin with the name of, the longest name first,
+// and how many words that takes; nil and 0 if they begin with none.
+func (b *Resolver) MentionAt(words []string) (*flavor.Profile, int) {
+	for n := min(LongestName, len(words)); n > 0; n-- {
+		name := strings.Join(words[:n], " ")
+		key := flavor.NormaliseName(name)
+		if n == 1 && english[key] {
+			continue
+		}
+		p, _, ok := b.Named(name)
+		if full, changed := Lengthen(key); !ok && changed {
+			p, _, ok = b.Named(full)
+		}
+		if !ok && tongue.Stem(key) != "" {
+			p, _, ok = b.Named(tongue.Stem(key))
+		}
+		if !ok && tongue.Name(key) != "" {
+			p, _, ok = b.Named(tongue.Name(key))
+		}
+		if !ok && len(key) >= shortestHeadless && !qualities[key] && shorthand[key] != "" {
+			p, _, ok = b.Named(shorthand[key])
+		}
+		if ok {
+			return p, n
+		}
+	}
+	return nil, 0
 }
 
 // english are words of English prose that name something in another tongue: Italian

@@ -324,6 +324,15 @@ func Movable(name string, p *flavor.Pour) bool {
 // ByVolume is what a word means where it is poured by volume; empty if that is its name.
 func ByVolume(key string) string { return byVolume[key] }
 
+// SeveralByVolume lists what a name may mean by volume that means several things and is no word for how
+// something is; nil for another.
+func SeveralByVolume(key string) []string {
+	if qualities[key] || len(askVolume[key]) < 2 {
+		return nil
+	}
+	return askVolume[key]
+}
+
 // ByDash is what a word means by the dash or the drop; empty if that is its name.
 func ByDash(key string) string { return byDash[key] }
 

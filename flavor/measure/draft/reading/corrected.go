@@ -1,6 +1,8 @@
 package reading
 
 import (
+	"cmp"
+
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
@@ -20,6 +22,7 @@ func corrected(d draft.Draft, f naming.Finder) (Reading, bool, error) {
 	if err != nil || len(out.Faults) > 0 || out.several {
 		return Reading{}, false, err
 	}
+	out.told = cmp.Or(out.told, c.Text)
 	out.Spec.Notes = append(c.Notes, out.Spec.Notes...)
 	return out, true, nil
 }

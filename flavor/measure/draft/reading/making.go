@@ -1,6 +1,7 @@
 package reading
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -34,6 +35,7 @@ func withoutMaking(d draft.Draft, f naming.Finder) (Reading, bool, error) {
 			return Reading{}, false, err
 		}
 	}
+	out.told = cmp.Or(out.told, rest)
 	out.Spec.Notes = append(passedOver(text, told), out.Spec.Notes...)
 	if out.Draft.String() == rest {
 		out.Draft = out.Draft.Restored(text, told)

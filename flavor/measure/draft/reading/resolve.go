@@ -27,7 +27,8 @@ type Reading struct {
 	Pours  []int             // for each line of the draft its pour in the spec, −1 if it has none
 	Faults flavor.DataFaults // of the draft and of its names, by line
 
-	several bool // the draft holds versions of a drink
+	several bool   // the draft holds versions of a drink
+	told    string // the text without what it corrects and what it tells of making; empty where it does neither
 }
 
 // Err returns the faults as an error, nil if everything was read.
@@ -80,6 +81,9 @@ func (r *resolver) note(n string) {
 func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 	f = naming.Remembering(f)
 	out, err := resolveAny(d, f)
+	if err == nil && len(out.Faults) == 0 && !out.several {
+		out.Faults = lastLook(&d, &out, f)
+	}
 	if err == nil {
 		err = naming.Complete(out.Faults, f)
 	}
@@ -87,6 +91,12 @@ func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 		err = dressing.Dress(&out.Spec, f)
 	}
 	return out, err
+}
+
+// lastLook is what a text that was read leaves open, held against its pours whichever way it was read.
+func lastLook(d *draft.Draft, out *Reading, f naming.Finder) flavor.DataFaults {
+	text := cmp.Or(out.told, d.String())
+	return overlooked.Open(text, out.Spec.Pours, naming.NewResolver(f))
 }
 
 // resolveAny is Resolve over a finder that remembers, whose faults are left to be completed.

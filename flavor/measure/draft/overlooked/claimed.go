@@ -1,0 +1,135 @@
+package overlooked
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/guest"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/drinks"
+	"counterpour/flavor/measure/draft/naming"
+)
+
+// What a text claims of the drink for a guest who keeps a diet or avoids an allergen. The rule of what such
+// a guest may have is that of package guest, but that what is only possible is no contradiction here.
+
+var (
+	// suits are words that claim a diet of the whole drink, each with the diet's name.
+	suits = map[string]string{"vegan": "vegan", "veganer": "vegan", "vegane": "vegan", "veganes": "vegan", "vegano": "vegan", "vegana": "vegan", "végétalien": "vegan", "plant based": "vegan", "plant-based": "vegan",
+		"vegetarian": "vegetarian", "virgin": "alcohol-free", "mocktail": "alcohol-free", "alkoholfrei": "alcohol-free", "alkoholfreier": "alcohol-free", "analcolico": "alcohol-free", "analcolica": "alcohol-free",
+		"eggless": "no egg", "dairyless": "no dairy", "laktosefrei": "no dairy", "glutenfrei": "gluten", "nussfrei": "nuts", "milchfrei": "no dairy"}
+	claimedAlone = regexp.MustCompile(`(?i)(^|[^\pL-])(plant[ -]based|\pL+)`)
+	// free are claims in two words, with what there is none of: "dairy free", "free of nuts", "sans lactose".
+	free = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:(\pL+|\d+(?:[.,]\d+)?[ ]?%)[ \t-]?(?:free|frei|fri|fritt|vrij)\b|(?:free[ \t](?:of|from)|contains no|without|sans|ohne|senza|sin|sem|utan|uden|zonder|bez|no)[ \t]+(?:any[ \t]+)?(\pL+))`)
+	// noAlcohol is a strength of nothing before the words of a title: "0 % collins".
+	noAlcohol = regexp.MustCompile(`(?i)^[ \t*#•–—-]*(?:0([.,]0+)?[ \t]?%(?:[ \t]|$)|(?:zero[ -]?proof|non[ -]?alc(?:oholic)?|n/?a|zero[ -]?alc(?:ohol)?|no[ -]?alc(?:ohol)?|low/no|alc(?:ohol)?[ -]free|booze[ -]free|spirit[ -]free)\b)`)
+)
+
+// freeOf are words for what a drink may be claimed to be free of, with the diet that keeps it so.
+var freeOf = map[string]string{"dairy": "no dairy", "lactose": "no dairy", "laktose": "no dairy", "lattosio": "no dairy", "lactosa": "no dairy", "milk": "no dairy", "milch": "no dairy", "lait": "no dairy", "latte": "no dairy", "leche": "no dairy", "cream": "no dairy",
+	"egg": "no egg", "eggs": "no egg", "ei": "no egg", "eier": "no egg", "œuf": "no egg", "oeuf": "no egg", "œufs": "no egg", "oeufs": "no egg", "uovo": "no egg", "uova": "no egg", "huevo": "no egg", "ovo": "no egg", "ägg": "no egg", "æg": "no egg", "eiweiß": "no egg",
+	"honey": "no honey", "alcohol": "alcohol-free", "alcool": "alcohol-free", "alkohol": "alcohol-free", "alcol": "alcohol-free", "booze": "alcohol-free", "spirit": "alcohol-free", "proof": "alcohol-free"}
+
+// allergensIn are words of other tongues for allergens that a drink may be claimed to be free of.
+var allergensIn = map[string]string{"glutine": "gluten", "noix": "nuts", "nüsse": "nuts", "nuss": "nuts", "frutos": "nuts", "arachides": "peanuts", "soja": "soy", "sulphite": "sulphites", "sulfite": "sulphites", "wheat": "gluten", "almond": "almonds", "coeliac": "gluten", "celiac": "gluten"}
+
+// claimed is the fault of a line that claims a diet of the drink which something poured breaks.
+func claimed(line string, title bool, pours []flavor.Pour) *flavor.DataFault {
+	if title {
+		if m := noAlcohol.FindString(line); m != "" {
+			if f := contradicted(m, "alcohol-free", pours); f != nil {
+				return f
+			}
+		}
+	}
+	for _, m := range free.FindAllStringSubmatch(line, -1) {
+		word := strings.ToLower(m[1] + m[2])
+		if what := dietFree(word); what != "" && !speaksOfAPour(line, m[0]) {
+			if f := contradicted(m[0], what, pours); f != nil {
+				return f
+			}
+		}
+	}
+	for _, m := range claimedAlone.FindAllStringSubmatch(line, -1) {
+		what, known := suits[strings.ToLower(m[2])]
+		if !known || speaksOfAPour(line, m[2]) || strings.EqualFold(m[2], "virgin") && (drinks.Known(strings.TrimSpace(line)) || properBehind(line, m[2])) {
+			continue
+		}
+		if f := contradicted(m[2], what, pours); f != nil {
+			return f
+		}
+	}
+	return nil
+}
+
+// dietFree returns the diet of who must have none of what a word names, or the allergen; empty for a word
+// that names neither.
+func dietFree(word string) string {
+	if d := freeOf[word]; d != "" {
+		return d
+	}
+	if a := allergensIn[word]; a != "" {
+		return a
+	}
+	if as := naming.AllergensAlone(word); len(as) > 0 {
+		return word
+	}
+	return ""
+}
+
+// properBehind reports whether what stands behind a word makes a place of it: "Virgin Islands".
+func properBehind(line, word string) bool {
+	_, behind, _ := strings.Cut(strings.ToLower(line), strings.ToLower(word))
+	return strings.HasPrefix(strings.TrimSpace(behind), "island") || strings.HasPrefix(strings.TrimSpace(behind), "olive") || strings.HasPrefix(strings.TrimSpace(behind), "coconut")
+}
+
+// speaksOfAPour reports whether a claim stands in a clause with an amount, and is one of a pour, "30 ml
+// dairy-free cream", or is a question.
+func speaksOfAPour(line, claim string) bool {
+	at, behind := strings.Index(line, claim), strings.Index(line, claim)+len(claim)
+	before := strings.TrimRight(line[:at], " \t")
+	if open := strings.TrimSuffix(before, "("); open != before { // "15 ml aquafaba (vegan)"
+		at = len(open)
+	} else if strings.HasPrefix(line[behind:], "?") {
+		return true
+	}
+	from := strings.LastIndexAny(line[:at], ",;:.|(\n–—") + 1
+	end := len(line)
+	if n := strings.IndexAny(line[behind:], ",;:.|)–—"); n >= 0 {
+		end = behind + n
+	}
+	return strings.ContainsAny(line[from:at], "0123456789½¼¾⅓⅔") || beginsWithAmount(line[from:end])
+}
+
+// contradicted is the fault of a claim that something poured breaks for certain.
+func contradicted(said, what string, pours []flavor.Pour) *flavor.DataFault {
+	var g guest.Guest
+	if err := g.Keep(what); err != nil {
+		g.Avoid = append(g.Avoid, naming.AllergensAlone(what)...)
+	}
+	g.NoAnimal = slices.DeleteFunc(slices.Clone(g.NoAnimal), func(a string) bool { return a == flavor.Finings })
+	for i := range pours {
+		p := pours[i].Profile
+		if why := g.Objection(p); why != "" && certain(&g, p) {
+			said = strings.Trim(said, " \t,.;:()-–—*#")
+			return measure.Invalid("name", said, "%q is said of the drink, and %s %s; write what is poured in its place, or leave that out", said, p.Name, why)
+		}
+	}
+	return nil
+}
+
+// certain reports whether an ingredient breaks what a guest keeps to, and may not only do so.
+func certain(g *guest.Guest, p *flavor.Profile) bool {
+	if g.NoAlcohol && p.ABV.Value > flavor.NoAlcoholABV && p.Class != flavor.ClassCocktailBitters {
+		return true
+	}
+	if slices.ContainsFunc(g.NoAnimal, func(a string) bool { return slices.Contains(p.Animal, a) }) {
+		return true
+	}
+	return slices.ContainsFunc(g.Avoid, func(a flavor.Allergen) bool {
+		sure, _ := p.Allergen(a)
+		return sure == flavor.Contains
+	})
+}

@@ -1,0 +1,93 @@
+package overlooked
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
+)
+
+// What is poured under a condition, or was taken back behind its name, though it stands among the pours.
+
+var (
+	// sentence is what stands between two signs that end one, and clause what stands between two commas.
+	// A point between figures ends none.
+	sentence = regexp.MustCompile(`(?:[^.!?;\n]|\.\d)+`)
+	clause   = regexp.MustCompile(`(?:[^.!?;,\n]|[.,]\d)+`)
+	// condition says that something is poured for some guests, or at some times, alone.
+	condition = regexp.MustCompile(`(?i)\b(?:if|unless|(?:only|just)[ \t]+(?:when|whenever|for|on|as|at)|when(?:ever)?[ \t]+(?:asked|they|he|she|the|a|someone|somebody|guests?|it's|its|it)|(?:up)?on[ \t]+request|by[ \t]+request|in[ \t]+case|depending|maybe|perhaps|possibly|might|could[ \t]+add|for[ \t]+(?:the[ \t]+|those[ \t]+|a[ \t]+|our[ \t]+)?(?:\pL+[ \t]+)?(?:ones|one's|guests?|people|folks?|palates?|tooths?|teeth|drinkers?|eaters?|crowds?|kids|children|ladies|regulars?|lovers?|fans?|days|nights|weather))\b`)
+	// opens is a condition that holds for its whole sentence: "if it is too sharp, add 5 simple".
+	opens = regexp.MustCompile(`(?i)^[ \t*•–—(-]*(?:if|unless|when|whenever|in case|should)\b`)
+	// available are conditions of the house, which pours what it has, and manners of measuring.
+	available = regexp.MustCompile(`(?i)\bif[ \t]+(?:you(?:'ve| have)?(?:[ \t]+got)?|we(?:'ve| have)?(?:[ \t]+got)?|there(?:'s| is)|available|possible|in (?:stock|season)|frozen|fresh|large|small|big|using|batch\w*|need(?:ed)?\b[ \t]*(?:to|more)?[ \t]*(?:strain|chill|shake))`)
+	// takenAway say behind a pour that it is poured no more.
+	takenAway = regexp.MustCompile(`(?i)(?:[(\[][ \t]*(?:now[ \t]+|it's[ \t]+|actually[ \t]+|no,?[ \t]+)?|[,:=–—-][ \t]*(?:no,?[ \t]+|actually[ \t]+|now[ \t]+)+|(?:[,:=–—]|[ \t]--?|->|<--?|→|←)[ \t]*)(?:none|nil|zero|0|not[ \t]+any[ \t]?more|no[ \t]+more|no[ \t]+longer|left[ \t]+(?:it[ \t]+)?out|leave[ \t]+(?:it[ \t]+)?out|taken[ \t]+out|took[ \t]+(?:it[ \t]+)?out|scratch(?:ed)?(?:[ \t]+(?:that|it|this))?|strike(?:[ \t]+(?:that|it))?|struck|skip(?:ped)?(?:[ \t]+(?:it|this|that))?|drop(?:ped)?(?:[ \t]+(?:it|this))?|gone|86(?:'?e?d)?|crossed[ \t]+(?:out|off)|removed|cut|deleted|nixed|axed|scrapped|binned|never[ \t]?mind|nvm|forget[ \t]+(?:it|this|that)|ditch(?:ed)?|out|ignore(?:[ \t]+(?:it|this))?|cancel(?:led)?|void|retired|omit(?:ted)?)(?:[,.!;: \t]+(?:now|none|zero|please|today|tonight|this time|entirely|completely|from now on|again|for now|since \pL+|by \pL+|altogether|it|[!.])*)*[ \t]*(?:[)\]]|[.,;!](?:\D|$)|$)`)
+)
+
+// conditional is the fault of a line that pours something under a condition.
+func conditional(line string, pours []flavor.Pour) *flavor.DataFault {
+	if !condition.MatchString(line) && !opens.MatchString(line) {
+		return nil
+	}
+	for _, s := range sentence.FindAllString(line, -1) {
+		parts := clause.FindAllString(s, -1)
+		if opens.MatchString(s) && !available.MatchString(s) {
+			parts = []string{s}
+		}
+		for _, c := range parts {
+			if !condition.MatchString(c) && !opens.MatchString(c) || available.MatchString(c) {
+				continue
+			}
+			if p := pouredIn(c, pours); p != nil {
+				said := token.OneLine(strings.TrimSpace(c))
+				return measure.Invalid("text", said, "%q pours %s under a condition; write it without one if it goes into every drink, or a # before it", said, p.Profile.Name)
+			}
+		}
+	}
+	return nil
+}
+
+// retracted is the fault of a line that takes a pour back behind its name: "1 dash absinthe (none now)".
+func retracted(line string, pours []flavor.Pour) *flavor.DataFault {
+	for _, at := range takenAway.FindAllStringIndex(line, -1) {
+		before := line[:at[0]]
+		if cut := strings.LastIndexAny(before, ",;(["); cut >= 0 {
+			before = before[cut+1:]
+		}
+		if p := pouredIn(before, pours); p != nil {
+			said := token.OneLine(strings.TrimSpace(before + line[at[0]:at[1]]))
+			return measure.Invalid("text", said, "%q takes back %s, which is poured; write only what is poured", said, p.Profile.Name)
+		}
+	}
+	return nil
+}
+
+// pouredIn returns a pour that some words state: its name as it is written, and its amount in figures if
+// it has one; nil if they state none.
+func pouredIn(words string, pours []flavor.Pour) *flavor.Pour {
+	toks := token.Lex(nil, words, 0, len(words))
+	key := " " + flavor.NormaliseName(words) + " "
+	numbers := slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral })
+	for i := range pours {
+		p := &pours[i]
+		asked, _, _ := strings.Cut(p.Match.Asked, "(")
+		asked, _, _ = strings.Cut(asked, " -")
+		if asked = flavor.NormaliseName(asked); asked == "" || !strings.Contains(key, " "+asked+" ") {
+			continue
+		}
+		if !numbers && !slices.ContainsFunc(toks, func(t token.Token) bool { return mayMeasure(&t) || fills.Has(t.Text) }) {
+			continue
+		}
+		if !numbers || slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral && t.Value == p.Amount }) {
+			return p
+		}
+	}
+	return nil
+}
+
+// fills are words that pour something without an amount.
+var fills = vocabulary.Words(`top topped float floated rinse splash add fill`)

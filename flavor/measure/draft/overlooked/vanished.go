@@ -1,0 +1,249 @@
+package overlooked
+
+import (
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/drinks"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/speech"
+	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
+)
+
+// What a text names beside the pours. A title, a remark or a step may hold pours in words that nobody
+// here reads as amounts; they are asked for, whatever the stretch was taken for.
+
+// numerals are numbers in words of tongues in which bars write, those that no rule reads among them.
+var numerals = vocabulary.Words(`thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty thirty forty fifty sixty seventy eighty ninety hundred
+sept huit neuf dix onze douze quinze vingt trente quarante cinquante soixante septante
+sieben acht neun zehn fünfzehn zwanzig dreißig dreissig vierzig fünfzig sechzig fünfundzwanzig fünfunddreißig fünfundvierzig
+siete ocho nueve diez quince veinte veinticinco treinta cuarenta cincuenta sesenta
+sette otto nove dieci quindici venti venticinque trenta quaranta cinquanta sessanta
+sete oito dez vinte trinta quarenta cinquenta sessenta
+zeven negen tien vijftien twintig vijfentwintig dertig veertig vijftig zestig
+sju syv åtta otte nio ni tio ti femton femten tjugo tyve trettio tredive fyrtio fyrre femtio halvtreds sextio tres
+siedem osiem dziesięć piętnaście dwadzieścia trzydzieści czterdzieści pięćdziesiąt sześćdziesiąt deset patnáct dvacet třicet čtyřicet padesát
+yirmi otuz kırk elli kymmenen kaksikymmentä δέκα είκοσι τριάντα σαράντα πενήντα десять двадцать тридцать сорок пятьдесят`)
+
+// between stand between an amount and the name of what it measures, in the same tongues.
+var between = vocabulary.Words(`of the de du des d di del della dello da do von vom van le la les l el los las il lo i den der das die het en`)
+
+// speaks are words before a name that is spoken of and not poured.
+var speaks = vocabulary.Words(`no not without w/o instead than like never don't dont sans ohne senza sin sem utan uden zonder bez was were for replaces replacing swap swapped sub subbed out if when unless or vs`)
+
+// Open returns a fault for each line of a text that names something poured beside a word that may be an
+// amount, or several bottles, of which nothing is among the pours; that pours something under a
+// condition, or takes it back; and that claims of the drink what the pours contradict.
+func Open(text string, pours []flavor.Pour, b *naming.Resolver) flavor.DataFaults {
+	var out flavor.DataFaults
+	from := 0
+	for n, line := range strings.Split(text, "\n") {
+		toks := token.Lex(nil, text, from, from+len(line))
+		toks, _ = speech.SecondThoughts(text, toks)
+		f := vanished(text, toks, pours, b)
+		if f == nil {
+			f = conditional(line, pours)
+		}
+		if f == nil {
+			f = retracted(line, pours)
+		}
+		if f == nil {
+			f = claimed(line, n == 0, pours)
+		}
+		if f != nil {
+			f.Location = measure.LineLocation(n + 1)
+			out = append(out, f)
+		}
+		from += len(line) + 1
+	}
+	return out
+}
+
+// besideIt are words of what is laid on a drink, drunk beside it or put on its rim.
+var besideIt = vocabulary.Words(`rim rimmed rims garnish garnished side beside alongside chaser back glass`)
+
+// leastListed is how many bottles a line names, and nothing pours, that is a list of them.
+const leastListed = 2
+
+// vanished is the fault of one line.
+func vanished(text string, toks []token.Token, pours []flavor.Pour, b *naming.Resolver) *flavor.DataFault {
+	var listed []*flavor.Profile
+	spoken := false // of what is not poured, in this clause
+	for i := 0; i < len(toks); {
+		t := &toks[i]
+		if i == 0 || parts(&toks[i-1]) {
+			spoken = laidBeside(toks[i:])
+		}
+		if t.Kind != token.Word {
+			i++
+			continue
+		}
+		p, n := b.MentionAt(wordsFrom(text, toks[i:]))
+		spoken = spoken || n == 0 && speaks.Has(t.Text)
+		end := i + max(n, 1)
+		written := text[t.Start:toks[end-1].End]
+		if n == 0 {
+			if p, n = ofSeveral(t.Text, b); n > 0 && akin(p, pours) {
+				n = 0
+			}
+		}
+		if n == 0 {
+			p, n = numberedAlone(text, toks, i, b)
+			end = i + max(n, 1)
+			written = text[t.Start:toks[end-1].End]
+		}
+		if n == 0 || spoken || written == "bit" || !drunk(p) || drinks.Known(written) || named(p, written, pours) {
+			i = end
+			continue
+		}
+		if from, to, ok := amountBeside(toks, i, end); ok && !takenBackBehind(toks[end:]) && !takenAway.MatchString(text[toks[end-1].End:toks[len(toks)-1].End]) {
+			said := token.OneLine(text[toks[from].Start:toks[to-1].End])
+			return measure.Invalid("amount", said, "%q may pour %s, which is not among the pours; write it on a line of its own with its amount in figures, or leave it out", said, p.Name)
+		}
+		if bottled(p) && !akin(p, pours) && !slices.Contains(listed, p) {
+			listed = append(listed, p)
+		}
+		i = end
+	}
+	if len(listed) < leastListed {
+		return nil
+	}
+	said := token.OneLine(text[toks[0].Start:toks[len(toks)-1].End])
+	return measure.Invalid("amount", said, "%q names %s and %s, which are not among the pours; write each on a line of its own with its amount, or leave them out", said, listed[0].Name, listed[1].Name)
+}
+
+// akin reports whether a pour is of the kind of an ingredient.
+func akin(p *flavor.Profile, pours []flavor.Pour) bool {
+	return slices.ContainsFunc(pours, func(q flavor.Pour) bool { return naming.Akin(p, q.Profile) })
+}
+
+// numberedAlone returns the ingredient, and how many words name it, that fills a clause with a number in
+// words behind it, however short it is written: "ang one". It is nil and 0 if none does.
+func numberedAlone(text string, toks []token.Token, i int, b *naming.Resolver) (*flavor.Profile, int) {
+	end := i
+	for end < len(toks) && toks[end].Kind == token.Word {
+		end++
+	}
+	last := end - 1
+	if toks[last].Text == "one" && points.Has(toks[i].Text) { // "the bitter one"
+		return nil, 0
+	}
+	if i > 0 && !parts(&toks[i-1]) || end < len(toks) && !parts(&toks[end]) || last == i || last-i > mostWords || token.NumberWords[toks[last].Text] == 0 && !numerals.Has(toks[last].Text) {
+		return nil, 0
+	}
+	for _, pl := range places[:2] {
+		if f := b.Find(token.OneLine(text[toks[i].Start:toks[last-1].End]), pl); f.Firm() {
+			return f.Profile, last - i
+		}
+	}
+	return nil, 0
+}
+
+// ofSeveral returns the first bottle that a word may mean which means several, all of them bottles, and 1;
+// nil and 0 for another word.
+func ofSeveral(word string, b *naming.Resolver) (*flavor.Profile, int) {
+	var first *flavor.Profile
+	for _, name := range naming.SeveralByVolume(flavor.NormaliseName(word)) {
+		p, _, ok := b.Named(name)
+		if ok && !bottled(p) && p.Class != flavor.ClassWine {
+			return nil, 0
+		}
+		if ok && first == nil {
+			first = p
+		}
+	}
+	if first == nil {
+		return nil, 0
+	}
+	return first, 1
+}
+
+// laidBeside reports whether the clause that tokens begin with tells what is laid on the drink, or stands
+// beside it.
+func laidBeside(toks []token.Token) bool {
+	for i := range toks {
+		if parts(&toks[i]) && !toks[i].Is("(") { // "3 dashes bitters (garnish)"
+			return false
+		}
+		if besideIt.Has(toks[i].Text) {
+			return true
+		}
+	}
+	return false
+}
+
+// takenBackBehind reports whether tokens begin with words that take back what stands before them.
+func takenBackBehind(toks []token.Token) bool {
+	return len(toks) > 0 && speech.TakenBackAt(toks, 0) > 0
+}
+
+// parts reports whether a sign ends a clause.
+func parts(t *token.Token) bool {
+	return t.Kind == token.Mark && strings.Contains(",.;:!?()[]|/–—", t.Text)
+}
+
+// wordsFrom are the words that tokens begin with, up to what is none, as many as a name has at most.
+func wordsFrom(text string, toks []token.Token) []string {
+	var out []string
+	for i := range toks {
+		if toks[i].Kind != token.Word || len(out) == naming.LongestName {
+			break
+		}
+		out = append(out, text[toks[i].Start:toks[i].End])
+	}
+	return out
+}
+
+// drunk reports whether an ingredient goes into a drink by the measure, and is not laid on it.
+func drunk(p *flavor.Profile) bool {
+	return !p.Class.Solid() && p.Class != flavor.ClassWater
+}
+
+// named reports whether a pour is an ingredient, or has a word of its name as it is written.
+func named(p *flavor.Profile, written string, pours []flavor.Pour) bool {
+	words := strings.Fields(flavor.NormaliseName(written + " " + p.Name))
+	return slices.ContainsFunc(pours, func(q flavor.Pour) bool {
+		if q.Profile == p {
+			return true
+		}
+		said := strings.Fields(flavor.NormaliseName(q.Profile.Name + " " + q.Match.Asked + " " + string(q.Profile.Class)))
+		return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(said, w) })
+	})
+}
+
+// batchUnits measure what is made of many drinks: "sangria 4 l", above its pours.
+var batchUnits = vocabulary.Words(`l litre litres liter liters gal gallon gallons`)
+
+// points are words before a name and a "one" that is no number: "the bitter one".
+var points = vocabulary.Words(`the this that these a an our my your their his her another other which last first next new old usual same more less`)
+
+// amountBeside returns the tokens from an amount to the name beside it that stands from i to end, in
+// whichever order; false if there is no amount.
+func amountBeside(toks []token.Token, i, end int) (from, to int, ok bool) {
+	at := i - 1
+	for at > 0 && toks[at].Kind == token.Word && between.Has(toks[at].Text) {
+		at--
+	}
+	if at >= 0 && mayMeasure(&toks[at]) {
+		return at, end, true
+	}
+	if i > 0 && end < len(toks) && toks[end].Text == "one" && points.Has(toks[i-1].Text) {
+		return 0, 0, false
+	}
+	if end < len(toks) && mayMeasure(&toks[end]) && !(end+1 < len(toks) && batchUnits.Has(toks[end+1].Text)) {
+		return i, end + 1, true
+	}
+	return 0, 0, false
+}
+
+// mayMeasure reports whether a token may be an amount, in figures or words of some tongue.
+func mayMeasure(t *token.Token) bool {
+	if t.Kind == token.Numeral {
+		return true
+	}
+	return t.Kind == token.Word && (token.NumberWords[t.Text] > 0 || token.FractionWords[t.Text] > 0 || numerals.Has(t.Text) || entry.IsUnit(t))
+}
