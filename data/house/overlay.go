@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/carrier"
 	"counterpour/flavor/mix"
 )
 
@@ -95,6 +96,7 @@ func (o *overlay) bottle(p *flavor.Profile, b Bottle) *flavor.Profile {
 	if _, taken := o.shelf.byName[flavor.NormaliseName(b.Name)]; !taken {
 		c.Aliases = append(c.Aliases, b.Name)
 	}
+	b.named(&c)
 	b.Label.overlay(&c)
 	measured := c
 	if err := b.Measured.overlay(&measured); err != nil {
@@ -102,6 +104,21 @@ func (o *overlay) bottle(p *flavor.Profile, b Bottle) *flavor.Profile {
 		return &c
 	}
 	return &measured
+}
+
+// named adds what the name of a bottle says that there is and the record of its kind does not
+// carry: a "hazelnut rum" may hold hazelnuts until somebody has read its label.
+func (b Bottle) named(p *flavor.Profile) {
+	c := carrier.Of(b.Name)
+	marks, animal := c.Beyond(p)
+	p.AllergenMarks = slices.Clone(p.AllergenMarks)
+	for _, m := range marks {
+		p.AllergenMarks = append(p.AllergenMarks, flavor.AllergenMark{Allergen: m.Allergen, Certainty: flavor.MayContain})
+	}
+	if b.Label.SaysVegan() {
+		return
+	}
+	p.Animal = append(slices.Clone(p.Animal), animal...)
 }
 
 // make adds what the house makes. Recipes may contain one another, so make works in

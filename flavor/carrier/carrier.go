@@ -94,7 +94,7 @@ func At(words []string) (Carried, int) {
 }
 
 // stems are words of the table that count within another word too: "haselnusssirup", "almondy".
-const stems = `almond hazelnut walnut peanut pistache pistachio macadamia cashew pecan praline haselnuss walnuss erdnuss mandel noisette cacahuete sesame sellerie prosciutto`
+const stems = `almond amande hazelnut walnut peanut pistache pistachio macadamia cashew pecan praline haselnuss walnuss erdnuss mandel noisette cacahuete sesame sellerie prosciutto`
 
 // Of returns what a text names: all that any of its words does.
 func Of(text string) Carried {

@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/edit"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/reading"
 )
 
@@ -87,7 +88,7 @@ func (m *mender) remedies(f *flavor.DataFault) (out Remedies, err error) {
 	}
 	out.Ways = slices.Concat(m.named(f, Named, suggested), m.named(f, Beside, beside), m.measured(f), m.titled(f), m.without(f))
 	if isUnknown(f) {
-		out.Unknown, out.Means = f.Value, firstOf(slices.Concat(beside, suggested))
+		out.Unknown, out.Means = f.Value, firstOf(keeping(f.Value, slices.Concat(beside, suggested)))
 	}
 	return out, nil
 }
@@ -145,11 +146,17 @@ func (m *mender) suggested(f *flavor.DataFault) (out []*flavor.Profile) {
 	return out
 }
 
+// keeping returns those of some ingredients that carry whatever a name says that there is.
+func keeping(name string, likely []*flavor.Profile) []*flavor.Profile {
+	return slices.DeleteFunc(slices.Clone(likely), func(p *flavor.Profile) bool { return naming.Loses(name, p) != "" })
+}
+
 // named puts ingredients in place of a name that is not known, or leaves a choice.
 func (m *mender) named(f *flavor.DataFault, kind Kind, likely []*flavor.Profile) (ways []Way) {
 	if f.Value == "" || !isUnknown(f) && f.Field != "ingredient" {
 		return nil
 	}
+	likely = keeping(f.Value, likely)
 	for _, p := range likely[:min(mostNames, len(likely))] {
 		ways = m.keep(ways, Way{Kind: kind, Says: p.Name, Text: m.instead(f, p.Name)})
 	}

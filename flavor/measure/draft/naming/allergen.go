@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/carrier"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -31,6 +32,37 @@ func AllergensAlone(words string) []flavor.Allergen {
 		i += n - 1
 	}
 	return out
+}
+
+// keeping returns those of some suggested names whose ingredient carries whatever the written
+// name says that there is: no slip of the pen loses a nut. What is a poison has none.
+func (b *Resolver) keeping(name string, suggested []string) []string {
+	if slices.ContainsFunc(carrier.Words(name), func(w string) bool { return poisons[w] }) {
+		return nil
+	}
+	c := carrier.Of(name)
+	if c.None() {
+		return suggested
+	}
+	return slices.DeleteFunc(slices.Clone(suggested), func(n string) bool {
+		p, _, ok := b.Named(n)
+		return ok && Loses(name, p) != ""
+	})
+}
+
+// poisons are words for what nobody drinks: common practice, no source.
+var poisons = token.Words(`bleach antifreeze detergent borax methanol turpentine kerosene ammonia lye isopropyl sanitizer sanitiser paraquat cyanide arsenic mercury charcoal`)
+
+// Loses says what a name says that there is, allergens or what comes from animals, and the record
+// of an ingredient does not carry; empty if there is nothing. Whoever takes the name for the
+// ingredient loses it.
+func Loses(name string, p *flavor.Profile) string {
+	c := carrier.Of(name)
+	own := slices.ContainsFunc(append([]string{p.Name}, p.Aliases...), func(n string) bool { return flavor.NormaliseName(n) == flavor.NormaliseName(name) })
+	if own {
+		return ""
+	}
+	return carrier.Brings(c.Beyond(p))
 }
 
 // carries reports whether words name allergens and nothing else, each of which an ingredient is

@@ -41,7 +41,7 @@ func (b *Resolver) infused(name string, pl Place) (Found, bool) {
 		case !known:
 			return Found{}, false
 		case brings != "":
-			fault := flavor.Unknown("ingredient", name, []string{f.Profile.Name}, "%q is %s with something that may bring %s, which has to be stated; write %q, or name the bottle in your stock", name, f.Profile.Name, brings, f.Profile.Name)
+			fault := flavor.Unknown("ingredient", name, nil, "%q is %s with something that may bring %s, which has to be stated; name the bottle in your stock, or write what brings it on a line of its own", name, f.Profile.Name, brings)
 			return Found{Fault: fault}, true
 		}
 		if b.onlySugar(f.Profile) {

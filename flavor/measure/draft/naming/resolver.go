@@ -427,7 +427,7 @@ func (b *Resolver) unknown(name string, pl Place) *flavor.DataFault {
 
 // near lists the names worth suggesting for one that means nothing.
 func (b *Resolver) near(name string, pl Place) []string {
-	return slices.DeleteFunc(b.suggest(name, pl), func(n string) bool { return !b.alike(name, n) })
+	return b.keeping(name, slices.DeleteFunc(b.suggest(name, pl), func(n string) bool { return !b.alike(name, n) }))
 }
 
 // saysUnknown says that a name means nothing, and what is nearest to it.

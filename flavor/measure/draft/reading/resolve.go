@@ -88,7 +88,7 @@ func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 		err = naming.Complete(out.Faults, f)
 	}
 	if err == nil {
-		err = dressing.Dress(&out.Spec, f)
+		err = out.dress(d.String(), f)
 	}
 	return out, err
 }
@@ -97,6 +97,26 @@ func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 func lastLook(d *draft.Draft, out *Reading, f naming.Finder) flavor.DataFaults {
 	text := cmp.Or(out.told, d.String())
 	return overlooked.Open(text, out.Spec.Pours, naming.NewResolver(f))
+}
+
+// dress looks up what is laid on the drink, and what else the text names that carries an
+// allergen and that nothing of the drink is known to carry.
+func (r *Reading) dress(text string, f naming.Finder) error {
+	if err := dressing.Dress(&r.Spec, f); err != nil || len(r.Faults) > 0 || r.several || len(r.Spec.Pours) == 0 {
+		return err
+	}
+	poured := map[int]bool{}
+	for i := range r.Draft.Lines {
+		poured[r.Draft.Lines[i].Number] = true
+	}
+	faults, kept := overlooked.Uncarried(text, &r.Spec, poured)
+	r.Faults = append(r.Faults, faults...)
+	kept = slices.DeleteFunc(kept, func(line string) bool { return slices.Contains(r.Spec.Steps, line) })
+	if len(kept) == 0 {
+		return nil
+	}
+	r.Spec.Steps = append(slices.Clone(r.Spec.Steps), kept...)
+	return dressing.Dress(&r.Spec, f)
 }
 
 // resolveAny is Resolve over a finder that remembers, whose faults are left to be completed.
