@@ -96,7 +96,7 @@ func (o *overlay) bottle(p *flavor.Profile, b Bottle) *flavor.Profile {
 	if _, taken := o.shelf.byName[flavor.NormaliseName(b.Name)]; !taken {
 		c.Aliases = append(c.Aliases, b.Name)
 	}
-	b.named(&c)
+	b.named(&c, p)
 	b.Label.overlay(&c)
 	measured := c
 	if err := b.Measured.overlay(&measured); err != nil {
@@ -108,9 +108,11 @@ func (o *overlay) bottle(p *flavor.Profile, b Bottle) *flavor.Profile {
 
 // named adds what the name of a bottle says that there is and the record of its kind does not
 // carry: a "hazelnut rum" may hold hazelnuts until somebody has read its label.
-func (b Bottle) named(p *flavor.Profile) {
-	c := carrier.Of(b.Name)
-	marks, animal := c.Beyond(p)
+func (b Bottle) named(p, kind *flavor.Profile) {
+	marks, animal := carrier.Lost(b.Name, kind)
+	if len(marks) == 0 && len(animal) == 0 {
+		return
+	}
 	p.AllergenMarks = slices.Clone(p.AllergenMarks)
 	for _, m := range marks {
 		p.AllergenMarks = append(p.AllergenMarks, flavor.AllergenMark{Allergen: m.Allergen, Certainty: flavor.MayContain})

@@ -150,6 +150,29 @@ func (c *Carried) Beyond(p *flavor.Profile) (marks []flavor.AllergenMark, animal
 	return marks, animal
 }
 
+// Lost returns what a name says that there is and the record of an ingredient does not carry. Words
+// that stand in the names of the record are left to the record: no amaretto is asked about.
+func Lost(name string, p *flavor.Profile) (marks []flavor.AllergenMark, animal []string) {
+	words := Words(name)
+	var all Carried
+	for i := 0; i < len(words); {
+		c, n := At(words[i:])
+		if n > 0 && !c.None() && !Named(strings.Join(words[i:i+n], " "), p) {
+			all.add(&c)
+		}
+		i += max(1, n)
+	}
+	all.sort()
+	return all.Beyond(p)
+}
+
+// Named reports whether words stand in a name of an ingredient.
+func Named(words string, p *flavor.Profile) bool {
+	return slices.ContainsFunc(append([]string{p.Name}, p.Aliases...), func(n string) bool {
+		return strings.Contains(" "+strings.Join(Words(n), " ")+" ", " "+words+" ")
+	})
+}
+
 // Brings says in words what marks and animals there are: "tree nuts or milk"; empty for none.
 func Brings(marks []flavor.AllergenMark, animal []string) string {
 	var names []string

@@ -12,6 +12,7 @@ import (
 	"counterpour/data/house/exchange/kinds"
 	"counterpour/data/house/exchange/numeral"
 	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/naming"
 )
 
 // bottleReader reads the cells of a row into a bottle, and collects all faults of them.
@@ -109,6 +110,13 @@ func (b *bottleReader) kind() {
 		found = b.kinds.Find(b.cell(column.Kind), group, b.r.Bottle.Name)
 		if old := b.there[b.r.Bottle.ID]; found != nil && found.Supposed && old.Ingredient != "" {
 			found = b.asBefore(old.Ingredient, found) // was settled at an earlier import
+		}
+	}
+	if found != nil && found.Supposed {
+		if lost := naming.Loses(b.r.Bottle.Name, found.Profile); lost != "" {
+			b.fault(column.Kind, fmt.Sprintf("the name says that there is %s in it, which no %s is known to carry; choose its kind, and it counts as there until somebody has read its label", lost, found.Profile.Name),
+				Remedy{found.Profile.Name, column.Kind, found.Profile.Name})
+			return
 		}
 	}
 	if found != nil {

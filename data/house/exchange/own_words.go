@@ -8,6 +8,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/data/house/exchange/column"
 	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/naming"
 )
 
 // wordsApart separates the house's own words for one ingredient in a cell.
@@ -69,6 +70,13 @@ func (s *Sheet) addWords(out *Reading, r *SheetRow) {
 			if p, _, ok := s.kinds.Named(word); ok && p.ID != r.Bottle.Ingredient {
 				out.spoil(r.row)
 				out.bad(r.Number, word, fmt.Errorf("%q means %s already, and cannot mean another too", word, p.Name))
+				continue
+			}
+		}
+		if s.kinds != nil {
+			if p, _, ok := s.kinds.Named(r.Bottle.Ingredient); ok && naming.Loses(word, p) != "" {
+				out.spoil(r.row)
+				out.bad(r.Number, word, fmt.Errorf("%q says that there is %s in it, and %s is not known to carry that; keep it as a bottle of its own", word, naming.Loses(word, p), p.Name))
 				continue
 			}
 		}

@@ -21,10 +21,11 @@ import (
 // Dress looks up what garnish, rim, glass and steps of a drink name. It fails only with the
 // failure of the finder.
 func Dress(s *flavor.Spec, f naming.Finder) error {
-	s.Dressings, s.Dressed = nil, true
+	s.Dressings, s.Dressed = nil, false
 	if s.Garnish == "" && s.Rim == "" && s.Glass == "" && len(s.Steps) == 0 {
 		return nil
 	}
+	s.Dressed = true
 	d := &dresser{spec: s, names: naming.NewResolver(f)}
 	for _, thing := range Things(s.Garnish) {
 		d.laid(flavor.OnDrink, thing, 0)

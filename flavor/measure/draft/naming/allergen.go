@@ -57,12 +57,7 @@ var poisons = token.Words(`bleach antifreeze detergent borax methanol turpentine
 // of an ingredient does not carry; empty if there is nothing. Whoever takes the name for the
 // ingredient loses it.
 func Loses(name string, p *flavor.Profile) string {
-	c := carrier.Of(name)
-	own := slices.ContainsFunc(append([]string{p.Name}, p.Aliases...), func(n string) bool { return flavor.NormaliseName(n) == flavor.NormaliseName(name) })
-	if own {
-		return ""
-	}
-	return carrier.Brings(c.Beyond(p))
+	return carrier.Brings(carrier.Lost(name, p))
 }
 
 // carries reports whether words name allergens and nothing else, each of which an ingredient is

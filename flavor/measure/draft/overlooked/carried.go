@@ -11,9 +11,8 @@ import (
 )
 
 // Uncarried looks for words of a text that name what carries an allergen or comes from an animal,
-// which nothing poured or laid on the drink does. On a line that is poured it is a fault, wherever
-// the word stands: in brackets, behind a comma or a dash, it may say what was done to the bottle.
-// Any other such line is returned, to be kept with the drink.
+// which nothing poured or laid on the drink does. In brackets on a line that is poured it is a fault:
+// it may say what was done to the bottle. Any line that is not poured and has such a word is returned, to be kept with the drink.
 func Uncarried(text string, s *flavor.Spec, poured map[int]bool) (faults flavor.DataFaults, kept []string) {
 	first := true
 	for i, line := range strings.Split(text, "\n") {
@@ -26,6 +25,13 @@ func Uncarried(text string, s *flavor.Spec, poured map[int]bool) (faults flavor.
 		}
 		if s.Name != "" {
 			said = strings.ReplaceAll(said, s.Name, " ")
+		}
+		if poured[i+1] { // what else a line tells is told of other things: "forget the egg"
+			var inside []string
+			for _, m := range bracketed.FindAllStringSubmatch(said, -1) {
+				inside = append(inside, m[1])
+			}
+			said = strings.Join(inside, "; ")
 		}
 		word := uncarried(said, s, poured[i+1])
 		switch {
@@ -81,8 +87,6 @@ func uncarried(line string, s *flavor.Spec, poured bool) string {
 // named reports whether a word stands in a name of something poured.
 func named(word string, s *flavor.Spec) bool {
 	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool {
-		return slices.ContainsFunc(append([]string{p.Profile.Name}, p.Profile.Aliases...), func(n string) bool {
-			return strings.Contains(" "+strings.Join(carrier.Words(n), " ")+" ", " "+word+" ")
-		})
+		return carrier.Named(word, p.Profile)
 	})
 }
