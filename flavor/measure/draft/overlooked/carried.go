@@ -12,7 +12,8 @@ import (
 
 // Uncarried looks for words of a text that name what carries an allergen or comes from an animal,
 // which nothing poured or laid on the drink does. In brackets on a line that is poured it is a fault:
-// it may say what was done to the bottle. Any line that is not poured and has such a word is returned, to be kept with the drink.
+// it may say what was done to the bottle. Any line that is not poured and has such a word is
+// returned, to be kept with the drink.
 func Uncarried(text string, s *flavor.Spec, poured map[int]bool) (faults flavor.DataFaults, kept []string) {
 	first := true
 	for i, line := range strings.Split(text, "\n") {
