@@ -65,7 +65,7 @@ func uncarried(line string, s *flavor.Spec, poured bool) string {
 		}
 		word := strings.Join(words[i:i+n], " ")
 		i += n
-		if named(word, s) {
+		if calledSo(word, s) {
 			continue
 		}
 		lost := slices.ContainsFunc(c.Marks, func(m flavor.AllergenMark) bool {
@@ -85,8 +85,8 @@ func uncarried(line string, s *flavor.Spec, poured bool) string {
 	return ""
 }
 
-// named reports whether a word stands in a name of something poured.
-func named(word string, s *flavor.Spec) bool {
+// calledSo reports whether a word stands in a name of something poured.
+func calledSo(word string, s *flavor.Spec) bool {
 	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool {
 		return carrier.Named(word, p.Profile)
 	})
