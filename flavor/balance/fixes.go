@@ -84,6 +84,7 @@ func (j *Judge) fixes(s *flavor.Spec, r *Result, build *weigh.Build, limit int) 
 	f.byMethod()
 	f.byFaults()
 	f.leaveStrangeOut()
+	f.byExchange()
 	f.bySize()
 	if f.short() {
 		if err := f.byCompanions(); err != nil {

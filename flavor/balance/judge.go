@@ -86,7 +86,10 @@ func (j *Judge) score(s *flavor.Spec) (*Result, *weigh.Build, error) {
 	r := &Result{Drink: drink, Judgement: build.Judge(build.Amounts())}
 	r.Verdict = weigh.VerdictOf(r.Judgement.Score)
 	if r.Verdict != weigh.Balanced {
-		r.Faults = faultsOf(s, &r.Judgement, j.within(s, &r.Judgement), build)
+		if r.Faults, err = j.faults(s, &r.Judgement, build); err != nil {
+			build.Done()
+			return nil, nil, err
+		}
 	}
 	return r, build, nil
 }

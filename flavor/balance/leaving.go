@@ -7,10 +7,13 @@ import (
 )
 
 // without leaves out every pour of some ingredients.
-func (f *fixing) without(is func(*flavor.Profile) bool) []Change {
+func (f *fixing) without(is func(*flavor.Profile) bool) []Change { return without(f.spec, is) }
+
+// without leaves every pour of some ingredients out of a spec.
+func without(s *flavor.Spec, is func(*flavor.Profile) bool) []Change {
 	var out []Change
-	for i := range f.spec.Pours {
-		if o := &f.spec.Pours[i]; is(o.Profile) {
+	for i := range s.Pours {
+		if o := &s.Pours[i]; is(o.Profile) {
 			out = append(out, Change{Pour: i, Profile: o.Profile, Unit: o.Unit, From: o.Amount, FromML: o.ML})
 		}
 	}

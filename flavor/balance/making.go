@@ -64,6 +64,14 @@ func (f *fixing) uncurdle(asked int, x *Fault) {
 		return p == x.with || x.with.Class.Part() == flavor.PartSour && p.Class.Part() == flavor.PartSour
 	}
 	odd, other := dairy, acid
+	if f.isStrange(x.Profile) { // what is out of place goes, whatever the rest is
+		f.keep(f.parted(asked, 1, dairy))
+		return
+	}
+	if f.isStrange(x.with) {
+		f.keep(f.parted(asked, 1, acid))
+		return
+	}
 	if f.milky(dairy) {
 		odd, other = acid, dairy
 	}

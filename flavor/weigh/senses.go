@@ -24,6 +24,8 @@ func axisOfCharacter(p *flavor.Profile) ratio.Axis {
 		return ratio.Umami
 	case isMilk(p):
 		return ratio.Fat
+	case p.Class.Part() == flavor.PartSweetener:
+		return ratio.Sweet
 	}
 	return ratio.Aroma
 }

@@ -25,6 +25,7 @@ type Book struct {
 	milky       []bool            // it has milk or cream that acid turns
 	mixed       []bool            // it is shaken, blended or swizzled
 	joints      joints            // their ingredients
+	titled      titled            // their names
 	unbased     Rests             // without its bases
 	unsweetened Rests             // without syrups and sugar
 	unturned    Rests             // without what is sour and what that turns
@@ -44,6 +45,7 @@ func (b *Book) Grow(n int) {
 // are in all.
 func (b *Book) Add(spec *flavor.Spec, parts []makeup.Part, ml []float64, e *ratio.Equivalents) {
 	b.joints.add(len(b.based), parts, ml)
+	b.titled.add(spec)
 	b.Served.Add(spec.Service)
 	b.mixed = append(b.mixed, mixes(spec.Method))
 	base, sour, length := largestOf(spec, flavor.PartBase), largestOf(spec, flavor.PartSour), largestOf(spec, flavor.PartLength)

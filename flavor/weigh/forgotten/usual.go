@@ -7,12 +7,13 @@ import (
 	"counterpour/flavor"
 )
 
-// UsualBase returns the base that most proven drinks with the same rest are poured
-// on, those nearest counting most; nil if no proven drink is near. If that has alcohol and
+// UsualBase returns the base of the proven drinks that the draft is called after or, if it is
+// called after none, that most with the same rest are poured on, those nearest counting most;
+// nil if no proven drink is near. If that has alcohol and
 // the draft has none, it is the one of sober, bases without, that smells most like it, nil if
 // there is none.
 func (d *Draft) UsualBase(sober []*flavor.Profile) *flavor.Profile {
-	p := mostVoted(d.book.bases, d.nearUnbased())
+	p := cmp.Or(d.namedBase(), mostVoted(d.book.bases, d.nearUnbased()))
 	if p == nil || d.allows(p) {
 		return p
 	}
