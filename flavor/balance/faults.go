@@ -75,7 +75,8 @@ func faultsOf(s *flavor.Spec, j *weigh.Judgement, rest judged, build *weigh.Buil
 			odd = append(odd, f)
 		}
 	}
-	carried, ratios := beyondFaults(s, j), ratioFaults(rest.spec, rest.judgement)
+	carried := beyondFaults(s, j)
+	ratios := slices.DeleteFunc(ratioFaults(rest.spec, rest.judgement), func(f Fault) bool { return broughtBack(s, j, carried, &f) })
 	if j.Together && len(j.Beyond) > 0 && j.RatioEdges() > slices.MaxFunc(j.Beyond, byEdges).Edges {
 		carried, ratios = ratios, carried
 	}
@@ -103,12 +104,28 @@ func faultsOf(s *flavor.Spec, j *weigh.Judgement, rest judged, build *weigh.Buil
 	return out
 }
 
+// broughtShare is the share of an axis that a pour brings from which the draft lacks none of that
+// beside too much of the pour. Judged.
+const broughtShare = 0.3
+
+// broughtBack reports whether a fault of the draft without what it carries beyond habit is that it
+// has too little of an axis which that brings: to pour less of it is what makes the draft lack it.
+func broughtBack(s *flavor.Spec, j *weigh.Judgement, carried []Fault, f *Fault) bool {
+	if f.High || int(f.Axis) >= ratio.NumAxes {
+		return false
+	}
+	return slices.ContainsFunc(carried, func(o Fault) bool {
+		ml, _ := makeup.SameBottle(s, indexOf(s, o.Profile))
+		return o.Own && makeup.PerML(o.Profile)[f.Axis]*ml > broughtShare*j.Equivalents[f.Axis]
+	})
+}
+
 // lacking says what may be wrong with a draft of which nothing else can be told: what
 // proven drinks pour beside all that it has, else the likeliest cause however unsure it is,
 // else what strays farthest.
 func lacking(s *flavor.Spec, j *weigh.Judgement, rest judged, build *weigh.Build) []Fault {
 	for _, c := range build.Forgotten().Companions(1) {
-		if c.Like >= leastAlike {
+		if c.Like >= leastAlike && !c.Profile.Class.Free() { // ice waters every drink
 			f := Fault{Axis: axisFor(c.Profile), Odds: 1, Deviation: leastDeviation, missing: true, beside: true}
 			f.Text = wording.Missing(c.Profile.Name)
 			return []Fault{f}

@@ -170,6 +170,9 @@ func (f *fixing) list(limit int, lift float64) ([]Fix, error) {
 		} else if still {
 			continue
 		}
+		if weigh.VerdictOf(fix.Score) == weigh.Off {
+			fix.Text = wording.NotEnough(fix.Text)
+		}
 		best = max(best, fix.Score)
 		told, out = append(told, c), append(out, fix)
 	}

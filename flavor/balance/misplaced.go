@@ -26,12 +26,13 @@ const surelyAlike = 0.95
 // it away from drinks that are known, that is what is wrong: all else would be said of a drink
 // that nobody meant.
 func (j *Judge) faults(s *flavor.Spec, judged *weigh.Judgement, build *weigh.Build) ([]Fault, error) {
-	if !build.Known() {
-		if out, err := j.inPlaceOf(s, judged, build); err != nil || len(out) > 0 {
-			return out, err
-		}
-	}
 	usual := faultsOf(s, judged, j.within(s, judged), build)
+	if slices.ContainsFunc(usual, func(f Fault) bool { return f.Axis == ratio.Temperature }) {
+		return usual, nil
+	}
+	if out, err := j.inPlaceOf(s, judged, build, usual); err != nil || len(out) > 0 {
+		return out, err
+	}
 	p, err := j.misplaced(s, judged, build, usual)
 	if err != nil || p == nil {
 		return usual, err
@@ -58,8 +59,7 @@ func (j *Judge) misplaced(s *flavor.Spec, judged *weigh.Judgement, build *weigh.
 		if called { // that it is not shaken for what does not belong in it says nothing
 			others = slices.DeleteFunc(slices.Clone(usual), func(f Fault) bool { return f.Method == technique.Unshaken && f.Profile == p })
 		}
-		cold := slices.ContainsFunc(usual, func(f Fault) bool { return f.Axis == ratio.Temperature })
-		if !cold && !j.amends(s, judged, build, others, !called) {
+		if !j.amends(s, judged, build, others, !called) {
 			return p, nil
 		}
 	}
@@ -109,8 +109,11 @@ func misplacedFault(s *flavor.Spec, p *flavor.Profile) Fault {
 }
 
 // inPlaceOf lists the faults of a draft that is, but for one pour in the place of another, a proven
-// drink by whose name it is called; none if it is no such draft.
-func (j *Judge) inPlaceOf(s *flavor.Spec, judged *weigh.Judgement, build *weigh.Build) ([]Fault, error) {
+// drink by whose name it is called; none if it is no such draft, or if less of a change balances it.
+func (j *Judge) inPlaceOf(s *flavor.Spec, judged *weigh.Judgement, build *weigh.Build, usual []Fault) ([]Fault, error) {
+	if build.Known() {
+		return nil, nil
+	}
 	for _, x := range build.Forgotten().Exchanges() {
 		for _, changes := range exchanged(s, &x) {
 			spec := apply(s, changes)
@@ -118,6 +121,9 @@ func (j *Judge) inPlaceOf(s *flavor.Spec, judged *weigh.Judgement, build *weigh.
 				return nil, err
 			} else if !ok {
 				continue
+			}
+			if j.amends(s, judged, build, usual, true) {
+				return nil, nil
 			}
 			lack := Fault{Axis: axisFor(x.In.Profile), Odds: 1, Deviation: leastDeviation, missing: true, beside: true}
 			lack.Text = wording.Missing(x.In.Profile.Name)

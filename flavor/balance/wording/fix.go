@@ -26,3 +26,6 @@ func Instead(amount, name, before string) string {
 
 // All says to do one thing and another.
 func All(steps []string) string { return strings.Join(steps, ", and ") }
+
+// NotEnough says of what a fix does that the drink is still out of balance then.
+func NotEnough(text string) string { return text + "; that is not enough to balance it" }
