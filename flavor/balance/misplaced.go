@@ -43,7 +43,7 @@ func (j *Judge) faults(s *flavor.Spec, judged *weigh.Judgement, build *weigh.Bui
 // misplaced returns the ingredient that alone takes a draft away from drinks that are known, nil if
 // none does: without it the draft is balanced. Unless the draft is called after a drink that has no
 // such thing, it may as well be meant where another amount of one pour, or another way to make the
-// drink, balances it.
+// drink, balances it; if it is so called, where such an amount does so with room.
 func (j *Judge) misplaced(s *flavor.Spec, judged *weigh.Judgement, build *weigh.Build, usual []Fault) (*flavor.Profile, error) {
 	for _, x := range build.Misplaced() {
 		p := x.Profile
@@ -59,7 +59,11 @@ func (j *Judge) misplaced(s *flavor.Spec, judged *weigh.Judgement, build *weigh.
 		if called { // that it is not shaken for what does not belong in it says nothing
 			others = slices.DeleteFunc(slices.Clone(usual), func(f Fault) bool { return f.Method == technique.Unshaken && f.Profile == p })
 		}
-		if !j.amends(s, judged, build, others, !called) {
+		least := weigh.BalancedFrom
+		if called {
+			least = asSure
+		}
+		if !j.amends(s, judged, build, others, least) {
 			return p, nil
 		}
 	}
@@ -71,16 +75,14 @@ func ownBeyond(j *weigh.Judgement, p *flavor.Profile) bool {
 	return slices.ContainsFunc(j.Beyond, func(x weigh.Beyond) bool { return x.Profile == p && x.Own && x.Edges >= 1 && !x.Strange })
 }
 
-// amends reports whether another way to make the drink or, if amounts may be changed, another one
-// of one pour that the faults name, balances a draft with everything left in it.
-func (j *Judge) amends(s *flavor.Spec, judged *weigh.Judgement, build *weigh.Build, faults []Fault, amounts bool) bool {
+// amends reports whether another way to make the drink balances a draft with everything left in it,
+// or another amount of one pour that the faults name brings it to a score of least.
+func (j *Judge) amends(s *flavor.Spec, judged *weigh.Judgement, build *weigh.Build, faults []Fault, least float64) bool {
 	f := fixing{judge: j, spec: s, base: judged.Score, faults: faults, build: build, ml: build.Amounts(), free: s.AlcoholFree()}
 	f.byMethod()
-	if amounts {
-		f.byFaults()
-	}
+	f.byFaults()
 	return slices.ContainsFunc(f.found, func(c candidate) bool {
-		return c.balanced() && !slices.ContainsFunc(c.changes, func(x Change) bool { return x.ToML == 0 })
+		return c.balanced() && (len(c.changes) == 0 || c.score >= least) && !slices.ContainsFunc(c.changes, func(x Change) bool { return x.ToML == 0 })
 	})
 }
 
@@ -122,7 +124,7 @@ func (j *Judge) inPlaceOf(s *flavor.Spec, judged *weigh.Judgement, build *weigh.
 			} else if !ok {
 				continue
 			}
-			if j.amends(s, judged, build, usual, true) {
+			if j.amends(s, judged, build, usual, weigh.BalancedFrom) {
 				return nil, nil
 			}
 			lack := Fault{Axis: axisFor(x.In.Profile), Odds: 1, Deviation: leastDeviation, missing: true, beside: true}
