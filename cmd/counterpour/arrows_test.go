@@ -42,7 +42,7 @@ var allowedInFlavor = map[string][]string{
 	"technique": {"flavor", "mix", "ratio", "makeup"},
 	"template":  {"flavor", "ratio", "makeup"},
 	"weigh":     {"flavor", "mix", "habit", "ratio", "makeup", "technique", "template", "weigh/proportion", "weigh/forgotten"},
-	"balance":   {"flavor", "guest", "makeup", "measure", "mix", "sense", "ratio", "technique", "template", "weigh", "balance/arithmetic", "balance/wording"},
+	"balance":   {"flavor", "guest", "makeup", "measure", "mix", "sense", "ratio", "technique", "template", "weigh", "weigh/forgotten", "balance/arithmetic", "balance/wording"},
 	"cover":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/fill", "cover/gap", "cover/search", "cover/portion", "cover/practice", "cover/role", "cover/wording", "technique"},
 	"drill":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "makeup", "template", "weigh", "balance", "cover", "riff", "drill/tasting", "drill/handling", "drill/pace", "drill/slip", "drill/wording"},
 
