@@ -75,7 +75,7 @@ func (v *Venue) naming(ctx context.Context, r NameRequest) (house.Edit, error) {
 		return house.Edit{}, unknownKind(r.Kind, err)
 	}
 	if lost := naming.Loses(r.Words, p); lost != "" {
-		return house.Edit{}, flavor.Invalid("words", r.Words, "%q says that there is %s in it, and %s is not known to carry that; keep it as a bottle of your stock, and read its label", fault.Quotable(r.Words), lost, p.Name)
+		return house.Edit{}, flavor.Invalid("words", r.Words, "%q says that it holds %s, and %s is not known to carry that; keep it as a bottle of your stock, and read its label", fault.Quotable(r.Words), lost, p.Name)
 	}
 	other, m, err := v.Now().Index.Resolve(r.Words)
 	if err == nil && m.How != flavor.MatchFuzzy && kept.Version == 0 {

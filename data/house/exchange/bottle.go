@@ -114,7 +114,7 @@ func (b *bottleReader) kind() {
 	}
 	if found != nil && found.Supposed {
 		if lost := naming.Loses(b.r.Bottle.Name, found.Profile); lost != "" {
-			b.fault(column.Kind, fmt.Sprintf("the name says that there is %s in it, which no %s is known to carry; choose its kind, and it counts as there until somebody has read its label", lost, found.Profile.Name),
+			b.fault(column.Kind, fmt.Sprintf("the name says that it holds %s, which %s is not known to carry; choose its kind, and it counts as there until somebody has read its label", lost, found.Profile.Name),
 				Remedy{found.Profile.Name, column.Kind, found.Profile.Name})
 			return
 		}

@@ -76,7 +76,7 @@ func (s *Sheet) addWords(out *Reading, r *SheetRow) {
 		if s.kinds != nil {
 			if p, _, ok := s.kinds.Named(r.Bottle.Ingredient); ok && naming.Loses(word, p) != "" {
 				out.spoil(r.row)
-				out.bad(r.Number, word, fmt.Errorf("%q says that there is %s in it, and %s is not known to carry that; keep it as a bottle of its own", word, naming.Loses(word, p), p.Name))
+				out.bad(r.Number, word, fmt.Errorf("%q says that it holds %s, and %s is not known to carry that; keep it as a bottle of its own", word, naming.Loses(word, p), p.Name))
 				continue
 			}
 		}
