@@ -409,9 +409,10 @@ func TestClassesCarryTheirAllergens(t *testing.T) {
 
 // Makers of these keep their recipes, so that no record may claim to know all
 // that is in them. Wine is fined with egg or milk, and nobody has said which
-// bottle is not; sulphites belong to it.
+// bottle is not; sulphites belong to it. What is fermented from rice, honey, apples or sap is
+// not fined so.
 func TestSecretRecipesAreUnstated(t *testing.T) {
-	unfined := []string{"sake", "nigori-sake", "aromatic-sake", "sparkling-sake", "mead", "apple-mistelle"}
+	unfined := []string{"sake", "nigori-sake", "aromatic-sake", "sparkling-sake", "mead", "makgeolli", "palm-wine", "apple-mistelle"}
 	for _, p := range loadCatalogue(t).Profiles() {
 		switch p.Class {
 		case flavor.ClassAmaro, flavor.ClassBitterAperitif, flavor.ClassCocktailBitters, flavor.ClassVermouth,

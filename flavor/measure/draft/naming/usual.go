@@ -178,6 +178,7 @@ var usual = parted(map[string]string{
 	"honey syrup":                   `honigwasser, honey water syrup, agua de miel`,
 	"whiskey cream liqueur":         `crème de whisky, crème de whiskey, crema di whisky, crema de whisky, crema irlandesa, crème irlandaise, irische sahne`,
 	"lemon liqueur":                 `licor de limón`,
+	"grappa":                        `tsipouro, tsikoudia, loza, lozovača, grozdova rakia`,
 	"marc":                          `orujo, bagaço, bagaceira, aguardente bagaceira`,
 	"white crème de menthe":         `white mint liqueur, mint liqueur white, clear mint liqueur`,
 	"green crème de menthe":         `green mint cream`,
