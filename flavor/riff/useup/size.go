@@ -54,6 +54,7 @@ func (u *user) sized(f *frame) (*flavor.Spec, error) {
 			continue
 		}
 		if made, ok := station.Pour(p.Profile, p.Unit, math.Min(math.Max(x[i], u.work.LeastOf(p)), u.work.MostOf(p.Profile))); ok {
+			made.After = p.After // what sparkles still goes in last
 			*p = made
 		}
 	}
