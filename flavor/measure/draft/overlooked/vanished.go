@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/drinks"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/naming"
@@ -44,7 +45,10 @@ func Open(text string, pours []flavor.Pour, b *naming.Resolver) flavor.DataFault
 	for n, line := range strings.Split(text, "\n") {
 		toks := token.Lex(nil, text, from, from+len(line))
 		toks, _ = speech.SecondThoughts(text, toks)
-		f := vanished(text, toks, pours, b)
+		var f *flavor.DataFault
+		if !strings.HasPrefix(strings.TrimSpace(line), draft.NamePrefix) { // who writes that has said what the line is
+			f = vanished(text, toks, pours, b)
+		}
 		if f == nil {
 			f = conditional(line, pours)
 		}

@@ -31,6 +31,7 @@ func TestWhatIsLeftOpenIsAsked(t *testing.T) {
 		"Virgin islands punch\n2 oz rum\n1 oz lime\n1 oz simple\nshake":                   "rum 59.15 + lime 29.57 + simple 29.57",
 		"egg free: use aquafaba\n2 oz rum\n1 oz lemon\n1 oz simple\n1 oz aquafaba\nshake": "rum 59.15 + lemon 29.57 + simple 29.57 + aquafaba 29.57",
 		"vegan\n2 oz rum\n1 oz lemon\n1 oz simple\n1 oz aquafaba\nshake":                  "rum 59.15 + lemon 29.57 + simple 29.57 + aquafaba 29.57",
+		"name: gin 40 and rye 20\n45 ml rum\n20 ml lime\n15 ml simple\nshake":             "rum 45 + lime 20 + simple 15",
 		"the bitter one. 45 ml rum, 20 ml lime, 15 ml simple. shake":                      "rum 45 + lime 20 + simple 15",
 		"45 ml rum, 20 ml lime, 15 ml simple. shake. a shot of prosecco on the side":      "rum 45 + lime 20 + simple 15",
 		"45 ml rum, 20 ml lime, 15 ml honey syrup, 20 ml aquafaba (vegan). shake":         "rum 45 + lime 20 + honey syrup 15 + aquafaba (vegan) 20",
