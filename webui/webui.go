@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"log/slog"
 	"net/http"
+	"sync"
 
 	"counterpour/webui/access"
 	"counterpour/webui/behind"
@@ -25,6 +26,9 @@ import (
 //go:embed static templates
 var embedded embed.FS
 
+// statics are the same for whoever asks, and are made short only once.
+var statics = sync.OnceValues(func() (*frame.Statics, error) { return frame.LoadStatics(embedded) })
+
 // New returns the handler of all pages and static files. It answers every path
 // it is given, so mount other things before it. Everybody may do everything, so
 // the server must answer on a loopback address only. It fails only if the
@@ -39,7 +43,11 @@ func NewWithLogin(open behind.Open, door Doorkeeper, log *slog.Logger) (http.Han
 	if open == nil || log == nil {
 		return nil, errors.New("webui: needs a house and a log")
 	}
-	f, err := frame.New(embedded, door != nil, func() bool { return open().Fresh() != nil }, log)
+	files, err := statics()
+	if err != nil {
+		return nil, fmt.Errorf("webui: %w", err)
+	}
+	f, err := frame.New(embedded, files, door != nil, func() bool { return open().Fresh() != nil }, log)
 	if err != nil {
 		return nil, fmt.Errorf("webui: %w", err)
 	}

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"context"
 	"errors"
-	"fmt"
 	"io/fs"
 	"log/slog"
 	"net/http"
@@ -31,22 +30,16 @@ const ContentPolicy = "default-src 'self'; style-src 'self'; script-src 'self'; 
 type Frame struct {
 	Log     *slog.Logger
 	House   func() string // returns the name of the house; nil or "" for none
-	statics *statics
+	statics *Statics
 	leads   *views // templates of users who may change everything
 	floors  *views // templates of all other users
 }
 
-// New reads the folders templates and static. With login, pages link to the login page.
-// stale reports whether what a page shows may be out of date.
-func New(files fs.FS, login bool, stale func() bool, log *slog.Logger) (*Frame, error) {
-	static, err := fs.Sub(files, "static")
-	if err != nil {
-		return nil, fmt.Errorf("frame: %w", err)
-	}
-	f := &Frame{Log: log}
-	if f.statics, err = loadStatics(static); err != nil {
-		return nil, err
-	}
+// New reads the folder templates, whose pages link to the static files. With login, pages link
+// to the login page. stale reports whether what a page shows may be out of date.
+func New(files fs.FS, statics *Statics, login bool, stale func() bool, log *slog.Logger) (*Frame, error) {
+	f := &Frame{Log: log, statics: statics}
+	var err error
 	if f.leads, err = loadViews(files, f, login, true, stale); err != nil {
 		return nil, err
 	}

@@ -45,17 +45,22 @@ type staticFile struct {
 	hash   string
 }
 
-// statics are the static files under their own names and their hashed ones.
-type statics struct {
+// Statics are the static files under their own names and their hashed ones. They are safe for
+// concurrent use.
+type Statics struct {
 	files  map[string]staticFile
 	hashed map[string]string // own name to hashed name
 	plain  map[string]string // hashed name to own name
 }
 
-// loadStatics reads every file with an extension in kinds.
-func loadStatics(fsys fs.FS) (*statics, error) {
-	s := &statics{files: map[string]staticFile{}, hashed: map[string]string{}, plain: map[string]string{}}
-	err := fs.WalkDir(fsys, ".", func(name string, d fs.DirEntry, err error) error {
+// LoadStatics reads every file of the folder static with an extension in kinds.
+func LoadStatics(files fs.FS) (*Statics, error) {
+	fsys, err := fs.Sub(files, "static")
+	if err != nil {
+		return nil, fmt.Errorf("frame: %w", err)
+	}
+	s := &Statics{files: map[string]staticFile{}, hashed: map[string]string{}, plain: map[string]string{}}
+	err = fs.WalkDir(fsys, ".", func(name string, d fs.DirEntry, err error) error {
 		kind, served := kinds[path.Ext(name)]
 		if err != nil || d.IsDir() || !served {
 			return err
@@ -86,7 +91,7 @@ func loadStatics(fsys fs.FS) (*statics, error) {
 }
 
 // link returns the address of a static file; it is the template function static.
-func (s *statics) link(name string) (string, error) {
+func (s *Statics) link(name string) (string, error) {
 	long, ok := s.hashed[name]
 	if !ok {
 		return "", fmt.Errorf("frame: there is no static file %q", name)
@@ -95,7 +100,7 @@ func (s *statics) link(name string) (string, error) {
 }
 
 // serve sends a static file.
-func (s *statics) serve(w http.ResponseWriter, r *http.Request) error {
+func (s *Statics) serve(w http.ResponseWriter, r *http.Request) error {
 	name, keep := r.PathValue("name"), AskFirst
 	if plain, ok := s.plain[name]; ok {
 		name, keep = plain, KeepForever
@@ -105,11 +110,11 @@ func (s *statics) serve(w http.ResponseWriter, r *http.Request) error {
 
 // offline sends the service worker. It is at the root of the server, since its scope is
 // the folder it is in.
-func (s *statics) offline(w http.ResponseWriter, r *http.Request) error {
+func (s *Statics) offline(w http.ResponseWriter, r *http.Request) error {
 	return s.send(w, r, "offline.js", AskFirst)
 }
 
-func (s *statics) send(w http.ResponseWriter, r *http.Request, name, keep string) error {
+func (s *Statics) send(w http.ResponseWriter, r *http.Request, name, keep string) error {
 	f, ok := s.files[name]
 	if !ok {
 		return ErrNotFound

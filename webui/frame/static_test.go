@@ -3,6 +3,7 @@ package frame
 import (
 	"compress/gzip"
 	"io"
+	"io/fs"
 	"net/http"
 	"net/http/httptest"
 	"strings"
@@ -14,7 +15,7 @@ import (
 )
 
 func TestPagesAreKnown(t *testing.T) {
-	s, err := loadStatics(fstest.MapFS{})
+	s, err := LoadStatics(fstest.MapFS{"static": {Mode: fs.ModeDir}})
 	require.NoError(t, err)
 	_, err = s.link("nothing.css")
 	assert.Error(t, err)
@@ -25,7 +26,7 @@ func TestPagesAreKnown(t *testing.T) {
 // What shrinks goes packed to who takes it, under a tag of its own; the rest as it is.
 func TestStaticFilesArePacked(t *testing.T) {
 	style := strings.Repeat("p { margin: 0; }\n", 100)
-	s, err := loadStatics(fstest.MapFS{"long.css": {Data: []byte(style)}, "tiny.css": {Data: []byte("p{}")}})
+	s, err := LoadStatics(fstest.MapFS{"static/long.css": {Data: []byte(style)}, "static/tiny.css": {Data: []byte("p{}")}})
 	require.NoError(t, err)
 	get := func(name, accept string) *http.Response {
 		r := httptest.NewRequest(http.MethodGet, "/static/"+name, nil)

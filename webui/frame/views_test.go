@@ -20,7 +20,9 @@ func TestBrokenTemplates(t *testing.T) {
 		"templates/unsound.html": {Data: []byte(`{{define "main"}}{{if}}{{end}}`)},
 		"templates/another.html": {Data: []byte(`{{define "main"}}{{template "p"}}{{end}}`)},
 	}
-	f, err := New(files, false, func() bool { return false }, slog.New(slog.DiscardHandler))
+	statics, err := LoadStatics(files)
+	require.NoError(t, err)
+	f, err := New(files, statics, false, func() bool { return false }, slog.New(slog.DiscardHandler))
 	require.NoError(t, err)
 	for page, want := range map[string]string{"sound": "sound: sound", "another": "another: p"} {
 		var b testWriter
@@ -30,7 +32,7 @@ func TestBrokenTemplates(t *testing.T) {
 	assert.ErrorContains(t, f.leads.render(nil, "unsound", "layout", nil), "unsound")
 
 	files["templates/parts/p.html"] = &fstest.MapFile{Data: []byte(`{{define "p"}}{{if}}{{end}}`)}
-	_, err = New(files, false, func() bool { return false }, slog.New(slog.DiscardHandler))
+	_, err = New(files, statics, false, func() bool { return false }, slog.New(slog.DiscardHandler))
 	assert.Error(t, err)
 }
 
