@@ -182,13 +182,21 @@ func menuKey(palates []weigh.Palate, r *outs.Request) string {
 	}
 	for _, s := range r.Specs {
 		bare := *s
-		bare.Pours = nil
-		write("%+v %d\n", bare, len(s.Pours))
+		bare.Pours, bare.Dressings = nil, nil
+		write("%+v %d %d\n", bare, len(s.Pours), len(s.Dressings))
 		for i := range s.Pours {
 			pour := s.Pours[i]
 			writeProfile(h, pour.Profile)
 			pour.Profile = nil
 			write("%+v\n", pour)
+		}
+		for _, laid := range s.Dressings {
+			write("%d\n", len(laid.Records))
+			for _, p := range append([]*flavor.Profile{laid.Profile}, laid.Records...) {
+				writeProfile(h, p)
+			}
+			laid.Profile, laid.Records = nil, nil
+			write("%+v\n", laid)
 		}
 	}
 	return hex.EncodeToString(h.Sum(nil))
