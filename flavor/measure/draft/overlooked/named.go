@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor/measure/draft/drinks"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/pattern"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // amid is a number, and no small one, with words on both sides: "low tide 15 campfire cordial".
@@ -35,6 +36,19 @@ func namedOnALine(text, name string) *flavor.DataFault {
 		return f
 	}
 	return nil
+}
+
+// choosing are words that offer a choice, in the tongues of bars: what ends in one goes on.
+var choosing = vocabulary.Words(`or ou oder eller of lub albo nebo vai tai veya ή или`)
+
+// halfNamed is the fault of a name that ends in a choice, where its other half was taken for a pour:
+// "tequila or mezcal 4 cl".
+func halfNamed(name string) *flavor.DataFault {
+	words := strings.Fields(flavor.NormaliseName(name))
+	if len(words) < 2 || !choosing.Has(words[len(words)-1]) {
+		return nil
+	}
+	return measure.Invalid("name", name, "%q leaves a choice open; write which of the two is poured", name)
 }
 
 // beforeBracket is a name with a number behind it, and a bracket behind that: "white rum 50 (12 left)".

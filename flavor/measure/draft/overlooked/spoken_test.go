@@ -21,6 +21,8 @@ func TestWhatIsSaidOfThePours(t *testing.T) {
 		"one for me: 50 gin 25 lemon 20 simple. one for you: 50 rum 25 lime 20 simple": "two drinks",
 		"50 gin 25 lemon 20 simple shake. then try 50 rum 25 lime":                     "two drinks",
 		"50 gin\n25 lemon\n20 simple\nit needs salt":                                   "tells more than what is laid",
+		"tequila or mezcal 4cl, lime 2cl, agave 1cl, shake":                            "leaves a choice",
+		"tequila ou mezcal 4cl, citron vert 2cl, agave 1cl, shaker":                    "leaves a choice",
 		"two oz gin\nabc oz lemon":                                                     "its amount cannot be read",
 		"2 oz gin, ? oz lime, 1 oz simple":                                             "its amount cannot be read",
 		"50 gin 25 lemon 20 simple we are out of lemon so use lime":                    "tells more than",
