@@ -66,7 +66,6 @@ func TestAFileOfBottles(t *testing.T) {
 	b.Until(rows + `'Row 42,Row 118,Row 277'`)
 	b.Until(`document.getElementById('report').textContent === '297 bottles ready, 3 rows to settle'`)
 	assert.Empty(t, h.Bottles(t))
-	b.Until(`document.readyState === 'complete'`) // the box stands below the report
 	assert.Equal(t, form.Lines(text), b.Text(), "the file is in the box")
 	b.Fits()
 	b.Accessible(webuitest.Axe(t), "rows to settle")

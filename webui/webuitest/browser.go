@@ -225,11 +225,13 @@ const Patience = time.Minute
 // most of the time of a test of pages is such waits.
 const often = 20 * time.Millisecond
 
-// Until waits for an expression to hold.
+// Until waits for an expression to hold of a page that is whole: while one is on its way, its
+// scripts have not run yet, and what it lacks proves nothing.
 func (b *Browser) Until(expression string) {
 	b.T.Helper()
+	whole := `document.readyState === 'complete' && (` + expression + `)`
 	require.Eventually(b.T, func() bool {
-		ok, err := chromedp.Run(b.Ctx, chromedp.Evaluate[bool](expression))
+		ok, err := chromedp.Run(b.Ctx, chromedp.Evaluate[bool](whole))
 		return err == nil && ok
 	}, Patience, often, expression)
 }
