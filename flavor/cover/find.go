@@ -209,12 +209,20 @@ func (f *Finder) addLabels(ctx context.Context, r *Request, to *Result) error {
 		}
 	}
 	if to.strayed > unsure.strayed && len(to.IfLabelClears) > 0 && !r.Guest.NoAlcohol && !slices.ContainsFunc(to.Covers, Cover.worthPouring) {
-		to.Covers, to.Unbalanced, to.LabelFirst = nil, false, true
-		to.Near = to.LeftOut != nil && to.LeftOut.Keeps
+		to.Covers = slices.DeleteFunc(to.Covers, func(c Cover) bool { return !c.Keeps && c.Distance > strangeJND })
+		to.LabelFirst = true
+		if len(to.Covers) == 0 {
+			to.Unbalanced, to.Near = false, to.LeftOut != nil && to.LeftOut.Keeps
+		}
 	}
 	to.Proven = to.Proven && unsure.Proven
 	return nil
 }
+
+// strangeJND is how far a safe cover may move a drink, in just-noticeable differences, that stands
+// beside one which keeps it once a label is read: who cannot read a label still pours something.
+// Judged.
+const strangeJND = 5.0
 
 // worthPouring reports whether a cover has a place beside others that are more like what went,
 // though a label must be read for those: the trade pours it, or it keeps the drink and what led.
