@@ -1,7 +1,6 @@
 package bilingual
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -12,6 +11,7 @@ import (
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/draft/tongue"
+	"counterpour/flavor/measure/pattern"
 )
 
 // mostText is the bytes of a text that is looked at: who writes in two tongues writes a card.
@@ -38,7 +38,7 @@ func Once(text string, b *naming.Resolver) (out string, changes []string, ok boo
 }
 
 // breaks part what is said of one pour from what is said of the next.
-var breaks = regexp.MustCompile(`[\n;|•]+|[,.] `)
+var breaks = pattern.Of(`[\n;|•]+|[,.] `)
 
 // writer names once what a text names twice.
 type writer struct {
@@ -63,7 +63,7 @@ func readAs(written, taken string) string {
 }
 
 // sides are what stands between two names of one thing.
-var sides = regexp.MustCompile(`\s*[/=／]\s*|\s+[-–—]\s+`)
+var sides = pattern.Of(`\s*[/=／]\s*|\s+[-–—]\s+`)
 
 // sided names once what stands on both sides of a stroke: "Ginebra / Gin 4 cl". The side with
 // the amount is kept.
@@ -186,7 +186,7 @@ func sameServing(left, right string) bool {
 }
 
 // inBrackets is a name with another one behind it.
-var inBrackets = regexp.MustCompile(`^(.*?)\s*[(（]([^()（）]+)[)）](.*)$`)
+var inBrackets = pattern.Of(`^(.*?)\s*[(（]([^()（）]+)[)）](.*)$`)
 
 // bracketed names once what a bracket names again, "lemon (citron)", or names in place of the word
 // before it, "pigwa (quince) syrup".

@@ -5,7 +5,6 @@
 package dressing
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
@@ -15,6 +14,7 @@ import (
 	"counterpour/flavor/measure/draft/laid"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/tongue"
+	"counterpour/flavor/measure/pattern"
 	"counterpour/flavor/measure/vocabulary"
 )
 
@@ -46,7 +46,7 @@ func Dress(s *flavor.Spec, f naming.Finder) error {
 }
 
 // tellsGarnish is a step that says what is laid on the drink.
-var tellsGarnish = regexp.MustCompile(`(?i)^\W*(?:garnish(?:ed)?|decorate|dress)\b(?:\s+(?:it|the drink|the glass))?(?:\s*:|\s+(?:with|by))?\s*(.+)$`)
+var tellsGarnish = pattern.Of(`(?i)^\W*(?:garnish(?:ed)?|decorate|dress)\b(?:\s+(?:it|the drink|the glass))?(?:\s*:|\s+(?:with|by))?\s*(.+)$`)
 
 // firstClause is what stands before the end of a sentence or another instruction.
 func firstClause(text string) string {
@@ -56,10 +56,10 @@ func firstClause(text string) string {
 	return text
 }
 
-var endsClause = regexp.MustCompile(`(?i)[.!;](?:\s|$)|,?\s+(?:and|then)\s+(?:then\s+)?(?:serve|enjoy|drink|pour|strain)\b|\s+before serving`)
+var endsClause = pattern.Of(`(?i)[.!;](?:\s|$)|,?\s+(?:and|then)\s+(?:then\s+)?(?:serve|enjoy|drink|pour|strain)\b|\s+before serving`)
 
 // parts stand between two things that are laid on a drink.
-var parts = regexp.MustCompile(`(?i)\s*[,;|•\n]\s*|\s*[&+/]\s*|\s+(?:and|or|plus|with)\s+`)
+var parts = pattern.Of(`(?i)\s*[,;|•\n]\s*|\s*[&+/]\s*|\s+(?:and|or|plus|with)\s+`)
 
 // Things parts what is laid on a drink into single things.
 func Things(text string) []string {
@@ -83,8 +83,8 @@ func onlyManner(text string) bool {
 }
 
 var (
-	halfAndHalf = regexp.MustCompile(`(?i)half and half`)
-	fraction    = regexp.MustCompile(`(\d)/(\d)`)
+	halfAndHalf = pattern.Of(`(?i)half and half`)
+	fraction    = pattern.Of(`(\d)/(\d)`)
 	nothing     = vocabulary.SetOf("none", "nothing", "no garnish", "no rim", "n/a", "na")
 )
 

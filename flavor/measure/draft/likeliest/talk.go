@@ -8,9 +8,9 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/aside"
+	"counterpour/flavor/measure/draft/declared"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/label"
-	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/title"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/pattern"
@@ -231,7 +231,7 @@ func (s *script) headings(i int) []stretch {
 	if out, sure := s.numberedOrSpoken(i); sure {
 		return out
 	}
-	if s.toks[i].Kind == token.Percent && naming.SaysNone(s.toks[i].Text) {
+	if s.toks[i].Kind == token.Percent && declared.NoStrength(s.toks[i].Text) {
 		return []stretch{{kind: aHeading, from: i, to: i + 1, cost: costLabel, free: true}}
 	}
 	if s.toks[i].Kind == token.Mark || !s.starts(i) && !s.sign(i-1, partingSigns) {
@@ -254,7 +254,7 @@ func (s *script) numberedOrSpoken(i int) ([]stretch, bool) {
 		return s.spoken(i, i+2), true
 	case clocked(i) && s.starts(i):
 		return s.spoken(i, i+1), true
-	case s.starts(i) && s.sign(i+2, ":-/|") && naming.SaysFree(s.written(i, i+2)): // "0 proof:"
+	case s.starts(i) && s.sign(i+2, ":-/|") && declared.NoAlcohol(s.written(i, i+2)): // "0 proof:"
 		return []stretch{{kind: aHeading, from: i, to: i + 2, cost: costHeading}}, true
 	}
 	return nil, false
@@ -264,7 +264,7 @@ func (s *script) numberedOrSpoken(i int) ([]stretch, bool) {
 // for how much of it the amounts are, the number of its card, the head of a table.
 func (s *script) sureHeading(i int) ([]stretch, bool) {
 	for k := i + 1; k <= min(i+3, len(s.toks)) && s.sign(i-1, "(["); k++ { // "(alcohol free)"
-		if naming.SaysFree(s.written(i, k)) && s.sign(k, ")]") {
+		if declared.NoAlcohol(s.written(i, k)) && s.sign(k, ")]") {
 			return []stretch{{kind: aHeading, from: i, to: k, cost: costLabel, free: true}}, true
 		}
 	}

@@ -1,12 +1,13 @@
 package naming
 
 import (
-	"counterpour/flavor/measure/draft/tongue"
 	"slices"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/tongue"
 )
 
 // alike reports whether an ingredient is worth suggesting for a written name: a word that
@@ -33,7 +34,7 @@ func (b *Resolver) alike(written, name string) bool {
 }
 
 // styleWord are words in the names of many kinds that say little of them.
-var styleWord = keys(`style, type, free, alcohol, and, with, old, aged, dry, sweet`)
+var styleWord = token.Names(`style, type, free, alcohol, and, with, old, aged, dry, sweet`)
 
 // leastAlike is the letters of a word that a clipped or a longer one has to share.
 const leastAlike = 3

@@ -2,14 +2,15 @@ package naming
 
 import (
 	"cmp"
-	"counterpour/flavor/measure/draft/tongue"
 	"slices"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/declared"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/tongue"
 	"counterpour/flavor/measure/pattern"
 )
 
@@ -128,7 +129,7 @@ func (b *Resolver) findParted(name string, pl Place) Found {
 	if f, ok := b.turned(head, remark, pl); ok {
 		return f
 	}
-	if _, ok := freeOf(name); ok {
+	if _, ok := declared.WithoutNoAlcohol(name); ok {
 		if f, ok := b.free(name, pl); ok {
 			return f
 		}

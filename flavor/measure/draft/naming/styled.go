@@ -17,7 +17,7 @@ import (
 var styleMark = pattern.Of(`(?i)(?:[ -](?:style|styled|type|typed|like)|-(?:esque|ish))(?: of)?(?: |$)`)
 
 // broad are names of kinds so broad that the words of whose style one is would say which.
-var broad = keys(`aperitif wine, aperitivo liqueur, herbal liqueur, herb liqueur, bitter liqueur, liqueur, liquor, bitters, bitter, amaro, aperitif, aperitivo, apéritif, botanical, botanicals, syrup, juice, cordial, puree, purée, soda, spirit, wine, beer, tea, rum, whiskey, whisky, shrub, tincture`)
+var broad = token.Names(`aperitif wine, aperitivo liqueur, herbal liqueur, herb liqueur, bitter liqueur, liqueur, liquor, bitters, bitter, amaro, aperitif, aperitivo, apéritif, botanical, botanicals, syrup, juice, cordial, puree, purée, soda, spirit, wine, beer, tea, rum, whiskey, whisky, shrub, tincture`)
 
 // withoutStyle looks a name up without the words that say whose style it is, "northern
 // style sweet vermouth". Those may name nothing else that is poured, and what is left may

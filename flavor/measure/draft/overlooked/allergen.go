@@ -6,8 +6,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/declared"
 	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/pattern"
 )
@@ -35,7 +35,7 @@ func unheld(line string, pours []flavor.Pour) *flavor.DataFault {
 		return nil
 	}
 	for _, m := range bracketed.FindAllStringSubmatch(line, -1) {
-		for _, a := range naming.AllergensAlone(m[1]) {
+		for _, a := range declared.Allergens(m[1]) {
 			if !carried(a, pours) {
 				return measure.Invalid("ingredient", m[1], "%q names an allergen that is in nothing poured here; write which bottle holds it, or leave it out", m[1])
 			}
@@ -64,7 +64,7 @@ func undeclared(line string, pours []flavor.Pour) *flavor.DataFault {
 		}
 	}
 	for part := range strings.FieldsFuncSeq(inBrackets.ReplaceAllString(m[1], ""), func(c rune) bool { return c == ',' || c == ';' || c == '/' || c == '+' || c == '&' }) {
-		for _, a := range naming.AllergensAlone(strings.Trim(part, " \t.!")) {
+		for _, a := range declared.Allergens(strings.Trim(part, " \t.!")) {
 			if !carried(a, pours) {
 				return measure.Invalid("ingredient", part, "%q is listed as an allergen and is in nothing poured here; write which bottle holds it, or leave it out", strings.TrimSpace(part))
 			}

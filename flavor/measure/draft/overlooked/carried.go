@@ -1,13 +1,13 @@
 package overlooked
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/carrier"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/pattern"
 )
 
 // Uncarried looks for words of a text that name what carries an allergen or comes from an animal,
@@ -49,7 +49,7 @@ func Uncarried(text string, s *flavor.Spec, poured map[int]bool) (faults flavor.
 }
 
 // denies are words beside which something is denied, or told of a guest.
-var denies = regexp.MustCompile(`(?i)\b(no|not|never|without|w/o|free|non|vegan|allerg\w*|avoids?|sub|subs|swap|instead|name)\b`)
+var denies = pattern.Of(`(?i)\b(no|not|never|without|w/o|free|non|vegan|allerg\w*|avoids?|sub|subs|swap|instead|name)\b`)
 
 // uncarried returns the first word of a line that names what nothing held by the drink carries;
 // empty if there is none. A pour may be named by what it tastes of: the names of its ingredient

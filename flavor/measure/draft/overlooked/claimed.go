@@ -1,15 +1,15 @@
 package overlooked
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/declared"
 	"counterpour/flavor/measure/draft/drinks"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/pattern"
 )
 
 // What a text claims of the drink for a guest who keeps a diet or avoids an allergen. The rule of what such
@@ -20,11 +20,11 @@ var (
 	suits = map[string]string{"vegan": "vegan", "veganer": "vegan", "vegane": "vegan", "veganes": "vegan", "vegano": "vegan", "vegana": "vegan", "végétalien": "vegan", "plant based": "vegan", "plant-based": "vegan",
 		"vegetarian": "vegetarian", "virgin": "alcohol-free", "mocktail": "alcohol-free", "alkoholfrei": "alcohol-free", "alkoholfreier": "alcohol-free", "analcolico": "alcohol-free", "analcolica": "alcohol-free",
 		"eggless": "no egg", "dairyless": "no dairy", "laktosefrei": "no dairy", "glutenfrei": "gluten", "nussfrei": "nuts", "milchfrei": "no dairy"}
-	claimedAlone = regexp.MustCompile(`(?i)(^|[^\pL-])(plant[ -]based|\pL+)`)
+	claimedAlone = pattern.Of(`(?i)(^|[^\pL-])(plant[ -]based|\pL+)`)
 	// free are claims in two words, with what there is none of: "dairy free", "free of nuts", "sans lactose".
-	free = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:(\pL+|\d+(?:[.,]\d+)?[ ]?%)[ \t-]?(?:free|frei|fri|fritt|vrij)\b|(?:free[ \t](?:of|from)|contains no|without|sans|ohne|senza|sin|sem|utan|uden|zonder|bez|no)[ \t]+(?:any[ \t]+)?(\pL+))`)
+	free = pattern.Of(`(?i)(?:^|[^\pL])(?:(\pL+|\d+(?:[.,]\d+)?[ ]?%)[ \t-]?(?:free|frei|fri|fritt|vrij)\b|(?:free[ \t](?:of|from)|contains no|without|sans|ohne|senza|sin|sem|utan|uden|zonder|bez|no)[ \t]+(?:any[ \t]+)?(\pL+))`)
 	// noAlcohol is a strength of nothing before the words of a title: "0 % collins".
-	noAlcohol = regexp.MustCompile(`(?i)^[ \t*#•–—-]*(?:0([.,]0+)?[ \t]?%(?:[ \t]|$)|(?:zero[ -]?proof|non[ -]?alc(?:oholic)?|n/?a|zero[ -]?alc(?:ohol)?|no[ -]?alc(?:ohol)?|low/no|alc(?:ohol)?[ -]free|booze[ -]free|spirit[ -]free)\b)`)
+	noAlcohol = pattern.Of(`(?i)^[ \t*#•–—-]*(?:0([.,]0+)?[ \t]?%(?:[ \t]|$)|(?:zero[ -]?proof|non[ -]?alc(?:oholic)?|n/?a|zero[ -]?alc(?:ohol)?|no[ -]?alc(?:ohol)?|low/no|alc(?:ohol)?[ -]free|booze[ -]free|spirit[ -]free)\b)`)
 )
 
 // freeOf are words for what a drink may be claimed to be free of, with the diet that keeps it so.
@@ -73,7 +73,7 @@ func dietFree(word string) string {
 	if a := allergensIn[word]; a != "" {
 		return a
 	}
-	if as := naming.AllergensAlone(word); len(as) > 0 {
+	if as := declared.Allergens(word); len(as) > 0 {
 		return word
 	}
 	return ""
@@ -107,7 +107,7 @@ func speaksOfAPour(line, claim string) bool {
 func contradicted(said, what string, pours []flavor.Pour) *flavor.DataFault {
 	var g guest.Guest
 	if err := g.Keep(what); err != nil {
-		g.Avoid = append(g.Avoid, naming.AllergensAlone(what)...)
+		g.Avoid = append(g.Avoid, declared.Allergens(what)...)
 	}
 	g.NoAnimal = slices.DeleteFunc(slices.Clone(g.NoAnimal), func(a string) bool { return a == flavor.Finings })
 	for i := range pours {

@@ -1,13 +1,13 @@
 package overlooked
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 	"counterpour/flavor/measure/vocabulary"
 )
 
@@ -16,16 +16,16 @@ import (
 var (
 	// sentence is what stands between two signs that end one, and clause what stands between two commas.
 	// A point between figures ends none.
-	sentence = regexp.MustCompile(`(?:[^.!?;\n]|\.\d)+`)
-	clause   = regexp.MustCompile(`(?:[^.!?;,\n]|[.,]\d)+`)
+	sentence = pattern.Of(`(?:[^.!?;\n]|\.\d)+`)
+	clause   = pattern.Of(`(?:[^.!?;,\n]|[.,]\d)+`)
 	// condition says that something is poured for some guests, or at some times, alone.
-	condition = regexp.MustCompile(`(?i)\b(?:if|unless|(?:only|just)[ \t]+(?:when|whenever|for|on|as|at)|when(?:ever)?[ \t]+(?:asked|they|he|she|the|a|someone|somebody|guests?|it's|its|it)|(?:up)?on[ \t]+request|by[ \t]+request|in[ \t]+case|depending|maybe|perhaps|possibly|might|could[ \t]+add|for[ \t]+(?:the[ \t]+|those[ \t]+|a[ \t]+|our[ \t]+)?(?:\pL+[ \t]+)?(?:ones|one's|guests?|people|folks?|palates?|tooths?|teeth|drinkers?|eaters?|crowds?|kids|children|ladies|regulars?|lovers?|fans?|days|nights|weather))\b`)
+	condition = pattern.Of(`(?i)\b(?:if|unless|(?:only|just)[ \t]+(?:when|whenever|for|on|as|at)|when(?:ever)?[ \t]+(?:asked|they|he|she|the|a|someone|somebody|guests?|it's|its|it)|(?:up)?on[ \t]+request|by[ \t]+request|in[ \t]+case|depending|maybe|perhaps|possibly|might|could[ \t]+add|for[ \t]+(?:the[ \t]+|those[ \t]+|a[ \t]+|our[ \t]+)?(?:\pL+[ \t]+)?(?:ones|one's|guests?|people|folks?|palates?|tooths?|teeth|drinkers?|eaters?|crowds?|kids|children|ladies|regulars?|lovers?|fans?|days|nights|weather))\b`)
 	// opens is a condition that holds for its whole sentence: "if it is too sharp, add 5 simple".
-	opens = regexp.MustCompile(`(?i)^[ \t*•–—(-]*(?:if|unless|when|whenever|in case|should)\b`)
+	opens = pattern.Of(`(?i)^[ \t*•–—(-]*(?:if|unless|when|whenever|in case|should)\b`)
 	// available are conditions of the house, which pours what it has, and manners of measuring.
-	available = regexp.MustCompile(`(?i)\bif[ \t]+(?:you(?:'ve| have)?(?:[ \t]+got)?|we(?:'ve| have)?(?:[ \t]+got)?|there(?:'s| is)|available|possible|in (?:stock|season)|frozen|fresh|large|small|big|using|batch\w*|need(?:ed)?\b[ \t]*(?:to|more)?[ \t]*(?:strain|chill|shake))`)
+	available = pattern.Of(`(?i)\bif[ \t]+(?:you(?:'ve| have)?(?:[ \t]+got)?|we(?:'ve| have)?(?:[ \t]+got)?|there(?:'s| is)|available|possible|in (?:stock|season)|frozen|fresh|large|small|big|using|batch\w*|need(?:ed)?\b[ \t]*(?:to|more)?[ \t]*(?:strain|chill|shake))`)
 	// takenAway say behind a pour that it is poured no more.
-	takenAway = regexp.MustCompile(`(?i)(?:[(\[][ \t]*(?:now[ \t]+|it's[ \t]+|actually[ \t]+|no,?[ \t]+)?|[,:=–—-][ \t]*(?:no,?[ \t]+|actually[ \t]+|now[ \t]+)+|(?:[,:=–—]|[ \t]--?|->|<--?|→|←)[ \t]*)(?:none|nil|zero|0|not[ \t]+any[ \t]?more|no[ \t]+more|no[ \t]+longer|left[ \t]+(?:it[ \t]+)?out|leave[ \t]+(?:it[ \t]+)?out|taken[ \t]+out|took[ \t]+(?:it[ \t]+)?out|scratch(?:ed)?(?:[ \t]+(?:that|it|this))?|strike(?:[ \t]+(?:that|it))?|struck|skip(?:ped)?(?:[ \t]+(?:it|this|that))?|drop(?:ped)?(?:[ \t]+(?:it|this))?|gone|86(?:'?e?d)?|crossed[ \t]+(?:out|off)|removed|cut|deleted|nixed|axed|scrapped|binned|never[ \t]?mind|nvm|forget[ \t]+(?:it|this|that)|ditch(?:ed)?|out|ignore(?:[ \t]+(?:it|this))?|cancel(?:led)?|void|retired|omit(?:ted)?)(?:[,.!;: \t]+(?:now|none|zero|please|today|tonight|this time|entirely|completely|from now on|again|for now|since \pL+|by \pL+|altogether|it|[!.])*)*[ \t]*(?:[)\]]|[.,;!](?:\D|$)|$)`)
+	takenAway = pattern.Of(`(?i)(?:[(\[][ \t]*(?:now[ \t]+|it's[ \t]+|actually[ \t]+|no,?[ \t]+)?|[,:=–—-][ \t]*(?:no,?[ \t]+|actually[ \t]+|now[ \t]+)+|(?:[,:=–—]|[ \t]--?|->|<--?|→|←)[ \t]*)(?:none|nil|zero|0|not[ \t]+any[ \t]?more|no[ \t]+more|no[ \t]+longer|left[ \t]+(?:it[ \t]+)?out|leave[ \t]+(?:it[ \t]+)?out|taken[ \t]+out|took[ \t]+(?:it[ \t]+)?out|scratch(?:ed)?(?:[ \t]+(?:that|it|this))?|strike(?:[ \t]+(?:that|it))?|struck|skip(?:ped)?(?:[ \t]+(?:it|this|that))?|drop(?:ped)?(?:[ \t]+(?:it|this))?|gone|86(?:'?e?d)?|crossed[ \t]+(?:out|off)|removed|cut|deleted|nixed|axed|scrapped|binned|never[ \t]?mind|nvm|forget[ \t]+(?:it|this|that)|ditch(?:ed)?|out|ignore(?:[ \t]+(?:it|this))?|cancel(?:led)?|void|retired|omit(?:ted)?)(?:[,.!;: \t]+(?:now|none|zero|please|today|tonight|this time|entirely|completely|from now on|again|for now|since \pL+|by \pL+|altogether|it|[!.])*)*[ \t]*(?:[)\]]|[.,;!](?:\D|$)|$)`)
 )
 
 // conditional is the fault of a line that pours something under a condition.

@@ -7,7 +7,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/declared"
 	"counterpour/flavor/measure/draft/speech"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/pattern"
@@ -114,7 +114,7 @@ func calledFree(line string, pours []flavor.Pour) *flavor.DataFault {
 	}
 	for _, s := range said {
 		s = strings.TrimSpace(s)
-		if !naming.SaysFree(s) && !naming.SaysNone(s) {
+		if !declared.NoAlcohol(s) && !declared.NoStrength(s) {
 			continue
 		}
 		for i := range pours {

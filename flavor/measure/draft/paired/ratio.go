@@ -1,13 +1,13 @@
 package paired
 
 import (
-	"regexp"
 	"strconv"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 	"counterpour/flavor/measure/vocabulary"
 )
 
@@ -50,8 +50,8 @@ func (s *script) ratio(scaled bool) (string, bool) {
 
 var (
 	// joined are numbers in one word: "4:2:1", "1-1-1", "50/50", and number is one of them.
-	joined = regexp.MustCompile(`^\d+(?:\.\d+)?(?:[:/–-]\d+(?:\.\d+)?)+(?:[ \t.,:;–—-]|$|\n|oz|ml|cl)`)
-	number = regexp.MustCompile(`\d+(?:\.\d+)?`)
+	joined = pattern.Of(`^\d+(?:\.\d+)?(?:[:/–-]\d+(?:\.\d+)?)+(?:[ \t.,:;–—-]|$|\n|oz|ml|cl)`)
+	number = pattern.Of(`\d+(?:\.\d+)?`)
 )
 
 // leastApart is the fewest numbers with blanks alone between them.

@@ -15,6 +15,7 @@ import (
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/overlooked"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/whole"
 )
 
 // spec puts together what the tasks came to, and adds their faults.
@@ -54,9 +55,17 @@ func (r *resolver) spec(faults *flavor.DataFaults) (flavor.Spec, []int) {
 			r.note(measure.LineLocation(t.Line.Number) + ": " + n)
 		}
 	}
-	r.versions(&s, at, faults)
+	if f := whole.Versions(d, &s, at); f != nil {
+		*faults, r.several = append(*faults, f), true
+	}
 	*faults = append(*faults, overlooked.Faults(d, s.Pours, r.resolver)...)
-	r.checkSize(&s, faults)
+	odd, tooLarge := whole.Size(d, &s)
+	if tooLarge != nil {
+		*faults = append(*faults, tooLarge)
+	}
+	for _, n := range odd {
+		r.note(n)
+	}
 	s.Steps, s.Notes = r.steps, r.notes
 	if len(s.Pours) == 0 && len(*faults) == 0 {
 		f := measure.Invalid("", "", "there is no pour here; write at least one, such as \"2 oz London dry gin\"")

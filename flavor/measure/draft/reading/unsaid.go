@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/counting"
+	"counterpour/flavor/measure/draft/declared"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/everyday"
 	"counterpour/flavor/measure/draft/naming"
@@ -43,7 +44,7 @@ func (r *resolver) unsaid(out *Reading) {
 		}
 		kind := draft.KindUnread
 		switch {
-		case naming.SaysFree(written): // "zero proof"
+		case declared.NoAlcohol(written): // "zero proof"
 			kind = draft.KindRemark
 		case doubt.Herb:
 			kind = draft.KindGarnish

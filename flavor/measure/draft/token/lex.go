@@ -4,6 +4,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"counterpour/flavor"
 )
 
 // kind is the kind of a token.
@@ -241,4 +243,13 @@ func Words(words string) map[string]bool {
 		m[w] = true
 	}
 	return m
+}
+
+// Names is a set of names parted by commas, each as [flavor.NormaliseName] makes it.
+func Names(text string) map[string]bool {
+	out := map[string]bool{}
+	for name := range strings.SplitSeq(text, ",") {
+		out[flavor.NormaliseName(name)] = true
+	}
+	return out
 }

@@ -8,9 +8,9 @@ import (
 	"unicode/utf8"
 
 	"counterpour/flavor/measure/draft/aside"
+	"counterpour/flavor/measure/draft/declared"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/label"
-	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
@@ -86,7 +86,7 @@ func (s *search) listed(p *part) bool {
 // was left out.
 func plain(p *part) bool {
 	said := words(p.toks)
-	return p.behind != ":" && !p.inside && p.before != "[" && !p.serves && !p.labelled && !aside.Spoken(said) && !aside.Allows(said) && !naming.SaysFree(strings.Join(said, " ")) &&
+	return p.behind != ":" && !p.inside && p.before != "[" && !p.serves && !p.labelled && !aside.Spoken(said) && !aside.Allows(said) && !declared.NoAlcohol(strings.Join(said, " ")) &&
 		!slices.ContainsFunc(p.toks, func(t token.Token) bool { return t.Kind != token.Word })
 }
 

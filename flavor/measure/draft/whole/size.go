@@ -1,4 +1,4 @@
-package reading
+package whole
 
 import (
 	"math"
@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -21,27 +22,26 @@ const (
 	mostSourML   = 90.0  // of one sour juice
 )
 
-// checkSize says so where all of a draft is hardly a sip, or fills a bottle, and asks where it
-// is poured into a glass that holds no such amount.
-func (r *resolver) checkSize(s *flavor.Spec, faults *flavor.DataFaults) {
+// Size returns a note for each thing that is odd about how much is poured, all of it hardly a sip
+// or a bottle full; and the fault of a draft that its glass cannot hold, nil if it can.
+func Size(d *draft.Draft, s *flavor.Spec) (notes []string, fault *flavor.DataFault) {
 	all := 0.0
 	for i := range s.Pours {
 		all += s.Pours[i].ML
 	}
-	if f := r.overflows(s, all); f != nil {
-		*faults = append(*faults, f)
-		return
+	if f := overflows(d, s, all); f != nil {
+		return nil, f
 	}
 	if all > 0 && (all < leastDrinkML || all > mostDrinkML) {
-		r.note("the whole drink is " + token.Decimals(all) + " ml; check the unit if you did not mean that")
-		return
+		return []string{"the whole drink is " + token.Decimals(all) + " ml; check the unit if you did not mean that"}, nil
 	}
 	for i := range s.Pours {
 		p := &s.Pours[i]
 		if class := p.Profile.Class; class.Part() == flavor.PartBase && p.ML > mostBaseML || class == flavor.ClassSourJuice && p.ML > mostSourML {
-			r.note(measure.FormatAmount(p.Amount, p.Unit) + " of " + p.Profile.Name + " is a lot for one drink; check the amount if you did not mean that")
+			notes = append(notes, measure.FormatAmount(p.Amount, p.Unit)+" of "+p.Profile.Name+" is a lot for one drink; check the amount if you did not mean that")
 		}
 	}
+	return notes, nil
 }
 
 // What a glass holds at most, in mL, with what ice and a generous hand add: common practice. A
@@ -53,17 +53,17 @@ const (
 
 // overflows asks where all of a draft is more than the glass holds that one drink is poured
 // into: the unit may be another, or the draft is one of many drinks and does not say so.
-func (r *resolver) overflows(s *flavor.Spec, all float64) *flavor.DataFault {
-	glass := serving.Of(r.draft.Glass)
+func overflows(d *draft.Draft, s *flavor.Spec, all float64) *flavor.DataFault {
+	glass := serving.Of(d.Glass)
 	most := mostGlassML
 	if glass.Service == flavor.Up {
 		most = mostStemmedML
 	}
-	if glass.Glass == "" || all <= most || len(s.Pours) < leastTwice || r.forMany() {
+	if glass.Glass == "" || all <= most || len(s.Pours) < leastTwice || forMany(d) {
 		return nil
 	}
 	f := measure.Invalid("amount", token.Decimals(math.Round(all)), "the pours come to %s ml, which no %s holds; check the unit, or write how many drinks they make, such as \"serves 6\"", token.Decimals(math.Round(all)), glass.Glass)
-	f.Location = measure.LineLocation(r.draft.Lines[0].Number)
+	f.Location = measure.LineLocation(d.Lines[0].Number)
 	return f
 }
 
@@ -72,7 +72,7 @@ var manyWords = token.Words(`batch batches batched prebatch premix bottle bottle
 ltr gallon large-format carafe decanter pax ppl people covers heads guests each per tap fridge freezer days day event party punch punches clarified clarify filter curdle drinks for ahead dilution water`)
 
 // forMany reports whether a draft speaks of more than one drink.
-func (r *resolver) forMany() bool {
-	text := r.draft.String()
+func forMany(d *draft.Draft) bool {
+	text := d.String()
 	return slices.ContainsFunc(token.Lex(nil, text, 0, len(text)), func(t token.Token) bool { return t.Kind == token.Word && manyWords[t.Text] })
 }

@@ -1,4 +1,4 @@
-package reading
+package whole
 
 import (
 	"strconv"
@@ -7,6 +7,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
 )
 
 // A text that holds two versions of a drink, one under the other or side by side, is no
@@ -20,18 +21,18 @@ const leastTwice = 2
 // ingredient.
 type twice struct{ first, again int }
 
-// versions refuses a draft that holds two versions of a drink.
-func (r *resolver) versions(s *flavor.Spec, at []int, faults *flavor.DataFaults) {
+// Versions returns the fault of a draft that holds two versions of a drink, nil if it does not.
+// at is the place of each line among the pours, −1 for a line that pours nothing.
+func Versions(d *draft.Draft, s *flavor.Spec, at []int) *flavor.DataFault {
 	all, ingredients := pouredTwice(s, at)
-	if len(all) < leastTwice || 2*len(all) <= ingredients || !r.below(all) && !r.abreast(all) {
-		return
+	if len(all) < leastTwice || 2*len(all) <= ingredients || !below(d, all) && !abreast(d, all) {
+		return nil
 	}
-	one, other := &r.draft.Lines[all[0].first], &r.draft.Lines[all[0].again]
+	one, other := &d.Lines[all[0].first], &d.Lines[all[0].again]
 	f := measure.Invalid("ingredient", other.Asked, "two versions of one drink stand here: “%s” in %s is poured again as “%s”, and %s; keep one version, or put a # before the lines of the other",
 		one.Asked, measure.LineLocation(one.Number), other.Asked, soAre(len(all)-1))
 	f.Location = measure.LineLocation(other.Number)
-	*faults = append(*faults, f)
-	r.several = true
+	return f
 }
 
 // pouredTwice returns what a draft pours twice, in the order of the second pours, and how
@@ -55,13 +56,13 @@ func pouredTwice(s *flavor.Spec, at []int) (all []twice, ingredients int) {
 
 // below reports whether all that is poured twice is poured once above a break and once
 // under it.
-func (r *resolver) below(all []twice) bool {
+func below(d *draft.Draft, all []twice) bool {
 	last := 0
 	for _, t := range all {
 		last = max(last, t.first)
 	}
 	for i := last + 1; i <= all[0].again; i++ {
-		if r.breaks(i) {
+		if breaks(d, i) {
 			return true
 		}
 	}
@@ -70,20 +71,20 @@ func (r *resolver) below(all []twice) bool {
 
 // breaks reports whether a line of the draft stands apart from the one before: words, a
 // blank or a ruled line part them, or the line before holds several pours.
-func (r *resolver) breaks(i int) bool {
-	before, l := &r.draft.Lines[i-1], &r.draft.Lines[i]
+func breaks(d *draft.Draft, i int) bool {
+	before, l := &d.Lines[i-1], &d.Lines[i]
 	if before.Span.End > l.Span.Start {
 		return false
 	}
-	between := r.draft.String()[before.Span.End:l.Span.Start]
-	several := before.Number != l.Number && i > 1 && r.draft.Lines[i-2].Number == before.Number
+	between := d.String()[before.Span.End:l.Span.Start]
+	several := before.Number != l.Number && i > 1 && d.Lines[i-2].Number == before.Number
 	return several || strings.Count(between, "\n") > 1 || strings.ContainsFunc(between, unicode.IsLetter)
 }
 
 // abreast reports whether both pours of all that is poured twice stand on one line.
-func (r *resolver) abreast(all []twice) bool {
+func abreast(d *draft.Draft, all []twice) bool {
 	for _, t := range all {
-		if r.draft.Lines[t.first].Number != r.draft.Lines[t.again].Number {
+		if d.Lines[t.first].Number != d.Lines[t.again].Number {
 			return false
 		}
 	}
