@@ -10,7 +10,7 @@ import (
 func TestNormaliseName(t *testing.T) {
 	for written, want := range map[string]string{
 		"Crème de Cassis": "creme de cassis", "creme  de-cassis": "creme de cassis", "Raspberries": "raspberry", "mint leaves": "mint leaf",
-		"bitters": "bitter", "grass": "grass", "Pimm's": "pimm", "hibiscus": "hibiscus", "anis": "anis", "": "", " - ": "", "gas": "gas", "leaves": "leaf",
+		"bitters": "bitter", "grass": "grass", "bosun's": "bosun", "hibiscus": "hibiscus", "anis": "anis", "": "", " - ": "", "gas": "gas", "leaves": "leaf",
 		"Simple syrup (1:1)": "simple syrup 1 1",
 	} {
 		assert.Equal(t, want, NormaliseName(written), written)

@@ -51,7 +51,7 @@ func TestWhatIsLaidOnADrink(t *testing.T) {
 		"cherry": "sulphites?", "fresh cherry": "", "dragon dust": "unread", "stuffed olives": "unread", "edible flowers": "", "cocktail umbrella": "", "salt": "", "half salt rim": "", "sugar": "", "smoked rosemary": "",
 		"1/2 grapefruit slice": "", "cinnamon stick": "", "star anise": "", "cucumber ribbon": "", "rose petals": "", "candied ginger": "sulphites?", "banana chips": "", "crisps": "unread", "gold leaf": "", "pineapple frond": "",
 		"lemon foam": "unread", "mint crown": "", "bacon": "+meat", "marshmallow": "eggs? +meat", "honeycomb": "+honey", "anchovy": "fish", "blue cheese": "milk", "oreo": "unread", "piel de limón": "", "Minzzweig": "", "avellanas": "tree-nuts",
-		"toasted coconut flakes": "", "orange peel, flamed": "", "freeze-dried raspberry powder": "", "peanut brittle": "peanuts", "popcorn": "milk?", "pocky": "unread", "cocoa powder": "", "tajín": "", "black pepper": "",
+		"toasted coconut flakes": "", "orange peel, flamed": "", "freeze-dried raspberry powder": "", "peanut brittle": "peanuts", "popcorn": "milk?", "zork shards": "unread", "cocoa powder": "", "chilli salt": "", "black pepper": "",
 	} {
 		s := flavor.Spec{Garnish: text}
 		require.NoError(t, dressing.Dress(&s, c.Catalogue), text)

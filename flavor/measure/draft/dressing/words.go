@@ -19,7 +19,7 @@ var (
 		bouganvillea bougainvillea begonia fuchsia magnolia sakura blossom blossoms snapdragon primrose lily sunflower saffron butterfly
 		nutmeg cinnamon cassia clove cloves cardamom allspice anise aniseed star mace vanilla ginger galangal turmeric cumin caraway sumac tonka sichuan szechuan sansho pimiento cayenne chipotle ancho smoked
 		cocoa cacao coffee espresso nib nibs carob licorice liquorice
-		salt salts saline sugar sugars sugarcane cane demerara muscovado turbinado brown caster icing rock sea flake kosher himalayan maldon tajin tajín msg citric malic acid stevia rapadura piloncillo panela jaggery maple agave molasses treacle
+		salt salts saline sugar sugars sugarcane cane demerara muscovado turbinado brown caster icing rock sea flake kosher himalayan msg citric malic acid stevia rapadura piloncillo panela jaggery maple agave molasses treacle
 		pepperleaf charcoal smoke smoked ash
 		umbrella umbrellas parasol straw straws sparkler sparklers flag flags pick picks stick sticks skewer skewers swizzle stirrer coaster doily napkin candle bamboo banana palm feather ribbon clothespin peg flame fire match monogram stencil stamp logo gold silver leaf balloon bubble toy figurine
 		ice cube cubes sphere mist `)

@@ -18,18 +18,6 @@ import (
 // What a text names beside the pours. A title, a remark or a step may hold pours in words that nobody
 // here reads as amounts; they are asked for, whatever the stretch was taken for.
 
-// numerals are numbers in words of tongues in which bars write, those that no rule reads among them.
-var numerals = vocabulary.Words(`thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty thirty forty fifty sixty seventy eighty ninety hundred
-sept huit neuf dix onze douze quinze vingt trente quarante cinquante soixante septante
-sieben acht neun zehn fünfzehn zwanzig dreißig dreissig vierzig fünfzig sechzig fünfundzwanzig fünfunddreißig fünfundvierzig
-siete ocho nueve diez quince veinte veinticinco treinta cuarenta cincuenta sesenta
-sette otto nove dieci quindici venti venticinque trenta quaranta cinquanta sessanta
-sete oito dez vinte trinta quarenta cinquenta sessenta
-zeven negen tien vijftien twintig vijfentwintig dertig veertig vijftig zestig
-sju syv åtta otte nio ni tio ti femton femten tjugo tyve trettio tredive fyrtio fyrre femtio halvtreds sextio tres
-siedem osiem dziesięć piętnaście dwadzieścia trzydzieści czterdzieści pięćdziesiąt sześćdziesiąt deset patnáct dvacet třicet čtyřicet padesát
-yirmi otuz kırk elli kymmenen kaksikymmentä δέκα είκοσι τριάντα σαράντα πενήντα десять двадцать тридцать сорок пятьдесят`)
-
 // between stand between an amount and the name of what it measures, in the same tongues.
 var between = vocabulary.Words(`of the de du des d di del della dello da do von vom van le la les l el los las il lo i den der das die het en`)
 
@@ -136,7 +124,7 @@ func numberedAlone(text string, toks []token.Token, i int, b *naming.Resolver) (
 	if toks[last].Text == "one" && points.Has(toks[i].Text) { // "the bitter one"
 		return nil, 0
 	}
-	if i > 0 && !parts(&toks[i-1]) || end < len(toks) && !parts(&toks[end]) || last == i || last-i > mostWords || token.NumberWords[toks[last].Text] == 0 && !numerals.Has(toks[last].Text) {
+	if i > 0 && !parts(&toks[i-1]) || end < len(toks) && !parts(&toks[end]) || last == i || last-i > mostWords || token.NumberWords[toks[last].Text] == 0 && !speech.NumberWord(toks[last].Text) {
 		return nil, 0
 	}
 	for _, pl := range places[:2] {
@@ -249,5 +237,5 @@ func mayMeasure(t *token.Token) bool {
 	if t.Kind == token.Numeral {
 		return true
 	}
-	return t.Kind == token.Word && (token.NumberWords[t.Text] > 0 || token.FractionWords[t.Text] > 0 || numerals.Has(t.Text) || entry.IsUnit(t))
+	return t.Kind == token.Word && (token.NumberWords[t.Text] > 0 || token.FractionWords[t.Text] > 0 || speech.NumberWord(t.Text) || entry.IsUnit(t))
 }

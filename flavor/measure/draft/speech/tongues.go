@@ -157,6 +157,16 @@ var foreignNumbers = func() map[string]float64 {
 	return out
 }()
 
+// unread are numbers in words of tongues that no rule reads, or that mean something else as well.
+var unread = token.Words(`ni ti deset patnáct dvacet třicet čtyřicet padesát yirmi otuz kırk elli kymmenen kaksikymmentä δέκα είκοσι τριάντα σαράντα πενήντα десять двадцать тридцать сорок пятьдесят
+hundred`)
+
+// NumberWord reports whether a word may be a number, in English from thirteen up: also in a tongue in
+// which no rule reads it, and where it may mean something else.
+func NumberWord(word string) bool {
+	return spokenLarge(word) || foreignNumbers[word] > 0 || otherwise[word] || unread[word]
+}
+
 // mostNumberWords is the most words of a number of those: "cuarenta y cinco".
 const mostNumberWords = 3
 
