@@ -122,7 +122,7 @@ func contradicted(said, what string, pours []flavor.Pour) *flavor.DataFault {
 
 // certain reports whether an ingredient breaks what a guest keeps to, and may not only do so.
 func certain(g *guest.Guest, p *flavor.Profile) bool {
-	if g.NoAlcohol && p.ABV.Value > flavor.NoAlcoholABV && p.Class != flavor.ClassCocktailBitters {
+	if g.NoAlcohol && alcoholic(p) {
 		return true
 	}
 	if slices.ContainsFunc(g.NoAnimal, func(a string) bool { return slices.Contains(p.Animal, a) }) {
@@ -132,4 +132,9 @@ func certain(g *guest.Guest, p *flavor.Profile) bool {
 		sure, _ := p.Allergen(a)
 		return sure == flavor.Contains
 	})
+}
+
+// alcoholic reports whether an ingredient makes a drink one with alcohol; dashes of bitters do not.
+func alcoholic(p *flavor.Profile) bool {
+	return p.ABV.Value > flavor.NoAlcoholABV && p.Class != flavor.ClassCocktailBitters
 }

@@ -118,7 +118,7 @@ func calledFree(line string, pours []flavor.Pour) *flavor.DataFault {
 			continue
 		}
 		for i := range pours {
-			if p := pours[i].Profile; p.ABV.Value > flavor.NoAlcoholABV && p.Class != flavor.ClassCocktailBitters {
+			if p := pours[i].Profile; alcoholic(p) {
 				return measure.Invalid("name", s, "%q calls the drink free of alcohol, and %s is not; write which alcohol-free bottle is poured", s, p.Name)
 			}
 		}
