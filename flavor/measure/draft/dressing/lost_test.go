@@ -17,6 +17,7 @@ func TestNoWordForAnAllergenIsPassedOver(t *testing.T) {
 	c, err := datatest.Calibrated()
 	require.NoError(t, err)
 	for line, asks := range map[string]bool{
+		"2 oz gin (almond-washed) no salt rim": true, "2 oz gin (no ice, almond-washed)": true,
 		"2 oz gin (almond-washed)": true, "2 oz gin, almond-washed": true, "2 oz gin - almond washed": true, "2 oz gin [milk-washed]": true, "2 oz gin (clarified with milk)": true,
 		"2 oz rum (peanut fat washed)": true, "2 oz gin (hazelnut)": true, "2 oz gin, infused with pecans": true, "2 oz gin (brown butter)": true, "2 oz gin / almond-washed": true, "2 oz almond-washed gin": true,
 		"2 oz gin (house, almond)": true, "2 oz gin (honey infused)": true, "2 oz gin – bacon fat washed": true,

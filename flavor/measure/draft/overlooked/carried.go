@@ -21,7 +21,7 @@ func Uncarried(text string, s *flavor.Spec, poured map[int]bool) (faults flavor.
 		said := strings.TrimSpace(line)
 		title := first && !poured[i+1]
 		first = first && said == ""
-		if said == "" || title || denies.MatchString(said) {
+		if said == "" || title {
 			continue
 		}
 		if s.Name != "" {
@@ -34,6 +34,7 @@ func Uncarried(text string, s *flavor.Spec, poured map[int]bool) (faults flavor.
 			}
 			said = strings.Join(inside, "; ")
 		}
+		said = undenied(said)
 		word := uncarried(said, s, poured[i+1])
 		switch {
 		case word == "":
@@ -46,6 +47,14 @@ func Uncarried(text string, s *flavor.Spec, poured map[int]bool) (faults flavor.
 		}
 	}
 	return faults, kept
+}
+
+// clauseEnds part what is denied from what is not: "crushed almonds, no salt".
+var clauseEnds = pattern.Of(`[,;.]`)
+
+// undenied is what is said without the clauses in which something is denied.
+func undenied(said string) string {
+	return strings.Join(slices.DeleteFunc(clauseEnds.Split(said, -1), denies.MatchString), "; ")
 }
 
 // denies are words beside which something is denied, or told of a guest.
