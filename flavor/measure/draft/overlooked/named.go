@@ -42,10 +42,10 @@ func namedOnALine(text, name string) *flavor.DataFault {
 var choosing = vocabulary.Words(`or ou oder eller of lub albo nebo vai tai veya ή или`)
 
 // halfNamed is the fault of a name that ends in a choice, where its other half was taken for a pour:
-// "tequila or mezcal 4 cl".
+// "tequila or mezcal 4 cl". One tongue's word for it is the second word of a drink that every bar pours.
 func halfNamed(name string) *flavor.DataFault {
 	words := strings.Fields(flavor.NormaliseName(name))
-	if len(words) < 2 || !choosing.Has(words[len(words)-1]) {
+	if len(words) < 2 || !choosing.Has(words[len(words)-1]) || drinks.Called(name) {
 		return nil
 	}
 	return measure.Invalid("name", name, "%q leaves a choice open; write which of the two is poured", name)

@@ -49,6 +49,8 @@ func TestWhatIsSaidOfThePours(t *testing.T) {
 	for _, text := range []string{
 		"1 oz gin\n3 oz nut-free falernum syrup (alcohol-free)\nshake",
 		"Pool Deck (0%)\n50 pineapple juice\n25 lime juice\n20 simple syrup\n2 dashes aromatic bitters\nshake",
+		"Mai Tai\n2 oz aged rum\n1 oz lime juice\n1/2 oz dry orange curaçao\n1/2 oz orgeat\nshake, crushed",
+		"frozen mai tai: 2 oz aged rum, 1 oz lime juice, 1/2 oz dry orange curaçao, 1/2 oz orgeat, blend",
 		"1½ oz aged rum\n½ oz overproof rum\n¾ oz lime juice\n½ oz grapefruit juice\nshake, crushed",
 		"45 gin\n20 lemon\n20 orgeat\n1 egg white\ncontains: NUTS (orgeat), egg\nshake",
 		"30 brandy, 15 demerara syrup, 1 whole egg, 60 stout. shake w/o the stout, strain, pour stout in",
