@@ -76,28 +76,57 @@ func checkCurrency(currency string) error {
 	return nil
 }
 
-// offMost is the largest relative change of a pour that is converted to another unit. If
-// no jigger mark is that close, the pour keeps its unit. Common practice, no source.
-const offMost = 0.05
+// How far a pour may be from the mark that it is converted to, as a share of the pour: common
+// practice, no source.
+const (
+	offMost     = 0.05 // without a word
+	roundedMost = 0.25 // if it is shown as rounded
+)
 
-// Pour converts a pour to the house's units, rounded to the nearest jigger mark; its
-// millilitres do not change. Pours that are not measured with a jigger are returned
-// unchanged.
+// Pour converts a pour to the house's units, rounded to the nearest mark of a jigger, or of a
+// spoon where that is nearer; its millilitres do not change. A jigger for ounces has few marks,
+// so that such a pour may be [Rounded]. A pour keeps its unit if no mark is near enough, or if it
+// is not measured with a jigger.
 func (s Settings) Pour(p flavor.Pour) flavor.Pour {
 	unit := s.Units.Unit()
 	if s.Units == "" || p.Unit == unit || !slices.Contains([]flavor.Unit{flavor.Ounce, flavor.Millilitre, flavor.Centilitre}, p.Unit) {
 		return p
 	}
-	per, ok := measure.MLPerUnit(unit, p.Profile)
-	if !ok || !(p.ML > 0) {
+	if unit == flavor.Millilitre {
+		if to, near := onMark(p, unit, millilitreMark, offMost); near {
+			return to
+		}
 		return p
 	}
-	marked := nearestMark(p.ML/per, unit)
-	if math.Abs(marked*per-p.ML) > offMost*p.ML {
-		return p
+	if to, near := onMark(p, unit, ounceMark, offMost); near {
+		return to
 	}
-	p.Amount, p.Unit = marked, unit
+	if spoon, near := onMark(p, flavor.Teaspoon, func(n float64) float64 { return math.Min(nearestOf(n, 0.5), 1) }, offMost); near {
+		return spoon
+	}
+	if to, near := onMark(p, unit, ounceMark, roundedMost); near {
+		return to
+	}
 	return p
+}
+
+// onMark writes a pour in a unit, at the mark nearest to it. near is false if that is farther
+// off than most, as a share of the pour.
+func onMark(p flavor.Pour, u flavor.Unit, mark func(float64) float64, most float64) (to flavor.Pour, near bool) {
+	per, ok := measure.MLPerUnit(u, p.Profile)
+	if !ok || !(p.ML > 0) {
+		return p, false
+	}
+	to = p
+	to.Amount, to.Unit = mark(p.ML/per), u
+	return to, to.Amount > 0 && math.Abs(to.Amount*per-p.ML) <= most*p.ML
+}
+
+// Rounded reports whether the amount of a pour in ounces is farther from its millilitres than
+// goes without a word.
+func Rounded(p flavor.Pour) bool {
+	per, ok := measure.MLPerUnit(p.Unit, p.Profile)
+	return ok && p.Unit == flavor.Ounce && p.ML > 0 && math.Abs(p.Amount*per-p.ML) > offMost*p.ML
 }
 
 // ForList returns the settings with units for drinks that stand in one list: the house's,
@@ -123,23 +152,25 @@ func (s Settings) ForList(drinks []*flavor.Spec) Settings {
 // of 2.5 mL is nearer: 3 oz are poured as 90 mL. Common practice, no source.
 const roundMost = 0.02
 
-// nearestMark returns the amount on a jigger nearest to another: eighths and thirds of an
-// ounce; steps of 2.5 mL, where one of 5 mL is not near enough, and below 5 mL of 0.5 mL.
-func nearestMark(amount float64, unit flavor.Unit) float64 {
-	if unit == flavor.Millilitre {
-		if round := nearestOf(amount, 5); math.Abs(round-amount) <= roundMost*amount {
-			return round
-		}
-		if amount < 5 {
-			return nearestOf(amount, 0.5)
-		}
-		return nearestOf(amount, 2.5)
+// millilitreMark returns the amount on a metric jigger nearest to another: in steps of 2.5 mL,
+// where one of 5 mL is not near enough, and below 5 mL of 0.5 mL.
+func millilitreMark(ml float64) float64 {
+	if round := nearestOf(ml, 5); math.Abs(round-ml) <= roundMost*ml {
+		return round
 	}
-	eighths, thirds := nearestOf(amount, 1./8), nearestOf(amount, 1./3)
-	if math.Abs(thirds-amount) < math.Abs(eighths-amount) {
-		return thirds
+	if ml < 5 {
+		return nearestOf(ml, 0.5)
 	}
-	return eighths
+	return nearestOf(ml, 2.5)
+}
+
+// ounceMark returns the amount on a jigger for ounces nearest to another: quarters, and below
+// half an ounce eighths. Common practice, no source.
+func ounceMark(oz float64) float64 {
+	if oz < 0.5 {
+		return nearestOf(oz, 1./8)
+	}
+	return nearestOf(oz, 1./4)
 }
 
 // nearestOf returns the multiple of a step nearest to an amount.

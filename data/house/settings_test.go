@@ -66,9 +66,14 @@ func TestPoursInTheUnitsOfTheHouse(t *testing.T) {
 		{measure.Metric, 4, flavor.Centilitre, "40 ml"},
 		{measure.Metric, 2, flavor.Dash, "2 dashes"},
 		{measure.Imperial, 30, flavor.Millilitre, "1 oz"},
-		{measure.Imperial, 20, flavor.Millilitre, "⅔ oz"},
+		{measure.Imperial, 20, flavor.Millilitre, "¾ oz"}, // no jigger has ⅔
+		{measure.Imperial, 50, flavor.Millilitre, "1¾ oz"},
+		{measure.Imperial, 85, flavor.Millilitre, "2¾ oz"},
 		{measure.Imperial, 15, flavor.Millilitre, "½ oz"},
-		{measure.Imperial, 5, flavor.Millilitre, "5 ml"}, // an eighth is a quarter less
+		{measure.Imperial, 10, flavor.Millilitre, "⅜ oz"},
+		{measure.Imperial, 5, flavor.Millilitre, "1 tsp"}, // an eighth is a quarter less
+		{measure.Imperial, 2.5, flavor.Millilitre, "½ tsp"},
+		{measure.Imperial, 1, flavor.Millilitre, "1 ml"},
 		{"", 1, flavor.Ounce, "1 oz"},
 	} {
 		per, ok := measure.MLPerUnit(c.unit, gin)
@@ -99,7 +104,8 @@ func TestOneListHasOneUnit(t *testing.T) {
 	}
 }
 
-// Whatever is poured, the card is at most a twentieth off it.
+// Whatever is poured, a card is at most a twentieth off it, or a quarter where it is shown as
+// rounded; and what it has in ounces is on the mark of a jigger.
 func TestUnitConversionHardlyChangesAPour(t *testing.T) {
 	gin := &flavor.Profile{ID: "gin", Name: "gin"}
 	rapid.Check(t, func(t *rapid.T) {
@@ -110,10 +116,29 @@ func TestUnitConversionHardlyChangesAPour(t *testing.T) {
 		was.ML = was.Amount * per
 		is := s.Pour(was)
 		now, ok := measure.MLPerUnit(is.Unit, gin)
-		if !ok || math.Abs(is.Amount*now-was.ML) > 0.05*was.ML+1e-9 || is.ML != was.ML {
+		most := 0.05
+		if house.Rounded(is) {
+			most = 0.25
+		}
+		if !ok || math.Abs(is.Amount*now-was.ML) > most*was.ML+1e-9 || is.ML != was.ML {
 			t.Fatalf("%v %v became %v %v", was.Amount, was.Unit, is.Amount, is.Unit)
 		}
+		marks := map[bool]float64{true: 8, false: 4}[is.Amount < 0.5]
+		if is.Unit != was.Unit && is.Unit == flavor.Ounce && math.Abs(is.Amount*marks-math.Round(is.Amount*marks)) > 1e-9 {
+			t.Fatalf("%v %v became %v oz, which is on no jigger", was.Amount, was.Unit, is.Amount)
+		}
 	})
+}
+
+// Two thirds of an ounce are on no jigger: the three quarters in their place are told as such.
+func TestRounded(t *testing.T) {
+	gin := &flavor.Profile{ID: "gin", Name: "gin"}
+	ounces := house.Settings{Units: measure.Imperial}
+	for ml, rounded := range map[float64]bool{20: true, 22.5: false, 50: false, 60: false, 10: true, 5: false} {
+		assert.Equal(t, rounded, house.Rounded(ounces.Pour(flavor.Pour{Profile: gin, Amount: ml, Unit: flavor.Millilitre, ML: ml})), "%v mL", ml)
+	}
+	assert.False(t, house.Rounded(flavor.Pour{Profile: gin, Amount: 2. / 3, Unit: flavor.Ounce, ML: 2. / 3 * measure.OunceML}), "as it is written")
+	assert.False(t, house.Rounded(flavor.Pour{Amount: 1, Unit: flavor.Ounce}), "nobody says how much it is")
 }
 
 func TestFiguresAndStandardDrinks(t *testing.T) {

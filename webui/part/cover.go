@@ -96,7 +96,7 @@ func moves(c *cover.Cover) []string {
 			out = append(out, say.It("part.none-of", "Name", m.Profile.Name))
 			continue
 		}
-		to := flavor.Pour{Amount: m.To, Unit: m.Unit}
+		to := flavor.Pour{Profile: m.Profile, Amount: m.To, Unit: m.Unit, ML: m.ToML}
 		out = append(out, words.Bound(say.It("part.moved-to", "Name", m.Profile.Name, "Amount", Amount(&to))))
 	}
 	if off := c.Spec.LeaveOff(); off != "" {

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/webui/say"
@@ -41,13 +42,19 @@ func Bottles(s *flavor.Spec) []*flavor.Profile {
 }
 
 // Amount formats the amount of a pour; pieces have no unit, and millilitres are written as
-// everywhere on the pages, "22.5 mL".
+// everywhere on the pages, "22.5 mL". What is rounded says so, and of what.
 func Amount(p *flavor.Pour) string {
-	switch p.Unit {
-	case flavor.Piece:
+	switch {
+	case p.Unit == flavor.Piece:
 		return measure.FormatAmount(p.Amount, "")
-	case flavor.Millilitre:
-		return strings.TrimSuffix(measure.FormatAmount(p.Amount, p.Unit), string(p.Unit)) + "mL"
+	case p.Unit == flavor.Millilitre:
+		return millilitresOf(p.Amount)
+	case house.Rounded(*p):
+		return say.It("part.rounded", "Amount", measure.FormatAmount(p.Amount, p.Unit), "Written", millilitresOf(p.ML))
 	}
 	return measure.FormatAmount(p.Amount, p.Unit)
+}
+
+func millilitresOf(ml float64) string {
+	return strings.TrimSuffix(measure.FormatAmount(ml, flavor.Millilitre), string(flavor.Millilitre)) + "mL"
 }
