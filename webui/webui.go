@@ -8,6 +8,7 @@ import (
 	"net/http"
 	"sync"
 
+	"counterpour/data/house"
 	"counterpour/webui/access"
 	"counterpour/webui/behind"
 	"counterpour/webui/bench"
@@ -52,6 +53,7 @@ func NewWithLogin(open behind.Open, door Doorkeeper, log *slog.Logger) (http.Han
 		return nil, fmt.Errorf("webui: %w", err)
 	}
 	f.House = func() string { return open().Settings().Name }
+	f.Comma = func() bool { return open().Settings().Decimal == house.DecimalComma }
 	mux := http.NewServeMux()
 	bench.Mount(mux, f, open)
 	riffs.Mount(mux, f, open)

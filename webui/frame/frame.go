@@ -30,9 +30,11 @@ const ContentPolicy = "default-src 'self'; style-src 'self'; script-src 'self'; 
 type Frame struct {
 	Log     *slog.Logger
 	House   func() string // returns the name of the house; nil or "" for none
+	Comma   func() bool   // reports whether the house writes decimal commas; nil if it does not
 	statics *Statics
 	leads   *views // templates of users who may change everything
 	floors  *views // templates of all other users
+	packer  packer
 }
 
 // New reads the folder templates, whose pages link to the static files. With login, pages link
@@ -144,13 +146,23 @@ func (f *Frame) Write(w http.ResponseWriter, r *http.Request, status int, page, 
 	if err := views.render(&b, page, part, data); err != nil {
 		return err
 	}
-	w.Header().Set("Content-Type", "text/html; charset=utf-8")
-	w.Header().Add("Vary", "HX-Request")
+	h := w.Header()
+	h.Set("Content-Type", "text/html; charset=utf-8")
+	h.Add("Vary", "HX-Request")
+	h.Add("Vary", "Accept-Encoding")
+	body := b.Bytes()
+	if f.Comma != nil && f.Comma() {
+		body = commas(body)
+	}
+	if len(body) >= leastPacked && takesGzip(r.Header.Get("Accept-Encoding")) {
+		h.Set("Content-Encoding", "gzip")
+		body = f.packer.pack(body)
+	}
 	w.WriteHeader(status)
 	if r.Method == http.MethodHead {
 		return nil
 	}
-	if _, err := w.Write(b.Bytes()); err != nil {
+	if _, err := w.Write(body); err != nil {
 		f.Log.DebugContext(r.Context(), "page not sent", "path", r.URL.Path, "err", err)
 	}
 	return nil

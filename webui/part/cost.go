@@ -89,7 +89,11 @@ func (t *Tariff) Money(v float64) string {
 }
 
 // Figure formats an amount where the currency is said beside it.
-func (t *Tariff) Figure(v float64) string { return t.said.Figures(words.Figure(v, 2)) }
+func (t *Tariff) Figure(v float64) string { return t.Figures(words.Figure(v, 2)) }
+
+// Figures writes the figures of a text with the decimal mark of the house, as somebody there
+// would type them.
+func (t *Tariff) Figures(text string) string { return t.said.Figures(text) }
 
 // names returns the names of ingredients by their ids.
 func (t *Tariff) names(ids []string) []string {

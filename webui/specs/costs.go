@@ -175,6 +175,7 @@ func costRowOf(t *part.Tariff, m *behind.HouseSpec, kept []house.Kept[house.Menu
 	if row.Price = words.Figure(price.Item.Amount, 2); price.Item.Amount == math.Trunc(price.Item.Amount) {
 		row.Price = words.Plain(price.Item.Amount)
 	}
+	row.Price = t.Figures(row.Price)
 	row.Kept = row.Price
 	switch {
 	case t.Currency != "" && price.Item.Currency != t.Currency:
