@@ -2,6 +2,7 @@ package board
 
 import (
 	"context"
+	"errors"
 	"net/http"
 	"net/url"
 	"slices"
@@ -160,6 +161,9 @@ func (p *pages) listOf(ctx context.Context, s *behind.Shift, x wish, most int) (
 	}
 	if len(v.Drinks)+v.Barred == 0 {
 		v.Meant = part.MeantBy(x.text, wordsOf(s.Menu), TonightPath, findField, x.fields(x.show))
+		if _, err := p.bar.Named(x.text); errors.Is(err, flavor.ErrUnknown) && len(v.Meant) == 0 {
+			v.Unknown = x.text
+		}
 	}
 	v.Labels = labelsFor(now, &x.guest)
 	v.finish(&x)

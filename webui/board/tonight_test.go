@@ -60,7 +60,7 @@ func TestTonightScenarios(t *testing.T) {
 		{name: "a pour that is asked for", path: "/tonight?q=orgeat", status: 200, not: []string{"Halyard Sour"}},
 		{name: "a drink that is asked for and not for this guest", path: "/tonight?avoid=tree+nuts&q=orgeat", status: 200,
 			want: []string{", 1 of them not for this guest.", `id="not-for" open`, "orgeat contains tree nuts", `<a href="/tonight?avoid=tree&#43;nuts">Show all</a>`}},
-		{name: "a word that no drink has", path: "/tonight?q=zorble", status: 200, want: []string{"0 of 4 drinks with “zorble”."}},
+		{name: "a word that no drink has", path: "/tonight?q=zorble", status: 200, want: []string{"0 of 4 drinks with “zorble”.", "“zorble” may be the name on a bottle", `<a href="/stock?words=zorble#own-words">Say what it is</a>`}},
 		{name: "more words than a name has", path: "/tonight?q=" + strings.Repeat("a", 401), status: 400, want: []string{"could not be read"}},
 		{name: "the way to the sheet for the wall", path: "/tonight?avoid=milk", status: 200, want: []string{`<a href="/tonight/wall?avoid=milk">For the wall</a>`}},
 		{name: "a sheet for the wall", out: []string{"falernum"}, path: "/tonight/wall", status: 200,

@@ -30,6 +30,7 @@ type tonightView struct {
 	Found    string       // how many have them; empty if none are looked for
 	Whole    string       // address of the same list without them
 	Meant    []part.Meant // what may have been meant, if nothing is found
+	Unknown  string       // words that no ingredient is called by, if nothing is found by them
 	Choices  []choiceView
 	ByBottle string // address of the board, for this guest
 	Ahead    string // address of the look ahead, for this guest

@@ -1,14 +1,17 @@
 package stock
 
 import (
+	"cmp"
 	"net/http"
 	"net/url"
+	"slices"
 	"strings"
 
 	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
+	"counterpour/webui/part"
 	"counterpour/webui/words"
 )
 
@@ -20,12 +23,41 @@ type ownWordsView struct {
 	Names []ownWord
 	Words string // what was typed, or asked for elsewhere
 	Kind  string
+	Kinds []ownClass // to choose from without typing; none if no words are asked for
 	Fault string
 	Done  *ownWordDone
 	Open  bool
 }
 
 type ownWord struct{ Words, Kind string }
+
+// ownClass is a class of what comes in bottles, and the ingredients of it.
+type ownClass struct {
+	Name  string
+	Kinds []part.Meaning
+}
+
+// bottled are the classes of what comes in bottles beside spirits and what modifies them, and
+// that a name on a label may be of.
+var bottled = []flavor.Class{flavor.ClassCocktailBitters, flavor.ClassSyrup, flavor.ClassFruitSyrup, flavor.ClassSpicedSyrup, flavor.ClassCordial, flavor.ClassSoda, flavor.ClassAlcoholFree}
+
+// ownClasses lists what a name on a bottle may mean, by class.
+func (p *pages) ownClasses() (out []ownClass) {
+	of := map[flavor.Class][]part.Meaning{}
+	for _, b := range p.house.Shelf().Profiles() {
+		of[b.Class] = append(of[b.Class], part.Meaning{ID: b.ID, Name: b.Name})
+	}
+	for _, c := range flavor.Classes() {
+		in := c.Part() == flavor.PartBase || c.Part() == flavor.PartModifier || slices.Contains(bottled, c)
+		if kinds := of[c]; in && len(kinds) > 0 {
+			slices.SortFunc(kinds, func(a, b part.Meaning) int {
+				return cmp.Or(strings.Compare(a.Name, b.Name), strings.Compare(a.ID, b.ID))
+			})
+			out = append(out, ownClass{words.SentenceStart(string(c)), kinds})
+		}
+	}
+	return out
+}
 
 // ownWordDone is what was just kept or forgotten, and how to take it back.
 type ownWordDone struct {
@@ -51,6 +83,9 @@ func (p *pages) ownWords(r *http.Request) ownWordsView {
 			v.Done = &ownWordDone{Words: gone, Kind: profile.Name, Forgotten: true}
 		}
 	}
+	if v.Words != "" {
+		v.Kinds = p.ownClasses()
+	}
 	v.Open = v.Words != "" || v.Done != nil
 	return v
 }
@@ -60,7 +95,7 @@ func (p *pages) nameWords(w http.ResponseWriter, r *http.Request) error {
 	if err := form.Parse(r); err != nil {
 		return err
 	}
-	request := service.NameRequest{Words: strings.TrimSpace(r.PostForm.Get("words")), Kind: strings.TrimSpace(r.PostForm.Get("kind")), Undo: r.PostForm.Get("do") == "forget"}
+	request := service.NameRequest{Words: strings.TrimSpace(r.PostForm.Get("words")), Kind: strings.TrimSpace(cmp.Or(r.PostForm.Get("is"), r.PostForm.Get("kind"))), Undo: r.PostForm.Get("do") == "forget"}
 	meant := ""
 	for _, n := range p.house.Names() {
 		if n.Words == request.Words {

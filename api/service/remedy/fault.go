@@ -79,6 +79,9 @@ type mender struct {
 
 // remedies finds what mends a fault of a line.
 func (m *mender) remedies(f *flavor.DataFault) (out Remedies, err error) {
+	if isUnknown(f) && naming.Poisons(f.Value) {
+		return Remedies{Ways: m.without(f)}, nil
+	}
 	suggested := m.suggested(f)
 	var beside []*flavor.Profile
 	if len(suggested) == 0 { // a name that is near is what was meant; what else would suit the drink is noise beside it

@@ -64,6 +64,29 @@ func TestForANearNameIsEnough(t *testing.T) {
 	assert.Contains(t, kinds(found[1]), remedy.Beside)
 }
 
+// Nothing stands in place of what nobody drinks, and no house calls an ingredient so.
+func TestForOffersNothingForAPoison(t *testing.T) {
+	for _, name := range []string{"bleach", "activated charcoal", "antifreeze"} {
+		_, faults, found := remediesOf(t, "2 oz gin\n3/4 oz lemon juice\n1 oz "+name+"\nshake", guest.Guest{})
+		require.Len(t, faults, 1, name)
+		assert.Empty(t, faults[0].Suggest, name)
+		assert.Empty(t, found[0].Means, name)
+		assert.Empty(t, found[0].Unknown, name)
+		for _, w := range found[0].Ways {
+			assert.Equal(t, remedy.LeftOut, w.Kind, name)
+		}
+	}
+}
+
+// What is only spelt a little like a name, or much shorter, was not meant by it.
+func TestForOffersNoUnlikeName(t *testing.T) {
+	for name, unlike := range map[string]string{"pesto": "pisco", "egg nog": "alcohol-free red bitter aperitif"} {
+		_, faults, _ := remediesOf(t, "2 oz gin\n3/4 oz lemon juice\n1 oz "+name+"\nshake", guest.Guest{})
+		require.NotEmpty(t, faults, name)
+		assert.NotContains(t, faults[0].Suggest, unlike, name)
+	}
+}
+
 // Several bare numbers that nothing tells the unit of are mended at once, at the first.
 func TestForSeveralBareNumbers(t *testing.T) {
 	_, faults, found := remediesOf(t, "20 gin\n1/2 oz lemon juice\n30 simple syrup\nshake", guest.Guest{})

@@ -39,16 +39,20 @@ var styleWord = token.Names(`style, type, free, alcohol, and, with, old, aged, d
 // leastAlike is the letters of a word that a clipped or a longer one has to share.
 const leastAlike = 3
 
-// likeWord reports whether a written word is, begins or slips a known one.
+// likeWord reports whether a written word is, clips or slips a known one of about its length:
+// what shares a few letters with a much longer or shorter word is another thing.
 func likeWord(w, known string) bool {
+	short, long := min(len(w), len(known)), max(len(w), len(known))
 	switch {
 	case w == known:
 		return true
-	case min(len(w), len(known)) < leastAlike || w[0] != known[0]:
+	case short < leastAlike || w[0] != known[0]:
 		return false
-	case strings.HasPrefix(known, w), vowelless(w, known), len(known) > leastAlike && strings.HasPrefix(w, known):
+	case vowelless(w, known):
 		return true
-	case min(len(w), len(known)) < leastSlipped:
+	case strings.HasPrefix(known, w), len(known) > leastAlike && strings.HasPrefix(w, known):
+		return 2*short >= long
+	case long < leastTwice:
 		return measure.OneSlip(w, known)
 	}
 	return len(measure.Nearest(w, []measure.Spelling{{Written: known, Means: known}})) > 0

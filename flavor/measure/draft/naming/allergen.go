@@ -12,7 +12,7 @@ import (
 // keeping returns those of some suggested names whose ingredient carries whatever the written
 // name says that there is: no slip of the pen loses a nut. What is a poison has none.
 func (b *Resolver) keeping(name string, suggested []string) []string {
-	if slices.ContainsFunc(carrier.Words(name), func(w string) bool { return poisons[w] }) {
+	if Poisons(name) {
 		return nil
 	}
 	c := carrier.Of(name)
@@ -23,6 +23,12 @@ func (b *Resolver) keeping(name string, suggested []string) []string {
 		p, _, ok := b.Named(n)
 		return ok && Loses(name, p) != ""
 	})
+}
+
+// Poisons reports whether a name is of what nobody drinks, so that no ingredient is what was
+// meant by it.
+func Poisons(name string) bool {
+	return slices.ContainsFunc(carrier.Words(name), func(w string) bool { return poisons[w] })
 }
 
 // poisons are words for what nobody drinks: common practice, no source.
