@@ -23,7 +23,7 @@ func TestLinksKeepTheGuest(t *testing.T) {
 	h := webuitest.NewHouse()
 	h.Dry = []string{"falernum", "orgeat"}
 	pages := webuitest.PagesOf(t, h)
-	knows := map[string]bool{"/bench": true, "/tonight": true, "/tonight/ahead": true, "/tonight/wall": true, "/tonight/flight": true, "/board": true, "/specs": true, "/specs/print": true}
+	knows := map[string]bool{"/bench": true, "/tonight": true, "/tonight/ahead": true, "/tonight/wall": true, "/tonight/flight": true, "/board": true, "/specs": true, "/specs/print": true, "/menu": true}
 	found := 0
 	guests := []string{"avoid=sesame&diet=no+honey", "avoid=tree+nuts&diet=no+honey&strength=12"}
 	for _, guest := range guests {

@@ -61,7 +61,7 @@ func TestFirstLoadIsLight(t *testing.T) {
 	for _, path := range []string{
 		"/", "/tonight?avoid=tree+nuts", "/board", "/board?avoid=milk", "/bench?text=" + harbourSour, "/bench?text=" + harbourSour + "&missing=falernum", "/tools",
 		"/riffs", "/riffs?text=" + harbourSour, "/riffs/use-up?bottle=mezcal&bottle=fino-sherry", "/riffs/walk?from=tide-table&to=ropewalk",
-		"/specs", "/specs/tide-table", "/specs/tide-table/batch", "/specs/tide-table/card", "/specs/print", "/specs/import",
+		"/specs", "/specs/tide-table", "/specs/tide-table/batch", "/specs/tide-table/card", "/specs/print", "/menu", "/costs", "/specs/import",
 		"/stock", "/stock/bottle", "/stock/made", "/stock/house", "/stock/import", "/start", "/map", "/map?spec=tide-table", "/map?bottle=mezcal",
 		"/training?what=cover", "/training/progress", "/training/flight", "/training/triangle", "/training/starter",
 	} {

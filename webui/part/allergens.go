@@ -49,10 +49,10 @@ func (a Allergen) Line() string {
 func (v Allergens) InLine() string {
 	var parts []string
 	if len(v.Contains) > 0 {
-		parts = append(parts, say.It("part.contains", "What", namesOf(v.Contains)))
+		parts = append(parts, say.It("part.contains", "What", v.ContainsWords()))
 	}
 	if len(v.May) > 0 {
-		parts = append(parts, say.It("part.may-contain", "What", namesOf(v.May)))
+		parts = append(parts, say.It("part.may-contain", "What", v.MayWords()))
 	}
 	for _, u := range v.Unstated {
 		parts = append(parts, say.It("part.not-stated", "What", u.Line()))
@@ -62,6 +62,12 @@ func (v Allergens) InLine() string {
 	}
 	return words.Sentence(strings.Join(parts, "; "))
 }
+
+// ContainsWords lists the allergens that it contains, without their pours.
+func (v Allergens) ContainsWords() string { return namesOf(v.Contains) }
+
+// MayWords lists the allergens that it may contain, without their pours.
+func (v Allergens) MayWords() string { return namesOf(v.May) }
 
 // namesOf lists allergens.
 func namesOf(list []Allergen) string {

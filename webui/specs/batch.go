@@ -112,7 +112,10 @@ func readBatchForm(q url.Values) batchForm {
 		}
 		return usual
 	}
-	f := batchForm{Amount: or("amount", "10"), Of: or("of", batchSizes[0].id), From: or("from", string(prep.Fridge)), Juice: q.Get("juice")}
+	f := batchForm{Amount: strings.TrimSpace(q.Get("amount")), Of: or("of", batchSizes[0].id), From: or("from", string(prep.Fridge)), Juice: q.Get("juice")}
+	if !q.Has("amount") {
+		f.Amount = "10"
+	}
 	if m := typedAmount.FindStringSubmatch(f.Amount); m != nil && m[2] != "" {
 		for _, size := range batchSizes {
 			if size.spelt != nil && size.spelt.MatchString(m[2]) {
@@ -156,6 +159,9 @@ func (f *batchForm) request(slug string) (r service.BatchRequest, fills, fault s
 		return r, "", say.It("specs.say-what-to-count")
 	}
 	size := batchSizes[at]
+	if f.Amount == "" {
+		return r, "", say.It("specs.say-how-much")
+	}
 	n, err := form.Quantity(f.Amount, "")
 	if err != nil || !(n > 0) {
 		return r, "", say.It("specs.cannot-be-made", "Amount", f.Amount)
@@ -307,12 +313,16 @@ type batchLine struct {
 	Short       bool   // those do not do
 }
 
+// hairServing is the part of a serving that is missing where nobody would see it.
+const hairServing = 0.01
+
 func batchViewOf(b *prep.Batch, fills string) *batchView {
 	v := &batchView{For: fills, Total: words.Millilitres(b.TotalML) + "\u00a0mL", Serving: words.Millilitres(b.ServingML) + "\u00a0mL",
-		Serves: words.Figure(b.Servings, 1), ABV: words.Figure(b.ABVPct, 1) + "\u00a0%\u00a0vol", Freezes: words.Figure(b.FreezingC, 0) + "\u00a0°C", Keep: b.Keep.Text, Notes: b.Notes}
-	v.Serves = strings.TrimSuffix(v.Serves, ".0")
+		Serves: strings.TrimSuffix(words.Figure(b.Servings, 1), ".0"), ABV: words.Figure(b.ABVPct, 1) + "\u00a0%\u00a0vol", Freezes: words.Figure(b.FreezingC, 0) + "\u00a0°C", Keep: b.Keep.Text, Notes: b.Notes}
 	if v.For == "" {
 		v.For = say.It("specs.for-servings", "Servings", v.Serves)
+	} else if b.Servings >= 1 { // what is left of another is not served
+		v.Serves = words.Figure(math.Floor(b.Servings+hairServing), 0)
 	}
 	v.Rounded = say.It("specs.by-volume-by-weight", "ByVolume", words.Figure(b.ByJugABVPct, 1), "ByWeight", words.Figure(b.ByScaleABVPct, 1))
 	if b.LaterML > 0 {

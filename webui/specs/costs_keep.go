@@ -2,6 +2,7 @@ package specs
 
 import (
 	"errors"
+	"math"
 	"net/http"
 	"strconv"
 	"strings"
@@ -59,10 +60,27 @@ func (p *pages) priceEdit(row *costRow, typed, currency, version string) (house.
 	if currency == "" {
 		return house.Edit{}, errors.New(say.It("specs.no-currency"))
 	}
-	amount, err := form.PriceIn(typed, currency, say.It("specs.such-as-a-price"))
+	amount, err := row.priceFor(typed, currency)
 	if err != nil {
 		return house.Edit{}, err
 	}
 	item := house.MenuPrice{Spec: row.Slug, Amount: amount, Currency: currency}
 	return house.Put(item, on), house.Check(item)
+}
+
+// priceFor reads a price, or the share of it that the pours may cost, as on the page of a spec;
+// to the hundredth.
+func (row *costRow) priceFor(typed, currency string) (float64, error) {
+	share, is := strings.CutSuffix(typed, "%")
+	if !is {
+		return form.PriceIn(typed, currency, say.It("specs.such-as-a-price"))
+	}
+	percent, err := readShare(share)
+	switch {
+	case err != nil:
+		return 0, err
+	case !row.sure || row.cost <= 0:
+		return 0, errors.New(say.It("specs.no-price-from-a-share", "Reason", row.Reason))
+	}
+	return math.Round(100*100*row.cost/percent) / 100, nil
 }

@@ -35,12 +35,16 @@ func TestTheCostsOfTheMenu(t *testing.T) {
 	assert.Equal(t, []string{"spindrift", "mainbrace"}, up[:2], "what is not known comes last either way")
 	webuitest.Tells(t, webuitest.Get(p, "/specs/mainbrace", ""), 200, "<strong>20.0\u00a0%</strong> of that price")
 
-	again := webuitest.Fields("price.mainbrace", "11.45", "version.mainbrace", "1", "price.spindrift", "", "version.spindrift", "1")
+	shared := webuitest.Fields("price.mainbrace", "20 %", "version.mainbrace", "1", "price.spindrift", "20", "version.spindrift", "1")
+	require.Equal(t, 303, webuitest.Post(p, "/costs", shared, false).Code)
+	webuitest.Tells(t, webuitest.Get(p, "/costs", ""), 200, `value="11.46"`) // five times what it costs
+
+	again := webuitest.Fields("price.mainbrace", "11.46", "version.mainbrace", "2", "price.spindrift", "", "version.spindrift", "1")
 	require.Equal(t, 303, webuitest.Post(p, "/costs", again, false).Code)
 	prices, err := house.All[house.MenuPrice](t.Context(), h.Store())
 	require.NoError(t, err)
 	require.Len(t, prices, 1, "an empty price is taken away, an equal one is not written")
-	assert.Equal(t, int64(1), prices[0].Version)
+	assert.Equal(t, int64(2), prices[0].Version)
 }
 
 // A price that is none stops all of them and stays as it was typed; one that somebody else
@@ -52,6 +56,10 @@ func TestPricesThatAreNotKept(t *testing.T) {
 		w := webuitest.Post(p, "/costs", webuitest.Fields("price.mainbrace", typed, "price.spindrift", "9"), false)
 		webuitest.Tells(t, w, 422, "Nothing was kept", said, `aria-invalid="true"`, `value="9"`)
 	}
+	for typed, said := range map[string]string{"0 %": "Write the share with digits", "120 %": "Write the share with digits", "x %": "Write the share with digits"} {
+		webuitest.Tells(t, webuitest.Post(p, "/costs", webuitest.Fields("price.mainbrace", typed), false), 422, "Nothing was kept", said)
+	}
+	webuitest.Tells(t, webuitest.Post(p, "/costs", webuitest.Fields("price.nutcracker", "20 %"), false), 422, "no price follows from a share", "No price for egg white and orgeat.")
 	require.Equal(t, 303, webuitest.Post(p, "/costs", webuitest.Fields("price.mainbrace", "10"), false).Code)
 	webuitest.Tells(t, webuitest.Post(p, "/costs", webuitest.Fields("price.mainbrace", "12"), false), 409, "Somebody changed a price", `value="12"`)
 	prices, err := house.All[house.MenuPrice](t.Context(), h.Store())

@@ -22,6 +22,7 @@ func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) {
 	mux.Handle("/card", f.Route(at((*pages).draftCard), frame.Showing...))
 	mux.Handle("/specs", f.Route(at((*pages).specs), frame.Showing...))
 	mux.Handle("/specs/print", f.Route(at((*pages).collection), frame.Showing...))
+	mux.Handle(menuPath, f.Route(at((*pages).guestMenu), frame.Showing...))
 	mux.Handle("/specs/export", f.Route(at((*pages).export), frame.Showing...))
 	mux.Handle(costsPath, f.Route(frame.Lead(at((*pages).costs)), frame.Taking...))
 	mux.Handle("/specs/import", f.Route(frame.Lead(at((*pages).takeIn)), frame.Taking...))

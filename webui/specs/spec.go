@@ -329,10 +329,10 @@ func priceOf(typed string, t *part.Tariff, c part.Cost) priceView {
 
 // asked is the price at which the pours cost a share of it, in per cent.
 func (v priceView) asked(share string, t *part.Tariff, c part.Cost) priceView {
-	percent, err := form.Number(strings.TrimSpace(share), say.It("specs.such-as-a-share"))
+	percent, err := readShare(share)
 	switch {
-	case err != nil || !(percent > 0 && percent <= 100):
-		v.Fault = say.It("specs.share-not-read")
+	case err != nil:
+		v.Fault = err.Error()
 	case c.Amount == "":
 		v.Fault = say.It("specs.no-price-from-a-share", "Reason", c.Reason())
 	default:
@@ -342,6 +342,15 @@ func (v priceView) asked(share string, t *part.Tariff, c part.Cost) priceView {
 		}
 	}
 	return v
+}
+
+// readShare reads a share in per cent, above zero and at most 100.
+func readShare(share string) (float64, error) {
+	percent, err := form.Number(strings.TrimSpace(share), say.It("specs.such-as-a-share"))
+	if err != nil || !(percent > 0 && percent <= 100) {
+		return 0, errors.New(say.It("specs.share-not-read"))
+	}
+	return percent, nil
 }
 
 // anybody is a guest without wishes.

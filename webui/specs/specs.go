@@ -87,6 +87,7 @@ type specsView struct {
 	Specs    []specView
 	Pager    part.Pager
 	Print    string // address of the same to print
+	ForTable string // address of the same as guests read it
 	List     string // address of the list
 	Found    string
 	Meant    []part.Meant // what may have been meant, if no name and no pour has it
@@ -148,7 +149,7 @@ func (p *pages) specsOf(ctx context.Context, q *sift, path string, size int) (*s
 	}
 	v := &specsView{About: p.house.About(), Query: q, Any: q.any(),
 		Families: part.FamiliesOf(p.bar, menu, q.Family), All: len(menu),
-		Print: q.address("/specs/print"), List: q.address("/specs"), Found: foundOf(q.Text, found, len(menu))}
+		Print: q.address("/specs/print"), ForTable: q.address(menuPath), List: q.address("/specs"), Found: foundOf(q.Text, found, len(menu))}
 	if q.Text != "" && !slices.ContainsFunc(found, func(h behind.HouseSpec) bool { return h.Names(q.Text) }) {
 		v.Meant = meantBy(q, menu)
 	}
