@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor/measure/draft/dressing"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/likeliest"
+	"counterpour/flavor/measure/draft/literal"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/overlooked"
 	"counterpour/flavor/measure/draft/running"
@@ -80,6 +81,9 @@ func (r *resolver) note(n string) {
 // stands in it.
 func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 	f = naming.Remembering(f)
+	if out, ok, err := literally(d, f); ok || err != nil {
+		return out, err
+	}
 	out, err := resolveAny(d, f)
 	if err == nil && len(out.Faults) == 0 && !out.several {
 		out.Faults = lastLook(&d, &out, f)
@@ -91,6 +95,18 @@ func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 		err = out.dress(d.String(), f)
 	}
 	return out, err
+}
+
+// literally reads a draft in which every word says what it is; false if it is none.
+func literally(d draft.Draft, f naming.Finder) (Reading, bool, error) {
+	if !literal.Written(&d) {
+		return Reading{}, false, nil
+	}
+	out, err := resolve(d, f)
+	if err != nil || len(out.Faults) > 0 || out.several || !literal.Poured(&out.Spec, d.Lines, naming.NewResolver(f).Named) {
+		return Reading{}, false, err
+	}
+	return out, true, dressing.Dress(&out.Spec, f)
 }
 
 // lastLook is what a text that was read leaves open, held against its pours whichever way it was read.
