@@ -37,6 +37,10 @@ func (m *mender) measured(f *flavor.DataFault) (ways []Way) {
 		for _, ml := range shotsML {
 			ways = m.keep(ways, in(m.draft, at, ml*shots, flavor.Millilitre))
 		}
+	case f.Field == "amount" && len(f.Suggest) > 0:
+		for _, amount := range f.Suggest {
+			ways = m.keep(ways, Way{Kind: Measured, Says: amount, Text: m.instead(f, amount)})
+		}
 	case f.Field == "amount" && f.Value != "":
 		if lines := m.usual(f.Value); lines != nil {
 			ways = m.keep(ways, Way{Kind: Measured, Says: strings.Join(lines, ", "), Text: m.instead(f, strings.Join(lines, "\n"))})

@@ -39,6 +39,9 @@ func TestForMendsALine(t *testing.T) {
 		{"a number without a unit", "2 oz gin\n20 lemon juice\nshake", remedy.Measured, "20 ml", "2 oz gin\n20 ml lemon juice\nshake"},
 		{"a measure that goes by country", "a shot of gin\n20 ml lemon juice\n10 ml simple syrup\nshake", remedy.Measured, "30 ml", "30 ml gin\n20 ml lemon juice\n10 ml simple syrup\nshake"},
 		{"a name without an amount", "25 ml lemon juice\n15 ml simple syrup\nLondon dry gin\nshake", remedy.Measured, "45 ml London dry gin", "25 ml lemon juice\n15 ml simple syrup\n45 ml London dry gin\nshake"},
+		{"the lower end of a range", "2 oz gin\n3/4-1 oz lemon juice\n1/2 oz simple syrup\nshake", remedy.Measured, "3/4", "2 oz gin\n3/4 oz lemon juice\n1/2 oz simple syrup\nshake"},
+		{"the upper end of a range", "2 oz gin, 3/4 to 1 oz lemon juice, 1/2 oz simple syrup, shake", remedy.Measured, "1", "2 oz gin, 1 oz lemon juice, 1/2 oz simple syrup, shake"},
+		{"the end of a range", "2 oz gin\nup to 1 oz lemon juice\n1/2 oz simple syrup\nshake", remedy.Measured, "1", "2 oz gin\n1 oz lemon juice\n1/2 oz simple syrup\nshake"},
 		{"nothing like it", "2 oz gin\n3/4 oz glimmer\nshake", remedy.LeftOut, "", "2 oz gin\nshake"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

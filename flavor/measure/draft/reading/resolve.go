@@ -15,6 +15,7 @@ import (
 	"counterpour/flavor/measure/draft/literal"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/overlooked"
+	"counterpour/flavor/measure/draft/ranged"
 	"counterpour/flavor/measure/draft/running"
 	"counterpour/flavor/measure/draft/setting"
 	"counterpour/flavor/measure/draft/shorthand"
@@ -87,6 +88,9 @@ func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 	out, err := resolveAny(d, f)
 	if err == nil && len(out.Faults) == 0 && !out.several {
 		out.Faults = lastLook(&d, &out, f)
+	}
+	if err == nil && !out.several {
+		out.Faults = inOrder(append(out.Faults, ranged.Faults(&out.Draft, out.Pours)...))
 	}
 	if err == nil {
 		err = naming.Complete(out.Faults, f)
@@ -359,7 +363,7 @@ func resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 	}
 	out.Faults = append(out.Faults, r.found...)
 	out.Spec, out.Pours = r.spec(&out.Faults)
-	slices.SortStableFunc(out.Faults, func(a, b *flavor.DataFault) int { return cmp.Compare(a.Place().Line, b.Place().Line) })
+	out.Faults = inOrder(out.Faults)
 	out.Draft.Name, out.several = r.name, r.several
 	return out, nil
 }
@@ -560,4 +564,10 @@ func (r *resolver) system() measure.System {
 		s.Pours = append(s.Pours, flavor.Pour{Unit: t.Unit})
 	}
 	return measure.SystemOf(&s)
+}
+
+// inOrder sorts faults by line.
+func inOrder(faults flavor.DataFaults) flavor.DataFaults {
+	slices.SortStableFunc(faults, func(a, b *flavor.DataFault) int { return cmp.Compare(a.Place().Line, b.Place().Line) })
+	return faults
 }

@@ -139,10 +139,10 @@ func TestResolvePassesOnFailures(t *testing.T) {
 }
 
 func TestResolveNotes(t *testing.T) {
-	s, err := resolveText(t, "X\n2-3 dashes bitters\n2 parts gin\n1 part gin\nsplash of water\n1 tsp sugar\ntop soda\nbuild and stir, rocks")
+	s, err := resolveText(t, "X\n2 dashes bitters\n2 parts gin\n1 part gin\nsplash of water\n1 tsp sugar\ntop soda\nbuild and stir, rocks")
 	require.NoError(t, err)
 	notes := strings.Join(s.Notes, "\n")
-	for _, part := range []string{"line 2: 2-3", "a part is taken as 30 ml", "topping up is taken as 90 ml", "a splash", "0.85 g/ml", "taken as build"} {
+	for _, part := range []string{"a part is taken as 30 ml", "topping up is taken as 90 ml", "a splash", "0.85 g/ml", "taken as build"} {
 		assert.Equal(t, 1, strings.Count(notes, part), part)
 	}
 }

@@ -88,7 +88,7 @@ func lexNumber(s string, i int) Token {
 	}
 	if !ok || runsOn(s, end) {
 		end = i + len(strings.TrimRight(s[i:spaceAfter(s, i)], ":,;"))
-		return Token{Kind: Numeral, End: end, Text: s[i:end], Wrong: "cannot be read as an amount; write it such as 2, 0.75, 3/4, 1 1/2, ¾ or 2-3, then a space and the unit"}
+		return Token{Kind: Numeral, End: end, Text: s[i:end], Wrong: "cannot be read as an amount; write it such as 2, 0.75, 3/4, 1 1/2 or ¾, then a space and the unit"}
 	}
 	if at := skipSpaces(s, end); at < len(s) && s[at] == '%' {
 		return Token{Kind: Percent, End: at + 1, Text: s[i : at+1]}
@@ -109,16 +109,12 @@ func lexNumber(s string, i int) Token {
 			t.Note = OneLine(s[i:m]) + " read as " + Decimals(t.Value) + ", the middle"
 		case ok && tight:
 			t.End = m
-			t.Wrong = "does not run upwards; write the smaller amount first, such as \"2-3\", or \"1 1/2\" for one and a half"
+			t.Wrong = "is two amounts; write one, such as \"2\", or \"1 1/2\" for one and a half"
 		}
 	}
 	t.Text = s[i:t.End]
 	return t
 }
-
-// widest is how many times the lower number of a range the higher is at most, where there
-// are spaces around the dash.
-const widest = 4
 
 // lostSpace reads a whole number and a proper fraction of a jigger that run into
 // each other, as "11/2", "1.1/2" and "1.½" do; its end is 0 for anything else.
@@ -294,47 +290,6 @@ func fractionAfter(s string, i int) (value float64, end int) {
 		return top / over, m
 	}
 	return 0, 0
-}
-
-// titleNumber reports whether the number from i to end closes a title, and a long dash
-// parts it from the pours: "Dock No. 3 — 4cl gin". The amount of a range that stands
-// behind its name ends the entry: "bitters 2 – 3 dashes".
-func titleNumber(s string, i, end, from int) bool {
-	before := strings.TrimRight(s[:i], " .#")
-	if c, _ := utf8.DecodeLastRuneInString(before); !unicode.IsLetter(c) || !strings.ContainsAny(s[end:from], "—–") || s[end] != ' ' {
-		return false
-	}
-	_, at, ok := readNumber(s, from)
-	rest := strings.TrimLeft(s[at:], " ")
-	unit := strings.TrimLeftFunc(rest, unicode.IsLetter)
-	next, _ := utf8.DecodeRuneInString(strings.TrimLeft(unit, " "))
-	return ok && unit != rest && unicode.IsLetter(next)
-}
-
-// rangeEnd returns where the second number of a range starts, 0 if none does,
-// and whether it follows without a space.
-func rangeEnd(s string, i int) (from int, tight bool) {
-	at := skipSpaces(s, i)
-	if at > i && strings.HasPrefix(s[at:], "to ") {
-		at += len("to ")
-		if at < len(s) && startsNumber(s, at) {
-			return at, false
-		}
-		return 0, false
-	}
-	c, n := utf8.DecodeRuneInString(s[at:])
-	if signOf(string(c)) != "-" || n == 0 {
-		return 0, false
-	}
-	from = skipSpaces(s, at+n)
-	if from >= len(s) || !startsNumber(s, from) {
-		return 0, false
-	}
-	spaces := at > i || from > at+n
-	if at > i && from == at+n {
-		return 0, false // "2 -3"
-	}
-	return from, !spaces
 }
 
 // runsOn reports whether what follows a number makes it none: another stop,

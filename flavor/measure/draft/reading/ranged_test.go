@@ -1,0 +1,47 @@
+package reading
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor"
+)
+
+// An amount that is a range is asked about, both of its ends are named, and nothing else is wrong.
+func TestRangesAreAsked(t *testing.T) {
+	for text, want := range map[string][]string{
+		"2 oz gin\n3/4-1 oz lemon juice\nshake":              {"3/4-1", "3/4", "1"},
+		"2 oz gin, 3/4 – 1 oz lemon juice, shake":            {"3/4 – 1", "3/4", "1"},
+		"gin 45-60 ml, lemon juice 20 ml, shake":             {"45-60", "45", "60"},
+		"60 ml gin\n20 to 25 ml lemon juice\nshake":          {"20 to 25", "20", "25"},
+		"60 ml gin\nbetween 20 and 25 ml lemon juice\nshake": {"between 20 and 25", "20", "25"},
+		"2 oz gin\ntwo or three dashes bitters\nstir":        {"two or three", "two", "three"},
+		"2 oz gin\n6-8 mint leaves\n1 oz lemon juice\nshake": {"6-8", "6", "8"},
+		"2 oz gin, .5/.75 oz lemon juice, shake":             {".5/.75", ".5", ".75"},
+		"60 ml gin\n20..25 ml lemon juice\nshake":            {"20..25", "20", "25"},
+		"2 oz gin\nup to 1 oz lemon juice\nshake":            {"up to 1", "1"},
+		"at least 60 ml gin\n20 ml lemon juice\nshake":       {"at least 60", "60"},
+		"2 oz gin (or 2.5)\n1 oz lemon juice\nshake":         {"(or 2.5)"},
+	} {
+		_, err := resolveText(t, text)
+		faults := flavor.DataFaultsOf(err)
+		require.Len(t, faults, 1, text)
+		assert.Equal(t, want, append([]string{faults[0].Value}, faults[0].Suggest...), text)
+		assert.NotZero(t, faults[0].Place().Line, text)
+	}
+}
+
+// A range that measures no pour is left as it is written.
+func TestRangesOfNoPourAreLeft(t *testing.T) {
+	for _, text := range []string{
+		"2 oz gin\n1 oz lemon juice\nshake 8-10 seconds\nup", "2 oz gin\n1 oz lemon juice\nstir for 20 to 30 seconds, up",
+		"Serves 2-3\n2 oz gin\n1 oz lemon juice\nshake", "2 oz gin, 1 oz lemon juice, shake, garnish 2-3 mint leaves",
+		"Pier Sour (2019-2021)\n2 oz gin\n1 oz lemon juice\nshake", "1-1/2 oz gin\n1 oz lemon juice\nshake", "2 oz gin (or 60 ml)\n1 oz lemon juice\nshake",
+	} {
+		s, err := resolveText(t, text)
+		require.NoError(t, err, text)
+		assert.Len(t, s.Pours, 2, text)
+	}
+}
