@@ -28,17 +28,18 @@ func TestDrinksAreThoseThatAreProven(t *testing.T) {
 	require.NoError(t, err)
 	proven, err := c.Book(records)
 	require.NoError(t, err)
-	methods, services := map[string]string{}, map[string]string{}
+	methods, services, pours := map[string]string{}, map[string]string{}, map[string][]string{}
 	for i := range proven {
 		name, _, _ := strings.Cut(records[i].Name, ",")
 		name, _, _ = strings.Cut(name, " (")
 		name = strings.ToLower(strings.TrimSpace(name))
 		agree(methods, name, stated(&proven[i].Spec, "method", whole(proven[i].Spec.Method)))
 		agree(services, name, stated(&proven[i].Spec, "service", string(proven[i].Spec.Service)))
+		pours[name] = common(pours[name], poured(proven[i].Spec.Pours))
 	}
 	var b strings.Builder
 	for _, name := range slices.Sorted(maps.Keys(methods)) {
-		fmt.Fprintf(&b, "%s\t%s\t%s\n", name, methods[name], services[name])
+		fmt.Fprintf(&b, "%s\t%s\t%s\t%s\n", name, methods[name], services[name], strings.Join(pours[name], "; "))
 	}
 	want := b.String()
 	if *updateDrinks {
@@ -63,6 +64,24 @@ func whole(m flavor.Method) string {
 		return ""
 	}
 	return string(m)
+}
+
+// poured are the names of what a drink pours, in the order of their letters.
+func poured(pours []flavor.Pour) []string {
+	names := []string{}
+	for i := range pours {
+		names = append(names, pours[i].Profile.Name)
+	}
+	slices.Sort(names)
+	return slices.Compact(names)
+}
+
+// common are the names of one list that are of another as well; all of them, where there is no other yet.
+func common(before, names []string) []string {
+	if before == nil {
+		return names
+	}
+	return slices.DeleteFunc(names, func(n string) bool { return !slices.Contains(before, n) })
 }
 
 // agree notes what one drink of a name says; where two differ, nothing is left.

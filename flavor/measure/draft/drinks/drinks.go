@@ -10,9 +10,9 @@ import (
 	"counterpour/flavor"
 )
 
-// Names is the list as it is kept, a drink a line, in order: its name in lower case, its method
-// and its service, parted by tabs. A method or a service is empty where the proven drinks of
-// that name differ in it or one does not state it.
+// Names is the list as it is kept, a drink a line, in order: its name in lower case, its method,
+// its service and what it pours, parted by tabs. A method or a service is empty where the proven
+// drinks of that name differ in it or one does not state it; what it pours is what all of them do.
 //
 //go:embed names.txt
 var Names string
@@ -25,10 +25,12 @@ const (
 	leastClipped = 4 // letters of a name that is cut short: "marg", "caipi"
 )
 
-// served is how a drink is made and served, each empty where that is not the same everywhere.
+// served is how a drink is made and served, each empty where that is not the same everywhere, and
+// the names of what is poured everywhere, parted by semicolons.
 type served struct {
 	method  flavor.Method
 	service flavor.Service
+	pours   string
 }
 
 // known is the list, by normalised name, and the kinds in which several names end.
@@ -55,8 +57,9 @@ var list = sync.OnceValue(func() known {
 		if _, twice := k.whole[key]; !twice {
 			k.parted[len(words)] = append(k.parted[len(words)], words)
 		}
-		method, service, _ := strings.Cut(how, "\t")
-		k.whole[key] = served{flavor.Method(method), flavor.Service(service)}
+		method, rest, _ := strings.Cut(how, "\t")
+		service, pours, _ := strings.Cut(rest, "\t")
+		k.whole[key] = served{flavor.Method(method), flavor.Service(service), pours}
 		if len(words) > 1 {
 			ends[words[len(words)-1]]++
 			continue
@@ -86,6 +89,24 @@ func Known(name string) bool {
 func Served(name string) (flavor.Method, flavor.Service) {
 	how, _ := find(name)
 	return how.method, how.service
+}
+
+// Pours returns the names of what a drink of a name pours everywhere, and that name. Other words may
+// stand around it, as in "house Jungle Bird": the longest name in it is meant, and of two the last.
+func Pours(name string) (pours []string, called string) {
+	words := strings.Fields(inWords(flavor.NormaliseName(name)))
+	if len(words) > 2*MostWords {
+		return nil, ""
+	}
+	for n := min(len(words), MostWords); n > 0; n-- {
+		for from := len(words) - n; from >= 0; from-- {
+			called = strings.Join(words[from:from+n], " ")
+			if how, ok := list().whole[called]; ok && how.pours != "" {
+				return strings.Split(how.pours, "; "), called
+			}
+		}
+	}
+	return nil, ""
 }
 
 // find looks up a name, however it is written.

@@ -53,6 +53,17 @@ func shared(toks, words []token.Token) bool {
 	return few && people && len(words) < leastTold
 }
 
+// Listed reports whether a clause stands on a line of its own as a pour without a unit does, "90 pros": a
+// number and a word that is neither of people who are served nor of a time.
+func (c *Clause) Listed(text string) bool {
+	toks := token.Lex(nil, text, c.At.Start, c.At.End)
+	if !c.Alone || len(toks) != 2 || toks[0].Kind != token.Numeral || toks[1].Kind != token.Word {
+		return false
+	}
+	w := toks[1].Text
+	return numberAt(toks, 0) != len(toks) && !eaters.Has(w) && lexicon.Of(w)&lexicon.Time == 0
+}
+
 // eaters are words for those who are served that no list of nouns has.
 var eaters = vocabulary.Words(`pax covers ppl people heads guests`)
 

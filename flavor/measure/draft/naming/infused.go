@@ -68,7 +68,7 @@ func (b *Resolver) beginsWithSpirit(words []string) bool {
 // onlySugar reports whether a syrup tastes of nothing but sugar, so that it takes its name
 // from what is put into it.
 func (b *Resolver) onlySugar(p *flavor.Profile) bool {
-	return slices.ContainsFunc([]string{"simple syrup", "rich simple syrup"}, func(n string) bool {
+	return slices.ContainsFunc([]string{"simple syrup", "rich simple syrup", "gum syrup"}, func(n string) bool {
 		q, _, ok := b.Named(n)
 		return ok && p == q
 	})

@@ -373,6 +373,8 @@ func meantByVolume(key string, pl Place) (means string, ask []string) {
 	squeezed := pl.Unit == flavor.Splash && key == "lemon" // and no lemonade
 	tops := pl.Topped || pl.Unit == flavor.Top || pl.Unit == flavor.Splash || key == "ginger" && pl.ML() > longFrom
 	switch {
+	case key == "pamplemousse" && pl.ML() > mostLiqueur:
+		return "", []string{"pamplemousse liqueur", "grapefruit juice"}
 	case key == "allspice" && pl.Unit.Jigger() && pl.ML() <= mostDram:
 		return "allspice dram", askVolume[key]
 	case key == "demerara" && pl.ML() >= spiritFrom:
@@ -389,9 +391,10 @@ func aliasOf(p *flavor.Profile, key string) bool {
 }
 
 const (
-	longFrom   = 60.0 // mL from which ginger is no syrup; common practice
-	spiritFrom = 29.0 // mL from which demerara may be the rum; common practice
-	mostDram   = 8.0  // mL up to which allspice is the dram, a quarter of an ounce; common practice
+	longFrom    = 60.0 // mL from which ginger is no syrup; common practice
+	spiritFrom  = 29.0 // mL from which demerara may be the rum; common practice
+	mostLiqueur = 31.0 // mL up to which a fruit by its French name is its liqueur; common practice
+	mostDram    = 8.0  // mL up to which allspice is the dram, a quarter of an ounce; common practice
 )
 
 // Asks returns the fault of a word that means more than one thing, if at least

@@ -1,6 +1,7 @@
 package overlooked
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -19,10 +20,12 @@ var (
 	// suits are words that claim a diet of the whole drink, each with the diet's name.
 	suits = map[string]string{"vegan": "vegan", "veganer": "vegan", "vegane": "vegan", "veganes": "vegan", "vegano": "vegan", "vegana": "vegan", "végétalien": "vegan", "plant based": "vegan", "plant-based": "vegan",
 		"vegetarian": "vegetarian", "virgin": "alcohol-free", "mocktail": "alcohol-free", "alkoholfrei": "alcohol-free", "alkoholfreier": "alcohol-free", "analcolico": "alcohol-free", "analcolica": "alcohol-free",
-		"eggless": "no egg", "dairyless": "no dairy", "laktosefrei": "no dairy", "glutenfrei": "gluten", "nussfrei": "nuts", "milchfrei": "no dairy"}
-	claimedAlone = pattern.Of(`(?i)(^|[^\pL-])(plant[ -]based|\pL+)`)
+		"eggless": "no egg", "dairy-less": "no dairy", "egg-less": "no egg", "alcohol-less": "alcohol-free", "booze-less": "alcohol-free", "lactose-less": "no dairy", "dairyless": "no dairy", "laktosefrei": "no dairy", "glutenfrei": "gluten", "nussfrei": "nuts", "milchfrei": "no dairy"}
+	claimedAlone = pattern.Of(`(?i)(^|[^\pL-])(plant[ -]based|\pL+-less|\pL+)`)
 	// free are claims in two words, with what there is none of: "dairy free", "free of nuts", "sans lactose".
 	free = pattern.Of(`(?i)(?:^|[^\pL])(?:(\pL+|\d+(?:[.,]\d+)?[ ]?%)[ \t-]?(?:free|frei|fri|fritt|vrij)\b|(?:free[ \t](?:of|from)|contains no|without|sans|ohne|senza|sin|sem|utan|uden|zonder|bez|no)[ \t]+(?:any[ \t]+)?(\pL+))`)
+	// safe are claims that the drink suits who has to avoid something: "coeliac safe", "ok for coeliacs".
+	safe = pattern.Of(`(?i)(?:\b(\pL+)[ \t-](?:safe|friendly|ok|okay|suitable)\b|\b(?:safe|suitable|fine|ok|okay)[ \t]+for[ \t]+(?:a[ \t]+|our[ \t]+)?(\pL+?)(?:s|[ \t]+(?:guests?|allerg\pL*|sufferers?|intolerant))?\b)`)
 	// noAlcohol is a strength of nothing before the words of a title: "0 % collins".
 	noAlcohol = pattern.Of(`(?i)^[ \t*#•–—-]*(?:0([.,]0+)?[ \t]?%(?:[ \t]|$)|(?:zero[ -]?proof|non[ -]?alc(?:oholic)?|n/?a|zero[ -]?alc(?:ohol)?|no[ -]?alc(?:ohol)?|low/no|alc(?:ohol)?[ -]free|booze[ -]free|spirit[ -]free)\b)`)
 )
@@ -50,6 +53,16 @@ func claimed(line string, title bool, pours []flavor.Pour) *flavor.DataFault {
 			if f := contradicted(m[0], what, pours); f != nil {
 				return f
 			}
+		}
+	}
+	for _, m := range safe.FindAllStringSubmatch(line, -1) {
+		word := strings.ToLower(m[1] + m[2])
+		what := cmp.Or(suits[word], dietFree(word))
+		if what == "" || speaksOfAPour(line, m[0]) {
+			continue
+		}
+		if f := contradicted(m[0], what, pours); f != nil {
+			return f
 		}
 	}
 	for _, m := range claimedAlone.FindAllStringSubmatch(line, -1) {

@@ -46,6 +46,9 @@ func Open(text string, pours []flavor.Pour, b *naming.Resolver) flavor.DataFault
 		if f == nil {
 			f = claimed(line, n == 0, pours)
 		}
+		if f == nil {
+			f = foamed(line, pours)
+		}
 		if f != nil {
 			f.Location = measure.LineLocation(n + 1)
 			out = append(out, f)

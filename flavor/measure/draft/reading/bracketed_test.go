@@ -34,7 +34,7 @@ func TestBracketsThatNameWhatAPourHolds(t *testing.T) {
 		"45ml gin\n20ml lime\nsimple 20 ml (lupin)":             "names an allergen",
 		"45ml gin\n20ml lime\n3 drops foamer [soy]\nshake":      "names an allergen",
 		"45ml gin, 20ml lime, simple 20 ml (shellfish), shake":  "names an allergen",
-		"45ml gin, 20ml lime, simple 15 ml, foamer (egg) 15 ml": "says more than quillaja foamer",
+		"45ml gin, 20ml lime, simple 15 ml, foamer (egg) 15 ml": "unknown ingredient",
 	} {
 		_, err := reading.Read(text, wholeCatalogue(t))
 		assert.ErrorContains(t, err, fault, text)

@@ -40,6 +40,9 @@ func (r *resolver) decide(t *counting.Task) {
 	}
 	p, why := r.ofName(means, t.Line.Name), "the drink is called “"+r.name+"”"
 	if p == nil {
+		p, why = fitting.Drink(means, t.Line.Name, r.name, r.profile)
+	}
+	if p == nil {
 		p, why = fitting.Of(means, r.beside(t), pl.ML())
 	}
 	if p == nil {
@@ -54,6 +57,30 @@ func (r *resolver) decide(t *counting.Task) {
 	t.Fault, t.Hit = nil, naming.Found{Profile: p, How: flavor.MatchAlias, As: p.Name, Inferred: true}
 	t.Infer(flavor.InferredName)
 	t.Notes = append(t.Notes, "“"+t.Line.Name+"” is read as "+p.Name+", since "+why+"; write "+flavor.JoinOr(rest)+" if that is meant")
+}
+
+// profile is the ingredient of a name, nil if there is none.
+func (r *resolver) profile(name string) *flavor.Profile {
+	p, _, _ := r.resolver.Named(name)
+	return p
+}
+
+// bottled takes a name that says only a kind of spirit as the bottle that the drink is known to have, and
+// what is floated of it as the one above.
+func (r *resolver) bottled(t *counting.Task) {
+	p, why := fitting.Bottle(t.Line.Name, r.name, r.profile)
+	for _, o := range r.tasks {
+		if l := t.Line; l.Unit == flavor.Float && l.AmountAt.Empty() && o != t && t.Class() == o.Class() && o.Hit.Profile != nil && partOf(l.Name, o.Line.Name) {
+			p, why = o.Hit.Profile, "that is poured above"
+			break
+		}
+	}
+	if p == nil || t.Fault != nil || p == t.Hit.Profile {
+		return
+	}
+	t.Hit = naming.Found{Profile: p, How: flavor.MatchAlias, As: p.Name, Inferred: true}
+	t.Infer(flavor.InferredName)
+	t.Notes = []string{"“" + t.Line.Name + "” is read as " + p.Name + ", since " + why}
 }
 
 // ofName returns the one of several meanings of a name with which the name of the drink shares a

@@ -31,8 +31,10 @@ func withoutEveryday(d draft.Draft, before Reading, f naming.Finder) (Reading, e
 	if b.Err() != nil {
 		return before, b.Err()
 	}
+	listed := func(c everyday.Clause) bool { return c.Listed(text) }
+	clauses = slices.DeleteFunc(clauses, listed)
 	ways := waysToPass(text, clauses, before.Faults)
-	if other := around.Of(text, b); len(other) > 0 {
+	if other := slices.DeleteFunc(around.Of(text, b), listed); len(other) > 0 {
 		ways = append(ways, other, merged(other, clauses))
 	}
 	for _, passed := range ways {

@@ -350,6 +350,7 @@ func resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 	}
 	for _, t := range r.tasks {
 		r.decide(t)
+		r.bottled(t)
 	}
 	for _, t := range r.tasks {
 		r.sweeten(t)

@@ -69,8 +69,8 @@ func sours(t *counting.Task) bool {
 	return by == "lemon juice" || by == "lime juice" || t.Class() == flavor.ClassSourJuice
 }
 
-// iberian are words that name another fruit in a Spanish draft than in an English one.
-var iberian = map[string]string{"pomelo": "grapefruit juice"}
+// iberian are words that name another thing in a Spanish or French draft than in an English one.
+var iberian = map[string]string{"pomelo": "grapefruit juice", "pamplemousse": "grapefruit juice"}
 
 // spanish reports whether another line of a draft is written in another tongue: who writes
 // English there means the word as English has it.

@@ -74,6 +74,11 @@ func TestFloatsOfWhatIsPoured(t *testing.T) {
 	}
 	_, got := ids(t, "60 ml dark rum\n25 ml lime\n15 ml orgeat\nshake, crushed ice, float dark rum")
 	assert.Equal(t, "dark-rum lime-juice orgeat dark-rum", got, "a base is not floated whole")
+	_, got = ids(t, "60 ml dark rum\n25 ml lime\n15 ml orgeat\nshake, crushed ice, float rum")
+	assert.Equal(t, "dark-rum lime-juice orgeat dark-rum", got, "of the rum above")
+	s, got := ids(t, "50 ml dark rum\n15 ml lime\ntop ginger beer\nbuild, highball, float the rum last")
+	assert.Equal(t, "dark-rum lime-juice ginger-beer", got)
+	assert.True(t, s.Pours[0].After, "all of it is floated")
 }
 
 // Lists that are ticked off, and pours that are told with what they do.

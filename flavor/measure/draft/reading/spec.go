@@ -175,7 +175,7 @@ func speaksOf(l *entry.Line, p *flavor.Profile, above *flavor.Pour) bool {
 		return false
 	case same && (lengthens(p) || above.ML <= mostFloated || l.Unit == flavor.Rinse || l.Unit == flavor.Spritz):
 		return true
-	case above.After && above.Profile.Class == p.Class && partOf(l.Name, above.Match.Asked): // "float rum", of the black rum above
+	case (above.After || l.Unit == flavor.Float && strings.Contains(l.Asked, " the ")) && above.Profile.Class == p.Class && partOf(l.Name, above.Match.Asked): // "float the rum", of the black rum above
 		return true
 	}
 	return lengthens(above.Profile) && (partOf(l.Name, above.Match.Asked) || partOf(l.Name, string(above.Profile.Class))) // "top with beer", of the stout above

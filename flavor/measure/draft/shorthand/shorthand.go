@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/label"
 	"counterpour/flavor/measure/draft/laid"
+	"counterpour/flavor/measure/draft/lexicon"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
@@ -169,7 +170,7 @@ func (w *writer) written(word, key string) string {
 	switch {
 	case saysSomething(key), w.named(key):
 		return word
-	case utf8.RuneCountInString(key) < leastRunTogether:
+	case utf8.RuneCountInString(key) < leastRunTogether, lexicon.Of(key)&lexicon.Common != 0, prepositions[key]: // "upon" is no "up on"
 		return ""
 	}
 	if meant, ok := serving.Slip(key); ok {
@@ -190,6 +191,9 @@ func (w *writer) written(word, key string) string {
 	}
 	return ""
 }
+
+// prepositions are words of two that no list of nouns and verbs has.
+var prepositions = map[string]bool{"upon": true, "onto": true, "into": true, "within": true, "without": true}
 
 // leastRunTogether is the fewest letters of two words that are run together.
 const leastRunTogether = 4

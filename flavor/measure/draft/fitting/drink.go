@@ -1,0 +1,76 @@
+package fitting
+
+import (
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/drinks"
+)
+
+// Drink returns the one of several meanings of a written name that every bar pours into the drink of a
+// name, and why; nil if that drink pours none of them or several. named looks up an ingredient.
+//
+// Where it pours none of them, what it pours of their class under a word of the written name is meant:
+// the "herbal liqueur" of a drink that pours one herb liqueur is that.
+func Drink(means []*flavor.Profile, written, drink string, named func(string) *flavor.Profile) (*flavor.Profile, string) {
+	pours, called := drinks.Pours(drink)
+	var among, like []*flavor.Profile
+	for _, name := range pours {
+		p := named(name)
+		switch {
+		case p == nil:
+		case slices.Contains(means, p):
+			among = append(among, p)
+		case sharesWord(written, name) && slices.ContainsFunc(means, func(m *flavor.Profile) bool { return m.Class == p.Class }):
+			like = append(like, p)
+		}
+	}
+	if len(among) == 0 {
+		among = like
+	}
+	if len(among) != 1 {
+		return nil, ""
+	}
+	return among[0], "that is what a " + called + " has"
+}
+
+// leastStem is from how many letters alike two words are one: "herbal", "herb".
+const leastStem = 4
+
+// sharesWord reports whether a word of one name begins as one of another does, but for the word of a kind
+// that ends both.
+func sharesWord(written, name string) bool {
+	ours, theirs := strings.Fields(flavor.NormaliseName(written)), strings.Fields(flavor.NormaliseName(name))
+	for _, w := range ours {
+		for _, v := range theirs[:max(0, len(theirs)-1)] {
+			if len(w) >= leastStem && len(v) >= leastStem && w[:leastStem] == v[:leastStem] {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// whole are names of a kind that stand for another bottle in each drink.
+var whole = map[string]flavor.Class{"rum": flavor.ClassRum, "tequila": flavor.ClassAgaveSpirit}
+
+// Bottle returns what of a kind every bar pours into the drink of a name, where only the kind is written,
+// and why; nil if the written name says more, or the drink pours none of it or several.
+func Bottle(written, drink string, named func(string) *flavor.Profile) (*flavor.Profile, string) {
+	class, ok := whole[flavor.NormaliseName(written)]
+	if !ok {
+		return nil, ""
+	}
+	pours, called := drinks.Pours(drink)
+	var of []*flavor.Profile
+	for _, name := range pours {
+		if p := named(name); p != nil && p.Class == class && strings.Contains(flavor.NormaliseName(name), flavor.NormaliseName(written)) {
+			of = append(of, p)
+		}
+	}
+	if len(of) != 1 {
+		return nil, ""
+	}
+	return of[0], "that is what a " + called + " has"
+}
