@@ -1,5 +1,6 @@
 // Package ranged refuses amounts that are ranges: nobody can pour "3/4-1 oz", and the drink tastes of
-// which end of it is poured.
+// which end of it is poured. What a hand counts out loosely, such as "8-10 mint leaves", is no measure
+// and stays as it is read.
 package ranged
 
 import (
@@ -13,22 +14,46 @@ import (
 )
 
 // Faults returns a fault for each pour of a draft whose amount is a range. It names both ends, and suggests
-// them. Pours tells of each line whether it pours anything: −1 if it does not. What no pour is measured
-// by may be a range, such as how long a drink is stirred.
-func Faults(d *draft.Draft, pours []int) (out flavor.DataFaults) {
+// them. At tells which of the pours each line is: −1 if it is none. What no pour is measured by may be a
+// range, such as how long a drink is stirred.
+func Faults(d *draft.Draft, pours []flavor.Pour, at []int) (out flavor.DataFaults) {
 	text := d.String()
 	for i := range d.Lines {
 		l := &d.Lines[i]
-		if i >= len(pours) || pours[i] < 0 || l.AmountAt.Empty() || l.AmountAt.End > len(text) {
+		if i >= len(at) || at[i] < 0 || l.AmountAt.Empty() || l.AmountAt.End > len(text) {
 			continue
 		}
 		written := text[l.AmountAt.Start:l.AmountAt.End]
+		if loose(pours[at[i]].Unit, written) {
+			continue
+		}
 		if f := faultOf(written, text[l.Span.Start:l.Span.End], l.Unit); f != nil {
 			f.Location = measure.LineLocation(l.Number)
 			out = append(out, f)
 		}
 	}
 	return out
+}
+
+// fewest is how many pieces are as good as one more: three berries are, one lime is not. Common
+// practice, no source.
+const fewest = 3
+
+// loose reports whether an amount is counted out by a hand that does not care for one more or less: leaves,
+// dashes, berries. Both its ends must be written in figures or words.
+func loose(u flavor.Unit, amount string) bool {
+	low, _, ok := token.Between(amount)
+	if !ok {
+		return false
+	}
+	switch u {
+	case flavor.Leaf, flavor.Sprig, flavor.Slice, flavor.Dash, flavor.Drop, flavor.Pinch:
+		return true
+	case flavor.Piece:
+		n, _ := token.Value(low)
+		return n >= fewest
+	}
+	return false
 }
 
 // faultOf is the fault of an amount that leaves a choice, by itself or by what stands behind it in its pour;

@@ -90,7 +90,7 @@ func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 		out.Faults = lastLook(&d, &out, f)
 	}
 	if err == nil && !out.several {
-		out.Faults = inOrder(append(out.Faults, ranged.Faults(&out.Draft, out.Pours)...))
+		out.Faults = inOrder(append(out.Faults, ranged.Faults(&out.Draft, out.Spec.Pours, out.Pours)...))
 	}
 	if err == nil {
 		err = naming.Complete(out.Faults, f)

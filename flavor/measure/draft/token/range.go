@@ -31,8 +31,17 @@ func Between(amount string) (low, high string, ok bool) {
 
 // numeric reports whether a word is a number, in figures or spelt out.
 func numeric(w string) bool {
-	_, end, ok := readNumber(w, 0)
-	return ok && end == len(w) || NumberWords[strings.ToLower(w)] > 0
+	_, ok := Value(w)
+	return ok
+}
+
+// Value returns the number that a word is, in figures or spelt out; ok is false for any other word.
+func Value(w string) (v float64, ok bool) {
+	if v, end, number := readNumber(w, 0); number && end == len(w) {
+		return v, true
+	}
+	v, ok = NumberWords[strings.ToLower(w)]
+	return v, ok && v > 0
 }
 
 // bounds are what is written before an amount that is only the end of a range, by their last word.
