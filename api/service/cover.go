@@ -9,10 +9,12 @@ import (
 	"counterpour/api/service/outage"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/barred"
 	"counterpour/flavor/cover/instead"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/lookup"
 	"counterpour/flavor/riff"
+	"counterpour/flavor/riff/station"
 	"counterpour/flavor/weigh"
 )
 
@@ -45,6 +47,9 @@ type CoverAnswer struct {
 	Missing []*flavor.Profile // in the order of the request
 	Result  *cover.Result
 	Instead *Instead // what to offer if no cover keeps the drink; otherwise nil
+	// Barred is what the trade would pour and why nobody does now, if nothing that is known to
+	// be safe keeps the drink.
+	Barred  []barred.Way
 	Refused lookup.Refused
 	Notes   []string // how the draft was read
 }
@@ -87,8 +92,12 @@ func (s *Snapshot) Cover(ctx context.Context, r CoverRequest) (*CoverAnswer, err
 	if a.Result, err = s.Finder.Find(inside, s.searchFor(&spec, missing, shelf, g, &r)); err != nil {
 		return nil, fault.At("missing", err)
 	}
+	if !a.Result.Near || len(a.Result.Covers) == 0 {
+		a.Barred = s.barred(&shortOf{spec: &spec, missing: poured(&spec, missing), guest: &g, atHand: atHand(shelf, &g, r.Stock),
+			listed: slices.Concat(a.Result.Covers, a.Result.IfLabelClears)})
+	}
 	if !a.Result.Near || a.Result.LabelFirst && !slices.ContainsFunc(a.Result.Covers, inBalance) {
-		a.Instead, err = s.instead(ctx, &spec, a.Result.Removed, shelf, g, &r)
+		a.Instead, err = s.instead(ctx, &spec, a.Result, shelf, g, &r)
 	}
 	return a, err
 }
@@ -141,9 +150,14 @@ const insteadWithin = 14.0
 
 // instead finds what to offer if no cover keeps the drink: the nearest drink of the menu,
 // and the nearest riff. Both use the stock of the request; if it has none, that of the
-// house; and if there is no house, what stands in most bars.
-func (s *Snapshot) instead(ctx context.Context, spec *flavor.Spec, removed, shelf []*flavor.Profile, g guest.Guest, r *CoverRequest) (*Instead, error) {
-	out := &Instead{}
+// house; and if there is no house, what stands in most bars. What a cover pours is no riff.
+func (s *Snapshot) instead(ctx context.Context, spec *flavor.Spec, covers *cover.Result, shelf []*flavor.Profile, g guest.Guest, r *CoverRequest) (*Instead, error) {
+	out, removed := &Instead{}, covers.Removed
+	told := func(riff *flavor.Spec) bool {
+		made := station.MadeOf(riff)
+		return covers.LeftOut != nil && station.MadeOf(&covers.LeftOut.Spec) == made ||
+			slices.ContainsFunc(covers.Covers, func(c cover.Cover) bool { return station.MadeOf(&c.Spec) == made })
+	}
 	if r.Stock == nil {
 		kept := func(p *flavor.Profile) bool { return s.Common.Usual(p.ID) }
 		if stock := s.InStock(); len(s.Stock) > 0 {
@@ -157,7 +171,7 @@ func (s *Snapshot) instead(ctx context.Context, spec *flavor.Spec, removed, shel
 			return nil, err
 		}
 	}
-	asks := func(p *flavor.Profile) bool { return g.Wonders(p, spec) }
+	asks := func(p *flavor.Profile) bool { return g.Wonders(p, spec) || g.Startles(p, spec) }
 	if shelf = slices.DeleteFunc(slices.Clone(shelf), asks); len(shelf) == 0 {
 		return out, nil
 	}
@@ -171,11 +185,14 @@ func (s *Snapshot) instead(ctx context.Context, spec *flavor.Spec, removed, shel
 			out.Riff = x
 		}
 	}
+	if out.Riff != nil && told(&out.Riff.Spec) {
+		out.Riff = nil // nor is one that lies further
+	}
 	return out, nil
 }
 
-// keepsMost reports whether a drink pours more than half of what is left of another: a guest
-// sees a riff on what was ordered in nothing else.
+// keepsMost reports whether a drink pours more than half of what is left of another, and half of
+// all of it: a guest sees a riff on what was ordered in nothing else.
 func keepsMost(spec *flavor.Spec, removed []*flavor.Profile, riff *flavor.Spec) bool {
 	var left, kept int
 	for i := range spec.Pours {
@@ -188,7 +205,7 @@ func keepsMost(spec *flavor.Spec, removed []*flavor.Profile, riff *flavor.Spec) 
 			kept++
 		}
 	}
-	return 2*kept > left
+	return 2*kept > left && 2*kept >= len(spec.Pours)
 }
 
 // Nearest returns the drink of the menu nearest to spec, among those that the stock can

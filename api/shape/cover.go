@@ -7,6 +7,7 @@ import (
 	"counterpour/api/wire"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/barred"
 	"counterpour/flavor/sense"
 )
 
@@ -30,12 +31,14 @@ type CoverAnswer struct {
 	Missing       wire.OneOrMore[Ingredient] `json:"missing" doc:"As it was asked: one ingredient, or a list"`
 	Removed       []Ingredient               `json:"removed" doc:"Everything that was taken out: what is missing, and what carries an allergen to avoid"`
 	Unstated      []Ingredient               `json:"unstated,omitempty" doc:"Ingredients of removed that a label may clear for the guest: they may carry what the guest avoids, or nobody has stated it"`
+	UnstatedFor   []string                   `json:"unstated_for,omitempty" doc:"What each of those labels must say, in the same order, such as: names no sulphites"`
 	Covers        []Cover                    `json:"covers" doc:"The best first"`
 	IfLabelClears []Cover                    `json:"if_label_clears" doc:"Not safe as they stand: covers with an ingredient that may carry what the guest avoids, or of which nobody has stated it; pour one only if the labels in read clear it for the guest"`
 	LabelFirst    bool                       `json:"label_first,omitempty" doc:"The first of if_label_clears would stand before every cover: read its labels first"`
 	LeftOut       *Cover                     `json:"left_out,omitempty" doc:"The drink without what is missing and with nothing in its place, if that keeps the drink"`
 	LeftOutBest   bool                       `json:"left_out_best,omitempty" doc:"Leaving it out does better than every cover"`
 	Instead       *Instead                   `json:"instead,omitempty" doc:"What to offer, if no cover keeps the drink"`
+	Barred        []Barred                   `json:"barred,omitempty" doc:"What a bar would pour in place of what is missing and why it does not now, where nothing that is known to be safe keeps the drink"`
 	Near          bool                       `json:"near" doc:"False if nothing keeps the drink, neither a cover nor leaving out what is missing"`
 	ProvenBest    bool                       `json:"proven_best" doc:"False if time ran out, so that a better cover may be missing"`
 	Unbalanced    bool                       `json:"unbalanced" doc:"True if no cover keeps the drink in balance, not even those listed"`
@@ -48,6 +51,15 @@ type CoverAnswer struct {
 type Instead struct {
 	Menu *Offered `json:"menu,omitempty" doc:"The nearest drink of the menu that can be poured"`
 	Riff *Offered `json:"riff,omitempty" doc:"A drink made of what is there that comes near"`
+}
+
+// Barred is what a bar would pour in place of something, and what keeps it from doing so.
+type Barred struct {
+	Out    string   `json:"out" doc:"Name of what it would stand for"`
+	Ways   []string `json:"ways" doc:"Names of what would be poured, each by itself"`
+	Reason string   `json:"reason" enum:"label,ask,stock,guest,drink" doc:"A label may clear it; the guest must be asked; it is not at hand; the guest must not have it; the drink does not stay what it is"`
+	Why    string   `json:"why" doc:"Goes on from the names"`
+	Text   string   `json:"text"`
 }
 
 // Offered is a drink offered in place of another.
@@ -85,6 +97,7 @@ type Cover struct {
 	NewAllergens   []string    `json:"new_allergens" doc:"Those that the drink did not have before"`
 	Cautions       []Caution   `json:"cautions" doc:"Cautions of its pours, without the general ones on alcohol"`
 	Read           []string    `json:"read,omitempty" doc:"Ids whose labels must clear the drink for the guest"`
+	ReadFor        []string    `json:"read_for,omitempty" doc:"What each of those labels must say, in the same order, such as: names no sulphites"`
 	Ask            []string    `json:"ask,omitempty" doc:"What to ask the guest before you pour: what the law does not count as an avoided allergen, but some guests avoid"`
 	Also           []string    `json:"also,omitempty" doc:"Other covers that give the same glass, one line each"`
 	Custom         bool        `json:"custom" doc:"The trade or the house pours this in place of what is missing, so it may stand above a cover that is a little nearer"`
@@ -125,6 +138,7 @@ func AnswerCover(ctx context.Context, house *service.Snapshot, body CoverBody) (
 		Missing:       wire.OneOrMore[Ingredient]{Items: list(r.Missing, ingredientOf), IsList: body.Missing.IsList},
 		Removed:       list(r.Result.Removed, ingredientOf),
 		Unstated:      list(r.Result.Unstated, ingredientOf),
+		UnstatedFor:   r.Result.UnstatedFor,
 		Covers:        list(r.Result.Covers, shown),
 		IfLabelClears: list(r.Result.IfLabelClears, shown),
 		LabelFirst:    r.Result.LabelFirst,
@@ -133,6 +147,7 @@ func AnswerCover(ctx context.Context, house *service.Snapshot, body CoverBody) (
 		Unbalanced:    r.Result.Unbalanced,
 		Refused:       Refused{ByAllergen: r.Refused.ByAllergen, NotInStock: r.Refused.NotInStock},
 		Instead:       insteadOf(r.Instead),
+		Barred:        list(barred.Lines(r.Barred), barredOf),
 		Notes:         r.Notes,
 	}
 	if c := r.Result.LeftOut; c != nil {
@@ -156,6 +171,10 @@ func insteadOf(x *service.Instead) *Instead {
 	return out
 }
 
+func barredOf(l barred.Line) Barred {
+	return Barred{l.Out, l.Ways, string(l.Reason), l.Why, l.String()}
+}
+
 func ingredientOf(p *flavor.Profile) Ingredient { return Ingredient{p.ID, p.Name} }
 
 // partsOf lists what is poured instead, and what each part stands for.
@@ -177,6 +196,7 @@ func coverOf(house *service.Snapshot, c *cover.Cover, before float64) Cover {
 		Notice:         string(c.Notice),
 		Gone:           list(c.Gone, func(l sense.Lost) string { return l.Material }),
 		Read:           list(c.Read, func(p *flavor.Profile) string { return p.ID }),
+		ReadFor:        c.ReadFor,
 		Ask:            c.Ask,
 		Also:           list(c.Also, func(o cover.Cover) string { return o.Text }),
 		Score:          roundScore(c.Score),

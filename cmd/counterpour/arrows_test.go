@@ -43,7 +43,7 @@ var allowedInFlavor = map[string][]string{
 	"template":  {"flavor", "ratio", "makeup"},
 	"weigh":     {"flavor", "mix", "habit", "ratio", "makeup", "technique", "template", "weigh/proportion", "weigh/forgotten"},
 	"balance":   {"flavor", "guest", "makeup", "measure", "mix", "sense", "ratio", "technique", "template", "weigh", "weigh/forgotten", "balance/arithmetic", "balance/wording"},
-	"cover":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/fill", "cover/gap", "cover/search", "cover/portion", "cover/practice", "cover/role", "cover/wording", "technique"},
+	"cover":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/fill", "cover/gap", "cover/search", "cover/portion", "cover/practice", "cover/role", "cover/soft", "cover/wording", "technique"},
 	"drill":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "makeup", "template", "weigh", "balance", "cover", "riff", "drill/tasting", "drill/handling", "drill/pace", "drill/slip", "drill/wording"},
 
 	"template/templatetest": {"flavor", "ratio", "template"},
@@ -54,6 +54,8 @@ var allowedInFlavor = map[string][]string{
 	"cover/search":       {"sense"},
 	"cover/outs":         {"flavor", "guest", "cover", "cover/choice"},
 	"cover/instead":      {"flavor", "guest", "mix", "sense"},
+	"cover/barred":       {"flavor", "guest"},
+	"cover/soft":         {"flavor", "ratio"},
 	"cover/lookahead":    {"flavor", "cover", "cover/outs"},
 	"drill/pace":         {"flavor"},
 	"drill/handling":     {"flavor", "mix", "sense"},

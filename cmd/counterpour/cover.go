@@ -102,16 +102,15 @@ func showCovers(p *terminal.Page, a *shape.CoverAnswer, show coversShown) {
 	for _, n := range a.Notes {
 		p.Line("  note: %s", n)
 	}
-	showRemoved(p, a.Removed, a.Missing.Items, a.Unstated)
-	showVerdict(p, a.Near, a.ProvenBest, a.IfLabelClears)
+	showRemoved(p, a.Removed, a.Missing.Items, a.Unstated, a.UnstatedFor)
+	showVerdict(p, a.Near, a.ProvenBest, a.Covers, a.IfLabelClears)
 	showInstead(p, a)
-	if a.LabelFirst {
+	labelsLead := a.LabelFirst && !slices.ContainsFunc(a.Covers, func(c shape.Cover) bool { return c.Keeps })
+	if a.LabelFirst && !labelsLead {
 		showLabelFirst(p, &a.IfLabelClears[0], len(a.Covers)+1)
 	}
+	showBarred(p, a)
 	printed.CrossContact(p, a.CrossContact)
-	if len(a.Covers) == 0 {
-		p.Line("  none of the allowed ingredients covers it")
-	}
 	if a.Unbalanced {
 		p.Line("  no cover keeps the drink in balance; these come nearest")
 	}
@@ -140,11 +139,22 @@ func showCovers(p *terminal.Page, a *shape.CoverAnswer, show coversShown) {
 			cautions.Add(place, c.Cautions)
 		}
 	}
-	list(a.Covers)
-	if len(a.IfLabelClears) > 0 {
-		p.Head("Not safe as they stand: something in these may carry what the guest avoids, or nobody has stated it. Pour one only if its labels clear it for the guest")
+	unsafe := func() {
+		if len(a.IfLabelClears) > 0 {
+			p.Head("Not safe as they stand: something in these may carry what the guest avoids, or nobody has stated it. Pour one only if its labels clear it for the guest")
+		}
+		list(a.IfLabelClears)
 	}
-	list(a.IfLabelClears)
+	if labelsLead {
+		unsafe()
+		if len(a.Covers) > 0 {
+			p.Head("Safe as they stand, where no label can be read")
+		}
+	}
+	list(a.Covers)
+	if !labelsLead {
+		unsafe()
+	}
 	cautions.Show(p, show.cautions)
 	if n := a.Refused; n.ByAllergen+n.NotInStock > 0 {
 		p.Head("Not considered: %d by allergen, %d not in stock", n.ByAllergen, n.NotInStock)
@@ -159,12 +169,27 @@ var whyAhead = map[cover.Ahead]string{
 	cover.AheadByKind:    "closer in kind to what is out",
 }
 
-// showRemoved lists what else had to be removed, and why.
-func showRemoved(p *terminal.Page, removed, missing, unstated []shape.Ingredient) {
+// showBarred says what a bar would pour and why it does not now or, where nothing else is said,
+// that there is nothing.
+func showBarred(p *terminal.Page, a *shape.CoverAnswer) {
+	if len(a.Covers)+len(a.IfLabelClears)+len(a.Barred) == 0 && a.LeftOut == nil {
+		p.Line("  none of the allowed ingredients covers it")
+	}
+	for _, b := range a.Barred {
+		p.Line("  %s", b.Text)
+	}
+}
+
+// showRemoved lists what else had to be removed, and why; mustSay is what the labels of what is
+// not stated must say, if that is known.
+func showRemoved(p *terminal.Page, removed, missing, unstated []shape.Ingredient, mustSay []string) {
 	for _, r := range removed {
+		at := slices.Index(unstated, r)
 		switch {
 		case slices.Contains(missing, r):
-		case slices.Contains(unstated, r):
+		case at >= 0 && at < len(mustSay):
+			p.Line("  also without %s, which may carry what the guest avoids, unless its label %s", r.Name, mustSay[at])
+		case at >= 0:
 			p.Line("  also without %s, which may carry what the guest avoids: read the label", r.Name)
 		default:
 			p.Line("  also without %s, which the guest must not have", r.Name)
@@ -221,12 +246,14 @@ func moved(c *shape.Cover) string {
 }
 
 // showVerdict says how good a list of covers is, before the list.
-func showVerdict(p *terminal.Page, near, proven bool, ifLabelClears []shape.Cover) {
+func showVerdict(p *terminal.Page, near, proven bool, covers, ifLabelClears []shape.Cover) {
 	keeps := func(c shape.Cover) bool { return c.Keeps }
 	switch {
 	case near:
 	case slices.ContainsFunc(ifLabelClears, keeps):
 		p.Line("  no cover that is known to be safe keeps this drink; one listed below does, if its label clears it for the guest")
+	case len(covers) > 0:
+		p.Line("  nothing here keeps this drink; as another drink, and tell the guest: %s", pouredIn(&covers[0]))
 	default:
 		p.Line("  nothing here keeps this drink")
 	}
@@ -238,18 +265,23 @@ func showVerdict(p *terminal.Page, near, proven bool, ifLabelClears []shape.Cove
 // showLabelFirst says which label is worth reading, since it may clear a cover that is nearer
 // than what is safe, and where that is listed.
 func showLabelFirst(p *terminal.Page, c *shape.Cover, place int) {
+	p.Line("  nearer, but not safe until a label is read: %s (number %d), %s", pouredIn(c), place, labelsOf(c))
+}
+
+// pouredIn names what a cover pours instead.
+func pouredIn(c *shape.Cover) string {
+	if len(c.Parts) == 0 {
+		return "leaving it out"
+	}
 	parts := make([]string, len(c.Parts))
 	for i, x := range c.Parts {
 		parts[i] = printed.Amount(x.Amount, x.Unit) + " " + x.Name
 	}
-	what := "leaving it out"
-	if len(parts) > 0 {
-		what = flavor.JoinAnd(parts)
-	}
-	p.Line("  nearer, but not safe until a label is read: %s (number %d), %s", what, place, labelsOf(c))
+	return flavor.JoinAnd(parts)
 }
 
-// labelsOf names the labels that must be read before a guest may have a cover.
+// labelsOf names the labels that must be read before a guest may have a cover, and what they must
+// say.
 func labelsOf(c *shape.Cover) string {
 	names := make([]string, len(c.Read))
 	for i, id := range c.Read {
@@ -260,7 +292,18 @@ func labelsOf(c *shape.Cover) string {
 			}
 		}
 	}
-	return "only if the label of " + flavor.JoinAnd(names) + " clears it for the guest"
+	text := "only if the label of " + flavor.JoinAnd(names) + " clears it for the guest"
+	same := !slices.ContainsFunc(c.ReadFor, func(must string) bool { return must != c.ReadFor[0] })
+	switch {
+	case len(c.ReadFor) == 0:
+		return text
+	case same:
+		return text + ": it " + c.ReadFor[0]
+	}
+	for i, must := range c.ReadFor {
+		names[i] += " " + must
+	}
+	return text + ": " + flavor.JoinAnd(names)
 }
 
 // mark says how a cover changes a pour.

@@ -66,8 +66,8 @@ func showOuts(p *terminal.Page, a *shape.OutsAnswer, everyCaution bool) {
 			names[i] = m.Name
 		}
 		p.Head("%s, without %s", o.Spec.Name, flavor.JoinAnd(names))
-		showRemoved(p, o.Removed, o.Missing, o.Unstated)
-		showVerdict(p, o.Near, o.ProvenBest, o.IfLabelClears)
+		showRemoved(p, o.Removed, o.Missing, o.Unstated, nil)
+		showVerdict(p, o.Near, o.ProvenBest, o.Covers, o.IfLabelClears)
 		if o.Chosen < 0 {
 			p.Line("  no cover in stock; do not serve it")
 		} else {

@@ -28,11 +28,11 @@ func (t *task) addCandidates() error {
 		if t.gap.InDrink(p) || !t.gap.Accepts(p) {
 			continue
 		}
-		amounts, err := t.inLightMeasure(p, t.gap.InMeasure(p, grid.Of(p)))
+		b := t.finder.trade.Cellar.Of(p)
+		amounts, err := t.inLightMeasure(p, t.gap.InMeasure(p, t.gap.AtMost(b, grid.Of(p))))
 		if err != nil {
 			return err
 		}
-		b := t.finder.trade.Cellar.Of(p)
 		if len(amounts) == 0 || !t.gap.Admits(b, customs.Names(p.ID)) {
 			continue
 		}

@@ -113,7 +113,7 @@ func (t *task) addWithout(c *Cover) {
 func (t *task) addRead(c *Cover) {
 	for i := range c.Spec.Pours {
 		if p := c.Spec.Pours[i].Profile; !t.req.Guest.MayHave(p) && !slices.Contains(c.Read, p) {
-			c.Read = append(c.Read, p)
+			c.Read, c.ReadFor = append(c.Read, p), append(c.ReadFor, t.req.Guest.Cleared(p))
 		}
 	}
 }

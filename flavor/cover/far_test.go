@@ -139,3 +139,44 @@ func TestACustomIsPouredInItsBestAmounts(t *testing.T) {
 		}
 	}
 }
+
+// A liqueur that leads where an ounce of it is much stands for no ounce and a half of a mild one, and
+// a drink made on another spirit is told as that, however near (common practice, no source).
+func TestCoversAreWhatABarPours(t *testing.T) {
+	b := newBench(t)
+	finder := NewFinder(b.finder.mixer, b.finder.judge, b.finder.space, b.finder.trade.Customs, DefaultWeights())
+	finder.Pour(func(p *flavor.Profile) float64 {
+		if p.ID == "maraschino-liqueur" {
+			return 30
+		}
+		return 60
+	})
+	find := func(text, missing string, stock ...string) *Result {
+		got, err := finder.Find(context.Background(), Request{Spec: b.menu(t, text)[0], Missing: b.profiles(t, missing), Candidates: b.profiles(t, stock...), Far: true})
+		require.NoError(t, err)
+		require.NotEmpty(t, got.Covers, text)
+		return got
+	}
+	for _, c := range find("1 1/2 oz amaretto\n3/4 oz bourbon\n1 oz lemon juice\n1/4 oz simple syrup\nshake, rocks", "amaretto", "maraschino-liqueur").Covers {
+		assert.LessOrEqual(t, c.Parts[0].ML, 30.0, c.Text)
+	}
+	near := find("2 oz vodka\n5 oz orange juice\nbuild, long", "vodka", "white-rum", "rye-vodka").Covers
+	for _, c := range near {
+		assert.Equal(t, c.Keeps && c.Parts[0].Profile.Class == flavor.ClassRum, strings.Contains(c.Text, "another spirit, so tell the guest"), c.Text)
+	}
+	port := find("2 oz rye whiskey\n1 oz sweet vermouth\n2 dashes aromatic bitters\nstir, up", "sweet-vermouth", "ruby-port").Covers[0]
+	assert.NotContains(t, port.Text, "white wine", "port is a wine")
+	lemon := find("2 oz white rum\n1 oz lime juice\n3/4 oz simple syrup\nshake, up", "lime-juice", "lemon-juice").Covers[0]
+	assert.NotContains(t, lemon.Text, "loses lime juice", "whoever is out of it knows")
+}
+
+// Who avoids tree nuts is never offered peanuts, though no law says so (common practice, no source).
+func TestNutsAreNotCoveredByOtherNuts(t *testing.T) {
+	b := newBench(t)
+	r := Request{Spec: b.menu(t, "2 oz amaretto\n1 oz lemon juice\n1/4 oz simple syrup\nshake, rocks")[0], Missing: b.profiles(t, "amaretto"),
+		Candidates: b.profiles(t, "peanut-liqueur", "sesame-orgeat", "peanut-orgeat"), Guest: guest.Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}}, Far: true}
+	got, err := b.finder.Find(context.Background(), r)
+	require.NoError(t, err)
+	assert.Empty(t, got.Covers)
+	assert.Empty(t, got.IfLabelClears)
+}

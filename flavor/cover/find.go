@@ -31,7 +31,13 @@ type Finder struct {
 // weights.
 func NewFinder(mixer *mix.Mixer, judge *balance.Judge, space *sense.Space, customs *flavor.Customs, w Weights) *Finder {
 	return &Finder{mixer: mixer, judge: judge, space: space, weights: w,
-		trade: gap.Trade{Cellar: role.NewCellar(space), Customs: customs, Weights: w.Gap, Near: NearJND}}
+		trade: gap.Trade{Cellar: role.NewCellar(space, nil), Customs: customs, Weights: w.Gap, Near: NearJND}}
+}
+
+// Pour tells a finder how many mL of something a bartender pours in one drink. It is for whoever
+// makes the finder, before its first search.
+func (f *Finder) Pour(atMost func(*flavor.Profile) float64) {
+	f.trade.Cellar = role.NewCellar(f.space, atMost)
 }
 
 // Space is the space in which it tells glasses apart.
@@ -88,6 +94,7 @@ type Cover struct {
 	Marks        []flavor.AllergenMark
 	NewAllergens []flavor.Allergen
 	Read         []*flavor.Profile // whose labels must clear it for the guest; none for a safe cover
+	ReadFor      []string          // what each of those labels must say, see [guest.Guest.Cleared]
 	Ask          []string          // what to ask the guest before it is poured, see [flavor.Spec.Ask]
 	Also         []Cover           // covers that come to the same glass, the best first
 	Text         string
@@ -112,8 +119,9 @@ type Result struct {
 	Removed []*flavor.Profile
 	// Unstated are those of Removed that are not missing and whose label may clear them
 	// for the guest: they may carry what the guest avoids, or nobody has stated it.
-	Unstated []*flavor.Profile
-	Covers   []Cover
+	Unstated    []*flavor.Profile
+	UnstatedFor []string // what each of those labels must say, see [guest.Guest.Cleared]
+	Covers      []Cover
 	// IfLabelClears are covers that hold something which may carry what the guest avoids,
 	// or of which nobody has stated it. They are safe only if the labels in Read say so. One
 	// without parts leaves out what went.
@@ -135,7 +143,7 @@ type Result struct {
 	Near        bool // some cover keeps the drink, or leaving out what went does
 	Proven      bool // no better cover is possible; false if time or effort ran out
 
-	strayed int // how far its covers are from being like what went, see [task.strayed]
+	strayed, labels int // how far its covers, and those by label, are from being like what went, see [task.strayed]
 }
 
 // Find returns the best covers. It fails if the request is out of range, if
@@ -145,6 +153,7 @@ func (f *Finder) Find(ctx context.Context, r Request) (*Result, error) {
 		return nil, err
 	}
 	r.Spec = r.Guest.Serve(r.Spec)
+	r.Candidates = r.harmless()
 	all, unasked := r.Candidates, r.unasked()
 	r.Candidates = unasked
 	result, err := f.covers(ctx, &r, false)
@@ -154,18 +163,31 @@ func (f *Finder) Find(ctx context.Context, r Request) (*Result, error) {
 	if err := f.addLabels(ctx, &r, result); err != nil {
 		return nil, err
 	}
-	if len(unasked) < len(all) && result.empty() {
+	if len(unasked) < len(all) && result.hopeless() {
 		r.Candidates = all
-		if result, err = f.covers(ctx, &r, false); err != nil {
+		asking, err := f.covers(ctx, &r, false)
+		if err != nil {
 			return nil, err
+		}
+		if result.empty() || asking.Near {
+			result = asking
 		}
 	}
 	if !r.Guest.MayHaveLaid(r.Spec) { // nothing that is poured makes up for what a step brings
-		return &Result{ScoreBefore: result.ScoreBefore, Removed: result.Removed, Unstated: result.Unstated, Proven: result.Proven}, nil
+		return &Result{ScoreBefore: result.ScoreBefore, Removed: result.Removed, Unstated: result.Unstated, UnstatedFor: result.UnstatedFor, Proven: result.Proven}, nil
 	}
 	rankedAhead(result.Covers)
 	rankedAhead(result.IfLabelClears)
 	return result, nil
+}
+
+// harmless returns the candidates that no bartender would startle the guest with.
+func (r *Request) harmless() []*flavor.Profile {
+	startles := func(p *flavor.Profile) bool { return r.Guest.Startles(p, r.Spec) }
+	if len(r.Guest.Avoid) == 0 || !slices.ContainsFunc(r.Candidates, startles) {
+		return r.Candidates
+	}
+	return slices.DeleteFunc(slices.Clone(r.Candidates), startles)
 }
 
 // unasked returns the candidates of which the guest need not be asked anything new: who avoids
@@ -177,6 +199,11 @@ func (r *Request) unasked() []*flavor.Profile {
 		return r.Candidates
 	}
 	return slices.DeleteFunc(slices.Clone(r.Candidates), wonders)
+}
+
+// hopeless reports whether nothing covers what went but what is nothing like it, and another drink.
+func (r *Result) hopeless() bool {
+	return r.empty() || r.LeftOut == nil && min(r.strayed, r.labels) == strayedAll && !slices.ContainsFunc(r.Covers, Cover.worthPouring)
 }
 
 // empty reports whether nothing at all covers what went.
@@ -194,6 +221,7 @@ func (f *Finder) addLabels(ctx context.Context, r *Request, to *Result) error {
 	if err != nil {
 		return err
 	}
+	to.labels = unsure.strayed
 	to.LabelFirst = len(unsure.Covers) > 0 && len(unsure.Covers[0].Read) > 0
 	if c := unsure.LeftOut; c != nil && len(c.Read) > 0 && len(to.Covers) == 0 && to.LeftOut == nil {
 		at := len(unsure.Covers)
@@ -237,6 +265,9 @@ func (f *Finder) covers(ctx context.Context, r *Request, labels bool) (*Result, 
 	}
 	defer task.done()
 	result := &Result{ScoreBefore: task.scoreBefore, Removed: task.gap.Profiles(), Unstated: task.gap.Unstated(), Proven: true}
+	for _, p := range result.Unstated {
+		result.UnstatedFor = append(result.UnstatedFor, r.Guest.Cleared(p))
+	}
 	if err := task.addCandidates(); err != nil {
 		return nil, err
 	}

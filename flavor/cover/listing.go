@@ -54,15 +54,22 @@ func (t *task) withoutFar(ideas []idea) []idea {
 	kept := slices.ContainsFunc(ideas, near)
 	keptInKind := slices.ContainsFunc(ideas, func(x idea) bool { return near(x) && t.ofTheKind(&x) })
 	keptByCustom := slices.ContainsFunc(ideas, func(x idea) bool { return near(x) && t.practice.Obvious(x.filling.Parts) })
-	return slices.DeleteFunc(ideas, func(x idea) bool {
+	var spare []idea // what the trade pours to fill a glass, and a longer list has no place for
+	fills := func(p *flavor.Profile) bool { return p.Class.Part() == flavor.PartLength }
+	out := slices.DeleteFunc(slices.Clone(ideas), func(x idea) bool {
 		if parts := x.filling.Parts; t.practice.Pours(parts) {
-			return keptByCustom && x.lost() && x.distance > farJND && !t.practice.FirstChoice(parts)
+			far := keptByCustom && x.lost() && x.distance > farJND && !t.practice.FirstChoice(parts)
+			if far && len(parts) == 1 && x.rank <= best+tail && t.gap.Any(fills) {
+				spare = append(spare, x)
+			}
+			return far
 		}
 		if t.ofTheKind(&x) && !keptInKind {
 			return x.rank > best+tail
 		}
 		return x.rank > best+tail || kept && t.farOff(&x)
 	})
+	return append(out, spare[:max(0, min(len(spare), enoughIdeas-len(out)))]...)
 }
 
 // ofTheKind reports whether an idea is one spirit of the class of the spirit that went: guests
@@ -86,10 +93,11 @@ func (t *task) withoutLost(ideas []idea) []idea {
 
 // unlike leaves of ideas that are all unlike the thing that went single bottles that lie
 // near, what is of the same kin, and what a guest who drinks no alcohol is poured anywhere: no more
-// than a few.
+// than a few. Where nobody says what is at hand, no bar has a rare bottle for what is another drink.
 func (t *task) unlike(ideas []idea) []idea {
+	rare := func(i int) bool { return t.req.Common != nil && !t.req.Common.Usual(t.cands[i].Profile.ID) }
 	ideas = slices.DeleteFunc(ideas, func(x idea) bool {
-		return (x.distance > farJND || len(x.filling.Parts) > 1) && !t.sameKin(&x.filling) && !t.plain(&x.filling)
+		return x.distance > farJND && slices.ContainsFunc(x.filling.Parts, rare) && !t.plain(&x.filling) || (x.distance > farJND || len(x.filling.Parts) > 1) && !t.sameKin(&x.filling) && !t.plain(&x.filling)
 	})
 	if !t.req.Far {
 		ideas = ideas[:min(len(ideas), enoughIdeas)]

@@ -1,14 +1,13 @@
 package cover
 
 import (
-	"iter"
 	"math"
 	"slices"
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover/role"
 	"counterpour/flavor/cover/search"
-	"counterpour/flavor/ratio"
+	"counterpour/flavor/cover/soft"
 )
 
 // plain reports whether a filling is what any bar pours for a guest who drinks no alcohol,
@@ -32,7 +31,7 @@ func (t *task) plain(x *search.Filling) bool {
 			return false
 		}
 	}
-	return led && sugared(t.pours(x)) && !slices.ContainsFunc(x.Parts, func(i int) bool {
+	return led && soft.Sugared(t.pours(x)) && !slices.ContainsFunc(x.Parts, func(i int) bool {
 		for m := range t.gap.Gone {
 			if t.standsPlain(i, m, x) {
 				return false
@@ -60,74 +59,16 @@ func (t *task) standsPlain(i, m int, x *search.Filling) bool {
 	})
 }
 
-// leftSoft is the share of a drink that is left and is sour, long or milk, from which
-// a soft drink can be made of it: of a sour it is the lemon, and of a stirred drink there is
-// none (common practice, no source).
-const leftSoft = 0.1
-
-// creamFrom is the fat in g/L from which a milk is a cream, which no one drinks by the glass.
-const creamFrom = 150.0
-
-// lengthens reports whether something is drunk by the glass: a juice, a tea, a soda, a milk.
-func lengthens(p *flavor.Profile) bool {
-	return p.Class.Part() == flavor.PartLength || p.Class.Kin() == flavor.KinMilk && p.Fat.Value < creamFrom
-}
-
 // leavesDrink reports whether what went leaves something to make a soft drink of.
-func (t *task) leavesDrink() bool {
-	var all, soft float64
-	for i := range t.req.Spec.Pours {
-		p := &t.req.Spec.Pours[i]
-		all += p.ML
-		if slices.Contains(t.gap.Keep, i) && (p.Profile.Class.Part() == flavor.PartSour || lengthens(p.Profile)) {
-			soft += p.ML
-		}
-	}
-	return soft >= leftSoft*all
-}
-
-// The least share of a drink that is left, and the least share of that which lengthens it, for
-// what is left to be a drink by itself: a gin fizz leaves a lemonade, a daiquiri lime and sugar
-// (common practice, no source).
-const leftOfAll, leftLong = 0.5, 0.4
+func (t *task) leavesDrink() bool { return soft.Leaves(t.req.Spec, t.gap.Keep) }
 
 // isLong reports whether a filling leaves a long drink, or one of milk, without anything else.
-func (t *task) isLong(x *search.Filling) bool {
-	var all, left, long float64
-	for i := range t.req.Spec.Pours {
-		all += t.req.Spec.Pours[i].ML
-	}
-	for p := range t.pours(x) {
-		left += p.ML
-		if lengthens(p.Profile) {
-			long += p.ML
-		}
-	}
-	return left >= leftOfAll*all && long >= leftLong*left && sugared(t.pours(x))
-}
-
-// leastSweet is the syrup of one to one, as against as much lemon juice, from which what
-// is sour can be drunk without its spirit: a lemonade has four fifths of it, a sharp one
-// hardly half (common practice, no source).
-const leastSweet = 0.4
-
-// sugared reports whether a drink has sugar for its lemon or lime. A juice is drunk as it is.
-func sugared(pours iter.Seq[flavor.Pour]) bool {
-	var sweet, sour float64
-	for p := range pours {
-		per := ratio.PerML(p.Profile)
-		sweet += p.ML * per[ratio.Sweet]
-		if p.Profile.Class.Part() == flavor.PartSour {
-			sour += p.ML * per[ratio.Sour]
-		}
-	}
-	return sweet >= leastSweet*sour
-}
+func (t *task) isLong(x *search.Filling) bool { return soft.Long(t.pours(x), t.req.Spec.VolumeML()) }
 
 // tooSharp reports whether a filling leaves a guest who drinks no alcohol with less sugar than its
 // lemon or lime wants.
 func (t *task) tooSharp(x *search.Filling) bool {
-	return t.gap.Less && t.gap.NoAlcohol() && t.sweetAsOrdered && !sugared(t.pours(x))
+	return t.gap.Less && t.gap.NoAlcohol() && t.sweetAsOrdered && !soft.Sugared(t.pours(x))
 }
 
 // lengthened returns what a guest who drinks no alcohol is poured for the liqueur that a drink

@@ -12,6 +12,16 @@ import (
 // Customary lists what the trade pours in place of an ingredient, the first choice first.
 func (f *Finder) Customary(p *flavor.Profile) []flavor.Custom { return f.trade.Customs.For(p.ID) }
 
+// CustomaryDry lists the same for a guest who drinks no alcohol: behind what is poured for
+// everybody, what is where the ingredient is a spirit or what a drink is made on.
+func (f *Finder) CustomaryDry(p *flavor.Profile) []flavor.Custom {
+	out := f.Customary(p)
+	for i, id := range f.trade.Customs.Dry(p.Class) {
+		out = append(out, flavor.Custom{Parts: []string{id}, Place: len(out) + i})
+	}
+	return out
+}
+
 // habit is what a filling ranks nearer by for being what every hand reaches for.
 func (t *task) habit(x *search.Filling) float64 {
 	return t.finder.weights.Habit * t.practice.Habit(x.Parts)

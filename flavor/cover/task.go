@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor/cover/gap"
 	"counterpour/flavor/cover/practice"
 	"counterpour/flavor/cover/search"
+	"counterpour/flavor/cover/soft"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/sense"
@@ -61,7 +62,7 @@ func (f *Finder) newTask(r *Request, labels bool) (*task, error) {
 	t.gap = gap.New(&f.trade, gap.Asked{Spec: r.Spec, ABV: drink.ABV, Missing: r.Missing, Candidates: r.Candidates,
 		Guest: &r.Guest, Labels: labels}, t.near)
 	t.mix = ratio.EquivalentsOf(r.Spec)
-	t.sweetAsOrdered = sugared(slices.Values(r.Spec.Pours))
+	t.sweetAsOrdered = soft.Sugared(slices.Values(r.Spec.Pours))
 	t.bare = !weighs(t.specOf(&search.Filling{}))
 	if t.leftOut, err = t.distanceLeftOut(); err != nil {
 		return nil, err

@@ -1,9 +1,11 @@
 package cover
 
 import (
+	"slices"
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover/gap"
 	"counterpour/flavor/cover/wording"
 	"counterpour/flavor/sense"
 )
@@ -29,8 +31,29 @@ func (t *task) text(c *Cover, glass *sense.Percept) string {
 	if off := c.Spec.LeaveOff(); off != "" {
 		text += ", " + off
 	}
-	told := wording.Difference{From: order.glass, To: glass, Another: !c.Keeps, Gone: c.Gone, Lost: c.Lost, Gained: c.Gained}
+	told := wording.Difference{From: order.glass, To: glass, Another: !c.Keeps, OtherSpirit: c.Keeps && c.otherSpirit(), Gone: c.Gone, Named: c.named(), Lost: c.Lost, Gained: c.Gained}
 	return text + ": " + told.String()
+}
+
+// otherSpirit reports whether a spirit of another class stands for one that the drink is made on:
+// guests order by it, however near the glass.
+func (c *Cover) otherSpirit() bool {
+	for k, p := range c.Parts {
+		if was := c.For[k]; was.Base() && p.ML >= gap.BaseML && p.Profile.Class.Kin() == flavor.KinSpirit && p.Profile.Class != was.Class {
+			return was.Class.Kin() == flavor.KinSpirit
+		}
+	}
+	return false
+}
+
+// named is what of the leads that are gone a bartender would say: not what goes by the name of the
+// very thing that is out, nor what a bottle is made on where its flavours are told.
+func (c *Cover) named() []sense.Lost {
+	return slices.DeleteFunc(slices.Clone(c.Gone), func(l sense.Lost) bool {
+		itself := slices.ContainsFunc(c.For, func(p *flavor.Profile) bool { return p.Name == l.Material })
+		madeOn := strings.HasSuffix(l.Material, " wine") || strings.HasSuffix(l.Material, " spirit")
+		return itself || madeOn && len(c.Parts) > 0 && len(c.Lost)+len(c.Gained) > 0
+	})
 }
 
 // OnTop reports whether a part goes on top of a drink once the rest of it is mixed: what

@@ -141,11 +141,11 @@ func (g *Guest) Unsettles(s, was *flavor.Spec) float64 {
 	if len(avoid) == 0 {
 		return 0
 	}
-	nutty := slices.Contains(avoid, flavor.TreeNuts) || slices.Contains(avoid, flavor.Peanuts)
+	nutty := g.avoidsNuts()
 	cost := askJND * float64(max(0, len(s.Ask(avoid))-len(was.Ask(avoid))))
 	for _, a := range s.NewAllergens(was) {
 		cost += newAllergenJND
-		if nutty && (a == flavor.Peanuts || a == flavor.Sesame || a == flavor.TreeNuts) {
+		if nutty && slices.Contains(nuts, a) {
 			cost += nuttyJND
 		}
 	}
@@ -160,6 +160,26 @@ func (g *Guest) Wonders(p *flavor.Profile, at *flavor.Spec) bool {
 		return !slices.ContainsFunc(at.Pours, func(x flavor.Pour) bool {
 			return g.MayHave(x.Profile) && slices.Contains(x.Profile.Asks(g.Avoid), question)
 		})
+	})
+}
+
+// nuts are the allergens that many who avoid one of them avoid too (common practice, no source).
+var nuts = []flavor.Allergen{flavor.TreeNuts, flavor.Peanuts, flavor.Sesame}
+
+// avoidsNuts reports whether the guest avoids tree nuts or peanuts.
+func (g *Guest) avoidsNuts() bool {
+	return slices.Contains(g.Avoid, flavor.TreeNuts) || slices.Contains(g.Avoid, flavor.Peanuts)
+}
+
+// Startles reports whether p brings a drink nuts of another kind than those that the guest avoids:
+// no law bars peanuts from who avoids tree nuts, and no bartender offers them.
+func (g *Guest) Startles(p *flavor.Profile, at *flavor.Spec) bool {
+	carries := func(p *flavor.Profile, a flavor.Allergen) bool {
+		c, _ := p.Allergen(a)
+		return c == flavor.Contains || c == flavor.MayContain
+	}
+	return g.avoidsNuts() && slices.ContainsFunc(nuts, func(a flavor.Allergen) bool {
+		return carries(p, a) && !at.Has(func(q *flavor.Profile) bool { return carries(q, a) })
 	})
 }
 

@@ -65,3 +65,50 @@ func TestWhatIsToBeRead(t *testing.T) {
 		}
 	}
 }
+
+// What a label must say is told by what stands in the guest's way.
+func TestWhatALabelMustSay(t *testing.T) {
+	unstated := &flavor.Profile{}
+	for name, c := range map[string]struct {
+		guest Guest
+		of    *flavor.Profile
+		want  string
+	}{
+		"no label decides":       {Guest{}, unstated, ""},
+		"one is not stated":      {Guest{Avoid: []flavor.Allergen{flavor.Gluten}}, unstated, "names no gluten"},
+		"cleared with something": {Guest{NoAnimal: []string{flavor.Finings}}, &flavor.Profile{AllergensKnown: true, Animal: []string{flavor.Finings}}, "says vegan"},
+		"a trace of alcohol":     {Guest{NoAlcohol: true, NoTrace: true}, &flavor.Profile{AllergensKnown: true, ABV: flavor.Figure{Value: 0.3}}, "says 0.0 % vol"},
+		"both": {Guest{Avoid: []flavor.Allergen{flavor.Milk, flavor.Eggs}, NoAlcohol: true, NoTrace: true}, &flavor.Profile{ABV: flavor.Figure{Value: 0.3}},
+			"names no milk or eggs and says 0.0 % vol"},
+	} {
+		if got := c.guest.Cleared(c.of); got != c.want {
+			t.Errorf("%s: %q, want %q", name, got, c.want)
+		}
+	}
+}
+
+// Who avoids tree nuts is startled by peanuts, unless the drink has them anyway.
+func TestWhatStartles(t *testing.T) {
+	carries := func(a flavor.Allergen) *flavor.Profile {
+		return &flavor.Profile{AllergensKnown: true, AllergenMarks: []flavor.AllergenMark{{Allergen: a, Certainty: flavor.Contains}}}
+	}
+	peanut, milk := carries(flavor.Peanuts), carries(flavor.Milk)
+	plain := &flavor.Spec{Pours: []flavor.Pour{{Profile: milk}}}
+	nuts := Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}}
+	for name, c := range map[string]struct {
+		guest Guest
+		of    *flavor.Profile
+		at    *flavor.Spec
+		want  bool
+	}{
+		"peanuts for who avoids tree nuts": {nuts, peanut, plain, true},
+		"in a drink that has them":         {nuts, peanut, &flavor.Spec{Pours: []flavor.Pour{{Profile: peanut}}}, false},
+		"milk":                             {nuts, milk, &flavor.Spec{}, false},
+		"for who avoids milk":              {Guest{Avoid: []flavor.Allergen{flavor.Milk}}, peanut, plain, false},
+		"of which nobody has stated it":    {nuts, &flavor.Profile{}, plain, false},
+	} {
+		if got := c.guest.Startles(c.of, c.at); got != c.want {
+			t.Errorf("%s: %v, want %v", name, got, c.want)
+		}
+	}
+}

@@ -61,6 +61,28 @@ func (g *Guest) ToRead(p *flavor.Profile) string {
 	return flavor.JoinAnd(parts)
 }
 
+// Cleared says what the label of p must say before the guest may have it, in words that go on from
+// its name, such as "names no sulphites"; empty if no label decides.
+func (g *Guest) Cleared(p *flavor.Profile) string {
+	if !g.LabelDecides(p) {
+		return ""
+	}
+	var parts []string
+	if slices.Contains(g.NoAnimal, flavor.Finings) { // only a guest who eats nothing from animals minds those
+		parts = append(parts, "says vegan")
+	}
+	if open := append(g.carried(p, flavor.MayContain), g.carried(p, flavor.Unstated)...); len(open) > 0 {
+		parts = append(parts, "names no "+flavor.JoinOr(open))
+	}
+	if g.NoTrace && !p.StatesNoAlcohol() {
+		parts = append(parts, "says 0.0 % vol")
+	}
+	if len(parts) == 0 {
+		parts = append(parts, "says what is in it") // nothing of it is on record
+	}
+	return flavor.JoinAnd(parts)
+}
+
 // carried lists the allergens to avoid that an ingredient carries with a certainty.
 func (g *Guest) carried(p *flavor.Profile, with flavor.Certainty) (names []string) {
 	for _, a := range g.Avoid {

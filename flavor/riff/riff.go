@@ -86,7 +86,8 @@ func Vary(ctx context.Context, st *station.Station, req Request) (*Result, error
 		return nil, err
 	}
 	req.Spec = limits.Guest.Serve(req.Spec)
-	w := &work{Job: st.NewJob(req.Stock, limits, measure.SystemOf(req.Spec), req.Seed), each: draftsEach}
+	startles := func(p *flavor.Profile) bool { return limits.Guest.Startles(p, req.Spec) }
+	w := &work{Job: st.NewJob(slices.DeleteFunc(slices.Clone(req.Stock), startles), limits, measure.SystemOf(req.Spec), req.Seed), each: draftsEach}
 	if err := w.SetFrom(req.Spec); err != nil {
 		return nil, err
 	}

@@ -141,7 +141,11 @@ func (k *Kitchen) judgeBy(s *weigh.Set) (err error) {
 	k.Judge = balance.NewJudge(k.Mixer, s, k.Catalogue.Pantry())
 	k.Finder = cover.NewFinder(k.Mixer, k.Judge, k.Catalogue.Space(), k.customs, cover.DefaultWeights())
 	k.Station, err = station.New(k.Mixer, k.Judge, s, k.Catalogue.Space(), station.Lore{Proven: k.Proven, Serves: k.serves, Carriers: k.carriers, Customs: k.customs})
-	return err
+	if err != nil {
+		return err
+	}
+	k.Finder.Pour(k.Station.MostPoured)
+	return nil
 }
 
 // favour returns the rank of an ingredient among suggestions: 1 to 2 if it is in stock,

@@ -28,7 +28,7 @@ func newBench(t *testing.T) *bench {
 	require.NoError(t, err)
 	customs, err := catalogue.Customs()
 	require.NoError(t, err)
-	return &bench{catalogue, gap.Trade{Cellar: role.NewCellar(catalogue.Space()), Customs: customs, Weights: gap.DefaultWeights(), Near: 4}}
+	return &bench{catalogue, gap.Trade{Cellar: role.NewCellar(catalogue.Space(), nil), Customs: customs, Weights: gap.DefaultWeights(), Near: 4}}
 }
 
 func (b *bench) bottle(t *testing.T, id string) *role.Bottle {

@@ -90,6 +90,23 @@ func (g *Gap) InMeasure(p *flavor.Profile, amounts []portion.Amount) []portion.A
 	return slices.DeleteFunc(slices.Clone(amounts), less)
 }
 
+// AtMost leaves of the amounts of a liqueur those that a bartender pours of it in one drink: one that
+// leads where an ounce of it is much stands for no two ounces of a mild one. What the trade takes
+// for the very thing that went is poured as that was. Where all are left, it returns the list that it was given.
+func (g *Gap) AtMost(b *role.Bottle, amounts []portion.Amount) []portion.Amount {
+	p := b.Profile
+	kin := func(q *flavor.Profile) bool { return slices.Contains(g.trade.Customs.Kin(q.ID), p.ID) }
+	tooMuch := func(a portion.Amount) bool { return a.ML > max(b.MostML, neverMuchML) }
+	if p.Class.Kin() != flavor.KinLiqueur || !slices.ContainsFunc(amounts, tooMuch) || g.Any(kin) {
+		return amounts
+	}
+	return slices.DeleteFunc(slices.Clone(amounts), tooMuch)
+}
+
+// neverMuchML is three quarters of an ounce as a jigger rounds it: of no liqueur is that too much
+// (common practice, no source).
+const neverMuchML = 22.5
+
 // What stands in for something as its kin in the trade is poured in some two thirds of its
 // measure at the least, and half as much again at most, however strong it smells (common
 // practice, no source).

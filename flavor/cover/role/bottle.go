@@ -1,6 +1,8 @@
 package role
 
 import (
+	"math"
+
 	lru "github.com/hashicorp/golang-lru/v2"
 
 	"counterpour/flavor"
@@ -13,6 +15,7 @@ type Bottle struct {
 	Holds   sense.Vector // of a millilitre
 	Smell   Smell
 	Look    sense.Swatch
+	MostML  float64 // that a bartender pours of a liqueur in one drink; without bound where nobody says
 }
 
 // mostBottles is how many bottles a finder remembers: more than any catalogue that was
@@ -23,13 +26,15 @@ const mostBottles = 4096
 // never change, so each is known by where it is.
 type Cellar struct {
 	space *sense.Space
+	most  func(*flavor.Profile) float64 // nil if nobody says
 	known *lru.Cache[*flavor.Profile, *Bottle]
 }
 
-// NewCellar returns a cellar that remembers nothing yet.
-func NewCellar(space *sense.Space) *Cellar {
+// NewCellar returns a cellar that remembers nothing yet; most is how many mL of something a
+// bartender pours in one drink, nil if nobody says.
+func NewCellar(space *sense.Space, most func(*flavor.Profile) float64) *Cellar {
 	known, _ := lru.New[*flavor.Profile, *Bottle](mostBottles) // fails only for a size below one
-	return &Cellar{space: space, known: known}
+	return &Cellar{space: space, most: most, known: known}
 }
 
 // Of returns the bottle of a profile. It is safe for concurrent use; the bottle is not to
@@ -38,7 +43,10 @@ func (c *Cellar) Of(p *flavor.Profile) *Bottle {
 	if b, ok := c.known.Get(p); ok {
 		return b
 	}
-	b := &Bottle{Profile: p, Holds: c.space.PerML(p)}
+	b := &Bottle{Profile: p, Holds: c.space.PerML(p), MostML: math.Inf(1)}
+	if c.most != nil && p.Class.Kin() == flavor.KinLiqueur {
+		b.MostML = c.most(p)
+	}
 	b.Smell, b.Look = smellOf(p, &b.Holds), b.Holds.Swatch()
 	c.known.Add(p, b)
 	return b

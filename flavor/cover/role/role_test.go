@@ -16,7 +16,7 @@ func bottles(t *testing.T) func(id string) *role.Bottle {
 	t.Helper()
 	catalogue, err := data.Embedded()
 	require.NoError(t, err)
-	cellar := role.NewCellar(catalogue.Space())
+	cellar := role.NewCellar(catalogue.Space(), nil)
 	return func(id string) *role.Bottle {
 		p, found := catalogue.ByID(id)
 		require.True(t, found, id)

@@ -56,7 +56,9 @@ func Moves(p *flavor.Profile, to float64, u flavor.Unit) string {
 type Difference struct {
 	From, To     *sense.Percept
 	Another      bool                 // it is another drink
+	OtherSpirit  bool                 // it is made on a spirit of another class
 	Gone         []sense.Lost         // what led what went and is gone
+	Named        []sense.Lost         // of that, what is said
 	Lost, Gained []flavor.AromaFamily // that a guest misses or meets
 }
 
@@ -102,7 +104,10 @@ func (d *Difference) String() string {
 	if d.Another {
 		told = append(told, "another drink")
 	}
-	for _, l := range d.Gone {
+	if d.OtherSpirit {
+		told = append(told, "another spirit, so tell the guest")
+	}
+	for _, l := range d.Named {
 		told = append(told, "loses "+l.Material)
 	}
 	for _, f := range d.Lost {
@@ -131,7 +136,7 @@ func (d *Difference) String() string {
 		return "the same drink"
 	case len(told) == 0:
 		return "several small differences, none noticeable by itself"
-	case same:
+	case same && !d.OtherSpirit:
 		return "same drink, " + strings.Join(told, ", ")
 	}
 	return strings.Join(told, ", ")

@@ -36,7 +36,7 @@ func TestDifference(t *testing.T) {
 	moved := wording.Difference{From: from, To: to}
 	assert.Contains(t, moved.String(), "sweeter")
 	assert.NotContains(t, moved.String(), "another drink")
-	other := wording.Difference{From: from, To: to, Another: true, Gone: []sense.Lost{{Material: "lemon juice"}}, Gained: []flavor.AromaFamily{flavor.Mint}}
+	other := wording.Difference{From: from, To: to, Another: true, Gone: []sense.Lost{{Material: "lemon juice"}}, Named: []sense.Lost{{Material: "lemon juice"}}, Gained: []flavor.AromaFamily{flavor.Mint}}
 	assert.Regexp(t, "^another drink, loses lemon juice, more minty, .*sweeter", other.String())
 
 	lost, gained := wording.Aromas(drink, drink)

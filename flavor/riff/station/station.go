@@ -54,6 +54,10 @@ func (s *Station) Serves() []template.Labelled { return s.serves }
 // Proven returns the proven drinks; they are not to be changed.
 func (s *Station) Proven() []template.Labelled { return s.book.Proven() }
 
+// MostPoured is the most of an ingredient, in mL, that proven drinks pour, see
+// [precedent.Practice.MostML].
+func (s *Station) MostPoured(p *flavor.Profile) float64 { return s.practice.MostML(p) }
+
 // Limits of a request.
 const (
 	MaxLimit     = 100
