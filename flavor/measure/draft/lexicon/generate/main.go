@@ -46,6 +46,9 @@ const mostPourable = 0.1
 // leastLetters is the fewest letters of a word of the list: shorter ones are clippings of bars as often.
 const leastLetters = 4
 
+// medicines is how antibiotics end: nobody tells of one at a bar, and drinks are named after some.
+const medicines = "cillin"
+
 // word is what the senses of a word come to.
 type word struct {
 	uses      map[int]int // of its nouns in tagged texts, by lexicographer file
@@ -247,7 +250,7 @@ func (w *wordnet) classes(lemma string) string {
 		return ""
 	case common.Has(lemma):
 		return o.letters() + "c"
-	case len(lemma) < leastLetters || o.proper || o.taints || o.noun && (pourable[o.first] || o.pouredOften()):
+	case len(lemma) < leastLetters || strings.HasSuffix(lemma, medicines) || o.proper || o.taints || o.noun && (pourable[o.first] || o.pouredOften()):
 		return ""
 	}
 	return o.letters()
