@@ -34,7 +34,18 @@ const shifted = `new Promise((done) => {
 	setTimeout(() => { add(observer.takeRecords()); done(sum); }, 400);
 })`
 
-// What is read stays where it is while scripts and styles arrive.
+// sideways is how many pixels a page goes beyond its screen once its text has twice its size, as
+// who sees little sets it (WCAG 2.2, 1.4.4 and 1.4.10).
+const sideways = `(() => {
+	const page = document.documentElement;
+	page.style.fontSize = "200%";
+	const beyond = page.scrollWidth - page.clientWidth;
+	page.style.fontSize = "";
+	return beyond;
+})()`
+
+// What is read stays where it is while scripts and styles arrive, and fits a phone in letters of
+// twice the size.
 func TestPagesDoNotMove(t *testing.T) {
 	h := webuitest.NewHouse()
 	h.Dry = []string{"falernum", "orgeat"}
@@ -48,6 +59,9 @@ func TestPagesDoNotMove(t *testing.T) {
 	for _, page := range everyPage {
 		b.Open(address, page)
 		assert.Less(t, sum(), mostShift, page)
+		beyond, err := chromedp.Run(b.Ctx, chromedp.Evaluate[int](sideways))
+		require.NoError(t, err)
+		assert.Zero(t, beyond, "%s at twice the size", page)
 	}
 	// The measure does see a page that moves.
 	b.Do(chromedp.Evaluate[chromedp.Void](`document.querySelector("main").style.paddingTop = "300px"`))
