@@ -52,6 +52,12 @@ func TestSpecsComeBackAsTheyWent(t *testing.T) {
 	}
 }
 
+// What is laid on a drink stands in what was read, since it may be what a guest avoids.
+func TestThePreviewTellsTheGarnish(t *testing.T) {
+	w := webuitest.Post(webuitest.NewPages(t), "/specs/import", webuitest.Fields("as", "text", "text", "Dogwatch\n2 oz London dry gin\n1 oz lemon juice\nshake, up\ngarnish: crushed pistachios\nrim: salt"), false)
+	webuitest.Tells(t, w, 200, `<p class="small">shake, up · crushed pistachios · rim of salt</p>`)
+}
+
 const pasted = "Halyard Sour\n2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up\n\nDogwatch\n2 oz gin\n1 oz lemmon juice\nshake\n\nQuiet Berth\n2 oz gin\n1 oz lemon juice\nshake\n"
 
 func TestWhatCannotBeReadIsNamed(t *testing.T) {

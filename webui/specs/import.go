@@ -205,7 +205,7 @@ func (v *importedSpec) show(s *house.Spec, shelf *house.Shelf) {
 		}
 		v.Pours = append(v.Pours, said)
 	}
-	v.Served = string(s.Method) + ", " + string(s.Service)
+	v.Served = part.Serving(&flavor.Spec{Method: s.Method, Service: s.Service, Glass: s.Glass, Garnish: s.Garnish, Rim: s.Rim})
 }
 
 // preview holds what was read against the house, and writes nothing.

@@ -71,19 +71,19 @@ func (p *pages) consider(r *http.Request, text string, v *view) (int, error) {
 		return refused(v, err)
 	}
 	if r.PostForm.Get("do") != "take" {
-		v.show(sheet, settled, p.house.Shelf(), bottles)
+		v.show(sheet, settled, p.house, bottles)
 		return http.StatusOK, nil
 	}
 	if !access.May(r.Context(), access.Lead) {
 		t := frame.TroubleOf(frame.ErrNotTheirs)
 		v.Trouble = say.It("stocksheet.not-theirs", "Title", t.Title, "Text", t.Text)
-		v.show(sheet, settled, p.house.Shelf(), bottles)
+		v.show(sheet, settled, p.house, bottles)
 		return t.Status, nil
 	}
 	reading := sheet.Reading()
 	result, err := exchange.Import(r.Context(), p.house.Store(), frame.By(r), reading, exchange.KeepGood)
 	if err != nil {
-		v.show(sheet, settled, p.house.Shelf(), bottles)
+		v.show(sheet, settled, p.house, bottles)
 		return refused(v, err)
 	}
 	v.Undo = part.UndoOf(result.Changes, "/stock")
@@ -101,7 +101,7 @@ func (p *pages) consider(r *http.Request, text string, v *view) (int, error) {
 	if sheet, err = exchange.ReadSheet(strings.NewReader(v.Text), part.NewNearFinder(p.bar, p.house.Shelf()), bottles, settled); err != nil {
 		return refused(v, err)
 	}
-	v.show(sheet, settled, p.house.Shelf(), bottles)
+	v.show(sheet, settled, p.house, bottles)
 	return http.StatusOK, nil
 }
 

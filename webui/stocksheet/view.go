@@ -10,6 +10,7 @@ import (
 	"counterpour/data/house/exchange"
 	"counterpour/data/house/exchange/column"
 	"counterpour/flavor"
+	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
 	"counterpour/webui/say"
@@ -128,7 +129,8 @@ var fieldNames = sync.OnceValue(func() map[column.Field]string {
 var usualCurrencies = []string{"EUR", "GBP", "USD", "CAD", "AUD"}
 
 // show fills the page with what a sheet was read as.
-func (v *view) show(s *exchange.Sheet, settled exchange.Settled, shelf *house.Shelf, there []house.Bottle) {
+func (v *view) show(s *exchange.Sheet, settled exchange.Settled, h behind.House, there []house.Bottle) {
+	shelf, usual := h.Shelf(), sync.OnceValue(func() []*flavor.Profile { return h.Usual(mostUsual) })
 	p := &preview{Currency: s.Currency, AskCurrency: s.AskCurrency, Currencies: usualCurrencies, Notes: slices.Clone(s.Notes), Settled: marks(settled)}
 	known := map[string]bool{}
 	for _, b := range there {
@@ -145,7 +147,7 @@ func (v *view) show(s *exchange.Sheet, settled exchange.Settled, shelf *house.Sh
 			left[r.LeftOut]++
 			continue
 		case len(r.Faults) > 0:
-			p.mend(r)
+			p.mend(r, usual)
 		default:
 			p.ready(r, shelf, known[r.Bottle.ID])
 		}
@@ -187,7 +189,10 @@ func marks(s exchange.Settled) []string {
 // leave is what a button sends to leave a row out.
 func leave(row int) string { return cellMark(row, column.Row, exchange.LeaveOut) }
 
-func (p *preview) mend(r *exchange.SheetRow) {
+// mostUsual is among how many usual ingredients those are looked for that a bottle may be.
+const mostUsual = 200
+
+func (p *preview) mend(r *exchange.SheetRow, usual func() []*flavor.Profile) {
 	p.Bad++
 	row := mendRow{Number: r.Number, Name: r.Bottle.Name, Leave: leave(r.Number)}
 	for _, f := range r.Faults {
@@ -200,6 +205,12 @@ func (p *preview) mend(r *exchange.SheetRow) {
 		}
 		for _, remedy := range f.Remedies {
 			m.Remedies = append(m.Remedies, form.Option{Value: cellMark(r.Number, remedy.Field, remedy.Write), Name: words.SentenceStart(remedy.Say)})
+		}
+		if m.Kinds && len(f.Remedies) == 0 {
+			m.Message = say.It("stocksheet.what-is-it", "Message", m.Message)
+			for _, k := range part.LikelyKinds(&r.Bottle, usual()) {
+				m.Remedies = append(m.Remedies, form.Option{Value: cellMark(r.Number, column.Kind, k.Name), Name: words.SentenceStart(k.Name)})
+			}
 		}
 		row.Faults = append(row.Faults, m)
 	}

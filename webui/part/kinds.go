@@ -1,0 +1,30 @@
+package part
+
+import (
+	"math"
+	"slices"
+
+	"counterpour/data/house"
+	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/naming"
+)
+
+// What a bottle may be that does not say its kind: common practice, no source.
+const (
+	mostLikely = 6 // kinds that are offered
+	nearABV    = 3 // % vol that a kind may differ from what the label says
+)
+
+// LikelyKinds are the kinds that a bottle may be whose name says none: the first of what is
+// usual that hold alcohol, about as much as its label says, and whatever its name says that
+// there is. A bottle of a mixer or a syrup mostly says so.
+func LikelyKinds(b *house.Bottle, usual []*flavor.Profile) (out []*flavor.Profile) {
+	states := b.Measured.ABVPct
+	for _, p := range usual {
+		near := states == nil || math.Abs(*states-p.ABV.Value) <= nearABV && b.Measured.Contradicts(p) == nil
+		if len(out) < mostLikely && near && (p.ABV.Value > flavor.NoAlcoholABV || states != nil) && naming.Loses(b.Name, p) == "" && !slices.Contains(out, p) {
+			out = append(out, p)
+		}
+	}
+	return out
+}
