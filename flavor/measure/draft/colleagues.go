@@ -150,6 +150,9 @@ func headsRemark(toks []token.Token) bool {
 // pours nothing.
 func notes(toks []token.Token) bool {
 	colon := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is(":") })
+	if colon == 2 && label.Words[toks[0].Text+" "+toks[1].Text] != label.None { // "top note: rose water mist"
+		return false
+	}
 	return colon > 1 && colon <= mostHeading && label.Words[toks[colon-1].Text] == label.Remark && !entry.UnitIn(toks[colon:]) && !entry.TellsToPour(toks[colon:])
 }
 

@@ -290,6 +290,11 @@ func (r *reader) labelled(n int, span entry.Span, l label.Kind, rest []token.Tok
 		r.entry(KindRemark, n, span)
 		return true
 	}
+	if l == label.Glass || l == label.Garnish || l == label.Rim {
+		if kept := r.servedAfter(n, rest); len(kept) < len(rest) {
+			rest, span.End = kept, kept[len(kept)-1].End
+		}
+	}
 	at := entry.Span{Start: rest[0].Start, End: span.End}
 	text := token.OneLine(r.text[at.Start:at.End])
 	switch l {
@@ -299,6 +304,9 @@ func (r *reader) labelled(n int, span entry.Span, l label.Kind, rest []token.Tok
 		r.d.Rim = text
 		r.entry(KindRim, n, at)
 	case label.Glass:
+		if slices.ContainsFunc(rest, func(t token.Token) bool { return strings.HasSuffix(t.Text, "rinsed") }) { // "coupe, rinsed with absinthe" pours it
+			return false
+		}
 		s := serving.Read(rest)
 		s.Glass, s.Conflict = text, nil
 		s.Method = ""

@@ -21,6 +21,21 @@ func (r *reader) laid(n int, toks []token.Token) {
 	r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[at.Start:at.End])+"” is kept as garnish; write it on a line of its own, with an amount, to have it poured")
 }
 
+// servedAfter takes a sentence that says how the drink is made or served from behind what dresses it, and
+// returns what stands before it: "glass: coupe. Shake".
+func (r *reader) servedAfter(n int, toks []token.Token) []token.Token {
+	at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is(".") })
+	if at < 1 || at+1 >= len(toks) {
+		return toks
+	}
+	rest := toks[at+1:]
+	if s := serving.Read(rest); !s.States() || len(s.Unknown) > 0 || s.Conflict != nil {
+		return toks
+	}
+	r.takeServing(n, entry.Span{Start: rest[0].Start, End: rest[len(rest)-1].End}, rest, false)
+	return toks[:at]
+}
+
 // takeGarnish keeps a garnish with the words that are not only "garnish with".
 func (r *reader) takeGarnish(n int, at entry.Span, p *joining.Piece) {
 	if q, ok := r.handful(p.Toks); ok {

@@ -45,6 +45,26 @@ func Dress(s *flavor.Spec, f naming.Finder) error {
 	return d.names.Err()
 }
 
+// Notes says of each thing that is laid on the drink and may as well be poured that it is not counted.
+func Notes(s *flavor.Spec) (out []string) {
+	for i := range s.Dressings {
+		d := &s.Dressings[i]
+		liquid := slices.ContainsFunc(d.Records, func(p *flavor.Profile) bool { return !p.Class.Solid() && p.Class != flavor.ClassWater })
+		if d.Spot == flavor.OnDrink && (liquid || d.Profile.ABV.Value > flavor.NoAlcoholABV && misted(d.Said)) {
+			out = append(out, "“"+d.Said+"” is kept as garnish, and its amount is not counted; write it on a line of its own, with an amount, to have it poured")
+		}
+	}
+	return out
+}
+
+// misted reports whether words measure what goes on top by the spritz, the float or the splash.
+func misted(said string) bool {
+	return slices.ContainsFunc(carrier.Words(said), func(w string) bool {
+		u, _ := measure.ParseUnit(w)
+		return u == flavor.Spritz || u == flavor.Float || u == flavor.Splash
+	})
+}
+
 // tellsGarnish is a step that says what is laid on the drink.
 var tellsGarnish = pattern.Of(`(?i)^\W*(?:garnish(?:ed)?|decorate|dress)\b(?:\s+(?:it|the drink|the glass))?(?:\s*:|\s+(?:with|by))?\s*(.+)$`)
 

@@ -345,9 +345,12 @@ func (p *Written) numberless(text string, toks []token.Token) {
 	p.Fault = measure.Invalid("amount", w, "%q does not say how many %s; write a number before it, such as \"2 %s\"", w, p.Unit, p.Unit)
 }
 
-// rinsedGlass reads "absinthe-rinsed coupe".
+// rinsedGlass reads "absinthe-rinsed coupe" and "coupe rinsed with absinthe".
 func (p *Written) rinsedGlass(text string, toks []token.Token) bool {
 	for i := range toks {
+		if p.rinsedWith(text, toks, i) {
+			return true
+		}
 		name, ok := strings.CutSuffix(toks[i].Text, "-rinsed")
 		if !ok && toks[i].Text == "rinsed" && i > 0 {
 			name, ok = token.OneLine(text[toks[0].Start:toks[i-1].End]), true
@@ -366,6 +369,32 @@ func (p *Written) rinsedGlass(text string, toks []token.Token) bool {
 		return true
 	}
 	return false
+}
+
+// rinsedWith reads "coupe rinsed with absinthe" where the token at i is "rinsed".
+func (p *Written) rinsedWith(text string, toks []token.Token, i int) bool {
+	if i+2 >= len(toks) || toks[i].Text != "rinsed" || toks[i+1].Text != "with" && toks[i+1].Text != "in" {
+		return false
+	}
+	s := serving.Read(toks[:i])
+	if i > 0 && s.Glass == "" || len(s.Unknown) > 0 {
+		return false
+	}
+	q := Written{Of: p.Of}
+	name := toks[i+2:]
+	if after, ok := q.takeAmount(name); ok {
+		name = q.takeUnit(after)
+	} else {
+		q.Amount, q.Unit, q.UnitAt = 1, flavor.Rinse, Span{toks[i].Start, toks[i].End}
+	}
+	if name = TrimMarks(name); len(name) == 0 {
+		return false
+	}
+	q.takeName(text, name)
+	q.Beside.Merge(&s, true)
+	q.After, q.Shape = true, ShapeImplied
+	*p = q
+	return true
 }
 
 // garnish reads a garnish that says so first.

@@ -42,7 +42,7 @@ func (p *Written) takeTails(text string, toks []token.Token) []token.Token {
 			return toks
 		}
 		if t.Garnish && len(toks) > n && toks[len(toks)-n-1].Text == "bitters" {
-			t = pouring.Tail{Unit: flavor.Top, After: true} // "bitters to garnish"
+			t = pouring.Tail{Unit: flavor.Top, After: true, Remark: "bitters named as garnish are poured on top"} // "bitters to garnish"
 		}
 		p.apply(t)
 		toks = toks[:len(toks)-n]

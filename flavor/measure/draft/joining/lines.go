@@ -28,12 +28,14 @@ func Lines(text string) []Numbered {
 	out := make([]Numbered, 0, 1+strings.Count(text, "\n"))
 	for from, n := 0, 1; from <= len(text); n++ {
 		to, next := LineEnd(text, from)
-		if line := (entry.Span{Start: from, End: to}); labels(text, line) {
-			for _, at := range byLabels(text, line) {
+		parts := []entry.Span{{Start: from, End: to}}
+		if labels(text, parts[0]) {
+			parts = byLabels(text, parts[0])
+		}
+		for _, part := range parts {
+			for _, at := range topNotes(text, part) {
 				out = append(out, Numbered{Number: n, At: at})
 			}
-		} else {
-			out = append(out, Numbered{Number: n, At: line})
 		}
 		from = next
 	}
@@ -69,6 +71,33 @@ func byLabels(text string, at entry.Span) []entry.Span {
 		at.Start = toks[i-1].Start
 	}
 	return append(out, at)
+}
+
+// topNotes parts a sentence that tells the top note from what stands before and behind it on its line:
+// "garnish: peel. Top note: rose water mist. Stir, up".
+func topNotes(text string, at entry.Span) []entry.Span {
+	if line := text[at.Start:at.End]; len(line) > MostLine || !strings.Contains(line, "note") && !strings.Contains(line, "Note") && !strings.Contains(line, "NOTE") {
+		return []entry.Span{at}
+	}
+	toks := token.Lex(nil, text, at.Start, at.End)
+	for i := 1; i+2 < len(toks); i++ {
+		if toks[i-1].Text != "top" || !strings.HasPrefix(toks[i].Text, "note") || !toks[i+1].Is(":") {
+			continue
+		}
+		var out []entry.Span
+		if i > 1 {
+			out = append(out, entry.Span{Start: at.Start, End: toks[i-1].Start})
+		}
+		end := i + 2
+		for end < len(toks) && !toks[end].Is(".") && !toks[end].Is(";") && !toks[end].Is("/") && !toks[end].Is("|") {
+			end++
+		}
+		if end+1 >= len(toks) {
+			return append(out, entry.Span{Start: toks[i-1].Start, End: at.End})
+		}
+		return append(out, entry.Span{Start: toks[i-1].Start, End: toks[end].Start}, entry.Span{Start: toks[end].End, End: at.End})
+	}
+	return []entry.Span{at}
 }
 
 // laysOut reports whether a label says how the drink is made or served.

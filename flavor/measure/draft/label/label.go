@@ -30,7 +30,7 @@ var Words = map[string]Kind{
 	"directions": Serving, "instructions": Serving, "preparation": Serving, "procedure": Serving, "steps": Serving, "how": Serving, "to make": Serving,
 	"step":  Step,
 	"glass": Glass, "glassware": Glass, "vessel": Glass, "serve in": Glass, "served in": Glass, "glas": Glass, "gl": Glass,
-	"garnish": Garnish, "garnishes": Garnish, "garn": Garnish, "gar": Garnish, "grn": Garnish, "g": Garnish, "top note": Garnish, "finish with": Garnish, "decoration": Garnish,
+	"garnish": Garnish, "garnishes": Garnish, "garn": Garnish, "gar": Garnish, "grn": Garnish, "g": Garnish, "top note": Garnish, "topnote": Garnish, "top-note": Garnish, "top notes": Garnish, "finish with": Garnish, "decoration": Garnish,
 	"decoración": Garnish, "decoracion": Garnish, "guarnición": Garnish, "guarnicion": Garnish, "guarnizione": Garnish, "decorazione": Garnish, "décor": Garnish, "decor": Garnish, "décoration": Garnish, "garniture": Garnish, "garnitur": Garnish, "deko": Garnish, "dekoration": Garnish, "guarnição": Garnish, "decoração": Garnish, "garnering": Garnish, "pynt": Garnish,
 	"método": Serving, "metodo": Serving, "méthode": Serving, "methode": Serving, "preparación": Serving, "preparacion": Serving, "preparazione": Serving, "préparation": Serving, "zubereitung": Serving, "preparo": Serving, "bereiding": Serving, "elaboración": Serving, "técnica": Serving, "tecnica": Serving, "technik": Serving, "hielo": Serving, "ghiaccio": Serving, "eis": Serving, "gelo": Serving, "ijs": Serving,
 	"ingredientes": Pours, "ingredienti": Pours, "ingrédients": Pours, "zutaten": Pours, "ingrediënten": Pours, "ingredienser": Pours,

@@ -38,6 +38,24 @@ func namedOnALine(text, name string) *flavor.DataFault {
 	return nil
 }
 
+// rinses is a name that tells with what a glass is rinsed.
+var rinses = pattern.Of(`(?i)[\pL]-rinsed\b|\brinsed\s+(?:with|in)\s+\pL`)
+
+// rinsedName is the fault of a name of the drink that was taken from what tells of the glass, "zorbel-rinsed
+// coupe": what it is rinsed with would be lost.
+func rinsedName(text, name string) *flavor.DataFault {
+	if !rinses.MatchString(name) {
+		return nil
+	}
+	before, _, found := strings.Cut(text, name)
+	if !found || strings.HasSuffix(strings.TrimSpace(before), draft.NamePrefix) {
+		return nil
+	}
+	f := measure.Invalid("ingredient", name, "%q may pour what the glass is rinsed with, which nobody here knows; write it on a line of its own, or write \"%s %s\" if it is the name of the drink", name, draft.NamePrefix, name)
+	f.Location = measure.LineLocation(1 + strings.Count(before, "\n"))
+	return f
+}
+
 // choosing are words that offer a choice, in the tongues of bars: what ends in one goes on.
 var choosing = vocabulary.Words(`or ou oder eller of lub albo nebo vai tai veya ή или`)
 

@@ -40,6 +40,9 @@ func Said(text string, s *flavor.Spec) flavor.DataFaults {
 	if f := namedOnALine(text, s.Name); f != nil {
 		out = append(out, f)
 	}
+	if f := rinsedName(text, s.Name); f != nil {
+		out = append(out, f)
+	}
 	if f := halfNamed(s.Name); f != nil {
 		out = append(out, f)
 	}

@@ -35,7 +35,9 @@ func Open(text string, pours []flavor.Pour, b *naming.Resolver) flavor.DataFault
 		toks, _ = speech.SecondThoughts(text, toks)
 		var f *flavor.DataFault
 		if !strings.HasPrefix(strings.TrimSpace(line), draft.NamePrefix) { // who writes that has said what the line is
-			f = vanished(text, toks, pours, b)
+			if f = garnishPours(text, toks); f == nil {
+				f = vanished(text, toks, pours, b)
+			}
 		}
 		if f == nil {
 			f = conditional(line, pours)
@@ -95,7 +97,7 @@ func vanished(text string, toks []token.Token, pours []flavor.Pour, b *naming.Re
 			i = end
 			continue
 		}
-		if from, to, ok := amountBeside(toks, i, end); ok && !takenBackBehind(toks[end:]) && !takenAway.MatchString(text[toks[end-1].End:toks[len(toks)-1].End]) {
+		if from, to, ok := amountBeside(toks, i, end); ok && !takenBackBehind(toks[end:]) && !takenAway.MatchString(text[toks[end-1].End:toks[len(toks)-1].End]) && !laidOn(text, toks, from, to) {
 			said := token.OneLine(text[toks[from].Start:toks[to-1].End])
 			return measure.Invalid("amount", said, "%q may pour %s, which is not among the pours; write it on a line of its own with its amount in figures, or leave it out", said, p.Name)
 		}

@@ -204,7 +204,13 @@ func TailAt(toks []token.Token) (int, Tail) {
 		t.After = true
 		return before + 1, t
 	}
-	return longestTail(toks)
+	n, t := longestTail(toks)
+	if n > 0 && n < len(toks) && (t.Unit == flavor.Top || t.Unit == flavor.Float) { // "absinthe mist over the top"
+		if more, what := longestTail(toks[:len(toks)-n]); what.Unit == flavor.Spritz {
+			return n + more, what
+		}
+	}
+	return n, t
 }
 
 // longestTail returns the longest tail at the end of toks.

@@ -122,7 +122,9 @@ func lastLook(d *draft.Draft, out *Reading, f naming.Finder) flavor.DataFaults {
 // dress looks up what is laid on the drink, and what else the text names that carries an
 // allergen and that nothing of the drink is known to carry.
 func (r *Reading) dress(text string, f naming.Finder) error {
-	if err := dressing.Dress(&r.Spec, f); err != nil || len(r.Faults) > 0 || r.several || len(r.Spec.Pours) == 0 {
+	err := dressing.Dress(&r.Spec, f)
+	r.Spec.Notes = append(r.Spec.Notes, dressing.Notes(&r.Spec)...)
+	if err != nil || len(r.Faults) > 0 || r.several || len(r.Spec.Pours) == 0 {
 		return err
 	}
 	poured := map[int]bool{}

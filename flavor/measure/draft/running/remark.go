@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor/measure/draft/laid"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/parting"
+	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -111,7 +112,7 @@ func (r *running) remark(toks []token.Token) bool {
 	case mentioned || laid.Ends(unknown):
 		r.laid = append(r.laid, left)
 		return true
-	case parting.Measured(&toks[0]) || someOf(toks): // "barspoon of something", "and a bit of moon dust"
+	case parting.Measured(&toks[0]) || someOf(toks) || goesIn(toks): // "barspoon of something", "and a bit of moon dust"
 		return false
 	}
 	r.passed = append(r.passed, written)
@@ -182,6 +183,13 @@ func someOf(toks []token.Token) bool {
 		}
 	}
 	return false
+}
+
+// goesIn reports whether words say of something nobody knows that it goes into the drink: "zorbel float",
+// "zorbel-rinsed coupe".
+func goesIn(toks []token.Token) bool {
+	n, t := pouring.TailAt(toks)
+	return n > 0 && n < len(toks) && t.Unit != "" || slices.ContainsFunc(toks, func(t token.Token) bool { return strings.HasSuffix(t.Text, "rinsed") })
 }
 
 // rimmed takes what dresses the rim from the end of a stretch, "chilli salt on the rim",

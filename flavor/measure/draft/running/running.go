@@ -7,8 +7,10 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/label"
 	"counterpour/flavor/measure/draft/laid"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/speech"
 	"counterpour/flavor/measure/draft/token"
@@ -397,6 +399,9 @@ func (r *running) lead(toks []token.Token) bool {
 		return len(r.resolver.Mentioned(written)) == 0
 	}
 	if f := r.resolver.Find(written, naming.Place{Unit: flavor.Ounce, Amount: 1}); f.Firm() { // "white rum 1 jam rum 1 lime 3/4": the amounts stand behind the names
+		return false
+	}
+	if l, _ := parting.Header(r.text, toks); l == label.Glass || l == label.Rim || l == label.Garnish { // "Glass: zorbel-rinsed coupe" is no name
 		return false
 	}
 	r.name = written

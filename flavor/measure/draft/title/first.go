@@ -156,7 +156,7 @@ func (f *First) LaysOut() bool {
 		return false
 	}
 	s := serving.Read(f.Rest)
-	return s.States() && len(s.Unknown) == 0 || !numbered(f.Rest) && laid.Ends(f.Rest)
+	return s.States() && (len(s.Unknown) == 0 || f.Label == label.Glass && s.Glass != "") || !numbered(f.Rest) && laid.Ends(f.Rest)
 }
 
 // numbered reports whether tokens hold a number.
