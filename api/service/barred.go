@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/cover/barred"
+	"counterpour/flavor/cover/outs"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/sense"
 	"counterpour/flavor/weigh"
@@ -39,6 +40,16 @@ func (s *Snapshot) barred(of *shortOf) []barred.Way {
 	}
 	return barred.Ways(&barred.Request{Spec: of.spec, Missing: of.missing, Guest: of.guest, Customs: customs, ByID: byID, AtHand: of.atHand,
 		Listed: listed, Spoils: func(out, with *flavor.Profile) string { return s.spoils(of, out, with) }})
+}
+
+// BarredIn says the same of a drink of a menu that lost a pour, made of what is on a shelf; nothing of
+// one that something keeps, or that nobody looked at.
+func (s *Snapshot) BarredIn(t *outs.Touched, g *guest.Guest, shelf []*flavor.Profile) []barred.Way {
+	if t.NotSearched || t.Near && len(t.Covers) > 0 {
+		return nil
+	}
+	there := func(p *flavor.Profile) bool { return slices.Contains(shelf, p) }
+	return s.barred(&shortOf{spec: g.Serve(t.Spec), missing: t.Missing, guest: g, atHand: there, listed: slices.Concat(t.Covers, t.IfLabelClears)})
 }
 
 // poursAll reports whether a cover pours each of some ingredients instead, maybe with others, or one

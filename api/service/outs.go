@@ -10,6 +10,7 @@ import (
 	"counterpour/api/service/kitchen"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/barred"
 	"counterpour/flavor/cover/lookahead"
 	"counterpour/flavor/cover/outs"
 )
@@ -31,6 +32,9 @@ type OutsRequest struct {
 type OutsAnswer struct {
 	House  About // whose menu it is; zero if the menu was sent
 	Result *outs.Result
+	// Barred is what the trade would pour for each drink of Result and why nobody does now, see
+	// [Snapshot.BarredIn].
+	Barred [][]barred.Way
 }
 
 // Outs finds covers for every drink of a menu that pours one of the bottles. For the
@@ -52,6 +56,10 @@ func (s *Snapshot) Outs(ctx context.Context, r OutsRequest) (*OutsAnswer, error)
 	})
 	if err != nil {
 		return nil, err
+	}
+	shelf := slices.DeleteFunc(slices.Clone(request.Stock), func(p *flavor.Profile) bool { return slices.Contains(request.Out, p) })
+	for i := range a.Result.Touched {
+		a.Barred = append(a.Barred, s.BarredIn(&a.Result.Touched[i], &request.Guest, shelf))
 	}
 	a.Result.Fetch = slices.DeleteFunc(a.Result.Fetch, func(f outs.Fetch) bool { return !slices.Contains(asked, f.Profile) })
 	return a, nil

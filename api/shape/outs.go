@@ -5,6 +5,7 @@ import (
 
 	"counterpour/api/service"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/barred"
 	"counterpour/flavor/cover/outs"
 )
 
@@ -42,12 +43,14 @@ type Out struct {
 	Unstated []Ingredient `json:"unstated,omitempty" doc:"Ingredients of removed that a label may clear for the guest: they may carry what the guest avoids, or nobody has stated it"`
 	Covers   []Cover      `json:"covers" doc:"The best first"`
 	// IfLabelClears stands apart from Covers; none of it is ever chosen.
-	IfLabelClears []Cover `json:"if_label_clears,omitempty" doc:"Not safe as they stand: pour one only if the labels in read clear it for the guest"`
-	Unbalanced    bool    `json:"unbalanced" doc:"True if no cover keeps the drink in balance, not even those listed"`
-	Near          bool    `json:"near" doc:"False if no cover keeps the drink: none lies within 4 noticeable steps"`
-	ProvenBest    bool    `json:"proven_best" doc:"False if time ran out, so that a better cover may be missing"`
-	NotSearched   bool    `json:"not_searched,omitempty" doc:"Time ran out before this drink: whether it has a cover is not known"`
-	Chosen        int     `json:"chosen" doc:"Which of the covers serves the whole menu best, counted from 0; -1 if there is none"`
+	IfLabelClears []Cover  `json:"if_label_clears,omitempty" doc:"Not safe as they stand: pour one only if the labels in read clear it for the guest"`
+	LeftOut       *Cover   `json:"left_out,omitempty" doc:"The drink with nothing in place of what is missing, if that keeps the drink"`
+	Barred        []Barred `json:"barred,omitempty" doc:"What a bar would pour in place of what is missing and why it does not now, where nothing that is known to be safe keeps the drink"`
+	Unbalanced    bool     `json:"unbalanced" doc:"True if no cover keeps the drink in balance, not even those listed"`
+	Near          bool     `json:"near" doc:"False if no cover keeps the drink: none lies within 4 noticeable steps"`
+	ProvenBest    bool     `json:"proven_best" doc:"False if time ran out, so that a better cover may be missing"`
+	NotSearched   bool     `json:"not_searched,omitempty" doc:"Time ran out before this drink: whether it has a cover is not known"`
+	Chosen        int      `json:"chosen" doc:"Which of the covers serves the whole menu best, counted from 0; -1 if there is none"`
 }
 
 // Fetch is a bottle to buy or fetch, and the drinks that it alone would bring back.
@@ -72,10 +75,14 @@ func AnswerOuts(ctx context.Context, house *service.Snapshot, body OutsBody) (*O
 	if err != nil {
 		return nil, err
 	}
+	touched := list(r.Result.Touched, func(t outs.Touched) Out { return outOf(house, &t) })
+	for i := range touched {
+		touched[i].Barred = list(barred.Lines(r.Barred[i]), barredOf)
+	}
 	return &OutsAnswer{
 		CrossContact: crossContact(body.Avoid, body.Diet),
 		House:        r.House.Name, Invented: r.House.Invented,
-		Outs:  list(r.Result.Touched, func(t outs.Touched) Out { return outOf(house, &t) }),
+		Outs:  touched,
 		Fetch: list(r.Result.Fetch, func(f outs.Fetch) Fetch { return Fetch{f.Profile.ID, f.Profile.Name, f.Drinks, f.Lost} }),
 		Opened: list(r.Result.Opened, func(o outs.Opened) Opened {
 			return Opened{o.Profile.ID, o.Profile.Name, o.Drinks}
@@ -86,6 +93,11 @@ func AnswerOuts(ctx context.Context, house *service.Snapshot, body OutsBody) (*O
 
 func outOf(house *service.Snapshot, t *outs.Touched) Out {
 	shown := func(c cover.Cover) Cover { return coverOf(house, &c, t.ScoreBefore) }
-	return Out{Spec: specOf(t.Spec), Missing: list(t.Missing, ingredientOf), Removed: list(t.Removed, ingredientOf), Unbalanced: t.Unbalanced, Chosen: t.Chosen,
+	out := Out{Spec: specOf(t.Spec), Missing: list(t.Missing, ingredientOf), Removed: list(t.Removed, ingredientOf), Unbalanced: t.Unbalanced, Chosen: t.Chosen,
 		Unstated: list(t.Unstated, ingredientOf), Covers: list(t.Covers, shown), IfLabelClears: list(t.IfLabelClears, shown), Near: t.Near, ProvenBest: t.Proven, NotSearched: t.NotSearched}
+	if t.LeftOut != nil {
+		left := shown(*t.LeftOut)
+		out.LeftOut = &left
+	}
+	return out
 }

@@ -32,6 +32,7 @@ type TonightDrink struct {
 	State     string       `json:"state" enum:"ready,covered,missing,not for this guest"`
 	Poured    *Spec        `json:"poured,omitempty" doc:"As it is poured now: as written, with its cover, or with what is missing left out; left out if it cannot be"`
 	Text      string       `json:"text,omitempty" doc:"What its cover changes, in one line"`
+	Nearest   string       `json:"nearest,omitempty" doc:"Where nothing keeps it: the nearest that there is, in one line, which is another drink; tell the guest"`
 	Missing   []Ingredient `json:"missing" doc:"What of it ran out, or was never kept"`
 	Because   string       `json:"because,omitempty" doc:"Why it is not for this guest"`
 	Read      []Ingredient `json:"read,omitempty" doc:"Labels that may clear it for the guest; until they are read they count as not clearing it"`
@@ -54,8 +55,11 @@ func AnswerTonight(ctx context.Context, house *service.Snapshot, body TonightBod
 
 func tonightDrink(house *service.Snapshot, d *evening.Drink) TonightDrink {
 	out := TonightDrink{Name: d.Spec.Name, State: states[d.State], Missing: []Ingredient{}, Because: d.Because, Read: list(d.Unread, ingredientOf), Allergens: []Allergen{}, Cautions: []Caution{}}
-	if d.Touched != nil {
-		out.Missing = list(d.Touched.Missing, ingredientOf)
+	if t := d.Touched; t != nil {
+		out.Missing = list(t.Missing, ingredientOf)
+		if c := evening.Chosen(t); c != nil && d.State == evening.Missing {
+			out.Nearest = c.Text
+		}
 	}
 	if poured := d.Poured(); poured != nil {
 		spec := specOf(poured)

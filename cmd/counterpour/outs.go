@@ -68,9 +68,15 @@ func showOuts(p *terminal.Page, a *shape.OutsAnswer, everyCaution bool) {
 		p.Head("%s, without %s", o.Spec.Name, flavor.JoinAnd(names))
 		showRemoved(p, o.Removed, o.Missing, o.Unstated, nil)
 		showVerdict(p, o.Near, o.ProvenBest, o.Covers, o.IfLabelClears)
-		if o.Chosen < 0 {
+		if o.LeftOut != nil && o.Chosen < 0 {
+			p.Line("  or %s", o.LeftOut.Text)
+		}
+		for _, b := range o.Barred {
+			p.Line("  %s", b.Text)
+		}
+		if o.Chosen < 0 && o.LeftOut == nil {
 			p.Line("  no cover in stock; do not serve it")
-		} else {
+		} else if o.Chosen >= 0 {
 			c := &o.Covers[o.Chosen]
 			p.Line("  %s", c.Text)
 			showCover(p, c)

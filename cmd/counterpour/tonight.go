@@ -95,6 +95,9 @@ func stateOf(d *shape.TonightDrink) string {
 	case d.Poured == nil:
 		out += " " + namesOf(d.Missing)
 	}
+	if d.Nearest != "" {
+		out += "; as another drink, and tell the guest: " + d.Nearest
+	}
 	if d.Because != "" && len(d.Read) > 0 {
 		out += "; read the label of " + namesOf(d.Read) + " first"
 	}

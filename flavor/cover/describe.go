@@ -56,6 +56,7 @@ func (t *task) describe(x *idea) Cover {
 	c.Marks, c.NewAllergens = c.Spec.Allergens(), c.Spec.NewAllergens(order.req.Spec)
 	c.Ask = c.Spec.Ask(t.req.Guest.Avoid)
 	t.addRead(&c)
+	c.OtherSpirit = c.otherSpirit()
 	c.Text = t.text(&c, x.glass)
 	for i := range x.also {
 		c.Also = append(c.Also, t.describe(&x.also[i]))

@@ -106,6 +106,10 @@ type Cover struct {
 	// poured by custom, not much further, and has lost nothing that led.
 	Keeps bool
 
+	// OtherSpirit is true if a spirit of another class stands for what the drink is made on: guests
+	// order by that, and are told, however near the glass.
+	OtherSpirit bool
+
 	// Rank is what covers of a drink are listed by, the least first, in just-noticeable
 	// steps: the distance, and what the parts must earn.
 	Rank float64
@@ -153,8 +157,7 @@ func (f *Finder) Find(ctx context.Context, r Request) (*Result, error) {
 		return nil, err
 	}
 	r.Spec = r.Guest.Serve(r.Spec)
-	r.Candidates = r.harmless()
-	all, unasked := r.Candidates, r.unasked()
+	all, unasked := r.Guest.Untroubled(r.Candidates, r.Spec)
 	r.Candidates = unasked
 	result, err := f.covers(ctx, &r, false)
 	if err != nil {
@@ -179,26 +182,6 @@ func (f *Finder) Find(ctx context.Context, r Request) (*Result, error) {
 	rankedAhead(result.Covers)
 	rankedAhead(result.IfLabelClears)
 	return result, nil
-}
-
-// harmless returns the candidates that no bartender would startle the guest with.
-func (r *Request) harmless() []*flavor.Profile {
-	startles := func(p *flavor.Profile) bool { return r.Guest.Startles(p, r.Spec) }
-	if len(r.Guest.Avoid) == 0 || !slices.ContainsFunc(r.Candidates, startles) {
-		return r.Candidates
-	}
-	return slices.DeleteFunc(slices.Clone(r.Candidates), startles)
-}
-
-// unasked returns the candidates of which the guest need not be asked anything new: who avoids
-// nuts is offered nothing that tastes of kernels while anything else covers what went, and
-// never by its label.
-func (r *Request) unasked() []*flavor.Profile {
-	wonders := func(p *flavor.Profile) bool { return r.Guest.Wonders(p, r.Spec) }
-	if !slices.ContainsFunc(r.Candidates, wonders) {
-		return r.Candidates
-	}
-	return slices.DeleteFunc(slices.Clone(r.Candidates), wonders)
 }
 
 // hopeless reports whether nothing covers what went but what is nothing like it, and another drink.

@@ -31,12 +31,11 @@ func (t *task) text(c *Cover, glass *sense.Percept) string {
 	if off := c.Spec.LeaveOff(); off != "" {
 		text += ", " + off
 	}
-	told := wording.Difference{From: order.glass, To: glass, Another: !c.Keeps, OtherSpirit: c.Keeps && c.otherSpirit(), Gone: c.Gone, Named: c.named(), Lost: c.Lost, Gained: c.Gained}
+	told := wording.Difference{From: order.glass, To: glass, Another: !c.Keeps, OtherSpirit: c.Keeps && c.OtherSpirit, Gone: c.Gone, Named: c.named(), Lost: c.Lost, Gained: c.Gained}
 	return text + ": " + told.String()
 }
 
-// otherSpirit reports whether a spirit of another class stands for one that the drink is made on:
-// guests order by it, however near the glass.
+// otherSpirit reports whether a spirit of another class stands for one that the drink is made on.
 func (c *Cover) otherSpirit() bool {
 	for k, p := range c.Parts {
 		if was := c.For[k]; was.Base() && p.ML >= gap.BaseML && p.Profile.Class.Kin() == flavor.KinSpirit && p.Profile.Class != was.Class {

@@ -183,6 +183,18 @@ func (g *Guest) Startles(p *flavor.Profile, at *flavor.Spec) bool {
 	})
 }
 
+// Untroubled returns of some bottles those that no bartender would startle the guest with at a
+// drink, and of these the ones of which the guest need not be asked anything new. Who avoids nuts
+// is offered nothing that tastes of kernels while there is anything else, and never by its label.
+func (g *Guest) Untroubled(bottles []*flavor.Profile, at *flavor.Spec) (harmless, unasked []*flavor.Profile) {
+	if len(g.Avoid) == 0 {
+		return bottles, bottles
+	}
+	harmless = slices.DeleteFunc(slices.Clone(bottles), func(p *flavor.Profile) bool { return g.Startles(p, at) })
+	unasked = slices.DeleteFunc(slices.Clone(harmless), func(p *flavor.Profile) bool { return g.Wonders(p, at) })
+	return harmless, unasked
+}
+
 func (g *Guest) affords(p *flavor.Profile) bool {
 	return g.MaxCost <= 0 || p.Priced(g.Prices)
 }

@@ -91,7 +91,7 @@ func TestBenchScenarios(t *testing.T) {
 		{name: "covers closed", method: "POST", path: "/", form: form("text", webuitest.NutDraft, "covering", "orgeat", "close", "covers"), fragment: true, status: 200,
 			not: []string{"Instead of orgeat"}},
 		{name: "nothing covers it", method: "POST", path: "/", form: form("text", webuitest.NutDraft, "missing", "orgeat", "avoid", "sesame"), status: 200,
-			want: []string{"Nothing here keeps this drink.", "For one guest: without sesame", `Nearest on the menu: <a href="/specs/halyard-sour?avoid=sesame">Halyard Sour</a>. A guest will notice.`,
+			want: []string{"Nothing here keeps this drink.", "Sesame orgeat will not do for orgeat: contains sesame.", "Not safe until a label is read:", "if the label of orgeat names no sesame.", "For one guest: without sesame", `Nearest on the menu: <a href="/specs/halyard-sour?avoid=sesame">Halyard Sour</a>. A guest will notice.`,
 				`Nearest riff: <a href="/bench?avoid=sesame&amp;text=`, "Pour simple syrup. A guest will notice."}, not: []string{"Pour this", "Offer the guest another one", "Pour it without"}},
 		{name: "the drink can do without it", method: "POST", path: "/", form: form("text", webuitest.NutDraft, "missing", "orgeat"), status: 200,
 			want: []string{"Or pour it without orgeat. A guest will notice; it scores 71.", "Pour it without</button>"}, not: []string{"Nothing here keeps this drink"}},

@@ -10,6 +10,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/barred"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
@@ -35,6 +36,8 @@ type coversView struct {
 	Menu        *part.Offer  // the nearest drink of the menu, if nothing keeps this one
 	Riff        *part.Offer  // a riff that comes near, if nothing keeps it
 	Far         bool         // nothing keeps the drink
+	Barred      []string     // what a bar would pour, and why it does not now
+	Labels      []string     // covers that wait for a label
 	Trouble     string       // why there can be no cover
 }
 
@@ -79,6 +82,14 @@ func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f bench
 	}
 	if x := answer.Instead; x != nil {
 		v.Menu, v.Riff = part.OfferOf(shift.Menu, x.Menu, &f.Guest), part.RiffOf(x.Riff, &f.Guest)
+	}
+	for _, l := range barred.Lines(answer.Barred) {
+		v.Barred = append(v.Barred, words.Sentence(l.String()))
+	}
+	if v.Far || found.LabelFirst {
+		for i := range found.IfLabelClears[:min(coversFirst, len(found.IfLabelClears))] {
+			v.Labels = append(v.Labels, part.LabelWay(house.Settings{}, &found.IfLabelClears[i]))
+		}
 	}
 	costs, err := part.TariffOf(ctx, p.house)
 	if err != nil {

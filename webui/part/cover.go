@@ -75,6 +75,19 @@ func CoverOf(said house.Settings, from *flavor.Spec, c *cover.Cover, before floa
 		Verdict: strings.ToLower(words.Verdict(weigh.VerdictOf(c.Score))), Steps: words.Figure(c.Distance, 1), Notice: words.Notice(c.Notice)}
 }
 
+// LabelWay describes a cover that is not safe until labels are read, and what they must say.
+func LabelWay(said house.Settings, c *cover.Cover) string {
+	c = coverInUnits(said, c)
+	labels := make([]string, len(c.Read))
+	for i, p := range c.Read {
+		labels[i] = p.Name
+		if i < len(c.ReadFor) {
+			labels[i] += " " + c.ReadFor[i]
+		}
+	}
+	return words.Bound(say.It("part.label-way", "Pours", strings.Join(substitutes(c), " + "), "Labels", words.List(labels)))
+}
+
 // substitutes lists the substitutes with their amounts.
 func substitutes(c *cover.Cover) []string {
 	var out []string
@@ -127,6 +140,9 @@ func coverPours(from *flavor.Spec, c *cover.Cover) []Pour {
 // tell describes what a guest would miss and what is new.
 func tell(c *cover.Cover) string {
 	var parts []string
+	if c.OtherSpirit {
+		parts = append(parts, say.It("part.another-spirit"))
+	}
 	if len(c.Lost) > 0 {
 		parts = append(parts, say.It("part.less", "Aromas", aromas(c.Lost)))
 	}

@@ -15,6 +15,7 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/flavor/balance/arithmetic"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/barred"
 	"counterpour/flavor/cover/instead"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/measure/draft"
@@ -211,6 +212,8 @@ func (b Bar) Cover(_ context.Context, r behind.CoverRequest) (*service.CoverAnsw
 	a := &service.CoverAnswer{Missing: result.Removed, Result: result}
 	if slices.Contains(r.Guest.Avoid, string(flavor.Sesame)) {
 		near := b.Examples()[0]
+		a.Barred = []barred.Way{{Out: removed[0], Parts: []*flavor.Profile{Sesame}, Reason: barred.ByGuest, Why: "contains sesame"}}
+		result.IfLabelClears = []cover.Cover{{Parts: r.Spec.Pours[at : at+1], Spec: *r.Spec, Read: removed, ReadFor: []string{"names no sesame"}}}
 		a.Instead = &service.Instead{Menu: &instead.Offered{Spec: &near, Distance: 6, Notice: sense.NoticeOf(6, false)},
 			Riff: &riff.Riff{Listed: station.Listed{Name: "Riff with syrup", Spec: near}, Recipe: "pour simple syrup", Distance: 5, Notice: sense.NoticeOf(5, false)}}
 		return a, nil
