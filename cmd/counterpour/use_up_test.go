@@ -6,7 +6,7 @@ func TestUseUpCommand(t *testing.T) {
 	shelf := file(t, "shelf.txt", "lime juice\nagave syrup\npineapple juice\n")
 	for _, c := range []command{
 		{name: "three bottles", args: []string{"use-up", "--bottle", "fino sherry", "--bottle", "Apricot liqueur", "mezcal", "--limit", "4"},
-			out: []string{"The Halyard Room (an invented house)", "\n1. ", "     Moves ", "fino sherry", "apricot liqueur", "mezcal", "score ", "Left out"}, outNot: []string{"No use found", "triple sec", "\n5. "}},
+			out: []string{"The Halyard Room (an invented house)", "\n1. ", "     Uses ", "fino sherry", "apricot liqueur", "mezcal", "score ", "Left out"}, outNot: []string{"No use found", "triple sec", "\n5. "}},
 		{name: "for a guest", args: []string{"use-up", "--bottle", "orgeat", "--bottle", "mezcal", "--avoid", "tree nuts"},
 			out: []string{"No use found for\n    orgeat", "must not have it: it contains tree nuts", "Not poured, since it may carry what the guest avoids, or nobody has stated it"}, outNot: []string{"oz  orgeat", "almond", "amaretto", "tree nuts ("}},
 		{name: "from the shelf, in millilitres", args: []string{"use-up", "--bottle", "mezcal", "--stock", shelf, "--unit", "ml"}, out: []string{" ml"}, outNot: []string{" oz", "Halyard"}},

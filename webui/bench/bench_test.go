@@ -82,7 +82,7 @@ func TestBenchScenarios(t *testing.T) {
 		{name: "a diet that is not known", method: "POST", path: "/", form: form("text", webuitest.GoodDraft, "diet", "carnivore"), status: 400,
 			want: []string{"That could not be read"}},
 		{name: "a bottle that nobody has stated", method: "POST", path: "/", form: form("text", "2 oz gin\n1 oz unlabelled liqueur\nstir", "avoid", "celery"), status: 200,
-			want: []string{"Not for this guest", "which nobody has stated (unlabelled liqueur)", "Not stated"}},
+			want: []string{"Not for this guest", "not on record (unlabelled liqueur)", "Not stated"}},
 		{name: "something ran out", method: "POST", path: "/", form: form("text", webuitest.NutDraft, "missing", "orgeat"), status: 200,
 			want: []string{"Instead of orgeat", "New allergen:", "sesame (sesame orgeat)", "½ oz sesame orgeat", "Less nutty; more green.", "−0.2\u00a0% vol and +1\u00a0mL",
 				`<p class="notice">A guest may notice</p>`, `class="shifts"`, "Drier by 1.8 noticeable steps: a guest may notice", "more clove", "Straw turns amber.", "1.3 noticeable steps away", "Pour this", `name="covering" value="orgeat"`}},

@@ -17,7 +17,7 @@ func TestWhatWasReadAsWhat(t *testing.T) {
 		{name: "as written", text: "2 oz London dry gin\n3/4 oz lemon juice\n1/2 oz simple syrup\nshake, up", not: []string{"Read as"}},
 		{name: "another name", text: webuitest.GoodDraft, want: []string{"Read as", "<q>2 oz gin</q>", "<strong>London dry gin</strong>"}, not: []string{"Not said how", "Bare numbers"}},
 		{name: "another of its class", text: "2 oz London dry gin\n3/4 oz lemon juice\n1/2 oz nut syrup\nshake, up",
-			want: []string{"<q>1/2 oz nut syrup</q>", "Not that", "1/2 oz sesame orgeat\nshake, up\""}},
+			want: []string{"<q>1/2 oz nut syrup</q>", "Change", "1/2 oz sesame orgeat\nshake, up\""}},
 		{name: "for a guest", text: "2 oz London dry gin\n3/4 oz lemon juice\n1/2 oz nut syrup\nshake, up", more: []string{"avoid", "sesame"},
 			want: []string{"<q>1/2 oz nut syrup</q>"}, not: []string{"1/2 oz sesame orgeat"}},
 		{name: "no method", text: "2 oz London dry gin\n3/4 oz lemon juice\n1/2 oz simple syrup",

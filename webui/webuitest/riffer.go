@@ -85,7 +85,7 @@ func (Bar) UseUp(_ context.Context, r useup.Request) (*useup.Result, error) {
 			s := flavor.Spec{Method: flavor.Shake, Service: flavor.Up, Pours: []flavor.Pour{{Profile: Gin, Amount: 2, Unit: flavor.Ounce, ML: 59.1},
 				{Profile: Lemon, Amount: 0.75, Unit: flavor.Ounce, ML: 22.2}, {Profile: b, Amount: amount, Unit: unit, ML: 15}}}
 			out.Drafts = append(out.Drafts, useup.Draft{Uses: []useup.Use{{Profile: b, ML: 15}}, Listed: station.Listed{Spec: s, Score: 88.8, FamilyID: "sour", Family: "Sour",
-				Drink: &mix.Drink{ABV: draftABV, VolumeML: 150}, Name: b.Name + ": sour, up", Text: "Moves some " + b.Name}})
+				Drink: &mix.Drink{ABV: draftABV, VolumeML: 150}, Name: b.Name + ": sour, up", Text: "Uses some " + b.Name}})
 		}
 	}
 	return out, nil

@@ -382,7 +382,7 @@ func useText(d *Draft) string {
 	for i, u := range d.Uses {
 		parts[i] = amountOf(&d.Spec, u.Profile) + " " + u.Profile.Name
 	}
-	text := wording.Moves(parts, d.Family, d.Drink.ABV)
+	text := wording.Uses(parts, d.Family, d.Drink.ABV)
 	if top := wording.Topped(&d.Spec); top != "" {
 		text += "; " + top
 	}

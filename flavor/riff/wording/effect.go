@@ -49,7 +49,7 @@ func aromas(fs []flavor.AromaFamily) string {
 	return flavor.JoinAnd(names)
 }
 
-// Moves says what bottles a draft moves, amounts and names, and what the draft is.
-func Moves(moved []string, family string, abv float64) string {
-	return fmt.Sprintf("Moves %s: reads as %s, %.0f %% vol", flavor.JoinAnd(moved), strings.ToLower(family), abv)
+// Uses says what bottles a draft uses up, amounts and names, and what the draft is.
+func Uses(moved []string, family string, abv float64) string {
+	return fmt.Sprintf("Uses %s: %s, %.0f %% vol", flavor.JoinAnd(moved), strings.ToLower(family), abv)
 }

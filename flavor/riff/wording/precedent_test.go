@@ -33,5 +33,5 @@ func TestEffect(t *testing.T) {
 
 func TestWhatADraftDoes(t *testing.T) {
 	assert.Equal(t, "lighter at 12 % vol, not 20", Strength(-2, 12.3, 19.6))
-	assert.Equal(t, "Moves 2 oz gin and 1 oz rye: reads as sour, 22 % vol", Moves([]string{"2 oz gin", "1 oz rye"}, "Sour", 21.6))
+	assert.Equal(t, "Uses 2 oz gin and 1 oz rye: sour, 22 % vol", Uses([]string{"2 oz gin", "1 oz rye"}, "Sour", 21.6))
 }
