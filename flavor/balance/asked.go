@@ -109,8 +109,8 @@ func (f *fixing) asSaid(pour int, ladder []Change, x *Fault, at int, score float
 			said, away = i, d
 		}
 	}
-	if x.holds(f.spec, pour) && ladder[said].ToML < ladder[said].FromML/2 {
-		return at, score
+	if said > at && x.Profile.Class.Part() == flavor.PartModifier || x.holds(f.spec, pour) && ladder[said].ToML < f.leastOfBase(pour) {
+		return at, score // of what modifies a drink the nearest amount that does is what a bar pours
 	}
 	if got, ok := f.reaches(pour, ladder[said].ToML, max(min(score, asSure), weigh.BalancedFrom)); ok {
 		return said, got
@@ -127,7 +127,7 @@ func (f *fixing) within(pour int, ladder []Change, x *Fault) (at int, score floa
 	case x.Beyond:
 		least, enough = x.mostML/2, plain
 	case f.spec.Pours[pour].Profile.Base():
-		least = f.spec.Pours[pour].ML / 2
+		least = f.leastOfBase(pour)
 		if x.grams && len(ladder) > 0 {
 			least = math.Min(least, ladder[0].ToML)
 		}
@@ -143,6 +143,16 @@ func (f *fixing) within(pour int, ladder []Change, x *Fault) (at int, score floa
 		return at, score
 	}
 	return f.along(pour, ladder, enough)
+}
+
+// leastOfBase returns the mL below which a fix takes no base: a drink without half of its base is
+// another one, unless half of it is more than a guest is served.
+func (f *fixing) leastOfBase(pour int) float64 {
+	half := f.spec.Pours[pour].ML / 2
+	if f.spec.VolumeML() >= batchFromML {
+		return half
+	}
+	return math.Min(half, mostBaseML)
 }
 
 // holds reports whether a fix of a fault never takes a pour further than it goes: a

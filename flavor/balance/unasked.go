@@ -40,7 +40,7 @@ func (f *fixing) freely(pour int, more bool) []Change {
 		if p.Profile.Base() {
 			far = math.Abs(c.ToML-c.FromML) > strayShare*c.FromML+slack
 		}
-		if far && !f.blamed(p.Profile, more) || p.Profile.Base() && c.FromML-c.ToML > baseOf(f.spec)/2+slack {
+		if far && !f.blamed(p.Profile, more) || p.Profile.Base() && c.FromML-c.ToML > max(baseOf(f.spec)/2, c.FromML-f.leastOfBase(pour))+slack {
 			return ladder[:i] // a drink without half of its base is another one
 		}
 	}

@@ -21,6 +21,9 @@ func (f *fixing) asUsual(pour int, ladder []Change, x *Fault, at int, score floa
 	for i := at + 1; i < len(ladder) && ladder[i].ToML >= usual/usualTimes; i++ {
 		if got, ok := f.reaches(pour, ladder[i].ToML, min(score, asSure)); ok {
 			at, score = i, got
+			if ladder[i].ToML < usualTimes*usual {
+				break // near enough: to go on would be to pour less than was asked for
+			}
 		}
 		if ladder[i].ToML <= usual {
 			break

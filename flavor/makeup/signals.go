@@ -16,7 +16,7 @@ const (
 	LiqueurSweetens // share of the sweetness that liqueurs bring
 	SodaSweetens    // share of the sweetness that sodas bring
 	ManySweeteners
-	BitterSpirit // share of the alcohol that amari and bitter aperitifs bring
+	BitterSpirit // share of the alcohol that amari, bitter aperitifs and bitters bring
 	WineSpirit   // share of the alcohol that aromatised and fortified wines bring
 	PlainWine    // share of the alcohol that wine, beer and cider bring
 	LiqueurSpirit
@@ -88,6 +88,7 @@ func SignalsOf(s *flavor.Spec, parts []Part, ml []float64) Signals {
 	}
 	of := &t.of
 	beside := share(t.baseEthanol, t.ethanol) // still wine beside a spirit does what vermouth does
+	backing := BackingOf(parts, ml)           // what backs a liqueur up is a part of that
 	out := Signals{
 		HasSour:         Presence(t.sour, t.total, HalfLiquid),
 		HasSyrup:        Presence(of[syrupSweet], t.total, HalfLiquid),
@@ -97,8 +98,8 @@ func SignalsOf(s *flavor.Spec, parts []Part, ml []float64) Signals {
 		BitterSpirit:    share(of[bitterStrong], t.ethanol),
 		WineSpirit:      share(of[wineStrong], t.ethanol),
 		PlainWine:       share(of[plainStrong], t.ethanol),
-		LiqueurSpirit:   share(of[liqueurStrong], t.ethanol),
-		HasBase:         Presence(t.baseEthanol, t.total, HalfLiquid),
+		LiqueurSpirit:   share(of[liqueurStrong]+backing*t.baseEthanol, t.ethanol),
+		HasBase:         Presence((1-backing)*t.baseEthanol, t.total, HalfLiquid),
 		RumBase:         share(t.rumEthanol, t.ethanol),
 		HasSoda:         Certainty(of[sodaML], t.total, HalfLength),
 		HasSparkling:    Certainty(of[sparklingML], t.total, HalfLength),
@@ -120,7 +121,7 @@ func SignalsOf(s *flavor.Spec, parts []Part, ml []float64) Signals {
 		Even:            t.evenness(),
 	}
 	out[ManySweeteners] = (Presence(t.sweeteners[1], t.total, HalfLiquid) + Presence(t.sweeteners[2], t.total, HalfLiquid)) / 2
-	out[TwoBases] = Presence(t.bases[1], t.total, HalfLiquid)
+	out[TwoBases] = Presence((1-backing)*t.bases[1], t.total, HalfLiquid)
 	out.setServing(s.Method, s.Service)
 	return out
 }

@@ -31,7 +31,7 @@ const (
 	beerML  // beer or cider
 	savouryML
 
-	bitterStrong // of amari and bitter aperitifs
+	bitterStrong // of amari, bitter aperitifs and bitters
 	wineStrong
 	plainStrong // of plain wine, beer and cider
 	liqueurStrong
@@ -65,7 +65,7 @@ var tallies = map[flavor.Class]tally{
 	flavor.ClassSparklingWine:   {volume: sparklingML},
 	flavor.ClassBeer:            {volume: beerML, strong: plainStrong},
 	flavor.ClassCider:           {volume: beerML, strong: plainStrong},
-	flavor.ClassCocktailBitters: {volume: bittersML},
+	flavor.ClassCocktailBitters: {volume: bittersML, strong: bitterStrong}, // by the ounce they do what an amaro does
 	flavor.ClassTincture:        {volume: bittersML},
 	flavor.ClassSyrup:           {sweet: syrupSweet},
 	flavor.ClassSugar:           {sweet: syrupSweet},

@@ -39,16 +39,17 @@ func (s *size) share(x *makeup.Part, ml []float64) float64 {
 }
 
 // leading returns how surely a drink is made of part i first: of the spirits,
-// liqueurs and wines that are poured nearly as much of as of any.
+// liqueurs and wines that are poured nearly as much of as of any. What backs a liqueur up is
+// a part of the base with it.
 func (b *Build) leading(i int, ml []float64, most float64, size *size) float64 {
 	if !leads(&b.parts[i]) || most <= 0 {
 		return 0
 	}
-	amount := b.parts[i].Amount(ml)
+	amount, backs := b.parts[i].Amount(ml), 0.0
 	if makeup.IsBase(&b.parts[i]) {
-		amount = b.baseML(ml)
+		amount, backs = b.baseML(ml), makeup.BackingOf(b.parts, ml)
 	}
-	return (1 - b.accent(i)) * max(makeup.Ramp(amount/most, beside, foremost), size.large(&b.parts[i], ml))
+	return (1 - b.accent(i)) * max(backs, makeup.Ramp(amount/most, beside, foremost), size.large(&b.parts[i], ml))
 }
 
 // accent returns how surely part i is an accent however large it is poured, see
@@ -129,11 +130,11 @@ func (b *Build) most(ml []float64, in func(*makeup.Part) bool) float64 {
 	return most
 }
 
-// besideBase returns how surely part i modifies a base: without one, or with a dash of
-// one, it stands for it.
+// besideBase returns how surely part i modifies a base: without one, with a dash of one, or
+// with one that only backs it up, it stands for it.
 func (b *Build) besideBase(i int, ml []float64) float64 {
 	const from, to = 0.1, 0.4
-	return makeup.Ramp(b.baseML(ml)/b.parts[i].Amount(ml), from, to)
+	return makeup.Ramp(b.baseML(ml)/b.parts[i].Amount(ml), from, to) * (1 - makeup.BackingOf(b.parts, ml))
 }
 
 // baseML returns the mL of all bases, which are one where a base is split.

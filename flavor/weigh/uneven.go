@@ -30,7 +30,7 @@ func (b *Build) proportions() *proportion.Usual {
 	b.desk.proportion = proportion.Learn(&own, b.set.tasks, says)
 	b.proportion = &b.desk.proportion
 	poured := proportion.QuantitiesOf(b.parts, b.ml)
-	b.desk.precedents = b.set.precedents.PrecedentsFor(&poured, kindly, b.room)
+	b.desk.precedents = b.set.precedents.PrecedentsFor(&poured, kindly, b.spec.Method == flavor.Blend, b.room)
 	b.precedents = &b.desk.precedents
 	return b.proportion
 }

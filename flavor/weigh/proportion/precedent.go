@@ -24,6 +24,8 @@ const (
 	ofLiqueur                  // the largest liqueur; two small ones are not one large
 	ofBitter                   // the largest amaro or bitter aperitif
 	ofVermouth                 // the largest aromatised wine; others lead a drink as often as not
+	ofSugar                    // all that is sweet, in mL of 1:1 syrup
+	ofCut                      // all that cuts sugar, see cuts
 	besideBase                 // all but that
 	besideSweet
 	besideSour
@@ -50,7 +52,7 @@ func (q quantity) beside() (quantity, bool) {
 // halfOf is as for tasks.
 func (q quantity) halfOf() float64 {
 	switch {
-	case q >= ofLiqueur:
+	case q >= ofLiqueur && q <= ofVermouth:
 		return taskLiqueur.halfOf()
 	case q == ofLength:
 		return taskLength.halfOf()
@@ -97,17 +99,27 @@ type Quantities struct {
 	// does, 0 to 1.
 	carried float64
 	lone    float64 // how surely nothing else sweetens but what is there for it
+	mostly  float64 // of all that is sweet, the share that the largest part of it brings
 }
 
 // QuantitiesOf returns the quantities of a drink, given its parts and the mL of each of its
 // pours.
 func QuantitiesOf(parts []makeup.Part, ml []float64) (out Quantities) {
 	var counted, poured, largest [numPoured]float64
-	all, sweet, carries := 0.0, 0.0, 0.0
+	all, sweet, added, carries, cut := 0.0, 0.0, 0.0, 0.0, 0.0
 	for i := range parts {
 		p := &parts[i]
 		x := p.Amount(ml)
 		sweet += x * p.Per[ratio.Sweet]
+		for a, share := range cuts {
+			cut += share * x * p.Per[a]
+		}
+		if brings := x * p.Per[ratio.Sweet]; p.Role == flavor.PartSweetener || p.Profile.Class == flavor.ClassLiqueur {
+			added += brings
+			if brings > largest[ofSugar] || brings > 0 && brings == largest[ofSugar] && p.Profile.ID < out.by[ofSugar].ID {
+				largest[ofSugar], out.by[ofSugar] = brings, p.Profile
+			}
+		}
 		if p.Profile.Class.Free() {
 			continue // water thins all alike
 		}
@@ -131,6 +143,7 @@ func QuantitiesOf(parts []makeup.Part, ml []float64) (out Quantities) {
 	}
 	if sweet > 0 {
 		out.lone = makeup.Ramp(counted[ofSweet]/sweet, loneFrom, loneTo)
+		out.mostly = largest[ofSugar] / sweet
 	}
 	out.carried = makeup.Certainty(carries, all, taskLength.halfOf())
 	for i, x := range counted {
@@ -143,8 +156,21 @@ func QuantitiesOf(parts []makeup.Part, ml []float64) (out Quantities) {
 			out.logs[rest], out.sure[rest] = math.Log(max(all-poured[q], leastRest*all)), 1
 		}
 	}
+	out.sure[ofBase] *= 1 - makeup.BackingOf(parts, ml)
+	if sweet > 0 && cut > 0 {
+		out.logs[ofSugar], out.sure[ofSugar] = math.Log(sweet), makeup.Ramp(added/sweet, addedFrom, addedTo)*makeup.Certainty(sweet, all, ofSugar.halfOf())
+		out.logs[ofCut], out.sure[ofCut] = math.Log(cut+leastRest*all), 1
+	}
 	return out
 }
+
+// Of all that is sweet, the share that syrups, sugar and liqueurs bring from where to where a drink
+// may be sweetened too much: fruit is as sweet as it is.
+const addedFrom, addedTo = 0.35, 0.6
+
+// cuts is how much sugar a millilitre of each other equivalent meets on the tongue, against lemon
+// juice. Judged.
+var cuts = ratio.Equivalents{ratio.Strong: 0.5, ratio.Sour: 1, ratio.Bitter: 0.5, ratio.Long: 0.05}
 
 // Of all that is sweet, the share of syrups and sugar from where to where nothing else
 // sweetens.
@@ -160,6 +186,7 @@ type comparison struct {
 	less   bool
 	custom habit.Custom
 	tells  bool // beyond precedent is a fault; else precedent only excuses
+	only   bool // and excuses nothing
 }
 
 // How closely precedents are followed: what modifies a drink is most of what makes it
@@ -167,6 +194,7 @@ type comparison struct {
 var (
 	closely = habit.Custom{Rare: 0.02, Reach: 0.05}
 	loosely = habit.Custom{Rare: 0.01, Reach: 0.08}
+	sweetly = habit.Custom{Rare: 0.06, Reach: 0.13}
 )
 
 var comparisons = func() (all [numComparisons]comparison) {
@@ -178,26 +206,29 @@ var comparisons = func() (all [numComparisons]comparison) {
 		}
 	}
 	for _, less := range []bool{false, true} {
-		out = append(out, comparison{ofSweet, ofSour, less, loosely, true},
-			comparison{ofSweet, ofBase, less, closely, false}, comparison{ofSour, ofBase, less, closely, false}, comparison{ofLength, ofBase, less, closely, false})
+		out = append(out, comparison{of: ofSweet, to: ofSour, less: less, custom: loosely, tells: true},
+			comparison{of: ofSweet, to: ofBase, less: less, custom: closely}, comparison{of: ofSour, to: ofBase, less: less, custom: closely},
+			comparison{of: ofLength, to: ofBase, less: less, custom: closely})
 	}
 	for _, q := range []quantity{ofBase, ofSweet, ofSour} {
 		rest, _ := q.beside()
 		out = append(out, comparison{of: q, to: rest, custom: closely})
 	}
+	out = append(out, comparison{of: ofSugar, to: ofCut, custom: sweetly, tells: true, only: true})
 	return all
 }()
 
 // numComparisons is of each of three modifiers to four, of sugar to acid and of both and of
-// length to the base either way, and of sugar, acid and base to the rest.
-const numComparisons = 3*4 + 4*2 + 3
+// length to the base either way, of sugar, acid and base to the rest, and of all sweetness to what
+// cuts it.
+const numComparisons = 3*4 + 4*2 + 3 + 1
 
 // sure returns how surely a drink has both of what is compared, 0 to 1, and there its
 // logarithm. What modifies a drink is compared only beside a base, which it else stands for; to
 // all the rest also beside a wine or a beer, which carries it as a base does.
 func (c *comparison) sure(q *Quantities) (sure, x float64) {
 	sure = q.sure[c.of] * q.sure[c.to]
-	if c.of >= ofLiqueur {
+	if c.of >= ofLiqueur && c.of <= ofVermouth {
 		carried := q.sure[ofBase]
 		if c.to >= besideBase {
 			carried = max(carried, q.carried)
@@ -220,7 +251,14 @@ func (c *comparison) sure(q *Quantities) (sure, x float64) {
 type Book struct {
 	ranges []*habit.Range // of each comparison
 	by     [numPoured][]*flavor.Profile
+	// Of all sweetness to what cuts it, as a logarithm, from where to where a drink may be too
+	// sweet: there most proven drinks are less so, whatever they are made of.
+	sweetFrom, sweetTo float64
 }
+
+// sweetFree and sweetSurely are the shares of proven drinks that are less sweet than that.
+// Chosen by the trial.
+const sweetFree, sweetSurely = 0.7, 0.87
 
 // NewBook reads the quantities of proven drinks.
 func NewBook(drinks []Quantities) *Book {
@@ -235,10 +273,18 @@ func NewBook(drinks []Quantities) *Book {
 		}
 		b.ranges = append(b.ranges, habit.NewRange(c.custom, has))
 	}
+	var sweet []float64
 	for i := range drinks {
 		for q, p := range drinks[i].by {
 			b.by[q] = append(b.by[q], p)
 		}
+		if d := &drinks[i]; d.sure[ofSugar] > 0 {
+			sweet = append(sweet, d.logs[ofSugar]-d.logs[ofCut])
+		}
+	}
+	if n := float64(len(sweet)); n > 0 {
+		slices.Sort(sweet)
+		b.sweetFrom, b.sweetTo = sweet[int(sweetFree*n)], sweet[int(sweetSurely*n)]
 	}
 	return b
 }
@@ -249,19 +295,23 @@ const (
 	fewPrecedents  = 0.3 // as many drinks, by how much they count, excuse by half
 	ownPrecedent   = 0.1
 	otherPrecedent = 0.0005
+	otherSweetness = 0.00003 // of sweetness, which depends on all that is in a drink
+	fewSweetness   = 0.05
 )
 
 // Precedents is what proven drinks have of each quantity of a draft to another. It is for
 // one goroutine at a time.
 type Precedents struct {
-	book *Book
-	own  Quantities
-	says []float64
+	book   *Book
+	own    Quantities
+	says   []float64
+	frozen bool // what it is asked of is
 	// support is how surely there are precedents at all, 0 to 1: only then they excuse.
-	support float64
-	room    func(int) []float64
-	of      [numPoured][]float64      // what each drink says of a quantity; nil until asked for
-	known   [numComparisons]precedent // of each comparison
+	support   float64
+	sweetness float64 // the same of sweetness, once that is asked for
+	room      func(int) []float64
+	of        [numPoured][]float64      // what each drink says of a quantity; nil until asked for
+	known     [numComparisons]precedent // of each comparison
 }
 
 // precedent is what good drinks have in the middle and at most, as logarithms, once it was asked.
@@ -276,9 +326,10 @@ func (b *Book) Known() bool {
 }
 
 // PrecedentsFor returns the precedents for a draft with such quantities; says is how much
-// each proven drink counts, 0 to 1, and room lends lists of as many zeroes.
-func (b *Book) PrecedentsFor(draft *Quantities, says []float64, room func(int) []float64) Precedents {
-	p := Precedents{book: b, own: *draft, says: says, room: room}
+// each proven drink counts, 0 to 1, and room lends lists of as many zeroes. The cold of a frozen
+// drink dulls its sweetness, so that no precedent tells how much of it is too much.
+func (b *Book) PrecedentsFor(draft *Quantities, says []float64, frozen bool, room func(int) []float64) Precedents {
+	p := Precedents{book: b, own: *draft, says: says, frozen: frozen, room: room}
 	if all := floats.Sum(says); all > 0 {
 		p.support = all / (all + fewPrecedents)
 	}
@@ -289,6 +340,16 @@ func (b *Book) PrecedentsFor(draft *Quantities, says []float64, room func(int) [
 func (p *Precedents) weights(q quantity) []float64 {
 	if p.of[q] == nil {
 		out := p.room(len(p.says))
+		if q == ofSugar {
+			total := 0.0
+			for i, x := range p.says { // how sweet a drink is depends on all that is in it
+				x = x * x * x
+				out[i] = x + otherSweetness
+				total += x
+			}
+			p.of[q], p.sweetness = out, total/(total+fewSweetness)
+			return out
+		}
 		for i, x := range p.says {
 			out[i] = x + otherPrecedent
 			if p.own.by[q] != nil && p.book.by[q][i] == p.own.by[q] {
@@ -325,7 +386,9 @@ func (p *Precedents) Beyond(q *Quantities) (edges, excused float64) {
 	compared, nearest := 0.0, 0.0
 	for i := range comparisons {
 		if sure, _ := comparisons[i].sure(q); sure > 0 && p.book.ranges[i].Known() {
-			compared = max(compared, sure)
+			if !comparisons[i].only {
+				compared = max(compared, sure)
+			}
 			e, near, _ := p.compare(i, q)
 			edges, nearest = max(edges, e), max(nearest, near)
 		}
@@ -337,14 +400,21 @@ func (p *Precedents) Beyond(q *Quantities) (edges, excused float64) {
 func (p *Precedents) compare(i int, q *Quantities) (edges, near, change float64) {
 	c := &comparisons[i]
 	sure, x := c.sure(q)
-	if sure <= 0 {
+	if c.only {
+		sure *= makeup.Ramp(x, p.book.sweetFrom, p.book.sweetTo)
+	}
+	if sure <= 0 || c.only && p.frozen {
 		return 0, 0, 0
 	}
 	known, ok := p.near(i, x)
 	if !ok {
 		return 0, 0, 0
 	}
-	near = sure * makeup.Ramp(x, known.most-excuseRoom, known.most-excusedBelow)
+	if c.only {
+		sure *= p.sweetness
+	} else {
+		near = sure * makeup.Ramp(x, known.most-excuseRoom, known.most-excusedBelow)
+	}
 	if over := (x-known.most)/precedentRoom + 1; over > 0 && c.tells {
 		edges = sure * min(over*over, 1+farther*(over-1))
 	}
@@ -366,12 +436,19 @@ func (p *Precedents) Worst(q *Quantities, usual *Usual, d *Tasks) (by *flavor.Pr
 			continue
 		}
 		by, change, edges = q.by[c.of], back, e
+		if c.of == ofSugar { // all of it is to go from what brings most
+			change = math.Log(max(leastOfSugar, 1+math.Expm1(back)/q.mostly))
+			continue
+		}
 		if to := c.to.poured(); usual.strays(d, to.task()) < -usual.strays(d, c.of.task()) {
 			by, change = q.by[to], -back
 		}
 	}
 	return by, change, edges
 }
+
+// leastOfSugar is the least share of a pour that is told to be left of it.
+const leastOfSugar = 0.1
 
 // poured returns the quantity that is poured too little if there is too much to this one:
 // of all that stands beside something, the base.
@@ -384,7 +461,7 @@ func (q quantity) poured() quantity {
 
 // task returns the task that a quantity that is poured does.
 func (q quantity) task() task {
-	return [numPoured]task{taskBase, taskSweeten, taskSour, taskMilk, taskLength, taskLiqueur, taskBitter, taskWine}[q]
+	return [numPoured]task{taskBase, taskSweeten, taskSour, taskMilk, taskLength, taskLiqueur, taskBitter, taskWine, taskSweeten, taskWhole}[q]
 }
 
 // strays returns how far a drink has more of a task than is usual in mL, in widths; below 0

@@ -28,7 +28,7 @@ func precedents(parts []makeup.Part, ml []float64) (*proportion.Precedents, *pro
 		drinks[i], alike[i], says[i] = own, tasks, 1
 	}
 	room := func(n int) []float64 { return make([]float64, n) }
-	known, usual := proportion.NewBook(drinks).PrecedentsFor(&own, says, room), proportion.Learn(&tasks, alike, says)
+	known, usual := proportion.NewBook(drinks).PrecedentsFor(&own, says, false, room), proportion.Learn(&tasks, alike, says)
 	return &known, &usual
 }
 
@@ -112,7 +112,7 @@ func TestNoPrecedents(t *testing.T) {
 	q := proportion.QuantitiesOf(parts, []float64{50, 250, 25})
 	b := proportion.NewBook(nil)
 	assert.False(t, b.Known())
-	none := b.PrecedentsFor(&q, nil, func(n int) []float64 { return make([]float64, n) })
+	none := b.PrecedentsFor(&q, nil, false, func(n int) []float64 { return make([]float64, n) })
 	edges, excused := none.Beyond(&q)
 	assert.Zero(t, edges)
 	assert.Zero(t, excused)

@@ -109,6 +109,7 @@ func TasksOf(parts []makeup.Part, ml []float64) Tasks {
 			out.sure[t] = makeup.Certainty(poured[t], poured[taskWhole], task(t).halfOf())
 		}
 	}
+	out.sure[taskBase] *= 1 - makeup.BackingOf(parts, ml)
 	return out
 }
 
