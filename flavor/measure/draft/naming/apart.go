@@ -172,7 +172,7 @@ func (b *Resolver) turned(head, word string, pl Place) (Found, bool) {
 		}
 	}
 	for _, n := range both {
-		if p, _, ok := b.Named(n); ok && pl.allows(p) && !b.twoPours(head, word, p) {
+		if p, _, ok := b.Named(n); ok && pl.allows(p) && !b.twoPours(head, word, p, pl) {
 			return Found{Profile: p, How: flavor.MatchAlias, As: n, Inferred: true}, true
 		}
 		if means := cmp.Or(tongue.Name(flavor.NormaliseName(n)), turns[flavor.NormaliseName(n)]); means != "" {
@@ -185,11 +185,15 @@ func (b *Resolver) turned(head, word string, pl Place) (Found, bool) {
 }
 
 // twoPours reports whether two words that together name p name two liquids of other kinds apart:
-// "coffee 120 cream" may lack the amount of its coffee.
-func (b *Resolver) twoPours(head, word string, p *flavor.Profile) bool {
+// "coffee 120 cream" may lack the amount of its coffee. A fruit by volume is its juice, before which
+// a spirit lacks its amount: "60 pineapple, rum".
+func (b *Resolver) twoPours(head, word string, p *flavor.Profile, pl Place) bool {
 	one, _, ok := b.Named(head)
 	other, _, both := b.Named(word)
-	return ok && both && one.Class != p.Class && !one.Class.Solid() && !other.Class.Solid()
+	if !ok || !both || one.Class == p.Class || other.Class.Solid() {
+		return false
+	}
+	return !one.Class.Solid() || pl.Volume() && Pressed(head) != "" && other.Base()
 }
 
 // theOne points at one of several: "the white one".

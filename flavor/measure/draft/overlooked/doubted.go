@@ -8,8 +8,9 @@ import (
 	"counterpour/flavor/measure/pattern"
 )
 
-// queried is a mark of doubt that stands alone, in place of a word or an amount: "15 ml ??? syrup".
-var queried = pattern.Of(`(?i)(?:[\d½¼¾⅓⅔]|\b(?:ml|cl|oz|dash|dashes|bsp|tsp))[ \t]+\?{2,}|(?:^|[ \t])\?{2,}[ \t]+[\pL\d]`)
+// queried is a mark of doubt that stands alone, in place of a word or an amount, "15 ml ??? syrup", or
+// behind a pour that may be another: "25 gin??".
+var queried = pattern.Of(`(?i)(?:[\d½¼¾⅓⅔]|\b(?:ml|cl|oz|dash|dashes|bsp|tsp))[ \t]*\?{2,}|(?:^|[ \t])\?{2,}[ \t]+[\pL\d]|[\d½¼¾⅓⅔][ \t]*(?:(?:ml|cl|oz)[ \t]+)?[\pL]+(?:[ \t]+[\pL]+)?[ \t]*\?{2,}`)
 
 // doubted is the fault of a line that holds such a mark.
 func doubted(line string) *flavor.DataFault {

@@ -3,6 +3,7 @@ package whole
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
@@ -16,6 +17,7 @@ import (
 // leastDrinkML and mostDrinkML are millilitres beyond which a draft is more likely
 // in another unit; common practice.
 const (
+	leastSipML   = 5.0 // of a drink whose name may tell the rest by its numbers: dashes alone are none
 	leastDrinkML = 15.0
 	mostDrinkML  = 700.0
 	mostBaseML   = 150.0 // of one spirit
@@ -23,13 +25,20 @@ const (
 )
 
 // Size returns a note for each thing that is odd about how much is poured, all of it hardly a sip
-// or a bottle full; and the fault of a draft that its glass cannot hold, nil if it can.
+// or a bottle full; and the fault of a draft that its glass cannot hold, or of which hardly anything
+// was read, nil if there is none.
 func Size(d *draft.Draft, s *flavor.Spec) (notes []string, fault *flavor.DataFault) {
 	all := 0.0
 	for i := range s.Pours {
 		all += s.Pours[i].ML
 	}
 	if f := overflows(d, s, all); f != nil {
+		return nil, f
+	}
+	if !d.Labelled && strings.ContainsAny(d.Name, "0123456789") && all > 0 && all < leastSipML { // "5:1 martini, dash of bitters"
+		p := &s.Pours[0]
+		f := measure.Invalid("", d.Name, "%q is made of more than %s of %s; write what else is poured, each on a line with its amount", d.Name, measure.FormatAmount(p.Amount, p.Unit), p.Profile.Name)
+		f.Location = measure.LineLocation(d.Lines[0].Number)
 		return nil, f
 	}
 	if all > 0 && (all < leastDrinkML || all > mostDrinkML) {
