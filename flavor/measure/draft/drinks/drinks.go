@@ -37,12 +37,13 @@ type served struct {
 type known struct {
 	whole   map[string]served
 	kinds   map[string]bool
-	clipped map[string]bool // beginnings of names of one word
-	parted  [][][]string    // by how many words they have, the names in words
+	clipped map[string]bool   // beginnings of names of one word
+	parted  [][][]string      // by how many words they have, the names in words
+	telling map[string]string // words of one name of several words alone
 }
 
 var list = sync.OnceValue(func() known {
-	k := known{whole: map[string]served{}, kinds: map[string]bool{}, clipped: map[string]bool{}}
+	k := known{whole: map[string]served{}, kinds: map[string]bool{}, clipped: map[string]bool{}, telling: map[string]string{}}
 	ends := map[string]int{}
 	for line := range strings.Lines(Names) {
 		name, how, _ := strings.Cut(strings.TrimRight(line, "\n"), "\t")
@@ -60,6 +61,13 @@ var list = sync.OnceValue(func() known {
 		method, rest, _ := strings.Cut(how, "\t")
 		service, pours, _ := strings.Cut(rest, "\t")
 		k.whole[key] = served{flavor.Method(method), flavor.Service(service), pours}
+		for _, w := range words {
+			if was, twice := k.telling[w]; twice && was != key || utf8.RuneCountInString(w) < leastTelling {
+				k.telling[w] = ""
+			} else {
+				k.telling[w] = key
+			}
+		}
 		if len(words) > 1 {
 			ends[words[len(words)-1]]++
 			continue
@@ -106,8 +114,16 @@ func Pours(name string) (pours []string, called string) {
 			}
 		}
 	}
+	for i := len(words) - 1; i >= 0; i-- {
+		if called = list().telling[words[i]]; called != "" {
+			return strings.Split(list().whole[called].pours, "; "), called
+		}
+	}
 	return nil, ""
 }
+
+// leastTelling is the fewest letters of a word that stands for the one name that has it: "sbagliato".
+const leastTelling = 6
 
 // find looks up a name, however it is written.
 func find(name string) (served, bool) {

@@ -232,6 +232,11 @@ func (b *Resolver) findWhole(name string, pl Place) Found {
 			return f
 		}
 	}
+	if full, changed := Lengthen(flavor.NormaliseName(name)); changed {
+		if f, ok := b.infused(full, pl); ok { // "jal tequila"
+			return f
+		}
+	}
 	if speltRight(name) {
 		return Found{Fault: b.unknown(name, pl)}
 	}

@@ -42,7 +42,7 @@ var usual = parted(map[string]string{
 	"navy-style blended rum":        `navy style rum, navy dark rum, british navy rum`,
 	"demerara rum":                  `guyanese demerara rum, demerara dark rum, aged guyanese rum`,
 	"rhum agricole vieux":           `aged martinique rum, aged rhum, élevé sous bois, rhum esb`,
-	"rhum agricole blanc":           `martinique blanc, unaged agricole, guadeloupe rhum`,
+	"rhum agricole blanc":           `martinique blanc, unaged agricole, guadeloupe rhum, martinique rum, guadeloupe rum, rum martinique, rum agri, rhum agri`,
 	"cognac":                        `napoleon cognac, napoléon, vsop, v s o p, french brandy`,
 	"pisco":                         `peruvian pisco quebranta, quebranta, pisco puro, mosto verde`,
 	"aromatic pisco":                `pisco albilla, torontel, acholado aromatic`,

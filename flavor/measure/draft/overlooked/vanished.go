@@ -36,7 +36,7 @@ func Open(text string, pours []flavor.Pour, b *naming.Resolver) flavor.DataFault
 		var f *flavor.DataFault
 		if !strings.HasPrefix(strings.TrimSpace(line), draft.NamePrefix) { // who writes that has said what the line is
 			if f = garnishPours(text, toks); f == nil {
-				f = vanished(text, toks, pours, b)
+				f = vanished(text, toks[titleEnd(text, toks, n):], pours, b)
 			}
 		}
 		if f == nil {
@@ -58,6 +58,20 @@ func Open(text string, pours []flavor.Pour, b *naming.Resolver) flavor.DataFault
 		from += len(line) + 1
 	}
 	return out
+}
+
+// titleEnd is how many tokens that begin the first line are the name of a drink of several words: a "Yacht
+// Club" pours no soda.
+func titleEnd(text string, toks []token.Token, line int) int {
+	if line > 0 {
+		return 0
+	}
+	for end := min(len(toks), drinks.MostWords); end > 1; end-- {
+		if drinks.Known(text[toks[0].Start:toks[end-1].End]) {
+			return end
+		}
+	}
+	return 0
 }
 
 // besideIt are words of what is laid on a drink, drunk beside it or put on its rim.

@@ -27,6 +27,9 @@ func Of(text string, b *naming.Resolver) (string, bool) {
 	if out, ok := s.ratio(false); ok {
 		return out, b.Err() == nil
 	}
+	if out, ok := s.each(); ok {
+		return out, b.Err() == nil
+	}
 	out, ok := s.chain()
 	return out, ok && b.Err() == nil
 }

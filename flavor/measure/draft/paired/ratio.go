@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/drinks"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/pattern"
@@ -40,7 +41,7 @@ func (s *script) ratio(scaled bool) (string, bool) {
 			return "", false
 		}
 		all, ok := s.totalOf(&r)
-		if !ok || all == nil && (scaled || r.equal || len(r.numbers) == leastPours) || s.ofSyrup(&r) || len(s.resolver.Mentioned(s.written(0, r.from))) > 0 {
+		if !ok || all == nil && (scaled || r.equal || len(r.numbers) == leastPours && !s.millilitres(&r)) || s.ofSyrup(&r) || !s.entitled(r.from) {
 			return "", false
 		}
 		return s.parted(&r, all), true
@@ -48,10 +49,32 @@ func (s *script) ratio(scaled bool) (string, bool) {
 	return "", false
 }
 
+// entitled reports whether what stands before a ratio names nothing that is poured, or is the name of a
+// drink, which a sign parts from it: "Mezcal Negroni: 2-1-1 ...", but not "gin martini 6:1, ...".
+func (s *script) entitled(to int) bool {
+	before := s.written(0, to)
+	name := strings.TrimRight(before, " .:;/–—-\n")
+	return len(s.resolver.Mentioned(before)) == 0 || name != before && drinks.Called(name)
+}
+
+// leastMillilitres is from what number on two of a ratio are millilitres, as nobody mixes fifty parts with
+// ten; common practice.
+const leastMillilitres = 10
+
+// millilitres reports whether the numbers of a ratio can only be millilitres: "70/10".
+func (s *script) millilitres(r *ratio) bool {
+	for _, v := range r.numbers {
+		if v < leastMillilitres {
+			return false
+		}
+	}
+	return strings.Contains(s.written(r.from, r.to), "/")
+}
+
 var (
 	// joined are numbers in one word: "4:2:1", "1-1-1", "50/50", and number is one of them.
-	joined = pattern.Of(`^\d+(?:\.\d+)?(?:[:/–-]\d+(?:\.\d+)?)+(?:[ \t.,:;–—-]|$|\n|oz|ml|cl)`)
-	number = pattern.Of(`\d+(?:\.\d+)?`)
+	joined = pattern.Of(`^(?:\d+(?:\.\d+)?|\.\d+)(?:[:/–-](?:\d+(?:\.\d+)?|\.\d+))+(?:[ \t.,:;–—-]|$|\n|oz|ml|cl)`)
+	number = pattern.Of(`\d*\.\d+|\d+`)
 )
 
 // leastApart is the fewest numbers with blanks alone between them.
@@ -96,7 +119,7 @@ func (s *script) ratioAt(i int) (ratio, bool) {
 
 // equalAt reports whether "equal parts" stands at i.
 func (s *script) equalAt(i int) bool {
-	return s.word(i) && s.word(i+1) && strings.HasPrefix(s.toks[i].Text, "eq") && strings.HasPrefix(s.toks[i+1].Text, "part")
+	return s.word(i) && s.word(i+1) && strings.HasPrefix(s.toks[i].Text, "eq") && (strings.HasPrefix(s.toks[i+1].Text, "part") || s.toks[i+1].Text == "pts" || s.toks[i+1].Text == "pt")
 }
 
 // between are what may stand between two names of a ratio.
@@ -230,6 +253,10 @@ func (s *script) parted(r *ratio, all *total) string {
 		}
 	}
 	rest(0, r.from)
+	if title := strings.TrimRight(out.String(), " \n.,:;–—-"); title != "" {
+		out.Reset()
+		out.WriteString(title)
+	}
 	for k, v := range r.numbers {
 		a := amount{value: v, unit: r.unit}
 		switch {

@@ -47,8 +47,8 @@ func followsAmount(toks []token.Token, i, from int) bool {
 	if n := lengthAt(rest); n > 0 {
 		return n == len(rest) || behindLength(rest[n:])
 	}
-	if laidBehind(rest) && toks[i-1].Kind == token.Numeral && toks[i-1].Value != math.Trunc(toks[i-1].Value) {
-		return true // "simple .5 dill"
+	if laidBehind(rest) && !strings.HasPrefix(toks[from].Text, "juice") && toks[i-1].Kind == token.Numeral && toks[i-1].Value != math.Trunc(toks[i-1].Value) {
+		return true // "simple .5 dill", but "juice of 1/2 lemon"
 	}
 	if whites.Has(rest[0].Text) || len(rest) > 1 && strings.HasPrefix(rest[0].Text, "egg") && strings.HasPrefix(rest[1].Text, "wh") {
 		return true

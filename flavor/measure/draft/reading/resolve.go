@@ -149,6 +149,9 @@ func resolveAny(d draft.Draft, f naming.Finder) (Reading, error) {
 	out, err := anyWay(d, f)
 	if err == nil && len(out.Faults) == 0 {
 		out.Faults = overlooked.Said(d.String(), &out.Spec)
+		if out, err = phrased(d, out, f); err != nil {
+			return out, err
+		}
 	}
 	if f := unsettled(d, &out, f); err == nil && f != nil {
 		out.Faults = append(out.Faults, f)

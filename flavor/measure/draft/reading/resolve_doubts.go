@@ -17,6 +17,10 @@ import (
 func (r *resolver) eitherWay(t *counting.Task, pl naming.Place) bool {
 	key := flavor.NormaliseName(t.Line.Name)
 	if means := r.meantHere(t, key, pl); means != "" {
+		if t.Bare() && means == naming.ByDash(key) {
+			t.Unit, pl = flavor.Dash, naming.Place{Unit: flavor.Dash, Amount: t.Amount}
+			t.Infer(flavor.InferredUnit)
+		}
 		p, _, ok := r.resolver.Named(means)
 		if ok {
 			t.Hit = naming.Found{Profile: p, How: flavor.MatchAlias, As: p.Name, Inferred: true}
@@ -40,6 +44,8 @@ func (r *resolver) eitherWay(t *counting.Task, pl naming.Place) bool {
 func (r *resolver) meantHere(t *counting.Task, key string, pl naming.Place) string {
 	switch {
 	case !pl.Volume():
+	case t.Bare() && t.Whole() && naming.ByDash(key) != "" && r.dashedBeside(t):
+		return naming.ByDash(key)
 	case tongue.Fruits(key) != nil:
 		return r.fruitOf(key)
 	case iberian[key] != "" && r.spanish(t):
@@ -62,6 +68,27 @@ func (r *resolver) doubtful(t *counting.Task, key string, pl naming.Place) []str
 	}
 	return nil
 }
+
+// dashedBeside reports whether nothing but dashes of bitters stands on the line of a bare number, in a drink
+// without juice: the orange of "1 ango 1 orange" is bitters as well.
+func (r *resolver) dashedBeside(t *counting.Task) bool {
+	beside := false
+	for _, o := range r.tasks {
+		if f := r.resolver.Find(o.Line.Name, naming.PlaceOf(o.Unit, o.Amount, o.Line.After)); o != t && (sours(o) || f.Profile != nil && f.Profile.Class.Pressed()) {
+			return false
+		}
+		if o != t && o.Line.Number == t.Line.Number {
+			if o.Unit != flavor.Dash {
+				return false
+			}
+			beside = true
+		}
+	}
+	return beside && t.Amount <= mostDashes
+}
+
+// mostDashes is the most dashes of bitters that are written without a unit; common practice.
+const mostDashes = 4
 
 // sours reports whether a line pours the juice of a lemon or a lime.
 func sours(t *counting.Task) bool {

@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor/measure/draft/overlooked"
 	"counterpour/flavor/measure/draft/page"
 	"counterpour/flavor/measure/draft/paired"
+	"counterpour/flavor/measure/draft/phrasing"
 	"counterpour/flavor/measure/draft/setting"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -28,6 +29,20 @@ func setAnew(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
 		}
 	}
 	return cutAnew(d, before, b, f)
+}
+
+// phrased reads a draft in plain phrases whose garnish tells more than what is laid on the drink. It returns
+// what was read before if that leaves anything open.
+func phrased(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
+	p := phrasing.Of(d.String())
+	if len(before.Faults) != 1 || before.Faults[0].Field != "garnish" || p.Text == d.String() {
+		return before, nil
+	}
+	out, ok, err := setSo(d, &setting.Set{Text: p.Text, Aside: p.Aside}, naming.NewResolver(f), f)
+	if !ok || err != nil {
+		return before, err
+	}
+	return out, nil
 }
 
 // cutAnew reads a draft whose first line begins with a name that nothing parts from its pours. It

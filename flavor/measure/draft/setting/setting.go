@@ -5,6 +5,7 @@ import (
 
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/paired"
+	"counterpour/flavor/measure/draft/phrasing"
 	"counterpour/flavor/measure/pattern"
 )
 
@@ -42,7 +43,8 @@ func Ways(text string, b *naming.Resolver) []Set {
 
 // plain is a text without what sets its lines in another way than others do.
 func plain(text string) Set {
-	s := Set{Text: text}
+	p := phrasing.Of(text)
+	s := Set{Text: p.Text, Aside: p.Aside}
 	for _, rule := range []func(*Set){(*Set).boxes, (*Set).spelledOut, (*Set).fields, (*Set).cells, (*Set).prices, (*Set).numbered, (*Set).announced, (*Set).spoken, (*Set).counted, (*Set).changes, (*Set).restatements, (*Set).served, (*Set).roles, (*Set).idle, (*Set).verbs, (*Set).equals, (*Set).answers, (*Set).commas} {
 		rule(&s)
 	}

@@ -1,0 +1,39 @@
+package phrasing_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"counterpour/flavor/measure/draft/phrasing"
+)
+
+// Turns of phrase as bars write them, and the same in plain phrases: common practice, no source.
+func TestOf(t *testing.T) {
+	for text, want := range map[string]string{
+		"2 rye 2 maraschino dashes 2 absinthe dashes":              "2 rye 2 dashes maraschino 2 dashes absinthe",
+		"2 rye, 3 orange bitters drops":                            "2 rye, 3 drops orange bitters",
+		".75 of everything: gin, lemon, triple sec":                ".75 each: gin, lemon, triple sec",
+		"eq pts mezcal / bitter / rosso":                           " equal parts mezcal / bitter / rosso",
+		"half a lime squeezed and dropped":                         "half a lime squeezed",
+		"stir. lemon, bin it":                                      "stir. lemon twist",
+		"stir, up, orange peel discarded":                          "stir, up, orange twist",
+		"muddle light, crushed":                                    "muddle lightly, crushed",
+		"5 mint w 20 sugar":                                        "5 mint, 20 sugar",
+		"3 ango tall soda":                                         "3 ango, tall, top soda",
+		"1 oz sv (batch x20 = 20/20/20 + 10 water)":                "1 oz sv",
+		"step 1: 2 oz gin\nstep 2: 1 oz lemon":                     "2 oz gin\n1 oz lemon",
+		"TBL 6 // 1 x Marg, SUB mezcal, NO salt: 2 mezcal, 1 lime": "Marg: 2 mezcal, 1 lime",
+	} {
+		assert.Equal(t, want, phrasing.Of(text).Text, text)
+	}
+	for _, text := range []string{
+		"2 oz rye, 2 dashes bitters", "1 oz gin 2 dash orange bitters", "2 of rye and dashes", // the measure stands where it should
+		"2 oz lemon, bin the rest of it", "muddle light brown sugar",
+		"Marg, SUB mezcal: 2 tequila, 1 lime", "Sour, NO egg: 2 rye, 1 egg white", "Marg, NO salt, ALLERGY nuts: 2 mezcal", // what is poured says otherwise, or may harm
+		"step 1: all of it",
+	} {
+		assert.Equal(t, text, phrasing.Of(text).Text)
+	}
+	assert.Equal(t, []string{"batch x20 = 20/20/20"}, phrasing.Of("1 oz sv (batch x20 = 20/20/20)").Aside)
+}
