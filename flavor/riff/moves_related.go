@@ -12,9 +12,10 @@ const (
 	leastStays     = 0.5
 )
 
-// related pours what one of the nearest proven drinks pours beside what both do, and the drink
-// has not: tomato in a lager with lime and sauces. Only what is one thing away is poured, and
-// what lengthens takes the place of as much of what is long already.
+// related pours what one of the nearest proven drinks, or a way in which bars pour what the drink is made on,
+// pours beside what both do, and the drink has not: tomato in a lager with lime and sauces, or a
+// mezcal. Only what is one thing away is poured, and what lengthens takes the place of as much of
+// what is long already.
 func (w *work) related(from *station.Parent) ([]station.Sketch, error) {
 	if from.Moves > 0 {
 		return nil, nil
@@ -23,9 +24,18 @@ func (w *work) related(from *station.Parent) ([]station.Sketch, error) {
 	if err != nil {
 		return nil, err
 	}
-	var out []station.Sketch
+	var all []*flavor.Spec
 	for i := range kin {
-		near := &kin[i].Proven.Spec
+		all = append(all, &kin[i].Proven.Spec)
+	}
+	serves := w.Station.Serves()
+	for i := range serves {
+		if s := &serves[i].Spec; from.Spec.HasProfile(mostOf(s)) {
+			all = append(all, s)
+		}
+	}
+	var out []station.Sketch
+	for _, near := range all {
 		at, only := onlyNew(near, &from.Spec)
 		if !only {
 			continue
@@ -43,6 +53,17 @@ func (w *work) related(from *station.Parent) ([]station.Sketch, error) {
 		out = append(out, o.Sketch)
 	}
 	return out, nil
+}
+
+// mostOf returns what a drink pours most of.
+func mostOf(s *flavor.Spec) *flavor.Profile {
+	most := 0
+	for i := range s.Pours {
+		if s.Pours[i].ML > s.Pours[most].ML {
+			most = i
+		}
+	}
+	return s.Pours[most].Profile
 }
 
 // onlyNew returns the only pour of one drink that another has not, seasonings aside, and whether

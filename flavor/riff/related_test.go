@@ -19,6 +19,7 @@ func TestWhatTheNearestKinPour(t *testing.T) {
 	b := bartest.New(t)
 	for _, c := range []struct{ text, stock, came string }{
 		{"8 oz lager\n1 oz lime juice\n2 dashes Worcestershire sauce\n2 dashes hot sauce\n1 pinch salt\nbuild, long", "tomato juice", "tomato-juice"},
+		{"8 oz lager\n1 oz lime juice\n2 dashes Worcestershire sauce\n2 dashes hot sauce\n1 pinch salt\nbuild, long", "blanco tequila", "blanco-tequila"},
 	} {
 		spec := b.Spec(t, c.text)
 		res, err := Vary(context.Background(), b.Station, Request{Spec: spec, Stock: bartest.With(b.Bottles(t, c.stock, "stout", "vodka"), spec), Limit: 3})
@@ -26,7 +27,7 @@ func TestWhatTheNearestKinPour(t *testing.T) {
 		at := slices.IndexFunc(res.Riffs, func(r Riff) bool { return r.Spec.HasProfile(b.Bottle(t, c.came)) })
 		require.GreaterOrEqual(t, at, 0, c.came)
 		was, is := spec.VolumeML(), res.Riffs[at].Spec.VolumeML()
-		assert.InDelta(t, was, is, 0.15*was, "what lengthens takes the place of what is long: %s", res.Riffs[at].Text)
+		assert.InDelta(t, was, is, 0.15*was, "what is added is little, or takes the place of what is long: %s", res.Riffs[at].Text)
 	}
 }
 
