@@ -157,5 +157,11 @@ func TestCardAndMenuPrintFull(t *testing.T) {
 	// The house pours two drinks with orgeat of its own beside these.
 	assert.GreaterOrEqual(t, strings.Count(text, "½ oz orgeat"), drinks)
 	assert.GreaterOrEqual(t, strings.Count(text, "Contains tree nuts (orgeat)"), drinks)
+	b.Open(address, "/menu")
+	sheets = b.Printed()
+	assert.LessOrEqual(t, len(sheets), 2, "the menu for guests stands in two columns")
+	text = webuitest.OnPaper(sheets)
+	assert.Equal(t, drinks, strings.Count(text, "London dry gin, lemon juice, orgeat Contains tree nuts."))
+	assert.NotContains(t, text, "Print it")
 	b.Quiet()
 }
