@@ -1,6 +1,7 @@
 package house
 
 import (
+	"math"
 	"slices"
 	"time"
 
@@ -53,6 +54,7 @@ type Bottle struct {
 	SizeML   float64  `json:"size_ml,omitempty"`
 	SizeG    float64  `json:"size_g,omitempty"` // if sold by weight; then SizeML is 0
 	Stock    float64  `json:"stock"`            // number of bottles; a started one counts as a fraction
+	Par      float64  `json:"par,omitempty"`    // number of bottles to order up to; 0: not stated
 	// OutSince is when this bottle ran out while others of its ingredient were left; nil if
 	// it is there, or went with all of them, which an [Out] says.
 	OutSince *time.Time `json:"out_since,omitempty"`
@@ -65,6 +67,16 @@ func (b Bottle) Ref() Ref { return Ref{KindBottle, b.ID} }
 // There reports whether something is left of a bottle, unless all of its ingredient is out.
 func (b Bottle) There() bool { return b.Stock > 0 && b.OutSince == nil }
 
+// Order returns how many whole bottles bring what there is up to the par; 0 if it has none. A
+// bottle that ran out counts as none, whatever was counted of it before.
+func (b Bottle) Order() float64 {
+	there := b.Stock
+	if !b.There() {
+		there = 0
+	}
+	return math.Max(0, math.Ceil(b.Par-there))
+}
+
 func (b Bottle) check() error {
 	return checks(
 		checkLine("name", b.Name, true),
@@ -73,6 +85,7 @@ func (b Bottle) check() error {
 		b.Label.check(),
 		b.checkSize(),
 		checkRange("stock", b.Stock, 0, 1e6),
+		checkRange("par", b.Par, 0, 1e6),
 		b.checkOut(),
 		checkText("note", b.Note, MaxNote),
 		b.checkPrice(),

@@ -101,6 +101,7 @@ func bottleFields(names *part.NearFinder) []desk.Field[house.Bottle] {
 		desk.Amount(groupThere, desk.Box{Name: "size_ml", Label: say.It("stock.a-full-one-holds"), Unit: "mL", Hint: say.It("stock.a-full-one-holds-hint")}, func(b *house.Bottle) *float64 { return &b.SizeML }),
 		desk.Amount(groupThere, desk.Box{Name: "size_g", Label: say.It("stock.or-weighs"), Unit: "g", Hint: say.It("stock.or-weighs-hint")}, func(b *house.Bottle) *float64 { return &b.SizeG }),
 		desk.Amount(groupThere, desk.Box{Name: "stock", Label: say.It("stock.in-stock"), Unit: say.It("stock.bottles"), Hint: say.It("stock.in-stock-hint")}, func(b *house.Bottle) *float64 { return &b.Stock }),
+		desk.Amount(groupThere, desk.Box{Name: "par", Label: say.It("stock.par"), Unit: say.It("stock.bottles"), Hint: say.It("stock.par-hint")}, func(b *house.Bottle) *float64 { return &b.Par }),
 		priceField(),
 		currencyField(),
 		desk.Text(groupCost, desk.Box{Name: "note", Label: say.It("stock.note"), Kind: "area", Rows: 2, Hint: say.It("stock.bottle-note-hint")}, func(b *house.Bottle) *string { return &b.Note }),

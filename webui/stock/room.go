@@ -12,6 +12,7 @@ import (
 	"counterpour/webui/form"
 	"counterpour/webui/part"
 	"counterpour/webui/say"
+	"counterpour/webui/words"
 )
 
 // stockroom is what the house keeps and makes, at one moment.
@@ -140,6 +141,31 @@ func (r *stockroom) onShelf() (n int) {
 		}
 	}
 	return n
+}
+
+// order is how many of a bottle bring it up to its par. What ran out counts as none, whatever
+// was counted of it before.
+func (r *stockroom) order(b *house.Bottle) float64 {
+	if slices.Contains(r.outs, b.Ingredient) {
+		gone := *b
+		gone.Stock = 0
+		return gone.Order()
+	}
+	return b.Order()
+}
+
+// orders lists what to order of all bottles, in the order of their names.
+func (r *stockroom) orders() (out []string) {
+	bottles := slices.Clone(r.bottles)
+	slices.SortFunc(bottles, func(a, b house.Bottle) int {
+		return cmp.Or(strings.Compare(a.Name, b.Name), strings.Compare(a.ID, b.ID))
+	})
+	for i := range bottles {
+		if n := r.order(&bottles[i]); n > 0 {
+			out = append(out, say.It("stock.order-of", "Number", words.Plain(n), "Name", bottles[i].Name))
+		}
+	}
+	return out
 }
 
 // category is the name of a bottle's category, its id if that is not known.

@@ -30,6 +30,7 @@ type stockBottle struct {
 	Poured        bool   // of two or more of its category
 	Instead       string // the one that is poured in its place
 	Amount        string
+	Order         string // how many to order; empty if it needs none, or has no par
 	Strength      stockFact
 	Facts         []stockFact // sugar and acid
 	Price         string      // of a full one
@@ -72,6 +73,9 @@ func (r *stockroom) bottleOf(b *house.Bottle, per pourSize) stockBottle {
 		v.Poured = slices.ContainsFunc(r.bottles, func(o house.Bottle) bool { return o.Ingredient == b.Ingredient && o.ID != b.ID })
 	}
 	v.Amount = stockWords(b)
+	if n := r.order(b); n > 0 {
+		v.Order = say.It("stock.to-order", "Number", words.Plain(n))
+	}
 	ref, ok := referTo(r.catalogue, r.shelf, b.Ingredient)
 	if !ok {
 		v.Trouble = say.It("stock.no-such-category")

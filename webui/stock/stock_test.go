@@ -56,6 +56,21 @@ func TestStockScenarios(t *testing.T) {
 	}
 }
 
+// A bottle below its par says how many to order, and the stock lists all of them; one that ran
+// out counts as none.
+func TestWhatToOrder(t *testing.T) {
+	h := webuitest.Stocked(t)
+	h.Dry = []string{"orgeat"}
+	for _, b := range h.Bottles(t) {
+		b.Par = 4
+		_, err := h.Store().Write(t.Context(), webuitest.Opening, house.Put(b, 1))
+		require.NoError(t, err)
+	}
+	pages := webuitest.PagesOf(t, h)
+	webuitest.Says(t, webuitest.Get(pages, "/stock", ""), []string{"2.5 × 700\u00a0mL <strong class=\"mark\">order 2</strong>", "To order, up to par", "<li>2 × Blue cap</li>", "<li>4 × Almond syrup</li>"}, nil)
+	webuitest.Says(t, webuitest.Get(pages, "/stock/bottle?id=blue", ""), []string{`name="par" value="4"`}, nil)
+}
+
 func TestAnEmptyStockSaysWhatToDo(t *testing.T) {
 	w := webuitest.Get(webuitest.NewPages(t), "/stock", "")
 	assert.Equal(t, http.StatusOK, w.Code)

@@ -20,6 +20,7 @@ func columnNotes() []columnNote {
 		{"size_ml", say.It("stocksheet.column-size-ml")},
 		{"size_g", say.It("stocksheet.column-size-g")},
 		{"stock", say.It("stocksheet.column-stock")},
+		{"par", say.It("stocksheet.column-par")},
 		{"note", say.It("stocksheet.column-note")},
 		{"label_contains", say.It("stocksheet.column-label-contains")},
 		{"label_may_contain", say.It("stocksheet.column-label-may-contain")},

@@ -106,6 +106,7 @@ var fieldNames = sync.OnceValue(func() map[column.Field]string {
 		column.Currency:    say.It("stocksheet.field-currency"),
 		column.Stock:       say.It("stocksheet.field-stock"),
 		column.Strength:    say.It("stocksheet.field-strength"),
+		column.Par:         say.It("stocksheet.field-par"),
 		column.Note:        say.It("stocksheet.field-note"),
 		column.Beside:      say.It("stocksheet.field-beside"),
 		column.Nothing:     say.It("stocksheet.field-nothing"),
@@ -190,7 +191,7 @@ func marks(s exchange.Settled) []string {
 func leave(row int) string { return cellMark(row, column.Row, exchange.LeaveOut) }
 
 // mostUsual is among how many usual ingredients those are looked for that a bottle may be.
-const mostUsual = 200
+const mostUsual = 1000
 
 func (p *preview) mend(r *exchange.SheetRow, usual func() []*flavor.Profile) {
 	p.Bad++

@@ -337,6 +337,12 @@ func (b *bottleReader) stock() {
 			b.r.Uncounted = true
 		}
 	}
+	if b.has(column.Par) {
+		b.r.Bottle.Par = 0
+		if v := b.figure(column.Par, "4"); v != nil {
+			b.r.Bottle.Par = *v
+		}
+	}
 	if b.has(column.Out) {
 		b.r.Bottle.OutSince = b.moment(column.Out)
 	}

@@ -24,6 +24,7 @@ var rules = map[string]struct {
 	"size_ml":   {column.Size, func(b *house.Bottle) { b.SizeML, b.SizeG = 1, 0 }},
 	"size_g":    {column.Size, func(b *house.Bottle) { b.SizeML, b.SizeG = 1, 0 }},
 	"stock":     {column.Stock, func(b *house.Bottle) { b.Stock = 0 }},
+	"par":       {column.Par, func(b *house.Bottle) { b.Par = 0 }},
 	"out_since": {column.Out, func(b *house.Bottle) { b.OutSince = nil }},
 	"note":      {column.Note, func(b *house.Bottle) { b.Note = "" }},
 	"currency":  {column.Currency, func(b *house.Bottle) { b.Price, b.Currency = nil, "" }},

@@ -43,7 +43,7 @@ func TestEveryFieldOfABottleHasAColumn(t *testing.T) {
 	abv, acid, price, brix, sugar := 43.0, 1.5, 22.0, 50.0, 615.0
 	out := time.Date(2026, 5, 1, 22, 30, 0, 0, time.UTC)
 	full := []house.Bottle{
-		{ID: "dock-gin", Name: "Dock gin", Ingredient: "london-dry-gin", Well: true, Measured: house.Measured{ABVPct: &abv, AcidGPerL: &acid}, Price: &price, Currency: "EUR", SizeML: 700, Stock: 2.5, Note: "on the rail",
+		{ID: "dock-gin", Name: "Dock gin", Ingredient: "london-dry-gin", Well: true, Measured: house.Measured{ABVPct: &abv, AcidGPerL: &acid}, Price: &price, Currency: "EUR", SizeML: 700, Stock: 2.5, Par: 6, Note: "on the rail",
 			Label: &house.Label{Contains: []flavor.Allergen{flavor.Milk}, MayContain: []flavor.Allergen{flavor.TreeNuts}, Vegan: true, ReadBy: "Ines", ReadAt: time.Date(2026, 4, 1, 0, 0, 0, 0, time.UTC)}},
 		{ID: "syrup", Name: "Syrup", Ingredient: "simple-syrup", Measured: house.Measured{Brix: &brix}, SizeG: 1000, OutSince: &out},
 		{ID: "rich", Name: "Rich", Ingredient: "rich-simple-syrup", Measured: house.Measured{SugarGPerL: &sugar}, SizeML: 500},

@@ -13,7 +13,7 @@
 // Stock is a bottle a row. It is written under these columns:
 //
 //	id,name,ingredient,well,abv_pct,brix,sugar_g_per_l,acid_g_per_l,
-//	price,currency,size_ml,size_g,stock,note,
+//	price,currency,size_ml,size_g,stock,par,note,
 //	label_contains,label_may_contain,label_vegan,label_read_by,label_read_at,out_since,words
 //
 // and read as people keep it ([ReadSheet]): whatever separates the cells, under

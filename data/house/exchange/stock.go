@@ -12,7 +12,7 @@ import (
 // StockColumns are the columns of a stock file, in the order in which they are written.
 func StockColumns() []string {
 	return []string{"id", "name", "ingredient", "well", "abv_pct", "brix", "sugar_g_per_l", "acid_g_per_l",
-		"price", "currency", "size_ml", "size_g", "stock", "note",
+		"price", "currency", "size_ml", "size_g", "stock", "par", "note",
 		"label_contains", "label_may_contain", "label_vegan", "label_read_by", "label_read_at", "out_since", "words"}
 }
 
@@ -25,7 +25,7 @@ func WriteStock(w io.Writer, bottles []house.Bottle, names ...house.Name) error 
 	for i, b := range bottles {
 		rows = append(rows, []string{b.ID, b.Name, b.Ingredient, yesIf(b.Well),
 			optional(b.ABVPct), optional(b.Brix), optional(b.SugarGPerL), optional(b.AcidGPerL),
-			optional(b.Price), b.Currency, unlessZero(b.SizeML), unlessZero(b.SizeG), exact(b.Stock), b.Note,
+			optional(b.Price), b.Currency, unlessZero(b.SizeML), unlessZero(b.SizeG), exact(b.Stock), unlessZero(b.Par), b.Note,
 			listOf(b.Label.Says(flavor.Contains)), listOf(b.Label.Says(flavor.MayContain)), yesIf(b.Label.SaysVegan()), b.Label.Reader(), readAt(b.Label), momentOf(b.OutSince), strings.Join(beside[i], wordsApart)})
 	}
 	for _, n := range left {

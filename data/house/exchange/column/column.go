@@ -29,6 +29,7 @@ const (
 	Price       Field = "price"
 	Currency    Field = "currency"
 	Stock       Field = "stock"
+	Par         Field = "par" // how many to order up to
 	Note        Field = "note"
 	Beside      Field = "beside" // kept in the note, under its title
 	Nothing     Field = "nothing"
@@ -56,7 +57,7 @@ const (
 
 // Fields lists the fields that a column may be assigned to, the most usual first.
 func Fields() []Field {
-	return []Field{Name, Kind, Group, Size, Price, Currency, Stock, Strength, Note, Beside, Nothing,
+	return []Field{Name, Kind, Group, Size, Price, Currency, Stock, Par, Strength, Note, Beside, Nothing,
 		ID, Well, SizeML, SizeG, Brix, Sugar, Acid, Contains, MayContain, Vegan, LabelReader, LabelRead, Out, Words}
 }
 
@@ -81,6 +82,7 @@ var titles = []struct {
 	{Price, []string{"price", "cost", "bottle cost", "btl cost", "unit cost", "cost per bottle", "cost per btl", "cost btl", "cost each", "unit price", "bottle price", "price per bottle", "last cost", "net price", "buy price", "purchase price", "wholesale", "cost price", "price each", "each"}},
 	{Currency, []string{"currency", "cur", "ccy"}},
 	{Stock, []string{"on hand", "onhand", "stock", "in stock", "quantity", "qty", "count", "inventory", "current", "current stock", "on shelf", "have", "qty on hand", "quantity on hand", "qoh", "soh", "stock on hand", "bottle on hand", "balance", "closing stock", "closing", "total on hand", "total bottle", "total"}},
+	{Par, []string{"par", "par level", "par stock", "order up to", "target stock", "sollbestand"}},
 	{Strength, []string{"abv pct", "abv", "alcohol", "strength", "alc", "pct vol", "vol pct", "pct abv", "alcohol pct", "alc pct", "alc vol", "alc by vol", "proof"}},
 	{Note, []string{"note", "comment", "remark", "memo"}},
 	{ID, []string{"id"}},

@@ -23,6 +23,7 @@ func TestWhatColumnsHold(t *testing.T) {
 	known := func(name string) bool { return name == "gin" || name == "rum" }
 	for text, want := range map[string][]column.Field{
 		"Name,Kind,Size,Price\nHawse,gin,700 ml,18.50":         {column.Name, column.Kind, column.Size, column.Price},
+		"Item,Kind,Par,On hand\nHawse,gin,4,2":                 {column.Name, column.Kind, column.Par, column.Stock},
 		"Bottle,Size,Bottle\nHawse,700 ml,700 ml":              {column.Name, column.Size, column.Beside},
 		"Artikel,Kategorie,Lieferant\nHawse,gin,Kai":           {column.Name, column.Kind, column.Beside},
 		"Item,Bottle\nHawse,gin\nSnub,rum":                     {column.Name, column.Kind},
