@@ -91,7 +91,7 @@ var allowedInFlavor = map[string][]string{
 	"measure/draft/naming":     {"flavor", "carrier", "measure/draft/drinks", "measure", "measure/draft/lexicon", "measure/draft/token", "measure/draft/tongue", "measure/pattern", "measure/vocabulary", "measure/draft/serving", "measure/draft/declared"},
 	"measure/draft/dressing":   {"flavor", "carrier", "measure", "measure/vocabulary", "measure/draft/laid", "measure/draft/naming", "measure/draft/tongue", "measure/pattern"},
 	"measure/draft/counting":   {"flavor", "measure", "measure/draft/token", "measure/draft/tongue", "measure/draft/entry", "measure/draft", "measure/draft/naming"},
-	"measure/draft/manner":     {"flavor", "measure/draft/serving", "measure/draft"},
+	"measure/draft/manner":     {"flavor", "measure/draft/entry", "measure/draft/serving", "measure/draft"},
 	"measure/draft/running":    {"flavor", "measure/draft/label", "measure/draft/pouring", "measure/draft/token", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech", "measure/draft/parting", "measure/draft", "measure/draft/naming", "measure/draft/laid"},
 	"measure/draft/likeliest":  {"flavor", "measure", "measure/draft/token", "measure/pattern", "measure/vocabulary", "measure/draft/aside", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech", "measure/draft/parting", "measure/draft", "measure/draft/naming", "measure/draft/title", "measure/draft/label", "measure/draft/laid", "measure/draft/pouring", "measure/draft/declared"},
 	"measure/draft/fitting":    {"flavor", "measure/draft/drinks"},

@@ -32,7 +32,6 @@ var measured = []struct {
 	{"pony ponies", measureOf{1, flavor.Ounce, "a pony is taken as 1 oz"}},
 	{"nip nips", measureOf{30, flavor.Millilitre, "a nip is taken as 30 ml"}},
 	{"tot tots", measureOf{25, flavor.Millilitre, "a tot is taken as 25 ml"}},
-	{"glug glugs slug slugs", measureOf{0.5, flavor.Ounce, "a glug is taken as ½ oz"}},
 	{"dollop dollops", measureOf{1, flavor.Tablespoon, "a dollop is taken as a tablespoon"}},
 	{"squirt squirts capful capfuls", measureOf{1, flavor.Teaspoon, "a squirt is taken as a teaspoon"}},
 	{"measure measures misurino misurini medida medidas mesure mesures", measureOf{1, flavor.PartUnit, "a measure is taken as a part"}},

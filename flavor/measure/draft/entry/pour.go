@@ -60,6 +60,9 @@ func Read(text string, toks []token.Token) Written {
 	}
 	toks = bare(toks)
 	rest := p.skipLead(toks)
+	if len(rest) > 2 && rest[0].Text == "a" && (rest[1].Text == "squeeze" || rest[1].Text == "squirt") && rest[2].Text == "of" {
+		rest = rest[1:] // "a squeeze of lime"
+	}
 	if len(rest) > 1 && (rest[0].Text == "all" || rest[0].Text == "each" || rest[0].Text == "ea") && startsMeasure(rest[1:]) {
 		p.Each, rest = true, rest[1:]
 	}

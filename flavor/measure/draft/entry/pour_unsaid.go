@@ -92,7 +92,7 @@ func (p *Written) readByTail(text string, toks []token.Token) bool {
 		toks = toks[1:]
 	}
 	if last := len(toks) - 1; last > 0 && p.Unit == flavor.Top { // "soda dash on top"
-		if u, n := UnitAt(toks[last:]); n > 0 && (u == flavor.Dash || u == flavor.Splash) {
+		if u, n := UnitAt(toks[last:]); n > 0 && (u == flavor.Dash || u == flavor.Drop || u == flavor.Splash) {
 			p.Unit, p.UnitAt, toks = u, Span{toks[last].Start, toks[last].End}, toks[:last]
 		}
 	}

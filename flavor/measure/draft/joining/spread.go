@@ -67,7 +67,7 @@ func shares(in []Piece, each int) (from, to int) {
 	if to > each || !p.NameAt.Empty() && !p.AmountAt.Empty() && p.AmountAt.Start <= p.NameAt.Start {
 		return from, to
 	}
-	for from > 0 && in[from-1].Listed() && !(from == 1 && (in[1].Sep == ":" || in[1].Sep == "-")) { // behind a title
+	for from > 0 && in[from-1].Listed() && !(from == 1 && (in[1].Sep == ":" || in[1].Sep == "-") && !(p.NameAt.Empty() && each == 1 && len(entry.PartNames(in[0].Toks)) > 1)) { // behind a title, but not "bourbon and lemon: 1.5 oz each"
 		from--
 	}
 	return from, to

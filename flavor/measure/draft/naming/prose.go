@@ -26,8 +26,12 @@ func prose(name string) bool {
 
 // speltRight reports whether every word of a name is one of English that names nothing that is poured.
 func speltRight(name string) bool {
-	return everyWord(name, func(w string) bool { return lexicon.Of(w) != 0 })
+	return everyWord(name, func(w string) bool { return lexicon.Of(w) != 0 || mixed[w] })
 }
+
+// mixed are drinks and mixes of the trade that no bottle holds, spelt right: "sangrita" is no slip of
+// sangria. Common practice, no source.
+var mixed = token.Words(`sangrita verdita michelada tepache`)
 
 // everyWord reports whether each word of a name joins others, names a glass or is of a kind.
 func everyWord(name string, of func(word string) bool) bool {

@@ -22,7 +22,6 @@ func TestMeasuresOfTheBar(t *testing.T) {
 		"lager 1 pint":             473.2,
 		"pint of lager":            473.2,
 		"a tot of dark rum":        25,
-		"a glug of ginger ale":     14.79,
 		"a squirt of agave syrup":  4.93,
 		"a whisper of absinthe":    1.23,
 		"hint of absinthe":         1.23,

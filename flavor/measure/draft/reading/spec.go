@@ -132,7 +132,7 @@ func pourOf(t *counting.Task) (flavor.Pour, *flavor.DataFault) {
 	if t.Hit.As != "" && u.Counted() && strings.HasPrefix(t.Hit.As, t.Line.Name+" ") {
 		asked = t.Hit.As // "bay leaf", where the unit is the last word of the name
 	}
-	return flavor.Pour{Profile: p, Amount: t.Amount, Unit: u, ML: ml, After: t.Line.After, Heat: heatOf(t.Line, p),
+	return flavor.Pour{Profile: p, Amount: t.Amount, Unit: u, ML: ml, After: t.Line.After, Heat: manner.HeatOf(t.Line, p),
 		Match: flavor.Match{Asked: asked, How: t.Hit.How, Inferred: t.Inferred}}, nil
 }
 

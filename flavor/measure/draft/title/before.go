@@ -17,7 +17,7 @@ type line struct {
 // behind them; 0 if none are: "Halyard: 2 oz gin, ...". It is sure where several pours
 // follow a colon, or stops part what is no pour from them.
 func Before(text string, in []joining.Piece) (pieces int, sure bool) {
-	if len(in) < 2 {
+	if len(in) < 2 || len(in[0].Toks) > 1 && tellsMaking(in[0].Toks) || in[0].Pour.Squeezed && in[0].Pour.Shape == entry.ShapePour { // "squeeze of lime, 50 gin, ..."
 		return 0, false
 	}
 	l := line{text, in}

@@ -139,7 +139,7 @@ func (f *First) BeforeSquare() (Named, bool) {
 func (f *First) beforeColon() (Named, bool) {
 	toks := f.Toks
 	colon := slices.IndexFunc(toks, func(t token.Token) bool { return t.Kind != token.Word })
-	if colon < 2 || colon > mostLead || !toks[colon].Is(":") || colon+2 >= len(toks) || serving.StartsMethod(toks) || entry.PouringVerb(toks[0].Text) || !entry.StartsAmount(toks[colon+1:]) {
+	if colon < 2 || colon > mostLead || !toks[colon].Is(":") || colon+2 >= len(toks) || serving.StartsMethod(toks) || tellsMaking(toks[:colon]) || entry.PouringVerb(toks[0].Text) || !entry.StartsAmount(toks[colon+1:]) {
 		return Named{}, false
 	}
 	s := serving.Read(toks[:colon])
@@ -147,6 +147,13 @@ func (f *First) beforeColon() (Named, bool) {
 		return Named{}, false
 	}
 	return Named{At: f.until(colon), Pours: toks[colon+1:], Sure: true}, true
+}
+
+// tellsMaking reports whether words say how a drink is mixed, or how hot it is, and nothing else: "reverse
+// dry shake", "hot 70C".
+func tellsMaking(toks []token.Token) bool {
+	s := serving.Read(toks)
+	return len(s.Unknown) == 0 && s.Conflict == nil && (s.Method != "" || s.HotC > 0)
 }
 
 // LaysOut reports whether a label and what follows it say how the drink is served and pour nothing:

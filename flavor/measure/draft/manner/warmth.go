@@ -1,4 +1,4 @@
-package reading
+package manner
 
 import (
 	"strings"
@@ -8,9 +8,9 @@ import (
 	"counterpour/flavor/measure/draft/serving"
 )
 
-// heatOf reads how warm a line says that its pour is. A word of the ingredient's
+// HeatOf reads how warm a line says that its pour is. A word of the ingredient's
 // own name says what it is called, see [flavor.Pour.Warmth].
-func heatOf(l *entry.Line, p *flavor.Profile) flavor.Heat {
+func HeatOf(l *entry.Line, p *flavor.Profile) flavor.Heat {
 	if !p.Class.Heated() {
 		return ""
 	}
