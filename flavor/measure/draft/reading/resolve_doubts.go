@@ -288,7 +288,7 @@ func (r *resolver) bitterPoured(t *counting.Task, pl naming.Place) *flavor.DataF
 	if tongue.Foreign(kind, t.Hit.Profile.Name) { // "bitter arancio"
 		kind = strings.TrimSuffix(t.Hit.Profile.Name, " bitters")
 	}
-	means := []string{"light " + kind + " bitter aperitif", "bitter " + kind + " aperitif", kind + " bitter aperitif", "bitter " + kind}
+	means := []string{kind + " aperitif", "light " + kind + " bitter aperitif", "bitter " + kind + " aperitif", kind + " bitter aperitif", "bitter " + kind}
 	var poured []*flavor.Profile
 	for _, m := range means {
 		if p, _, ok := r.resolver.Named(m); ok && p.Class != flavor.ClassCocktailBitters && !slices.Contains(poured, p) {

@@ -164,6 +164,9 @@ func (r *resolver) unpouredKind(words string, served bool) draft.Kind {
 	if r.told(words) || len(named) == 0 && len(not) > 0 {
 		return draft.KindRemark
 	}
+	if f := r.resolver.Find(words, naming.Place{Unit: flavor.Ounce, Amount: 1}); f.Firm() && f.Profile.ABV.Value > flavor.NoAlcoholABV && !r.poured(f.Profile) {
+		return draft.KindUnread // "white menthe" is no leaf
+	}
 	if len(named) == 0 {
 		p, kind := r.perhapsNamed(words)
 		if p == nil {

@@ -35,7 +35,7 @@ func (s *Set) titles(b *naming.Resolver) []Set {
 	line := s.Text[start:end]
 	var out []Set
 	for _, at := range sign.FindAllStringIndex(line, -1) {
-		if at[0] == 0 || partsPours(line, at) && !Called(line[:at[0]], b) && !inCapitals(line[:at[0]], line[at[1]:]) {
+		if at[0] == 0 || inRatio(line, at) || partsPours(line, at) && !Called(line[:at[0]], b) && !inCapitals(line[:at[0]], line[at[1]:]) {
 			continue
 		}
 		if t, ok := s.titled(start, start+at[0], start+at[1], b); ok {
@@ -59,12 +59,14 @@ func (s *Set) titles(b *naming.Resolver) []Set {
 	return out
 }
 
+// inRatio reports whether the sign at a place stands between two figures, "2:1", and parts nothing.
+func inRatio(line string, at []int) bool {
+	return at[1] < len(line) && at[0]+1 == at[1] && figure(line[at[0]-1]) && figure(line[at[1]])
+}
+
 // partsPours reports whether the sign at a place parts the pours as well: what stands before it is
 // an entry as the others are.
 func partsPours(line string, at []int) bool {
-	if at[1] < len(line) && at[0]+1 == at[1] && figure(line[at[0]-1]) && figure(line[at[1]]) { // "2:1"
-		return true
-	}
 	own := strings.TrimSpace(line[at[0]:at[1]])
 	switch own {
 	case ":", "=", ".", "!", "(":
