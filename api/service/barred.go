@@ -38,8 +38,12 @@ func (s *Snapshot) barred(of *shortOf) []barred.Way {
 	listed := func(parts []*flavor.Profile) bool {
 		return slices.ContainsFunc(of.listed, func(c cover.Cover) bool { return poursAll(&c, parts) })
 	}
-	return barred.Ways(&barred.Request{Spec: of.spec, Missing: of.missing, Guest: of.guest, Customs: customs, ByID: byID, AtHand: of.atHand,
+	ways := barred.Ways(&barred.Request{Spec: of.spec, Missing: of.missing, Guest: of.guest, Customs: customs, ByID: byID, AtHand: of.atHand,
 		Listed: listed, Spoils: func(out, with *flavor.Profile) string { return s.spoils(of, out, with) }})
+	if slices.ContainsFunc(of.listed, func(c cover.Cover) bool { return c.Keeps }) { // its label is the one to read
+		ways = slices.DeleteFunc(ways, func(w barred.Way) bool { return w.Reason == barred.ByLabel || w.Reason == barred.ByDrink })
+	}
+	return ways
 }
 
 // barredIn says the same of a drink of a menu that lost a pour, made of what is on a shelf; nothing of

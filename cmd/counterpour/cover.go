@@ -103,7 +103,11 @@ func showCovers(p *terminal.Page, a *shape.CoverAnswer, show coversShown) {
 		p.Line("  note: %s", n)
 	}
 	showRemoved(p, a.Removed, a.Missing.Items, a.Unstated, a.UnstatedFor)
-	showVerdict(p, a.Near, a.ProvenBest, a.Covers, a.IfLabelClears)
+	others := a.Covers
+	if a.LeftOutBest {
+		others = nil // leaving it out is told as the best
+	}
+	showVerdict(p, a.Near, a.ProvenBest, others, a.IfLabelClears)
 	showInstead(p, a)
 	labelsLead := a.LabelFirst && !slices.ContainsFunc(a.Covers, func(c shape.Cover) bool { return c.Keeps })
 	if a.LabelFirst && !labelsLead {

@@ -58,6 +58,8 @@ func (s *scorer) balanced(x *search.Filling) bool {
 	switch single := len(x.Parts) <= len(s.task.gap.Gone); {
 	case s.task.gap.ML >= gap.BaseML && (single && s.task.spiritsAlone(x) || s.task.practice.Pours(x.Parts)) && s.task.sameMix(x):
 		least -= spiritSlack
+	case single && s.task.sugarForSugar(x):
+		return true
 	case !single && !s.task.practice.Knows(x.Parts):
 		least = math.Max(least, s.task.scoreBefore-blendSlack)
 	}
@@ -66,6 +68,13 @@ func (s *scorer) balanced(x *search.Filling) bool {
 		s.task.scored[key] = score // the very score that this filling gets in the glass
 	}
 	return ok
+}
+
+// sugarForSugar reports whether one sweetener is poured for another, with as much sugar: then the
+// drink is balanced as far as it was, though no proven drink may be made with the other flavour.
+func (t *task) sugarForSugar(x *search.Filling) bool {
+	sweetens := func(p *flavor.Profile) bool { return p.Class.Kin() == flavor.KinSweetener }
+	return len(x.Parts) == 1 && len(t.gap.Gone) == 1 && sweetens(t.gap.Gone[0].Profile) && sweetens(t.cands[x.Parts[0]].Profile) && t.sameMix(x)
 }
 
 // spiritsAlone reports whether spirits went, and nothing else is poured for them.

@@ -156,7 +156,7 @@ func (t *task) noCover(x *idea) bool {
 	case t.everyBar(x):
 		last = LastKnownJND
 	}
-	return x.distance > last || !t.knownDry(x) && !t.asUnjudged(x) && x.score < worth*t.scoreBefore
+	return x.distance > last || !t.knownDry(x) && !t.asUnjudged(x) && !t.sugarForSugar(&x.filling) && x.score < worth*t.scoreBefore
 }
 
 // asUnjudged reports whether an idea hardly moves a drink that no family holds as balanced: what

@@ -38,7 +38,7 @@ func (t *task) text(c *Cover, glass *sense.Percept) string {
 // otherSpirit reports whether a spirit of another class stands for one that the drink is made on.
 func (c *Cover) otherSpirit() bool {
 	for k, p := range c.Parts {
-		if was := c.For[k]; was.Base() && p.ML >= gap.BaseML && p.Profile.Class.Kin() == flavor.KinSpirit && p.Profile.Class != was.Class {
+		if was := c.For[k]; was.Base() && !p.Profile.Class.StandsForSpirit() && p.ML >= gap.BaseML && p.Profile.Class.Kin() == flavor.KinSpirit && p.Profile.Class != was.Class {
 			return was.Class.Kin() == flavor.KinSpirit
 		}
 	}
@@ -51,7 +51,7 @@ func (c *Cover) named() []sense.Lost {
 	return slices.DeleteFunc(slices.Clone(c.Gone), func(l sense.Lost) bool {
 		itself := slices.ContainsFunc(c.For, func(p *flavor.Profile) bool { return p.Name == l.Material })
 		madeOn := strings.HasSuffix(l.Material, " wine") || strings.HasSuffix(l.Material, " spirit")
-		return itself || madeOn && len(c.Parts) > 0 && len(c.Lost)+len(c.Gained) > 0
+		return itself || madeOn && len(c.Lost)+len(c.Gained) > 0
 	})
 }
 

@@ -29,6 +29,10 @@ type Fill struct {
 // of each of several things stands for no ounce.
 const LeastShare = 0.6
 
+// leastOfOne is the share of a measure of a liqueur, an amaro or a wine that one bottle pours in its place
+// at the least, however strong it is.
+const leastOfOne = 0.25
+
 // longShare is the same where a juice or a soda went: a glass is to be as full as it was.
 const longShare = 0.8
 
@@ -111,6 +115,15 @@ func (f *Fill) leavesRoom() bool {
 	return role.Fills(p.Class, was.Class) && p.Fat.Value <= was.Fat.Value+richer && f.Parts[0].ML < longShare*f.Gap.ML
 }
 
+// hardlyThere reports whether one bottle stands for a measure of what modifies a drink, in hardly any
+// of it: a barspoon of almond syrup for an ounce and a half of amaretto.
+func (f *Fill) hardlyThere() bool {
+	if len(f.Parts) != 1 || len(f.Gap.Gone) != 1 || f.Gap.ML < gap.BaseML || f.Gap.Gone[0].Profile.Class.Part() != flavor.PartModifier {
+		return false
+	}
+	return f.Parts[0].ML < leastOfOne*f.Gap.ML
+}
+
 // fizzesMilk reports whether what sparkles would be poured beside milk, which the drink does
 // not: the acid of the bubbles curdles it.
 func (f *Fill) fizzesMilk() bool {
@@ -123,7 +136,7 @@ func (f *Fill) fizzesMilk() bool {
 // them about as much as went. What went by the piece, to season or to sweeten is made up
 // for by strength.
 func (f *Fill) Enough() bool {
-	if !f.led() || !f.fullMeasure() || f.fortifies() || f.leavesRoom() || f.fizzesMilk() {
+	if !f.led() || !f.fullMeasure() || f.fortifies() || f.leavesRoom() || f.hardlyThere() || f.fizzesMilk() {
 		return false
 	}
 	little := func(p *flavor.Profile) bool { return p.Class.Solid() || p.Class.Kin() == flavor.KinSweetener }
