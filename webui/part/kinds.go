@@ -15,14 +15,14 @@ const (
 	nearABV    = 3 // % vol that a kind may differ from what the label says
 )
 
-// LikelyKinds are the kinds that a bottle may be whose name says none: the first of what is
-// usual that hold alcohol, about as much as its label says, and whatever its name says that
-// there is. A bottle of a mixer or a syrup mostly says so.
-func LikelyKinds(b *house.Bottle, usual []*flavor.Profile) (out []*flavor.Profile) {
+// LikelyKinds are the kinds that a bottle may be whose name says none: the first of some, which
+// begin with the most usual, that hold alcohol, about as much as its label says, and whatever
+// its name says that there is. A bottle of a mixer or a syrup mostly says so.
+func LikelyKinds(b *house.Bottle, kinds []*flavor.Profile) (out []*flavor.Profile) {
 	states := b.Measured.ABVPct
-	for _, p := range usual {
+	for _, p := range kinds {
 		near := states == nil || math.Abs(*states-p.ABV.Value) <= nearABV && b.Measured.Contradicts(p) == nil
-		if len(out) < mostLikely && near && (p.ABV.Value > flavor.NoAlcoholABV || states != nil) && naming.Loses(b.Name, p) == "" && !slices.Contains(out, p) {
+		if len(out) < mostLikely && near && (p.ABV.Value > flavor.NoAlcoholABV || states != nil) && naming.Loses(b.Name, p) == "" && !slices.ContainsFunc(out, func(o *flavor.Profile) bool { return o.ID == p.ID }) {
 			out = append(out, p)
 		}
 	}

@@ -131,7 +131,7 @@ var usualCurrencies = []string{"EUR", "GBP", "USD", "CAD", "AUD"}
 
 // show fills the page with what a sheet was read as.
 func (v *view) show(s *exchange.Sheet, settled exchange.Settled, h behind.House, there []house.Bottle) {
-	shelf, usual := h.Shelf(), sync.OnceValue(func() []*flavor.Profile { return h.Usual(mostUsual) })
+	shelf, usual := h.Shelf(), sync.OnceValue(func() []*flavor.Profile { return append(h.Usual(mostUsual), h.Shelf().Profiles()...) })
 	p := &preview{Currency: s.Currency, AskCurrency: s.AskCurrency, Currencies: usualCurrencies, Notes: slices.Clone(s.Notes), Settled: marks(settled)}
 	known := map[string]bool{}
 	for _, b := range there {
