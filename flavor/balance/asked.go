@@ -80,7 +80,7 @@ const soberShare = 0.65
 // sober leaves of a ladder, if there is too much alcohol in the glass, what brings it to
 // a usual amount: to stop just below the most is no way to mend a double base.
 func (f *fixing) sober(ladder []Change, x *Fault) []Change {
-	if !x.grams {
+	if !x.grams || len(ladder) == 0 || !ladder[0].Profile.Base() {
 		return ladder
 	}
 	all := ethanol(f.spec)

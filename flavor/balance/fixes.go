@@ -116,7 +116,7 @@ func (f *fixing) tries() []func() error {
 	case f.wants():
 		return []func() error{f.byOthers, f.byLeavingOut, f.byAdding, f.byPairs, f.byTurns, f.byCompanions, f.byLeavingMuchOut}
 	case !f.forgets():
-		return []func() error{f.byOthers, f.byLeavingOut, f.byPairs, f.byTurns, f.byAdding, f.byCompanions, f.byLeavingMuchOut}
+		return []func() error{f.byServing, f.byOthers, f.byLeavingOut, f.byPairs, f.byTurns, f.byAdding, f.byCompanions, f.byLeavingMuchOut}
 	case f.faults[0].beside:
 		return []func() error{f.byCompanions, f.byAdding, f.byOthers, f.byLeavingOut, f.byPairs, f.byLeavingMuchOut}
 	}

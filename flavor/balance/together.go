@@ -3,6 +3,7 @@ package balance
 import (
 	"slices"
 
+	"counterpour/flavor/measure"
 	"counterpour/flavor/weigh"
 )
 
@@ -84,17 +85,39 @@ func (f *fixing) again(c *candidate, first, second *Change, steps int) {
 // made, as if it were another draft: what was salted by mistake may lack bitters too.
 func (f *fixing) byTurns() error {
 	if out := f.without(f.isStrange); f.strange() && len(out) == 1 && len(f.spec.Pours) > 1 {
-		return f.thenMend(&candidate{changes: out, score: f.scoreWith(out, 0)})
+		return f.thenMend(&candidate{changes: out, score: f.scoreWith(out, 0)}, 1)
 	}
 	for _, c := range f.singles() {
 		if c.asked != unasked {
-			return f.thenMend(&c)
+			return f.thenMend(&c, 1)
 		}
 	}
 	return nil
 }
 
-func (f *fixing) thenMend(c *candidate) error {
+// byServing pours no more of a base than a guest is served, if a fault is that there is more, and
+// mends what is then wrong: with that much of it nothing else can be judged.
+func (f *fixing) byServing() error {
+	for i := range f.faults {
+		x := &f.faults[i]
+		if !x.High || x.Profile == nil || !x.Profile.Base() || f.spec.VolumeML() >= batchFromML {
+			continue
+		}
+		pour := f.askedPours(x)[0]
+		p := &f.spec.Pours[pour]
+		to := measure.Snap(mostBaseML, p.Unit, p.Profile)
+		if per, ok := measure.MLPerUnit(p.Unit, p.Profile); ok && to > 0 && p.ML > mostServed*mostBaseML {
+			return f.thenMend(&candidate{changes: []Change{changed(p, pour, p.Unit, to, to*per)}, asked: i}, 2)
+		}
+	}
+	return nil
+}
+
+// mostServed is how many times what a guest is served nobody takes for a guest's. Judged.
+const mostServed = 2.5
+
+// thenMend mends the draft with one pour moved, by so many changes more at most.
+func (f *fixing) thenMend(c *candidate, most int) error {
 	first := c.changes[0]
 	with := c.apply(f.spec)
 	r, build, err := f.judge.score(&with)
@@ -113,13 +136,13 @@ func (f *fixing) thenMend(c *candidate) error {
 		}
 	}
 	for _, second := range then.found {
-		if len(second.changes) != 1 || second.changes[0].Pour == first.Pour && first.ToML > 0 {
+		if len(second.changes) == 0 || len(second.changes) > most || first.ToML > 0 && slices.ContainsFunc(second.changes, func(x Change) bool { return x.Pour == first.Pour }) {
 			continue
 		}
 		if first.ToML == 0 && second.changes[0].Pour >= first.Pour {
 			second.changes[0].Pour++ // the draft still has what the first leaves out
 		}
-		f.keep(candidate{changes: []Change{first, second.changes[0]}, asked: c.asked, steps: c.steps + second.steps, score: second.score})
+		f.keep(candidate{changes: append([]Change{first}, second.changes...), asked: c.asked, steps: c.steps + second.steps, score: second.score})
 	}
 	return nil
 }

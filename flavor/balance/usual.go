@@ -2,9 +2,8 @@ package balance
 
 import "counterpour/flavor"
 
-// usualTimes is how many times what is usual an amount is from where a fix goes on to it.
-// Judged.
-const usualTimes = 1.2
+// A fix goes on from unusualTimes what is usual, to less than usualTimes that. Judged.
+const unusualTimes, usualTimes = 1.75, 1.2
 
 // asUsual takes a modifier of which there is too much further down its ladder: past the first
 // amount that mends the draft, down to what is usual in drinks like it, as long as the draft is
@@ -15,7 +14,7 @@ func (f *fixing) asUsual(pour int, ladder []Change, x *Fault, at int, score floa
 		return at, score
 	}
 	usual := f.build.UsualPour(pour, f.ml)
-	if ladder[at].ToML < usualTimes*usual {
+	if ladder[at].ToML < unusualTimes*usual {
 		return at, score
 	}
 	for i := at + 1; i < len(ladder) && ladder[i].ToML >= usual/usualTimes; i++ {

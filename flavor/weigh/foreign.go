@@ -165,10 +165,14 @@ func (b *Build) strangers(ml []float64, tell func(*Beyond)) {
 		}
 		x := makeup.Ramp(amount/total, c.least, c.plain) * b.foreignness(i)
 		if x > 0 {
-			tell(&Beyond{Profile: by.Profile, Strange: true, Foreign: true, Amount: amount / total, Usual: c.least / 2, Most: c.least, Edges: strangeEdges * x * x})
+			tell(&Beyond{Profile: by.Profile, Strange: true, Foreign: true, Amount: amount / total, Usual: c.least / 2, Most: c.least, Edges: foreignEdges * x * x * x})
 		}
 	}
 }
+
+// foreignEdges is how far out a drink is by what surely has no place in it: nobody drinks that, so
+// it is not near balance. Judged.
+const foreignEdges = 2.3
 
 // Of a drink whose kind has no syrup or sugar, the share of one up to where it is a touch, and
 // from where it is a mistake, as 1:1 syrup. Chosen by the trial.
