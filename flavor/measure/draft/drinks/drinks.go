@@ -102,14 +102,14 @@ func Served(name string) (flavor.Method, flavor.Service) {
 // Pours returns the names of what a drink of a name pours everywhere, and that name. Other words may
 // stand around it, as in "house Jungle Bird": the longest name in it is meant, and of two the last.
 func Pours(name string) (pours []string, called string) {
-	words := strings.Fields(inWords(flavor.NormaliseName(name)))
+	words := strings.Fields(flavor.NormaliseName(name))
 	if len(words) > 2*MostWords {
 		return nil, ""
 	}
 	for n := min(len(words), MostWords); n > 0; n-- {
 		for from := len(words) - n; from >= 0; from-- {
 			called = strings.Join(words[from:from+n], " ")
-			if how, ok := list().whole[called]; ok && how.pours != "" {
+			if how, ok := find(called); ok && how.pours != "" {
 				return strings.Split(how.pours, "; "), called
 			}
 		}

@@ -21,6 +21,20 @@ func TestCalled(t *testing.T) {
 	assert.False(t, drinks.Known("frozen marg"))
 }
 
+// What all bars pour into drinks of a name, other words beside it or not: common practice, no source.
+func TestPours(t *testing.T) {
+	for name, want := range map[string]string{
+		"our house Jungle Bird": "jungle bird", "Corpse Reviver No. 2": "corpse reviver no 2", "Sbagliato": "negroni sbagliato", "MEZCAL NEGRONI": "negroni", "ward 8": "ward 8",
+		"": "", "campfire": "", "bird": "",
+	} {
+		pours, called := drinks.Pours(name)
+		assert.Equal(t, want, called, name)
+		assert.Equal(t, want != "", len(pours) > 0, name)
+	}
+	pours, _ := drinks.Pours("white lady")
+	assert.Equal(t, []string{"London dry gin", "lemon juice", "triple sec"}, pours)
+}
+
 // How bars make and serve drinks of a name: common practice, no source. Whether a whiskey sour is
 // shaken dry first hangs on whether it has egg white.
 func TestServed(t *testing.T) {

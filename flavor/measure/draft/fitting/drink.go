@@ -32,7 +32,7 @@ func Drink(means []*flavor.Profile, written, drink string, named func(string) *f
 	if len(among) != 1 {
 		return nil, ""
 	}
-	return among[0], "that is what a " + called + " has"
+	return among[0], "a drink called “" + called + "” has it"
 }
 
 // leastStem is from how many letters alike two words are one: "herbal", "herb".
@@ -72,5 +72,5 @@ func Bottle(written, drink string, named func(string) *flavor.Profile) (*flavor.
 	if len(of) != 1 {
 		return nil, ""
 	}
-	return of[0], "that is what a " + called + " has"
+	return of[0], "a drink called “" + called + "” has it"
 }
