@@ -37,7 +37,7 @@ func TestACopyIsMarkedAsOne(t *testing.T) {
 	b.Until(`!!document.querySelector('.copy') && !!document.querySelector('.for-guest')`)
 
 	b.Open(server.URL, "/tonight") // for everybody, which was never opened
-	b.Until(`document.querySelector('h1').textContent === 'The bar does not answer'`)
+	b.Until(`document.querySelector('h1').textContent === 'No connection'`)
 	b.Until(`[...document.querySelectorAll('li a')].map((a) => a.getAttribute('href')).join() === '/tonight?avoid=tree+nuts,/specs?avoid=tree+nuts,/board'`)
 	b.Until(`document.querySelector('li a').textContent.includes('for a guest without tree nuts')`)
 	b.Until(`getComputedStyle(document.body).backgroundColor === 'rgb(13, 12, 11)'`)

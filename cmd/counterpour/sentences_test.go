@@ -19,7 +19,7 @@ func TestEveryPlaceOfSentencesIsListed(t *testing.T) {
 	out, err := run.CombinedOutput()
 	require.NoError(t, err, string(out))
 	for _, want := range []string{
-		"html:", "tonight.txt:", "The server does not answer.", "write at least one, such as", "name: aromatic bitters", "aliases: orange flower bitters",
+		"html:", "tonight.txt:", "No connection; the page keeps trying.", "write at least one, such as", "name: aromatic bitters", "aliases: orange flower bitters",
 		"making: Dissolve", "text: Alcohol harms an unborn child", "without_alcohol: ", "materials: pecan",
 	} {
 		assert.True(t, strings.Contains(string(out), want), want)
