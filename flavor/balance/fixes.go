@@ -77,7 +77,7 @@ func (j *Judge) Fixes(s *flavor.Spec, r *Result, limit int) ([]Fix, error) {
 }
 
 func (j *Judge) fixes(s *flavor.Spec, r *Result, build *weigh.Build, limit int) ([]Fix, error) {
-	if r.Verdict == weigh.Balanced || limit <= 0 {
+	if r.Verdict == weigh.Balanced || limit <= 0 || build.Straight() { // to mix it would make another drink
 		return nil, nil
 	}
 	f := &fixing{judge: j, spec: s, base: r.Judgement.Score, faults: r.Faults, build: build, ml: build.Amounts(), free: s.AlcoholFree()}

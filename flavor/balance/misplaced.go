@@ -26,6 +26,9 @@ const surelyAlike = 0.95
 // it away from drinks that are known, that is what is wrong: all else would be said of a drink
 // that nobody meant.
 func (j *Judge) faults(s *flavor.Spec, judged *weigh.Judgement, build *weigh.Build) ([]Fault, error) {
+	if build.Straight() {
+		return []Fault{{Axis: ratio.Aroma, Odds: 1, Deviation: leastDeviation, Text: wording.Straight}}, nil
+	}
 	usual := faultsOf(s, judged, j.within(s, judged), build)
 	if slices.ContainsFunc(usual, func(f Fault) bool { return f.Axis == ratio.Temperature }) {
 		return usual, nil

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/flavor/balance/wording"
 	"counterpour/flavor/weigh"
 )
 
@@ -59,5 +60,33 @@ func TestWhatHasNoPlaceIsNotNearlyThere(t *testing.T) {
 		"2 oz white rum|1 1/2 oz cream of coconut|3 oz tomato juice|1/2 oz lime juice|blend",
 	} {
 		assert.Equal(t, weigh.Off, k.score(t, k.read(t, strings.ReplaceAll(text, "|", "\n"))).Verdict, text)
+	}
+}
+
+// A spirit as it is, or pink, is no mixed drink: that is told, and nothing is mixed into it. What is
+// called after a drink, or made as one, lacks what that has.
+func TestASpiritAsItIsIsNoMixedDrink(t *testing.T) {
+	k := newKitchen(t)
+	for text, straight := range map[string]bool{
+		"2 oz bourbon|neat":                                          true,
+		"2 oz Islay scotch|1 tsp water|neat":                         true,
+		"2 oz bourbon|stir, rocks":                                   true,
+		"2 oz London dry gin|4 dashes aromatic bitters|stir, up":     true,
+		"2 oz London dry gin|1 oz aromatic bitters|stir, up":         false,
+		"2 oz bourbon|2 dashes aromatic bitters|stir, rocks":         false,
+		"Manhattan: 2 oz rye whiskey|build, rocks":                   false,
+		"60 ml gin|stir, up":                                         false,
+		"3 oz London dry gin|1 oz vodka|1 oz overproof rum|stir, up": false,
+	} {
+		name, pours, ok := strings.Cut(text, ": ")
+		if !ok {
+			name, pours = "", text
+		}
+		s := k.read(t, strings.ReplaceAll(pours, "|", "\n"))
+		s.Name = name
+		r := k.score(t, s)
+		require.NotEmpty(t, r.Faults, text)
+		assert.Equal(t, straight, r.Faults[0].Text == wording.Straight, text)
+		assert.Equal(t, straight, len(k.fixes(t, s, r)) == 0, text)
 	}
 }

@@ -95,8 +95,7 @@ func (f *fixing) byTurns() error {
 	return nil
 }
 
-// byServing pours no more of a base than a guest is served, if a fault is that there is more, and
-// mends what is then wrong: with that much of it nothing else can be judged.
+// byServing pours no more of a base than a guest is served, and mends what is then wrong.
 func (f *fixing) byServing() error {
 	for i := range f.faults {
 		x := &f.faults[i]
@@ -113,8 +112,7 @@ func (f *fixing) byServing() error {
 	return nil
 }
 
-// mostServed is how many times what a guest is served nobody takes for a guest's. Judged.
-const mostServed = 2.5
+const mostServed = 2.5 // times what a guest is served; judged
 
 // thenMend mends the draft with one pour moved, by so many changes more at most.
 func (f *fixing) thenMend(c *candidate, most int) error {

@@ -79,6 +79,9 @@ func Missing(name string) string {
 	return fmt.Sprintf("something is missing: drinks made of this have %s too", name)
 }
 
+// Straight says that a draft is no mixed drink.
+const Straight = "it is no mixed drink: a spirit as it is, or with a few dashes, is served so, and no ratio tells anything of it"
+
 // FarFromAll says that a drink is like none, and which family is nearest.
 func FarFromAll(family string) string {
 	return fmt.Sprintf("it is far from all drinks that are known: the nearest kind is %s", strings.ToLower(family))
