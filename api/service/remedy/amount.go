@@ -32,6 +32,10 @@ func (m *mender) measured(f *flavor.DataFault) (ways []Way) {
 		for _, u := range f.Suggest {
 			ways = m.keep(ways, Way{Kind: Measured, Says: u, Text: m.instead(f, u)})
 		}
+	case f.Field == "unit" && at < 0: // "2 glugs of gin"
+		for _, u := range f.Suggest {
+			ways = m.keep(ways, Way{Kind: Measured, Says: u, Text: m.instead(f, u)})
+		}
 	case f.Field == "unit" && f.Value == shot && at >= 0:
 		shots := m.draft.Lines[at].Amount / entry.Measures[shot].Stated
 		for _, ml := range shotsML {

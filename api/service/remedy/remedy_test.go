@@ -42,6 +42,8 @@ func TestForMendsALine(t *testing.T) {
 		{"the lower end of a range", "2 oz gin\n3/4-1 oz lemon juice\n1/2 oz simple syrup\nshake", remedy.Measured, "3/4", "2 oz gin\n3/4 oz lemon juice\n1/2 oz simple syrup\nshake"},
 		{"the upper end of a range", "2 oz gin, 3/4 to 1 oz lemon juice, 1/2 oz simple syrup, shake", remedy.Measured, "1", "2 oz gin, 1 oz lemon juice, 1/2 oz simple syrup, shake"},
 		{"the end of a range", "2 oz gin\nup to 1 oz lemon juice\n1/2 oz simple syrup\nshake", remedy.Measured, "1", "2 oz gin\n1 oz lemon juice\n1/2 oz simple syrup\nshake"},
+		{"a name of several", "2 oz gin\n1/4 oz herbal liqueur\n3/4 oz lime juice\nshake", remedy.Named, "green herbal liqueur", "2 oz gin\n1/4 oz green herbal liqueur\n3/4 oz lime juice\nshake"},
+		{"a measure that nobody can tell", "2 glugs of gin\n3/4 oz lime juice\n1/2 oz simple syrup\nshake", remedy.Measured, "oz", "2 oz of gin\n3/4 oz lime juice\n1/2 oz simple syrup\nshake"},
 		{"nothing like it", "2 oz gin\n3/4 oz glimmer\nshake", remedy.LeftOut, "", "2 oz gin\nshake"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -258,6 +258,8 @@ func (p *pair) mayQualify() bool {
 	switch {
 	case !b.is(entry.ShapeName) || b.Sep == "." || b.Sep == ":":
 		return false
+	case slices.ContainsFunc(b.Toks[1:], func(t token.Token) bool { return t.Text == "to" }): // "lemon to balance" goes in by itself
+		return false
 	case a.Pour.Each || a.is(entry.ShapeServing) || a.is(entry.ShapeGarnish) && !a.Pour.ByNoun:
 		return false
 	}

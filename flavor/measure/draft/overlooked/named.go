@@ -56,6 +56,27 @@ func rinsedName(text, name string) *flavor.DataFault {
 	return f
 }
 
+// SplitName is the fault of a name of the drink that ends in a word which, with the name of the pour behind it,
+// names another ingredient: "Halyard Gold rum 2 oz" pours gold rum.
+func SplitName(text, name string, pours []flavor.Pour, b *naming.Resolver) *flavor.DataFault {
+	if name == "" || len(pours) == 0 {
+		return nil
+	}
+	before, behind, found := strings.Cut(text, name)
+	first := &pours[0]
+	if !found || first.Match.Asked == "" || !strings.HasPrefix(strings.TrimLeft(behind, " \t"), first.Match.Asked) || strings.HasSuffix(strings.TrimSpace(before), draft.NamePrefix) {
+		return nil
+	}
+	last := name[strings.LastIndexByte(name, ' ')+1:]
+	p, _, ok := b.Named(last + " " + first.Match.Asked)
+	if !ok || p == first.Profile {
+		return nil
+	}
+	f := measure.Invalid("ingredient", last+" "+first.Match.Asked, "%q may be %s, and “%s” the name of the drink or of a bottle; put a colon behind the name, or name the bottle in your stock", last+" "+first.Match.Asked, p.Name, name)
+	f.Location = measure.LineLocation(1 + strings.Count(before, "\n"))
+	return f
+}
+
 // choosing are words that offer a choice, in the tongues of bars: what ends in one goes on.
 var choosing = vocabulary.Words(`or ou oder eller of lub albo nebo vai tai veya ή или`)
 

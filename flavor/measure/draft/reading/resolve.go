@@ -116,7 +116,12 @@ func literally(d draft.Draft, f naming.Finder) (Reading, bool, error) {
 // lastLook is what a text that was read leaves open, held against its pours whichever way it was read.
 func lastLook(d *draft.Draft, out *Reading, f naming.Finder) flavor.DataFaults {
 	text := cmp.Or(out.told, d.String())
-	return overlooked.Open(text, out.Spec.Pours, naming.NewResolver(f))
+	b := naming.NewResolver(f)
+	faults := overlooked.Open(text, out.Spec.Pours, b)
+	if split := overlooked.SplitName(text, out.Spec.Name, out.Spec.Pours, b); split != nil {
+		faults = append(faults, split)
+	}
+	return faults
 }
 
 // dress looks up what is laid on the drink, and what else the text names that carries an

@@ -86,7 +86,7 @@ func (r *running) remark(toks []token.Token) bool {
 		return true
 	case r.filled(toks) || r.squeezed(toks) || !inBrackets && r.lengthened(toks): // "gaseosa (lemon lime soda)" is one pour
 		return true
-	case restrained(toks):
+	case restrained(toks) || balances(toks):
 		return false
 	}
 	written := strings.Trim(token.OneLine(r.text[toks[0].Start:toks[len(toks)-1].End]), " .,:;-")
@@ -183,6 +183,12 @@ func someOf(toks []token.Token) bool {
 		}
 	}
 	return false
+}
+
+// balances reports whether words say what something is poured for, and not how much of it: "lemon to balance".
+func balances(toks []token.Token) bool {
+	n, t := pouring.TailAt(toks)
+	return n > 1 && n < len(toks) && toks[len(toks)-n].Text == "to" && t == (pouring.Tail{})
 }
 
 // goesIn reports whether words say of something nobody knows that it goes into the drink: "zorbel float",
