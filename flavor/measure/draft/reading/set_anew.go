@@ -34,8 +34,11 @@ func setAnew(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
 // phrased reads a draft in plain phrases whose garnish tells more than what is laid on the drink. It returns
 // what was read before if that leaves anything open.
 func phrased(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
+	if len(before.Faults) != 1 || before.Faults[0].Field != "garnish" {
+		return before, nil
+	}
 	p := phrasing.Of(d.String())
-	if len(before.Faults) != 1 || before.Faults[0].Field != "garnish" || p.Text == d.String() {
+	if p.Text == d.String() {
 		return before, nil
 	}
 	out, ok, err := setSo(d, &setting.Set{Text: p.Text, Aside: p.Aside}, naming.NewResolver(f), f)
