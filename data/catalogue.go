@@ -34,6 +34,9 @@ type Caution struct {
 	// WithoutAlcohol is an additional text for a drink without alcohol, which a child or
 	// a pregnant guest may have; empty for most cautions.
 	WithoutAlcohol string
+	// Allergens are those that guests who react to the ingredient avoid, or that makers let into
+	// it, though its record has none of them; empty for most cautions.
+	Allergens []flavor.Allergen
 }
 
 // Catalogue holds every ingredient, and the materials and cautions that their records
@@ -64,7 +67,8 @@ type cautionRecord struct {
 	LeastML float64 `toml:"least_ml"`
 	Dose    string  `toml:"dose"`
 
-	WithoutAlcohol string `toml:"without_alcohol"`
+	WithoutAlcohol string            `toml:"without_alcohol"`
+	Allergens      []flavor.Allergen `toml:"allergens"`
 }
 
 // Embedded loads the catalogue that is embedded in the program.
@@ -200,6 +204,10 @@ func (c *Catalogue) addCautions(file string, f catalogueFile) (faults []error) {
 		}
 		if !(r.LeastML >= 0) || (r.LeastML > 0) != (r.Dose != "") {
 			faults = append(faults, fmt.Errorf("data: %s: caution %q: least_ml must be zero or more, and dose must say why where it is not zero", file, r.Key))
+			continue
+		}
+		if at := slices.IndexFunc(r.Allergens, func(a flavor.Allergen) bool { return !slices.Contains(flavor.Allergens(), a) }); at >= 0 {
+			faults = append(faults, fmt.Errorf("data: %s: caution %q: %q is no allergen of the law; write one such as \"tree nuts\"", file, r.Key, r.Allergens[at]))
 			continue
 		}
 		c.cautions[r.Key] = Caution(r)

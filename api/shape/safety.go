@@ -22,6 +22,8 @@ type Caution struct {
 	Text   string `json:"text"`
 	Source string `json:"source"`
 	Status string `json:"status" doc:"Origin of the caution: published, common practice or from memory"`
+
+	Allergens []flavor.Allergen `json:"allergens,omitempty" doc:"Allergens that guests avoid who may react to the ingredient, or that makers let into it, though it has none of them"`
 }
 
 // allergensOf lists the allergens of a drink, in the order in which the law lists them.
@@ -42,7 +44,7 @@ func allergensOf(s *flavor.Spec) []Allergen {
 
 // cautionsOf returns cautions as an answer has them.
 func cautionsOf(cautions []data.Caution) []Caution {
-	return list(cautions, func(c data.Caution) Caution { return Caution{c.Key, c.Text, c.Source, c.Status} })
+	return list(cautions, func(c data.Caution) Caution { return Caution{c.Key, c.Text, c.Source, c.Status, c.Allergens} })
 }
 
 // crossContact says what to clean for a guest with an allergy or a diet; it is empty if

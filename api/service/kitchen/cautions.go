@@ -80,10 +80,19 @@ func StrengthCautions(d *mix.Drink) []data.Caution {
 // glasses.
 const severalGlasses = 1000.0
 
+// pouredCautions returns the keys of the cautions of the pours of some specs, those of allergies
+// first.
 func (k *Kitchen) pouredCautions(specs []*flavor.Spec) (keys []string) {
 	for _, s := range specs {
 		keys = append(keys, k.Catalogue.CautionsOf(s)...)
 	}
+	later := func(key string) int {
+		if c, ok := k.Catalogue.Caution(key); ok && len(c.Allergens) > 0 {
+			return 0
+		}
+		return 1
+	}
+	slices.SortStableFunc(keys, func(a, b string) int { return later(a) - later(b) })
 	return keys
 }
 

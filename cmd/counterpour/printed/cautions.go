@@ -70,8 +70,8 @@ func (l *Cautions) Show(p *terminal.Page, all bool) {
 	}
 }
 
-// firstOf returns the first few cautions. At most one of them is a general one about
-// alcohol, so that those do not displace the drink's own.
+// firstOf returns the first few cautions, and all of allergies. At most one of them is a general
+// one about alcohol, so that those do not displace the drink's own.
 func firstOf(lines []cautionLine) []cautionLine {
 	var out []cautionLine
 	general := 0
@@ -81,25 +81,27 @@ func firstOf(lines []cautionLine) []cautionLine {
 				continue
 			}
 		}
-		if len(out) < FirstCautions {
+		if len(out) < FirstCautions || len(c.Allergens) > 0 {
 			out = append(out, c)
 		}
 	}
 	return out
 }
 
-// rankOf orders cautions: a strong glass first, then dangers of an ingredient, then
+// rankOf orders cautions: a strong glass first, then allergies, dangers of an ingredient, then
 // practice of bars, storage, and general cautions about alcohol last.
 func rankOf(c *shape.Caution) int {
 	switch {
 	case c.Key == kitchen.StrengthCaution:
 		return 0
+	case len(c.Allergens) > 0:
+		return 1
 	case kitchen.IsGeneralCaution(c.Key):
-		return 3
+		return 4
 	case c.Status == string(flavor.OriginPractice):
-		return 2
+		return 3
 	}
-	return 1
+	return 2
 }
 
 // Care says what to mind of what is poured, and what is read out before it is tasted.
