@@ -84,7 +84,7 @@ var allowedInFlavor = map[string][]string{
 	"measure/draft/joining":    {"flavor", "measure", "measure/draft/token", "measure/draft/serving", "measure/draft/entry", "measure/draft/parting", "measure/draft/label", "measure/draft/laid", "measure/draft/pouring", "measure/pattern"},
 	"measure/draft/title":      {"flavor", "measure/draft/token", "measure/vocabulary", "measure/draft/aside", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech", "measure/draft/parting", "measure/draft/joining", "measure/draft/label", "measure/draft/laid", "measure/draft/pouring"},
 	"measure/draft":            {"flavor", "measure", "measure/draft/token", "measure/vocabulary", "measure/draft/aside", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech", "measure/draft/parting", "measure/draft/joining", "measure/draft/sheet", "measure/draft/title", "measure/draft/label", "measure/draft/laid", "measure/draft/pouring"},
-	"measure/draft/whole":      {"flavor", "measure", "measure/draft", "measure/draft/serving", "measure/draft/token"},
+	"measure/draft/whole":      {"flavor", "measure", "measure/draft", "measure/draft/serving", "measure/draft/token", "measure/pattern"},
 	"measure/draft/literal":    {"flavor", "measure/vocabulary", "measure/draft", "measure/draft/entry", "measure/draft/token"},
 	"measure/draft/left":       {"flavor", "measure", "measure/draft", "measure/pattern"},
 	"measure/draft/tongue":     {"flavor", "measure/draft/token"},

@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 )
 
 // How large a drink is: what hardly anybody pours is said, and what no glass holds is asked.
@@ -17,12 +18,15 @@ import (
 // leastDrinkML and mostDrinkML are millilitres beyond which a draft is more likely
 // in another unit; common practice.
 const (
-	leastSipML   = 5.0 // of a drink whose name may tell the rest by its numbers: dashes alone are none
+	leastSipML   = 5.0 // of a drink whose name tells the ratio of the rest: dashes alone are none
 	leastDrinkML = 15.0
 	mostDrinkML  = 700.0
 	mostBaseML   = 150.0 // of one spirit
 	mostSourML   = 90.0  // of one sour juice
 )
+
+// tellsRatio finds a ratio in a name: "5:1 martini", "50/50".
+var tellsRatio = pattern.Of(`\d[ \t]*[:/][ \t]*\d`)
 
 // Size returns a note for each thing that is odd about how much is poured, all of it hardly a sip
 // or a bottle full; and the fault of a draft that its glass cannot hold, or of which hardly anything
@@ -35,7 +39,7 @@ func Size(d *draft.Draft, s *flavor.Spec) (notes []string, fault *flavor.DataFau
 	if f := overflows(d, s, all); f != nil {
 		return nil, f
 	}
-	if !d.Labelled && strings.ContainsAny(d.Name, "0123456789") && all > 0 && all < leastSipML { // "5:1 martini, dash of bitters"
+	if !d.Labelled && tellsRatio.MatchString(d.Name) && all > 0 && all < leastSipML { // "5:1 martini, dash of bitters"
 		p := &s.Pours[0]
 		f := measure.Invalid("", d.Name, "%q is made of more than %s of %s; write what else is poured, each on a line with its amount", d.Name, measure.FormatAmount(p.Amount, p.Unit), p.Profile.Name)
 		f.Location = measure.LineLocation(d.Lines[0].Number)
