@@ -3,7 +3,6 @@ package whole
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
