@@ -16,13 +16,17 @@ const (
 )
 
 // LikelyKinds are the kinds that a bottle may be whose name says none: the first of some, which
-// begin with the most usual, that hold alcohol, about as much as its label says, and whatever
-// its name says that there is. A bottle of a mixer or a syrup mostly says so.
+// begin with the most usual, that hold about as much alcohol as its label says, and whatever its
+// name says that there is. Without a strength none is likelier than others: one tap on a wrong kind
+// would lose what its label says of allergens.
 func LikelyKinds(b *house.Bottle, kinds []*flavor.Profile) (out []*flavor.Profile) {
 	states := b.Measured.ABVPct
+	if states == nil {
+		return nil
+	}
 	for _, p := range kinds {
-		near := states == nil || math.Abs(*states-p.ABV.Value) <= nearABV && b.Measured.Contradicts(p) == nil
-		if len(out) < mostLikely && near && (p.ABV.Value > flavor.NoAlcoholABV || states != nil) && naming.Loses(b.Name, p) == "" && !slices.ContainsFunc(out, func(o *flavor.Profile) bool { return o.ID == p.ID }) {
+		near := math.Abs(*states-p.ABV.Value) <= nearABV && b.Measured.Contradicts(p) == nil
+		if len(out) < mostLikely && near && naming.Loses(b.Name, p) == "" && !slices.ContainsFunc(out, func(o *flavor.Profile) bool { return o.ID == p.ID }) {
 			out = append(out, p)
 		}
 	}

@@ -23,8 +23,8 @@ func TestLikelyKinds(t *testing.T) {
 	gin, juice, bitter, nutty := of("gin", 41), of("lemon juice", 0), of("bitter", 25), of("nut liqueur", 24, flavor.TreeNuts)
 	usual := []*flavor.Profile{gin, juice, bitter, nutty}
 	at := func(v float64) house.Measured { return house.Measured{ABVPct: &v} }
-	assert.Equal(t, []*flavor.Profile{gin, bitter, nutty}, part.LikelyKinds(&house.Bottle{Name: "Hawse"}, usual))
+	assert.Empty(t, part.LikelyKinds(&house.Bottle{Name: "Hawse"}, usual), "no strength, so that one is as likely as another")
 	assert.Equal(t, []*flavor.Profile{bitter, nutty}, part.LikelyKinds(&house.Bottle{Name: "Hawse", Measured: at(25)}, usual))
 	assert.Equal(t, []*flavor.Profile{juice}, part.LikelyKinds(&house.Bottle{Name: "Hawse", Measured: at(0)}, usual))
-	assert.Equal(t, []*flavor.Profile{nutty}, part.LikelyKinds(&house.Bottle{Name: "Hawse hazelnut"}, usual))
+	assert.Equal(t, []*flavor.Profile{nutty}, part.LikelyKinds(&house.Bottle{Name: "Hawse hazelnut", Measured: at(24)}, usual))
 }

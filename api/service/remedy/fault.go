@@ -48,7 +48,7 @@ type Way struct {
 type Remedies struct {
 	Ways    []Way             // by kind; of each kind the likeliest first
 	Unknown string            // an unknown name, which may be a word of the house; empty for other faults
-	Means   []*flavor.Profile // what that may mean, the likeliest first
+	Means   []*flavor.Profile // what that may mean by its spelling, the likeliest first
 }
 
 // For returns the remedies of each fault, in the order of the faults. A way is offered
@@ -91,7 +91,7 @@ func (m *mender) remedies(f *flavor.DataFault) (out Remedies, err error) {
 	}
 	out.Ways = slices.Concat(m.named(f, Named, suggested), m.named(f, Beside, beside), m.measured(f), m.titled(f), m.without(f))
 	if isUnknown(f) {
-		out.Unknown, out.Means = f.Value, firstOf(keeping(f.Value, slices.Concat(beside, suggested)))
+		out.Unknown, out.Means = f.Value, firstOf(keeping(f.Value, suggested))
 	}
 	return out, nil
 }
