@@ -71,9 +71,27 @@ func appendTag(out, tag []byte) []byte {
 	return append(out, tag[len(tag)-len(rest)-1:]...)
 }
 
+// quoteMark is the mark, as it stands in a page, between which messages quote what somebody typed.
+var quoteMark = []byte("&#34;")
+
 // appendCommas appends a text with a comma in place of each point between two digits, but for
-// numbers of more than two parts, such as addresses and versions.
+// what it quotes.
 func appendCommas(out, text []byte) []byte {
+	for {
+		before, after, quotes := bytes.Cut(text, quoteMark)
+		end := bytes.Index(after, quoteMark)
+		if !quotes || end < 0 {
+			return appendPlainCommas(out, text)
+		}
+		end += len(before) + 2*len(quoteMark)
+		out = append(appendPlainCommas(out, before), text[len(before):end]...)
+		text = text[end:]
+	}
+}
+
+// appendPlainCommas appends a text that quotes nothing: each point between two digits becomes a
+// comma, but for numbers of more than two parts, such as addresses and versions.
+func appendPlainCommas(out, text []byte) []byte {
 	from := len(out)
 	out = append(out, text...)
 	for i := 1; i < len(text)-1; i++ {

@@ -9,18 +9,19 @@ import (
 
 func TestCommas(t *testing.T) {
 	for page, want := range map[string]string{
-		`<p>7.9 ± 1.5&nbsp;mL</p>`:                                `<p>7,9 ± 1,5&nbsp;mL</p>`,
-		`<p>No. 5. About 3.</p>`:                                  `<p>No. 5. About 3.</p>`,
-		`<text x="1.5" y="2.5">12.50</text>`:                      `<text x="1.5" y="2.5">12,50</text>`,
-		`<textarea name="text">0.75 oz</textarea><b>0.75 oz</b>`:  `<textarea name="text">0.75 oz</textarea><b>0,75 oz</b>`,
-		`<q>0.75 oz</q> 0.75 oz`:                                  `<q>0.75 oz</q> 0,75 oz`,
-		`<section>1.5</section>`:                                  `<section>1,5</section>`,
-		`127.0.0.1, 192.168.1.20:8086, 1.24.3`:                    `127.0.0.1, 192.168.1.20:8086, 1.24.3`,
-		`<svg aria-label="7.9 mL > 2.5" data-at="1.5"><a>1.5</a>`: `<svg aria-label="7,9 mL > 2,5" data-at="1.5"><a>1,5</a>`,
-		`<button value="2 oz a > 1.5">2.5</button><script>1.5`:    `<button value="2 oz a > 1.5">2,5</button><script>1.5`,
-		`<p title="1.5"`:                                          `<p title="1.5"`,
-		``:                                                        ``,
-		`.5 1. 1.`:                                                `.5 1. 1.`,
+		`<p>7.9 ± 1.5&nbsp;mL</p>`:                                    `<p>7,9 ± 1,5&nbsp;mL</p>`,
+		`<p>No. 5. About 3.</p>`:                                      `<p>No. 5. About 3.</p>`,
+		`<text x="1.5" y="2.5">12.50</text>`:                          `<text x="1.5" y="2.5">12,50</text>`,
+		`<textarea name="text">0.75 oz</textarea><b>0.75 oz</b>`:      `<textarea name="text">0.75 oz</textarea><b>0,75 oz</b>`,
+		`<q>0.75 oz</q> 0.75 oz`:                                      `<q>0.75 oz</q> 0,75 oz`,
+		`<p>&#34;1.234,56&#34; for 1.5; &#34;2.5&#34;, 3.5 &#34; 4.5`: `<p>&#34;1.234,56&#34; for 1,5; &#34;2.5&#34;, 3,5 &#34; 4,5`,
+		`<section>1.5</section>`:                                      `<section>1,5</section>`,
+		`127.0.0.1, 192.168.1.20:8086, 1.24.3`:                        `127.0.0.1, 192.168.1.20:8086, 1.24.3`,
+		`<svg aria-label="7.9 mL > 2.5" data-at="1.5"><a>1.5</a>`:     `<svg aria-label="7,9 mL > 2,5" data-at="1.5"><a>1,5</a>`,
+		`<button value="2 oz a > 1.5">2.5</button><script>1.5`:        `<button value="2 oz a > 1.5">2,5</button><script>1.5`,
+		`<p title="1.5"`:                                              `<p title="1.5"`,
+		``:                                                            ``,
+		`.5 1. 1.`:                                                    `.5 1. 1.`,
 	} {
 		assert.Equal(t, want, string(commas([]byte(page))), page)
 	}

@@ -56,6 +56,11 @@ func TestPricesThatAreNotKept(t *testing.T) {
 		w := webuitest.Post(p, "/costs", webuitest.Fields("price.mainbrace", typed, "price.spindrift", "9"), false)
 		webuitest.Tells(t, w, 422, "Nothing was kept", said, `aria-invalid="true"`, `value="9"`)
 	}
+	comma := webuitest.OnSale(t)
+	_, err := comma.Store().Write(t.Context(), webuitest.Opening, house.Put(house.Settings{Currency: "EUR", Decimal: house.DecimalComma}, 0))
+	require.NoError(t, err)
+	webuitest.Tells(t, webuitest.Post(webuitest.PagesOf(t, comma), "/costs", webuitest.Fields("price.mainbrace", "1.234,56"), false), 422,
+		`<tr class="mend"><td class="fault" colspan="4" id="fault-price.mainbrace">&#34;1.234,56&#34; is not a number`, "such as 12,50")
 	for typed, said := range map[string]string{"0 %": "Write the share with digits", "120 %": "Write the share with digits", "x %": "Write the share with digits"} {
 		webuitest.Tells(t, webuitest.Post(p, "/costs", webuitest.Fields("price.mainbrace", typed), false), 422, "Nothing was kept", said)
 	}
