@@ -50,6 +50,7 @@ func TestLooseCountsAreRead(t *testing.T) {
 	for text, want := range map[string]float64{
 		"2 oz gin\n1 oz lemon juice\n6-8 mint leaves\nshake":             7,
 		"2 oz gin\n1 oz lemon juice\ntwo or three dashes bitters\nshake": 2.5,
+		"2 oz gin\n1 oz lemon juice\n2-3 oz soda water\nbuild":           2.5,
 		"2 oz gin\n1 oz lemon juice\n4 to 6 raspberries\nshake":          5,
 	} {
 		s, err := resolveText(t, text)
