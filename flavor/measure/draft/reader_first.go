@@ -36,6 +36,9 @@ func (r *reader) firstLine(n int, span entry.Span, l label.Kind, rest, toks []to
 		return true
 	}
 	switch {
+	case o.InHalves():
+		r.setName(n, span)
+		return true
 	case title.InRatio(o.Toks):
 		return false
 	case o.Bare() && r.leads(n, span, o.Toks):

@@ -50,3 +50,13 @@ func (r *resolver) fruitOrLiqueur(t *counting.Task) {
 		t.Fault = r.resolver.Asks(flavor.NormaliseName(t.Line.Name), slices.Compact([]string{p.Name, liqueur}), naming.PlaceOf(t.Unit, t.Amount, t.Line.After))
 	}
 }
+
+// liqueurWeighed is the fault of a liqueur by the name of what it is made of, by weight or by number: "20 g
+// hazelnuts" are nuts.
+func (r *resolver) liqueurWeighed(t *counting.Task) *flavor.DataFault {
+	p, key := t.Hit.Profile, flavor.NormaliseName(t.Line.Name)
+	if p.Class != flavor.ClassLiqueur || t.Unit != flavor.Gram && !t.Unit.Counted() || flavor.NormaliseName(p.Name) != key+" liqueur" {
+		return nil
+	}
+	return measure.Invalid("ingredient", t.Line.Name, "%q by weight or by number is no liqueur; write what is poured, such as %q, or what the house makes of it as a bottle of the house", t.Line.Name, p.Name)
+}

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"counterpour/flavor"
 )
@@ -19,4 +20,15 @@ func TestHalfReadDraftsAreAsked(t *testing.T) {
 		assert.NotEmpty(t, flavor.DataFaultsOf(err), text)
 		assert.ErrorContains(t, err, want, text)
 	}
+}
+
+// Shares of a hundred before the name of a drink that everybody knows belong to that.
+func TestSharesBelongToTheName(t *testing.T) {
+	s, err := resolveText(t, "50/50 Martini\n45 ml gin\n45 ml sweet vermouth\n2 dashes bitters\nstir, up")
+	require.NoError(t, err)
+	assert.Equal(t, "50/50 Martini", s.Name)
+	assert.Len(t, s.Pours, 3)
+	s, err = resolveText(t, "50/50 gin and sweet vermouth\n2 dashes bitters\nstir, up")
+	require.NoError(t, err)
+	assert.Len(t, s.Pours, 3, "those are pours")
 }

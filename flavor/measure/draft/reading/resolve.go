@@ -482,6 +482,11 @@ func (r *resolver) settle(t *counting.Task) {
 		t.Fault.Location = "ingredient"
 		return
 	}
+	if f := r.liqueurWeighed(t); f != nil {
+		t.Fault = f
+		t.Fault.Location = "ingredient"
+		return
+	}
 	if f := r.bitterPoured(t, pl); f != nil {
 		t.Fault = f
 		t.Fault.Location = "ingredient"

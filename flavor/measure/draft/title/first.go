@@ -2,10 +2,13 @@ package title
 
 import (
 	"slices"
+	"strconv"
+	"strings"
 	"unicode"
 	"unicode/utf8"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/drinks"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/joining"
 	"counterpour/flavor/measure/draft/label"
@@ -14,6 +17,7 @@ import (
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/speech"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 )
 
 // First is the first line of a draft, which may hold the name of the drink.
@@ -203,6 +207,21 @@ func Pours(j *joining.Joiner, toks []token.Token) bool {
 		}
 	}
 	return n > 1
+}
+
+// inHalves finds two shares of a hundred before the words of a name: "50/50 Martini".
+var inHalves = pattern.Of(`^(\d{2})/(\d{2})[ \t]+(\pL[^\d,;:+&(]*)$`)
+
+// InHalves reports whether a line is the name of a drink that everybody knows, with how its spirit
+// and its wine share it before it.
+func (o *First) InHalves() bool {
+	m := inHalves.FindStringSubmatch(strings.TrimSpace(o.Text[o.Span.Start:o.Span.End]))
+	if m == nil || !drinks.Known(m[3]) {
+		return false
+	}
+	a, _ := strconv.Atoi(m[1])
+	b, _ := strconv.Atoi(m[2])
+	return a+b == 100
 }
 
 // InRatio reports whether a line gives the amounts of its pours as a ratio.
