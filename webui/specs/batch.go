@@ -244,7 +244,7 @@ func (p *pages) plan(ctx context.Context, v *batchPage, kept house.Spec) error {
 	if err != nil {
 		return err
 	}
-	v.Plan = batchViewOf(a.Batch, fills)
+	v.Plan = batchViewOf(p.house.Settings(), a.Batch, fills)
 	v.Plan.Cost = t.Say(a.Cost)
 	bottles, err := house.All[house.Bottle](ctx, p.house.Store())
 	if err != nil {
@@ -316,7 +316,7 @@ type batchLine struct {
 // hairServing is the part of a serving that is missing where nobody would see it.
 const hairServing = 0.01
 
-func batchViewOf(b *prep.Batch, fills string) *batchView {
+func batchViewOf(said house.Settings, b *prep.Batch, fills string) *batchView {
 	v := &batchView{For: fills, Total: words.Millilitres(b.TotalML) + "\u00a0mL", Serving: words.Millilitres(b.ServingML) + "\u00a0mL",
 		Serves: strings.TrimSuffix(words.Figure(b.Servings, 1), ".0"), ABV: words.Figure(b.ABVPct, 1) + "\u00a0%\u00a0vol", Freezes: words.Figure(b.FreezingC, 0) + "\u00a0°C", Keep: b.Keep.Text, Notes: b.Notes}
 	if v.For == "" {
@@ -332,7 +332,7 @@ func batchViewOf(b *prep.Batch, fills string) *batchView {
 		v.Lines = append(v.Lines, batchLineOf(&l, b.Water == l))
 	}
 	v.Sum = batchLineOf(&b.Sum, false)
-	v.Tops, v.Apart = pourList(b.Tops), pourList(b.Apart)
+	v.Tops, v.Apart = pourList(said, b.Tops), pourList(said, b.Apart)
 	if b.Keep.Days > 0 {
 		v.Days = say.It("specs.at-most-days", "Days", b.Keep.Days, "Because", b.Keep.Because)
 	}
@@ -349,10 +349,12 @@ func batchLineOf(l *prep.BatchLine, water bool) batchLine {
 	return out
 }
 
-func pourList(pours []flavor.Pour) []string {
+// pourList lists pours in the units of the house.
+func pourList(said house.Settings, pours []flavor.Pour) []string {
 	var out []string
 	for i := range pours {
-		out = append(out, part.Amount(&pours[i])+" "+pours[i].Profile.Name)
+		shown := said.Pour(pours[i])
+		out = append(out, part.Amount(&shown)+" "+shown.Profile.Name)
 	}
 	return slices.Clip(out)
 }

@@ -8,6 +8,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
+	"counterpour/flavor/measure"
 	"counterpour/webui/specs"
 	"counterpour/webui/webuitest"
 )
@@ -50,6 +51,16 @@ func TestBatchScenarios(t *testing.T) {
 			webuitest.Lacks(t, w, c.not...)
 		})
 	}
+}
+
+// What goes into each drink is told in the units of the house.
+func TestABatchInMillilitres(t *testing.T) {
+	h := webuitest.OnSale(t)
+	_, err := h.Store().Write(t.Context(), webuitest.Opening, house.Put(house.Settings{Units: measure.Metric}, 0))
+	require.NoError(t, err)
+	w := webuitest.Get(webuitest.PagesOf(t, h), "/specs/mainbrace/batch?juice=apart", "")
+	webuitest.Tells(t, w, 200, "<li>22.5 mL lemon juice <span class=\"small\">as it is made")
+	webuitest.Lacks(t, w, " oz ", "\u00a0oz")
 }
 
 // A batch of a drink whose bottle ran out says so.

@@ -91,8 +91,9 @@ func (p *pages) starterCard(c *drill.Card) *starterCard {
 		if x.Proven {
 			e.From = say.It("training.proven")
 		}
-		for k := range x.Spec.Pours {
-			e.Pours = append(e.Pours, part.Amount(&x.Spec.Pours[k])+" "+x.Spec.Pours[k].Profile.Name)
+		shown := part.SpecInUnits(p.house.Settings(), &x.Spec)
+		for k := range shown.Pours {
+			e.Pours = append(e.Pours, part.Amount(&shown.Pours[k])+" "+shown.Pours[k].Profile.Name)
 		}
 		v.Examples = append(v.Examples, e)
 		v.Alcohol = v.Alcohol || kitchen.HoldsAlcohol(&x.Spec)

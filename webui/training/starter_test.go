@@ -4,6 +4,10 @@ import (
 	"net/http"
 	"testing"
 
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data/house"
+	"counterpour/flavor/measure"
 	"counterpour/webui/behind"
 	"counterpour/webui/training"
 	"counterpour/webui/webuitest"
@@ -29,6 +33,10 @@ func TestStarterScenarios(t *testing.T) {
 			webuitest.Holds(t, webuitest.Get(webuitest.PagesOf(t, c.house), c.path, ""), c.status, c.want, c.not)
 		})
 	}
+	metric := webuitest.NewHouse()
+	_, err := metric.Store().Write(t.Context(), webuitest.Opening, house.Put(house.Settings{Units: measure.Metric}, 0))
+	require.NoError(t, err)
+	webuitest.Holds(t, webuitest.Get(webuitest.PagesOf(t, metric), training.StarterPath, ""), 200, []string{"60 mL London dry gin"}, []string{"oz London dry gin"})
 	if w := webuitest.Get(webuitest.NewPages(t), training.StarterPath+"?family=%zz", ""); w.Code != http.StatusBadRequest {
 		t.Error("an address that cannot be read", w.Code)
 	}
