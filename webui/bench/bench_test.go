@@ -105,7 +105,7 @@ func TestBenchScenarios(t *testing.T) {
 			want: []string{"Something broke"}, not: []string{"<!doctype", "pump"}},
 		{name: "too long", method: "POST", path: "/", form: form("text", strings.Repeat("x", frame.MaxBody)), status: 413,
 			want: []string{"more than a page takes"}},
-		{name: "no such page", path: "/nowhere", status: 404, want: []string{"There is no such page", webuitest.FootLine}},
+		{name: "no such page", path: "/nowhere", status: 404, want: []string{"There is no such page", `href="/tonight">What can be poured tonight</a>`, `href="/bench">To the bench</a>`, webuitest.FootLine}},
 		{name: "wrong method", method: "PUT", path: "/", status: 405, want: []string{"not how this page works"}},
 		{name: "names for a line", path: "/names?line=2+oz+lon", fragment: true, status: 200,
 			want: []string{`data-line="2 oz London dry gin"`}, not: []string{"lemon"}},

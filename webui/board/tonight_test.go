@@ -116,6 +116,18 @@ func TestTonightInTheUnitsOfTheHouse(t *testing.T) {
 	webuitest.Says(t, webuitest.Get(pages, "/tonight", ""), []string{"60 mL London dry gin", "lemon juice to 22.5\u00a0mL"}, nil)
 }
 
+// A garnish that the guest must not have is told of once, as what is left out.
+func TestTonightTellsOnceOfAGarnishLeftOut(t *testing.T) {
+	h := webuitest.NewHouse()
+	_, err := h.Store().Write(t.Context(), webuitest.Opening, house.Put(house.Spec{ID: "praline", Name: "Praline", Method: "shake", Service: "up", Garnish: "crushed almonds",
+		Pours: []house.Pour{{Ingredient: "london-dry-gin", Amount: 2, Unit: "oz"}, {Ingredient: "lemon-juice", Amount: 1, Unit: "oz"}}}, 0))
+	require.NoError(t, err)
+	p := webuitest.PagesOf(t, h)
+	for _, path := range []string{"/tonight?avoid=tree+nuts", "/tonight/wall?avoid=tree+nuts"} {
+		webuitest.Says(t, webuitest.Get(p, path, ""), []string{"For this guest leave out garnish: crushed almonds."}, []string{"pour it without garnish"})
+	}
+}
+
 // Rim and garnish stand on the card, since they are what is forgotten at the pass.
 func TestTonightTellsTheRim(t *testing.T) {
 	h := webuitest.NewHouse()

@@ -161,7 +161,9 @@ func (d *tonightDrink) touch(t *outs.Touched, g *guest.Guest, since map[string]t
 	}
 	d.touched, d.Missing = t, words.List(names)
 	d.Left, d.Far = part.AlsoGone(t.Removed, t.Missing), !t.Near && !t.NotSearched
-	d.LeftOut = part.LeftOutLine(t.Removed, t.LeftOut, evening.Chosen(t), d.Far)
+	if len(t.Missing) > 0 || t.Chosen >= 0 || d.Far { // else what goes for the guest is all that changes
+		d.LeftOut = part.LeftOutLine(t.Removed, t.LeftOut, evening.Chosen(t), d.Far)
+	}
 	if len(t.Missing) == 1 && g.Accepts(t.Missing[0]) {
 		d.Away = names[0]
 	}

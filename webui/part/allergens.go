@@ -51,8 +51,8 @@ func (v Allergens) InLine() string {
 	if len(v.Contains) > 0 {
 		parts = append(parts, say.It("part.contains", "What", v.ContainsWords()))
 	}
-	if len(v.May) > 0 {
-		parts = append(parts, say.It("part.may-contain", "What", v.MayWords()))
+	if may := v.MayWords(); may != "" {
+		parts = append(parts, say.It("part.may-contain", "What", may))
 	}
 	for _, u := range v.Unstated {
 		parts = append(parts, say.It("part.not-stated", "What", u.Line()))
@@ -66,8 +66,13 @@ func (v Allergens) InLine() string {
 // ContainsWords lists the allergens that it contains, without their pours.
 func (v Allergens) ContainsWords() string { return namesOf(v.Contains) }
 
-// MayWords lists the allergens that it may contain, without their pours.
-func (v Allergens) MayWords() string { return namesOf(v.May) }
+// MayWords lists the allergens that it may contain, without their pours and without those
+// that it contains.
+func (v Allergens) MayWords() string {
+	return namesOf(slices.DeleteFunc(slices.Clone(v.May), func(m Allergen) bool {
+		return slices.ContainsFunc(v.Contains, func(c Allergen) bool { return c.Allergen == m.Allergen })
+	}))
+}
 
 // namesOf lists allergens.
 func namesOf(list []Allergen) string {

@@ -128,11 +128,8 @@ func toldToGuests(s *flavor.Spec) (out []string) {
 	if len(a.Contains) > 0 {
 		out = append(out, say.It("specs.menu-contains", "What", a.ContainsWords()))
 	}
-	a.May = slices.DeleteFunc(a.May, func(m part.Allergen) bool {
-		return slices.ContainsFunc(a.Contains, func(c part.Allergen) bool { return c.Allergen == m.Allergen })
-	})
-	if len(a.May) > 0 {
-		out = append(out, say.It("specs.menu-may-contain", "What", a.MayWords()))
+	if may := a.MayWords(); may != "" {
+		out = append(out, say.It("specs.menu-may-contain", "What", may))
 	}
 	if len(a.Unstated) > 0 {
 		out = append(out, say.It("specs.menu-ask"))

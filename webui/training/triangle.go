@@ -10,6 +10,7 @@ import (
 	"counterpour/api/service/coaching"
 	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/flavor/drill/tasting"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
@@ -164,12 +165,18 @@ func (f triangleForm) request() (r coaching.TriangleRequest, err error) {
 	for _, x := range []struct {
 		into        *float64
 		field, what string
-	}{{&r.Alpha, "alpha", say.It("training.the-false-alarm")}, {&r.Power, "power", say.It("training.the-power")}, {&r.Share, "share", say.It("training.the-share")}} {
+		least, most float64
+	}{{&r.Alpha, "alpha", say.It("training.the-false-alarm"), tasting.LeastAlpha, tasting.MostAlpha},
+		{&r.Power, "power", say.It("training.the-power"), tasting.LeastPower, tasting.MostPower},
+		{&r.Share, "share", say.It("training.the-share"), 0, 1}} {
 		if *x.into, err = sent.Number(x.field, x.what, "%"); err != nil {
 			return r, err
 		}
 		if *x.into /= 100; *x.into <= 0 {
 			return r, form.Missing(x.field, say.It("training.more-than-nothing", "What", x.what))
+		}
+		if *x.into < x.least || *x.into > x.most {
+			return r, form.Missing(x.field, say.It("training.from-to-percent", "What", x.what, "Least", words.Plain(100*x.least), "Most", words.Plain(100*x.most)))
 		}
 	}
 	r.GlassML, err = sent.Number("each", say.It("training.what-a-glass-holds"), "mL")

@@ -83,6 +83,12 @@ func PlanTriangle(r TriangleRequest) (*Triangle, error) {
 // be wrong.
 const leastTriangle = 6
 
+// What may be asked for as the chance of a false alarm and as the power.
+const (
+	LeastAlpha, MostAlpha = 0.001, 0.2
+	LeastPower, MostPower = 0.5, 0.99
+)
+
 func (r *TriangleRequest) check() error {
 	if r.Alpha == 0 {
 		r.Alpha = 0.05
@@ -96,10 +102,10 @@ func (r *TriangleRequest) check() error {
 	switch {
 	case r.Tasters != 0 && (r.Tasters < leastTriangle || r.Tasters > MaxTriangle):
 		return flavor.Invalid("tasters", r.Tasters, "%d tasters; use %d to %d, or 0 to have the number worked out", r.Tasters, leastTriangle, MaxTriangle)
-	case !(r.Alpha >= 0.001 && r.Alpha <= 0.2):
-		return flavor.Invalid("alpha", r.Alpha, "an alpha of %v; use 0.001 to 0.2", r.Alpha)
-	case !(r.Power >= 0.5 && r.Power <= 0.99):
-		return flavor.Invalid("power", r.Power, "a power of %v; use 0.5 to 0.99", r.Power)
+	case !(r.Alpha >= LeastAlpha && r.Alpha <= MostAlpha):
+		return flavor.Invalid("alpha", r.Alpha, "an alpha of %v; use %v to %v", r.Alpha, LeastAlpha, MostAlpha)
+	case !(r.Power >= LeastPower && r.Power <= MostPower):
+		return flavor.Invalid("power", r.Power, "a power of %v; use %v to %v", r.Power, LeastPower, MostPower)
 	case !(r.Share > 0 && r.Share <= 1):
 		return flavor.Invalid("share", r.Share, "a share of %v who can tell; use more than 0 and up to 1", r.Share)
 	}
