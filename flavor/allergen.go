@@ -39,7 +39,7 @@ func Allergens() []Allergen {
 // allergenWords are other words that a guest or a bartender may use.
 var allergenWords = map[string]Allergen{
 	"wheat": Gluten, "cereals": Gluten, "cereals containing gluten": Gluten,
-	"shellfish": Crustaceans, "egg": Eggs, "peanut": Peanuts, "soy": Soybeans, "soya": Soybeans,
+	"shellfish": Crustaceans, "crustacea": Crustaceans, "crustacean": Crustaceans, "egg": Eggs, "peanut": Peanuts, "soy": Soybeans, "soya": Soybeans,
 	"soybean": Soybeans, "dairy": Milk, "lactose": Milk, "nuts": TreeNuts, "nut": TreeNuts,
 	"tree nut": TreeNuts, "almond": TreeNuts, "almonds": TreeNuts, "sesame seeds": Sesame,
 	"sulfites": Sulphites, "sulphite": Sulphites, "sulfite": Sulphites,

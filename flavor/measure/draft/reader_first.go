@@ -35,6 +35,10 @@ func (r *reader) firstLine(n int, span entry.Span, l label.Kind, rest, toks []to
 		r.takeNamed(n, span, &named)
 		return true
 	}
+	if named, ok := o.Numbered(); ok {
+		r.takeNamed(n, span, &named)
+		return true
+	}
 	switch {
 	case o.InHalves():
 		r.setName(n, span)

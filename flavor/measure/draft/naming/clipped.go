@@ -16,10 +16,10 @@ const leastClipped = 3
 // clipped returns the one ingredient of whose name the words are beginnings, or what is
 // left without the vowels: "dry cur", "grn herbal". Where several are, the one with the
 // fewest other words is meant; if that leaves more than one, none is. The name of a drink is no
-// clipping: "old fashioned: 2 oz" names no bottle.
+// clipping: "old fashioned: 2 oz" names no bottle. Ice is ice, and no wine of it.
 func (b *Resolver) clipped(name string, pl Place) (Found, bool) {
 	words := strings.Fields(flavor.NormaliseName(name))
-	if len(words) == 0 || len(words) > LongestName || prose(name) || drinks.Known(name) || !slices.ContainsFunc(words, func(w string) bool { return utf8.RuneCountInString(w) >= leastClipped }) {
+	if len(words) == 0 || len(words) > LongestName || prose(name) || words[0] == "ice" && len(words) == 1 || drinks.Known(name) || !slices.ContainsFunc(words, func(w string) bool { return utf8.RuneCountInString(w) >= leastClipped }) {
 		return Found{}, false
 	}
 	whole := make([]bool, len(words)) // the word is a name by itself, and no beginning of another

@@ -47,6 +47,9 @@ func unheld(line string, pours []flavor.Pour) *flavor.DataFault {
 // listsAllergens begins a line that lists what a guest may have to avoid.
 var listsAllergens = pattern.Of(`(?i)^[ \t•*·–—-]*(?:allergens?|contains)[ \t]*:[ \t]*(.+)$`)
 
+// saysContains is the same as a sentence of its own: "Build long. Contains nuts".
+var saysContains = pattern.Of(`(?i)(?:^|[.;!][ \t]+)contains[ \t]+([^.;!:\d]+)[.!]?$`)
+
 // inBrackets is what stands in brackets, where it says what holds an allergen: "nuts (orgeat)".
 var inBrackets = pattern.Of(`[(\[][^)\]]*[)\]]`)
 
@@ -54,6 +57,9 @@ var inBrackets = pattern.Of(`[(\[][^)\]]*[)\]]`)
 // an amount: what holds it was not read.
 func undeclared(line string, pours []flavor.Pour) *flavor.DataFault {
 	m := listsAllergens.FindStringSubmatch(strings.TrimRight(line, " \t\r\n"))
+	if m == nil {
+		m = saysContains.FindStringSubmatch(strings.TrimRight(line, " \t\r\n"))
+	}
 	if m == nil {
 		return nil
 	}

@@ -84,7 +84,7 @@ var choosing = vocabulary.Words(`or ou oder eller of lub albo nebo vai tai veya 
 // "tequila or mezcal 4 cl". One tongue's word for it is the second word of a drink that every bar pours.
 func halfNamed(name string) *flavor.DataFault {
 	words := strings.Fields(flavor.NormaliseName(name))
-	if len(words) < 2 || !choosing.Has(words[len(words)-1]) || drinks.Called(name) {
+	if len(words) < 2 || !choosing.Has(words[len(words)-1]) || drinks.Called(name) || strings.HasSuffix(name, " OF") { // an old fashioned
 		return nil
 	}
 	return measure.Invalid("name", name, "%q leaves a choice open; write which of the two is poured", name)

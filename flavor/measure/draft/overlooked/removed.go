@@ -33,7 +33,7 @@ func tells(line string) bool {
 var (
 	leavesOut   = pattern.Of(`(?i)(?:^|[.,;:!\d)(–—-][ \t]+|\b(?:but|actually|please|just|so|then|maybe|we|to)[ \t]+)((?:leave out|leave off|skip|omit|lose|hold|forget|ditch|bin|scrap|nix|axe|exclude|eliminate|delete|forgo)[ \t]+(?:the[ \t]+|any[ \t]+|all[ \t]+)?([\pL' \t-]+))`)
 	leavesItOut = pattern.Of(`(?i)\b(leave[ \t]+(?:the|any|all|that|our)[ \t]+([\pL' \t-]+?)[ \t]+(?:out|off)\b)`)
-	onlyNow     = vocabulary.Words(`if for when until till back after while unless first now then step from in with and or it`)
+	onlyNow     = vocabulary.Words(`if for when until till back after while unless first now then step from in with and it`)
 	// atThisTime end such a sentence: "hold the lemon this time".
 	atThisTime = vocabulary.Words(`this time today tonight please pls entirely altogether completely guys team thanks`)
 )

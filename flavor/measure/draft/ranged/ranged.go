@@ -1,10 +1,9 @@
 // Package ranged refuses amounts that are ranges: nobody can pour "3/4-1 oz", and the drink tastes of
-// which end of it is poured. A count such as "2-3", and what a hand counts out loosely, such as "8-10 mint
-// leaves", stays as it is read: its middle, which is told.
+// which end of it is poured. What a hand counts out loosely, such as "2-3 dashes" and "8-10 mint leaves",
+// stays as it is read: its middle, which is told.
 package ranged
 
 import (
-	"math"
 	"strings"
 
 	"counterpour/flavor"
@@ -40,18 +39,14 @@ func Faults(d *draft.Draft, pours []flavor.Pour, at []int) (out flavor.DataFault
 // practice, no source.
 const fewest = 3
 
-// loose reports whether an amount is one more or less of a count, "2-3", or is counted out by a hand that
-// does not care for even that: leaves, dashes, berries. Both its ends must be written in figures or words.
+// loose reports whether an amount is counted out by a hand that does not care for one more or less: leaves,
+// dashes, berries. Both its ends must be written in figures or words.
 func loose(u flavor.Unit, amount string) bool {
-	low, high, ok := token.Between(amount)
+	low, _, ok := token.Between(amount)
 	if !ok {
 		return false
 	}
 	from, _ := token.Value(low)
-	to, _ := token.Value(high)
-	if u != flavor.Piece && from == math.Trunc(from) && to == from+1 {
-		return true
-	}
 	switch u {
 	case flavor.Leaf, flavor.Sprig, flavor.Slice, flavor.Dash, flavor.Drop, flavor.Pinch:
 		return true

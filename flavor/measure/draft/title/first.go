@@ -224,6 +224,23 @@ func (o *First) InHalves() bool {
 	return a+b == 100
 }
 
+// Numbered returns the name of a drink that everybody knows and that has a number in it, where a sign
+// parts it from the pours: "French 75 | 30 ml gin". ok is false if the line begins with none.
+func (o *First) Numbered() (named Named, ok bool) {
+	at := slices.IndexFunc(o.Toks, func(t token.Token) bool {
+		return t.Kind == token.Mark && strings.Contains("|/-–—:,;", t.Text)
+	})
+	if at < 2 || at+1 == len(o.Toks) {
+		return Named{}, false
+	}
+	span := entry.Span{Start: o.Toks[0].Start, End: o.Toks[at-1].End}
+	name := o.Text[span.Start:span.End]
+	if !slices.ContainsFunc(o.Toks[:at], func(t token.Token) bool { return t.Kind == token.Numeral }) || !drinks.Known(name) {
+		return Named{}, false
+	}
+	return Named{At: span, Pours: o.Toks[at+1:], Sure: true}, true
+}
+
 // InRatio reports whether a line gives the amounts of its pours as a ratio.
 func InRatio(toks []token.Token) bool {
 	if ratioFirst(toks) {
