@@ -15,7 +15,7 @@ type Flaw string
 const (
 	EggUnshaken Flaw = "egg unshaken" // raw egg or a foam in what is not shaken
 	Unshaken    Flaw = "unshaken"     // citrus, cream or coffee in what is only stirred
-	Uniced      Flaw = "uniced"       // a sour built where no ice is
+	Uniced      Flaw = "uniced"       // a sour, or spirit with vermouth, built where no ice is
 	Curdled     Flaw = "curdled"      // milk or cream with acid
 	Flat        Flaw = "flat"         // what sparkles is shaken or blended
 	HotOnIce    Flaw = "hot on ice"   // what is hot is shaken, blended or stirred on ice
@@ -114,9 +114,9 @@ const (
 )
 
 // flat tells whether what sparkles is shaken. A bartender reads "shake" as: all but
-// the soda. It is not read so if the draft has everything shaken, if it marks of
-// other pours that they go in afterwards, if nothing else in it wants shaking, or
-// if hardly anything else is in it. A blender takes everything.
+// the soda, whatever else goes in afterwards too. It is not read so if the draft has
+// everything shaken, if nothing else in it wants shaking, or if hardly anything else is
+// in it. A blender takes everything.
 func (w *workshop) flat() {
 	if !w.spec.Method.Aerates() {
 		return
@@ -125,10 +125,9 @@ func (w *workshop) flat() {
 	if by == nil {
 		return
 	}
-	late, _ := w.of(lateOn)
 	cloudy, _ := w.of(func(p *flavor.Pour) bool { return p.Profile.Class.Shaken() && !mix.AfterIce(p) })
 	x := makeup.Presence(inside, w.total, makeup.HalfLength)
-	if w.spec.Method != flavor.Blend && !w.spec.Together && late == 0 && cloudy > 0 {
+	if w.spec.Method != flavor.Blend && !w.spec.Together && cloudy > 0 {
 		from, to := mostLengthened, neverShaken
 		if by.Class == flavor.ClassSparklingWine {
 			from, to = mostLengthenedWine, neverShakenWine
@@ -176,9 +175,15 @@ func (w *workshop) unshaken() {
 // sharpJuiceGPerL is the acid from which a juice wants shaking as citrus does.
 const sharpJuiceGPerL = 7.0
 
-// uniced tells whether a sour, or spirit that is served up, is built where there is no ice,
-// so that it is neither cold nor thinned. Water among the pours thins it beforehand, as in
-// a batch for the freezer.
+// The share of the lesser of spirit and vermouth, of a drink, from which it is neither as it
+// is, to where it surely is a martini or a manhattan, which is served cold. Common practice,
+// no source.
+const leastBeside, someBeside = 0.05, 0.13
+
+// uniced tells whether a sour, spirit that is served up, or spirit with vermouth however it
+// is served, is built where there is no ice, so that it is neither cold nor thinned. Water
+// among the pours thins it beforehand, as in a batch for the freezer. Spirit with liqueur or
+// bitters has its drinks at room temperature.
 func (w *workshop) uniced() {
 	if w.spec.Method != flavor.Build || w.spec.Service != flavor.Up && w.spec.Service != flavor.Neat {
 		return
@@ -187,11 +192,15 @@ func (w *workshop) uniced() {
 	still := fullMisstep * (1 - makeup.Certainty(fizz, w.total, makeup.HalfLength))
 	sour, by := w.of(sharp)
 	w.say(Uniced, by, sour/w.total, 0.08, 0.18, still)
-	if w.spec.Service == flavor.Up {
-		water, _ := w.of(func(p *flavor.Pour) bool { return p.Profile.Class.Free() })
-		spirit, by := w.of(func(p *flavor.Pour) bool { return p.Profile.Base() })
-		w.say(Uniced, by, spirit/w.total-2*water/w.total, 0.2, 0.4, still)
+	water, _ := w.of(func(p *flavor.Pour) bool { return p.Profile.Class.Free() })
+	spirit, by := w.of(func(p *flavor.Pour) bool { return p.Profile.Base() })
+	strong, mixed := spirit, 1.0
+	if w.spec.Service == flavor.Neat {
+		vermouth, _ := w.of(func(p *flavor.Pour) bool { return p.Profile.Class.Kin() == flavor.KinWine && p.Profile.Class.Laced() })
+		strong += vermouth // more of it makes the drink no colder
+		mixed = makeup.Ramp(min(spirit, vermouth)/w.total, leastBeside, someBeside)
 	}
+	w.say(Uniced, by, strong/w.total-2*water/w.total, 0.2, 0.4, still*mixed)
 }
 
 // A hot pour in a closed tin begins to be a danger at warmTinC and is one at hotTinC, in

@@ -1,6 +1,7 @@
 package technique_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -44,12 +45,20 @@ func TestEachFlawAndItsRemedy(t *testing.T) {
 	}{
 		{technique.Flat, "soda water", "2 oz gin|1 oz lemon juice|3/4 oz simple syrup|3 oz soda water|shake everything with soda, highball",
 			"2 oz gin|1 oz lemon juice|3/4 oz simple syrup|top 3 oz soda water|shake, highball"},
+		{technique.Flat, "soda water", "3 oz black tea|3/4 oz lemon juice|3/4 oz honey syrup|2 oz soda water|shake everything with soda, highball",
+			"3 oz black tea|3/4 oz lemon juice|3/4 oz honey syrup|2 oz soda water|shake the tea, lemon and honey, top, tall on ice"},
 		{technique.EggUnshaken, "egg white", "2 oz bourbon|3/4 oz lemon juice|3/4 oz simple syrup|1 egg white|build, rocks",
 			"2 oz bourbon|3/4 oz lemon juice|3/4 oz simple syrup|1 egg white|dry shake, up"},
 		{technique.Unshaken, "lemon juice", "2 oz gin|3/4 oz lemon juice|3/4 oz simple syrup|stir, up",
 			"2 oz gin|3/4 oz lemon juice|3/4 oz simple syrup|shake, up"},
 		{technique.Uniced, "lemon juice", "2 oz bourbon|3/4 oz lemon juice|3/4 oz simple syrup|build, neat",
 			"2 oz bourbon|3/4 oz lemon juice|3/4 oz simple syrup|shake, rocks"},
+		{technique.Uniced, "London dry gin", "2 1/2 oz London dry gin|1/2 oz dry vermouth|build, room temperature, no ice",
+			"2 1/2 oz London dry gin|1/2 oz dry vermouth|stir, up"},
+		{technique.Uniced, "rye whiskey", "1 1/2 oz rye whiskey|1 1/2 oz sweet vermouth|build, room temperature, no ice",
+			"1 1/2 oz rye whiskey|1 1/2 oz sweet vermouth|build, rocks"},
+		{technique.Uniced, "rye whiskey", "1 1/2 oz rye whiskey|1 1/2 oz sweet vermouth|build, neat",
+			"2 oz rye whiskey|1/2 oz maraschino liqueur|1 dash aromatic bitters|build, neat"},
 		{technique.HotOnIce, "water", "2 oz scotch|1/2 oz lemon juice|3/4 oz honey syrup|5 oz hot water|shake, up",
 			"2 oz scotch|1/2 oz lemon juice|3/4 oz honey syrup|5 oz hot water|build, mug"},
 		{technique.FatSet, "butter", "2 oz aged rum|1/2 oz demerara syrup|1 tbsp butter|stir, up",
@@ -119,4 +128,25 @@ func TestCurdlingIsMonotone(t *testing.T) {
 		}
 	}
 	assert.Greater(t, worst("2 oz white rum|3/4 oz lime juice|3/4 oz simple syrup|1/4 oz heavy cream|shake, up"), edge)
+}
+
+// What is said to be added after the shake is not judged as shaken, and the other way round.
+// Common practice, no source.
+func TestWhatIsReadAsAddedAfterIsNotShaken(t *testing.T) {
+	for _, c := range []struct {
+		text  string
+		after bool
+	}{
+		{"3 oz black tea|3/4 oz lemon juice|3/4 oz honey syrup|2 oz soda water|shake, highball", true},
+		{"3 oz black tea|3/4 oz lemon juice|3/4 oz honey syrup|2 oz soda water|shake the tea, lemon and honey, top, tall on ice", true},
+		{"2 oz gin|1 oz lemon juice|3/4 oz simple syrup|2 oz soda water|top 1/2 oz ruby port|shake, highball", true},
+		{"2 oz gin|4 oz tonic water|shake, highball", false},
+		{"2 oz gin|1 oz lemon juice|3/4 oz simple syrup|2 oz soda water|shake everything with soda, highball", false},
+	} {
+		s := read(t, c.text)
+		said := slices.ContainsFunc(s.Notes, func(n string) bool { return strings.Contains(n, "is taken as added after the shake") })
+		assert.Equal(t, c.after, said, c.text)
+		_, flat := missteps(s)[technique.Flat]
+		assert.Equal(t, !c.after, flat, c.text)
+	}
 }

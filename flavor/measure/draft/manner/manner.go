@@ -30,9 +30,12 @@ func Settle(s *flavor.Spec, d *draft.Draft) []string {
 }
 
 // sparklesAfter says of what sparkles, listed among what is shaken, that it is taken as
-// added afterwards.
+// added afterwards, if something else is there to be shaken.
 func (w *words) sparklesAfter(s *flavor.Spec) {
-	if !s.Method.Shaken() || s.Together {
+	shaken := func(p flavor.Pour) bool {
+		return p.Profile != nil && p.Profile.Class.Shaken() && !p.Profile.Carbonated && !p.After && !p.Unit.After()
+	}
+	if !s.Method.Shaken() || s.Together || !slices.ContainsFunc(s.Pours, shaken) {
 		return
 	}
 	for i := range s.Pours {
