@@ -7,9 +7,9 @@ import (
 	"slices"
 	"strings"
 
-	"counterpour/api/service/kitchen"
 	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/flavor/guest"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
@@ -64,11 +64,13 @@ func (p *pages) guestMenu(w http.ResponseWriter, r *http.Request) error {
 	return p.Write(w, r, http.StatusOK, "menu", "layout", menuOf(p.house.About(), p.house.Settings(), &q, found, house.Items(kept)))
 }
 
-// menuOf writes drinks as a menu, what has no alcohol under a title of its own.
+// menuOf writes drinks as a menu, what is known to have no alcohol under a title of its own:
+// what nobody has stated counts as more, as for a guest who asks for a drink without it.
 func menuOf(about string, said house.Settings, q *sift, found []behind.HouseSpec, prices []house.MenuPrice) *menuPage {
 	about, _, _ = strings.Cut(about, ". ") // the rest says what kind of house it is
 	v := &menuPage{House: cmp.Or(said.Name, about), Query: q, Drinks: len(found), List: q.address("/specs"), Currency: oneCurrency(prices)}
-	with, without := menuPart{}, menuPart{Title: say.It("specs.without-alcohol")}
+	sober := guest.Guest{NoAlcohol: true}
+	with, without := menuPart{}, menuPart{Title: say.It("specs.without-alcohol", "Most", words.Plain(flavor.NoAlcoholABV))}
 	for i := range found {
 		s := &found[i].Spec
 		d := menuDrink{Name: s.Name, Holds: holds(s), Allergens: toldToGuests(s)}
@@ -80,10 +82,10 @@ func menuOf(about string, said house.Settings, q *sift, found []behind.HouseSpec
 				d.Price = words.Joined(d.Price, prices[at].Currency)
 			}
 		}
-		if kitchen.HoldsAlcohol(s) {
-			v.Alcohol, with.Drinks = true, append(with.Drinks, d)
-		} else {
+		if sober.MayHaveAll(s) {
 			without.Drinks = append(without.Drinks, d)
+		} else {
+			v.Alcohol, with.Drinks = true, append(with.Drinks, d)
 		}
 	}
 	for _, part := range []menuPart{with, without} {

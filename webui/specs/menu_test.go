@@ -3,6 +3,7 @@ package specs_test
 import (
 	"testing"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data/house"
@@ -16,12 +17,15 @@ func TestTheMenuForGuests(t *testing.T) {
 	_, err := h.Store().Write(t.Context(), webuitest.Opening,
 		house.Put(house.Settings{Name: "The Halyard Room", Currency: "EUR", Decimal: house.DecimalComma}, 0),
 		house.Put(house.MenuPrice{Spec: "mainbrace", Amount: 12.5, Currency: "EUR"}, 0),
+		house.Put(house.Spec{ID: "quay", Name: "Quay", Method: "build", Service: "long", Garnish: "a brandied whatnot", Pours: []house.Pour{{Ingredient: "lemon-juice", Amount: 1, Unit: "oz"}}}, 0),
 		house.Put(house.Spec{ID: "dry-dock", Name: "Dry Dock", Method: "build", Service: "long", Pours: []house.Pour{{Ingredient: "lemon-juice", Amount: 1, Unit: "oz"}, {Ingredient: "simple-syrup", Amount: 1, Unit: "oz"}}}, 0))
 	require.NoError(t, err)
 	p := webuitest.PagesOf(t, h)
 	w := webuitest.Get(p, "/menu", "")
-	webuitest.Tells(t, w, 200, "<h1>The Halyard Room</h1>", "<strong>Mainbrace</strong> <span class=\"price\">12,50</span>", "London dry gin, lemon juice", "<h2>Without alcohol</h2>", "<strong>Dry Dock</strong>",
-		"Contains eggs and tree nuts.", "Prices in EUR.", "Tell us of an allergy", "4 of 5 without a price.")
+	webuitest.Tells(t, w, 200, "<h1>The Halyard Room</h1>", "<strong>Mainbrace</strong> <span class=\"price\">12,50</span>", "London dry gin, lemon juice", "<h2>Without alcohol: up to 0,5\u00a0% vol</h2>", "<strong>Dry Dock</strong>",
+		"Contains eggs and tree nuts.", "Prices in EUR.", "Tell us of an allergy", "5 of 6 without a price.")
+	assert.Regexp(t, `(?s)Quay.*<h2>Without alcohol.*Dry Dock`, w.Body.String(), "what nobody has stated of a garnish is not free of alcohol")
+	assert.NotRegexp(t, `(?s)<h2>Without alcohol.*Quay`, w.Body.String())
 	webuitest.Lacks(t, w, " oz ", "shake", " of 100", "(1:1)")
 	webuitest.Lacks(t, webuitest.Get(p, "/menu?avoid=tree+nuts", ""), "Nutcracker")
 	webuitest.Tells(t, webuitest.Get(p, "/menu?q=zzz", ""), 200, "There is nothing to print")
