@@ -18,6 +18,9 @@ func TestDraftToSavedOnAPhone(t *testing.T) {
 	p.Until(`document.querySelector('.strip p')?.textContent.includes('our ¾\u00a0oz lemon juice instead of ¼')`) // what the button beside it does
 	p.Until(`(p => p.scrollHeight <= p.clientHeight + 1 && p.scrollWidth <= p.clientWidth + 1)(document.querySelector('.strip p'))`)
 	p.Within(0, ".strip")
+	// In text of twice the size the button stands below, and no word of either is broken.
+	p.Until(`(root => (root.style.fontSize = '200%', document.querySelector('.strip p').clientWidth >= 180 && document.querySelector('.strip button').clientHeight < 100))(document.documentElement)`)
+	p.Until(`(root => (root.style.fontSize = '', true))(document.documentElement)`)
 	p.Tap(".strip button")
 	p.Until(`document.querySelector('.strip p').textContent.includes('Balanced')`)
 	p.Within(1, ".strip .points")
