@@ -197,8 +197,8 @@ var (
 	sweetly = habit.Custom{Rare: 0.06, Reach: 0.13}
 )
 
-var comparisons = func() (all [numComparisons]comparison) {
-	out := all[:0]
+var comparisons = func() [numComparisons]comparison {
+	var out []comparison
 	for _, q := range []quantity{ofLiqueur, ofBitter, ofVermouth} {
 		rest, _ := q.beside()
 		for _, to := range []quantity{ofBase, rest, ofSour, ofMilk} {
@@ -215,7 +215,7 @@ var comparisons = func() (all [numComparisons]comparison) {
 		out = append(out, comparison{of: q, to: rest, custom: closely})
 	}
 	out = append(out, comparison{of: ofSugar, to: ofCut, custom: sweetly, tells: true, only: true})
-	return all
+	return [numComparisons]comparison(out)
 }()
 
 // numComparisons is of each of three modifiers to four, of sugar to acid and of both and of
