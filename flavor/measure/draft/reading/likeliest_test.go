@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/drafttest"
+	"counterpour/flavor/measure/draft/dressing"
 )
 
 // ofDrafts are words and signs that drafts are made of.
@@ -35,6 +36,7 @@ func TestWhatTheRulesReadIsReadSo(t *testing.T) {
 		}
 		r.Faults = nil
 		rules.Spec.Dressings, rules.Spec.Dressed = r.Spec.Dressings, r.Spec.Dressed // looked up when all is read
+		rules.Spec.Notes = append(rules.Spec.Notes, dressing.Notes(&r.Spec)...)     // and told then
 		assert.Equal(t, rules, r, text)
 	})
 }
