@@ -13,6 +13,7 @@ import (
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/assumed"
 	"counterpour/flavor/measure/draft/dressing"
+	"counterpour/flavor/measure/draft/meaning"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/measure/draft/serving"
@@ -128,7 +129,7 @@ func (k *Kitchen) ReadFields(in *Fields) (flavor.Spec, error) {
 	}
 	for i := range in.Pours {
 		l, place := &in.Pours[i], fmt.Sprintf("spec.pours[%d]", i)
-		pour, err := reading.ResolvePour(l.Amount, l.Unit, l.called(), place, k.Index)
+		pour, err := meaning.ResolvePour(l.Amount, l.Unit, l.called(), place, k.Index)
 		if err == nil {
 			faults = append(faults, k.check(l, &pour, place)...)
 		} else if err := fault.Collect(&faults, err); err != nil {

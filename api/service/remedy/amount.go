@@ -9,7 +9,7 @@ import (
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/edit"
 	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/reading"
+	"counterpour/flavor/measure/draft/meaning"
 )
 
 // Millilitres that one pour by the jigger holds; common practice.
@@ -114,7 +114,7 @@ func (m *mender) usual(words string) (lines []string) {
 // usualOf is how much proven drinks mostly pour of an ingredient, in the unit that a hand
 // measures it in; empty if nothing tells.
 func (m *mender) usualOf(name string) string {
-	pour, err := reading.ResolvePour(1, string(m.system()), name, "", m.bar.Known())
+	pour, err := meaning.ResolvePour(1, string(m.system()), name, "", m.bar.Known())
 	if err != nil {
 		return ""
 	}

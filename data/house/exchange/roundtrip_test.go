@@ -15,7 +15,7 @@ import (
 	"counterpour/data/house/exchange"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/reading"
+	"counterpour/flavor/measure/draft/meaning"
 )
 
 // Generators of what a house may hold.
@@ -77,7 +77,7 @@ func genSpec(t *rapid.T, f *house.Shelf, id string) house.Spec {
 		u := rapid.SampledFrom(measure.UnitsFor(p)).Draw(t, "unit")
 		amount := rapid.OneOf(rapid.Float64Range(0.01, 9), rapid.Map(rapid.IntRange(1, 72), func(n int) float64 { return float64(n) / 8 })).Draw(t, "amount")
 		pour := house.Pour{Ingredient: p.ID, Amount: amount, Unit: u}
-		if _, err := reading.ResolvePour(amount, string(u), p.Name, fmt.Sprint(i), f); err != nil {
+		if _, err := meaning.ResolvePour(amount, string(u), p.Name, fmt.Sprint(i), f); err != nil {
 			t.Skip("not a pour that the text form takes")
 		}
 		s.Pours = append(s.Pours, pour)

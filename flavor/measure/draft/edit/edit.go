@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/meaning"
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -296,7 +297,7 @@ func readsLike(d draft.Draft, to *flavor.Spec, names int) bool {
 // Rewrite returns the draft of a text with the pours of the spec that was read
 // from it turned into those of another, as [Reading.Become] does.
 func Rewrite(text string, from, to *flavor.Spec) draft.Draft {
-	r := reading.Reading{Draft: draft.Parse(text), Spec: *from}
+	r := reading.Reading{Meaning: meaning.Meaning{Draft: draft.Parse(text), Spec: *from}}
 	r.Faults = r.Draft.Faults
 	names := len(r.Draft.Lines) - len(from.Pours) // a first line that looks like a pour may be the name
 	if names < 0 || names > 1 {

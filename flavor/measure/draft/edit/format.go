@@ -10,8 +10,8 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/counting"
+	"counterpour/flavor/measure/draft/meaning"
 	"counterpour/flavor/measure/draft/naming"
-	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -152,7 +152,7 @@ func naturalLines(p *flavor.Pour, name string) []string {
 	amount := measure.ExactNumber(p.Amount, p.Unit)
 	word := measure.UnitWord(p.Amount, p.Unit)
 	switch {
-	case p.Unit.After() && p.Amount == 1 && !(p.Unit == flavor.Top && !reading.Fills(p.Profile)):
+	case p.Unit.After() && p.Amount == 1 && !(p.Unit == flavor.Top && !meaning.Fills(p.Profile)):
 		return []string{string(p.Unit) + " " + name}
 	case p.After && !p.Unit.After():
 		return []string{"top " + amount + " " + word + " " + name}

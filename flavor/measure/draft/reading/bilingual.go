@@ -15,7 +15,7 @@ func namedOnce(d draft.Draft, f naming.Finder) (Reading, bool, error) {
 		return Reading{}, false, b.Err()
 	}
 	out, err := resolveAny(d.Anew(text), f)
-	if err != nil || len(out.Faults) > 0 || out.several {
+	if err != nil || len(out.Faults) > 0 || out.Several {
 		return Reading{}, false, err
 	}
 	out.Spec.Notes = append(changes, out.Spec.Notes...)

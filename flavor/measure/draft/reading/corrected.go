@@ -19,7 +19,7 @@ func corrected(d draft.Draft, f naming.Finder) (Reading, bool, error) {
 		return Reading{}, false, b.Err()
 	}
 	out, err := resolveAny(d.Anew(c.Text), f)
-	if err != nil || len(out.Faults) > 0 || out.several {
+	if err != nil || len(out.Faults) > 0 || out.Several {
 		return Reading{}, false, err
 	}
 	out.told = cmp.Or(out.told, c.Text)

@@ -1,10 +1,9 @@
-// Package reading works out what a draft means: which ingredient each name is in its
-// place, by package naming, and what the draft leaves open from what it states.
+// Package reading tries the ways in which a text may be read, and takes the one that leaves least
+// open.
 //
-// A bare number takes the unit of the other lines; a shot is what the other lines
-// make of it; a text that runs on is parted by its amounts. Every such reading is
-// marked in the match of its pour and said in a note. Where two readings are as
-// likely, or none is, the answer is a [flavor.DataFault] that names the line and the
-// word and asks. Nothing is guessed silently, and all faults are reported
-// together.
+// Each way makes a draft of the text, which package meaning works out: as it stands; without what
+// it corrects, names twice or tells of making; set in other lines; as a text that runs on; with
+// its clipped words written out; without the talk around its pours; and at last as what most
+// likely stands in it. What a way changed or passed over is said in a note. Nothing is guessed
+// silently, and all faults of the way that was taken are reported together.
 package reading

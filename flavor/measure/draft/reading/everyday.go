@@ -20,7 +20,7 @@ import (
 // withoutEveryday reads a draft that no rule reads without what it says in everyday words beside its
 // pours, which is said of each clause. It returns what was read before if that leaves anything open.
 func withoutEveryday(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
-	if d.PoursOnly() || before.several {
+	if d.PoursOnly() || before.Several {
 		return before, nil
 	}
 	b := naming.NewResolver(f)
@@ -47,7 +47,7 @@ func withoutEveryday(d draft.Draft, before Reading, f naming.Finder) (Reading, e
 		if out.Spec.Name != "" && everyday.BeginsText(text, passed) && (everyday.PassesTitle(text, passed) || mayPour(out.Spec.Name, b)) { // the next line would be the name, and may be a pour
 			continue
 		}
-		if len(out.Faults) > 0 || out.several || len(overlooked.Said(masked, &out.Spec)) > 0 || overlooked.Unheld(text, out.Spec.Pours) || overlooked.Removes(text, out.Spec.Pours) {
+		if len(out.Faults) > 0 || out.Several || len(overlooked.Said(masked, &out.Spec)) > 0 || overlooked.Unheld(text, out.Spec.Pours) || overlooked.Removes(text, out.Spec.Pours) {
 			continue
 		}
 		out.Spec.Notes = append(passedOver(text, spans), out.Spec.Notes...)

@@ -8,11 +8,11 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/counting"
 	"counterpour/flavor/measure/draft/dressing"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/likeliest"
 	"counterpour/flavor/measure/draft/literal"
+	"counterpour/flavor/measure/draft/meaning"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/overlooked"
 	"counterpour/flavor/measure/draft/ranged"
@@ -22,15 +22,11 @@ import (
 	"counterpour/flavor/measure/pattern"
 )
 
-// Reading is what a draft means to a finder.
+// Reading is what a draft means to a finder, whichever way it was read.
 type Reading struct {
-	Draft  draft.Draft
-	Spec   flavor.Spec       // of the lines that can be read; package assumed has filled it in
-	Pours  []int             // for each line of the draft its pour in the spec, −1 if it has none
-	Faults flavor.DataFaults // of the draft and of its names, by line
+	meaning.Meaning
 
-	several bool   // the draft holds versions of a drink
-	told    string // the text without what it corrects and what it tells of making; empty where it does neither
+	told string // the text without what it corrects and what it tells of making; empty where it does neither
 }
 
 // Err returns the faults as an error, nil if everything was read.
@@ -52,26 +48,6 @@ func Read(text string, f naming.Finder) (flavor.Spec, error) {
 	return r.Spec, r.Err()
 }
 
-// resolver gathers what a reading needs.
-type resolver struct {
-	draft    *draft.Draft
-	resolver *naming.Resolver
-	tasks    []*counting.Task
-	found    flavor.DataFaults // of the draft as a whole
-	notes    []string
-	name     string
-	steps    []string
-
-	several bool              // it holds versions of a drink
-	topped  []*flavor.Profile // for each pour of the spec what tops it without an amount, else nil
-}
-
-func (r *resolver) note(n string) {
-	if n != "" && !slices.Contains(r.notes, n) {
-		r.notes = append(r.notes, n)
-	}
-}
-
 // Resolve looks up the names of a draft and works out units, millilitres, method
 // and service. It fails only with the failure of the finder, wrapped; what is
 // wrong with the draft is in the reading.
@@ -86,11 +62,11 @@ func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 		return out, err
 	}
 	out, err := resolveAny(d, f)
-	if err == nil && len(out.Faults) == 0 && !out.several {
+	if err == nil && len(out.Faults) == 0 && !out.Several {
 		out.Faults = lastLook(&d, &out, f)
 	}
-	if err == nil && !out.several {
-		out.Faults = inOrder(append(out.Faults, ranged.Faults(&out.Draft, out.Spec.Pours, out.Pours)...))
+	if err == nil && !out.Several {
+		out.Faults = meaning.InOrder(append(out.Faults, ranged.Faults(&out.Draft, out.Spec.Pours, out.Pours)...))
 	}
 	if err == nil {
 		err = naming.Complete(out.Faults, f)
@@ -107,7 +83,7 @@ func literally(d draft.Draft, f naming.Finder) (Reading, bool, error) {
 		return Reading{}, false, nil
 	}
 	out, err := resolve(d, f)
-	if err != nil || len(out.Faults) > 0 || out.several || !literal.Poured(&out.Spec, d.Lines, naming.NewResolver(f).Named) {
+	if err != nil || len(out.Faults) > 0 || out.Several || !literal.Poured(&out.Spec, d.Lines, naming.NewResolver(f).Named) {
 		return Reading{}, false, err
 	}
 	return out, true, dressing.Dress(&out.Spec, f)
@@ -129,7 +105,7 @@ func lastLook(d *draft.Draft, out *Reading, f naming.Finder) flavor.DataFaults {
 func (r *Reading) dress(text string, f naming.Finder) error {
 	err := dressing.Dress(&r.Spec, f)
 	r.Spec.Notes = append(r.Spec.Notes, dressing.Notes(&r.Spec)...)
-	if err != nil || len(r.Faults) > 0 || r.several || len(r.Spec.Pours) == 0 {
+	if err != nil || len(r.Faults) > 0 || r.Several || len(r.Spec.Pours) == 0 {
 		return err
 	}
 	poured := map[int]bool{}
@@ -183,7 +159,7 @@ func anyWay(d draft.Draft, f naming.Finder) (Reading, error) {
 		}
 	}
 	out, err := asSet(d, f)
-	if err != nil || out.several || len(out.Faults) == 0 {
+	if err != nil || out.Several || len(out.Faults) == 0 {
 		return out, err
 	}
 	return setAnew(d, out, f)
@@ -199,7 +175,7 @@ func asSet(d draft.Draft, f naming.Finder) (Reading, error) {
 	}
 	out, err := byRules(d, f)
 	switch {
-	case err != nil || out.several:
+	case err != nil || out.Several:
 		return out, err
 	case len(out.Faults) == 0:
 		return eitherWay(d, out, f)
@@ -210,7 +186,7 @@ func asSet(d draft.Draft, f naming.Finder) (Reading, error) {
 // byRules is Resolve without what most likely stands in a draft.
 func byRules(d draft.Draft, f naming.Finder) (Reading, error) {
 	out, err := resolveWhole(d, f)
-	if err != nil || len(out.Faults) == 0 || out.several {
+	if err != nil || len(out.Faults) == 0 || out.Several {
 		return out, err
 	}
 	if full, ok, err := writtenOut(d, f); err != nil || ok {
@@ -228,10 +204,10 @@ func writtenOut(d draft.Draft, f naming.Finder) (Reading, bool, error) {
 		return Reading{}, false, b.Err()
 	}
 	out, err := resolveWhole(d.Anew(text), f)
-	if err == nil && len(out.Faults) > 0 && !out.several {
+	if err == nil && len(out.Faults) > 0 && !out.Several {
 		out, err = withoutTalk(d.Anew(text), out, f)
 	}
-	if err != nil || len(out.Faults) > 0 || out.several {
+	if err != nil || len(out.Faults) > 0 || out.Several {
 		return Reading{}, false, err
 	}
 	out.Spec.Notes = append(changes, out.Spec.Notes...)
@@ -252,7 +228,7 @@ func resolveWhole(d draft.Draft, f naming.Finder) (Reading, error) {
 			}
 		}
 	}
-	if out.several { // what parts them is to stay
+	if out.Several { // what parts them is to stay
 		return out, nil
 	}
 	beside, apart, err := withoutUnpoured(d, out, f)
@@ -336,45 +312,6 @@ func keepsAmounts(text, made string) bool {
 
 // resolve is Resolve for one way to parse a draft.
 func resolve(d draft.Draft, f naming.Finder) (Reading, error) {
-	r := &resolver{draft: &d, resolver: naming.NewResolver(f), name: d.Name, steps: slices.Clone(d.Steps)}
-	out := Reading{Draft: d, Faults: slices.Clone(d.Faults)}
-	for _, n := range d.Notes {
-		r.note(n)
-	}
-	r.filledUp()
-	r.herbs()
-	out.Draft = d
-	r.firstLine()
-	r.toldByAnother()
-	for _, t := range r.tasks {
-		r.toldBehind(t)
-		if t.Fault == nil {
-			r.findBase(t)
-		}
-	}
-	r.note(counting.Units(r.tasks, r.draft))
-	for _, t := range r.tasks {
-		if t.Fault == nil {
-			r.settle(t)
-		}
-	}
-	for _, t := range r.tasks {
-		r.decide(t)
-		r.bottled(t)
-	}
-	for _, t := range r.tasks {
-		r.sweeten(t)
-	}
-	for _, t := range r.tasks {
-		r.fruitOrLiqueur(t)
-	}
-	r.unsaid(&out)
-	if r.resolver.Err() != nil {
-		return Reading{}, r.resolver.Err()
-	}
-	out.Faults = append(out.Faults, r.found...)
-	out.Spec, out.Pours = r.spec(&out.Faults)
-	out.Faults = inOrder(out.Faults)
-	out.Draft.Name, out.several = r.name, r.several
-	return out, nil
+	m, err := meaning.Of(d, f)
+	return Reading{Meaning: m}, err
 }

@@ -103,7 +103,7 @@ func inTotal(d draft.Draft, f naming.Finder) (Reading, bool, error) {
 // setSo reads a draft set anew in one way; it is false if that leaves anything open.
 func setSo(d draft.Draft, way *setting.Set, b *naming.Resolver, f naming.Finder) (Reading, bool, error) {
 	out, err := asSet(d.Anew(way.Text), f)
-	if err != nil || len(out.Faults) > 0 || out.several || len(overlooked.Said(way.Text, &out.Spec)) > 0 || !way.Holds(d.String(), &out.Spec, b) {
+	if err != nil || len(out.Faults) > 0 || out.Several || len(overlooked.Said(way.Text, &out.Spec)) > 0 || !way.Holds(d.String(), &out.Spec, b) {
 		return Reading{}, false, err
 	}
 	for _, p := range slices.Backward(slices.Concat(way.Denied, way.Passed, way.Aside)) {

@@ -90,7 +90,7 @@ func withoutTalk(d draft.Draft, before Reading, f naming.Finder) (Reading, error
 		return before, b.Err()
 	}
 	out, err := resolveWhole(d.Anew(talk.Text), f)
-	if err != nil || len(out.Faults) > 0 || out.several || repeated(out.Spec.Pours) {
+	if err != nil || len(out.Faults) > 0 || out.Several || repeated(out.Spec.Pours) {
 		return before, err
 	}
 	out.Spec.Notes = append(passedOver(d.String(), talk.Spans), out.Spec.Notes...)
@@ -112,7 +112,7 @@ func likeliestList(d draft.Draft, before Reading, f naming.Finder) (Reading, err
 		return before, b.Err()
 	}
 	out, err := resolve(draft.Parse(list.Text), f)
-	if err != nil || len(out.Faults) > 0 || out.several || len(out.Spec.Pours) != list.Pours {
+	if err != nil || len(out.Faults) > 0 || out.Several || len(out.Spec.Pours) != list.Pours {
 		return before, err
 	}
 	notes := []string{"the text is read as what most likely stands in it: “" + strings.ReplaceAll(list.Text, "\n", " / ") + "”"}

@@ -1,4 +1,4 @@
-package reading
+package meaning
 
 import (
 	"cmp"
@@ -23,7 +23,7 @@ import (
 // unsaid settles the lines without an amount. One that stands behind the last pour is
 // kept as a garnish if all it names is solid, and as a step if it names no ingredient,
 // which is said; any other lacks its amount.
-func (r *resolver) unsaid(out *Reading) {
+func (r *resolver) unsaid(out *Meaning) {
 	d := r.draft
 	if len(d.Doubts) == 0 {
 		return

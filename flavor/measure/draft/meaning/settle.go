@@ -1,4 +1,4 @@
-package reading
+package meaning
 
 import (
 	"cmp"
@@ -215,8 +215,8 @@ func (r *resolver) system() measure.System {
 	return measure.SystemOf(&s)
 }
 
-// inOrder sorts faults by line.
-func inOrder(faults flavor.DataFaults) flavor.DataFaults {
+// InOrder sorts faults by line.
+func InOrder(faults flavor.DataFaults) flavor.DataFaults {
 	slices.SortStableFunc(faults, func(a, b *flavor.DataFault) int { return cmp.Compare(a.Place().Line, b.Place().Line) })
 	return faults
 }
