@@ -1,13 +1,14 @@
 package meaning
 
 import (
+	"slices"
+	"strings"
+
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/counting"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/draft/tongue"
-	"slices"
-	"strings"
 )
 
 // Some words name another fruit in one country than in the next; what else a draft writes and pours tells

@@ -2,6 +2,11 @@ package meaning
 
 import (
 	"cmp"
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
@@ -13,10 +18,6 @@ import (
 	"counterpour/flavor/measure/draft/setting"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/pattern"
-	"slices"
-	"strings"
-	"unicode"
-	"unicode/utf8"
 )
 
 // A first line without an amount is the name of the drink, unless it more likely pours something.

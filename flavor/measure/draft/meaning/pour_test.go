@@ -1,13 +1,14 @@
 package meaning
 
 import (
+	"math"
+	"strings"
+	"testing"
+
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/drafttest"
-	"math"
-	"strings"
-	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"

@@ -1,11 +1,12 @@
 package meaning
 
 import (
+	"strings"
+
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/counting"
 	"counterpour/flavor/measure/draft/naming"
-	"strings"
 )
 
 // What goes on top of a drink without an amount is dashed, floated, laid on it or fills its glass, by what it is.
