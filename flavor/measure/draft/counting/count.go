@@ -5,6 +5,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/jargon"
 	"counterpour/flavor/measure/draft/naming"
 )
 
@@ -130,13 +131,13 @@ func (t *Task) juicy() bool {
 	if p == nil || p.Class != flavor.ClassFruit && p.Class != flavor.ClassSpice {
 		return false
 	}
-	return naming.Pressed(t.Line.Name) != ""
+	return jargon.Pressed(t.Line.Name) != ""
 }
 
 // Several reports whether a name says several of a fruit, "2 fresh limes", which is no
 // juice.
 func (t *Task) Several() bool {
-	return t.Bare() && plural(t.Line.Name) && strings.HasSuffix(naming.Pressed(t.Line.Name), " juice")
+	return t.Bare() && plural(t.Line.Name) && strings.HasSuffix(jargon.Pressed(t.Line.Name), " juice")
 }
 
 // fruits reports whether a bare number of what may be juice is surely a number of
@@ -155,8 +156,8 @@ func (t *Task) fruits() bool {
 	case p.Class == flavor.ClassSpice:
 		return t.Amount > 1 && t.Amount < LeastMillis
 	}
-	full, _ := naming.Lengthen(flavor.NormaliseName(t.Line.Name))
-	if strings.HasSuffix(naming.ByVolume(full), " juice") && t.Amount <= mostJuiceOz { // "3 pineapple"
+	full, _ := jargon.Lengthen(flavor.NormaliseName(t.Line.Name))
+	if strings.HasSuffix(jargon.ByVolume(full), " juice") && t.Amount <= mostJuiceOz { // "3 pineapple"
 		return false
 	}
 	return t.Amount >= fewBerries && t.Amount < LeastMillis

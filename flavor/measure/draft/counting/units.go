@@ -8,7 +8,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/jargon"
 )
 
 // Where the unit of a bare number lies: common practice.
@@ -40,7 +40,7 @@ const (
 // that are dashed, beside millilitres, and may mean bitters: "2 dashes aromatic + 1 orange".
 func (r *reader) dashedBeside(t *Task) bool {
 	at := slices.Index(r.tasks, t)
-	if at < 1 || !t.Whole() || t.Amount > mostBeside || naming.ByDash(flavor.NormaliseName(t.Line.Name)) == "" || !r.metric(t) {
+	if at < 1 || !t.Whole() || t.Amount > mostBeside || jargon.ByDash(flavor.NormaliseName(t.Line.Name)) == "" || !r.metric(t) {
 		return false
 	}
 	before := r.tasks[at-1]

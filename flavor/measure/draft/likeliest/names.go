@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/jargon"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
@@ -134,7 +135,7 @@ func (s *script) parted(from, to int, pl naming.Place) (string, *flavor.Profile)
 
 // says reports whether a word is one of names, in full or shortened.
 func (s *script) says(w string) bool {
-	_, shortened := naming.Lengthen(strings.ToLower(w))
+	_, shortened := jargon.Lengthen(strings.ToLower(w))
 	return shortened || s.resolver.Mentions(w)
 }
 

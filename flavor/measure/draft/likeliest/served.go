@@ -6,8 +6,8 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/jargon"
 	"counterpour/flavor/measure/draft/laid"
-	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
@@ -328,7 +328,7 @@ func (s *script) rimmed(i int) int {
 // juiced reports whether the last of some words names what is poured as its juice: it may be a
 // pour that lacks its amount.
 func (s *script) juiced(from, to int) bool {
-	return naming.Pressed(s.words(to-1, to)) != "" || naming.Pressed(s.words(from, to)) != ""
+	return jargon.Pressed(s.words(to-1, to)) != "" || jargon.Pressed(s.words(from, to)) != ""
 }
 
 // mixedIn reports whether what stands behind a name says that it is mixed in: "mint, muddled".

@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/counting"
+	"counterpour/flavor/measure/draft/jargon"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/tongue"
 )
@@ -16,7 +17,7 @@ import (
 func (r *resolver) eitherWay(t *counting.Task, pl naming.Place) bool {
 	key := flavor.NormaliseName(t.Line.Name)
 	if means := r.meantHere(t, key, pl); means != "" {
-		if t.Bare() && means == naming.ByDash(key) {
+		if t.Bare() && means == jargon.ByDash(key) {
 			t.Unit, pl = flavor.Dash, naming.Place{Unit: flavor.Dash, Amount: t.Amount}
 			t.Infer(flavor.InferredUnit)
 		}
@@ -43,8 +44,8 @@ func (r *resolver) eitherWay(t *counting.Task, pl naming.Place) bool {
 func (r *resolver) meantHere(t *counting.Task, key string, pl naming.Place) string {
 	switch {
 	case !pl.Volume():
-	case t.Bare() && t.Whole() && naming.ByDash(key) != "" && r.dashedBeside(t):
-		return naming.ByDash(key)
+	case t.Bare() && t.Whole() && jargon.ByDash(key) != "" && r.dashedBeside(t):
+		return jargon.ByDash(key)
 	case tongue.Fruits(key) != nil:
 		return r.fruitOf(key)
 	case grapefruits[key] != "" && r.foreignBeside(t):
@@ -60,10 +61,10 @@ func (r *resolver) doubtful(t *counting.Task, key string, pl naming.Place) []str
 	switch {
 	case key == "sweet" && pl.Volume() && slices.ContainsFunc(r.tasks, sours):
 		return []string{"simple syrup", "sweet vermouth"}
-	case t.Bare() && t.Whole() && t.Unit == flavor.Ounce && naming.ByVolume(key) != "" && naming.ByDash(key) != "" && slices.ContainsFunc(r.tasks, func(o *counting.Task) bool {
+	case t.Bare() && t.Whole() && t.Unit == flavor.Ounce && jargon.ByVolume(key) != "" && jargon.ByDash(key) != "" && slices.ContainsFunc(r.tasks, func(o *counting.Task) bool {
 		return o.Bare() && o.Unit == flavor.Dash && o.Class() == flavor.ClassCocktailBitters
 	}):
-		return []string{naming.ByVolume(key), naming.ByDash(key)}
+		return []string{jargon.ByVolume(key), jargon.ByDash(key)}
 	}
 	return nil
 }
@@ -91,7 +92,7 @@ const mostDashes = 4
 
 // sours reports whether a line pours the juice of a lemon or a lime.
 func sours(t *counting.Task) bool {
-	by := naming.ByVolume(flavor.NormaliseName(t.Line.Name))
+	by := jargon.ByVolume(flavor.NormaliseName(t.Line.Name))
 	return by == "lemon juice" || by == "lime juice" || t.Class() == flavor.ClassSourJuice
 }
 

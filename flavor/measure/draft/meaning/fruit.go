@@ -6,6 +6,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/counting"
+	"counterpour/flavor/measure/draft/jargon"
 	"counterpour/flavor/measure/draft/naming"
 )
 
@@ -26,7 +27,7 @@ const leastSweet = 150
 // numbers are ounces: "1 orange" may count the fruit as well, while whoever writes "1 lemon" beside
 // ounces always means its juice.
 func (r *resolver) fruitOrLiqueur(t *counting.Task) {
-	p, liqueur := t.Hit.Profile, naming.Liqueur(t.Line.Name)
+	p, liqueur := t.Hit.Profile, jargon.Liqueur(t.Line.Name)
 	if t.Fault != nil || p == nil || liqueur == "" || !t.Unit.Jigger() {
 		return
 	}

@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/jargon"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
@@ -181,7 +182,7 @@ func (r *resolver) measureless(name string, shortened bool) *flavor.Profile {
 		words = words[1:]
 	}
 	whole := strings.Join(words, " ")
-	for _, n := range naming.Strip(whole) {
+	for _, n := range jargon.Strip(whole) {
 		if !strings.HasSuffix(whole, n) { // "Rum OF" is no rum
 			continue
 		}

@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/counting"
+	"counterpour/flavor/measure/draft/jargon"
 	"counterpour/flavor/measure/draft/naming"
 )
 
@@ -26,7 +27,7 @@ func (r *resolver) findBase(t *counting.Task) {
 		return // the place is known: see settle
 	}
 	for _, w := range wordings(l.Name, t.Unit) {
-		for _, n := range naming.Strip(w) {
+		for _, n := range jargon.Strip(w) {
 			if p, how, ok := r.resolver.Named(n); ok && !(t.Several() && !p.Class.Solid()) {
 				t.Base = naming.Found{Profile: p, How: how, As: n}
 				return
@@ -57,9 +58,9 @@ func (r *resolver) sweeten(t *counting.Task) {
 	if t.Fault != nil || p == nil || t.Hit.How == flavor.MatchFuzzy || !naming.PlaceOf(t.Unit, t.Amount, t.Line.After).Volume() {
 		return
 	}
-	form := naming.SweetForm(t.Line.Name)
+	form := jargon.SweetForm(t.Line.Name)
 	if form == "" && t.Hit.As != t.Line.Name {
-		form = naming.SweetForm(t.Hit.As)
+		form = jargon.SweetForm(t.Hit.As)
 	}
 	if form == "" {
 		return
@@ -146,7 +147,7 @@ func say(t *counting.Task, pl naming.Place) {
 	case h.Inferred:
 		t.Infer(flavor.InferredName)
 		said := "“" + t.Line.Name + "” " + naming.PlaceWords(pl.Unit) + " is read as " + h.Profile.Name
-		if other := naming.Mistakable(t.Line.Name); other != "" {
+		if other := jargon.Mistakable(t.Line.Name); other != "" {
 			said += "; " + other + " is another bottle, to be written where it is meant"
 		}
 		t.Notes = append(t.Notes, said)
@@ -186,7 +187,7 @@ func (r *resolver) squeeze(t *counting.Task) bool {
 	if fruit == nil || !ofFruit(t) {
 		return false
 	}
-	juice := naming.Pressed(t.Line.Name)
+	juice := jargon.Pressed(t.Line.Name)
 	p, how, ok := r.resolver.Named(juice)
 	per, yields := measure.MLPerUnit(cmp.Or(t.Unit, flavor.Piece), fruit)
 	if juice == "" || !ok || !yields {

@@ -6,7 +6,7 @@ import (
 
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/counting"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/jargon"
 	"counterpour/flavor/measure/pattern"
 )
 
@@ -29,11 +29,11 @@ func (r *resolver) toldBehind(t *counting.Task) {
 		return
 	}
 	switch {
-	case slices.ContainsFunc(naming.Strip(whole), r.resolver.Has): // "house lemon juice from concentrate"
+	case slices.ContainsFunc(jargon.Strip(whole), r.resolver.Has): // "house lemon juice from concentrate"
 		own := *l
 		own.Name, own.Behind = whole, ""
 		t.Line = &own
-	case len(r.resolver.Mentioned(l.Behind)) > 0 || naming.ChangesBottle(l.Behind):
+	case len(r.resolver.Mentioned(l.Behind)) > 0 || jargon.ChangesBottle(l.Behind):
 		t.Fault = measure.Invalid("ingredient", whole, "%q says more than %q; write what it adds on a line of its own, or name the bottle in your stock", whole, l.Name)
 	default:
 		t.Notes = append(t.Notes, "“"+l.Behind+"” is skipped")

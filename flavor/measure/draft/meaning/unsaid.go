@@ -13,6 +13,7 @@ import (
 	"counterpour/flavor/measure/draft/declared"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/everyday"
+	"counterpour/flavor/measure/draft/jargon"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/overlooked"
 	"counterpour/flavor/measure/draft/pouring"
@@ -188,7 +189,7 @@ func (r *resolver) unpouredKind(words string, served bool) draft.Kind {
 		return draft.KindRemark
 	case topsUp(words): // "salt gfsoda top"
 		return draft.KindUnread
-	case !served && strings.HasSuffix(naming.Pressed(words), " juice") && !r.complete():
+	case !served && strings.HasSuffix(jargon.Pressed(words), " juice") && !r.complete():
 		return draft.KindUnread
 	}
 	return draft.KindGarnish

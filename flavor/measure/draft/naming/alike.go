@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/jargon"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/draft/tongue"
 )
@@ -19,7 +20,7 @@ func (b *Resolver) alike(written, name string) bool {
 		return true // a finder that cannot be asked for exactly that name
 	}
 	key := flavor.NormaliseName(written)
-	full, _ := Lengthen(key)
+	full, _ := jargon.Lengthen(key)
 	words := strings.Fields(full)
 	if english, foreign := tongue.English(key); foreign {
 		words = append(words, strings.Fields(english)...)

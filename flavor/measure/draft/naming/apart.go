@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/declared"
+	"counterpour/flavor/measure/draft/jargon"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/draft/tongue"
@@ -37,7 +38,7 @@ func (b *Resolver) withoutBrackets(name string, pl Place) (Found, bool) {
 	if f, ok := b.refined(rest, strings.TrimSpace(name[open+1:end]), pl); ok {
 		return f, true
 	}
-	if inside := name[open+1 : end]; (b.Mentions(inside) || ChangesBottle(inside)) && !toldDone(inside) {
+	if inside := name[open+1 : end]; (b.Mentions(inside) || jargon.ChangesBottle(inside)) && !toldDone(inside) {
 		if f := b.Find(rest, pl); f.Firm() {
 			if closer, ok := b.closer(f.Profile, inside, pl); ok {
 				return closer, true
@@ -57,7 +58,7 @@ func (b *Resolver) withoutBrackets(name string, pl Place) (Found, bool) {
 	if f.Profile == nil || f.How == flavor.MatchFuzzy {
 		return Found{}, false
 	}
-	if kinds[flavor.NormaliseName(rest)] && !saysLittle(name[open+1:end]) {
+	if jargon.Kind(flavor.NormaliseName(rest)) && !saysLittle(name[open+1:end]) {
 		return Found{Fault: measure.Invalid("ingredient", name, "%q says more than %s; write which bottle is meant, such as \"aged rum\"", name, rest)}, true
 	}
 	f.Dropped = name[open : end+1]
@@ -167,7 +168,7 @@ func (b *Resolver) turned(head, word string, pl Place) (Found, bool) {
 		}
 	}
 	for _, n := range slices.Clone(both) {
-		if full, changed := Lengthen(flavor.NormaliseName(n)); changed {
+		if full, changed := jargon.Lengthen(flavor.NormaliseName(n)); changed {
 			both = append(both, full)
 		}
 	}
@@ -175,7 +176,7 @@ func (b *Resolver) turned(head, word string, pl Place) (Found, bool) {
 		if p, _, ok := b.Named(n); ok && pl.allows(p) && !b.twoPours(head, word, p, pl) {
 			return Found{Profile: p, How: flavor.MatchAlias, As: n, Inferred: true}, true
 		}
-		if means := cmp.Or(tongue.Name(flavor.NormaliseName(n)), turns[flavor.NormaliseName(n)]); means != "" {
+		if means := cmp.Or(tongue.Name(flavor.NormaliseName(n)), jargon.Turned(flavor.NormaliseName(n))); means != "" {
 			if p, _, ok := b.Named(means); ok {
 				return Found{Profile: p, How: flavor.MatchAlias, As: means, Inferred: true}, true
 			}
@@ -193,7 +194,7 @@ func (b *Resolver) twoPours(head, word string, p *flavor.Profile, pl Place) bool
 	if !ok || !both || one.Class == p.Class || other.Class.Solid() {
 		return false
 	}
-	return !one.Class.Solid() || pl.Volume() && Pressed(head) != "" && other.Base()
+	return !one.Class.Solid() || pl.Volume() && jargon.Pressed(head) != "" && other.Base()
 }
 
 // theOne points at one of several: "the white one".
@@ -232,7 +233,7 @@ func saysLittle(remark string) bool {
 	}
 	toks := token.Lex(nil, remark, 0, len(remark))
 	return !slices.ContainsFunc(toks, func(t token.Token) bool {
-		return t.Kind == token.Word && !littleWords[t.Text] && !tongue.Idle(flavor.NormaliseName(t.Text)) && !adjectives.Has(t.Text) && !serving.Fillers[t.Text] && !serving.StepVerbs[t.Text]
+		return t.Kind == token.Word && !littleWords[t.Text] && !tongue.Idle(flavor.NormaliseName(t.Text)) && !jargon.Idle(t.Text) && !serving.Fillers[t.Text] && !serving.StepVerbs[t.Text]
 	})
 }
 
@@ -243,16 +244,6 @@ func ownComma(p *flavor.Profile, written string) bool {
 	return slices.ContainsFunc(append([]string{p.Name}, p.Aliases...), func(n string) bool {
 		return strings.Contains(n, ",") && flavor.NormaliseName(n) == key
 	})
-}
-
-// alterations are words that say what was done to a bottle, and allergens by the words
-// that no ingredient has for a name.
-var alterations = token.Words(`washed wash infused infusion fat-washed milk-washed macerated milk dairy nut nuts peanut peanuts almond almonds oat oats soy soya wheat gluten sesame egg eggs
-50/50 half mix mixed blend blended split`)
-
-// ChangesBottle reports whether words say that something was added to a bottle.
-func ChangesBottle(text string) bool {
-	return slices.ContainsFunc(strings.Fields(strings.ToLower(text)), func(w string) bool { return alterations[strings.Trim(w, ",;.+")] })
 }
 
 // joined is a word that joins two names.

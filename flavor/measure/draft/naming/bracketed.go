@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/jargon"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/draft/tongue"
 	"counterpour/flavor/measure/pattern"
@@ -56,7 +57,7 @@ func (b *Resolver) bracketed(name string, pl Place) (Found, bool) {
 		return f, true
 	}
 	p, _, ok := b.Named(inside)
-	if full := shorthand[flavor.NormaliseName(inside)]; !ok && full != "" {
+	if full := jargon.Short(flavor.NormaliseName(inside)); !ok && full != "" {
 		p, _, ok = b.Named(full)
 	}
 	if !ok || !pl.allows(p) {
@@ -68,7 +69,7 @@ func (b *Resolver) bracketed(name string, pl Place) (Found, bool) {
 		return Found{Profile: p, How: flavor.MatchAlias, As: inside}, true
 	case f.Firm() && f.Profile.Class == p.Class && explains(rest, f.Profile, p):
 		return b.instead(inside, rest, pl)
-	case f.Firm(), ChangesBottle(rest), f.Fault != nil && f.Fault.Kind != flavor.ErrUnknown:
+	case f.Firm(), jargon.ChangesBottle(rest), f.Fault != nil && f.Fault.Kind != flavor.ErrUnknown:
 		return Found{}, false
 	}
 	return b.instead(inside, rest, pl)

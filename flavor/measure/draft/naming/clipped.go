@@ -8,6 +8,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/drinks"
+	"counterpour/flavor/measure/draft/jargon"
 )
 
 // leastClipped is the letters that are left of a word that is shortened.
@@ -100,8 +101,8 @@ func (b *Resolver) initialled(name string, pl Place) (Found, bool) {
 	var hit Found
 	var means []string
 	try := func(words []string) {
-		n, _ := Lengthen(strings.Join(words, " "))
-		n = cmp.Or(shorthand[n], usual[n], n)
+		n, _ := jargon.Lengthen(strings.Join(words, " "))
+		n = cmp.Or(jargon.Short(n), jargon.Usual(n), n)
 		if p, _, ok := b.Named(n); ok && pl.allows(p) && !slices.Contains(means, p.Name) {
 			means = append(means, p.Name)
 			hit = Found{Profile: p, How: flavor.MatchAlias, As: n, Inferred: true}
@@ -180,7 +181,7 @@ func vowelless(w, full string) bool {
 // begunOtherwise reports whether a clipped word begins a word of the place as well that is
 // none of p: "pas" is pastis, and passion fruit.
 func begunOtherwise(clip string, p *flavor.Profile) bool {
-	return slices.ContainsFunc(volumeWords, func(w string) bool {
+	return slices.ContainsFunc(jargon.VolumeWords(), func(w string) bool {
 		return strings.HasPrefix(w, clip) && !slices.ContainsFunc(append([]string{p.Name}, p.Aliases...), func(n string) bool { return strings.Contains(flavor.NormaliseName(n), w) })
 	})
 }

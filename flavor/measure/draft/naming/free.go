@@ -4,6 +4,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/declared"
+	"counterpour/flavor/measure/draft/jargon"
 )
 
 // mostFree is the strength in % of volume up to which a bottle is called free of alcohol;
@@ -19,7 +20,7 @@ func (b *Resolver) free(name string, pl Place) (Found, bool) {
 	}
 	own := b.Find(rest, pl)
 	ways := []string{rest}
-	if full, changed := Lengthen(flavor.NormaliseName(rest)); changed {
+	if full, changed := jargon.Lengthen(flavor.NormaliseName(rest)); changed {
 		ways = append(ways, full)
 	}
 	how := flavor.MatchAlias

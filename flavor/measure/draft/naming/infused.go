@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/jargon"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -116,7 +117,7 @@ func (b *Resolver) twoFlavours(words []string) (Found, bool) {
 // plainly returns the ingredient of a name or of its short form, without slips of the
 // pen.
 func (b *Resolver) plainly(name string, pl Place) Found {
-	for _, n := range Strip(name) {
+	for _, n := range jargon.Strip(name) {
 		key := flavor.NormaliseName(n)
 		if f, ok := b.InPlace(key, pl, true); ok {
 			return f
@@ -144,7 +145,7 @@ func holdsInfusion(p *flavor.Profile, what []string) bool {
 // one of them brings or may bring.
 func (b *Resolver) flavouring(words []string) (brings string, known bool) {
 	for i := 0; i < len(words); {
-		if infusing[words[i]] || treated[words[i]] || adjectives.Has(words[i]) || words[i] == "and" || words[i] == "&" {
+		if infusing[words[i]] || treated[words[i]] || jargon.Idle(words[i]) || words[i] == "and" || words[i] == "&" {
 			i++
 			continue
 		}
@@ -171,7 +172,7 @@ var flavourForms = []string{"", " tea", " leaf", " pod", " stick", " berry", " b
 func (b *Resolver) flavour(words []string) (*flavor.Profile, int) {
 	for n := min(LongestName, len(words)); n > 0; n-- {
 		name := strings.Join(words[:n], " ")
-		for _, w := range []string{flavours[flavor.NormaliseName(name)], name} {
+		for _, w := range []string{jargon.Flavour(flavor.NormaliseName(name)), name} {
 			for _, form := range flavourForms {
 				if p, _, ok := b.Named(w + form); ok && w != "" {
 					return p, n
@@ -181,9 +182,3 @@ func (b *Resolver) flavour(words []string) (*flavor.Profile, int) {
 	}
 	return nil, 0
 }
-
-// flavours are what bars put into a bottle by other names; common practice.
-var flavours = keyed(map[string]string{"jalapeño": "fresh chilli", "jalapeno": "fresh chilli", "habanero": "fresh chilli", "serrano": "fresh chilli", "chile": "fresh chilli", "chili": "fresh chilli", "chilli": "fresh chilli", "spicy": "fresh chilli",
-	"smoked": "smoke tincture", "tea": "black tea", "english breakfast": "black tea", "darjeeling": "black tea", "cacao": "cacao nib", "cocoa": "cacao nib", "toasted coconut": "coconut syrup", "coconut": "coconut syrup", "rose": "dried rose petal",
-	"oak": "oak tincture", "banana": "banana purée", "kiwi": "kiwi purée", "watermelon": "watermelon juice", "tomato": "tomato water", "chai": "spiced chai", "sichuan": "black pepper", "szechuan": "black pepper", "peppercorn": "black pepper", "pepper": "black pepper",
-	"cherry": "fresh cherry", "citrus": "lemon peel", "horseradish": "fresh horseradish"})

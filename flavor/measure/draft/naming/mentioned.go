@@ -5,13 +5,11 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/jargon"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/draft/tongue"
 	"counterpour/flavor/measure/vocabulary"
 )
-
-// qualities are words of shorthand that say as often how something is.
-var qualities = token.Words(`sweet light dark white green yellow sparkling brine pink blanc aromatic london malt triple`)
 
 // EndsInName reports whether words end in the name of an ingredient.
 func (b *Resolver) EndsInName(text string) bool {
@@ -33,7 +31,7 @@ func (b *Resolver) Mentions(text string) bool {
 			if _, _, ok := b.Named(name); ok {
 				return true
 			}
-			if key := flavor.NormaliseName(name); tongue.Name(key) != "" || usual[key] != "" || len(key) >= shortestHeadless && shorthand[key] != "" && !qualities[key] {
+			if key := flavor.NormaliseName(name); tongue.Name(key) != "" || jargon.Usual(key) != "" || len(key) >= shortestHeadless && jargon.Short(key) != "" && !jargon.Quality(key) {
 				return true
 			}
 		}
@@ -65,7 +63,7 @@ func (b *Resolver) MentionAt(words []string) (*flavor.Profile, int) {
 			continue
 		}
 		p, _, ok := b.Named(name)
-		if full, changed := Lengthen(key); !ok && changed {
+		if full, changed := jargon.Lengthen(key); !ok && changed {
 			p, _, ok = b.Named(full)
 		}
 		if !ok && tongue.Stem(key) != "" {
@@ -74,8 +72,8 @@ func (b *Resolver) MentionAt(words []string) (*flavor.Profile, int) {
 		if !ok && tongue.Name(key) != "" {
 			p, _, ok = b.Named(tongue.Name(key))
 		}
-		if !ok && len(key) >= shortestHeadless && !qualities[key] && shorthand[key] != "" {
-			p, _, ok = b.Named(shorthand[key])
+		if !ok && len(key) >= shortestHeadless && !jargon.Quality(key) && jargon.Short(key) != "" {
+			p, _, ok = b.Named(jargon.Short(key))
 		}
 		if ok {
 			return p, n

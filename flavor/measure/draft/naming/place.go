@@ -3,6 +3,7 @@ package naming
 import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/jargon"
 )
 
 // Place is where a name stands: what its unit is, and what is done to it.
@@ -48,4 +49,41 @@ func (p Place) ML() float64 {
 		return 0
 	}
 	return per * p.Amount
+}
+
+// PlaceWords says in words where a name stands.
+func PlaceWords(u flavor.Unit) string {
+	switch {
+	case u == flavor.Dash || u == flavor.Drop:
+		return "by the " + string(u)
+	case u.Spoon():
+		return "by the spoon"
+	case u == flavor.Top || u == flavor.Float || u == flavor.Splash || u == flavor.Rinse || u == flavor.Spritz:
+		return "as a " + string(u)
+	case u.Jigger() || u == flavor.PartUnit:
+		return "by volume"
+	}
+	return "here"
+}
+
+// Movable reports whether the place would make another ingredient of the name,
+// or ask.
+func Movable(name string, p *flavor.Pour) bool {
+	pl := PlaceOf(p.Unit, p.Amount, p.After)
+	for _, n := range jargon.Strip(name) {
+		key := flavor.NormaliseName(n)
+		switch {
+		case pl.Volume() && jargon.Sweetened(key) != "":
+			return true
+		case p.Unit == flavor.Drop && jargon.ByDrop(key) != "", p.Unit == flavor.Gram && jargon.ByVolume(key) != "":
+			return true
+		case (p.Unit == flavor.Dash || p.Unit == flavor.Drop) && (jargon.ByDash(key) != "" && flavor.NormaliseName(jargon.ByDash(key)) != key || jargon.AskDash(key) != nil):
+			return true
+		case p.Unit.Spoon() && jargon.BySpoon(key) != "":
+			return flavor.NormaliseName(jargon.BySpoon(key)) != key
+		case (p.Unit.Spoon() || pl.Volume() || pl.Topped) && (jargon.ByVolume(key) != "" || jargon.AskVolume(key) != nil || jargon.AskTop(key) != nil):
+			return true
+		}
+	}
+	return false
 }

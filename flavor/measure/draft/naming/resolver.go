@@ -9,6 +9,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/jargon"
 	"counterpour/flavor/measure/draft/tongue"
 )
 
@@ -208,7 +209,7 @@ func (b *Resolver) find(name string, pl Place) Found {
 
 // findWhole is [Resolver.Find] of a name without commas, dashes and a class in brackets.
 func (b *Resolver) findWhole(name string, pl Place) Found {
-	plain := Strip(name)
+	plain := jargon.Strip(name)
 	if as := spelt[strings.ToLower(plain[len(plain)-1])]; as != "" && pl.Volume() {
 		name, plain = as, []string{as}
 	}
@@ -218,7 +219,7 @@ func (b *Resolver) findWhole(name string, pl Place) Found {
 	if f, ok := b.free(name, pl); ok {
 		return f
 	}
-	if vague(name) {
+	if jargon.Vague(name) {
 		return Found{Fault: b.unknown(name, pl)}
 	}
 	for _, n := range plain {
@@ -232,7 +233,7 @@ func (b *Resolver) findWhole(name string, pl Place) Found {
 			return f
 		}
 	}
-	if full, changed := Lengthen(flavor.NormaliseName(name)); changed {
+	if full, changed := jargon.Lengthen(flavor.NormaliseName(name)); changed {
 		if f, ok := b.infused(full, pl); ok { // "jal tequila"
 			return f
 		}
@@ -262,7 +263,7 @@ func (b *Resolver) asWritten(name string, plain []string, pl Place) (Found, bool
 		if f, ok := b.pressedForm(n, p, pl); ok {
 			return f, true
 		}
-		return Found{Profile: p, How: how, As: n, Inferred: kinds[flavor.NormaliseName(n)] && flavor.NormaliseName(p.Name) != flavor.NormaliseName(n)}, true
+		return Found{Profile: p, How: how, As: n, Inferred: jargon.Kind(flavor.NormaliseName(n)) && flavor.NormaliseName(p.Name) != flavor.NormaliseName(n)}, true
 	}
 	return Found{}, false
 }
@@ -343,20 +344,20 @@ func (b *Resolver) InPlace(key string, pl Place, stripped bool) (Found, bool) {
 // meantAt is what the trade means by a word in a place, or what it may mean there and is to be asked.
 func meantAt(key string, pl Place) (means string, ask []string) {
 	switch {
-	case pl.Unit == flavor.Drop && byDrop[key] != "":
-		return byDrop[key], nil
+	case pl.Unit == flavor.Drop && jargon.ByDrop(key) != "":
+		return jargon.ByDrop(key), nil
 	case pl.Unit == flavor.Dash || pl.Unit == flavor.Drop:
-		return byDash[key], askDash[key]
-	case pl.Unit == flavor.Pinch || pl.Unit.Spoon() && spooned[key] != "":
-		return spooned[key], nil
+		return jargon.ByDash(key), jargon.AskDash(key)
+	case pl.Unit == flavor.Pinch || pl.Unit.Spoon() && jargon.BySpoon(key) != "":
+		return jargon.BySpoon(key), nil
 	case pl.Unit.Spoon():
-		return byVolume[key], askVolume[key]
+		return jargon.ByVolume(key), jargon.AskVolume(key)
 	case pl.Volume():
 		return meantByVolume(key, pl)
 	case pl.Unit == flavor.Gram && (key == "lemon" || key == "lime"):
-		return byVolume[key], nil
-	case pl.Unit == flavor.Gram && strings.HasSuffix(byVolume[key], " juice"):
-		return "", []string{byVolume[key], key}
+		return jargon.ByVolume(key), nil
+	case pl.Unit == flavor.Gram && strings.HasSuffix(jargon.ByVolume(key), " juice"):
+		return "", []string{jargon.ByVolume(key), key}
 	case pl.Unit == flavor.Piece && (key == "white" || key == "whites"):
 		return "egg white", nil
 	}
@@ -366,7 +367,7 @@ func meantAt(key string, pl Place) (means string, ask []string) {
 // meantByVolumeAlone lists what a word may mean that is dashed or dropped and means several things by
 // volume alone: a unit makes no name certain, "2 dashes herbal liqueur".
 func meantByVolumeAlone(key string, pl Place) []string {
-	if asks := askVolume[key]; len(asks) > 1 && (pl.Unit == flavor.Dash || pl.Unit == flavor.Drop) && byDash[key] == "" && askDash[key] == nil {
+	if asks := jargon.AskVolume(key); len(asks) > 1 && (pl.Unit == flavor.Dash || pl.Unit == flavor.Drop) && jargon.ByDash(key) == "" && jargon.AskDash(key) == nil {
 		return asks
 	}
 	return nil
@@ -374,20 +375,20 @@ func meantByVolumeAlone(key string, pl Place) []string {
 
 // meantByVolume is meantAt of what is poured by volume, where how much of it there is may tell.
 func meantByVolume(key string, pl Place) (means string, ask []string) {
-	long := askTop[key]
+	long := jargon.AskTop(key)
 	squeezed := pl.Unit == flavor.Splash && key == "lemon" // and no lemonade
 	tops := pl.Topped || pl.Unit == flavor.Top || pl.Unit == flavor.Splash || key == "ginger" && pl.ML() > longFrom
 	switch {
 	case key == "pamplemousse" && pl.ML() > mostLiqueur:
 		return "", []string{"pamplemousse liqueur", "grapefruit juice"}
 	case key == "allspice" && pl.Unit.Jigger() && pl.ML() <= mostDram:
-		return "allspice dram", askVolume[key]
+		return "allspice dram", jargon.AskVolume(key)
 	case key == "demerara" && pl.ML() >= spiritFrom:
 		return "", []string{"demerara rum", "demerara syrup"}
 	case len(long) > 0 && !squeezed && tops:
 		return "", long
 	}
-	return byVolume[key], askVolume[key]
+	return jargon.ByVolume(key), jargon.AskVolume(key)
 }
 
 // aliasOf reports whether a key is a name of p that is all its own.

@@ -2,12 +2,13 @@ package naming
 
 import (
 	"cmp"
-	"counterpour/flavor/measure/draft/tongue"
 	"slices"
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/jargon"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/tongue"
 )
 
 // Short returns what a shortened name means; headless allows it to lack the last
@@ -27,12 +28,12 @@ func (b *Resolver) Short(key string, pl Place, headless bool) (Found, bool) {
 		}
 		return Found{}, false
 	}
-	if full, ok := shorthand[key]; ok {
+	if full := jargon.Short(key); full != "" {
 		if f, ok := tryKey(full); ok && (pl.ML() < mostDashed || len(key) >= leastClipped || f.Profile == nil || f.Profile.Class != flavor.ClassCocktailBitters) {
 			return f, true
 		}
 	}
-	for _, full := range []string{tongue.Name(key), usual[key]} {
+	for _, full := range []string{tongue.Name(key), jargon.Usual(key)} {
 		if full == "" {
 			continue
 		}
@@ -43,9 +44,9 @@ func (b *Resolver) Short(key string, pl Place, headless bool) (Found, bool) {
 	if f := b.Asks(key, tongue.Fruits(key), pl); f != nil {
 		return Found{Fault: f}, true
 	}
-	full, changed := Lengthen(key)
+	full, changed := jargon.Lengthen(key)
 	if changed {
-		if means := cmp.Or(shorthand[full], usual[full]); means != "" {
+		if means := cmp.Or(jargon.Short(full), jargon.Usual(full)); means != "" {
 			full = means
 		}
 		if f, ok := tryKey(full); ok {
@@ -53,7 +54,7 @@ func (b *Resolver) Short(key string, pl Place, headless bool) (Found, bool) {
 		}
 	}
 	for _, n := range tongue.Readings(key) {
-		if f, ok := tryKey(cmp.Or(shorthand[n], usual[n], n)); ok {
+		if f, ok := tryKey(cmp.Or(jargon.Short(n), jargon.Usual(n), n)); ok {
 			return f, true
 		}
 	}

@@ -1,13 +1,12 @@
 package naming
 
 import (
-	"iter"
-	"maps"
 	"slices"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/jargon"
 )
 
 // slipOfWord returns what a word of the place means of which the written one is a slip
@@ -17,12 +16,12 @@ func (b *Resolver) slipOfWord(key string, pl Place) (Found, bool) {
 		return Found{}, false
 	}
 	best := ""
-	for _, w := range volumeWords {
+	for _, w := range jargon.VolumeWords() {
 		slipped := min(len(key), len(w)) >= leastSlipped && (swapped(key, w) || oneOff(key, w) || len(key) >= leastTwice && key[0] == w[0] && len(measure.Nearest(key, []measure.Spelling{{Written: w, Means: w}})) > 0)
 		if !slipped && !vowelless(key, w) && !(len(key) >= leastBegun && strings.HasPrefix(w, key)) {
 			continue
 		}
-		if best != "" && (byVolume[w] == "" || byVolume[best] != byVolume[w]) && !slices.Equal(askVolume[best], askVolume[w]) {
+		if best != "" && (jargon.ByVolume(w) == "" || jargon.ByVolume(best) != jargon.ByVolume(w)) && !slices.Equal(jargon.AskVolume(best), jargon.AskVolume(w)) {
 			return Found{}, false
 		}
 		best = w
@@ -42,20 +41,6 @@ const (
 	leastTwice   = 8 // letters of a word in which two are
 	leastBegun   = 4 // letters of a word that begin another
 )
-
-// volumeWords are the single words of byVolume and askVolume in order.
-var volumeWords = func() []string {
-	var out []string
-	for _, words := range []iter.Seq[string]{maps.Keys(byVolume), maps.Keys(askVolume)} {
-		for w := range words {
-			if !strings.Contains(w, " ") {
-				out = append(out, w)
-			}
-		}
-	}
-	slices.Sort(out)
-	return slices.Compact(out)
-}()
 
 // swapped reports whether two neighbouring letters of a are swapped in b, and nothing
 // else differs.

@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/jargon"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/pattern"
 )
@@ -45,7 +46,7 @@ func (b *Resolver) withoutStyle(name string, pl Place) (Found, bool) {
 // moreClosely returns the kind of what was found that bears the words which are passed
 // over, if one does: "Japanese-style" and a gin is no gin of just any style.
 func (b *Resolver) moreClosely(f Found, dropped, rest string, pl Place) Found {
-	for _, said := range Strip(dropped) {
+	for _, said := range jargon.Strip(dropped) {
 		for _, n := range append([]string{rest, f.As, f.Profile.Name}, f.Profile.Aliases...) {
 			p, _, ok := b.Named(said + " " + n)
 			if ok && p != f.Profile && pl.allows(p) {
@@ -97,7 +98,7 @@ func (b *Resolver) addsNothing(words string, p *flavor.Profile) bool {
 		o, _ := b.flavour([]string{w})
 		return o != nil && o != p && !broad[w]
 	}
-	return !ChangesBottle(words) && !slices.ContainsFunc(strings.Fields(flavor.NormaliseName(words)), tasted) &&
+	return !jargon.ChangesBottle(words) && !slices.ContainsFunc(strings.Fields(flavor.NormaliseName(words)), tasted) &&
 		!slices.ContainsFunc(b.Mentioned(words), func(o *flavor.Profile) bool { return o != p })
 }
 
@@ -225,7 +226,7 @@ func (b *Resolver) pressedForm(written string, p *flavor.Profile, pl Place) (Fou
 	if !pl.Volume() || !p.Class.Solid() || p.Class == flavor.ClassSugar {
 		return Found{}, false
 	}
-	for _, n := range Strip(written)[1:] {
+	for _, n := range jargon.Strip(written)[1:] {
 		if f, ok := b.InPlace(flavor.NormaliseName(n), pl, true); ok {
 			return f, true
 		}
@@ -278,7 +279,7 @@ func (b *Resolver) mendedKind(name string, pl Place) (Found, bool) {
 
 // mendedWord returns the common word of which a word is a slip.
 func (b *Resolver) mendedWord(w string) (string, bool) {
-	if len(w) < leastSlipped || fullWords[w] != "" || broad[w] || b.Has(w) || adjectives.Has(w) {
+	if len(w) < leastSlipped || jargon.FullWord(w) != "" || broad[w] || b.Has(w) || jargon.Idle(w) {
 		return "", false
 	}
 	near := measure.Nearest(w, kindWords)

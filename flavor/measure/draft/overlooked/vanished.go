@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/drinks"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/jargon"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/speech"
 	"counterpour/flavor/measure/draft/token"
@@ -158,7 +159,7 @@ func numberedAlone(text string, toks []token.Token, i int, b *naming.Resolver) (
 // nil and 0 for another word.
 func ofSeveral(word string, b *naming.Resolver) (*flavor.Profile, int) {
 	var first *flavor.Profile
-	for _, name := range naming.SeveralByVolume(flavor.NormaliseName(word)) {
+	for _, name := range jargon.SeveralByVolume(flavor.NormaliseName(word)) {
 		p, _, ok := b.Named(name)
 		if ok && !bottled(p) && p.Class != flavor.ClassWine {
 			return nil, 0

@@ -1,13 +1,14 @@
 package parting
 
 import (
+	"slices"
+	"strconv"
+	"strings"
+
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
-	"slices"
-	"strconv"
-	"strings"
 )
 
 // Ratio returns the numbers that begin a line of names, and their unit: parts for

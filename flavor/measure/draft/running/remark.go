@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/jargon"
 	"counterpour/flavor/measure/draft/laid"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/parting"
@@ -148,7 +149,7 @@ func unknownOf(s *serving.Said) (unknown []token.Token, text string) {
 // juice, unless the drink is served by then.
 func (r *running) onlyLaid(words string, served bool) bool {
 	return !slices.ContainsFunc(r.resolver.Mentioned(words), func(p *flavor.Profile) bool {
-		return !p.Class.Solid() || !served && naming.Pressed(words) != ""
+		return !p.Class.Solid() || !served && jargon.Pressed(words) != ""
 	})
 }
 
@@ -162,7 +163,7 @@ func (r *running) saysMore(toks []token.Token) bool {
 	said := r.words(toks)
 	s := serving.Read(toks)
 	styles := len(toks) <= mostStyle && len(s.Unknown) == len(toks) // "syrup (agave)"
-	if !styles && !r.resolver.Mentions(said) && !naming.ChangesBottle(said) {
+	if !styles && !r.resolver.Mentions(said) && !jargon.ChangesBottle(said) {
 		return false
 	}
 	r.pours[n-1] += " (" + said + ")"

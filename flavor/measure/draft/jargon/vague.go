@@ -1,4 +1,4 @@
-package naming
+package jargon
 
 import (
 	"strings"
@@ -15,9 +15,9 @@ var (
 	vagueForms = token.Words(`syrup liqueur liquor juice puree purée cordial shrub bitters milk cream butter oil paste extract orgeat spirit brandy tincture infusion drink mix`)
 )
 
-// vague reports whether a name says a kind of thing and its form, and not which: it is
+// Vague reports whether a name says a kind of thing and its form, and not which: it is
 // nobody's name, and no clipping or slip of one.
-func vague(name string) bool {
+func Vague(name string) bool {
 	kind := false
 	for w := range strings.FieldsSeq(flavor.NormaliseName(name)) {
 		switch {

@@ -1,4 +1,4 @@
-package naming_test
+package jargon_test
 
 import (
 	"testing"

@@ -1,4 +1,4 @@
-package naming
+package jargon
 
 import (
 	"strings"
@@ -201,6 +201,9 @@ func parted(by map[string]string) map[string]string {
 	return out
 }
 
+// Usual is the kind that is nearest to a word for one of it; empty if it is none.
+func Usual(key string) string { return usual[key] }
+
 // mistakable are usual words that some bars write for another bottle, by that bottle, which is
 // named beside the one that is taken; common practice.
 var mistakable = parted(map[string]string{
@@ -211,3 +214,10 @@ var mistakable = parted(map[string]string{
 // Mistakable is the other bottle that a usual word may stand for; empty if it is hardly ever
 // taken for another.
 func Mistakable(name string) string { return mistakable[flavor.NormaliseName(name)] }
+
+// liqueurs are what bars call by the fruit alone too, where a drink is sour and nothing else
+// sweetens it: common practice, no source.
+var liqueurs = map[string]string{"orange": "triple sec", "pear": "pear liqueur"}
+
+// Liqueur is the liqueur that the name of a fruit alone may mean; empty if there is none.
+func Liqueur(name string) string { return liqueurs[flavor.NormaliseName(name)] }
