@@ -1,6 +1,9 @@
 package flavor
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Method is how a drink is mixed and chilled.
 type Method string
@@ -192,6 +195,23 @@ func (s *Spec) HasProfile(p *Profile) bool {
 		}
 	}
 	return false
+}
+
+// IndexOf returns the place of the first pour of an ingredient, told by its profile, -1 if there is
+// none.
+func (s *Spec) IndexOf(p *Profile) int {
+	return slices.IndexFunc(s.Pours, func(o Pour) bool { return o.Profile == p })
+}
+
+// Largest returns the largest pour of an ingredient, the first of equals; nil if there is none.
+func (s *Spec) Largest(p *Profile) *Pour {
+	var out *Pour
+	for i := range s.Pours {
+		if o := &s.Pours[i]; o.Profile == p && (out == nil || o.ML > out.ML) {
+			out = o
+		}
+	}
+	return out
 }
 
 // MLOf returns the volume of the pours of some kind, in mL, before ice.

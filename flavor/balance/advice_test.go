@@ -11,6 +11,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/balance/threshold"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/weigh"
 )
@@ -216,11 +217,11 @@ func TestPlusMinusOfABottleIsShared(t *testing.T) {
 // JND counts steps that multiply by 1 + Weber: two steps of 15 % are a factor
 // of 1.3225.
 func TestJND(t *testing.T) {
-	assert.InDelta(t, 2, balance.JND(ratio.Sweet, 0.27952), 1e-4)
-	assert.InDelta(t, 2, balance.JND(ratio.Sweet, -0.27952), 1e-4)
+	assert.InDelta(t, 2, threshold.JND(ratio.Sweet, 0.27952), 1e-4)
+	assert.InDelta(t, 2, threshold.JND(ratio.Sweet, -0.27952), 1e-4)
 	for _, a := range ratio.Axes() {
-		assert.InDelta(t, 0, balance.JND(a, 0), 0)
-		assert.Greater(t, balance.Weber(a), 0.0)
+		assert.InDelta(t, 0, threshold.JND(a, 0), 0)
+		assert.Greater(t, threshold.Weber(a), 0.0)
 	}
 }
 

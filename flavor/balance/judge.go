@@ -3,37 +3,36 @@ package balance
 import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance/arithmetic"
+	"counterpour/flavor/balance/change"
+	"counterpour/flavor/balance/fault"
+	"counterpour/flavor/balance/mend"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/weigh"
 )
 
+// The words of an answer.
+type (
+	Fault  = fault.Fault
+	Fix    = mend.Fix
+	Change = change.Change
+	Pantry = mend.Pantry
+)
+
+// MaxFixes is how many fixes are worth a bartender's time.
+const MaxFixes = mend.MaxFixes
+
 // Judge scores drafts. It is safe for concurrent use.
 type Judge struct {
-	mixer  *mix.Mixer
-	set    *weigh.Set
-	pantry Pantry
-}
-
-// Pantry is what the judge may propose to add when no pour of the draft can
-// mend it; an ingredient that is nil is not proposed. What proven drinks pour is proposed
-// too, unless the pantry is empty.
-type Pantry struct {
-	Syrup   *flavor.Profile   // rich syrup
-	Sour    *flavor.Profile   // lemon juice
-	Bitters *flavor.Profile   // aromatic bitters
-	Length  *flavor.Profile   // soda water
-	Water   *flavor.Profile   // lengthens what is hot, in which nothing sparkles
-	Sober   []*flavor.Profile // bases without alcohol, for a draft without
-}
-
-// empty reports whether nothing may be proposed to add.
-func (p *Pantry) empty() bool {
-	return p.Syrup == nil && p.Sour == nil && p.Bitters == nil && p.Length == nil && p.Water == nil && len(p.Sober) == 0
+	mixer *mix.Mixer
+	set   *weigh.Set
+	bench *mend.Bench
 }
 
 // NewJudge returns a judge over a set of families.
 func NewJudge(mixer *mix.Mixer, set *weigh.Set, pantry Pantry) *Judge {
-	return &Judge{mixer: mixer, set: set, pantry: pantry}
+	j := &Judge{mixer: mixer, set: set}
+	j.bench = &mend.Bench{Set: set, Pantry: pantry, Faults: j.wrong}
+	return j
 }
 
 // Result is a draft scored.
@@ -52,7 +51,7 @@ func (j *Judge) Score(s *flavor.Spec) (*Result, error) {
 		return nil, err
 	}
 	build.Done()
-	tell(r.Faults)
+	fault.Tell(r.Faults)
 	return r, nil
 }
 
@@ -64,15 +63,15 @@ func (j *Judge) Mend(s *flavor.Spec, limit int) (*Result, []Fix, error) {
 		return nil, nil, err
 	}
 	defer build.Done()
-	fixes, err := j.fixes(s, r, build, limit)
+	fixes, err := j.bench.Fixes(draftOf(s, r, build), limit)
 	if err == nil && len(fixes) > 0 {
-		agree(r.Faults, &fixes[0])
+		fault.Agree(r.Faults, fixes[0].Changes)
 	}
-	tell(r.Faults)
+	fault.Tell(r.Faults)
 	return r, fixes, err
 }
 
-// score is Score without the sentences of the faults, see [tell], and the spec made ready,
+// score is Score without the sentences of the faults, see [fault.Tell], and the spec made ready,
 // which the caller says when it is done with.
 func (j *Judge) score(s *flavor.Spec) (*Result, *weigh.Build, error) {
 	drink, err := j.mixer.Mix(s)
@@ -97,16 +96,31 @@ func (j *Judge) score(s *flavor.Spec) (*Result, *weigh.Build, error) {
 // Prepare makes a spec ready to be scored with many amounts.
 func (j *Judge) Prepare(s *flavor.Spec) (*weigh.Build, error) { return j.set.Prepare(s) }
 
-// reaches returns the score of a spec and whether it is least or more; if it is not, the
-// score is no more than a bound. See [weigh.Build.Reaches].
-func (j *Judge) reaches(s *flavor.Spec, least float64) (score float64, ok bool, err error) {
+// Fixes returns up to limit changes that mend a draft, see [mend.Bench.Fixes].
+func (j *Judge) Fixes(s *flavor.Spec, r *Result, limit int) ([]Fix, error) {
+	if r.Verdict == weigh.Balanced || limit <= 0 {
+		return nil, nil
+	}
 	build, err := j.set.Prepare(s)
 	if err != nil {
-		return 0, false, err
+		return nil, err
 	}
 	defer build.Done()
-	score, ok = build.Reaches(build.Amounts(), least)
-	return score, ok, nil
+	return j.bench.Fixes(draftOf(s, r, build), limit)
+}
+
+// draftOf is a draft that was scored, for the bench that mends it.
+func draftOf(s *flavor.Spec, r *Result, build *weigh.Build) *mend.Draft {
+	return &mend.Draft{Spec: s, Score: r.Judgement.Score, Faults: r.Faults, Build: build}
+}
+
+// wrong says what is wrong with a draft that is halfway mended.
+func (j *Judge) wrong(s *flavor.Spec) ([]Fault, *weigh.Build, error) {
+	r, build, err := j.score(s)
+	if err != nil {
+		return nil, nil, err
+	}
+	return r.Faults, build, nil
 }
 
 // ScoreOnly returns the score alone.

@@ -7,7 +7,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
-	"counterpour/flavor/balance"
+	"counterpour/flavor/balance/threshold"
 	"counterpour/flavor/drill/wording"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
@@ -189,7 +189,7 @@ func gap(a, b *ratio.Equivalents) float64 {
 	logs, mean := logsOf(a, b)
 	var sum float64
 	for i := range logs {
-		j := balance.JND(ratio.Axis(i), logs[i]-mean)
+		j := threshold.JND(ratio.Axis(i), logs[i]-mean)
 		sum += j * j
 	}
 	return math.Sqrt(sum)

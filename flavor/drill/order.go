@@ -5,7 +5,7 @@ import (
 	"math/rand/v2"
 
 	"counterpour/flavor"
-	"counterpour/flavor/balance"
+	"counterpour/flavor/balance/threshold"
 	"counterpour/flavor/drill/tasting"
 	"counterpour/flavor/drill/wording"
 	"counterpour/flavor/ratio"
@@ -25,7 +25,7 @@ func (t *Trainer) orderRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	var line []placed
 	for _, i := range t.served(&r) {
 		if v := value(&t.classics[i]); v >= least {
-			line = append(line, placed{&t.classics[i], v, math.Log(v) / math.Log1p(balance.Weber(r.Axis))})
+			line = append(line, placed{&t.classics[i], v, math.Log(v) / math.Log1p(threshold.Weber(r.Axis))})
 		}
 	}
 	agree := func(_, _ *classic) bool { return true }
@@ -144,7 +144,7 @@ func gradeOrder(r *Round, a *Answer) (*Grade, error) {
 	v := func(place int) float64 { return k.values[k.order[place]] }
 	g.Solution = wording.InOrder(name(0), name(1), name(2))
 	steps := [2]float64{tasting.JND(k.axis, v(0), v(1)), tasting.JND(k.axis, v(1), v(2))}
-	g.Text = wording.Gaps(k.axis, [3]float64{v(0), v(1), v(2)}, steps, balance.Weber(k.axis))
+	g.Text = wording.Gaps(k.axis, [3]float64{v(0), v(1), v(2)}, steps, threshold.Weber(k.axis))
 	return g, nil
 }
 

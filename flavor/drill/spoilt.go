@@ -7,7 +7,7 @@ import (
 	"sync/atomic"
 
 	"counterpour/flavor"
-	"counterpour/flavor/balance"
+	"counterpour/flavor/balance/threshold"
 	"counterpour/flavor/drill/slip"
 	"counterpour/flavor/drill/tasting"
 	"counterpour/flavor/drill/wording"
@@ -276,7 +276,7 @@ func (g *Grade) stepText(a ratio.Axis, proper, spoilt *mix.Drink) string {
 	if is < shareFloor*was {
 		return text + wording.HardlyLeft
 	}
-	return text + wording.Times(is/was, tasting.JND(a, was, is), balance.Weber(a))
+	return text + wording.Times(is/was, tasting.JND(a, was, is), threshold.Weber(a))
 }
 
 // shuffled returns a copy in an order that is drawn.

@@ -244,6 +244,17 @@ func (b *Build) Reaches(ml []float64, least float64) (score float64, ok bool) {
 	return score, score >= least
 }
 
+// Reaches is Build.Reaches for a spec as it is. It fails as Prepare does.
+func (s *Set) Reaches(spec *flavor.Spec, least float64) (score float64, ok bool, err error) {
+	b, err := s.Prepare(spec)
+	if err != nil {
+		return 0, false, err
+	}
+	defer b.Done()
+	score, ok = b.Reaches(b.Amounts(), least)
+	return score, ok, nil
+}
+
 // reachSlack is more than rounding does to a score.
 const reachSlack = 1e-9
 

@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"counterpour/flavor"
-	"counterpour/flavor/balance"
+	"counterpour/flavor/balance/threshold"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/sense"
@@ -28,7 +28,7 @@ func Value(a ratio.Axis, d *mix.Drink) float64 {
 
 // JND returns how many just-noticeable differences of an axis lie between two amounts of it
 // above zero.
-func JND(a ratio.Axis, from, to float64) float64 { return balance.JND(a, math.Log(to/from)) }
+func JND(a ratio.Axis, from, to float64) float64 { return threshold.JND(a, math.Log(to/from)) }
 
 // Steps returns how many noticeable steps lie between two values of an axis in the glass, as
 // [Value] gives them, above zero if there is more of it. Other than [JND] it has a floor: of

@@ -6,7 +6,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
-	"counterpour/flavor/balance"
+	"counterpour/flavor/balance/threshold"
 	"counterpour/flavor/drill/slip"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
@@ -70,7 +70,7 @@ const mostAstray = 3.0
 // stirring does. It fails with a fault of a drink that meets no ice, of one that is topped in
 // the glass or shaken for its foam, and where there is less of it than is to be taken away.
 func (k *bench) water(b *Glass, r *FlightRequest, middle *mix.Drink) (err error) {
-	times := math.Exp(b.JND * math.Log1p(balance.Weber(ratio.Long)))
+	times := math.Exp(b.JND * math.Log1p(threshold.Weber(ratio.Long)))
 	if b.Spec, err = mix.Scale(r.Spec, r.BuildML/(times*middle.VolumeML)); err != nil {
 		return err
 	}
@@ -143,7 +143,7 @@ const (
 // build moves pour at until the axis is where the build wants it, then pours the
 // drink down to the size of the glass.
 func (k *bench) build(b *Glass, r *FlightRequest, at int, middle *mix.Drink) error {
-	want := Value(r.Axis, middle) * math.Exp(b.JND*math.Log1p(balance.Weber(r.Axis)))
+	want := Value(r.Axis, middle) * math.Exp(b.JND*math.Log1p(threshold.Weber(r.Axis)))
 	value := func(times float64) (float64, *flavor.Spec, error) {
 		s := r.Spec.Clone()
 		s.Pours[at].ML *= times

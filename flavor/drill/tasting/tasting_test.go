@@ -12,7 +12,7 @@ import (
 
 	"counterpour/data/datatest"
 	"counterpour/flavor"
-	"counterpour/flavor/balance"
+	"counterpour/flavor/balance/threshold"
 	"counterpour/flavor/ratio"
 )
 
@@ -88,9 +88,9 @@ func TestFlightSteps(t *testing.T) {
 		seen := map[int]bool{}
 		for _, b := range f.Builds {
 			assert.InDelta(t, float64(b.Step)*c.step, b.JND, 1e-9)
-			want := b.JND * math.Log1p(balance.Weber(c.axis))
+			want := b.JND * math.Log1p(threshold.Weber(c.axis))
 			got := math.Log(b.Value / middle.Value)
-			assert.InDelta(t, want/math.Log1p(balance.Weber(c.axis)), got/math.Log1p(balance.Weber(c.axis)), 0.05, "%v %+d", c.axis, b.Step)
+			assert.InDelta(t, want/math.Log1p(threshold.Weber(c.axis)), got/math.Log1p(threshold.Weber(c.axis)), 0.05, "%v %+d", c.axis, b.Step)
 			assert.InDelta(t, 40, b.Drink.VolumeML, 0.3)
 			assert.InDelta(t, b.Sheet.PourML, b.Sheet.TotalML/b.Sheet.Servings, 1e-6)
 			assert.InDelta(t, 7, b.Sheet.Servings, 1e-9, "one to spare")
@@ -194,7 +194,7 @@ func TestFlightOfWater(t *testing.T) {
 		assert.True(t, f.Watered)
 		assert.Nil(t, f.Stray)
 		middle := f.Builds[1]
-		times := math.Pow(1+balance.Weber(ratio.Long), 1.5)
+		times := math.Pow(1+threshold.Weber(ratio.Long), 1.5)
 		for i, b := range f.Builds {
 			assert.InDelta(t, 40, b.Sheet.PourML, 0.5, "to the marks of a vessel")
 			assert.InDelta(t, 7*b.Sheet.PourML, b.Sheet.TotalML, 1e-6)

@@ -9,7 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"counterpour/flavor"
-	"counterpour/flavor/balance"
+	"counterpour/flavor/balance/threshold"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 )
@@ -61,7 +61,7 @@ func TestWhatIsMeasuredKeepsTheSteps(t *testing.T) {
 				made, err := bare.Mix(&all)
 				require.NoError(t, err)
 				share := Value(c.axis, made) * made.VolumeML / b.Sheet.TotalML
-				off := math.Log(share/b.Value) / math.Log1p(balance.Weber(c.axis))
+				off := math.Log(share/b.Value) / math.Log1p(threshold.Weber(c.axis))
 				assert.InDelta(t, 0, off, 0.3, "%v %+d for %d", c.axis, b.Step, tasters)
 			}
 		}

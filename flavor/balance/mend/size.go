@@ -1,9 +1,11 @@
-package balance
+package mend
 
 import (
 	"math"
 	"slices"
 
+	"counterpour/flavor/balance/change"
+	"counterpour/flavor/balance/fault"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/weigh"
@@ -24,13 +26,13 @@ const leastOfUsual = 0.6
 // bySize makes a smaller drink, if its size or the alcohol in the glass is what is
 // wrong.
 func (f *fixing) bySize() {
-	asked := slices.IndexFunc(f.faults, func(x Fault) bool { return x.Axis == ratio.Volume && x.High || x.grams })
+	asked := slices.IndexFunc(f.faults, func(x fault.Fault) bool { return x.Axis == ratio.Volume && x.High || x.Grams })
 	if asked < 0 {
 		return
 	}
 	f.largerGlass(asked)
 	usual := f.build.UsualML(f.ml) / f.spec.VolumeML()
-	if room := f.faults[asked].room; room > 0 {
+	if room := f.faults[asked].Room; room > 0 {
 		usual = math.Min(usual, room)
 	}
 	best := 0
@@ -44,7 +46,7 @@ func (f *fixing) bySize() {
 			break
 		}
 	}
-	if x := &f.faults[asked]; x.Axis != ratio.Strong || x.byOdd {
+	if x := &f.faults[asked]; x.Axis != ratio.Strong || x.ByOdd {
 		return
 	}
 	for _, p := range portions {
@@ -57,7 +59,7 @@ func (f *fixing) bySize() {
 // scaled pours a portion of everything, else of all bases, and returns the score of that, 0
 // if it is below that of the draft.
 func (f *fixing) scaled(asked int, of portion, everything bool) float64 {
-	c := candidate{asked: asked, steps: mostSteps}
+	c := candidate{asked: asked, steps: change.MostSteps}
 	if everything {
 		c.portion = of
 	}
@@ -71,7 +73,7 @@ func (f *fixing) scaled(asked int, of portion, everything bool) float64 {
 		if !ok || to >= p.Amount {
 			continue // a dash stays one
 		}
-		c.changes = append(c.changes, Change{Pour: i, Profile: p.Profile, Unit: p.Unit, From: p.Amount, To: to, FromML: p.ML, ToML: to * per})
+		c.changes = append(c.changes, change.Change{Pour: i, Profile: p.Profile, Unit: p.Unit, From: p.Amount, To: to, FromML: p.ML, ToML: to * per})
 	}
 	if len(c.changes) == 0 {
 		return 0

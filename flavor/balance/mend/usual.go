@@ -1,6 +1,10 @@
-package balance
+package mend
 
-import "counterpour/flavor"
+import (
+	"counterpour/flavor"
+	"counterpour/flavor/balance/change"
+	"counterpour/flavor/balance/fault"
+)
 
 // A fix goes on from unusualTimes what is usual, to less than usualTimes that. Judged.
 const unusualTimes, usualTimes = 1.75, 1.2
@@ -8,7 +12,7 @@ const unusualTimes, usualTimes = 1.75, 1.2
 // asUsual takes a modifier of which there is too much further down its ladder: past the first
 // amount that mends the draft, down to what is usual in drinks like it, as long as the draft is
 // mended as surely. Nobody pours twice what is usual because it would pass.
-func (f *fixing) asUsual(pour int, ladder []Change, x *Fault, at int, score float64) (int, float64) {
+func (f *fixing) asUsual(pour int, ladder []change.Change, x *fault.Fault, at int, score float64) (int, float64) {
 	p := f.spec.Pours[pour].Profile
 	if !x.High || p.Class.Part() != flavor.PartModifier {
 		return at, score
@@ -18,7 +22,7 @@ func (f *fixing) asUsual(pour int, ladder []Change, x *Fault, at int, score floa
 		return at, score
 	}
 	for i := at + 1; i < len(ladder) && ladder[i].ToML >= usual/usualTimes; i++ {
-		if got, ok := f.reaches(pour, ladder[i].ToML, min(score, asSure)); ok {
+		if got, ok := f.reaches(pour, ladder[i].ToML, min(score, Surely)); ok {
 			at, score = i, got
 			if ladder[i].ToML < usualTimes*usual {
 				break // near enough: to go on would be to pour less than was asked for

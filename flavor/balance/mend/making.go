@@ -1,9 +1,11 @@
-package balance
+package mend
 
 import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/balance/change"
+	"counterpour/flavor/balance/fault"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/technique"
@@ -17,7 +19,7 @@ func (f *fixing) byMethod() {
 		if x.Axis == ratio.Temperature && !x.High {
 			f.tryMaking(i, technique.Heating(f.spec))
 		}
-		if x.Axis == ratio.Sour && x.missing && f.spec.Method == flavor.Shake { // or it was meant without, and clear
+		if x.Axis == ratio.Sour && x.Missing && f.spec.Method == flavor.Shake { // or it was meant without, and clear
 			f.tryStirring(i)
 		}
 		switch x.Method {
@@ -48,7 +50,7 @@ func (f *fixing) byMethod() {
 
 // leaveOutPart leaves out every pour of a part.
 func (f *fixing) leaveOutPart(asked int, part flavor.Part) {
-	f.tryWithout(asked, mostSteps, func(p *flavor.Profile) bool { return p.Class.Part() == part })
+	f.tryWithout(asked, change.MostSteps, func(p *flavor.Profile) bool { return p.Class.Part() == part })
 }
 
 // What decides which of two pours that do not go together is the odd one: what fewer of
@@ -58,24 +60,24 @@ const milkyShare = 0.45
 
 // uncurdle leaves out the milk or what turns it, first the odd one of the two unless
 // only the other way mends the draft.
-func (f *fixing) uncurdle(asked int, x *Fault) {
+func (f *fixing) uncurdle(asked int, x *fault.Fault) {
 	dairy := func(p *flavor.Profile) bool { return p == x.Profile }
 	acid := func(p *flavor.Profile) bool {
-		return p == x.with || x.with.Class.Part() == flavor.PartSour && p.Class.Part() == flavor.PartSour
+		return p == x.With || x.With.Class.Part() == flavor.PartSour && p.Class.Part() == flavor.PartSour
 	}
 	odd, other := dairy, acid
 	if f.isStrange(x.Profile) { // what is out of place goes, whatever the rest is
 		f.keep(f.parted(asked, 1, dairy))
 		return
 	}
-	if f.isStrange(x.with) {
+	if f.isStrange(x.With) {
 		f.keep(f.parted(asked, 1, acid))
 		return
 	}
 	if f.milky(dairy) {
 		odd, other = acid, dairy
 	}
-	first, second := f.parted(asked, 1, odd), f.parted(asked, mostSteps, other)
+	first, second := f.parted(asked, 1, odd), f.parted(asked, change.MostSteps, other)
 	if first.score < weigh.NearFrom && second.score >= weigh.BalancedFrom {
 		first.steps, second.steps = second.steps, first.steps
 	}
@@ -128,14 +130,14 @@ func (f *fixing) milky(dairy func(*flavor.Profile) bool) bool {
 
 // scoreWith is that of the draft with changes made, 0 if it is below least or nothing is
 // left to weigh.
-func (f *fixing) scoreWith(changes []Change, least float64) float64 {
-	spec := apply(f.spec, changes)
+func (f *fixing) scoreWith(changes []change.Change, least float64) float64 {
+	spec := change.Apply(f.spec, changes)
 	return f.scoreOf(&spec, least)
 }
 
 // scoreOf is that of a spec, 0 if it is below least or there is nothing in it to weigh.
 func (f *fixing) scoreOf(s *flavor.Spec, least float64) float64 {
-	score, ok, err := f.judge.reaches(s, least)
+	score, ok, err := f.bench.Set.Reaches(s, least)
 	if err != nil || !ok {
 		return 0
 	}
@@ -174,7 +176,7 @@ func (f *fixing) tryStirring(asked int) {
 	if !f.clear() {
 		return
 	}
-	c := candidate{asked: asked, steps: mostSteps, making: technique.Making{Method: flavor.Stir, Do: technique.StirWithoutJuice}, sure: true}
+	c := candidate{asked: asked, steps: change.MostSteps, making: technique.Making{Method: flavor.Stir, Do: technique.StirWithoutJuice}, sure: true}
 	spec := c.apply(f.spec)
 	if c.score = f.scoreOf(&spec, weigh.BalancedFrom); c.balanced() {
 		f.keep(c)
@@ -183,7 +185,7 @@ func (f *fixing) tryStirring(asked int) {
 
 // largerGlass pours the drink into the smallest larger glass that holds it.
 func (f *fixing) largerGlass(asked int) {
-	room := f.faults[asked].room
+	room := f.faults[asked].Room
 	named, ok := mix.GlassNamed(f.spec.Glass)
 	if room <= 0 || !ok {
 		return

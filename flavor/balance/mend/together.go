@@ -1,8 +1,9 @@
-package balance
+package mend
 
 import (
 	"slices"
 
+	"counterpour/flavor/balance/change"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/weigh"
 )
@@ -54,7 +55,7 @@ func (f *fixing) withSecond(c *candidate) {
 			if at < 0 {
 				continue
 			}
-			f.keep(candidate{changes: []Change{first, ladder[at]}, asked: c.asked, steps: c.steps + at + 1, score: score})
+			f.keep(candidate{changes: []change.Change{first, ladder[at]}, asked: c.asked, steps: c.steps + at + 1, score: score})
 			if score < weigh.BalancedFrom {
 				f.again(c, &first, &ladder[at], at)
 			}
@@ -63,12 +64,12 @@ func (f *fixing) withSecond(c *candidate) {
 }
 
 // again moves the first of two pours once more.
-func (f *fixing) again(c *candidate, first, second *Change, steps int) {
+func (f *fixing) again(c *candidate, first, second *change.Change, steps int) {
 	if first.ToML == 0 {
 		return
 	}
 	p := &f.spec.Pours[first.Pour]
-	ladder := ladderOf(p, first.Pour, first.ToML > first.FromML, false)
+	ladder := change.Ladder(p, first.Pour, first.ToML > first.FromML, false)
 	if c.asked == unasked {
 		ladder = f.freely(first.Pour, first.ToML > first.FromML)
 	}
@@ -77,7 +78,7 @@ func (f *fixing) again(c *candidate, first, second *Change, steps int) {
 	at, score := f.along(first.Pour, ladder, comfortable)
 	f.ml[second.Pour] = was
 	if at >= 0 {
-		f.keep(candidate{changes: []Change{ladder[at], *second}, asked: c.asked, steps: at + 1 + steps + 1, score: score})
+		f.keep(candidate{changes: []change.Change{ladder[at], *second}, asked: c.asked, steps: at + 1 + steps + 1, score: score})
 	}
 }
 
@@ -102,11 +103,11 @@ func (f *fixing) byServing() error {
 		if !x.High || x.Profile == nil || !x.Profile.Base() || f.spec.VolumeML() >= batchFromML {
 			continue
 		}
-		pour := f.askedPours(x)[0]
+		pour := x.Pours(f.spec)[0]
 		p := &f.spec.Pours[pour]
 		to := measure.Snap(mostBaseML, p.Unit, p.Profile)
 		if per, ok := measure.MLPerUnit(p.Unit, p.Profile); ok && to > 0 && p.ML > mostServed*mostBaseML {
-			return f.thenMend(&candidate{changes: []Change{changed(p, pour, p.Unit, to, to*per)}, asked: i}, 2)
+			return f.thenMend(&candidate{changes: []change.Change{change.To(p, pour, p.Unit, to, to*per)}, asked: i}, 2)
 		}
 	}
 	return nil
@@ -118,12 +119,12 @@ const mostServed = 2.5 // times what a guest is served; judged
 func (f *fixing) thenMend(c *candidate, most int) error {
 	first := c.changes[0]
 	with := c.apply(f.spec)
-	r, build, err := f.judge.score(&with)
+	faults, build, err := f.bench.Faults(&with)
 	if err != nil {
 		return err
 	}
 	defer build.Done()
-	then := fixing{judge: f.judge, spec: &with, base: c.score, faults: r.Faults, build: build, ml: build.Amounts(), free: f.free}
+	then := fixing{bench: f.bench, spec: &with, base: c.score, faults: faults, build: build, ml: build.Amounts(), free: f.free}
 	then.byFaults()
 	if err := then.byAdding(); err != nil {
 		return err
@@ -134,13 +135,13 @@ func (f *fixing) thenMend(c *candidate, most int) error {
 		}
 	}
 	for _, second := range then.found {
-		if len(second.changes) == 0 || len(second.changes) > most || first.ToML > 0 && slices.ContainsFunc(second.changes, func(x Change) bool { return x.Pour == first.Pour }) {
+		if len(second.changes) == 0 || len(second.changes) > most || first.ToML > 0 && slices.ContainsFunc(second.changes, func(x change.Change) bool { return x.Pour == first.Pour }) {
 			continue
 		}
 		if first.ToML == 0 && second.changes[0].Pour >= first.Pour {
 			second.changes[0].Pour++ // the draft still has what the first leaves out
 		}
-		f.keep(candidate{changes: append([]Change{first}, second.changes...), asked: c.asked, steps: c.steps + second.steps, score: second.score})
+		f.keep(candidate{changes: append([]change.Change{first}, second.changes...), asked: c.asked, steps: c.steps + second.steps, score: second.score})
 	}
 	return nil
 }

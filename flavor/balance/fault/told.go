@@ -1,9 +1,10 @@
-package balance
+package fault
 
 import (
 	"math"
 
 	"counterpour/flavor"
+	"counterpour/flavor/balance/change"
 	"counterpour/flavor/balance/wording"
 )
 
@@ -17,10 +18,10 @@ type poured struct {
 }
 
 // amount says so many mL of the ingredient.
-func (x *poured) amount(ml float64) string { return amountNear(x.spec, ml, x.pour) }
+func (x *poured) amount(ml float64) string { return change.AmountNear(x.spec, ml, x.pour) }
 
-// tell makes the sentences of faults from what was found out of them, once that is settled.
-func tell(faults []Fault) {
+// Tell makes the sentences of faults from what was found out of them, once that is settled.
+func Tell(faults []Fault) {
 	for i := range faults {
 		f := &faults[i]
 		x := f.poured
@@ -30,7 +31,7 @@ func tell(faults []Fault) {
 		if x.far {
 			f.Text = wording.Far(f.High, f.Profile.Name)
 		} else {
-			f.Text = wording.About(x.amount(f.moveML), f.High, f.Profile.Name)
+			f.Text = wording.About(x.amount(f.MoveML), f.High, f.Profile.Name)
 		}
 		if x.beside != nil {
 			f.Text += wording.ForThisMuch(x.beside.Name)
@@ -42,27 +43,27 @@ func tell(faults []Fault) {
 	}
 }
 
-// agree gives faults the amount of a fix that does nothing but pour less, or more, of what they
+// Agree gives faults the amount of changes that do nothing but pour less, or more, of what they
 // name. A fault is worked out from what is usual, a fix from what balances, and whoever reads
 // both wants one number. The fault then does not tell what drinks like it have, which is another
 // number.
-func agree(faults []Fault, fix *Fix) {
-	if len(fix.Changes) != 1 {
+func Agree(faults []Fault, changes []change.Change) {
+	if len(changes) != 1 {
 		return
 	}
-	c := &fix.Changes[0]
+	c := &changes[0]
 	if c.FromML <= 0 || c.ToML <= 0 {
 		return
 	}
 	less, moved := c.ToML < c.FromML, math.Abs(c.ToML-c.FromML)
 	for i := range faults {
 		f := &faults[i]
-		if f.Profile != c.Profile || f.High != less || f.moveML <= 0 {
+		if f.Profile != c.Profile || f.High != less || f.MoveML <= 0 {
 			continue
 		}
-		if x := &f.poured; x.pour != nil && !x.far && x.amount(moved) != x.amount(f.moveML) {
+		if x := &f.poured; x.pour != nil && !x.far && x.amount(moved) != x.amount(f.MoveML) {
 			x.haveML = 0
 		}
-		f.moveML = moved
+		f.MoveML = moved
 	}
 }

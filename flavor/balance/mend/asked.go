@@ -1,11 +1,12 @@
-package balance
+package mend
 
 import (
 	"math"
 
 	"counterpour/flavor"
+	"counterpour/flavor/balance/change"
+	"counterpour/flavor/balance/fault"
 	"counterpour/flavor/mix"
-	"counterpour/flavor/ratio"
 	"counterpour/flavor/weigh"
 )
 
@@ -13,10 +14,10 @@ import (
 func (f *fixing) byFaults() {
 	for i := range f.faults {
 		x := &f.faults[i]
-		if x.Method != "" || x.forgotten() && i == 0 {
+		if x.Method != "" || x.Forgotten() && i == 0 {
 			continue
 		}
-		for _, pour := range f.askedPours(x) {
+		for _, pour := range x.Pours(f.spec) {
 			p := &f.spec.Pours[pour]
 			if x.High && f.watered(p) {
 				f.tryWithout(i, 1, func(o *flavor.Profile) bool { return o == p.Profile })
@@ -24,15 +25,15 @@ func (f *fixing) byFaults() {
 					continue
 				}
 			}
-			ladder := f.served(ladderOf(p, pour, !x.High, x.Beyond))
-			if x.Beyond && !x.Own || x.strange {
+			ladder := f.served(change.Ladder(p, pour, !x.High, x.Beyond))
+			if x.Beyond && !x.Own || x.Strange {
 				ladder = nil // no proven drink pours it: leave it out
 			}
 			ladder = f.sober(ladder, x)
 			if at, score := f.within(pour, ladder, x); at >= 0 {
 				at, score = f.asSaid(pour, ladder, x, at, score)
 				at, score = f.asUsual(pour, ladder, x, at, score)
-				f.keep(candidate{changes: []Change{ladder[at]}, asked: i, steps: at + 1, score: score})
+				f.keep(candidate{changes: []change.Change{ladder[at]}, asked: i, steps: at + 1, score: score})
 			}
 		}
 		if (x.Beyond || x.High && x.Profile != nil) && len(f.spec.Pours) > 1 {
@@ -54,13 +55,13 @@ const mostBaseML = 67.5
 
 // served leaves of a ladder what pours no more alcohol than a fix may, and no more of the
 // bases than a guest is served, or than the draft has.
-func (f *fixing) served(ladder []Change) []Change {
+func (f *fixing) served(ladder []change.Change) []change.Change {
 	if len(ladder) == 0 || ladder[0].ToML < ladder[0].FromML {
 		return ladder
 	}
 	most := math.Inf(1)
 	if ladder[0].Profile.Base() && f.spec.VolumeML() < batchFromML {
-		most = mostBaseML - (baseOf(f.spec) - ladder[0].FromML)
+		most = mostBaseML - (f.spec.MLOf((*flavor.Profile).Base) - ladder[0].FromML)
 	}
 	for i := range ladder {
 		if ladder[i].ToML > most || f.heady(ladder[i:i+1]) {
@@ -79,40 +80,40 @@ const soberShare = 0.65
 
 // sober leaves of a ladder, if there is too much alcohol in the glass, what brings it to
 // a usual amount: to stop just below the most is no way to mend a double base.
-func (f *fixing) sober(ladder []Change, x *Fault) []Change {
-	if !x.grams || len(ladder) == 0 || !ladder[0].Profile.Base() {
+func (f *fixing) sober(ladder []change.Change, x *fault.Fault) []change.Change {
+	if !x.Grams || len(ladder) == 0 || !ladder[0].Profile.Base() {
 		return ladder
 	}
 	all := ethanol(f.spec)
 	for i := range ladder {
 		c := &ladder[i]
-		if all+(c.ToML-c.FromML)*c.Profile.ABV.Value/100*mix.EthanolDensity <= soberShare*x.mostG {
+		if all+(c.ToML-c.FromML)*c.Profile.ABV.Value/100*mix.EthanolDensity <= soberShare*x.MostG {
 			return ladder[i:]
 		}
 	}
 	return ladder
 }
 
-// asSure is the score from which an amount mends a draft as surely as any.
-const asSure = 86.0
+// Surely is the score from which an amount mends a draft as surely as any.
+const Surely = 86.0
 
 // asSaid takes the amount on the ladder of a pour that the fault says, in place of the
 // one that was found, if it mends the draft as surely: what is said and what is done
 // should agree.
-func (f *fixing) asSaid(pour int, ladder []Change, x *Fault, at int, score float64) (int, float64) {
-	if x.moveML <= 0 || f.spec.Pours[pour].Profile != x.Profile {
+func (f *fixing) asSaid(pour int, ladder []change.Change, x *fault.Fault, at int, score float64) (int, float64) {
+	if x.MoveML <= 0 || f.spec.Pours[pour].Profile != x.Profile {
 		return at, score
 	}
 	said, away := at, math.Inf(1)
 	for i := range ladder {
-		if d := math.Abs(math.Abs(ladder[i].ToML-ladder[i].FromML) - x.moveML); d < away {
+		if d := math.Abs(math.Abs(ladder[i].ToML-ladder[i].FromML) - x.MoveML); d < away {
 			said, away = i, d
 		}
 	}
-	if said > at && x.Profile.Class.Part() == flavor.PartModifier || x.holds(f.spec, pour) && ladder[said].ToML < f.leastOfBase(pour) {
+	if said > at && x.Profile.Class.Part() == flavor.PartModifier || x.Holds(f.spec, pour) && ladder[said].ToML < f.leastOfBase(pour) {
 		return at, score // of what modifies a drink the nearest amount that does is what a bar pours
 	}
-	if got, ok := f.reaches(pour, ladder[said].ToML, max(min(score, asSure), weigh.BalancedFrom)); ok {
+	if got, ok := f.reaches(pour, ladder[said].ToML, max(min(score, Surely), weigh.BalancedFrom)); ok {
 		return said, got
 	}
 	return at, score
@@ -121,14 +122,14 @@ func (f *fixing) asSaid(pour int, ladder []Change, x *Fault, at int, score float
 // within goes along the ladder of a pour that a fault names. It stops where the fault ends if
 // that mends the draft. What is too much keeps at least half of the most that good drinks have
 // of it, and the base at least half of what was ordered.
-func (f *fixing) within(pour int, ladder []Change, x *Fault) (at int, score float64) {
+func (f *fixing) within(pour int, ladder []change.Change, x *fault.Fault) (at int, score float64) {
 	least, enough := 0.0, comfortable
 	switch {
 	case x.Beyond:
-		least, enough = x.mostML/2, plain
+		least, enough = x.MostML/2, plain
 	case f.spec.Pours[pour].Profile.Base():
 		least = f.leastOfBase(pour)
-		if x.grams && len(ladder) > 0 {
+		if x.Grams && len(ladder) > 0 {
 			least = math.Min(least, ladder[0].ToML)
 		}
 	}
@@ -139,7 +140,7 @@ func (f *fixing) within(pour int, ladder []Change, x *Fault) (at int, score floa
 			break
 		}
 	}
-	if at, score = f.along(pour, near, enough); at >= 0 && score >= weigh.BalancedFrom || x.holds(f.spec, pour) {
+	if at, score = f.along(pour, near, enough); at >= 0 && score >= weigh.BalancedFrom || x.Holds(f.spec, pour) {
 		return at, score
 	}
 	return f.along(pour, ladder, enough)
@@ -153,43 +154,4 @@ func (f *fixing) leastOfBase(pour int) float64 {
 		return half
 	}
 	return math.Min(half, mostBaseML)
-}
-
-// holds reports whether a fix of a fault never takes a pour further than it goes: a
-// drink without half of its base is another one.
-func (x *Fault) holds(s *flavor.Spec, pour int) bool {
-	return !x.Beyond && s.Pours[pour].Profile.Base()
-}
-
-// askedPours returns the pours that a fault is about: the largest of the
-// ingredient that it names, or all that bring the axis if it names none, of warmth
-// those that are hot.
-func (f *fixing) askedPours(x *Fault) []int {
-	at := func(p *flavor.Pour) int {
-		for i := range f.spec.Pours {
-			if &f.spec.Pours[i] == p {
-				return i
-			}
-		}
-		return -1
-	}
-	if x.Profile != nil {
-		return []int{at(largestPour(f.spec, x.Profile))}
-	}
-	var out []int
-	if x.Axis == ratio.Temperature { // what is hot makes it warmer, and less of it cooler
-		for i := range f.spec.Pours {
-			if f.spec.Pours[i].Warmth() == flavor.HeatHot {
-				out = append(out, i)
-			}
-		}
-	}
-	if x.Axis < ratio.Axis(ratio.NumAxes) {
-		for _, b := range bearersOf(f.spec, x.Axis) {
-			if b.lead || b.pour.Profile.Class.Movable() {
-				out = append(out, at(b.pour))
-			}
-		}
-	}
-	return out
 }

@@ -1,10 +1,12 @@
-package balance
+package mend
 
 import (
 	"math"
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/balance/change"
+	"counterpour/flavor/balance/fault"
 )
 
 // How far a fix may take a pour that no fault names: the base by a share of what
@@ -20,7 +22,7 @@ func (f *fixing) byOthers() error {
 		for _, more := range []bool{false, true} {
 			ladder := f.served(f.freely(i, more))
 			if at, score := f.along(i, ladder, comfortable); at >= 0 {
-				f.keep(candidate{changes: []Change{ladder[at]}, asked: unasked, steps: at + 1, score: score})
+				f.keep(candidate{changes: []change.Change{ladder[at]}, asked: unasked, steps: at + 1, score: score})
 			}
 		}
 	}
@@ -28,19 +30,19 @@ func (f *fixing) byOthers() error {
 }
 
 // freely is the ladder of a pour that no fault names.
-func (f *fixing) freely(pour int, more bool) []Change {
+func (f *fixing) freely(pour int, more bool) []change.Change {
 	p := &f.spec.Pours[pour]
 	if !p.Profile.Class.Movable() || f.isStrange(p.Profile) {
 		return nil
 	}
-	ladder := ladderOf(p, pour, more, false)
+	ladder := change.Ladder(p, pour, more, false)
 	for i := range ladder {
 		c := &ladder[i]
 		far := math.Max(c.ToML/c.FromML, c.FromML/c.ToML) > strayTimes
 		if p.Profile.Base() {
 			far = math.Abs(c.ToML-c.FromML) > strayShare*c.FromML+slack
 		}
-		if far && !f.blamed(p.Profile, more) || p.Profile.Base() && c.FromML-c.ToML > max(baseOf(f.spec)/2, c.FromML-f.leastOfBase(pour))+slack {
+		if far && !f.blamed(p.Profile, more) || p.Profile.Base() && c.FromML-c.ToML > max(f.spec.MLOf((*flavor.Profile).Base)/2, c.FromML-f.leastOfBase(pour))+slack {
 			return ladder[:i] // a drink without half of its base is another one
 		}
 	}
@@ -49,5 +51,5 @@ func (f *fixing) freely(pour int, more bool) []Change {
 
 // blamed reports whether a fault names an ingredient that way.
 func (f *fixing) blamed(p *flavor.Profile, more bool) bool {
-	return slices.ContainsFunc(f.faults, func(x Fault) bool { return x.Profile == p && x.High != more })
+	return slices.ContainsFunc(f.faults, func(x fault.Fault) bool { return x.Profile == p && x.High != more })
 }

@@ -1,50 +1,43 @@
-package balance
+package mend
 
 import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/balance/change"
+	"counterpour/flavor/balance/fault"
 )
 
 // without leaves out every pour of some ingredients.
-func (f *fixing) without(is func(*flavor.Profile) bool) []Change { return without(f.spec, is) }
-
-// without leaves every pour of some ingredients out of a spec.
-func without(s *flavor.Spec, is func(*flavor.Profile) bool) []Change {
-	var out []Change
-	for i := range s.Pours {
-		if o := &s.Pours[i]; is(o.Profile) {
-			out = append(out, Change{Pour: i, Profile: o.Profile, Unit: o.Unit, From: o.Amount, FromML: o.ML})
-		}
-	}
-	return out
+func (f *fixing) without(is func(*flavor.Profile) bool) []change.Change {
+	return change.Without(f.spec, is)
 }
 
 // isStrange reports whether hardly any drink of the draft's kind has an ingredient: less
 // of it mends nothing.
 func (f *fixing) isStrange(p *flavor.Profile) bool {
-	return slices.ContainsFunc(f.faults, func(x Fault) bool { return x.strange && x.Profile == p })
+	return slices.ContainsFunc(f.faults, func(x fault.Fault) bool { return x.Strange && x.Profile == p })
 }
 
 // strange reports whether the first that is wrong is what hardly any drink of the draft's
 // kind has.
-func (f *fixing) strange() bool { return len(f.faults) > 0 && f.faults[0].strange }
+func (f *fixing) strange() bool { return len(f.faults) > 0 && f.faults[0].Strange }
 
 // rids reports whether a candidate leaves out what is strange, if that is the first that
 // is wrong.
 func (f *fixing) rids(c *candidate) bool {
-	return f.strange() && slices.ContainsFunc(c.changes, func(x Change) bool { return x.Profile == f.faults[0].Profile && x.ToML == 0 })
+	return f.strange() && slices.ContainsFunc(c.changes, func(x change.Change) bool { return x.Profile == f.faults[0].Profile && x.ToML == 0 })
 }
 
 // leaveStrangeOut leaves out all that is strange at once.
 func (f *fixing) leaveStrangeOut() {
 	if f.strange() {
-		f.tryWithout(0, mostSteps, f.isStrange)
+		f.tryWithout(0, change.MostSteps, f.isStrange)
 	}
 }
 
 func (f *fixing) leaveOut(p *flavor.Profile, asked int) {
-	f.tryWithout(asked, mostSteps, func(o *flavor.Profile) bool { return o == p })
+	f.tryWithout(asked, change.MostSteps, func(o *flavor.Profile) bool { return o == p })
 }
 
 // byLeavingOut tries to leave out each pour but the base.
@@ -54,7 +47,7 @@ func (f *fixing) byLeavingOut() error {
 	}
 	for i := range f.spec.Pours {
 		p := f.spec.Pours[i].Profile
-		if !p.Base() && (p.Class.Movable() || p.Class == flavor.ClassEgg) && indexOf(f.spec, p) == i {
+		if !p.Base() && (p.Class.Movable() || p.Class == flavor.ClassEgg) && f.spec.IndexOf(p) == i {
 			f.leaveOut(p, unasked)
 		}
 	}
@@ -87,7 +80,7 @@ func (f *fixing) withoutOneMore(out []*flavor.Profile) (best candidate, worst *f
 		if slices.Contains(out, p) {
 			continue
 		}
-		c := candidate{asked: unasked, steps: mostSteps, sure: true,
+		c := candidate{asked: unasked, steps: change.MostSteps, sure: true,
 			changes: f.without(func(o *flavor.Profile) bool { return o == p || slices.Contains(out, o) })}
 		if len(c.changes) == len(f.spec.Pours) {
 			continue

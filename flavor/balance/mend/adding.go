@@ -1,10 +1,11 @@
-package balance
+package mend
 
 import (
 	"fmt"
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/balance/change"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/weigh"
 )
@@ -17,14 +18,14 @@ func (f *fixing) byAdding() error {
 // byCompanions tries what proven drinks pour beside all that the draft has.
 func (f *fixing) byCompanions() error {
 	const few = 6
-	if f.judge.pantry.empty() || f.accompanied {
+	if f.bench.Pantry.empty() || f.accompanied {
 		return nil
 	}
 	f.accompanied = true
 	short := f.short()
 	var out []addition
 	asked := unasked
-	if len(f.faults) > 0 && f.faults[0].beside {
+	if len(f.faults) > 0 && f.faults[0].Beside {
 		asked = 0
 	}
 	for _, c := range f.build.Forgotten().Companions(few) {
@@ -80,16 +81,16 @@ func (f *fixing) add(a *addition, place int, besides bool) error {
 	if len(ladder) == 0 || f.spikes(ladder) {
 		return nil
 	}
-	with := apply(f.spec, []Change{ladder[len(ladder)/2]})
-	build, err := f.judge.set.Prepare(&with)
+	with := change.Apply(f.spec, []change.Change{ladder[len(ladder)/2]})
+	build, err := f.bench.Set.Prepare(&with)
 	if err != nil {
 		return err
 	}
 	defer build.Done()
 	ladder = filling(ladder, build, with.VolumeML()-ladder[len(ladder)/2].ToML)
-	added := fixing{judge: f.judge, spec: &with, base: f.base, faults: f.faults, build: build, ml: build.Amounts(), free: f.free}
+	added := fixing{bench: f.bench, spec: &with, base: f.base, faults: f.faults, build: build, ml: build.Amounts(), free: f.free}
 	k, score := added.along(at, ladder, comfortable)
-	c := candidate{changes: []Change{ladder[k]}, asked: a.asked, steps: place*mostSteps + k + 1, score: score, puts: a.asked == 0 && f.forgets() || a.fills}
+	c := candidate{changes: []change.Change{ladder[k]}, asked: a.asked, steps: place*change.MostSteps + k + 1, score: score, puts: a.asked == 0 && f.forgets() || a.fills}
 	f.keep(c)
 	if c.balanced() || !besides {
 		return nil
@@ -103,7 +104,7 @@ func (f *fixing) add(a *addition, place int, besides bool) error {
 
 // filling leaves of the amounts of what lengthens a draft of rest mL those that bring it to
 // most of what drinks of its kind are: the least that passes is a short drink in a tall glass.
-func filling(ladder []Change, build *weigh.Build, rest float64) []Change {
+func filling(ladder []change.Change, build *weigh.Build, rest float64) []change.Change {
 	if ladder[0].Profile.Class.Part() != flavor.PartLength {
 		return ladder
 	}
@@ -124,7 +125,7 @@ func (f *fixing) besides(c *candidate) {
 		for _, more := range []bool{false, true} {
 			ladder := f.served(f.freely(i, more))
 			if at, score := f.along(i, ladder, comfortable); at >= 0 {
-				f.keep(candidate{changes: []Change{c.changes[0], ladder[at]}, asked: c.asked, steps: c.steps + at + 1, score: score, puts: c.puts})
+				f.keep(candidate{changes: []change.Change{c.changes[0], ladder[at]}, asked: c.asked, steps: c.steps + at + 1, score: score, puts: c.puts})
 			}
 		}
 	}

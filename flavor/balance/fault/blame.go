@@ -1,4 +1,4 @@
-package balance
+package fault
 
 import (
 	"cmp"
@@ -113,7 +113,7 @@ func oddFirst(bearers []bearer, j *weigh.Judgement) {
 // outgrownFirst brings to the front, of what makes a drink strong, the modifiers that are
 // poured larger than all bases: those have slipped sooner.
 func outgrownFirst(bearers []bearer, s *flavor.Spec, a ratio.Axis) {
-	base := baseOf(s)
+	base := s.MLOf((*flavor.Profile).Base)
 	if a != ratio.Strong || base <= 0 {
 		return
 	}
@@ -172,7 +172,7 @@ func (f *Fault) blame(s *flavor.Spec, j *weigh.Judgement, p weigh.Pull) bool {
 	}
 	f.Profile, f.poured = b.pour.Profile, poured{spec: s, pour: b.pour, far: far}
 	if !far {
-		f.moveML = ml / b.per
+		f.MoveML = ml / b.per
 	}
 	if o := bearersOf(s, against(p.Axis)); len(o) > 0 && !o[0].pour.Profile.Is(b.pour.Profile) {
 		f.poured.beside = o[0].pour.Profile
@@ -209,4 +209,37 @@ func plainAmount(s *flavor.Spec, ml float64) string {
 	}
 	const perOunce = 29.5735
 	return measure.FormatAmount(math.Max(0.25, math.Round(ml/perOunce*4)/4), flavor.Ounce)
+}
+
+// Pours returns the places of the pours that a fault is about: the largest of the
+// ingredient that it names, or all that bring the axis if it names none, of warmth
+// those that are hot.
+func (x *Fault) Pours(s *flavor.Spec) []int {
+	at := func(p *flavor.Pour) int {
+		for i := range s.Pours {
+			if &s.Pours[i] == p {
+				return i
+			}
+		}
+		return -1
+	}
+	if x.Profile != nil {
+		return []int{at(s.Largest(x.Profile))}
+	}
+	var out []int
+	if x.Axis == ratio.Temperature { // what is hot makes it warmer, and less of it cooler
+		for i := range s.Pours {
+			if s.Pours[i].Warmth() == flavor.HeatHot {
+				out = append(out, i)
+			}
+		}
+	}
+	if x.Axis < ratio.Axis(ratio.NumAxes) {
+		for _, b := range bearersOf(s, x.Axis) {
+			if b.lead || b.pour.Profile.Class.Movable() {
+				out = append(out, at(b.pour))
+			}
+		}
+	}
+	return out
 }

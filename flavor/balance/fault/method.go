@@ -1,4 +1,4 @@
-package balance
+package fault
 
 import (
 	"cmp"
@@ -19,7 +19,7 @@ func methodFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
 			continue
 		}
 		out = append(out, Fault{Axis: ratio.Method, High: !neglects(x.Flaw), Odds: 1, Deviation: leastDeviation * x.Edges,
-			Profile: x.Profile, Method: x.Flaw, Text: wording.Method(s.Method, &x), with: x.With})
+			Profile: x.Profile, Method: x.Flaw, Text: wording.Method(s.Method, &x), With: x.With})
 	}
 	slices.SortStableFunc(out, func(a, b Fault) int { return cmp.Compare(b.Deviation, a.Deviation) })
 	return out
@@ -30,13 +30,9 @@ func neglects(f technique.Flaw) bool {
 	return f == technique.EggUnshaken || f == technique.Unshaken || f == technique.Uniced
 }
 
-// Word says a fault in a word or two, as bars do: "too sweet", "curdles".
-func (f *Fault) Word() string {
-	switch {
-	case f.Method != "":
-		return wording.Flaw(f.Method)
-	case f.foreign:
-		return wording.OutOfPlace
-	}
-	return wording.Word(f.Axis, f.High)
+// Curdled lists the faults that an ingredient curdles milk, or is what curdles.
+func Curdled(s *flavor.Spec, p *flavor.Profile, j *weigh.Judgement) []Fault {
+	return slices.DeleteFunc(methodFaults(s, j), func(f Fault) bool {
+		return f.Method != technique.Curdled || f.With != p && f.Profile != p
+	})
 }

@@ -1,19 +1,21 @@
-package balance
+package mend
 
 import (
 	"math"
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/balance/change"
+	"counterpour/flavor/balance/fault"
 	"counterpour/flavor/weigh"
 )
 
 // fixing is the search for what mends a draft.
 type fixing struct {
-	judge  *Judge
+	bench  *Bench
 	spec   *flavor.Spec
 	base   float64 // score of the draft
-	faults []Fault
+	faults []fault.Fault
 	build  *weigh.Build
 	ml     []float64 // of the draft, changed and put back in the search
 	free   bool      // the draft is without alcohol, and stays so
@@ -68,12 +70,12 @@ func (f *fixing) reaches(pour int, ml, least float64) (score float64, ok bool) {
 type rungs struct {
 	f      *fixing
 	pour   int
-	ladder []Change
+	ladder []change.Change
 	scores []float64 // below 0 if not known
 	below  []float64 // more than the score, if that is not known
 }
 
-func (f *fixing) rungs(pour int, ladder []Change) rungs {
+func (f *fixing) rungs(pour int, ladder []change.Change) rungs {
 	n := len(ladder)
 	room := make([]float64, 2*n)
 	r := rungs{f: f, pour: pour, ladder: ladder, scores: room[:n], below: room[n:]}
@@ -109,7 +111,7 @@ func (r *rungs) score(i int) float64 {
 // along looks for the amount on a ladder that mends the draft: the first that
 // scores enough or, if none does, the best. The score rises and falls along a
 // ladder, so strides grow until it does either, and the rest is halved.
-func (f *fixing) along(pour int, ladder []Change, enough float64) (at int, score float64) {
+func (f *fixing) along(pour int, ladder []change.Change, enough float64) (at int, score float64) {
 	if len(ladder) == 0 {
 		return -1, 0
 	}
@@ -157,16 +159,6 @@ func (r *rungs) first(low, high int, enough float64) int {
 		}
 	}
 	return high
-}
-
-// baseOf returns the mL of all bases of a spec.
-func baseOf(s *flavor.Spec) (ml float64) {
-	for i := range s.Pours {
-		if s.Pours[i].Profile.Base() {
-			ml += s.Pours[i].ML
-		}
-	}
-	return ml
 }
 
 const slack = 1e-9
