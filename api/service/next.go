@@ -53,7 +53,7 @@ func (s *Snapshot) next(ctx context.Context, base *kitchen.Kitchen, store house.
 		return nil, err
 	}
 	out.school = out.newSchool()
-	if s.school != nil && s.Set == out.Set && slices.Equal(s.Stock, out.Stock) {
+	if s.school != nil && s.Set == out.Set && s.Settings.Units == out.Settings.Units && slices.Equal(s.Stock, out.Stock) {
 		out.school = s.school
 	}
 	out.coach = out.newCoach()

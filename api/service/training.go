@@ -1,13 +1,16 @@
 package service
 
 import (
+	"slices"
 	"sync"
 
 	"counterpour/api/service/coaching"
 	"counterpour/api/service/fault"
+	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/drill/tasting"
+	"counterpour/flavor/measure"
 	"counterpour/flavor/template"
 )
 
@@ -91,16 +94,16 @@ func (s *Snapshot) labelled() []template.Labelled {
 // newSchool returns a function that makes the trainer over the proven drinks on its first
 // call.
 func (s *Snapshot) newSchool() func() (*drill.Trainer, error) {
-	k, stock := s.Kitchen, s.Stock
+	k, stock, said := s.Kitchen, s.Stock, s.Settings
 	return sync.OnceValues(func() (*drill.Trainer, error) {
-		return drill.NewTrainer(k.Mixer, k.Judge, k.Set, k.Finder, k.Proven, stock)
+		return drill.NewTrainer(k.Mixer, k.Judge, k.Set, k.Finder, inUnits(said, k.Proven), stock)
 	})
 }
 
 // newCoach returns a function that makes the trainer of a snapshot, which knows its menu
 // too, on its first call.
 func (s *Snapshot) newCoach() func() (*drill.Trainer, error) {
-	school, menu := s.school, s.labelled()
+	school, menu := s.school, inUnits(s.Settings, s.labelled())
 	return sync.OnceValues(func() (*drill.Trainer, error) {
 		t, err := school()
 		if err != nil {
@@ -108,4 +111,25 @@ func (s *Snapshot) newCoach() func() (*drill.Trainer, error) {
 		}
 		return t.WithMenu(menu), nil
 	})
+}
+
+// inUnits returns drinks as the house pours them: in its units, and as much as is then written, so
+// that a round asks about the amounts that stand on the house's cards. Without units of its own a
+// house pours each drink as it is written.
+func inUnits(said house.Settings, drinks []template.Labelled) []template.Labelled {
+	if said.Units == "" {
+		return drinks
+	}
+	out := slices.Clone(drinks)
+	for i := range out {
+		out[i].Spec = out[i].Spec.Clone()
+		for k := range out[i].Spec.Pours {
+			pour := said.Pour(out[i].Spec.Pours[k])
+			if ml, err := measure.ToML(pour.Amount, pour.Unit, pour.Profile); err == nil {
+				pour.ML = ml
+			}
+			out[i].Spec.Pours[k] = pour
+		}
+	}
+	return out
 }

@@ -103,7 +103,7 @@ func (p *pages) bench(w http.ResponseWriter, r *http.Request) error {
 	if len(a.Faults) > 0 || a.VolumeFault != "" {
 		status = http.StatusUnprocessableEntity
 	}
-	return p.Write(w, r, status, "bench", "layout", benchPage{answer: a, Examples: part.ExamplesOf(p.bar)})
+	return p.Write(w, r, status, "bench", "layout", benchPage{answer: a, Examples: part.ExamplesOf(p.bar, p.house.Settings())})
 }
 
 // opened fills the bench with the spec that the address names, unless it holds

@@ -81,7 +81,7 @@ func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f bench
 		v.LeftOut = &leftOutView{part.LeftOutLine(found.Removed, c, nil, len(found.Covers) == 0), rewrite(text, s, &c.Spec)}
 	}
 	if x := answer.Instead; x != nil {
-		v.Menu, v.Riff = part.OfferOf(shift.Menu, x.Menu, &f.Guest), part.RiffOf(x.Riff, &f.Guest)
+		v.Menu, v.Riff = part.OfferOf(p.house.Settings(), shift.Menu, x.Menu, &f.Guest), part.RiffOf(p.house.Settings(), x.Riff, &f.Guest)
 	}
 	for _, l := range barred.Lines(answer.Barred) {
 		v.Barred = append(v.Barred, words.Sentence(l.String()))

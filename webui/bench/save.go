@@ -12,7 +12,6 @@ import (
 	"counterpour/api/service/specbook"
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/edit"
 	"counterpour/webui/access"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
@@ -90,6 +89,9 @@ func (p *pages) save(r *http.Request, f saveForm, s *flavor.Spec) (*saveView, er
 		v.Unnamed = true
 		return v, p.origin(r.Context(), v)
 	}
+	if err := p.keepUnits(r.Context(), f, s); err != nil {
+		return nil, err
+	}
 	request := specbook.KeepRequest{Draft: s, From: f.Spec, Version: f.Version, Named: f.Called != ""}
 	if f.Do == "replace" {
 		request.Over, request.Seen = f.Over, f.Seen
@@ -107,6 +109,24 @@ func (p *pages) save(r *http.Request, f saveForm, s *flavor.Spec) (*saveView, er
 		v.Undo = part.MarkOf(house.Ref{Kind: house.KindSpec, ID: kept.ID}, kept.Version)
 	}
 	return v, p.origin(r.Context(), v)
+}
+
+// keepUnits gives pours that nobody changed the units of the spec that a draft was opened from.
+func (p *pages) keepUnits(ctx context.Context, f saveForm, s *flavor.Spec) error {
+	if f.Spec == "" {
+		return nil
+	}
+	kept, _, err := behind.SpecsOf(p.house).Version(ctx, f.Spec, 0)
+	if errors.Is(err, house.ErrNotFound) {
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	if was, err := kept.Flavor(p.house.Shelf()); err == nil { // else there is nothing to compare with
+		part.KeepUnits(p.house.Settings(), s, &was)
+	}
+	return nil
 }
 
 // takenOf says what a draft would change in a spec that stands in the way.
@@ -164,5 +184,5 @@ func (p *pages) openSpec(ctx context.Context, slug string, at int64) (text strin
 	if err != nil {
 		return part.SpecText(spec), version, nil
 	}
-	return edit.Format(drink), version, nil
+	return part.DraftInUnits(p.house.Settings(), &drink), version, nil
 }

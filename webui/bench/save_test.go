@@ -10,6 +10,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data/house"
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
 	"counterpour/webui/webuitest"
 )
 
@@ -138,4 +140,24 @@ func TestAStoreThatIsClosed(t *testing.T) {
 	require.NoError(t, h.Store().Close())
 	w := webuitest.Post(p, "/", webuitest.Fields("text", berth, "save", "save"), false)
 	webuitest.Tells(t, w, http.StatusInternalServerError, "Something broke behind the bar")
+}
+
+// A spec in ounces opens in millilitres in a house that pours these, and saving it unchanged keeps
+// it as it was written; only the pour that is changed is kept in the other unit.
+func TestASpecOpensInTheUnitsOfTheHouse(t *testing.T) {
+	h := webuitest.NewHouse()
+	_, err := h.Store().Write(t.Context(), webuitest.Opening, house.Put(house.Settings{Units: measure.Metric}, 0))
+	require.NoError(t, err)
+	p := webuitest.PagesOf(t, h)
+	webuitest.Holds(t, webuitest.Get(p, "/bench?spec=halyard-sour", ""), http.StatusOK, []string{"60 ml London dry gin", "22.5 ml lemon juice", "15 ml simple syrup"}, nil)
+
+	opened := "Halyard Sour\n60 ml London dry gin\n22.5 ml lemon juice\n15 ml simple syrup\nshake, up"
+	was := webuitest.KeptSpec(t, h, "halyard-sour")
+	webuitest.Post(p, "/", webuitest.Fields("text", opened, "save", "save", "spec", "halyard-sour", "version", "1"), false)
+	assert.Equal(t, was.Item.Pours[0], webuitest.KeptSpec(t, h, "halyard-sour").Item.Pours[0])
+
+	more := strings.Replace(opened, "15 ml simple", "20 ml simple", 1)
+	webuitest.Post(p, "/", webuitest.Fields("text", more, "save", "save", "spec", "halyard-sour", "version", "1"), false)
+	now := webuitest.KeptSpec(t, h, "halyard-sour").Item.Pours
+	assert.Equal(t, []flavor.Unit{flavor.Ounce, flavor.Ounce, flavor.Millilitre}, []flavor.Unit{now[0].Unit, now[1].Unit, now[2].Unit})
 }

@@ -233,5 +233,5 @@ func (p *pages) offer(s *behind.Shift, t *outs.Touched, who *form.Guest) (*part.
 	if err != nil {
 		return nil, err
 	}
-	return part.OfferOf(s.Menu, near, who), nil
+	return part.OfferOf(p.house.Settings(), s.Menu, near, who), nil
 }

@@ -10,7 +10,6 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover/outs"
 	"counterpour/flavor/guest"
-	"counterpour/flavor/measure/draft/edit"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
@@ -131,7 +130,7 @@ func (p *pages) drinkOf(m *behind.HouseSpec, now *evening.Drink, s *behind.Shift
 		d.touch(t, &limits, since)
 	}
 	if d.state == evening.NotFor {
-		at := url.Values{"text": {edit.Format(m.Spec)}}
+		at := url.Values{"text": {part.DraftInUnits(p.house.Settings(), &m.Spec)}}
 		who.AddTo(at)
 		if d.Coverable = now.Barred != nil; d.Coverable {
 			at.Set("missing", now.Barred.ID)

@@ -1,7 +1,7 @@
 package part
 
 import (
-	"counterpour/flavor/measure/draft/edit"
+	"counterpour/data/house"
 	"counterpour/webui/behind"
 )
 
@@ -11,12 +11,12 @@ type Example struct{ Name, Text string }
 // mostExamples is the length of the list of examples. The page of specs finds all others.
 const mostExamples = 200
 
-// ExamplesOf returns the first drinks of the menu as drafts.
-func ExamplesOf(bar behind.Bar) []Example {
+// ExamplesOf returns the first drinks of the menu as drafts in the units of the house.
+func ExamplesOf(bar behind.Bar, said house.Settings) []Example {
 	var out []Example
 	all := bar.Examples()
 	for _, s := range all[:min(mostExamples, len(all))] {
-		out = append(out, Example{Name: s.Name, Text: edit.Format(s)})
+		out = append(out, Example{Name: s.Name, Text: DraftInUnits(said, &s)})
 	}
 	return out
 }

@@ -5,10 +5,10 @@ import (
 	"slices"
 
 	"counterpour/api/service/evening"
+	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/cover/instead"
-	"counterpour/flavor/measure/draft/edit"
 	"counterpour/flavor/riff"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
@@ -26,11 +26,11 @@ type Offer struct {
 
 // OfferOf describes the nearest drink of a menu; nil if there is none. The address is
 // that of its card, or of the bench if it is not on the menu, for the guest.
-func OfferOf(menu []behind.HouseSpec, o *instead.Offered, guest *form.Guest) *Offer {
+func OfferOf(said house.Settings, menu []behind.HouseSpec, o *instead.Offered, guest *form.Guest) *Offer {
 	if o == nil {
 		return nil
 	}
-	v := &Offer{Name: o.Spec.Name, Notice: words.Notice(o.Notice), Draft: edit.Format(*o.Spec)}
+	v := &Offer{Name: o.Spec.Name, Notice: words.Notice(o.Notice), Draft: DraftInUnits(said, o.Spec)}
 	v.Address = BenchAddress(v.Draft, guest)
 	for i := range menu {
 		if menu[i].Spec.Name == o.Spec.Name {
@@ -53,11 +53,11 @@ func BenchAddress(text string, guest *form.Guest) string {
 }
 
 // RiffOf describes a riff to offer; nil if there is none.
-func RiffOf(r *riff.Riff, guest *form.Guest) *Offer {
+func RiffOf(said house.Settings, r *riff.Riff, guest *form.Guest) *Offer {
 	if r == nil {
 		return nil
 	}
-	v := &Offer{Name: r.Name, Recipe: words.Sentence(r.Recipe), Notice: words.Notice(r.Notice), Draft: edit.Format(r.Spec)}
+	v := &Offer{Name: r.Name, Recipe: words.Sentence(r.Recipe), Notice: words.Notice(r.Notice), Draft: DraftInUnits(said, &r.Spec)}
 	v.Address = BenchAddress(v.Draft, guest)
 	return v
 }

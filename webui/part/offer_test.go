@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/cover/instead"
@@ -40,7 +41,7 @@ func TestLeftOutLine(t *testing.T) {
 func TestOfferLinksToItsCard(t *testing.T) {
 	drink := flavor.Spec{Name: "Long One", Method: flavor.Build, Service: flavor.Rocks}
 	o := &instead.Offered{Spec: &drink, Notice: sense.WillNotice}
-	assert.Nil(t, part.OfferOf(nil, nil, &form.Guest{}))
-	assert.Contains(t, part.OfferOf(nil, o, &form.Guest{}).Address, "/bench?text=")
-	assert.Equal(t, "/specs/long-one", part.OfferOf([]behind.HouseSpec{{Slug: "long-one", Spec: drink}}, o, &form.Guest{}).Address)
+	assert.Nil(t, part.OfferOf(house.Settings{}, nil, nil, &form.Guest{}))
+	assert.Contains(t, part.OfferOf(house.Settings{}, nil, o, &form.Guest{}).Address, "/bench?text=")
+	assert.Equal(t, "/specs/long-one", part.OfferOf(house.Settings{}, []behind.HouseSpec{{Slug: "long-one", Spec: drink}}, o, &form.Guest{}).Address)
 }

@@ -1,11 +1,13 @@
 package part
 
 import (
+	"math"
 	"slices"
 
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/measure/draft/edit"
 )
 
 // SpecInUnits returns a copy of a drink with its pours in the units of the house, to be
@@ -17,6 +19,35 @@ func SpecInUnits(said house.Settings, s *flavor.Spec) *flavor.Spec {
 	}
 	return &shown
 }
+
+// DraftInUnits writes a drink as a draft for the bench, in the units of the house. What no mark
+// of its jigger is near to stays as it is written: a draft may be saved.
+func DraftInUnits(said house.Settings, s *flavor.Spec) string {
+	shown := s.Clone()
+	for i := range shown.Pours {
+		if pour := said.Pour(shown.Pours[i]); !house.Rounded(pour) {
+			shown.Pours[i] = pour
+		}
+	}
+	return edit.Format(shown)
+}
+
+// KeepUnits gives the pours of a draft that stand as [DraftInUnits] wrote those of a spec back
+// the units and amounts of that spec, so that opening and saving it changes nothing.
+func KeepUnits(said house.Settings, draft, was *flavor.Spec) {
+	for i := range draft.Pours {
+		p := &draft.Pours[i]
+		for _, old := range was.Pours {
+			if pour := said.Pour(old); pour.Profile.ID == p.Profile.ID && pour.Unit == p.Unit && math.Abs(pour.Amount-p.Amount) < sameAmount {
+				p.Amount, p.Unit, p.ML = old.Amount, old.Unit, old.ML
+				break
+			}
+		}
+	}
+}
+
+// sameAmount is the difference of two amounts that are written alike.
+const sameAmount = 1e-6
 
 // coverInUnits returns a copy of a cover with its pours in the units of the house, to be
 // shown.

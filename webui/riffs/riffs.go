@@ -10,7 +10,6 @@ import (
 
 	"counterpour/api/service/remedy"
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/edit"
 	"counterpour/flavor/riff"
 	"counterpour/flavor/riff/wish"
 	"counterpour/webui/behind"
@@ -101,7 +100,7 @@ func (p *pages) riffs(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	v := &riffsPage{riffsForm: form, Examples: part.ExamplesOf(p.bar), Priced: len(t.PerML) > 0, tariff: t}
+	v := &riffsPage{riffsForm: form, Examples: part.ExamplesOf(p.bar, p.house.Settings()), Priced: len(t.PerML) > 0, tariff: t}
 	status := http.StatusOK
 	if strings.TrimSpace(form.Text) != "" {
 		if status, err = v.fill(r.Context(), p); err != nil {
@@ -236,6 +235,6 @@ func (p *pages) pourable(ctx context.Context, everything bool, drafts ...*flavor
 }
 
 // benchLink is the address of the bench with a drink on it, for a guest.
-func benchLink(s *flavor.Spec, d *form.Guest) string {
-	return part.BenchAddress(edit.Format(*s), d)
+func (p *pages) benchLink(s *flavor.Spec, d *form.Guest) string {
+	return part.BenchAddress(part.DraftInUnits(p.house.Settings(), s), d)
 }

@@ -140,7 +140,7 @@ func said(text string) string {
 // drinkView says what all drinks of these pages have in common, beside the one
 // that they come from.
 func (p *pages) drinkView(id string, s, from *flavor.Spec, d *form.Guest, drawn bool, family string) riffView {
-	v := riffView{ID: id, New: words.Of(s.NewAllergens(from)), Ask: s.Ask(d.Avoid), Allergens: part.AllergensOf(s, d.Avoid), Link: benchLink(s, d)}
+	v := riffView{ID: id, New: words.Of(s.NewAllergens(from)), Ask: s.Ask(d.Avoid), Allergens: part.AllergensOf(s, d.Avoid), Link: p.benchLink(s, d)}
 	for _, p := range part.Compare(from.Pours, s.Pours) {
 		one := part.Pour{Amount: p.After(), Name: p.Name()}
 		switch {
@@ -211,7 +211,7 @@ func (p *pages) cautionsWith(specs []*flavor.Spec, said func(one bool, numbers s
 
 func (p *pages) relativeView(x *precedent.Relative, from *flavor.Spec, d *form.Guest) relativeView {
 	s := &x.Proven.Spec
-	v := relativeView{Name: s.Name, Family: x.Proven.Family, Source: x.Proven.Source, Status: x.Proven.Status, Distance: words.Figure(x.Distance, 2), Bench: benchLink(s, d)}
+	v := relativeView{Name: s.Name, Family: x.Proven.Family, Source: x.Proven.Source, Status: x.Proven.Status, Distance: words.Figure(x.Distance, 2), Bench: p.benchLink(s, d)}
 	if f, ok := p.bar.Family(x.Proven.Family); ok {
 		v.Family = f.Name
 	}
