@@ -43,7 +43,7 @@ var allowedInFlavor = map[string][]string{
 	"template":  {"flavor", "ratio", "makeup"},
 	"weigh":     {"flavor", "mix", "habit", "ratio", "makeup", "technique", "template", "weigh/proportion", "weigh/forgotten"},
 	"balance":   {"flavor", "mix", "ratio", "technique", "weigh", "balance/arithmetic", "balance/change", "balance/fault", "balance/mend"},
-	"cover":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/fill", "cover/gap", "cover/search", "cover/portion", "cover/practice", "cover/role", "cover/soft", "cover/wording", "technique"},
+	"cover":     {"flavor", "guest", "measure", "mix", "sense", "technique", "weigh", "balance", "cover/asked", "cover/gap", "cover/idea", "cover/listing", "cover/portion", "cover/role", "cover/search", "cover/shelf", "cover/wording"},
 	"drill":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "makeup", "template", "weigh", "balance", "balance/threshold", "cover", "riff", "drill/tasting", "drill/handling", "drill/pace", "drill/slip", "drill/wording"},
 
 	"template/templatetest": {"flavor", "ratio", "template"},
@@ -71,6 +71,10 @@ var allowedInFlavor = map[string][]string{
 	"cover/gap":          {"flavor", "guest", "measure", "sense", "cover/portion", "cover/role"},
 	"cover/fill":         {"flavor", "cover/gap", "cover/portion", "cover/role"},
 	"cover/practice":     {"flavor", "cover/gap", "cover/search"},
+	"cover/asked":        {"flavor", "guest", "cover/gap", "cover/search"},
+	"cover/shelf":        {"flavor", "mix", "cover/asked", "cover/fill", "cover/gap", "cover/portion", "cover/practice", "cover/role", "cover/search"},
+	"cover/idea":         {"flavor", "mix", "sense", "ratio", "weigh", "balance", "cover/asked", "cover/fill", "cover/gap", "cover/portion", "cover/role", "cover/search", "cover/shelf", "cover/soft"},
+	"cover/listing":      {"flavor", "sense", "weigh", "cover/asked", "cover/fill", "cover/idea", "cover/role", "cover/search", "cover/shelf"},
 	"cover/wording":      {"flavor", "measure", "mix", "sense"},
 
 	"measure/draft/token":      {"flavor"},

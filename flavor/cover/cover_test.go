@@ -102,8 +102,8 @@ func (b *bench) request(t testing.TB, text, missing string, parts, limit int, av
 func (b *bench) task(t testing.TB, r *Request) *task {
 	task, err := b.finder.newTask(r, false)
 	require.NoError(t, err)
-	require.NoError(t, task.addCandidates())
-	task.addMoves(false)
+	require.NoError(t, task.AddCandidates())
+	task.AddMoves(false)
 	return task
 }
 

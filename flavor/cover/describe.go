@@ -2,64 +2,50 @@ package cover
 
 import (
 	"cmp"
-	"iter"
 	"slices"
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
-	"counterpour/flavor/cover/fill"
 	"counterpour/flavor/cover/gap"
+	"counterpour/flavor/cover/idea"
 	"counterpour/flavor/cover/search"
 	"counterpour/flavor/cover/wording"
 	"counterpour/flavor/sense"
 )
 
-// keeps reports whether an idea keeps the drink: it lies near, or hardly further and is
-// what every bar pours, or is no other drink, poured by custom, and has lost nothing that
-// led. What the trade pours far off, such as a tequila for a pisco, is another drink.
-func (t *task) keeps(x *idea) bool {
-	switch {
-	case x.distance <= NearJND:
-		return true
-	case x.distance <= farJND:
-		return t.everyBar(x)
-	}
-	return x.distance <= knownJND && t.practice.Pours(x.filling.Parts) && !x.lost()
-}
-
 // describe turns an idea into a cover.
-func (t *task) describe(x *idea) Cover {
+func (t *task) describe(x *idea.Idea) Cover {
 	order, spared := t.order()
-	steps := sense.Between(order.glass, x.glass)
-	c := Cover{Distance: steps.Total(), Keeps: t.keeps(x), Rank: x.rank, Spec: x.spec, Score: x.score, Custom: t.practice.Pours(x.filling.Parts), Without: spared}
-	beside := order.between(order.glass, x.glass)
-	if t.gap.Less {
+	steps := sense.Between(order.Glass, x.Glass)
+	c := Cover{Distance: steps.Total(), Keeps: t.Keeps(x), Rank: x.Rank, Spec: x.Spec, Score: x.Score, Custom: t.Practice.Pours(x.Filling.Parts), Without: spared}
+	beside := order.Between(order.Glass, x.Glass)
+	if t.Gap.Less {
 		c.Beside = beside
 	}
 	c.Keeps = c.Keeps && (len(spared) == 0 || beside <= NearJND)
-	t.addParts(&c, &x.filling)
+	t.addParts(&c, &x.Filling)
 	t.addWithout(&c)
-	for _, m := range x.filling.Moves {
-		from := t.req.Spec.Pours[t.moves[m].pour]
-		to := t.moves[m].amount
+	for _, m := range x.Filling.Moves {
+		from := t.Req.Spec.Pours[t.Moves[m].Pour]
+		to := t.Moves[m].Amount
 		var fromUnit flavor.Unit
 		if from.Unit != to.Unit {
 			fromUnit = from.Unit
 		}
-		c.Changes = append(c.Changes, balance.Change{Pour: t.placeInOrder(t.moves[m].pour), Profile: from.Profile, Unit: to.Unit, FromUnit: fromUnit,
+		c.Changes = append(c.Changes, balance.Change{Pour: t.placeInOrder(t.Moves[m].Pour), Profile: from.Profile, Unit: to.Unit, FromUnit: fromUnit,
 			From: from.Amount, To: to.Value, FromML: from.ML, ToML: to.ML})
 	}
-	c.ABV, c.ABVChange, c.VolumeChange = x.drink.ABV, x.drink.ABV-order.drink.ABV, x.drink.VolumeML-order.drink.VolumeML
-	c.Gone = x.gone
+	c.ABV, c.ABVChange, c.VolumeChange = x.Drink.ABV, x.Drink.ABV-order.Drink.ABV, x.Drink.VolumeML-order.Drink.VolumeML
+	c.Gone = x.Gone
 	c.Notice = sense.NoticeOf(c.Distance, len(c.Gone) > 0)
-	c.Lost, c.Gained = wording.Aromas(order.drink, x.drink)
-	c.Marks, c.NewAllergens = c.Spec.Allergens(), c.Spec.NewAllergens(order.req.Spec)
-	c.Ask = c.Spec.Ask(t.req.Guest.Avoid)
+	c.Lost, c.Gained = wording.Aromas(order.Drink, x.Drink)
+	c.Marks, c.NewAllergens = c.Spec.Allergens(), c.Spec.NewAllergens(order.Req.Spec)
+	c.Ask = c.Spec.Ask(t.Req.Guest.Avoid)
 	t.addRead(&c)
 	c.OtherSpirit = c.otherSpirit()
-	c.Text = t.text(&c, x.glass)
-	for i := range x.also {
-		c.Also = append(c.Also, t.describe(&x.also[i]))
+	c.Text = t.text(&c, x.Glass)
+	for i := range x.Also {
+		c.Also = append(c.Also, t.describe(&x.Also[i]))
 	}
 	return c
 }
@@ -67,12 +53,12 @@ func (t *task) describe(x *idea) Cover {
 // addParts lists the parts, the most first, and what each stands for.
 func (t *task) addParts(c *Cover, x *search.Filling) {
 	order := slices.Clone([]int{0, 1, 2}[:len(x.Parts)])
-	ml := func(k int) float64 { return t.cands[x.Parts[k]].amounts[x.Amounts[k]].ML }
+	ml := func(k int) float64 { return t.Cands[x.Parts[k]].Amounts[x.Amounts[k]].ML }
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(ml(b), ml(a)) })
 	for _, k := range order {
 		i := x.Parts[k]
-		c.Parts = append(c.Parts, t.poured(i, x.Amounts[k]))
-		c.For = append(c.For, t.gap.Gone[t.inPlaceOf(i, ml(k))].Profile)
+		c.Parts = append(c.Parts, t.Poured(i, x.Amounts[k]))
+		c.For = append(c.For, t.Gap.Gone[t.inPlaceOf(i, ml(k))].Profile)
 	}
 }
 
@@ -84,11 +70,11 @@ const leastWeight = 1e-6
 // jigger stands for no dashes, nor the other way round, where something else went too.
 func (t *task) inPlaceOf(i int, ml float64) int {
 	strange := func(m int) (measure bool, by float64) {
-		gone := &t.gap.Gone[m]
-		return (ml > gap.SeasoningML) != (gone.ML > gap.SeasoningML), t.entries[i].Strange[m] / max(gone.Weight, leastWeight)
+		gone := &t.Gap.Gone[m]
+		return (ml > gap.SeasoningML) != (gone.ML > gap.SeasoningML), t.Entries[i].Strange[m] / max(gone.Weight, leastWeight)
 	}
 	stands := 0
-	for m := range t.gap.Gone {
+	for m := range t.Gap.Gone {
 		other, by := strange(m)
 		if least, best := strange(stands); least && !other || least == other && by < best {
 			stands = m
@@ -103,8 +89,8 @@ func (t *task) addWithout(c *Cover) {
 	if len(c.Parts) == 0 {
 		return // all of it is left out
 	}
-	for m := range t.gap.Gone {
-		if p := t.gap.Gone[m].Profile; !slices.Contains(c.For, p) {
+	for m := range t.Gap.Gone {
+		if p := t.Gap.Gone[m].Profile; !slices.Contains(c.For, p) {
 			c.Without = append(slices.Clip(c.Without), p)
 		}
 	}
@@ -113,63 +99,8 @@ func (t *task) addWithout(c *Cover) {
 // addRead lists the pours that the guest may have only if the label clears them.
 func (t *task) addRead(c *Cover) {
 	for i := range c.Spec.Pours {
-		if p := c.Spec.Pours[i].Profile; !t.req.Guest.MayHave(p) && !slices.Contains(c.Read, p) {
-			c.Read, c.ReadFor = append(c.Read, p), append(c.ReadFor, t.req.Guest.Cleared(p))
+		if p := c.Spec.Pours[i].Profile; !t.Req.Guest.MayHave(p) && !slices.Contains(c.Read, p) {
+			c.Read, c.ReadFor = append(c.Read, p), append(c.ReadFor, t.Req.Guest.Cleared(p))
 		}
 	}
-}
-
-// pours yields the pours of the whole drink, the substitutes in the place of
-// the first pour that went.
-func (t *task) pours(x *search.Filling) iter.Seq[flavor.Pour] {
-	return func(yield func(flavor.Pour) bool) {
-		parts := x.Parts
-		for i := range t.req.Spec.Pours {
-			if slices.Contains(t.gap.Keep, i) {
-				if !yield(t.moved(i, x)) {
-					return
-				}
-				continue
-			}
-			for k, c := range parts {
-				if !yield(t.poured(c, x.Amounts[k])) {
-					return
-				}
-			}
-			parts = nil
-		}
-	}
-}
-
-// poured returns a part as it is poured: before the rest is mixed, or on top of it.
-func (t *task) poured(part, amount int) flavor.Pour {
-	p := t.cands[part].amounts[amount].Of(t.cands[part].Profile)
-	p.After = t.gap.AddedAfter(p.Profile)
-	return p
-}
-
-// partsOf appends what a filling pours in the gap.
-func (t *task) partsOf(x *search.Filling, to []fill.Portion) []fill.Portion {
-	for k, i := range x.Parts {
-		to = append(to, fill.Portion{Profile: t.cands[i].Profile, ML: t.cands[i].amounts[x.Amounts[k]].ML})
-	}
-	return to
-}
-
-// moved returns pour i of the drink as a cover has it.
-func (t *task) moved(i int, x *search.Filling) flavor.Pour {
-	p := t.req.Spec.Pours[i]
-	for _, m := range x.Moves {
-		if t.moves[m].pour == i {
-			p.Amount, p.Unit, p.ML = t.moves[m].amount.Value, t.moves[m].amount.Unit, t.moves[m].amount.ML
-		}
-	}
-	return p
-}
-
-// specOf returns the whole drink.
-func (t *task) specOf(x *search.Filling) flavor.Spec {
-	s := t.req.Spec.Clone()
-	s.Pours = slices.AppendSeq(make([]flavor.Pour, 0, len(t.gap.Keep)+len(x.Parts)), t.pours(x))
-	return s
 }

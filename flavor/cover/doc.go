@@ -23,6 +23,12 @@
 // it. No cover carries what the guest must not have; what nobody has stated counts
 // as present, and what only a label would have to clear is listed apart.
 //
+// The way from what ran out to what is poured is told by the packages beneath: asked
+// is the question, gap what it leaves of the drink, shelf which bottles may stand
+// there, search which of them together and how much, idea what each comes to in the
+// glass, listing which ideas somebody wants to read. This package asks them by turns,
+// the strictest question first, and says the answer.
+//
 // Which amounts are poured is found by package search, exactly, in the space near
 // the original glass, where steps are linear; the distance that is shown is then
 // measured between the two glasses.

@@ -11,6 +11,9 @@ import (
 	"pgregory.net/rapid"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover/asked"
+	"counterpour/flavor/cover/idea"
+	"counterpour/flavor/cover/listing"
 	"counterpour/flavor/cover/role"
 	"counterpour/flavor/guest"
 )
@@ -28,12 +31,12 @@ func TestNothingFarIsListed(t *testing.T) {
 		require.NoError(rt, err)
 		for _, c := range result.Covers {
 			one := len(c.Parts) == 1 && c.Parts[0].Profile.Class.Kin() == flavor.KinSpirit
-			most, worth := LastJND, leastWorth
+			most, worth := LastJND, listing.LeastWorth
 			switch {
 			case c.Custom:
-				most, worth = LastCustomJND, leastKnownWorth
+				most, worth = asked.LastCustomJND, listing.LeastKnownWorth
 			case one:
-				most = LastKnownJND
+				most = asked.LastKnownJND
 			}
 			assert.LessOrEqual(rt, c.Distance, most, c.Text)
 			if len(c.Parts) == 1 && len(result.Removed) == 1 && role.Sweetens(c.Parts[0].Profile.Class, result.Removed[0].Class) {
@@ -41,7 +44,7 @@ func TestNothingFarIsListed(t *testing.T) {
 			}
 			assert.GreaterOrEqual(rt, c.Score, worth*result.ScoreBefore, c.Text)
 			assert.Equal(rt, !c.Keeps, strings.Contains(c.Text, ": another drink"), c.Text)
-			if c.Keeps && c.Distance > farJND {
+			if c.Keeps && c.Distance > listing.FarJND {
 				assert.True(rt, c.Custom && len(c.Gone) == 0, c.Text)
 			}
 		}
@@ -121,23 +124,23 @@ func TestACustomIsPouredInItsBestAmounts(t *testing.T) {
 	} {
 		r := Request{Spec: b.menu(t, c.text)[0], Missing: b.profiles(t, c.missing), Candidates: b.profiles(t, c.stock...), Limit: 10}
 		task := b.task(t, &r)
-		task.strict = true
-		ideas, _, err := task.ideas(context.Background())
+		task.Strict = true
+		ideas, _, err := task.Ideas(context.Background())
 		require.NoError(t, err)
-		at := slices.IndexFunc(ideas, func(x idea) bool { return len(x.filling.Parts) == 2 })
+		at := slices.IndexFunc(ideas, func(x idea.Idea) bool { return len(x.Filling.Parts) == 2 })
 		require.GreaterOrEqual(t, at, 0, c.missing)
 		best := ideas[at]
 		for k := range 2 {
 			for _, by := range []int{-1, 1} {
-				other := best.filling
+				other := best.Filling
 				other.Amounts[k] += by
-				if n := other.Amounts[k]; n < 0 || n >= len(task.cands[other.Parts[k]].amounts) {
+				if n := other.Amounts[k]; n < 0 || n >= len(task.Cands[other.Parts[k]].Amounts) {
 					continue
 				}
-				x, err := task.mixed(&other)
+				x, err := task.Mixed(&other)
 				require.NoError(t, err)
-				if score, err := b.finder.judge.ScoreOnly(&x.spec); assert.NoError(t, err) && score >= best.score {
-					assert.GreaterOrEqual(t, x.distance, best.distance, "%s: %s", c.missing, task.describe(x).Text)
+				if score, err := b.finder.tools.Judge.ScoreOnly(&x.Spec); assert.NoError(t, err) && score >= best.Score {
+					assert.GreaterOrEqual(t, x.Distance, best.Distance, "%s: %s", c.missing, task.describe(x).Text)
 				}
 			}
 		}
@@ -148,7 +151,7 @@ func TestACustomIsPouredInItsBestAmounts(t *testing.T) {
 // a drink made on another spirit is told as that, however near (common practice, no source).
 func TestCoversAreWhatABarPours(t *testing.T) {
 	b := newBench(t)
-	finder := NewFinder(b.finder.mixer, b.finder.judge, b.finder.space, b.finder.trade.Customs, DefaultWeights())
+	finder := NewFinder(b.finder.tools.Mixer, b.finder.tools.Judge, b.finder.tools.Space, b.finder.tools.Trade.Customs, DefaultWeights())
 	finder.Pour(func(p *flavor.Profile) float64 {
 		if p.ID == "maraschino-liqueur" {
 			return 30

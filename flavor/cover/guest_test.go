@@ -70,7 +70,7 @@ func TestGuestLimits(t *testing.T) {
 	got, err = b.finder.Find(context.Background(), r)
 	require.NoError(t, err)
 	for _, c := range got.Covers {
-		drink, err := b.finder.mixer.Mix(&c.Spec)
+		drink, err := b.finder.tools.Mixer.Mix(&c.Spec)
 		require.NoError(t, err)
 		assert.LessOrEqual(t, drink.ABV, 15.0)
 	}

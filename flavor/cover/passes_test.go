@@ -17,7 +17,7 @@ import (
 func TestBaseMovesBeforeBalanceIsGivenUp(t *testing.T) {
 	b := newBench(t)
 	r := b.request(t, "2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up", "lemon juice", 1, 3)
-	require.NoError(t, r.check())
+	require.NoError(t, r.Check())
 	counts := map[string]int{}
 	for _, p := range b.catalogue.Profiles() {
 		r.Candidates = []*flavor.Profile{p}
@@ -28,9 +28,9 @@ func TestBaseMovesBeforeBalanceIsGivenUp(t *testing.T) {
 		}
 		keeps := func(base bool) bool {
 			task := b.task(t, &r)
-			task.strict = true
-			task.addMoves(base)
-			ideas, proven, err := task.ideas(context.Background())
+			task.Strict = true
+			task.AddMoves(base)
+			ideas, proven, err := task.Ideas(context.Background())
 			require.NoError(t, err)
 			require.True(t, proven)
 			return len(ideas) > 0

@@ -6,6 +6,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/cover/idea"
+	"counterpour/flavor/cover/listing"
 	"counterpour/flavor/cover/portion"
 	"counterpour/flavor/cover/search"
 	"counterpour/flavor/measure"
@@ -16,9 +18,9 @@ import (
 // it is in balance: an amaretto sour without its amaretto is a sour on its whiskey. It does so
 // for a guest who avoids something, where no cover keeps the drink and its base is left.
 func (t *task) addRebuilt(to *Result) error {
-	g := &t.req.Guest
+	g := &t.Req.Guest
 	limited := len(g.Avoid) > 0 || len(g.NoAnimal) > 0
-	if !limited || t.gap.Less || t.gap.Asked.Labels || slices.ContainsFunc(to.Covers, Cover.worthPouring) || !t.keepsBase() {
+	if !limited || t.Gap.Less || t.Gap.Asked.Labels || slices.ContainsFunc(to.Covers, Cover.worthPouring) || !t.keepsBase() {
 		return nil
 	}
 	x, err := t.rebuilt()
@@ -27,8 +29,8 @@ func (t *task) addRebuilt(to *Result) error {
 	}
 	c := t.describe(x)
 	balanced := func(c Cover) bool { return weigh.VerdictOf(c.Score) == weigh.Balanced }
-	to.LeftOut, to.LeftOutBest = &c, t.strayed == strayedAll || !slices.ContainsFunc(to.Covers, balanced)
-	if t.strayed == strayedAll {
+	to.LeftOut, to.LeftOutBest = &c, t.Strayed == listing.StrayedAll || !slices.ContainsFunc(to.Covers, balanced)
+	if t.Strayed == listing.StrayedAll {
 		to.Covers = slices.DeleteFunc(to.Covers, func(c Cover) bool { return !balanced(c) })
 	}
 	return nil
@@ -37,7 +39,7 @@ func (t *task) addRebuilt(to *Result) error {
 // keepsBase reports whether a spirit is left of the drink, and none of what led it went.
 func (t *task) keepsBase() bool {
 	base := func(p *flavor.Profile) bool { return p.Base() && p.Class.Kin() == flavor.KinSpirit }
-	return len(t.gap.Keep) > 1 && t.gap.Keeps(base) && !t.gap.Any(base)
+	return len(t.Gap.Keep) > 1 && t.Gap.Keeps(base) && !t.Gap.Any(base)
 }
 
 // sameML is the difference, in mL, up to which two amounts are one.
@@ -48,15 +50,15 @@ const mostRebuilds = 4
 
 // rebuilt is what is left in amounts that balance it, nil if no amounts do, or only such as a
 // guest may not have.
-func (t *task) rebuilt() (*idea, error) {
+func (t *task) rebuilt() (*idea.Idea, error) {
 	x, err := t.without()
 	if err != nil {
 		return nil, err
 	}
-	spec := x.spec.Clone()
+	spec := x.Spec.Clone()
 	t.fillWithBase(&spec)
 	for range mostRebuilds {
-		_, fixes, err := t.finder.judge.Mend(&spec, balance.MaxFixes)
+		_, fixes, err := t.Judge.Mend(&spec, balance.MaxFixes)
 		if err != nil {
 			return nil, err
 		}
@@ -67,25 +69,25 @@ func (t *task) rebuilt() (*idea, error) {
 		spec = fixes[at].Spec.Clone()
 	}
 	t.byTheJigger(&spec)
-	out := &idea{filling: search.Filling{}, spec: spec}
-	for k, i := range t.gap.Keep {
-		p, was := &spec.Pours[k], &t.req.Spec.Pours[i]
+	out := &idea.Idea{Filling: search.Filling{}, Spec: spec}
+	for k, i := range t.Gap.Keep {
+		p, was := &spec.Pours[k], &t.Req.Spec.Pours[i]
 		if math.Abs(p.ML-was.ML) < sameML {
 			continue
 		}
-		out.filling.Moves = append(out.filling.Moves, len(t.moves))
-		t.moves = append(t.moves, move{pour: i, amount: portion.Amount{Value: p.Amount, Unit: p.Unit, ML: p.ML}})
+		out.Filling.Moves = append(out.Filling.Moves, len(t.Moves))
+		t.Moves = append(t.Moves, idea.Move{Pour: i, Amount: portion.Amount{Value: p.Amount, Unit: p.Unit, ML: p.ML}})
 	}
-	if err := t.inGlass(out); err != nil {
+	if err := t.InGlass(out); err != nil {
 		return nil, err
 	}
-	if out.score, err = t.finder.judge.ScoreOnly(&spec); err != nil {
+	if out.Score, err = t.Judge.ScoreOnly(&spec); err != nil {
 		return nil, err
 	}
-	if weigh.VerdictOf(out.score) != weigh.Balanced || len(out.filling.Moves) == 0 || t.req.Guest.TooStrong(out.drink.ABV) {
+	if weigh.VerdictOf(out.Score) != weigh.Balanced || len(out.Filling.Moves) == 0 || t.Req.Guest.TooStrong(out.Drink.ABV) {
 		return nil, nil
 	}
-	t.rank(out)
+	t.Rank(out)
 	return out, nil
 }
 
@@ -106,7 +108,7 @@ func (t *task) fillWithBase(s *flavor.Spec) {
 		return
 	}
 	p := &s.Pours[at]
-	amount := measure.Snap(min(fullBaseML, p.ML+t.gap.ML), p.Unit, p.Profile)
+	amount := measure.Snap(min(fullBaseML, p.ML+t.Gap.ML), p.Unit, p.Profile)
 	if per, ok := measure.MLPerUnit(p.Unit, p.Profile); ok && amount*per > p.ML {
 		p.Amount, p.ML = amount, amount*per
 	}

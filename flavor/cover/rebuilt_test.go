@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover/listing"
 	"counterpour/flavor/weigh"
 )
 
@@ -68,7 +69,7 @@ func TestBalanceStandsAboveWhatIsOff(t *testing.T) {
 			for k := range got.Covers[:max(0, len(got.Covers)-1)] {
 				x, y := &got.Covers[k], &got.Covers[k+1]
 				if weigh.VerdictOf(x.Score) == weigh.Off && !x.Custom {
-					assert.False(t, weigh.VerdictOf(y.Score) == weigh.Balanced && y.Distance <= x.Distance+moderate, "%s above %s", x.Text, y.Text)
+					assert.False(t, weigh.VerdictOf(y.Score) == weigh.Balanced && y.Distance <= x.Distance+listing.Moderate, "%s above %s", x.Text, y.Text)
 				}
 			}
 		}

@@ -11,6 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover/asked"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/sense"
 )
@@ -47,7 +48,7 @@ func compareIDs(a, b *flavor.Profile) int {
 // hand.
 func (b *bench) pouredFor(custom, ids []string) bool {
 	return len(custom) == len(ids) && !slices.ContainsFunc(ids, func(id string) bool {
-		return !slices.ContainsFunc(custom, func(x string) bool { return x == id || slices.Contains(b.finder.trade.Customs.Kin(x), id) })
+		return !slices.ContainsFunc(custom, func(x string) bool { return x == id || slices.Contains(b.finder.tools.Trade.Customs.Kin(x), id) })
 	})
 }
 
@@ -59,7 +60,7 @@ func TestListsKeepToTheRules(t *testing.T) {
 		r := b.drawRequest(rt)
 		result, err := b.finder.Find(context.Background(), r)
 		require.NoError(rt, err)
-		customs := b.finder.trade.Customs.For(r.Missing[0].ID)
+		customs := b.finder.tools.Trade.Customs.For(r.Missing[0].ID)
 		for i := range result.Covers {
 			c := &result.Covers[i]
 			found++
@@ -76,7 +77,7 @@ func TestListsKeepToTheRules(t *testing.T) {
 				b.earnsItsPlace(rt, &r, c)
 			}
 			for k := range i {
-				assert.GreaterOrEqual(rt, b.apart(rt, &result.Covers[k].Spec, &c.Spec), sameIdea, "%s and %s are one", result.Covers[k].Text, c.Text)
+				assert.GreaterOrEqual(rt, b.apart(rt, &result.Covers[k].Spec, &c.Spec), asked.SameIdea, "%s and %s are one", result.Covers[k].Text, c.Text)
 			}
 		}
 	})
@@ -90,11 +91,11 @@ func flat(m flavor.Method, p *flavor.Profile) bool {
 
 // apart returns how far apart two drinks are in the glass.
 func (b *bench) apart(t require.TestingT, one, other *flavor.Spec) float64 {
-	x, err := b.finder.mixer.Mix(one)
+	x, err := b.finder.tools.Mixer.Mix(one)
 	require.NoError(t, err)
-	y, err := b.finder.mixer.Mix(other)
+	y, err := b.finder.tools.Mixer.Mix(other)
 	require.NoError(t, err)
-	steps := sense.Between(b.finder.space.Percept(one, x), b.finder.space.Percept(other, y))
+	steps := sense.Between(b.finder.tools.Space.Percept(one, x), b.finder.tools.Space.Percept(other, y))
 	return steps.Total()
 }
 
@@ -109,7 +110,7 @@ func (b *bench) earnsItsPlace(t *rapid.T, r *Request, c *Cover) {
 			least = min(least, b.apart(t, r.Spec, &fewer))
 		}
 	}
-	assert.LessOrEqual(t, c.Distance, least-b.finder.weights.Earn+1e-6, "%s: a part is not missed", c.Text)
+	assert.LessOrEqual(t, c.Distance, least-b.finder.tools.Weights.Earn+1e-6, "%s: a part is not missed", c.Text)
 }
 
 // Nothing that nobody has stated is in the safe list, whatever is avoided.

@@ -19,7 +19,7 @@ func (t *task) text(c *Cover, glass *sense.Percept) string {
 	}
 	text := strings.Join(parts, " + ")
 	if len(parts) == 0 {
-		text = wording.LeaveOut(t.req.Spec.Method, c.Spec.Method)
+		text = wording.LeaveOut(t.Req.Spec.Method, c.Spec.Method)
 		if t.staysLong() {
 			text += wording.AsSoftDrink
 		}
@@ -31,7 +31,7 @@ func (t *task) text(c *Cover, glass *sense.Percept) string {
 	if off := c.Spec.LeaveOff(); off != "" {
 		text += ", " + off
 	}
-	told := wording.Difference{From: order.glass, To: glass, Another: !c.Keeps, OtherSpirit: c.Keeps && c.OtherSpirit, Gone: c.Gone, Named: c.named(), Lost: c.Lost, Gained: c.Gained}
+	told := wording.Difference{From: order.Glass, To: glass, Another: !c.Keeps, OtherSpirit: c.Keeps && c.OtherSpirit, Gone: c.Gone, Named: c.named(), Lost: c.Lost, Gained: c.Gained}
 	return text + ": " + told.String()
 }
 

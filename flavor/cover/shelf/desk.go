@@ -1,11 +1,15 @@
-package cover
+package shelf
 
-import "counterpour/flavor/cover/search"
+import (
+	"sync"
+
+	"counterpour/flavor/cover/search"
+)
 
 // desk is where a task lists what may be poured. It outlives the task, so that the next hardly
 // makes any memory anew.
 type desk struct {
-	cands   []candidate
+	cands   []Candidate
 	entries []search.Part
 	numbers []float64 // the amounts of the parts and how strange they are, one after another
 }
@@ -14,14 +18,18 @@ type desk struct {
 // longer shelf makes it anew for each task.
 const mostListed = 1 << 12
 
+// Desks are where tasks list what may be poured. They are safe for concurrent use; their zero value
+// is ready.
+type Desks struct{ idle sync.Pool }
+
 // borrow returns a desk with room for n candidates.
-func (f *Finder) borrow(n int) *desk {
-	d, _ := f.desks.Get().(*desk)
+func (f *Desks) borrow(n int) *desk {
+	d, _ := f.idle.Get().(*desk)
 	if d == nil {
 		d = &desk{}
 	}
 	if cap(d.cands) < n {
-		d.cands, d.entries = make([]candidate, 0, n), make([]search.Part, 0, n)
+		d.cands, d.entries = make([]Candidate, 0, n), make([]search.Part, 0, n)
 	}
 	return d
 }
@@ -39,16 +47,16 @@ func (d *desk) list(n int) []float64 {
 // usualNumbers is how many numbers the candidates of a drink seldom need more of.
 const usualNumbers = 1 << 12
 
-// done gives back what the task borrowed; nothing that it listed may be used afterwards.
+// Done gives back what the task borrowed; nothing that it listed may be used afterwards.
 // Whoever only drops a task loses nothing but that.
-func (t *task) done() {
-	d := t.desk
+func (s *Shelf) Done() {
+	d := s.desk
 	if d == nil || cap(d.cands) > mostListed {
 		return
 	}
-	d.cands, d.entries, d.numbers = t.cands[:0], t.entries[:0], d.numbers[:0]
+	d.cands, d.entries, d.numbers = s.Cands[:0], s.Entries[:0], d.numbers[:0]
 	clear(d.cands[:cap(d.cands)])
 	clear(d.entries[:cap(d.entries)])
-	t.cands, t.entries, t.desk = nil, nil, nil
-	t.finder.desks.Put(d)
+	s.Cands, s.Entries, s.desk = nil, nil, nil
+	s.desks.idle.Put(d)
 }

@@ -1,4 +1,4 @@
-package cover
+package asked
 
 import "counterpour/flavor/cover/gap"
 
@@ -32,7 +32,7 @@ func DefaultWeights() Weights {
 
 // Distances between glasses, in just-noticeable differences. Up to NearJND a cover is
 // said to keep the drink. Beyond LastJND it is another drink and no cover. Two covers
-// nearer to each other than sameIdea are one. The alcohol that a guest must not have
+// nearer to each other than SameIdea are one. The alcohol that a guest must not have
 // counts for none of them.
 const (
 	NearJND = 4.0
@@ -42,13 +42,5 @@ const (
 	// every bar offers.
 	LastKnownJND  = 13.0
 	LastCustomJND = 25.0
-	sameIdea      = 0.5
+	SameIdea      = 0.5
 )
-
-// tail is by how much a cover may rank below the best to be listed at all, in
-// steps.
-const tail = 5.0
-
-// blur is by how much the distance in the glass may differ from that in the space
-// near the original, to be on the safe side when covers are searched for.
-const blur = 3.0

@@ -1,4 +1,4 @@
-package cover
+package listing
 
 import (
 	"context"
@@ -9,19 +9,19 @@ import (
 // besides returns what the trade pours for the only thing that went and a search left out
 // of its list, as too far behind the best: each is looked for by itself, since a bartender
 // wants to hear of it beside what comes nearer.
-func (t *task) besides(ctx context.Context, listed []search.Filling) ([]search.Filling, error) {
+func (l *List) besides(ctx context.Context, listed []search.Filling) ([]search.Filling, error) {
 	have := make(map[search.Combination]bool, len(listed))
 	for i := range listed {
 		have[search.Combine(listed[i].Parts...)] = true
 	}
 	var out []search.Filling
-	for _, parts := range t.practice.Choices() {
+	for _, parts := range l.Practice.Choices() {
 		if have[search.Combine(parts...)] {
 			continue
 		}
-		x, found, err := t.byItself(ctx, parts, true)
-		if err == nil && !found && len(t.moves) > 0 {
-			x, found, err = t.byItself(ctx, parts, false) // more amounts are tried where nothing else moves
+		x, found, err := l.byItself(ctx, parts, true)
+		if err == nil && !found && len(l.Moves) > 0 {
+			x, found, err = l.byItself(ctx, parts, false) // more amounts are tried where nothing else moves
 		}
 		if err != nil {
 			return nil, err
@@ -35,8 +35,8 @@ func (t *task) besides(ctx context.Context, listed []search.Filling) ([]search.F
 
 // byItself returns the best filling of exactly some parts, if there is one that may be
 // served; with moves, other pours may move.
-func (t *task) byItself(ctx context.Context, parts []int, moves bool) (x search.Filling, found bool, err error) {
-	p := t.problem(1<<len(parts), 0)
+func (l *List) byItself(ctx context.Context, parts []int, moves bool) (x search.Filling, found bool, err error) {
+	p := l.Problem(1<<len(parts), 0)
 	if !moves {
 		p.Moves = nil
 	}
@@ -44,9 +44,9 @@ func (t *task) byItself(ctx context.Context, parts []int, moves bool) (x search.
 	p.Parts = make([]search.Part, len(parts))
 	own := make([]int, len(parts))
 	for k, i := range parts {
-		p.Parts[k], own[k] = t.entries[i], k
+		p.Parts[k], own[k] = l.Entries[i], k
 	}
-	if standing, known := t.practice.Standing(parts); known {
+	if standing, known := l.Practice.Standing(parts); known {
 		p.Known = map[search.Combination]float64{search.Combine(own...): standing}
 	} else {
 		p.Known = nil
@@ -61,14 +61,14 @@ func (t *task) byItself(ctx context.Context, parts []int, moves bool) (x search.
 	}
 	p.Allows = func(y *search.Filling) bool {
 		z := named(y)
-		return len(y.Parts) == len(parts) && t.allows(&z)
+		return len(y.Parts) == len(parts) && l.Allows(&z)
 	}
 	p.Choose = func(roundings []search.Filling) (int, error) {
 		all := make([]search.Filling, len(roundings))
 		for i := range roundings {
 			all[i] = named(&roundings[i])
 		}
-		return t.choose(all)
+		return l.Choose(all)
 	}
 	result, err := search.Find(ctx, p)
 	if err != nil || len(result.Fillings) == 0 {

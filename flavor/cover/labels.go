@@ -1,0 +1,47 @@
+package cover
+
+import (
+	"context"
+	"slices"
+)
+
+// addLabels adds what is safe only if a label clears it, and leaving out what went where
+// nothing is safe.
+func (f *Finder) addLabels(ctx context.Context, r *Request, to *Result) error {
+	if !r.Guest.HeedsLabels() {
+		return nil
+	}
+	unsure, err := f.covers(ctx, r, true)
+	if err != nil {
+		return err
+	}
+	to.labels = unsure.strayed
+	to.LabelFirst = len(unsure.Covers) > 0 && len(unsure.Covers[0].Read) > 0
+	if c := unsure.LeftOut; c != nil && len(c.Read) > 0 && len(to.Covers) == 0 && to.LeftOut == nil {
+		at := len(unsure.Covers)
+		if unsure.LeftOutBest {
+			at = 0
+		}
+		unsure.Covers = slices.Insert(unsure.Covers, at, *c)
+		to.LabelFirst = true
+	}
+	for _, c := range unsure.Covers {
+		if len(c.Read) > 0 {
+			to.IfLabelClears = append(to.IfLabelClears, c)
+		}
+	}
+	if to.strayed > unsure.strayed && len(to.IfLabelClears) > 0 && !r.Guest.NoAlcohol && !slices.ContainsFunc(to.Covers, Cover.worthPouring) {
+		to.Covers = slices.DeleteFunc(to.Covers, func(c Cover) bool { return !c.Keeps && c.Distance > strangeJND })
+		to.LabelFirst = true
+		if len(to.Covers) == 0 {
+			to.Unbalanced, to.Near = false, to.LeftOut != nil && to.LeftOut.Keeps
+		}
+	}
+	to.Proven = to.Proven && unsure.Proven
+	return nil
+}
+
+// strangeJND is how far a safe cover may move a drink, in just-noticeable differences, that stands
+// beside one which keeps it once a label is read: who cannot read a label still pours something.
+// Judged.
+const strangeJND = 5.0

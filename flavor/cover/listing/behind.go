@@ -1,0 +1,66 @@
+package listing
+
+import (
+	"slices"
+
+	"counterpour/flavor/cover/asked"
+	"counterpour/flavor/cover/idea"
+	"counterpour/flavor/weigh"
+)
+
+// putBlendsBehind puts blends behind the single bottles that the trade pours as a matter
+// of course: those of the same class, or by custom. It does so where such a bottle keeps
+// the drink, or where the best of them is hardly further than the blend. A blend that
+// the trade pours is no blend. The ideas are given in order.
+func (l *List) putBlendsBehind(all []idea.Idea) {
+	first, last := -1, -1
+	for i := range all {
+		x := &all[i]
+		if len(x.Filling.Parts) != 1 || !l.Practice.Obvious(x.Filling.Parts) {
+			continue
+		}
+		if first < 0 {
+			first = i
+		}
+		if x.Distance <= asked.NearJND {
+			last = i
+		}
+	}
+	for i := range all {
+		x, single := &all[i], last
+		if first >= 0 && all[first].Distance <= x.Distance+l.Weights.Part {
+			single = max(first, last)
+		}
+		if i < single && len(x.Filling.Parts) > 1 && !l.Practice.Pours(x.Filling.Parts) {
+			x.Rank = all[single].Rank + behind
+		}
+	}
+}
+
+// Moderate is how much further than a drink that is out of balance one in balance may lie, in
+// steps, to be poured before it.
+const Moderate = 1.5
+
+// putOffBehind puts what is out of balance behind the first idea that is in balance and lies
+// hardly further: the draft may be one that no family is judged by, and then neither loses
+// anything against it. The ideas are given in order.
+func (l *List) putOffBehind(all []idea.Idea) {
+	if l.Gap.Less {
+		return // a score holds a soft drink against drinks with alcohol
+	}
+	for i := range all {
+		x := &all[i]
+		if weigh.VerdictOf(x.Score) != weigh.Off || l.Practice.FirstChoice(x.Filling.Parts) {
+			continue
+		}
+		better := slices.IndexFunc(all[i+1:], func(y idea.Idea) bool {
+			return weigh.VerdictOf(y.Score) == weigh.Balanced && y.Distance <= x.Distance+Moderate
+		})
+		if better >= 0 {
+			x.Rank = all[i+1+better].Rank + behind
+		}
+	}
+}
+
+// behind is what puts a blend just behind a single bottle.
+const behind = 1e-6
