@@ -136,22 +136,25 @@ func place(order []flavor.Class, c flavor.Class) int {
 // onShelf is how many bottles are there and have not run out.
 func (r *stockroom) onShelf() (n int) {
 	for _, b := range r.bottles {
-		if b.There() && !slices.Contains(r.outs, b.Ingredient) {
+		if r.there(&b) {
 			n++
 		}
 	}
 	return n
 }
 
-// order is how many of a bottle bring it up to its par. What ran out counts as none, whatever
-// was counted of it before.
+// there reports whether something is left of a bottle: neither it nor all of its ingredient ran out.
+func (r *stockroom) there(b *house.Bottle) bool {
+	return b.There() && !slices.Contains(r.outs, b.Ingredient)
+}
+
+// order is [house.Bottle.Order] of what is there.
 func (r *stockroom) order(b *house.Bottle) float64 {
-	if slices.Contains(r.outs, b.Ingredient) {
-		gone := *b
-		gone.Stock = 0
-		return gone.Order()
+	left := *b
+	if !r.there(b) {
+		left.Stock = 0
 	}
-	return b.Order()
+	return left.Order()
 }
 
 // orders lists what to order of all bottles, in the order of their names.

@@ -66,7 +66,7 @@ func (r *stockroom) shelve(bottles []house.Bottle, q stockQuery) []stockShelf {
 }
 
 func (r *stockroom) bottleOf(b *house.Bottle, per pourSize) stockBottle {
-	v := stockBottle{Name: b.Name, Address: "/stock/bottle?" + url.Values{"id": {b.ID}}.Encode(), Category: r.category(b), Out: slices.Contains(r.outs, b.Ingredient) || !b.There()}
+	v := stockBottle{Name: b.Name, Address: "/stock/bottle?" + url.Values{"id": {b.ID}}.Encode(), Category: r.category(b), Out: !r.there(b)}
 	if well := r.wells[b.Ingredient]; well.ID != b.ID {
 		v.Instead = well.Name
 	} else {
