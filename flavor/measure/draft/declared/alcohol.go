@@ -20,6 +20,24 @@ func NoStrength(words string) bool { return strengthNone.MatchString(words) }
 
 var strengthNone = pattern.Of(`^0([.,]0+)? ?%$|^0[.,]0+$`)
 
+// LeadingNoAlcohol returns the words with which the title of a drink begins that say that it has no alcohol, or
+// hardly any: "0 % collins", "non-alc sour". A drink that is called a virgin may be a place's. Empty for none.
+func LeadingNoAlcohol(title string) string {
+	if m := leadingStrength.FindString(title); m != "" {
+		return m
+	}
+	words := strings.Fields(title)
+	for n := min(longestFree, len(words)); n > 0; n-- {
+		if lead := strings.Join(words[:n], " "); NoAlcohol(lead) && !strings.EqualFold(lead, "virgin") {
+			return lead
+		}
+	}
+	return ""
+}
+
+// leadingStrength is a strength of nothing, or of little, that begins a title.
+var leadingStrength = pattern.Of(`(?i)^(?:0([.,]0+)?[ \t]?%(?:[ \t]|$)|low/no\b)`)
+
 // noStrength is a strength of nothing, before a name or behind it: "0.0 % gin".
 var noStrength = pattern.Of(`(^| )\(?0([.,]0+)?\s*(%|$)( abv| vol)?\)?|(^| )0[.,]0+`)
 

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+	"unicode"
 
 	"counterpour/flavor"
 	"counterpour/flavor/guest"
@@ -26,8 +27,8 @@ var (
 	free = pattern.Of(`(?i)(?:^|[^\pL])(?:(\pL+|\d+(?:[.,]\d+)?[ ]?%)[ \t-]?(?:free|frei|fri|fritt|vrij)\b|(?:free[ \t](?:of|from)|contains no|without|sans|ohne|senza|sin|sem|utan|uden|zonder|bez|no)[ \t]+(?:any[ \t]+)?(\pL+))`)
 	// safe are claims that the drink suits who has to avoid something: "coeliac safe", "ok for coeliacs".
 	safe = pattern.Of(`(?i)(?:\b(\pL+)[ \t-](?:safe|friendly|ok|okay|suitable)\b|\b(?:safe|suitable|fine|ok|okay)[ \t]+for[ \t]+(?:a[ \t]+|our[ \t]+)?(\pL+?)(?:s|[ \t]+(?:guests?|allerg\pL*|sufferers?|intolerant))?\b)`)
-	// noAlcohol is a strength of nothing before the words of a title: "0 % collins".
-	noAlcohol = pattern.Of(`(?i)^[ \t*#•–—-]*(?:0([.,]0+)?[ \t]?%(?:[ \t]|$)|(?:zero[ -]?proof|non[ -]?alc(?:oholic)?|n/?a|zero[ -]?alc(?:ohol)?|no[ -]?alc(?:ohol)?|low/no|alc(?:ohol)?[ -]free|booze[ -]free|spirit[ -]free)\b)`)
+	// bracketed is what stands in brackets on a line.
+	bracketed = pattern.Of(`[(\[]([^)\]]*)[)\]]`)
 )
 
 // freeOf are words for what a drink may be claimed to be free of, with the diet that keeps it so.
@@ -40,11 +41,9 @@ var allergensIn = map[string]string{"glutine": "gluten", "noix": "nuts", "nüsse
 
 // claimed is the fault of a line that claims a diet of the drink which something poured breaks.
 func claimed(line string, title bool, pours []flavor.Pour) *flavor.DataFault {
-	if title {
-		if m := noAlcohol.FindString(line); m != "" {
-			if f := contradicted(m, "alcohol-free", pours); f != nil {
-				return f
-			}
+	for _, said := range alcoholFree(line, title) {
+		if f := contradicted(said, "alcohol-free", pours); f != nil {
+			return f
 		}
 	}
 	for _, m := range free.FindAllStringSubmatch(line, -1) {
@@ -75,6 +74,38 @@ func claimed(line string, title bool, pours []flavor.Pour) *flavor.DataFault {
 		}
 	}
 	return nil
+}
+
+// alcoholFree lists what a line says that means that the drink has no alcohol, in the words of a label: all
+// of it, what stands before a sign or in brackets, and what a title begins with.
+func alcoholFree(line string, title bool) (said []string) {
+	whole := make([]string, 0, 4)
+	for _, sign := range [...]string{":", "|"} {
+		if before, _, ok := strings.Cut(line, sign); ok {
+			whole = append(whole, before)
+		}
+	}
+	beside := line
+	if strings.ContainsAny(line, "([") {
+		beside = bracketed.ReplaceAllString(line, "")
+	}
+	if !strings.ContainsFunc(beside, unicode.IsNumber) && !beginsWithAmount(beside) { // "1 oz ginger beer (alcohol-free)" says it of a pour
+		for _, m := range bracketed.FindAllStringSubmatch(line, -1) {
+			whole = append(whole, m[1])
+		}
+		whole = append(whole, line)
+	}
+	for _, w := range whole {
+		if w = strings.TrimSpace(w); declared.NoAlcohol(w) || declared.NoStrength(w) {
+			said = append(said, w)
+		}
+	}
+	if title {
+		if lead := declared.LeadingNoAlcohol(strings.TrimLeft(line, " \t*#•–—-")); lead != "" {
+			said = append(said, lead)
+		}
+	}
+	return said
 }
 
 // dietFree returns the diet of who must have none of what a word names, or the allergen; empty for a word

@@ -7,10 +7,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/declared"
 	"counterpour/flavor/measure/draft/speech"
 	"counterpour/flavor/measure/draft/token"
-	"counterpour/flavor/measure/pattern"
 	"counterpour/flavor/measure/vocabulary"
 )
 
@@ -20,7 +18,7 @@ import (
 func Said(text string, s *flavor.Spec) flavor.DataFaults {
 	var out flavor.DataFaults
 	for i, line := range strings.Split(text, "\n") {
-		found := []*flavor.DataFault{calledFree(line, s.Pours), unheld(line, s.Pours), undeclared(line, s.Pours), denied(line, s.Pours), doubted(line)}
+		found := []*flavor.DataFault{unheld(line, s.Pours), undeclared(line, s.Pours), denied(line, s.Pours), doubted(line)}
 		if tells(line) {
 			found = append(found, leftOut(line, s.Pours), toGo(line, s.Pours), tookOut(line), setBeside(line, s.Pours))
 		}
@@ -92,41 +90,6 @@ func beginsWithAmount(line string) bool {
 	first, _ := utf8.DecodeRuneInString(word)
 	_, unit := measure.ParseUnit(word)
 	return first == '.' || unicode.IsNumber(first) || unit
-}
-
-// bracketed is what stands in brackets on a line.
-var bracketed = pattern.Of(`[(\[]([^)\]]*)[)\]]`)
-
-// calledFree is the fault of a line that calls the drink free of alcohol, which is not.
-func calledFree(line string, pours []flavor.Pour) *flavor.DataFault {
-	var said []string
-	for _, sign := range [...]string{":", "|"} {
-		if before, _, ok := strings.Cut(line, sign); ok {
-			said = append(said, before)
-		}
-	}
-	beside := line
-	if strings.ContainsAny(line, "([") {
-		beside = bracketed.ReplaceAllString(line, "")
-	}
-	if !strings.ContainsFunc(beside, unicode.IsNumber) && !beginsWithAmount(beside) { // "1 oz ginger beer (alcohol-free)" says it of a pour
-		for _, m := range bracketed.FindAllStringSubmatch(line, -1) {
-			said = append(said, m[1])
-		}
-		said = append(said, line)
-	}
-	for _, s := range said {
-		s = strings.TrimSpace(s)
-		if !declared.NoAlcohol(s) && !declared.NoStrength(s) {
-			continue
-		}
-		for i := range pours {
-			if p := pours[i].Profile; alcoholic(p) {
-				return measure.Invalid("name", s, "%q calls the drink free of alcohol, and %s is not; write which alcohol-free bottle is poured", s, p.Name)
-			}
-		}
-	}
-	return nil
 }
 
 // sentences are words that no garnish holds and a sentence does: "it needs salt".

@@ -15,9 +15,9 @@ func TestWhatIsSaidOfThePours(t *testing.T) {
 	require.NoError(t, err)
 	for text, fault := range map[string]string{
 		"same as friday but 20 lime, 50 gin":                                           "goes by another drink",
-		"Pool Deck (0%)\n50 gin\n25 lime\n20 simple":                                   "free of alcohol",
-		"0.0 | Pool Deck\n50 gin\n25 lime\n20 simple":                                  "free of alcohol",
-		"alcohol free: 50 gin 25 lime 20 simple":                                       "free of alcohol",
+		"Pool Deck (0%)\n50 gin\n25 lime\n20 simple":                                   "% vol of alcohol",
+		"0.0 | Pool Deck\n50 gin\n25 lime\n20 simple":                                  "% vol of alcohol",
+		"alcohol free: 50 gin 25 lime 20 simple":                                       "% vol of alcohol",
 		"one for me: 50 gin 25 lemon 20 simple. one for you: 50 rum 25 lime 20 simple": "two drinks",
 		"50 gin 25 lemon 20 simple shake. then try 50 rum 25 lime":                     "two drinks",
 		"50 gin\n25 lemon\n20 simple\nit needs salt":                                   "tells more than what is laid",

@@ -39,7 +39,7 @@ func TestBracketsAndDenials(t *testing.T) {
 	require.NoError(t, err, "one list is one drink, whatever it holds")
 	assert.Len(t, s.Pours, 4)
 	_, err = reading.Read("2 oz gin\n1 oz lime juice\nzero proof\nstir, up", x)
-	assert.ErrorContains(t, err, "calls the drink free of alcohol")
+	assert.ErrorContains(t, err, "% vol of alcohol")
 	_, err = reading.Read("2 oz gin (almond)\n1 oz lime juice", x)
 	assert.Error(t, err, "an allergen in brackets is no remark")
 }
