@@ -96,7 +96,7 @@ var allowedInFlavor = map[string][]string{
 	"measure/draft/literal":    {"flavor", "measure/vocabulary", "measure/draft", "measure/draft/entry", "measure/draft/token"},
 	"measure/draft/left":       {"flavor", "measure", "measure/draft", "measure/pattern"},
 	"measure/draft/tongue":     {"flavor", "measure/draft/token"},
-	"measure/draft/jargon":     {"flavor", "measure/draft/token", "measure/draft/tongue", "measure/pattern", "measure/vocabulary"},
+	"measure/draft/jargon":     {"flavor", "measure/draft/token", "measure/draft/tongue", "measure/pattern", "measure/vocabulary", "carrier"},
 	"measure/draft/naming":     {"flavor", "carrier", "measure/draft/drinks", "measure", "measure/draft/lexicon", "measure/draft/token", "measure/draft/tongue", "measure/pattern", "measure/vocabulary", "measure/draft/serving", "measure/draft/declared", "measure/draft/jargon"},
 	"measure/draft/dressing":   {"flavor", "carrier", "measure", "measure/vocabulary", "measure/draft/laid", "measure/draft/naming", "measure/draft/tongue", "measure/pattern"},
 	"measure/draft/counting":   {"flavor", "measure", "measure/draft/token", "measure/draft/tongue", "measure/draft/entry", "measure/draft", "measure/draft/naming", "measure/draft/jargon"},

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"counterpour/flavor/carrier"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/pattern"
 	"counterpour/flavor/measure/vocabulary"
@@ -97,12 +98,11 @@ var articled = pattern.Of(`(?i)^l['’]`)
 // Idle reports whether a word of a name is an adjective that changes nothing.
 func Idle(w string) bool { return adjectives.Has(strings.ToLower(strings.Trim(w, ",;()"))) }
 
-// alterations are words that say what was done to a bottle, and allergens by the words
-// that no ingredient has for a name.
-var alterations = token.Words(`washed wash infused infusion fat-washed milk-washed macerated milk dairy nut nuts peanut peanuts almond almonds oat oats soy soya wheat gluten sesame egg eggs
-50/50 half mix mixed blend blended split`)
+// alterations are words that say what was done to a bottle: common practice, no source.
+var alterations = token.Words(`washed wash infused infusion fat-washed milk-washed macerated 50/50 half mix mixed blend blended split`)
 
-// ChangesBottle reports whether words say that something was added to a bottle.
+// ChangesBottle reports whether words say that something was added to a bottle, or name what carries an
+// allergen, which no other name of a bottle is.
 func ChangesBottle(text string) bool {
-	return slices.ContainsFunc(strings.Fields(strings.ToLower(text)), func(w string) bool { return alterations[strings.Trim(w, ",;.+")] })
+	return slices.ContainsFunc(strings.Fields(strings.ToLower(text)), func(w string) bool { return alterations[strings.Trim(w, ",;.+")] }) || len(carrier.Of(text).Marks) > 0
 }

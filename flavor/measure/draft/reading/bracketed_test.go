@@ -30,10 +30,10 @@ func TestBracketsThatNameWhatAPourHolds(t *testing.T) {
 		"45ml gin, 20ml lime, simple 20 ml (hazelnut), shake":   "says more than simple syrup",
 		"45ml gin, 20ml lime, simple 20 ml [hazelnut], shake":   "hazelnut",
 		"45ml gin, 20ml lime, simple 20 ml (sesame), shake":     "says more than simple syrup",
-		"45ml gin\n20ml lime\nsimple 20 ml (contains fish)":     "names an allergen",
-		"45ml gin\n20ml lime\nsimple 20 ml (lupin)":             "names an allergen",
+		"45ml gin\n20ml lime\nsimple 20 ml (contains fish)":     "says more than simple syrup",
+		"45ml gin\n20ml lime\nsimple 20 ml (lupin)":             "says more than simple syrup",
 		"45ml gin\n20ml lime\n3 drops foamer [soy]\nshake":      "names an allergen",
-		"45ml gin, 20ml lime, simple 20 ml (shellfish), shake":  "names an allergen",
+		"45ml gin, 20ml lime, simple 20 ml (shellfish), shake":  "says more than simple syrup",
 		"45ml gin, 20ml lime, simple 15 ml, foamer (egg) 15 ml": "unknown ingredient",
 	} {
 		_, err := reading.Read(text, wholeCatalogue(t))
