@@ -27,12 +27,18 @@ var telling = vocabulary.Words(`no nope nah naah wait hmm hmmm actually sorry oo
 
 // Of carries out what a text corrects; false if it corrects nothing that has one meaning.
 func Of(text string, b *naming.Resolver) (Corrected, bool) {
-	if len(text) > mostText || !tellsOf(text) {
+	if len(text) > mostText {
+		return Corrected{}, false
+	}
+	all, out := ranOut(text)
+	if len(all) == 0 && !tellsOf(text) {
 		return Corrected{}, false
 	}
 	c := &corrector{text: text, resolver: b, clauses: clausesOf(text)}
-	var all []edit
 	var notes []string
+	if out != "" {
+		notes = append(notes, out)
+	}
 	for i := 0; i < len(c.clauses); {
 		n, edits, note := c.manner(i)
 		if n == 0 {

@@ -45,6 +45,11 @@ func TestOf(t *testing.T) {
 		// a whole pour
 		"gin 40. I first had syrup 5 in it, took it out. shake": "gin 40. . shake",
 		"gin 40, lemon 20 - took the lemon out - syrup 15":      "gin 40, ,  syrup 15",
+		// what has run out
+		"can we 86 the mint? gin 40, lime 20": "can we no mint? gin 40, lime 20",
+		"gin 40, lime 20. we're 86 on mint":   "gin 40, lime 20. no mint",
+		"86'd the mint, so gin 40, lime 20":   "no mint, so gin 40, lime 20",
+		"86: mint\ngin 40\nlime 20":           "no mint\ngin 40\nlime 20",
 		// a method, a service
 		"gin 40. shake. no, stir. up":          "gin 40. stir. up",
 		"gin 40\nshake? NO build":              "gin 40\nbuild",

@@ -1,6 +1,7 @@
 package overlooked
 
 import (
+	"slices"
 	"strings"
 
 	"counterpour/flavor"
@@ -19,4 +20,25 @@ func doubted(line string) *flavor.DataFault {
 		return nil
 	}
 	return measure.Invalid("text", strings.TrimSpace(line), "%q leaves something open; write what is poured", strings.TrimSpace(m))
+}
+
+// eightySix is the number by which bars say that something has run out, before a name.
+var eightySix = pattern.Of(`\b86[ \t]*:?[ \t]+(\pL[\pL'’ -]*)`)
+
+// ranOut is the fault of a line that may say of an ingredient that it has run out, where that is poured:
+// nobody pours 86 ml by the eye.
+func ranOut(line string, pours []flavor.Pour) *flavor.DataFault {
+	if !strings.Contains(line, "86") {
+		return nil
+	}
+	m := eightySix.FindString(line)
+	if m == "" {
+		return nil
+	}
+	for i := range pours {
+		if p := &pours[i]; p.Amount == 86 && slices.Contains(p.Match.Inferred, flavor.InferredUnit) {
+			return measure.Invalid("amount", m, "%q may say that %s has run out; write \"86 ml\" if it is poured, or \"no\" before the name if it is not", strings.TrimSpace(m), p.Match.Asked)
+		}
+	}
+	return nil
 }

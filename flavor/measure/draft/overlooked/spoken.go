@@ -18,7 +18,7 @@ import (
 func Said(text string, s *flavor.Spec) flavor.DataFaults {
 	var out flavor.DataFaults
 	for i, line := range strings.Split(text, "\n") {
-		found := []*flavor.DataFault{unheld(line, s.Pours), undeclared(line, s.Pours), denied(line, s.Pours), doubted(line)}
+		found := []*flavor.DataFault{unheld(line, s.Pours), undeclared(line, s.Pours), denied(line, s.Pours), doubted(line), ranOut(line, s.Pours)}
 		if tells(line) {
 			found = append(found, leftOut(line, s.Pours), toGo(line, s.Pours), tookOut(line), setBeside(line, s.Pours))
 		}

@@ -140,6 +140,8 @@ func (r *running) part() bool {
 		}
 		switch first := r.firstPour(from, end); {
 		case from == end || r.amountAgain(from, end):
+		case begun >= 0 && r.strength(from, end): // "honey syrup (3:1)"
+			r.pours[len(r.pours)-1] += " (" + r.text[r.toks[from].Start:r.toks[from].End] + ")"
 		case first < 0 && begun < 0:
 		case first == from && from > 0 && r.toks[from-1].Is("("): // "2 oz rum (half white, half dark)"
 			return false
@@ -194,6 +196,11 @@ func (r *running) amountLast(from, end int) int {
 		return at
 	}
 	return -1
+}
+
+// strength reports whether a stretch in brackets is the ratio in which the syrup before it is made.
+func (r *running) strength(from, end int) bool {
+	return end == from+1 && from > 0 && len(r.pours) > 0 && r.toks[from].Kind == token.Ratio && r.toks[from-1].Is("(")
 }
 
 // amountAgain reports whether a stretch in brackets says an amount in another unit.

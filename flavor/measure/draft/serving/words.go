@@ -25,7 +25,7 @@ type term struct {
 var methodTerms = map[flavor.Method][]string{
 	flavor.Shake: {"shake", "shake it up", "shake that up", "shake them up", "shake all that up", "sh", "shk", "shaken", "shaking", "hard shake", "hard shaken", "short shake", "long shake", "schütteln", "geschüttelt", "agitar", "agitado", "wet shake", "wet sh", "shk", "s&s", "ws", "au shaker", "im shaker", "shaker", "agiter", "agité", "shaker au frappé", "shakerare", "shakerato", "schudden", "skaka", "shakad", "batir"},
 	flavor.DryShake: {"dry shake", "dry shaken", "dryshake", "shake dry", "shake without ice", "shake no ice", "dry shake then shake", "ds s", "ds ws", "dds", "dry shake then wet shake", "dry sh",
-		"dry then wet shake", "double shake"},
+		"dry then wet shake", "dry then wet", "dry and wet", "dry & wet", "dry wet", "dry then ice", "dry and wet shake", "dry & wet shake", "dry wet shake", "double shake"},
 	flavor.Stir:    {"stir long", "long stir", "stirred long", "stir it long", "stir very long", "stir v long", "stir nice and long", "long stirred", "stir short", "short stir", "stir", "stir it up", "stir that up", "stir them up", "stirr", "stirred", "stirring", "stir down", "stirred down", "stir & strain", "stir and strain", "verre à mélange", "au verre à mélange", "vaso mezclador", "mixing glass", "rühren", "gerührt", "remover", "removido", "remuer", "mélanger", "mescolare", "roeren", "rör", "rør", "rør om", "rör om"},
 	flavor.Build:   {"build", "built", "building", "build in glass", "built in glass"},
 	flavor.Blend:   {"blend", "blended", "blender", "flash blend", "blitz", "frozen", "spindle mix", "whizz"},
