@@ -49,7 +49,7 @@ func Served(toks []token.Token) int {
 	if n := len(toks); n > 2 && toks[n-2].Text == "on" && (toks[n-1].Text == "top" || toks[n-1].Text == "pick" || toks[n-1].Text == "it") { // "nutmeg on top"
 		toks = toks[:n-2]
 	}
-	if len(toks) < 2 || !Ends(toks) {
+	if len(toks) < 2 || !Ends(toks) || serving.MixedWith(toks) > 0 {
 		return 0
 	}
 	cut := len(toks)

@@ -35,6 +35,11 @@ func (r *resolver) nameless() {
 		return
 	}
 	line := 1 + strings.Count(d.String()[:d.NameAt.Start], "\n")
+	if ofGuest.MatchString(r.name) && !setting.Called(r.name, r.resolver) {
+		r.note(measure.LineLocation(line) + ": “" + r.name + "” tells of a guest and is kept as a step; what a guest avoids is chosen beside the draft")
+		r.steps, r.name = append(r.steps, r.name), ""
+		return
+	}
 	if r.poursIn(r.name) || setting.Spells(r.name) && r.resolver.Mentions(r.name) {
 		r.askName(line, "%q holds a pour; write it on a line of its own, or \"%s %s\" if it is the name of the drink")
 		return
@@ -74,6 +79,9 @@ func (r *resolver) nameless() {
 		return
 	}
 }
+
+// ofGuest is a line that tells of a guest who must not have something, and is no name of a drink.
+var ofGuest = pattern.Of(`(?i)^\W*(?:[\pL'’]+[ \t]+){0,4}allerg(?:y|ies|ic)\b`)
 
 // leastOfOwn is how many pours a drink has that needs no other to be told by.
 const leastOfOwn = 3

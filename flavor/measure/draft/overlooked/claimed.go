@@ -31,6 +31,32 @@ var (
 	bracketed = pattern.Of(`[(\[]([^)\]]*)[)\]]`)
 )
 
+// allergic tells what a guest has to avoid: "nut allergy", "allergic to nuts and egg", "ALLERGY: nuts".
+var allergic = pattern.Of(`(?i)(?:\b(\pL+(?:[ \t-]\pL+)?)[ \t-]+allerg(?:y|ies)\b|\ballerg(?:y|ies|ic)[ \t]*(?::|to|-|–)?[ \t]*(\pL+(?:(?:,[ \t]*|[ \t]+(?:and|or|&)[ \t]+|[ \t]*/[ \t]*|[ \t]+)\pL+){0,3}))`)
+
+// harms is the fault of a line that says what a guest has to avoid, where something poured has it for
+// certain.
+func harms(line string, pours []flavor.Pour) *flavor.DataFault {
+	if !strings.Contains(strings.ToLower(line), "allerg") {
+		return nil
+	}
+	for _, m := range allergic.FindAllStringSubmatch(line, -1) {
+		if listsAllergens.MatchString(line) || saysContains.MatchString(line) {
+			return nil
+		}
+		for word := range strings.FieldsFuncSeq(m[1]+" "+m[2], func(c rune) bool { return !unicode.IsLetter(c) }) {
+			what := dietFree(strings.ToLower(word))
+			if what == "" {
+				continue
+			}
+			if p, why := broken(what, pours); p != nil {
+				return measure.Invalid("name", m[0], "%q tells of a guest, and %s %s; write what is poured in its place, or leave that out", strings.TrimSpace(m[0]), p.Name, why)
+			}
+		}
+	}
+	return nil
+}
+
 // freeOf are words for what a drink may be claimed to be free of, with the diet that keeps it so.
 var freeOf = map[string]string{"dairy": "no dairy", "lactose": "no dairy", "laktose": "no dairy", "lattosio": "no dairy", "lactosa": "no dairy", "milk": "no dairy", "milch": "no dairy", "lait": "no dairy", "latte": "no dairy", "leche": "no dairy", "cream": "no dairy",
 	"egg": "no egg", "eggs": "no egg", "ei": "no egg", "eier": "no egg", "œuf": "no egg", "oeuf": "no egg", "œufs": "no egg", "oeufs": "no egg", "uovo": "no egg", "uova": "no egg", "huevo": "no egg", "ovo": "no egg", "ägg": "no egg", "æg": "no egg", "eiweiß": "no egg",
@@ -45,6 +71,9 @@ func claimed(line string, title bool, pours []flavor.Pour) *flavor.DataFault {
 		if f := contradicted(said, "alcohol-free", pours); f != nil {
 			return f
 		}
+	}
+	if f := harms(line, pours); f != nil {
+		return f
 	}
 	for _, m := range free.FindAllStringSubmatch(line, -1) {
 		word := strings.ToLower(m[1] + m[2])
@@ -149,6 +178,17 @@ func speaksOfAPour(line, claim string) bool {
 
 // contradicted is the fault of a claim that something poured breaks for certain.
 func contradicted(said, what string, pours []flavor.Pour) *flavor.DataFault {
+	p, why := broken(what, pours)
+	if p == nil {
+		return nil
+	}
+	said = strings.Trim(said, " \t,.;:()-–—*#")
+	return measure.Invalid("name", said, "%q is said of the drink, and %s %s; write what is poured in its place, or leave that out", said, p.Name, why)
+}
+
+// broken is the first thing poured that whoever keeps a diet, or avoids an allergen, must not have for
+// certain, and why; nil if there is none.
+func broken(what string, pours []flavor.Pour) (p *flavor.Profile, why string) {
 	var g guest.Guest
 	if err := g.Keep(what); err != nil {
 		g.Avoid = append(g.Avoid, declared.Allergens(what)...)
@@ -157,11 +197,10 @@ func contradicted(said, what string, pours []flavor.Pour) *flavor.DataFault {
 	for i := range pours {
 		p := pours[i].Profile
 		if why := g.Objection(p); why != "" && certain(&g, p) {
-			said = strings.Trim(said, " \t,.;:()-–—*#")
-			return measure.Invalid("name", said, "%q is said of the drink, and %s %s; write what is poured in its place, or leave that out", said, p.Name, why)
+			return p, why
 		}
 	}
-	return nil
+	return nil, ""
 }
 
 // certain reports whether an ingredient breaks what a guest keeps to, and may not only do so.

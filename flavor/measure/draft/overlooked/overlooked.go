@@ -207,7 +207,7 @@ var overWords = vocabulary.Words(`over onto`)
 func (l *looker) step(toks []token.Token) *flavor.DataFault {
 	at := slices.IndexFunc(toks, func(t token.Token) bool { return joining.PourSteps[t.Text] || overWords.Has(t.Text) })
 	if at < 0 {
-		at = mixedWith(toks)
+		at = serving.MixedWith(toks) - 1
 	}
 	if at < 0 {
 		return nil
@@ -218,22 +218,6 @@ func (l *looker) step(toks []token.Token) *flavor.DataFault {
 	}
 	return measure.Invalid("amount", name, "this step pours %q, but no line states an amount of it; write it on a line of its own, such as \"1 oz %s\"", name, name)
 }
-
-// mixedWith is where what a step tells to shake or to blend with stands behind "with", −1 if it tells no
-// such thing: what is stirred with may be a stick, and what is peeled or torn is no pour.
-func mixedWith(toks []token.Token) int {
-	at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Text == "with" })
-	if at < 1 || slices.ContainsFunc(toks[at:], func(t token.Token) bool { return husks.Has(t.Text) }) {
-		return -1
-	}
-	if m := serving.Read(toks[:at]).Method; m != flavor.Shake && m != flavor.DryShake && m != flavor.Blend {
-		return -1
-	}
-	return at
-}
-
-// husks are what is left of a fruit, or lies on a drink.
-var husks = vocabulary.Words(`peel peels zest twist twists shell shells husk husks hull hulls skin skins rind half halves wedge wedges spring ball ice swath disc coin`)
 
 // unpoured returns the first name of an ingredient in the words of a step that
 // no pour has a word of.

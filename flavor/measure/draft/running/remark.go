@@ -87,7 +87,7 @@ func (r *running) remark(toks []token.Token) bool {
 		return true
 	case r.filled(toks) || r.squeezed(toks) || !inBrackets && r.lengthened(toks): // "gaseosa (lemon lime soda)" is one pour
 		return true
-	case restrained(toks) || balances(toks):
+	case restrained(toks) || balances(toks) || serving.MixedWith(toks) > 0 && len(r.resolver.Mentioned(r.words(toks[serving.MixedWith(toks):]))) > 0: // "blend with frozen mango"
 		return false
 	}
 	written := strings.Trim(token.OneLine(r.text[toks[0].Start:toks[len(toks)-1].End]), " .,:;-")
