@@ -17,7 +17,7 @@ type Plain struct {
 // Of writes a text in plain phrases.
 func Of(text string) Plain {
 	p := Plain{Text: text}
-	for _, rule := range [...]func(*Plain){(*Plain).steps, (*Plain).rounds, (*Plain).ticket, (*Plain).measures, (*Plain).equal, (*Plain).each, (*Plain).dropped, (*Plain).binned, (*Plain).lightly, (*Plain).with, (*Plain).lengthened} {
+	for _, rule := range [...]func(*Plain){(*Plain).steps, (*Plain).rounds, (*Plain).orders, (*Plain).ticket, (*Plain).clipped, (*Plain).alikes, (*Plain).restated, (*Plain).besides, (*Plain).pronouns, (*Plain).strengths, (*Plain).measures, (*Plain).equal, (*Plain).each, (*Plain).dropped, (*Plain).binned, (*Plain).lightly, (*Plain).with, (*Plain).lengthened} {
 		rule(&p)
 	}
 	return p
@@ -142,9 +142,16 @@ func (p *Plain) each() {
 // fruitDropped is a fruit whose rest goes into the glass once it is squeezed.
 var fruitDropped = pattern.Of(`(?i)\b(squeezed?)[ \t,]*(?:and|&|\+|then|n)[ \t]+(?:it[ \t]+)?(?:dropped|drop|dumped|dump|chucked|chuck|thrown|throw|tossed|toss|in)(?:[ \t]+(?:it|in|into[ \t]+the[ \t]+glass|the[ \t]+shell))*\b`)
 
+// shellDropped is the same in a bracket behind it.
+var shellDropped = pattern.Of(`(?i)\b(squeezed)(?:[ \t]+in)?[ \t]*\((?:drop|dump|chuck|throw|toss|leave|pop)[^()\n\d]*\)`)
+
 // dropped leaves of it that the fruit is squeezed.
 func (p *Plain) dropped() {
 	p.backward(fruitDropped, func(at []int) { p.replace(at[3], at[1], "") })
+	p.backward(shellDropped, func(at []int) {
+		p.Aside = append(p.Aside, strings.Trim(p.Text[at[3]:at[1]], " \t()"))
+		p.replace(at[3], at[1], "")
+	})
 }
 
 // twist is a peel that is used for its oil and thrown away: "lemon, bin it".

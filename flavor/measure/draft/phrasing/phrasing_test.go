@@ -23,6 +23,17 @@ func TestOf(t *testing.T) {
 		"3 ango tall soda":                                         "3 ango, tall, top soda",
 		"1 oz sv (batch x20 = 20/20/20 + 10 water)":                "1 oz sv",
 		"step 1: 2 oz gin\nstep 2: 1 oz lemon":                     "2 oz gin\n1 oz lemon",
+		"Tbl 14 seat 2\n1x OLD FASH - bourbon 60":                  "OLD FASH - bourbon 60",
+		"#212 BAR\n1 MARG\nTEQ 2":                                  "MARG\nTEQ 2",
+		"egg white 22ml\nDS, WS, coupe":                            "egg white 22ml\ndry shake, shake, coupe",
+		"stir, DS into coupe":                                      "stir, double strain into coupe",
+		"22ml all the way. Scotch, lemon":                          "22ml each: Scotch, lemon",
+		"mimosa: OJ and bubbly 50:50, flute. 75ml of each":         "mimosa: 75ml each OJ and bubbly, flute",
+		"60 vodka, 20 lime, side shot prosecco":                    "60 vodka, 20 lime, prosecco on the side",
+		"shake all but the cider, top with it":                     "shake all but the cider, top with cider",
+		"30 demerara 151, 30 lime":                                 "30 overproof demerara rum, 30 lime",
+		"the 2:1:1. We used 50ml cognac, 25ml curacao, 25ml lemon": "50ml cognac, 25ml curacao, 25ml lemon",
+		"whisky 45, soda 135 (1:3)":                                "whisky 45, soda 135",
 		"TBL 6 // 1 x Marg, SUB mezcal, NO salt: 2 mezcal, 1 lime": "Marg: 2 mezcal, 1 lime",
 	} {
 		assert.Equal(t, want, phrasing.Of(text).Text, text)
@@ -31,7 +42,7 @@ func TestOf(t *testing.T) {
 		"2 oz rye, 2 dashes bitters", "1 oz gin 2 dash orange bitters", "2 of rye and dashes", // the measure stands where it should
 		"2 oz lemon, bin the rest of it", "muddle light brown sugar",
 		"Marg, SUB mezcal: 2 tequila, 1 lime", "Sour, NO egg: 2 rye, 1 egg white", "Marg, NO salt, ALLERGY nuts: 2 mezcal", // what is poured says otherwise, or may harm
-		"step 1: all of it",
+		"step 1: all of it", "1 GIN 2 LIME", "2 gin, 1 honey syrup (3:1)", "a 2:1, 60 gin, 20 lemon", "DRESS, shake", // other ratios, other words
 	} {
 		assert.Equal(t, text, phrasing.Of(text).Text)
 	}
