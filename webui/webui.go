@@ -1,6 +1,7 @@
 package webui
 
 import (
+	"context"
 	"embed"
 	"errors"
 	"fmt"
@@ -54,6 +55,7 @@ func NewWithLogin(open behind.Open, door Doorkeeper, log *slog.Logger) (http.Han
 	}
 	f.House = func() string { return open().Settings().Name }
 	f.Comma = func() bool { return open().Settings().Decimal == house.DecimalComma }
+	f.Names = func() []string { return namesOf(open()) }
 	mux := http.NewServeMux()
 	bench.Mount(mux, f, open)
 	riffs.Mount(mux, f, open)
@@ -70,6 +72,26 @@ func NewWithLogin(open behind.Open, door Doorkeeper, log *slog.Logger) (http.Han
 	mux.Handle("/{$}", first(mux, open))
 	f.Mount(mux)
 	return f.Guard(mux), nil
+}
+
+// namesOf lists what a house named, and wrote beside its drinks.
+func namesOf(h behind.House) []string {
+	names := []string{h.Settings().Name, h.About()}
+	menu, err := h.Menu(context.Background())
+	if err != nil {
+		menu = nil // the page that asks for it says so
+	}
+	for i := range menu {
+		s := &menu[i].Spec
+		names = append(append(names, s.Name, s.Garnish, s.Glass, s.Rim), s.Steps...)
+	}
+	for _, b := range h.Inventory() {
+		names = append(names, b.Name)
+	}
+	for _, p := range h.Shelf().Profiles() {
+		names = append(names, p.Name)
+	}
+	return names
 }
 
 // first answers the first address: with what a house can pour tonight, or where

@@ -1,20 +1,67 @@
 package frame
 
-import "bytes"
+import (
+	"bytes"
+	"html"
+	"net/url"
+	"regexp"
+	"strings"
+	"unicode"
+)
 
-// commas writes the decimal points of what a page shows as commas: of its text, and of the
-// names that a screen reader says. What somebody typed stays as it is, and so do addresses,
+// commas are the decimal points of a page that become commas: all but those of what somebody
+// named or typed, of addresses and of versions.
+type commas struct {
+	names [][]byte // as they stand in a page, without their first letter, which a sentence may make large
+}
+
+// pointed matches a point between two digits.
+var pointed = regexp.MustCompile(`[0-9]\.[0-9]`)
+
+// newCommas returns the commas of a page that shows names, or what was typed in a form: a line of it
+// that does not begin with an amount, to its colon, may be a name.
+func newCommas(names []string, typed url.Values) (c commas) {
+	for _, values := range typed {
+		for _, v := range values {
+			for line := range strings.Lines(v) {
+				line = strings.TrimSpace(line)
+				if line != "" && !digit(line[0]) {
+					head, _, _ := strings.Cut(line, ":")
+					names = append(names, line, head)
+				}
+			}
+		}
+	}
+	for _, n := range names {
+		if !pointed.MatchString(n) {
+			continue
+		}
+		if r := []rune(n); !unicode.IsDigit(r[0]) {
+			n = string(r[1:])
+		}
+		c.names = append(c.names, asInPage(n))
+	}
+	return c
+}
+
+// asInPage writes a text as a template does.
+func asInPage(text string) []byte {
+	return []byte(strings.ReplaceAll(html.EscapeString(text), "+", "&#43;"))
+}
+
+// write writes the decimal points of what a page shows as commas: of its text, and of the
+// names that a screen reader says. What somebody typed stays as it is, and so do names, addresses,
 // versions and what only the program reads.
-func commas(page []byte) []byte {
+func (c commas) write(page []byte) []byte {
 	out := make([]byte, 0, len(page))
 	for len(page) > 0 {
 		at := bytes.IndexByte(page, '<')
 		if at < 0 {
-			return appendCommas(out, page)
+			return c.appendTo(out, page)
 		}
-		out = appendCommas(out, page[:at])
+		out = c.appendTo(out, page[:at])
 		tag := page[at : at+tagEnd(page[at:])]
-		out, page = appendTag(out, tag), page[at+len(tag):]
+		out, page = c.appendTag(out, tag), page[at+len(tag):]
 		if name := typed(tag); name != "" {
 			end := bytes.Index(page, []byte("</"+name))
 			if end < 0 {
@@ -61,41 +108,42 @@ func typed(tag []byte) string {
 var label = []byte(`aria-label="`)
 
 // appendTag appends a tag, with commas in the name that a screen reader says.
-func appendTag(out, tag []byte) []byte {
+func (c commas) appendTag(out, tag []byte) []byte {
 	before, after, labelled := bytes.Cut(tag, label)
 	if !labelled {
 		return append(out, tag...)
 	}
 	said, rest, _ := bytes.Cut(after, []byte{'"'})
-	out = appendCommas(append(append(out, before...), label...), said)
+	out = c.appendTo(append(append(out, before...), label...), said)
 	return append(out, tag[len(tag)-len(rest)-1:]...)
 }
 
 // quoteMark is the mark, as it stands in a page, between which messages quote what somebody typed.
 var quoteMark = []byte("&#34;")
 
-// appendCommas appends a text with a comma in place of each point between two digits, but for
+// appendTo appends a text with a comma in place of each point between two digits, but for
 // what it quotes.
-func appendCommas(out, text []byte) []byte {
+func (c commas) appendTo(out, text []byte) []byte {
 	for {
 		before, after, quotes := bytes.Cut(text, quoteMark)
 		end := bytes.Index(after, quoteMark)
 		if !quotes || end < 0 {
-			return appendPlainCommas(out, text)
+			return c.appendPlain(out, text)
 		}
 		end += len(before) + 2*len(quoteMark)
-		out = append(appendPlainCommas(out, before), text[len(before):end]...)
+		out = append(c.appendPlain(out, before), text[len(before):end]...)
 		text = text[end:]
 	}
 }
 
-// appendPlainCommas appends a text that quotes nothing: each point between two digits becomes a
-// comma, but for numbers of more than two parts, such as addresses and versions.
-func appendPlainCommas(out, text []byte) []byte {
+// appendPlain appends a text that quotes nothing: each point between two digits becomes a
+// comma, but for those of names, and of numbers of more than two parts, such as addresses and
+// versions.
+func (c commas) appendPlain(out, text []byte) []byte {
 	from := len(out)
 	out = append(out, text...)
 	for i := 1; i < len(text)-1; i++ {
-		if text[i] != '.' || !digit(text[i-1]) || !digit(text[i+1]) {
+		if text[i] != '.' || !digit(text[i-1]) || !digit(text[i+1]) || c.named(text, i) {
 			continue
 		}
 		left, right := i-1, i+1
@@ -111,6 +159,18 @@ func appendPlainCommas(out, text []byte) []byte {
 		out[from+i] = ','
 	}
 	return out
+}
+
+// named reports whether a point of a text is in a name.
+func (c commas) named(text []byte, point int) bool {
+	for _, name := range c.names {
+		for from := max(0, point-len(name)+1); from <= point; from++ {
+			if bytes.HasPrefix(text[from:], name) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func digit(c byte) bool { return c >= '0' && c <= '9' }

@@ -1,6 +1,7 @@
 package frame
 
 import (
+	"net/url"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -23,7 +24,7 @@ func TestCommas(t *testing.T) {
 		``:                                                            ``,
 		`.5 1. 1.`:                                                    `.5 1. 1.`,
 	} {
-		assert.Equal(t, want, string(commas([]byte(page))), page)
+		assert.Equal(t, want, string(commas{}.write([]byte(page))), page)
 	}
 }
 
@@ -31,7 +32,7 @@ func TestCommas(t *testing.T) {
 func TestCommasChangeNothingElse(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		page := rapid.StringOfN(rapid.SampledFrom([]rune(`<>"' .,15ab/q=`)), 0, 60, -1).Draw(t, "page")
-		got := commas([]byte(page))
+		got := commas{}.write([]byte(page))
 		if len(got) != len(page) {
 			t.Fatalf("%q became %q", page, got)
 		}
@@ -41,4 +42,20 @@ func TestCommasChangeNothingElse(t *testing.T) {
 			}
 		}
 	})
+}
+
+// What the house named keeps its points, also where a sentence begins with it, and so does a name
+// in a form; an amount beside it does not.
+func TestCommasLeaveNames(t *testing.T) {
+	c := newCommas([]string{"Navy 2.0", "rye & 3.5", "4.5 of the Clock", "plain"}, url.Values{"text": {"Draft 1.1\r\n22.5 ml gin"}, "title": {"Sour 7.1: 2 oz gin"}})
+	for page, want := range map[string]string{
+		`<h1>Navy 2.0</h1> 22.5 mL`:            `<h1>Navy 2.0</h1> 22,5 mL`,
+		`<p>navy 2.0, 2.0</p>`:                 `<p>navy 2.0, 2,0</p>`,
+		`<p>Rye &amp; 3.5 at 3.5</p>`:          `<p>Rye &amp; 3.5 at 3,5</p>`,
+		`<p>4.5 of the Clock, 4.5 of</p>`:      `<p>4.5 of the Clock, 4,5 of</p>`,
+		`<p>Draft 1.1 holds 22.5 ml gin</p>`:   `<p>Draft 1.1 holds 22,5 ml gin</p>`,
+		`<svg aria-label="Sour 7.1, 7.1"></p>`: `<svg aria-label="Sour 7.1, 7,1"></p>`,
+	} {
+		assert.Equal(t, want, string(c.write([]byte(page))), page)
+	}
 }

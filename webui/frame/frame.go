@@ -29,8 +29,9 @@ const ContentPolicy = "default-src 'self'; style-src 'self'; script-src 'self'; 
 // safe for concurrent use.
 type Frame struct {
 	Log     *slog.Logger
-	House   func() string // returns the name of the house; nil or "" for none
-	Comma   func() bool   // reports whether the house writes decimal commas; nil if it does not
+	House   func() string   // returns the name of the house; nil or "" for none
+	Comma   func() bool     // reports whether the house writes decimal commas; nil if it does not
+	Names   func() []string // what the house named, which keeps its points in a house that writes commas; nil if nothing
 	statics *Statics
 	leads   *views // templates of users who may change everything
 	floors  *views // templates of all other users
@@ -152,7 +153,7 @@ func (f *Frame) Write(w http.ResponseWriter, r *http.Request, status int, page, 
 	h.Add("Vary", "Accept-Encoding")
 	body := b.Bytes()
 	if f.Comma != nil && f.Comma() {
-		body = commas(body)
+		body = f.commasOf(r).write(body)
 	}
 	if len(body) >= leastPacked && takesGzip(r.Header.Get("Accept-Encoding")) {
 		h.Set("Content-Encoding", "gzip")
@@ -166,6 +167,14 @@ func (f *Frame) Write(w http.ResponseWriter, r *http.Request, status int, page, 
 		f.Log.DebugContext(r.Context(), "page not sent", "path", r.URL.Path, "err", err)
 	}
 	return nil
+}
+
+// commasOf returns the commas of an answer to a request.
+func (f *Frame) commasOf(r *http.Request) commas {
+	if f.Names == nil {
+		return newCommas(nil, r.Form)
+	}
+	return newCommas(f.Names(), r.Form)
 }
 
 // fail sends the error page. It sends nothing if the client has gone.
