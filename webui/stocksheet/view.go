@@ -45,6 +45,8 @@ type preview struct {
 	Rows         []readyRow
 	More         int // ready rows that are not shown
 	Settled      []string
+
+	asked map[string]int // the rows whose kind is asked for, by their names
 }
 
 // mendRow is a row with all that is wrong with it.
@@ -53,6 +55,7 @@ type mendRow struct {
 	Name   string
 	Faults []mendFault
 	Leave  string // the value of the button that leaves the row out
+	Like   int    // an earlier row of the same name, whose kind settles this one's; 0 if there is none
 }
 
 // mendFault is a fault with what may be tapped to mend it, and a box for anything
@@ -132,7 +135,7 @@ var usualCurrencies = []string{"EUR", "GBP", "USD", "CAD", "AUD"}
 // show fills the page with what a sheet was read as.
 func (v *view) show(s *exchange.Sheet, settled exchange.Settled, h behind.House, there []house.Bottle) {
 	shelf, usual := h.Shelf(), sync.OnceValue(func() []*flavor.Profile { return append(h.Usual(mostUsual), h.Shelf().Profiles()...) })
-	p := &preview{Currency: s.Currency, AskCurrency: s.AskCurrency, Currencies: usualCurrencies, Notes: slices.Clone(s.Notes), Settled: marks(settled)}
+	p := &preview{Currency: s.Currency, AskCurrency: s.AskCurrency, Currencies: usualCurrencies, Notes: slices.Clone(s.Notes), Settled: marks(settled), asked: map[string]int{}}
 	known := map[string]bool{}
 	for _, b := range there {
 		known[b.ID] = true
@@ -200,6 +203,10 @@ func (p *preview) mend(r *exchange.SheetRow, usual func() []*flavor.Profile) {
 		if f.Field == column.Currency && f.Written == "" {
 			continue // asked once, above
 		}
+		if f.Field == column.Kind && p.asked[exchange.SameName(r.Bottle.Name)] > 0 {
+			row.Like = p.asked[exchange.SameName(r.Bottle.Name)]
+			continue
+		}
 		m := mendFault{Message: words.Sentence(f.Message), Label: fieldName(f.Field), Value: f.Written, Kinds: f.Field == column.Kind}
 		if f.Field != column.Row {
 			m.Box = cellField + strconv.Itoa(r.Number) + "." + string(f.Field)
@@ -207,15 +214,20 @@ func (p *preview) mend(r *exchange.SheetRow, usual func() []*flavor.Profile) {
 		for _, remedy := range f.Remedies {
 			m.Remedies = append(m.Remedies, form.Option{Value: cellMark(r.Number, remedy.Field, remedy.Write), Name: words.SentenceStart(remedy.Say)})
 		}
+		if m.Kinds {
+			p.asked[exchange.SameName(r.Bottle.Name)] = r.Number
+		}
 		if m.Kinds && len(f.Remedies) == 0 {
-			m.Message = say.It("stocksheet.what-is-it", "Message", m.Message)
 			for _, k := range part.LikelyKinds(&r.Bottle, usual()) {
 				m.Remedies = append(m.Remedies, form.Option{Value: cellMark(r.Number, column.Kind, k.Name), Name: words.SentenceStart(k.Name)})
 			}
 		}
+		if m.Kinds && len(f.Remedies) == 0 {
+			m.Message = say.It("stocksheet.what-is-it", "Message", m.Message, "Usual", len(m.Remedies))
+		}
 		row.Faults = append(row.Faults, m)
 	}
-	if len(row.Faults) > 0 {
+	if len(row.Faults) > 0 || row.Like > 0 {
 		p.Mend = append(p.Mend, row)
 	}
 }

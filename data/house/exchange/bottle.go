@@ -96,6 +96,9 @@ func (b *bottleReader) notDrunk() bool {
 // kind finds the ingredient that the bottle is, or offers candidates.
 func (b *bottleReader) kind() {
 	settled, said := b.settled.Cells[Cell{b.r.Number, column.Kind}]
+	if like := b.said[SameName(b.r.Bottle.Name)]; !said && like != "" && b.cell(column.Kind) == "" {
+		settled, said = like, true // of another row of this name
+	}
 	var found *kinds.Kind
 	group := strings.TrimSpace(b.cell(column.Group) + " " + b.heading)
 	switch {
@@ -139,7 +142,7 @@ func (b *bottleReader) kind() {
 	if len(names) > 0 {
 		message += "; did you mean " + flavor.JoinOr(names) + "?"
 	} else {
-		message += "; write its category, such as London dry gin"
+		message += "; its category is wanted, such as London dry gin"
 	}
 	b.fault(column.Kind, message, remedies...)
 }
@@ -186,7 +189,7 @@ func (b *bottleReader) size() {
 			b.r.Bottle.SizeML = a.ML
 		}
 	}
-	if b.r.Bottle.SizeML == 0 && b.r.Bottle.SizeG == 0 {
+	if b.r.Bottle.SizeML == 0 && b.r.Bottle.SizeG == 0 && !b.sizeOfName() {
 		b.fault(column.Size, "nothing says what a full one holds", b.sizes()...)
 	}
 }

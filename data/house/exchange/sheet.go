@@ -106,9 +106,10 @@ type sheetReader struct {
 	*Sheet
 	settled Settled
 	there   map[string]house.Bottle
-	plain   bool   // lines without columns
-	comma   bool   // decimal comma
-	heading string // the heading above the current rows
+	plain   bool              // lines without columns
+	comma   bool              // decimal comma
+	heading string            // the heading above the current rows
+	said    map[string]string // the kinds that somebody settled, by the names of their rows
 	seen    map[string]int
 }
 
@@ -147,6 +148,10 @@ func ReadSheet(r io.Reader, f naming.Finder, there []house.Bottle, settled Settl
 	if at := column.HeadRow(rows); at >= 0 {
 		rows = rows[at+1:]
 	}
+	for i := range rows {
+		rows[i] = s.laid(rows[i])
+	}
+	s.said = s.settledKinds(rows)
 	for _, row := range rows {
 		if s.Titles > 0 && len(row.Cells) > len(s.Columns) && strings.TrimSpace(strings.Join(row.Cells[len(s.Columns):], "")) != "" {
 			s.cannotRead(row, fmt.Errorf("the row has %d fields and the file %d columns; put quotes round a field that holds the separator", len(row.Cells), len(s.Columns)))

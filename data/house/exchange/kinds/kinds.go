@@ -286,9 +286,37 @@ func (k *Finder) Near(written, name string) []string {
 	onLabel := wordsOfName(name)
 	said := slices.Concat(onLabel, strings.Fields(flavor.NormaliseName(written)))
 	near = slices.DeleteFunc(near, func(n string) bool { return sharedWords(n, said, alike) == 0 })
+	near = k.ofStyle(onLabel, near)
 	same := func(a, b string) bool { return a == b }
 	slices.SortStableFunc(near, func(a, b string) int { return sharedWords(b, onLabel, same) - sharedWords(a, onLabel, same) })
 	return near
+}
+
+// styles are words on labels of aperitif wines and vermouths that say which of them it is, where
+// nothing says that it is one. Common practice, no source.
+var styles = []string{"blanc", "bianco", "rosso", "rouge", "rose", "rosato", "americano"}
+
+// ofStyle puts the aperitif wines and vermouths whose own names have a style on the label before
+// what is near by its letters.
+func (k *Finder) ofStyle(onLabel, near []string) []string {
+	var out []string
+	for _, p := range k.profiles {
+		if p.Class != flavor.ClassAromatisedWine && p.Class != flavor.ClassVermouth || len(out) == maxOthers {
+			continue
+		}
+		if slices.ContainsFunc(append([]string{p.Name}, p.Aliases...), func(name string) bool {
+			words := strings.Fields(flavor.NormaliseName(name))
+			return len(words) == 2 && slices.ContainsFunc(words, func(w string) bool { return slices.Contains(styles, w) && slices.Contains(onLabel, w) })
+		}) {
+			out = append(out, p.Name)
+		}
+	}
+	for _, n := range near {
+		if !slices.Contains(out, n) {
+			out = append(out, n)
+		}
+	}
+	return out
 }
 
 // sharedWords returns how many words of a suggestion are words of what was said.
