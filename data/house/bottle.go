@@ -48,7 +48,10 @@ type Bottle struct {
 	Ingredient string `json:"ingredient"`     // id of the ingredient in the catalogue
 	Well       bool   `json:"well,omitempty"` // poured first among the bottles of its ingredient
 	Measured
-	Label    *Label   `json:"label,omitempty"`    // allergens on the label; nil if nobody has read it
+	Label *Label `json:"label,omitempty"` // allergens on the label; nil if nobody has read it
+	// Unread means that somebody said what kind it is, which its name does not: until its label is
+	// read, nobody has stated what it carries.
+	Unread   bool     `json:"unread,omitempty"`
 	Price    *float64 `json:"price,omitempty"`    // of one full bottle, in Currency
 	Currency string   `json:"currency,omitempty"` // three letters, as in ISO 4217
 	SizeML   float64  `json:"size_ml,omitempty"`

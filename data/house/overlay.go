@@ -97,6 +97,9 @@ func (o *overlay) bottle(p *flavor.Profile, b Bottle) *flavor.Profile {
 		c.Aliases = append(c.Aliases, b.Name)
 	}
 	b.named(&c, p)
+	if b.Unread && b.Label == nil {
+		c.AllergensKnown, c.FreeOf = false, nil
+	}
 	b.Label.overlay(&c)
 	measured := c
 	if err := b.Measured.overlay(&measured); err != nil {

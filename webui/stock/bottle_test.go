@@ -246,11 +246,11 @@ func TestAnEditLosesNothing(t *testing.T) {
 	pages := webuitest.PagesOf(t, h)
 	before := h.Bottle(t, "blue").Item
 	out := time.Date(2026, 5, 2, 22, 0, 0, 0, time.UTC)
-	before.Well, before.OutSince, before.Par = true, &out, 6
+	before.Well, before.OutSince, before.Par, before.Unread = true, &out, 6, true
 	before.Label = &house.Label{Contains: []flavor.Allergen{flavor.Sulphites}, MayContain: []flavor.Allergen{flavor.Milk}, Vegan: true, ReadBy: "Ines", ReadAt: time.Date(2026, 5, 1, 12, 0, 0, 0, time.UTC)}
 	_, err := h.Store().Write(t.Context(), webuitest.Ana, house.Put(before, 1))
 	require.NoError(t, err)
-	label := []string{"label", "yes", "label_contains", "sulphites", "label_may_contain", "milk", "label_vegan", "yes", "label_by", "Ines"}
+	label := []string{"label", "yes", "label_contains", "sulphites", "label_may_contain", "milk", "label_vegan", "yes", "label_by", "Ines", "unread", "yes"}
 	webuitest.Tells(t, follow(t, pages, webuitest.Post(pages, "/stock/bottle", edited("2", append(label, "well", "yes", "par", "6", "note", "moved")...), false)), 200, "moved")
 	after := h.Bottle(t, "blue").Item
 	assert.Equal(t, "moved", after.Note)

@@ -35,6 +35,14 @@ func labelFields() []desk.Field[house.Bottle] {
 			return b.Label.ReadBy
 		},
 		func(b *house.Bottle, text string) error { labelOf(b).ReadBy = text; return nil })
+	unread := desk.NewField(groupLabel, desk.Box{Name: "unread", Label: say.It("stock.label-unread"), Kind: "tick", Hint: say.It("stock.label-unread-hint")},
+		func(b house.Bottle) string {
+			if b.Unread {
+				return say.It("stock.yes")
+			}
+			return ""
+		},
+		func(b *house.Bottle, _ string) error { b.Unread = true; return nil })
 	return []desk.Field[house.Bottle]{read,
 		allergensField(desk.Box{Name: "label_contains", Label: say.It("stock.label-contains"), Hint: say.It("stock.label-contains-hint")},
 			func(l *house.Label) *[]flavor.Allergen { return &l.Contains }),
@@ -48,7 +56,7 @@ func labelFields() []desk.Field[house.Bottle] {
 				return ""
 			},
 			func(b *house.Bottle, _ string) error { labelOf(b).Vegan = true; return nil }),
-		by}
+		by, unread}
 }
 
 // labelOf is the label of a bottle, a new one if nobody has read it yet.

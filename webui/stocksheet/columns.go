@@ -27,6 +27,7 @@ func columnNotes() []columnNote {
 		{"label_vegan", say.It("stocksheet.column-label-vegan")},
 		{"label_read_by", say.It("stocksheet.column-label-read-by")},
 		{"label_read_at", say.It("stocksheet.column-label-read-at")},
+		{"label_unread", say.It("stocksheet.column-label-unread")},
 		{"out_since", say.It("stocksheet.column-out-since")},
 		{"words", say.It("stocksheet.column-words")},
 	}

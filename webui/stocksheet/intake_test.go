@@ -161,7 +161,7 @@ func TestImportScenarios(t *testing.T) {
 		{name: "a spreadsheet", file: "PK\x03\x04...", status: 422, want: []string{"save it as CSV"}},
 		{name: "not UTF-8", file: "name,ingredient\nCr\xe8me,x\n", status: 200, want: []string{`"x" is not a kind known here`, "Crème"}},
 		{name: "markup in a row", text: "name,ingredient,size_ml\n<i>,<u>,1\n", status: 200, want: []string{"&lt;u&gt;"}, not: []string{"<u>,1"}},
-		{name: "a name that says no kind", text: "name,size_ml,abv_pct\nHawse,700,41\n", status: 200, want: []string{"What is it?", `name="remedy" value="2 ingredient London dry gin"`}, not: []string{"2 ingredient falernum"}},
+		{name: "a name that says no kind", text: "name,size_ml,abv_pct\nHawse,700,41\n", status: 200, want: []string{"Drinks are written in kinds", `name="remedy" value="2 ingredient London dry gin"`}, not: []string{"2 ingredient falernum"}},
 		{name: "only bad rows", do: "take", text: "name,ingredient,size_ml\nx,moon dust,1\n", status: 200, want: []string{"0 bottles added", "moon dust,1"}},
 		{name: "a quarter too much", text: strings.Repeat("name,ingredient\n", 80000), status: 413, want: []string{"more than 1 MiB"}},
 	} {

@@ -20,6 +20,7 @@ const (
 	settledField = "settled"
 	currencyBox  = "currency"
 	remedyField  = "remedy"
+	knownBox     = "known"
 )
 
 // cellMark names a cell and what to write there, as a button's value.
@@ -44,6 +45,7 @@ func cellFields() []column.Field { return append(column.Fields(), column.Row) }
 // not have sent is passed over.
 func readSettled(sent url.Values) exchange.Settled {
 	s := exchange.Settled{Columns: map[int]column.Field{}, Cells: map[exchange.Cell]string{}, Currency: strings.ToUpper(strings.TrimSpace(sent.Get(currencyBox)))}
+	s.Known = sent.Has(knownBox)
 	for name, values := range sent {
 		switch {
 		case strings.HasPrefix(name, columnField):
@@ -90,7 +92,7 @@ func typedOver(s *exchange.Settled, sheet *exchange.Sheet, sent url.Values) bool
 // are in: they are numbered from the second row, under the titles. The columns, the
 // currency and the kinds stay as they were read from the whole.
 func settledOfRest(sheet *exchange.Sheet, s exchange.Settled) exchange.Settled {
-	out := exchange.Settled{Columns: map[int]column.Field{}, Cells: map[exchange.Cell]string{}, Currency: sheet.Currency}
+	out := exchange.Settled{Columns: map[int]column.Field{}, Cells: map[exchange.Cell]string{}, Currency: sheet.Currency, Known: s.Known}
 	for i, c := range sheet.Columns {
 		out.Columns[i] = c.Field
 	}

@@ -38,6 +38,8 @@ type preview struct {
 	Currencies   []string
 	Mend         []mendRow
 	Kinds        []kindRow
+	ByHand       string // names of the bottles whose kind was chosen and is not in the name
+	Known        bool   // and they carry what that kind does
 	Mapped       []mappedColumn
 	Notes        []string
 	Supplies     []supplyRow // left out, since nobody drinks them
@@ -125,6 +127,7 @@ var fieldNames = sync.OnceValue(func() map[column.Field]string {
 		column.Vegan:       say.It("stocksheet.field-vegan"),
 		column.LabelReader: say.It("stocksheet.field-label-reader"),
 		column.LabelRead:   say.It("stocksheet.field-label-read"),
+		column.Unread:      say.It("stocksheet.field-label-unread"),
 		column.Out:         say.It("stocksheet.field-out"),
 	}
 })
@@ -141,6 +144,7 @@ func (v *view) show(s *exchange.Sheet, settled exchange.Settled, h behind.House,
 		known[b.ID] = true
 	}
 	left := map[string]int{}
+	var byHand []string
 	for i := range s.Rows {
 		r := &s.Rows[i]
 		switch {
@@ -155,10 +159,14 @@ func (v *view) show(s *exchange.Sheet, settled exchange.Settled, h behind.House,
 		default:
 			p.ready(r, shelf, known[r.Bottle.ID])
 		}
+		if r.ByHand {
+			byHand = append(byHand, r.Bottle.Name+" ("+r.Kind.Profile.Name+")")
+		}
 		if r.Kind.Supposed {
 			p.Kinds = append(p.Kinds, kindOf(r, shelf))
 		}
 	}
+	p.ByHand, p.Known = house.FirstFew(byHand), settled.Known
 	for _, bad := range s.Unreadable() {
 		p.Bad++
 		p.Mend = append(p.Mend, mendRow{Number: bad.Number, Leave: leave(bad.Number), Faults: []mendFault{{Message: words.Sentence(bad.Message)}}})

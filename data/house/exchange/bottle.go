@@ -124,6 +124,7 @@ func (b *bottleReader) kind() {
 	}
 	if found != nil {
 		b.r.Kind, b.r.Bottle.Ingredient = *found, found.Profile.ID
+		b.byHand(said)
 		return
 	}
 	written := b.cell(column.Kind)
@@ -145,6 +146,13 @@ func (b *bottleReader) kind() {
 		message += "; its category is wanted, such as London dry gin"
 	}
 	b.fault(column.Kind, message, remedies...)
+}
+
+// byHand notes that somebody chose a kind of which the name says nothing, so that what it carries
+// is not stated until its label is read, unless they say that it is known.
+func (b *bottleReader) byHand(said bool) {
+	b.r.ByHand = said && b.r.Bottle.Label == nil && !kinds.Says(b.r.Bottle.Name, b.r.Kind.Profile)
+	b.r.Bottle.Unread = b.r.ByHand && !b.settled.Known || b.r.Bottle.Unread && b.there[b.r.Bottle.ID].Ingredient == b.r.Bottle.Ingredient
 }
 
 // asBefore keeps the ingredient that the bottle has in the house already, if the file
@@ -376,6 +384,9 @@ func (b *bottleReader) words() {
 	bottle.Note = b.beside(bottle.Note)
 	if b.has(column.LabelReader) {
 		bottle.Label = b.label()
+	}
+	if b.has(column.Unread) {
+		bottle.Unread = b.yes(column.Unread)
 	}
 }
 

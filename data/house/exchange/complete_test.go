@@ -45,7 +45,7 @@ func TestEveryFieldOfABottleHasAColumn(t *testing.T) {
 	full := []house.Bottle{
 		{ID: "dock-gin", Name: "Dock gin", Ingredient: "london-dry-gin", Well: true, Measured: house.Measured{ABVPct: &abv, AcidGPerL: &acid}, Price: &price, Currency: "EUR", SizeML: 700, Stock: 2.5, Par: 6, Note: "on the rail",
 			Label: &house.Label{Contains: []flavor.Allergen{flavor.Milk}, MayContain: []flavor.Allergen{flavor.TreeNuts}, Vegan: true, ReadBy: "Ines", ReadAt: time.Date(2026, 4, 1, 0, 0, 0, 0, time.UTC)}},
-		{ID: "syrup", Name: "Syrup", Ingredient: "simple-syrup", Measured: house.Measured{Brix: &brix}, SizeG: 1000, OutSince: &out},
+		{ID: "syrup", Name: "Syrup", Ingredient: "simple-syrup", Measured: house.Measured{Brix: &brix}, SizeG: 1000, OutSince: &out, Unread: true},
 		{ID: "rich", Name: "Rich", Ingredient: "rich-simple-syrup", Measured: house.Measured{SugarGPerL: &sugar}, SizeML: 500},
 	}
 	set := map[string]bool{}

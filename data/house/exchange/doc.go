@@ -14,7 +14,7 @@
 //
 //	id,name,ingredient,well,abv_pct,brix,sugar_g_per_l,acid_g_per_l,
 //	price,currency,size_ml,size_g,stock,par,note,
-//	label_contains,label_may_contain,label_vegan,label_read_by,label_read_at,out_since,words
+//	label_contains,label_may_contain,label_vegan,label_read_by,label_read_at,label_unread,out_since,words
 //
 // and read as people keep it ([ReadSheet]): whatever separates the cells, under
 // titles in the trade's own words, in any order, below lines that say what the file

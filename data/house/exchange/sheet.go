@@ -57,6 +57,7 @@ type SheetRow struct {
 	// Uncounted means that the cell for the count says nothing. A bottle that is there
 	// keeps its count, and a new one counts as one.
 	Uncounted bool
+	ByHand    bool // somebody said which kind it is, which its name does not
 
 	row grid.Row
 }
@@ -99,6 +100,7 @@ type Settled struct {
 	Currency string               // three letters; of all prices without a currency
 	House    string               // the house's currency, used for such prices if neither the user nor the file states one
 	Cells    map[Cell]string      // overrides the text of the cell
+	Known    bool                 // what is chosen by hand carries what its kind does, and no more
 }
 
 // sheetReader holds the state of reading a sheet.

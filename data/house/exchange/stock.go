@@ -13,7 +13,7 @@ import (
 func StockColumns() []string {
 	return []string{"id", "name", "ingredient", "well", "abv_pct", "brix", "sugar_g_per_l", "acid_g_per_l",
 		"price", "currency", "size_ml", "size_g", "stock", "par", "note",
-		"label_contains", "label_may_contain", "label_vegan", "label_read_by", "label_read_at", "out_since", "words"}
+		"label_contains", "label_may_contain", "label_vegan", "label_read_by", "label_read_at", "label_unread", "out_since", "words"}
 }
 
 // WriteStock writes bottles and the house's own words as CSV. The row of a bottle holds
@@ -26,7 +26,7 @@ func WriteStock(w io.Writer, bottles []house.Bottle, names ...house.Name) error 
 		rows = append(rows, []string{b.ID, b.Name, b.Ingredient, yesIf(b.Well),
 			optional(b.ABVPct), optional(b.Brix), optional(b.SugarGPerL), optional(b.AcidGPerL),
 			optional(b.Price), b.Currency, unlessZero(b.SizeML), unlessZero(b.SizeG), exact(b.Stock), unlessZero(b.Par), b.Note,
-			listOf(b.Label.Says(flavor.Contains)), listOf(b.Label.Says(flavor.MayContain)), yesIf(b.Label.SaysVegan()), b.Label.Reader(), readAt(b.Label), momentOf(b.OutSince), strings.Join(beside[i], wordsApart)})
+			listOf(b.Label.Says(flavor.Contains)), listOf(b.Label.Says(flavor.MayContain)), yesIf(b.Label.SaysVegan()), b.Label.Reader(), readAt(b.Label), yesIf(b.Unread), momentOf(b.OutSince), strings.Join(beside[i], wordsApart)})
 	}
 	for _, n := range left {
 		row := make([]string, len(StockColumns()))

@@ -35,6 +35,7 @@ const (
 	Nothing     Field = "nothing"
 	ID          Field = "id"
 	Well        Field = "well"
+	Unread      Field = "unread"
 	Brix        Field = "brix"
 	Sugar       Field = "sugar_g_per_l"
 	Acid        Field = "acid_g_per_l"
@@ -58,7 +59,7 @@ const (
 // Fields lists the fields that a column may be assigned to, the most usual first.
 func Fields() []Field {
 	return []Field{Name, Kind, Group, Size, Price, Currency, Stock, Par, Strength, Note, Beside, Nothing,
-		ID, Well, SizeML, SizeG, Brix, Sugar, Acid, Contains, MayContain, Vegan, LabelReader, LabelRead, Out, Words}
+		ID, Well, SizeML, SizeG, Brix, Sugar, Acid, Contains, MayContain, Vegan, LabelReader, LabelRead, Unread, Out, Words}
 }
 
 // Column is a column of a stock file and the field that it is read as.
@@ -86,6 +87,7 @@ var titles = []struct {
 	{Strength, []string{"abv pct", "abv", "alcohol", "strength", "alc", "pct vol", "vol pct", "pct abv", "alcohol pct", "alc pct", "alc vol", "alc by vol", "proof"}},
 	{Note, []string{"note", "comment", "remark", "memo"}},
 	{ID, []string{"id"}},
+	{Unread, []string{"label unread", "unread"}},
 	{Well, []string{"well", "house pour", "rail", "speed rail"}},
 	{SizeML, []string{"size ml"}},
 	{SizeG, []string{"size g", "weight", "weight g", "net weight"}},

@@ -268,6 +268,17 @@ func (k *Finder) inName(words, kindWords []string, within flavor.Class) *Kind {
 	return nil
 }
 
+// Says reports whether a name says what kind a bottle is: in a word of a name of the kind.
+func Says(name string, kind *flavor.Profile) bool {
+	said := wordsOfName(name)
+	for _, known := range append([]string{kind.Name}, kind.Aliases...) {
+		if sharedWords(known, said, alike) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
 // Near returns suggestions for a kind that is not known: names that share a word, or a slip of
 // one, with what is written or with the name on the bottle, those before that share the most
 // with that name. What is only spelt a little alike is another thing: no juice for the word on
