@@ -170,6 +170,7 @@ type Made struct {
 	Aliases []string     `json:"aliases,omitempty"`
 	Class   flavor.Class `json:"class"`
 	Parts   []Pour       `json:"parts"`
+	Steeped []Steeped    `json:"steeped,omitempty"` // and strained out
 	// YieldML is the volume of the finished batch, after straining or boiling down; 0
 	// means the sum of the volumes of its parts.
 	YieldML float64 `json:"yield_ml,omitempty"`
@@ -194,6 +195,7 @@ func (m Made) check() error {
 	return checks(
 		checkLine("name", m.Name, true),
 		checkPours("parts", m.Parts, m.ID),
+		checkSteeped(m.Steeped),
 		checkRange("yield_ml", m.YieldML, 0, 1e6),
 		checkText("method", m.Method, MaxNote),
 		m.Measured.check(),
@@ -204,7 +206,10 @@ func (m Made) check() error {
 
 func (m Made) clean() Item {
 	m.Measured = m.Measured.clean()
-	m.Aliases, m.Parts = slices.Clone(m.Aliases), slices.Clone(m.Parts)
+	m.Aliases, m.Parts, m.Steeped = slices.Clone(m.Aliases), slices.Clone(m.Parts), slices.Clone(m.Steeped)
+	for i := range m.Steeped {
+		m.Steeped[i].Name = tidy(m.Steeped[i].Name)
+	}
 	for i, a := range m.Aliases {
 		m.Aliases[i] = tidy(a)
 	}

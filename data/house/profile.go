@@ -33,6 +33,7 @@ func (m Made) Profile(shelf *Shelf) (*flavor.Profile, error) {
 	s.aroma(p)
 	s.senses(p)
 	s.marks(p)
+	s.steep(p, m.Steeped, shelf)
 	if err := m.Measured.overlay(p); err != nil {
 		return nil, err
 	}
@@ -47,7 +48,7 @@ type sum struct {
 }
 
 func (m Made) sum(shelf *Shelf) (*sum, error) {
-	s := &sum{}
+	s, strained := &sum{}, 0.0 // mL
 	for i, part := range m.Parts {
 		p, ml, err := shelf.Pour(part)
 		if err != nil {
@@ -57,10 +58,16 @@ func (m Made) sum(shelf *Shelf) (*sum, error) {
 		}
 		per := mix.PerML(p)
 		s.all = s.all.Plus(&per, ml)
+		if Strained(p, part.Unit) {
+			strained += ml
+		}
 		s.parts = append(s.parts, flavor.Pour{Profile: p, ML: ml})
 	}
 	if s.ml = m.YieldML; s.ml == 0 {
-		s.ml = s.all.VolumeML()
+		s.ml = s.all.VolumeML() - strained
+		if !(s.ml > 0) {
+			return nil, invalid("parts", s.ml, "nothing is left of it once it is strained; write what it steeps in")
+		}
 	}
 	return s, nil
 }

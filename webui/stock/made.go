@@ -63,8 +63,11 @@ func madeFields(names *part.NearFinder) []desk.Field[house.Made] {
 			func(m *house.Made, text string) error { m.Class = flavor.Class(text); return nil }),
 		desk.NewField(groupRecipe, desk.Box{Name: "parts", Label: say.It("stock.what-goes-in"), Kind: "area", Rows: 6, Offers: true,
 			Missing: say.It("stock.what-goes-in-missing"), Hint: say.It("stock.what-goes-in-hint")},
-			func(m house.Made) string { return recipeText(m.Parts, names.Shelf()) },
-			func(m *house.Made, text string) (err error) { m.Parts, err = readRecipe(text, names); return err }),
+			func(m house.Made) string { return recipeText(&m, names.Shelf()) },
+			func(m *house.Made, text string) (err error) {
+				m.Parts, m.Steeped, err = readRecipe(text, names)
+				return err
+			}),
 		desk.Amount(groupRecipe, desk.Box{Name: "yield_ml", Label: say.It("stock.yield"), Unit: "mL", Hint: say.It("stock.yield-hint")}, func(m *house.Made) *float64 { return &m.YieldML }),
 		desk.Text(groupRecipe, desk.Box{Name: "method", Label: say.It("stock.how-it-is-made"), Kind: "area", Rows: 4, Hint: say.It("stock.how-it-is-made-hint")}, func(m *house.Made) *string { return &m.Method }),
 	}
@@ -171,7 +174,7 @@ type stockMade struct {
 
 func (r *stockroom) makingOf(m house.Made) stockMade {
 	v := stockMade{Name: m.Name, Address: "/stock/made?" + url.Values{"id": {m.ID}}.Encode(), Class: string(m.Class),
-		Out: slices.Contains(r.outs, m.ID), Allergens: part.AllergensOf(recipeSpec(m.Parts, r.shelf), nil)}
+		Out: slices.Contains(r.outs, m.ID), Allergens: part.AllergensOf(recipeSpec(&m, r.shelf), nil)}
 	profile, err := m.Profile(r.shelf)
 	if err != nil {
 		_, message := desk.FieldOf(err)

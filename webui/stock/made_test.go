@@ -109,3 +109,12 @@ func TestWhatIsPouredDoesNotGo(t *testing.T) {
 	w := follow(t, pages, webuitest.Post(pages, "/stock/made", formOf("id", "orgeat", "version", "1", "do", "remove"), false))
 	webuitest.Says(t, w, []string{"Our orgeat is no longer in the house"}, nil)
 }
+
+// Nuts by weight steep: the page tells their allergen, how the sugar comes out, and keeps the line.
+func TestNutsSteepInWhatTheHouseMakes(t *testing.T) {
+	h := webuitest.Stocked(t)
+	pages := webuitest.PagesOf(t, h)
+	form := webuitest.Fields("version", "0", "name", "Dock almond syrup", "class", "syrup", "parts", "300 g blanched almonds\n500 ml simple syrup", "do", "try")
+	webuitest.Holds(t, webuitest.Post(pages, "/stock/made", form, false), 200,
+		[]string{"Contains", "tree nuts", "300 g blanched almonds", "Blanched almonds steep and are strained out", "within 5 days"}, []string{"unknown ingredient"})
+}

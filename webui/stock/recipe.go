@@ -3,6 +3,7 @@ package stock
 import (
 	"context"
 	"errors"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -24,7 +25,37 @@ import (
 
 // readRecipe reads the parts of something house-made as the pours of a spec are
 // read, one a line.
-func readRecipe(text string, f naming.Finder) ([]house.Pour, error) {
+func readRecipe(text string, f naming.Finder) ([]house.Pour, []house.Steeped, error) {
+	text, steeped := steepedIn(text)
+	pours, err := readPours(text, f)
+	return pours, steeped, err
+}
+
+// weighed matches a line with a weight.
+var weighed = regexp.MustCompile(`^\s*([0-9]+(?:[.,][0-9]+)?)\s*(g|gr|gram|grams|kg)\.?\s+(?:of\s+)?(\S.*?)\s*$`)
+
+// steepedIn takes what steeps and is strained out of the lines of a recipe; those are left blank,
+// so that the others keep their numbers.
+func steepedIn(text string) (rest string, steeped []house.Steeped) {
+	lines := strings.Split(text, "\n")
+	for i, line := range lines {
+		m := weighed.FindStringSubmatch(line)
+		if m == nil || house.SolidIn(m[3]) == "" {
+			continue
+		}
+		grams, err := strconv.ParseFloat(strings.ReplaceAll(m[1], ",", "."), 64)
+		if err != nil {
+			continue
+		}
+		if m[2] == "kg" {
+			grams *= 1000
+		}
+		lines[i], steeped = "", append(steeped, house.Steeped{Name: m[3], Grams: grams})
+	}
+	return strings.Join(lines, "\n"), steeped
+}
+
+func readPours(text string, f naming.Finder) ([]house.Pour, error) {
 	for i, line := range strings.Split(text, "\n") {
 		if strings.HasPrefix(strings.TrimSpace(line), "#") {
 			return nil, lineFault(i+1, line, say.It("stock.no-remarks"))
@@ -53,9 +84,12 @@ func lineFault(line int, value, message string) error {
 }
 
 // recipeText writes parts as readRecipe reads them.
-func recipeText(parts []house.Pour, shelf *house.Shelf) string {
+func recipeText(m *house.Made, shelf *house.Shelf) string {
 	var out []string
-	for _, poured := range parts {
+	for _, x := range m.Steeped {
+		out = append(out, words.Plain(x.Grams)+" g "+x.Name)
+	}
+	for _, poured := range m.Parts {
 		named := flavor.Profile{Name: part.ShelfName(shelf, poured.Ingredient)}
 		if p, ok := shelf.ByID(poured.Ingredient); ok {
 			named.Yields = p.Yields
@@ -67,9 +101,12 @@ func recipeText(parts []house.Pour, shelf *house.Shelf) string {
 
 // recipeSpec is a recipe as a drink, so that its allergens can be told from
 // their parts. A part that is not known has nothing stated.
-func recipeSpec(parts []house.Pour, shelf *house.Shelf) *flavor.Spec {
+func recipeSpec(m *house.Made, shelf *house.Shelf) *flavor.Spec {
 	s := &flavor.Spec{}
-	for _, poured := range parts {
+	for _, p := range m.StrainedProfiles() {
+		s.Pours = append(s.Pours, flavor.Pour{Profile: p, Amount: 1, Unit: flavor.Gram})
+	}
+	for _, poured := range m.Parts {
 		profile, ml, err := shelf.Pour(poured)
 		if profile == nil {
 			profile = &flavor.Profile{ID: poured.Ingredient, Name: poured.Ingredient}
@@ -99,7 +136,7 @@ func (p *pages) madeFacts(_ context.Context, m house.Made) (any, error) {
 		return v, nil
 	}
 	shelf := p.house.Shelf()
-	spec := recipeSpec(m.Parts, shelf)
+	spec := recipeSpec(&m, shelf)
 	marks := part.AllergensOf(spec, nil)
 	v.Allergens, v.Cautions = &marks, p.bar.Cautions(spec)
 	profile, err := m.Profile(shelf)
@@ -115,6 +152,9 @@ func (p *pages) madeFacts(_ context.Context, m house.Made) (any, error) {
 	makes := words.Joined(words.Figure(yield, 0), "mL")
 	if m.YieldML == 0 {
 		makes = say.It("stock.makes-if-nothing-is-lost", "Volume", makes)
+	}
+	if len(m.Steeped) > 0 {
+		v.Notes = append(v.Notes, say.It("stock.steeped-and-strained", "Names", words.SentenceStart(words.List(steepedNames(m.Steeped))), "Yield", m.YieldML > 0))
 	}
 	v.Rows = append(profileRows(profile), part.Row{Name: say.It("stock.makes"), Amount: makes})
 	v.keeping(m, profile, spec)
@@ -133,16 +173,40 @@ func profileRows(p *flavor.Profile) []part.Row {
 // sugar, anything else by the most delicate thing in it.
 func (v *madeSide) keeping(m house.Made, profile *flavor.Profile, spec *flavor.Spec) {
 	days := 0
+	spec = unstrained(spec)
 	plainSyrup := !slices.ContainsFunc(spec.Pours, func(p flavor.Pour) bool {
 		return p.Profile.Class.Measured() != flavor.ByGram && !p.Profile.Class.Free()
 	})
-	if keep, err := mix.Keeping(100*profile.Sugar.Value/(1000*profile.DensityGPerML), false); plainSyrup && err == nil {
+	if len(m.Steeped) > 0 && profile.ABV.Value < strongEnough {
+		v.Keeps, days = say.It("stock.nut-milk-keeps", "Days", nutDays), nutDays
+	} else if keep, err := mix.Keeping(100*profile.Sugar.Value/(1000*profile.DensityGPerML), false); plainSyrup && err == nil {
 		v.Keeps, days = say.It("stock.trade-keeps", "From", keep.FromDays, "To", keep.ToDays, "How", keep.Text), keep.ToDays
 	} else {
 		keep := prep.KeepOf(*spec, profile.ABV.Value, nil)
 		v.Keeps, days = keep.Text, keep.Days
 	}
 	v.Longer = m.KeepsDays > days
+}
+
+// What is steeped with nuts, seeds or grain keeps like their milk, unless it is strong: common
+// practice, no source.
+const (
+	nutDays      = 5
+	strongEnough = 20 // % vol
+)
+
+// unstrained is a recipe without what is strained out of it.
+func unstrained(s *flavor.Spec) *flavor.Spec {
+	out := s.Clone()
+	out.Pours = slices.DeleteFunc(out.Pours, func(p flavor.Pour) bool { return p.Profile.Class == "" || house.Strained(p.Profile, p.Unit) })
+	return &out
+}
+
+func steepedNames(list []house.Steeped) (out []string) {
+	for _, x := range list {
+		out = append(out, x.Name)
+	}
+	return out
 }
 
 // keyOf is the record that an error of the house is about.

@@ -85,6 +85,9 @@ func (p *Prices) ofRecipe(shelf *house.Shelf, m house.Made) (perML float64, ok b
 		return 0, false
 	}
 	var total float64
+	if len(m.Steeped) > 0 {
+		return 0, false // nobody says what those cost
+	}
 	for _, part := range m.Parts {
 		_, ml, err := shelf.Pour(part)
 		per, priced := p.PerML[part.Ingredient]
