@@ -96,7 +96,8 @@ func (s *Snapshot) Cover(ctx context.Context, r CoverRequest) (*CoverAnswer, err
 		a.Barred = s.barred(&shortOf{spec: &spec, missing: poured(&spec, missing), guest: &g, atHand: atHand(shelf, &g, r.Stock),
 			listed: slices.Concat(a.Result.Covers, a.Result.IfLabelClears)})
 	}
-	if !a.Result.Near || a.Result.LabelFirst && !slices.ContainsFunc(a.Result.Covers, inBalance) {
+	readFirst := a.Result.LabelsLead && a.Result.IfLabelClears[0].Keeps
+	if balanced := slices.ContainsFunc(a.Result.Covers, inBalance); !a.Result.Near && !(readFirst && balanced) || a.Result.LabelFirst && !balanced {
 		a.Instead, err = s.instead(ctx, &spec, a.Result, shelf, g, &r)
 	}
 	return a, err

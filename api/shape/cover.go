@@ -34,6 +34,7 @@ type CoverAnswer struct {
 	UnstatedFor   []string                   `json:"unstated_for,omitempty" doc:"What each of those labels must say, in the same order, such as: names no sulphites"`
 	Covers        []Cover                    `json:"covers" doc:"The best first"`
 	IfLabelClears []Cover                    `json:"if_label_clears" doc:"Not safe as they stand: covers with an ingredient that may carry what the guest avoids, or of which nobody has stated it; pour one only if the labels in read clear it for the guest"`
+	LabelsLead    bool                       `json:"labels_lead,omitempty" doc:"What is in if_label_clears is to be poured first, once its labels are read: nothing in covers keeps the drink, or all of it does without more than ran out"`
 	LabelFirst    bool                       `json:"label_first,omitempty" doc:"The first of if_label_clears would stand before every cover: read its labels first"`
 	LeftOut       *Cover                     `json:"left_out,omitempty" doc:"The drink without what is missing and with nothing in its place, if that keeps the drink"`
 	LeftOutBest   bool                       `json:"left_out_best,omitempty" doc:"Leaving it out does better than every cover"`
@@ -142,6 +143,7 @@ func AnswerCover(ctx context.Context, house *service.Snapshot, body CoverBody) (
 		Covers:        list(r.Result.Covers, shown),
 		IfLabelClears: list(r.Result.IfLabelClears, shown),
 		LabelFirst:    r.Result.LabelFirst,
+		LabelsLead:    r.Result.LabelsLead,
 		Near:          r.Result.Near,
 		ProvenBest:    r.Result.Proven,
 		Unbalanced:    r.Result.Unbalanced,

@@ -74,7 +74,7 @@ var allowedInFlavor = map[string][]string{
 	"cover/asked":        {"flavor", "guest", "cover/gap", "cover/search"},
 	"cover/shelf":        {"flavor", "mix", "cover/asked", "cover/fill", "cover/gap", "cover/portion", "cover/practice", "cover/role", "cover/search"},
 	"cover/idea":         {"flavor", "mix", "sense", "ratio", "weigh", "balance", "cover/asked", "cover/fill", "cover/gap", "cover/portion", "cover/role", "cover/search", "cover/shelf", "cover/soft"},
-	"cover/listing":      {"flavor", "sense", "weigh", "cover/asked", "cover/fill", "cover/idea", "cover/role", "cover/search", "cover/shelf"},
+	"cover/listing":      {"flavor", "sense", "weigh", "cover/asked", "cover/fill", "cover/gap", "cover/idea", "cover/role", "cover/search", "cover/shelf"},
 	"cover/wording":      {"flavor", "measure", "mix", "sense"},
 
 	"measure/draft/token":      {"flavor"},

@@ -107,10 +107,15 @@ func showCovers(p *terminal.Page, a *shape.CoverAnswer, show coversShown) {
 	if a.LeftOutBest {
 		others = nil // leaving it out is told as the best
 	}
-	showVerdict(p, a.Near, a.ProvenBest, others, a.IfLabelClears)
+	if a.LabelsLead {
+		others = nil // what is listed first waits for a label
+	}
+	showVerdict(p, a.Near || a.LabelsLead && a.IfLabelClears[0].Keeps, a.ProvenBest, others, a.IfLabelClears)
 	showInstead(p, a)
-	labelsLead := a.LabelFirst && !slices.ContainsFunc(a.Covers, func(c shape.Cover) bool { return c.Keeps })
-	if a.LabelFirst && !labelsLead {
+	switch {
+	case a.LabelsLead:
+		showLabelsLead(p, a)
+	case a.LabelFirst:
 		showLabelFirst(p, &a.IfLabelClears[0], len(a.Covers)+1)
 	}
 	showBarred(p, a)
@@ -149,14 +154,14 @@ func showCovers(p *terminal.Page, a *shape.CoverAnswer, show coversShown) {
 		}
 		list(a.IfLabelClears)
 	}
-	if labelsLead {
+	if a.LabelsLead {
 		unsafe()
 		if len(a.Covers) > 0 {
 			p.Head("Safe as they stand, where no label can be read")
 		}
 	}
 	list(a.Covers)
-	if !labelsLead {
+	if !a.LabelsLead {
 		unsafe()
 	}
 	cautions.Show(p, show.cautions)
@@ -270,6 +275,16 @@ func showVerdict(p *terminal.Page, near, proven bool, covers, ifLabelClears []sh
 // than what is safe, and where that is listed.
 func showLabelFirst(p *terminal.Page, c *shape.Cover, place int) {
 	p.Line("  nearer, but not safe until a label is read: %s (number %d), %s", pouredIn(c), place, labelsOf(c))
+}
+
+// showLabelsLead says which label decides about the first of what is listed, and what to pour if it
+// does not clear it.
+func showLabelsLead(p *terminal.Page, a *shape.CoverAnswer) {
+	line := "  number 1 is what to pour, " + labelsOf(&a.IfLabelClears[0])
+	if len(a.Covers) > 0 {
+		line += fmt.Sprintf("; else number %d", len(a.IfLabelClears)+1)
+	}
+	p.Line("%s", line)
 }
 
 // pouredIn names what a cover pours instead.

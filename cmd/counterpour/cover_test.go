@@ -41,17 +41,21 @@ func TestCoversSayHowGoodTheyAre(t *testing.T) {
 	}
 }
 
-// What a label must clear stands below what is safe, and holds the pour whose
-// label it is; what is safe does not.
+// What a label must clear stands apart from what is safe, and holds the pour whose label it is; what
+// is safe does not. It stands first where what is safe does without that pour.
 func TestUnclearedCoversStandApart(t *testing.T) {
 	code, out, message := try(t, bitteredSour, "cover", "--missing", "falernum", "--avoid", "tree nuts", "--limit", "2", "--max-parts", "1")
 	require.Equal(t, terminal.ExitDone, code, message)
-	safe, unsure, found := strings.Cut(out, "\nNot safe as they stand")
+	head, rest, found := strings.Cut(out, "\nNot safe as they stand")
 	require.True(t, found, out)
-	assert.NotContains(t, safe, "dashes")
-	assert.Contains(t, safe, "\n1. ")
+	assert.Contains(t, head, "number 1 is what to pour, only if the label of aromatic bitters clears it for the guest")
+	assert.Contains(t, head, "; else number 3\n")
+	unsure, safe, found := strings.Cut(rest, "\nSafe as they stand")
+	require.True(t, found, out)
+	assert.Contains(t, unsure, "\n1. ")
 	assert.Contains(t, unsure, "dashes  aromatic bitters")
-	assert.NotContains(t, unsure, "\n1. ", "the numbers go on")
+	assert.NotContains(t, safe, "dashes  aromatic bitters")
+	assert.Contains(t, safe, "\n3. ", "the numbers go on")
 }
 
 // The first covers of a list are printed, and how many more there are, unless all are asked for.

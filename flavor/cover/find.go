@@ -2,6 +2,7 @@ package cover
 
 import (
 	"context"
+	"slices"
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
@@ -149,7 +150,12 @@ func (t *task) find(ctx context.Context, to *Result) error {
 		if len(ideas) == 0 {
 			continue
 		}
-		to.Unbalanced = !pass.strict && !t.Gap.Less
+		if !pass.strict {
+			if err := t.rebuildUnbalanced(ideas); err != nil {
+				return err
+			}
+		}
+		to.Unbalanced = !pass.strict && !t.Gap.Less && !slices.ContainsFunc(ideas, func(x idea.Idea) bool { return x.Score >= t.LeastScore() })
 		for i := range ideas {
 			c := t.describe(&ideas[i])
 			to.Near = to.Near || c.Keeps

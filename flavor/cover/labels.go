@@ -3,6 +3,8 @@ package cover
 import (
 	"context"
 	"slices"
+
+	"counterpour/flavor"
 )
 
 // addLabels adds what is safe only if a label clears it, and leaving out what went where
@@ -37,8 +39,26 @@ func (f *Finder) addLabels(ctx context.Context, r *Request, to *Result) error {
 			to.Unbalanced, to.Near = false, to.LeftOut != nil && to.LeftOut.Keeps
 		}
 	}
+	to.LabelsLead = to.labelsLead()
+	to.LabelFirst = to.LabelFirst || to.LabelsLead
 	to.Proven = to.Proven && unsure.Proven
 	return nil
+}
+
+// labelsLead reports whether what waits for a label is to be poured before what is safe without:
+// plain aquafaba for the egg white, if the label of the bitters names no eggs, before aquafaba
+// and something else in place of the bitters.
+func (r *Result) labelsLead() bool {
+	keeps := func(c Cover) bool { return c.Keeps }
+	if len(r.IfLabelClears) == 0 || r.LeftOutBest {
+		return false
+	}
+	first := &r.IfLabelClears[0]
+	if !slices.ContainsFunc(r.Covers, keeps) {
+		return r.LabelFirst || first.Keeps
+	}
+	ordered := func(p *flavor.Profile) bool { return slices.Contains(r.Unstated, p) }
+	return first.Keeps && !slices.ContainsFunc(first.Read, func(p *flavor.Profile) bool { return !ordered(p) })
 }
 
 // strangeJND is how far a safe cover may move a drink, in just-noticeable differences, that stands

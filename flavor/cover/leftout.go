@@ -6,6 +6,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover/idea"
 	"counterpour/flavor/cover/search"
+	"counterpour/flavor/sense"
 	"counterpour/flavor/technique"
 )
 
@@ -33,6 +34,10 @@ func (t *task) addLeftOut(to *Result) error {
 	if t.LeftOut > NearJND && !long && (!balanced || nearer && !best) {
 		return t.addRebuilt(to)
 	}
+	if nearer && !best && t.relative(&to.Covers[0]) {
+		return nil // nobody leaves out what a bottle beside it stands for
+	}
+	t.missedAll(x)
 	c := t.describe(x)
 	to.LeftOut, to.LeftOutBest = &c, best && balanced
 	to.Near = to.Near || c.Keeps
@@ -91,6 +96,17 @@ func (t *task) without() (*idea.Idea, error) {
 	}
 	t.Rank(x)
 	return x, nil
+}
+
+// missedAll says of a drink with nothing poured in place of what went that the guest misses it, if
+// it is poured for its smell: a rinse is little of a drink, and what it is known by.
+func (t *task) missedAll(x *idea.Idea) {
+	for m := range t.Gap.Gone {
+		q := &t.Gap.Gone[m]
+		if q.Missing && q.Smells && len(x.Gone) == 0 {
+			x.Gone = append(x.Gone, sense.Lost{Material: q.Profile.Name})
+		}
+	}
 }
 
 // relative reports whether a cover keeps the drink by what the trade pours, or by one bottle

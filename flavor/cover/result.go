@@ -72,6 +72,10 @@ type Result struct {
 	// LabelFirst is true if the first of IfLabelClears would rank before every cover: its labels
 	// are what to read first.
 	LabelFirst bool
+	// LabelsLead is true if IfLabelClears are what to pour first, once the labels are read: no cover
+	// that is safe keeps the drink, or each of them does without more than ran out, where a label
+	// of what the drink pours anyway would spare that.
+	LabelsLead bool
 	// Unbalanced is true if no cover keeps the drink in balance, and those
 	// listed do not.
 	Unbalanced bool

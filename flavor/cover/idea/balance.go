@@ -57,7 +57,7 @@ func (s *scorer) balanced(x *search.Filling) bool {
 	switch single := len(x.Parts) <= len(s.task.Gap.Gone); {
 	case s.task.Gap.ML >= gap.BaseML && (single && s.task.SpiritsAlone(x) || s.task.Practice.Pours(x.Parts)) && s.task.sameMix(x):
 		least -= spiritSlack
-	case single && s.task.SugarForSugar(x):
+	case single && (s.task.SugarForSugar(x) || s.task.MilkForMilk(x)):
 		return true
 	case !single && !s.task.Practice.Knows(x.Parts):
 		least = math.Max(least, s.task.ScoreBefore-blendSlack)
@@ -75,6 +75,19 @@ func (t *Task) SugarForSugar(x *search.Filling) bool {
 	sweetens := func(p *flavor.Profile) bool { return p.Class.Kin() == flavor.KinSweetener }
 	return len(x.Parts) == 1 && len(t.Gap.Gone) == 1 && sweetens(t.Gap.Gone[0].Profile) && sweetens(t.Cands[x.Parts[0]].Profile) && t.sameMix(x)
 }
+
+// MilkForMilk reports whether one milk or cream is poured for as much of another: however much
+// leaner it is, a guest who avoids milk knows that, and the rest of the drink stays as it was.
+func (t *Task) MilkForMilk(x *search.Filling) bool {
+	if len(x.Parts) != 1 || len(x.Moves) > 0 || len(t.Gap.Gone) != 1 || t.Gap.Gone[0].Profile.Class.Kin() != flavor.KinMilk {
+		return false
+	}
+	c := &t.Cands[x.Parts[0]]
+	return c.Profile.Class.Kin() == flavor.KinMilk && math.Abs(c.Amounts[x.Amounts[0]].ML-t.Gap.ML) < sameML
+}
+
+// sameML is the difference, in mL, up to which two amounts are one.
+const sameML = 0.1
 
 // sameShare is by how much of the drink the measures that a balance is made of may
 // move, in all, for it to be the same: a spirit of 47 % for one of 40 % moves less,

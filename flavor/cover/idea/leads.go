@@ -66,14 +66,14 @@ func (t *Task) missed(x *Idea) float64 {
 			return ofSeveral
 		}
 		return 0
-	case t.Gap.Any(func(p *flavor.Profile) bool { return t.unled(x, p) }):
+	case t.Gap.Any(func(p *flavor.Profile) bool { return t.Unled(x, p) }):
 		return 1.25
 	}
 	return 1
 }
 
-// unled reports whether all that led the smell of something is gone.
-func (t *Task) unled(x *Idea, p *flavor.Profile) bool {
+// Unled reports whether all that led the smell of something is gone.
+func (t *Task) Unled(x *Idea, p *flavor.Profile) bool {
 	leads := t.Space.Leads(p)
 	return len(leads) > 0 && !slices.ContainsFunc(leads, func(l sense.Lead) bool { return !x.lacks(l.Name) })
 }
@@ -83,6 +83,6 @@ func (t *Task) unled(x *Idea, p *flavor.Profile) bool {
 func (t *Task) KeepsNothing(x *Idea) bool {
 	return t.Gap.Any(func(p *flavor.Profile) bool {
 		lead, tastes := t.Space.LeadSense(p)
-		return tastes && x.lacks(lead.Lead()) && t.unled(x, p)
+		return tastes && x.lacks(lead.Lead()) && t.Unled(x, p)
 	})
 }

@@ -3,6 +3,7 @@ package idea
 import (
 	"slices"
 
+	"counterpour/flavor"
 	"counterpour/flavor/cover/gap"
 	"counterpour/flavor/cover/portion"
 	"counterpour/flavor/cover/search"
@@ -16,6 +17,21 @@ type Move struct {
 	By     sense.Row
 }
 
+// mostMore is how many times as much of a pour that flavours a drink is poured to make up for
+// another: an aviation with twice its violet is soap (common practice, no source).
+const mostMore = 1.5
+
+// tooMuch reports whether so many mL of a pour that flavours the drink are another drink. What
+// sweetens, sours or lengthens it may move by any step.
+func (t *Task) tooMuch(p *flavor.Pour, ml float64) bool {
+	const rounding = 1e-6
+	switch p.Profile.Class.Part() {
+	case flavor.PartModifier, flavor.PartSeasoning:
+		return ml > mostMore*p.ML+rounding && !t.Trade.Cellar.Of(p.Profile).Smell.Plain()
+	}
+	return false
+}
+
 // AddMoves lists one step up and one down of every other pour, the base among
 // them if it may move.
 func (t *Task) AddMoves(base bool) {
@@ -27,6 +43,9 @@ func (t *Task) AddMoves(base bool) {
 		}
 		v := t.Gap.RowOf(&t.Trade.Cellar.Of(p.Profile).Holds)
 		for _, a := range portion.Steps(p) {
+			if t.tooMuch(p, a.ML) {
+				continue
+			}
 			m := Move{Pour: i, Amount: a}
 			gap.AddTo(&m.By, &v, a.ML-p.ML)
 			t.Moves = append(t.Moves, m)

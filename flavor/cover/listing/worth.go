@@ -6,6 +6,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover/asked"
 	"counterpour/flavor/cover/fill"
+	"counterpour/flavor/cover/gap"
 	"counterpour/flavor/cover/idea"
 	"counterpour/flavor/cover/role"
 	"counterpour/flavor/cover/shelf"
@@ -100,12 +101,24 @@ func (l *List) withoutLost(ideas []idea.Idea) []idea.Idea {
 func (l *List) unlike(ideas []idea.Idea) []idea.Idea {
 	rare := func(i int) bool { return l.Req.Common != nil && !l.Req.Common.Usual(l.Cands[i].Profile.ID) }
 	ideas = slices.DeleteFunc(ideas, func(x idea.Idea) bool {
-		return x.Distance > FarJND && slices.ContainsFunc(x.Filling.Parts, rare) && !l.Plain(&x.Filling) || (x.Distance > FarJND || len(x.Filling.Parts) > 1) && !l.SameKin(&x.Filling) && !l.Plain(&x.Filling)
+		return l.keepsNoFlavour(&x) || x.Distance > FarJND && slices.ContainsFunc(x.Filling.Parts, rare) && !l.Plain(&x.Filling) || (x.Distance > FarJND || len(x.Filling.Parts) > 1) && !l.SameKin(&x.Filling) && !l.Plain(&x.Filling)
 	})
 	if !l.Req.Far {
 		ideas = ideas[:min(len(ideas), enoughIdeas)]
 	}
 	return ideas
+}
+
+// keepsNoFlavour reports whether an idea has nothing of a liqueur that a drink is made on: cacao in
+// place of the almond of an amaretto sour is no cover, and a riff says better what else to pour.
+func (l *List) keepsNoFlavour(x *idea.Idea) bool {
+	for m := range l.Gap.Gone {
+		q := &l.Gap.Gone[m]
+		if q.Missing && q.ML >= gap.BaseML && q.Profile.Class.Kin() == flavor.KinLiqueur && l.Unled(x, q.Profile) {
+			return !l.Plain(&x.Filling) && !l.Practice.Pours(x.Filling.Parts)
+		}
+	}
+	return false
 }
 
 // farOff reports whether an idea has no place beside one that keeps the drink: it lies
