@@ -80,6 +80,7 @@ func TestTheFloorSeesNoButtonThatIsRefused(t *testing.T) {
 		"/stock":                    {"/stock/import", "Add a bottle"},
 		"/stock/bottle?id=dock-gin": {"Save it", `value="remove"`, "/stock/undo"},
 		"/stock/made":               {"Save it"},
+		"/stock/import":             {"Read it", `name="file"`},
 		"/specs":                    {"/specs/import"},
 		"/specs?list=removed":       {`value="undo"`},
 		"/specs/import":             {"Read it"},

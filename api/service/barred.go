@@ -46,9 +46,9 @@ func (s *Snapshot) barred(of *shortOf) []barred.Way {
 	return ways
 }
 
-// barredIn says the same of a drink of a menu that lost a pour, made of what is on a shelf; nothing of
+// BarredFrom says the same of a drink of a menu that lost a pour, made of what is on a shelf; nothing of
 // one that something keeps, or that nobody looked at.
-func (s *Snapshot) barredIn(t *outs.Touched, g *guest.Guest, shelf []*flavor.Profile) []barred.Way {
+func (s *Snapshot) BarredFrom(t *outs.Touched, g *guest.Guest, shelf []*flavor.Profile) []barred.Way {
 	if t.NotSearched || t.Near && len(t.Covers) > 0 {
 		return nil
 	}

@@ -33,7 +33,7 @@ type OutsAnswer struct {
 	House  About // whose menu it is; zero if the menu was sent
 	Result *outs.Result
 	// Barred is what the trade would pour for each drink of Result and why nobody does now, see
-	// [Snapshot.barredIn].
+	// [Snapshot.BarredFrom].
 	Barred [][]barred.Way
 }
 
@@ -59,7 +59,7 @@ func (s *Snapshot) Outs(ctx context.Context, r OutsRequest) (*OutsAnswer, error)
 	}
 	shelf := slices.DeleteFunc(slices.Clone(request.Stock), func(p *flavor.Profile) bool { return slices.Contains(request.Out, p) })
 	for i := range a.Result.Touched {
-		a.Barred = append(a.Barred, s.barredIn(&a.Result.Touched[i], &request.Guest, shelf))
+		a.Barred = append(a.Barred, s.BarredFrom(&a.Result.Touched[i], &request.Guest, shelf))
 	}
 	a.Result.Fetch = slices.DeleteFunc(a.Result.Fetch, func(f outs.Fetch) bool { return !slices.Contains(asked, f.Profile) })
 	return a, nil

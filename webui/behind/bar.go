@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/balance/arithmetic"
+	"counterpour/flavor/cover/barred"
 	"counterpour/flavor/cover/instead"
 	"counterpour/flavor/cover/lookahead"
 	"counterpour/flavor/cover/outs"
@@ -49,6 +50,9 @@ type Bar interface {
 	Nearest(s *flavor.Spec, stock []*flavor.Profile, g guest.Guest) (*instead.Offered, error)
 	// Outs finds covers for a whole menu when bottles run out.
 	Outs(ctx context.Context, r outs.Request) (*outs.Result, error)
+	// BarredFrom says what the trade would pour for a drink that lost a pour, made of what is on a
+	// shelf, and why nobody does now; nothing of one that a cover keeps.
+	BarredFrom(t *outs.Touched, g guest.Guest, shelf []*flavor.Profile) []barred.Way
 	// Coverage finds what the menu of the house leans on, and what could be bought instead.
 	Coverage(ctx context.Context) (*lookahead.Answer, error)
 	// Suggest returns up to limit ingredients whose name begins with prefix, the

@@ -15,12 +15,14 @@ import (
 	"counterpour/api/service/marking"
 	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/flavor/cover/barred"
 	"counterpour/flavor/cover/outs"
 	"counterpour/flavor/measure/draft/edit"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
+	"counterpour/webui/words"
 )
 
 // boardPath is the address of the cover board.
@@ -234,4 +236,18 @@ func (p *pages) offer(s *behind.Shift, t *outs.Touched, who *form.Guest) (*part.
 		return nil, err
 	}
 	return part.OfferOf(p.house.Settings(), s.Menu, near, who), nil
+}
+
+// mostBarred is how many reasons are told for a drink without a cover.
+const mostBarred = 2
+
+// barred says what a bar would pour for a drink that nothing keeps, and why nobody does now.
+func (p *pages) barred(s *behind.Shift, t *outs.Touched, who *form.Guest) (out []string) {
+	there := slices.DeleteFunc(slices.Clone(s.Stock), s.IsOut)
+	for _, l := range barred.Lines(p.bar.BarredFrom(t, who.Limits(), there)) {
+		if len(out) < mostBarred {
+			out = append(out, words.Sentence(words.Bound(l.String())))
+		}
+	}
+	return out
 }

@@ -136,3 +136,13 @@ func TestTonightTellsTheRim(t *testing.T) {
 	require.NoError(t, err)
 	webuitest.Says(t, webuitest.Get(webuitest.PagesOf(t, h), "/tonight", ""), []string{"shake, rocks · a lime wheel · rim of salt"}, nil)
 }
+
+// Tonight and the board say why nothing stands in for what is out.
+func TestWhyADrinkHasNoCover(t *testing.T) {
+	h := webuitest.NewHouse()
+	h.Dry = []string{"london-dry-gin"}
+	pages := webuitest.PagesOf(t, h)
+	for _, path := range []string{"/tonight", "/board"} {
+		webuitest.Tells(t, webuitest.Get(pages, path, ""), 200, `class="plain barred"`, "at hand")
+	}
+}

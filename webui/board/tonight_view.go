@@ -86,6 +86,7 @@ type tonightDrink struct {
 	Left       []string    // what else goes, for the guest
 	LeftOut    string      // with nothing poured instead; empty if that does not keep it
 	Far        bool        // nothing keeps it; a cover is then the nearest there is
+	Barred     []string    // what a bar would pour, and why it does not now
 	Offer      *part.Offer // the nearest drink of the menu that can be poured, if nothing keeps this one
 	Strength   string      // if the guest has a limit
 	Carries    string      // the allergens of what is poured, in a line; empty if nothing is
@@ -174,6 +175,7 @@ func (p *pages) detail(d *tonightDrink, s *behind.Shift, who *form.Guest) (err e
 	if d.Offer, err = p.offer(s, t, who); err != nil {
 		return err
 	}
+	d.Barred = p.barred(s, t, who)
 	if t.Chosen >= 0 {
 		c := &t.Covers[t.Chosen]
 		if g.MaxABV > 0 {

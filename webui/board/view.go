@@ -82,6 +82,7 @@ type touchedView struct {
 	LeftOut    string      // with nothing poured instead; empty if that does not keep it
 	Far        bool        // nothing keeps the drink; a cover is then the nearest there is
 	Lost       bool        // nothing can be poured that keeps it
+	Barred     []string    // what a bar would pour, and why it does not now
 	Offer      *part.Offer // the nearest drink of the menu that can be poured, if nothing keeps this one
 	Others     []string    // further covers, a line each
 	Cautions   []behind.Caution
@@ -201,6 +202,7 @@ func (v *boardView) cover(p *pages, s *behind.Shift, now *evening.Answer, since 
 			if d.Offer, err = p.offer(s, t, v.Guest); err != nil {
 				return err
 			}
+			d.Barred = p.barred(s, t, v.Guest)
 		}
 		if d.Cover != nil {
 			chosen := &t.Covers[t.Chosen]

@@ -84,11 +84,16 @@ func AlsoGone(removed, missing []*flavor.Profile) []string {
 
 // OutLine says which bottles of a drink have run out, of a list of ids; "" if none has.
 func OutLine(s *flavor.Spec, out []string) string {
-	gone := slices.DeleteFunc(Bottles(s), func(p *flavor.Profile) bool { return !slices.Contains(out, p.ID) })
+	gone := OutOf(s, out)
 	if len(gone) == 0 {
 		return ""
 	}
 	return say.It("part.out-now", "Names", words.List(NamesOf(gone)))
+}
+
+// OutOf lists the bottles of a drink that are among the ids of what has run out.
+func OutOf(s *flavor.Spec, out []string) []*flavor.Profile {
+	return slices.DeleteFunc(Bottles(s), func(p *flavor.Profile) bool { return !slices.Contains(out, p.ID) })
 }
 
 // NamesOf lists the names of ingredients.

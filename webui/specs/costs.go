@@ -1,6 +1,7 @@
 package specs
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"math"
@@ -31,7 +32,8 @@ type costsView struct {
 	Drinks   int
 	Pager    part.Pager
 	Here     string // the address of the list as it is sorted
-	Currency string
+	Currency string // of the bottles, and so of what drinks cost
+	Sells    string // the currency of prices: of the house, else of the bottles
 	Fault    string // why no drink has a cost
 	Together string // what one of each costs, of what they sell for
 	Unknown  string // drinks whose cost is not known in full
@@ -124,13 +126,13 @@ func (p *pages) costsOf(ctx context.Context, key string, down bool, page int) (*
 		return nil, err
 	}
 	v := &costsView{Drinks: len(menu), Fault: t.Fault, Currency: t.Currency}
-	if v.Currency == "" {
-		v.Currency = p.house.Settings().Currency
+	if v.Sells = cmp.Or(p.house.Settings().Currency, v.Currency); v.Currency == "" {
+		v.Currency = v.Sells
 	}
 	rows := make([]costRow, len(menu))
 	var unknown []string
 	for i := range menu {
-		rows[i] = costRowOf(t, &menu[i], kept)
+		rows[i] = costRowOf(t, &menu[i], kept, v.Sells)
 		if !rows[i].sure {
 			unknown = append(unknown, rows[i].Name)
 		}
@@ -144,7 +146,7 @@ func (p *pages) costsOf(ctx context.Context, key string, down bool, page int) (*
 		sortCosts(rows, key, down)
 		fields.Set("sort", map[bool]string{true: "-"}[down]+key)
 	}
-	v.Heads = costHeads(key, down, v.Currency)
+	v.Heads = costHeads(key, down, v.Currency, v.Sells)
 	v.Pager = part.NewPager(len(rows), costsAPage, page, costsPath, fields)
 	v.Rows = part.PageOf(v.Pager, rows)
 	if page > 1 {
@@ -154,7 +156,7 @@ func (p *pages) costsOf(ctx context.Context, key string, down bool, page int) (*
 	return v, nil
 }
 
-func costRowOf(t *part.Tariff, m *behind.HouseSpec, kept []house.Kept[house.MenuPrice]) costRow {
+func costRowOf(t *part.Tariff, m *behind.HouseSpec, kept []house.Kept[house.MenuPrice], sells string) costRow {
 	c := t.CostOf(&m.Spec)
 	row := costRow{Slug: m.Slug, Name: m.Spec.Name, Page: "/specs/" + m.Slug, Field: "price." + m.Slug, cost: c.Known, sure: c.Reason() == ""}
 	if t.Fault == "" {
@@ -177,9 +179,11 @@ func costRowOf(t *part.Tariff, m *behind.HouseSpec, kept []house.Kept[house.Menu
 	}
 	row.Price = t.Figures(row.Price)
 	row.Kept = row.Price
+	if sells != "" && price.Item.Currency != sells {
+		row.Price, row.Kept = words.Joined(row.Price, price.Item.Currency), words.Joined(row.Price, price.Item.Currency)
+	}
 	switch {
 	case t.Currency != "" && price.Item.Currency != t.Currency:
-		row.Price, row.Kept = words.Joined(row.Price, price.Item.Currency), words.Joined(row.Price, price.Item.Currency)
 		row.Reason = say.It("specs.price-in-another-currency", "Price", price.Item.Currency, "Bottles", t.Currency)
 	case c.Amount != "":
 		row.share = c.Known / row.price

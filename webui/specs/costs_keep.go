@@ -29,7 +29,7 @@ func (p *pages) keepPrices(r *http.Request, v *costsView) ([]house.Change, error
 			continue
 		}
 		row.Price = typed
-		edit, err := p.priceEdit(row, typed, v.Currency, r.PostForm.Get("version."+row.Slug))
+		edit, err := p.priceEdit(row, typed, v.Sells, v.Currency, r.PostForm.Get("version."+row.Slug))
 		if err != nil {
 			row.Fault = words.Sentence(form.Message(err))
 			bad++
@@ -48,7 +48,7 @@ func (p *pages) keepPrices(r *http.Request, v *costsView) ([]house.Change, error
 }
 
 // priceEdit is what keeps a price as it was typed; an empty one is taken away.
-func (p *pages) priceEdit(row *costRow, typed, currency, version string) (house.Edit, error) {
+func (p *pages) priceEdit(row *costRow, typed, currency, costs, version string) (house.Edit, error) {
 	on, err := strconv.ParseInt(version, 10, 64)
 	if err != nil {
 		on = 0 // the drink had no price when the page was made
@@ -60,7 +60,7 @@ func (p *pages) priceEdit(row *costRow, typed, currency, version string) (house.
 	if currency == "" {
 		return house.Edit{}, errors.New(say.It("specs.no-currency"))
 	}
-	amount, err := row.priceFor(typed, currency)
+	amount, err := row.priceFor(typed, currency, costs)
 	if err != nil {
 		return house.Edit{}, err
 	}
@@ -70,7 +70,7 @@ func (p *pages) priceEdit(row *costRow, typed, currency, version string) (house.
 
 // priceFor reads a price, or the share of it that the pours may cost, as on the page of a spec;
 // to the hundredth.
-func (row *costRow) priceFor(typed, currency string) (float64, error) {
+func (row *costRow) priceFor(typed, currency, costs string) (float64, error) {
 	share, is := strings.CutSuffix(typed, "%")
 	if !is {
 		return form.PriceIn(typed, currency, say.It("specs.such-as-a-price"))
@@ -79,6 +79,8 @@ func (row *costRow) priceFor(typed, currency string) (float64, error) {
 	switch {
 	case err != nil:
 		return 0, err
+	case currency != costs:
+		return 0, errors.New(say.It("specs.no-price-from-a-share", "Reason", say.It("specs.price-in-another-currency", "Price", currency, "Bottles", costs)))
 	case !row.sure || row.cost <= 0:
 		return 0, errors.New(say.It("specs.no-price-from-a-share", "Reason", row.Reason))
 	}

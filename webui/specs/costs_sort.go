@@ -41,10 +41,10 @@ func sortCosts(rows []costRow, key string, down bool) {
 
 // costHeads are the heads of the columns; the one that is sorted by turns the order. Money
 // is sorted from the most first, and has its currency, if it is of one.
-func costHeads(key string, down bool, currency string) (out []costHead) {
+func costHeads(key string, down bool, costs, sells string) (out []costHead) {
 	for _, h := range []struct{ key, title, class string }{
-		{"name", say.It("specs.column-drink"), ""}, {"cost", say.It("specs.column-costs", "Currency", currency), "n"},
-		{"price", say.It("specs.column-price", "Currency", currency), "n"}, {"share", say.It("specs.column-share"), "n"},
+		{"name", say.It("specs.column-drink"), ""}, {"cost", say.It("specs.column-costs", "Currency", costs), "n"},
+		{"price", say.It("specs.column-price", "Currency", sells), "n"}, {"share", say.It("specs.column-share"), "n"},
 	} {
 		turns := h.key != "name"
 		head := costHead{Title: h.title, Class: h.class}

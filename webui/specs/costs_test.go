@@ -73,3 +73,16 @@ func TestPricesThatAreNotKept(t *testing.T) {
 	assert.Equal(t, 10.0, prices[0].Item.Amount)
 	webuitest.Tells(t, webuitest.Get(p, "/costs?sort=luck", ""), 400)
 }
+
+// A house sells in its own currency, whatever its bottles are priced in; no share is told then.
+func TestPricesAreInTheCurrencyOfTheHouse(t *testing.T) {
+	h := webuitest.OnSale(t)
+	_, err := h.Store().Write(t.Context(), webuitest.Opening, house.Put(house.Settings{Currency: "GBP"}, 0))
+	require.NoError(t, err)
+	p := webuitest.PagesOf(t, h)
+	webuitest.Tells(t, webuitest.Get(p, "/costs", ""), 200, ">Price, GBP<", ">Costs, EUR<")
+	require.Equal(t, 303, webuitest.Post(p, "/costs", webuitest.Fields("price.mainbrace", "11"), false).Code)
+	webuitest.Tells(t, webuitest.Get(p, "/costs", ""), 200, `value="11"`, "The price is in GBP, the bottles are in EUR.")
+	webuitest.Tells(t, webuitest.Post(p, "/costs", webuitest.Fields("price.spindrift", "20 %"), false), 422, "no price follows from a share")
+	webuitest.Tells(t, webuitest.Get(p, "/menu", ""), 200, "Prices in GBP.")
+}

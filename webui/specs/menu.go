@@ -42,6 +42,8 @@ type menuPart struct {
 type menuDrink struct {
 	Name, Holds, Price string
 	Allergens          []string
+	Out                string // what of it is out tonight
+	Trace              string // that it may hold a trace of alcohol, where it counts as without
 }
 
 // ForGuest is who the page is shown for.
@@ -61,19 +63,26 @@ func (p *pages) guestMenu(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return p.Write(w, r, http.StatusOK, "menu", "layout", menuOf(p.house.About(), p.house.Settings(), &q, found, house.Items(kept)))
+	out, err := p.house.RunOut(r.Context())
+	if err != nil {
+		return err
+	}
+	return p.Write(w, r, http.StatusOK, "menu", "layout", menuOf(p.house.About(), p.house.Settings(), &q, found, house.Items(kept), out))
 }
 
 // menuOf writes drinks as a menu, what is known to have no alcohol under a title of its own:
 // what nobody has stated counts as more, as for a guest who asks for a drink without it.
-func menuOf(about string, said house.Settings, q *sift, found []behind.HouseSpec, prices []house.MenuPrice) *menuPage {
+func menuOf(about string, said house.Settings, q *sift, found []behind.HouseSpec, prices []house.MenuPrice, out []string) *menuPage {
 	about, _, _ = strings.Cut(about, ". ") // the rest says what kind of house it is
 	v := &menuPage{House: cmp.Or(said.Name, about), Query: q, Drinks: len(found), List: q.address("/specs"), Currency: oneCurrency(prices)}
-	sober := guest.Guest{NoAlcohol: true}
+	sober, strict := guest.Guest{NoAlcohol: true}, guest.Guest{NoAlcohol: true, NoTrace: true}
 	with, without := menuPart{}, menuPart{Title: say.It("specs.without-alcohol", "Most", words.Plain(flavor.NoAlcoholABV))}
 	for i := range found {
 		s := &found[i].Spec
 		d := menuDrink{Name: s.Name, Holds: holds(s), Allergens: toldToGuests(s)}
+		if gone := part.OutOf(s, out); len(gone) > 0 {
+			d.Out = say.It("specs.menu-out", "Names", words.List(part.NamesOf(gone)))
+		}
 		if at := slices.IndexFunc(prices, func(m house.MenuPrice) bool { return m.Spec == found[i].Slug }); at < 0 {
 			v.Unpriced++
 		} else {
@@ -83,6 +92,9 @@ func menuOf(about string, said house.Settings, q *sift, found []behind.HouseSpec
 			}
 		}
 		if sober.MayHaveAll(s) {
+			if !strict.MayHaveAll(s) {
+				d.Trace = say.It("specs.menu-trace")
+			}
 			without.Drinks = append(without.Drinks, d)
 		} else {
 			v.Alcohol, with.Drinks = true, append(with.Drinks, d)

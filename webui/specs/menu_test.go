@@ -37,3 +37,12 @@ func TestTheMenuForGuests(t *testing.T) {
 	webuitest.Tells(t, w, 200, "12,50\u00a0EUR", "5,00\u00a0GBP") // each says its own
 	webuitest.Lacks(t, w, "Prices in")
 }
+
+// A guest reads which drink is without a bottle tonight.
+func TestTheMenuTellsWhatIsOut(t *testing.T) {
+	h := webuitest.NewHouse()
+	p := webuitest.PagesOf(t, h)
+	webuitest.Lacks(t, webuitest.Get(p, "/menu", ""), "Tonight without")
+	h.Dry = []string{"lemon-juice"}
+	webuitest.Tells(t, webuitest.Get(p, "/menu", ""), 200, "Tonight without lemon juice: ask us what we pour instead.")
+}

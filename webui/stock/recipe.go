@@ -11,6 +11,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
+	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/edit"
 	"counterpour/flavor/measure/draft/naming"
@@ -87,7 +88,7 @@ func lineFault(line int, value, message string) error {
 func recipeText(m *house.Made, shelf *house.Shelf) string {
 	var out []string
 	for _, x := range m.Steeped {
-		out = append(out, words.Plain(x.Grams)+" g "+x.Name)
+		out = append(out, measure.FormatAmount(x.Grams, flavor.Gram)+" "+x.Name)
 	}
 	for _, poured := range m.Parts {
 		named := flavor.Profile{Name: part.ShelfName(shelf, poured.Ingredient)}

@@ -15,8 +15,10 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/barred"
 	"counterpour/flavor/cover/lookahead"
 	"counterpour/flavor/cover/outs"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/sense"
 	"counterpour/flavor/template"
@@ -394,6 +396,14 @@ func (b Bar) Outs(_ context.Context, r outs.Request) (*outs.Result, error) {
 		result.Opened = []outs.Opened{{Profile: Clove, Drinks: drinks[Falernum]}}
 	}
 	return result, nil
+}
+
+// BarredFrom says of a drink without gin and without a cover that vodka is not at hand.
+func (Bar) BarredFrom(t *outs.Touched, _ guest.Guest, _ []*flavor.Profile) []barred.Way {
+	if len(t.Covers) > 0 || !slices.Contains(t.Missing, Gin) {
+		return nil
+	}
+	return []barred.Way{{Out: Gin, Parts: []*flavor.Profile{Spare}, Reason: barred.ByStock, Why: "not at hand"}}
 }
 
 // Coverage says that three drinks lean on gin and one on falernum, that spare bitters would

@@ -21,6 +21,7 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/flavor/balance/arithmetic"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/barred"
 	"counterpour/flavor/cover/instead"
 	"counterpour/flavor/cover/lookahead"
 	"counterpour/flavor/cover/outs"
@@ -117,6 +118,11 @@ func (v *Visit) Nearest(s *flavor.Spec, stock []*flavor.Profile, g guest.Guest) 
 // Outs does what [service.Venue.Outs] does, with the snapshot of the visit.
 func (v *Visit) Outs(ctx context.Context, r outs.Request) (*outs.Result, error) {
 	return v.venue.Outs(ctx, v.now.Load(), r)
+}
+
+// BarredFrom does what [service.Snapshot.BarredFrom] does, with the snapshot of the visit.
+func (v *Visit) BarredFrom(t *outs.Touched, g guest.Guest, shelf []*flavor.Profile) []barred.Way {
+	return v.now.Load().BarredFrom(t, &g, shelf)
 }
 
 // Coverage does what [service.Venue.Coverage] does, with the snapshot of the visit.
