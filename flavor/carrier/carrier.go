@@ -59,10 +59,13 @@ func (c *Carried) add(o *Carried) {
 // longest is the most words of an entry.
 const longest = 4
 
+// spelt writes the signs in words as the table does.
+var spelt = strings.NewReplacer("’", "'", "&", " and ")
+
 // Words parts a text into words in lower case, without signs; a hyphen parts, an apostrophe
 // does not.
 func Words(text string) []string {
-	text = strings.NewReplacer("’", "'", "&", " and ").Replace(strings.ToLower(text))
+	text = spelt.Replace(strings.ToLower(text))
 	return strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '\'' })
 }
 

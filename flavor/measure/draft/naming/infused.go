@@ -20,11 +20,14 @@ var treated = token.Words(`roasted charred grilled burnt toasted caramelised car
 // longestHead is the most words of a bottle that something was put into.
 const longestHead = 3
 
+// apartFrom parts the words for what was done to a bottle from what it was done with: "jalapeño-infused".
+var apartFrom = strings.NewReplacer("-infused", " infused", "-washed", " washed", "- infused", " infused", "-", " ")
+
 // infused reads what bars put into a bottle themselves, such as "earl grey gin" or
 // "rosemary-infused honey", as the bottle. What went in is known, and brings no allergen;
 // the drink is told not to count it. What may bring one is a fault.
 func (b *Resolver) infused(name string, pl Place) (Found, bool) {
-	words := strings.Fields(strings.NewReplacer("-infused", " infused", "-washed", " washed", "- infused", " infused", "-", " ").Replace(strings.ToLower(name)))
+	words := strings.Fields(apartFrom.Replace(strings.ToLower(name)))
 	if f, ok := b.twoFlavours(words); ok {
 		return f, true
 	}

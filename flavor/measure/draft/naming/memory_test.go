@@ -79,3 +79,23 @@ func TestAFailureIsNotRemembered(t *testing.T) {
 		require.ErrorContains(t, b.Err(), "closed")
 	}
 }
+
+// What a name is asked about is kept from one reading to the next, and each reading has a fault of its own,
+// with what is nearest to the name.
+func TestWhatIsAskedIsKept(t *testing.T) {
+	x, err := loadIndex()
+	require.NoError(t, err)
+	pl := naming.Place{Unit: flavor.Ounce, Amount: 1}
+	for _, name := range []string{"vermouth", "oregat nothing", "unheard of"} {
+		var said []*flavor.DataFault
+		for range 2 {
+			f := naming.Remembering(x)
+			hit := naming.NewResolver(f).Find(name, pl)
+			require.NotNil(t, hit.Fault, name)
+			require.NoError(t, naming.Complete(flavor.DataFaults{hit.Fault}, f))
+			said = append(said, hit.Fault)
+		}
+		assert.Equal(t, said[0], said[1], name)
+		assert.NotSame(t, said[0], said[1], name)
+	}
+}

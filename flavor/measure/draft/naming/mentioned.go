@@ -3,6 +3,7 @@ package naming
 import (
 	"slices"
 	"strings"
+	"unicode"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/jargon"
@@ -41,7 +42,7 @@ func (b *Resolver) Mentions(text string) bool {
 
 // Mentioned returns the ingredients that words name, the longest names first.
 func (b *Resolver) Mentioned(text string) []*flavor.Profile {
-	words := strings.Fields(strings.NewReplacer("+", " ", "&", " ", ",", " ", "(", " ", ")", " ", ".", " ", ";", " ").Replace(text))
+	words := strings.FieldsFunc(text, func(c rune) bool { return unicode.IsSpace(c) || strings.ContainsRune("+&,().;", c) })
 	var out []*flavor.Profile
 	for i := 0; i < len(words); {
 		p, n := b.MentionAt(words[i:])

@@ -168,11 +168,11 @@ func (b *Resolver) Find(name string, pl Place) Found {
 	if known {
 		return f
 	}
-	if f, known = b.memory.kept.get(q); !known {
+	if f, known = b.memory.kept.get(q, b.memory); !known {
 		if f = b.find(name, pl); b.err != nil {
 			return f
 		}
-		b.memory.kept.put(q, f)
+		b.memory.kept.put(q, f, b.memory)
 	}
 	b.memory.found[q] = f
 	return f

@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor/measure/draft/declared"
 	"counterpour/flavor/measure/draft/drinks"
 	"counterpour/flavor/measure/pattern"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // What a text claims of the drink for a guest who keeps a diet or avoids an allergen. The rule of what such
@@ -65,6 +66,27 @@ var freeOf = map[string]string{"dairy": "no dairy", "lactose": "no dairy", "lakt
 // allergensIn are words of other tongues for allergens that a drink may be claimed to be free of.
 var allergensIn = map[string]string{"glutine": "gluten", "noix": "nuts", "nüsse": "nuts", "nuss": "nuts", "frutos": "nuts", "arachides": "peanuts", "soja": "soy", "sulphite": "sulphites", "sulfite": "sulphites", "wheat": "gluten", "almond": "almonds", "coeliac": "gluten", "celiac": "gluten"}
 
+// claiming are the words of which one stands in every claim but those in one word: "dairyfree".
+var claiming = func() *vocabulary.Set {
+	words := strings.Fields(`free frei fri fritt vrij contains without sans ohne senza sin sem utan uden zonder bez no safe friendly ok okay suitable fine`)
+	for said := range suits {
+		words = append(words, strings.FieldsFunc(said, notLetter)[0])
+	}
+	return vocabulary.SetOf(words...)
+}()
+
+func notLetter(r rune) bool { return !unicode.IsLetter(r) }
+
+// mayClaim reports whether a line has a word of a claim: most have none, and are not looked at any further.
+func mayClaim(line string) bool {
+	for w := range strings.FieldsFuncSeq(strings.ToLower(line), notLetter) {
+		if claiming.Has(w) || strings.HasSuffix(w, "free") || strings.HasSuffix(w, "frei") || strings.HasSuffix(w, "fri") || strings.HasSuffix(w, "fritt") || strings.HasSuffix(w, "vrij") {
+			return true
+		}
+	}
+	return false
+}
+
 // claimed is the fault of a line that claims a diet of the drink which something poured breaks.
 func claimed(line string, title bool, pours []flavor.Pour) *flavor.DataFault {
 	for _, said := range alcoholFree(line, title) {
@@ -74,6 +96,9 @@ func claimed(line string, title bool, pours []flavor.Pour) *flavor.DataFault {
 	}
 	if f := harms(line, pours); f != nil {
 		return f
+	}
+	if !mayClaim(line) {
+		return nil
 	}
 	for _, m := range free.FindAllStringSubmatch(line, -1) {
 		word := strings.ToLower(m[1] + m[2])

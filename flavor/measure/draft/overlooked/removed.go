@@ -3,7 +3,6 @@ package overlooked
 import (
 	"slices"
 	"strings"
-	"unicode"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
@@ -19,7 +18,7 @@ var telling = vocabulary.Words(`leave skip omit lose hold forget ditch bin scrap
 
 // tells reports whether a line has such a word.
 func tells(line string) bool {
-	for w := range strings.FieldsFuncSeq(strings.ToLower(line), func(c rune) bool { return !unicode.IsLetter(c) }) {
+	for w := range strings.FieldsFuncSeq(strings.ToLower(line), notLetter) {
 		if telling.Has(w) {
 			return true
 		}

@@ -37,7 +37,7 @@ func Of(text string, b *naming.Resolver) (string, bool) {
 // Scaled returns a text in a ratio with the amounts that what the whole drink comes to makes of it; false
 // if it says nothing of that.
 func Scaled(text string, b *naming.Resolver) (string, bool) {
-	if len(text) > mostText {
+	if len(text) > mostText || !saysTotal(text) {
 		return "", false
 	}
 	out, ok := newScript(text, b).ratio(true)

@@ -3,6 +3,7 @@ package paired
 import (
 	"strconv"
 	"strings"
+	"unicode"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/drinks"
@@ -178,6 +179,16 @@ var (
 	// comes are those of them of which one must stand beside it.
 	comes = vocabulary.Words(`total totals whole altogether overall combined drink build volume batch all`)
 )
+
+// saysTotal reports whether a text has a word that says what a drink comes to.
+func saysTotal(text string) bool {
+	for w := range strings.FieldsFuncSeq(strings.ToLower(text), func(c rune) bool { return !unicode.IsLetter(c) }) {
+		if comes.Has(w) {
+			return true
+		}
+	}
+	return false
+}
 
 // totalOf finds what the drink comes to, with every word that says so; nil if nothing does. It is false if
 // another amount stands beside the ratio that is more than a dash.
