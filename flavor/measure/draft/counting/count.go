@@ -36,6 +36,9 @@ var rules = []struct {
 	{about: isEgg, fits: func(t *Task) bool {
 		return t.Amount <= mostEggs && (t.Whole() || t.Amount == 0.5 || t.Amount == 0.25)
 	}, unit: flavor.Piece},
+	{about: func(t *Task, in comes) bool { // "mint sprigs x6"
+		return in.sprig && strings.HasSuffix(strings.ToLower(t.Line.Name), " sprigs")
+	}, fits: (*Task).Whole, unit: flavor.Sprig},
 	{about: func(t *Task, in comes) bool {
 		return t.Class() == flavor.ClassFreshHerb && in.leaf && t.Whole() && t.Amount >= fewLeaves && t.Amount <= mostLeaves
 	}, fits: always, unit: flavor.Leaf},

@@ -2,6 +2,7 @@ package drinks
 
 import (
 	_ "embed"
+	"maps"
 	"slices"
 	"strings"
 	"sync"
@@ -120,6 +121,15 @@ func Pours(name string) (pours []string, called string) {
 		}
 	}
 	return nil, ""
+}
+
+// Among calls a function with each drink that has a list of what is poured into it, in the order of names.
+func Among(each func(name string, pours []string)) {
+	for _, name := range slices.Sorted(maps.Keys(list().whole)) {
+		if pours := list().whole[name].pours; pours != "" {
+			each(name, strings.Split(pours, "; "))
+		}
+	}
 }
 
 // leastTelling is the fewest letters of a word that stands for the one name that has it: "sbagliato".

@@ -22,7 +22,7 @@ func Drink(means []*flavor.Profile, written, drink string, named func(string) *f
 		case p == nil:
 		case slices.Contains(means, p):
 			among = append(among, p)
-		case sharesWord(written, name) && slices.ContainsFunc(means, func(m *flavor.Profile) bool { return m.Class == p.Class }):
+		case anAperitif[flavor.NormaliseName(written)] && aperitifs[p.Class], sharesWord(written, name) && slices.ContainsFunc(means, func(m *flavor.Profile) bool { return m.Class == p.Class }):
 			like = append(like, p)
 		}
 	}
@@ -34,6 +34,12 @@ func Drink(means []*flavor.Profile, written, drink string, named func(string) *f
 	}
 	return among[0], "a drink called “" + called + "” has it"
 }
+
+// anAperitif are words by which a card names an aperitif, and aperitifs the classes that it may then be of.
+var (
+	anAperitif = map[string]bool{"aperitif": true, "aperitivo": true, "apéritif": true, "aperitif wine": true}
+	aperitifs  = map[flavor.Class]bool{flavor.ClassBitterAperitif: true, flavor.ClassAromatisedWine: true}
+)
 
 // leastStem is from how many letters alike two words are one: "herbal", "herb".
 const leastStem = 4

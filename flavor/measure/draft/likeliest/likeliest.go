@@ -127,7 +127,23 @@ func (s *script) read(w *way) (*reading, bool) {
 			r.passed = append(r.passed, s.at(t.from, t.to))
 		}
 	}
-	return r, len(r.pours) >= leastPours && !r.twice() && s.accounts(r, parts)
+	return r, len(r.pours) >= leastPours && !r.twice() && !s.poursInTitle(parts) && s.accounts(r, parts)
+}
+
+// poursInTitle reports whether something goes without saying on the line of the name, above lines that state
+// what they pour: "whiskey sour, egg".
+func (s *script) poursInTitle(parts []*stretch) bool {
+	line := func(t *stretch) int { return strings.Count(s.text[:s.at(t.from, t.to).Start], "\n") }
+	title, below := -1, 0
+	for _, t := range parts {
+		switch {
+		case t.kind == aTitle:
+			title = line(t)
+		case t.kind == aPour && title >= 0 && line(t) > title && !t.unsaid:
+			below++
+		}
+	}
+	return below >= leastPours && slices.ContainsFunc(parts, func(t *stretch) bool { return t.kind == aPour && t.unsaid && line(t) == title })
 }
 
 // twice reports whether something is poured twice: one of two amounts may stand for the other.

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure/pattern"
 )
 
 // nameHints are words in the names of drinks that say how such a drink is made or
@@ -18,8 +19,15 @@ var nameHints = []struct {
 	{"on rocks", "", flavor.Rocks}, {"on the rocks", "", flavor.Rocks}, {"rocks", "", flavor.Rocks}, {"rox", "", flavor.Rocks}, {"highball", "", flavor.Long}, {"collins", "", flavor.Long},
 }
 
+// servedFrozen says of the drink, and not of its glass, that it is frozen.
+var servedFrozen = pattern.Of(`(?i)\b(?:served?|serving)[ \t]+(?:it[ \t]+)?frozen\b(?:[ \t]*(?:[.,;:/|)\n]|$)|[ \t]+(?:in|into|over|up|style|as)\b)`)
+
 // byName takes method and service from the name of a drink where nothing else says them.
 func (w *words) byName(s *flavor.Spec) {
+	if s.Method == "" && servedFrozen.MatchString(w.draft.String()) {
+		s.Method = flavor.Blend
+		w.note("no method stated: blend, since it is served frozen")
+	}
 	name := " " + strings.Trim(strings.ToLower(s.Name), " .,:;!?") + " "
 	for _, h := range nameHints {
 		if !strings.Contains(name, " "+h.word+" ") {

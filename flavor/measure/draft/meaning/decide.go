@@ -27,7 +27,7 @@ func (r *resolver) beside(t *counting.Task) fitting.Others {
 // decide takes the one meaning of a name in doubt that fits the rest of the drink.
 func (r *resolver) decide(t *counting.Task) {
 	pl := naming.PlaceOf(t.Unit, t.Amount, t.Line.After)
-	if t.Fault == nil || t.Fault != t.Hit.Fault || t.Fault.Kind != flavor.ErrInvalid || len(t.Fault.Suggest) < 2 || !pl.Volume() || pl.ML() <= 0 {
+	if t.Fault == nil || t.Fault != t.Hit.Fault || t.Fault.Kind != flavor.ErrInvalid || len(t.Fault.Suggest) < 2 || !pl.Volume() && !t.Unit.Spoon() || pl.ML() <= 0 {
 		return
 	}
 	var means []*flavor.Profile
@@ -42,7 +42,7 @@ func (r *resolver) decide(t *counting.Task) {
 	if p == nil {
 		p, why = fitting.Drink(means, t.Line.Name, r.name, r.profile)
 	}
-	if p == nil {
+	if p == nil && pl.Volume() {
 		p, why = fitting.Of(means, r.beside(t), pl.ML())
 	}
 	if p == nil {

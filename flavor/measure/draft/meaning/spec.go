@@ -154,7 +154,7 @@ func (r *resolver) repeats(s *flavor.Spec, t *counting.Task, p *flavor.Pour) boo
 		s.Pours[i] = *p
 		return true
 	}
-	s.Pours[i].After = s.Pours[i].After || l.After
+	s.Pours[i].After = s.Pours[i].After || l.After && (lengthens(s.Pours[i].Profile) || !strings.Contains(l.Name, " and ")) // "shake the tea, lemon and honey, top" tops with neither
 	r.note(measure.LineLocation(l.Number) + ": “" + l.Asked + "” refers to what is poured above")
 	r.steps = append(r.steps, l.Asked)
 	return true

@@ -35,10 +35,14 @@ func (b *Resolver) alike(written, name string) bool {
 }
 
 // styleWord are words in the names of many kinds that say little of them.
-var styleWord = token.Names(`style, type, free, alcohol, and, with, old, aged, dry, sweet`)
+var styleWord = token.Names(`style, type, like, ish, kind, brand, free, alcohol, and, with, old, aged, dry, sweet`)
 
 // leastAlike is the letters of a word that a clipped or a longer one has to share.
 const leastAlike = 3
+
+// mostEnding is how many letters an ending has at most: a longer word than that is another, "Germaine" none
+// of "German".
+const mostEnding = 1
 
 // likeWord reports whether a written word is, clips or slips a known one of about its length:
 // what shares a few letters with a much longer or shorter word is another thing.
@@ -49,12 +53,14 @@ func likeWord(w, known string) bool {
 		return true
 	case short < leastAlike || w[0] != known[0]:
 		return false
+	case len(known) > leastAlike && strings.HasPrefix(w, known):
+		return long-short <= mostEnding
 	case vowelless(w, known):
 		return true
-	case strings.HasPrefix(known, w), len(known) > leastAlike && strings.HasPrefix(w, known):
+	case strings.HasPrefix(known, w):
 		return 2*short >= long
 	case long < leastTwice:
 		return measure.OneSlip(w, known)
 	}
-	return len(measure.Nearest(w, []measure.Spelling{{Written: known, Means: known}})) > 0
+	return long-short <= mostEnding && len(measure.Nearest(w, []measure.Spelling{{Written: known, Means: known}})) > 0
 }

@@ -278,7 +278,7 @@ func (b *Resolver) mistyped(name string, plain []string, pl Place) Found {
 		plain = append([]string{english}, plain...)
 	}
 	for _, n := range plain {
-		if p, ok := b.slip(n, pl); ok {
+		if p, ok := b.slip(n, pl); ok && begunAlike(n, p) {
 			return Found{Profile: p, How: flavor.MatchFuzzy, As: n}
 		}
 	}

@@ -67,3 +67,22 @@ func oneOff(a, b string) bool {
 	lost, over := len(a)-i-j, len(b)-i-j
 	return i > 0 && j > 0 && lost <= 1 && over <= 1 && lost+over > 0
 }
+
+// begunAlike reports whether a single word begins as some word of an ingredient's names does, or differs from
+// one in its first letter alone: a hand that slips twice seldom does so there, and the name of a bottle
+// does, "Angevine" beside tangerine.
+func begunAlike(written string, p *flavor.Profile) bool {
+	w := flavor.NormaliseName(written)
+	if strings.Contains(w, " ") || len(w) < leastSlipped {
+		return true
+	}
+	for _, n := range append([]string{p.Name}, p.Aliases...) {
+		name := flavor.NormaliseName(n)
+		for _, k := range append(strings.Fields(name), strings.ReplaceAll(name, " ", "")) {
+			if k[0] == w[0] || k[1:] == w || w[1:] == k || k[1:] == w[1:] || len(k) > 1 && len(w) > 1 && k[0] == w[1] && k[1] == w[0] {
+				return true
+			}
+		}
+	}
+	return false
+}

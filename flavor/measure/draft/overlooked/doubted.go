@@ -42,3 +42,22 @@ func ranOut(line string, pours []flavor.Pour) *flavor.DataFault {
 	}
 	return nil
 }
+
+// belowZero is a minus that stands right before the number of a pour, and begun any number that begins one.
+var (
+	belowZero = pattern.Of(`(?m)(?:^|[,;/][ \t]*)([-−–]\d[\d./]*)(?:[ \t]*(?:ml|cl|oz))?[ \t]+\pL`)
+	begun     = pattern.Of(`(?m)(?:^|[,;/][ \t]*)(?:\d|[½¼¾⅓⅔]|\.\d)`)
+)
+
+// negative is the fault of one amount with a minus before it, where others have none: where all have one it
+// is a bullet.
+func negative(text string) *flavor.DataFault {
+	if !strings.ContainsAny(text, "-−–") {
+		return nil
+	}
+	all := belowZero.FindAllStringSubmatch(text, 2)
+	if len(all) != 1 || len(begun.FindAllString(text, 1)) == 0 {
+		return nil
+	}
+	return measure.Invalid("amount", all[0][1], "%q may be less than nothing, or have a dash before it; write the amount without one", all[0][1])
+}

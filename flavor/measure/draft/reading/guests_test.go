@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/reading"
 )
 
@@ -62,5 +63,39 @@ func TestWhatHasRunOut(t *testing.T) {
 	for _, text := range []string{"50 rum, 25 lime, 20 sugar, soda. 86 mint", "50 rum, 25 lime, 20 sugar, 6 mint leaves, soda. 86 the mint"} {
 		_, err := reading.Read(text, wholeCatalogue(t))
 		assert.Error(t, err, text)
+	}
+}
+
+// A title pours nothing above a list, a lone minus is asked about, and what steps say of pours they have.
+func TestWhatIsNotPouredSilently(t *testing.T) {
+	for _, text := range []string{"whiskey sour, egg\n2 oz bourbon\n3/4 lemon\n3/4 simple\nshake, rocks", "-10 gin, 20 lemon, 20 simple"} {
+		_, err := reading.Read(text, wholeCatalogue(t))
+		assert.Error(t, err, text)
+	}
+	for _, text := range []string{"-10 gin\n-20 lemon\n-20 simple", "gin -50 ml\nlemon -20 ml"} {
+		_, err := reading.Read(text, wholeCatalogue(t))
+		assert.NoError(t, err, text)
+	}
+	s, err := reading.Read("2 oz bourbon\n3 oz black tea\n.75 lemon\n.5 honey syrup\nshake the tea, lemon and honey, top", wholeCatalogue(t))
+	require.NoError(t, err)
+	for _, p := range s.Pours {
+		assert.False(t, p.After, p.Profile.Name)
+	}
+	assert.Equal(t, "gin 59.15 + lime 29.57 + mint sprigs 12", poured(t, "2 oz gin, 1 oz lime, mint sprigs x6"))
+	s, err = reading.Read("2 oz vodka, 1 oz lime, served frozen", wholeCatalogue(t))
+	require.NoError(t, err)
+	assert.Equal(t, flavor.Blend, s.Method)
+}
+
+// Of a bottle that nobody knows the reader says which kinds such drinks have.
+func TestWhatAnUnknownBottleMayBe(t *testing.T) {
+	for text, kind := range map[string]string{
+		"1 gin 1 Camparino 1 sweet verm": "red bitter aperitif", "Last word: gin 22, Grenoblaise 22, maraschino 22, lime 22": "green herbal liqueur", "50 tequila 25 Angevine 25 lime": "triple sec",
+	} {
+		_, err := reading.Read(text, wholeCatalogue(t))
+		var faults flavor.DataFaults
+		require.ErrorAs(t, err, &faults, text)
+		require.NotEmpty(t, faults[0].Suggest, text)
+		assert.Equal(t, kind, faults[0].Suggest[0], text)
 	}
 }

@@ -70,6 +70,7 @@ func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 	}
 	if err == nil {
 		err = naming.Complete(out.Faults, f)
+		out.lacking(f)
 	}
 	if err == nil {
 		err = out.dress(d.String(), f)

@@ -59,6 +59,13 @@ func (s *Set) titles(b *naming.Resolver) []Set {
 	return out
 }
 
+// listed is a list of pours below the line of the name: two lines that begin with amounts.
+var listed = pattern.Of(`(?s)\n[ \t•*–—-]*(?:\d|[½¼¾⅓⅔]|\.\d)[^\n]*\n(?:.*\n)?[ \t•*–—-]*(?:\d|[½¼¾⅓⅔]|\.\d)`)
+
+// wordsAlone reports whether the rest of a line states no amount: above a list it pours nothing, "whiskey sour,
+// egg".
+func wordsAlone(rest string) bool { return !strings.ContainsAny(rest, "0123456789½¼¾⅓⅔") }
+
 // inRatio reports whether the sign at a place stands between two figures, "2:1", and parts nothing.
 func inRatio(line string, at []int) bool {
 	return at[1] < len(line) && at[0]+1 == at[1] && figure(line[at[0]-1]) && figure(line[at[1]])
@@ -90,6 +97,9 @@ const mostProse = 16
 // a known drink is passed over.
 func (s *Set) titled(from, to, next int, b *naming.Resolver) (Set, bool) {
 	if !strings.ContainsFunc(s.Text[from:to], unicode.IsLetter) || strings.TrimSpace(s.Text[next:]) == "" {
+		return Set{}, false
+	}
+	if rest, below, ok := strings.Cut(s.Text[next:], "\n"); ok && strings.Contains(s.Text[from:next], ",") && wordsAlone(rest) && listed.MatchString("\n"+below) {
 		return Set{}, false
 	}
 	t := Set{Text: s.Text, Passed: slices.Clone(s.Passed), Denied: s.Denied, Steps: s.Steps, Aside: s.Aside}
