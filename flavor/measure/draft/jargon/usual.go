@@ -70,7 +70,7 @@ var usual = parted(map[string]string{
 	"green herbal liqueur":          `monastic green, green monastic, monastery green, green alpine herbal, green alpine liqueur, monastic green liqueur, liqueur verte, herbal green, liqueur de plantes verte, kräuterlikör grün, green herb`,
 	"yellow herbal liqueur":         `monastic yellow, yellow monastic, monastery yellow, monastic yellow liqueur, liqueur jaune, herbal yellow, liqueur de plantes jaune, kräuterlikör gelb, yellow herb`,
 	"honey-herb liqueur":            `honey herbal, herbal honey liqueur, monastic honey liqueur, honey monastic liqueur, honey herbal liqueur, liqueur miel herbes`,
-	"sweet vermouth":                `vermouth di torino, sweet italian, italian sweet, italian red, sweet vermouth italian, rosso verm, it vermouth, it verm, ital vermouth, vermouth torino, turin-style vermouth, vermouth di torino rosso, red verm, italian red vermouth, vermouth classico, swv, sweet red verm, red vermouth wine`,
+	"sweet vermouth":                `sweet italian, italian sweet, italian red, sweet vermouth italian, rosso verm, it vermouth, it verm, ital vermouth, vermouth torino, turin-style vermouth, vermouth di torino rosso, red verm, italian red vermouth, vermouth classico, swv, sweet red verm, red vermouth wine`,
 	"dry vermouth":                  `french dry, dry french, fr vermouth, fr verm, dry vermouth french, french dry vermouth, dry white verm, drv, vermouth dry french, dry french vermouth`,
 	"bianco vermouth":               `italian white vermouth, vermouth di torino bianco, bianco vermut`,
 	"fino sherry":                   `fino dry sherry, bone dry sherry, fino jerez, biologically aged sherry, fino en rama`,
