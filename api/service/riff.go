@@ -3,6 +3,8 @@ package service
 import (
 	"context"
 	"fmt"
+	"slices"
+	"strings"
 
 	"counterpour/api/admission"
 	"counterpour/api/service/fault"
@@ -11,8 +13,10 @@ import (
 	"counterpour/flavor/measure/draft/left"
 	"counterpour/flavor/riff"
 	"counterpour/flavor/riff/precedent"
+	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/useup"
 	"counterpour/flavor/riff/wish"
+	"counterpour/flavor/riff/wording"
 )
 
 // Defaults of requests for riffs and for drafts from bottles.
@@ -73,8 +77,21 @@ func (s *Snapshot) Riff(ctx context.Context, r RiffRequest) (*RiffAnswer, error)
 	if err != nil {
 		return nil, err
 	}
+	if r.Stock == nil {
+		s.tellOut(a.Result.LeftOut)
+	}
 	a.Relatives, err = s.Station.Relatives(&spec, relatives, guest)
 	return a, err
+}
+
+// tellOut says of what a riff leaves out, as not at hand, that the house has marked it as out where
+// it has.
+func (s *Snapshot) tellOut(left []station.LeftOut) {
+	for i := range left {
+		if slices.Contains(s.Out, left[i].Profile) {
+			left[i].Why = strings.Replace(left[i].Why, wording.NotAtHand, wording.RanOut, 1)
+		}
+	}
 }
 
 // names returns the lookup of ingredients for words in a wish.

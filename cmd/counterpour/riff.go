@@ -26,7 +26,9 @@ func newRiff(open premises.Kitchens) *cobra.Command {
 		Short: "Find variations of a draft that stay in balance",
 		Long: `Reads a draft, one pour a line, from a file or from the input, and lists
 variations that stay in balance, each unlike the others, made of what the house
-stocks and what is in the draft; then the proven drinks nearest to the draft.`,
+stocks and what is in the draft, but for what it has marked as out; then the
+proven drinks nearest to the draft. counterpour use-up finds drinks of any kind
+that use a bottle up.`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			text, file, err := terminal.ReadDraft(cmd, args)
@@ -46,7 +48,7 @@ stocks and what is in the draft; then the proven drinks nearest to the draft.`,
 	cmd.Flags().StringArrayVar(&body.Toward, "toward", nil, "a wish, such as \"more bitter\", nuttier, \"no nuts\" or \"below 12 %\"; may be repeated")
 	guestFlags{&body.Avoid, &body.Diet, &body.MaxABV, &body.MaxCost}.add(cmd)
 	premises.AddFlag(cmd, &where)
-	cmd.Flags().StringVar(&stock, "stock", "", "file that lists what may be poured, one name or id a line, # for comments; the house's stock and the draft if empty")
+	cmd.Flags().StringVar(&stock, "stock", "", "file that lists what may be poured, one name or id a line, # for comments; what the house has, and of the draft all that it has not marked as out, if empty")
 	cmd.Flags().IntVar(&body.Limit, "limit", service.DefaultRiffs, "most riffs to list, 1 to 100")
 	cmd.Flags().Uint64Var(&body.Seed, "seed", 0, seedFlag)
 	return cmd

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"errors"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -91,7 +92,7 @@ func (x *search) try(ctx context.Context, drafts []station.Sketch) error {
 		x.work.Refit(&drafts[i].Spec)
 		key := station.KeyOf(&drafts[i].Spec)
 		if drafts[i].Turned {
-			key += " turned"
+			key += turnedKey(&drafts[i])
 		}
 		if x.seen[key] {
 			continue
@@ -121,6 +122,16 @@ func (x *search) try(ctx context.Context, drafts []station.Sketch) error {
 		}
 	}
 	return nil
+}
+
+// turnedKey tells drafts of the same things apart by the amounts that each keeps to.
+func turnedKey(d *station.Sketch) (key string) {
+	for i := range d.Spec.Pours {
+		if most, kept := d.Most[d.Spec.Pours[i].Profile.ID]; kept {
+			key += fmt.Sprintf(" %s up to %.1f", d.Spec.Pours[i].Profile.ID, most)
+		}
+	}
+	return key
 }
 
 // promising returns the drinks that a second move starts from: those that meet the

@@ -88,6 +88,31 @@ func (w *work) turned(from *station.Parent) []station.Sketch {
 		Least: map[string]float64{less.Profile.ID: station.LeastBaseML}, Most: map[string]float64{less.Profile.ID: less.ML}}}
 }
 
+// The shares of a base that are poured of it where less strength is wished: common practice, no
+// source.
+const (
+	lessMost  = 0.75
+	lessLeast = 0.5
+)
+
+// lessened pours less of the base and of nothing else, where less strength is wished.
+func (w *work) lessened(from *station.Parent) []station.Sketch {
+	at := largest(&from.Spec, flavor.PartBase)
+	if at < 0 || !w.Limits.Lighter() {
+		return nil
+	}
+	old := &from.Spec.Pours[at]
+	less, ok := station.Pour(old.Profile, old.Unit, lessMost*old.ML)
+	if !ok || less.ML >= old.ML || less.ML < station.LeastBaseML {
+		return nil
+	}
+	s := from.Spec.Clone()
+	s.Pours[at] = less
+	likely := from.Likely()
+	return []station.Sketch{{Spec: s, Kind: KindLighter, Moves: from.Moves + 1, Lost: from.Lost, Likely: likely, Rank: likely, Turned: true,
+		Least: map[string]float64{less.Profile.ID: max(station.LeastBaseML, lessLeast*old.ML)}, Most: map[string]float64{less.Profile.ID: less.ML}}}
+}
+
 // thinned pours plain soda in place of half of a sweet one, where there should be less of
 // what the sweet one has. Common practice, no source.
 func (w *work) thinned(from *station.Parent) []station.Sketch {

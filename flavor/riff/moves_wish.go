@@ -82,11 +82,22 @@ func (w *work) beside(from *station.Parent, it *station.Item) (flavor.Pour, bool
 	return station.Pour(p, it.Unit, min(addedML, max(leastCarriedML, w.MostUsual(p)/addedShare)))
 }
 
-// sweetOrBitter reports whether one of two modifiers is a wine and the other an amaro or
-// a liqueur: a stirred drink stands with either beside its spirit.
+// sweetOrBitter reports whether the second of two modifiers is a wine and the first an amaro or a
+// liqueur, or the second a liqueur and the first as bitter as sweet: a drink stands with either
+// beside its spirit.
 func sweetOrBitter(a, b *flavor.Profile) bool {
-	return a.Class.Kin() != flavor.KinWine && b.Class.Kin() == flavor.KinWine
+	switch b.Class.Kin() {
+	case flavor.KinWine:
+		return a.Class.Kin() != flavor.KinWine
+	case flavor.KinLiqueur:
+		return a.Class.Kin() == flavor.KinBitter && a.Sugar.Value >= sweetBitter
+	}
+	return false
 }
+
+// sweetBitter is the sugar, in g/L, from which a bitter sweetens a drink as a liqueur does: red
+// aperitifs and amari hold 150 and more, fernets hardly half (common practice, no source).
+const sweetBitter = 150.0
 
 // inPlace pours a modifier that meets a wish in place of one that is there, and of half
 // of it.

@@ -124,3 +124,39 @@ func TestASpiritWithoutAlcoholIsPouredByItsMeasure(t *testing.T) {
 	require.GreaterOrEqual(t, i, 0)
 	assert.Equal(t, 60.0, got[i].ML)
 }
+
+// What a bartender pours for a wish about strength, a named bottle or bitterness, and what no list
+// may hold: common practice, no source.
+func TestWishesChangeWhatIsPoured(t *testing.T) {
+	b := bartest.New(t)
+	riffs := func(text, asked string) (*flavor.Spec, []Riff) {
+		spec := b.Spec(t, text)
+		toward, err := wish.Parse([]string{asked}, wish.NamesIn(b.Usual))
+		require.NoError(t, err)
+		res, err := Vary(context.Background(), b.Station, Request{Spec: spec, Toward: toward, Stock: bartest.With(b.Usual, spec), Limit: 5})
+		require.NoError(t, err)
+		require.NotEmpty(t, res.Riffs, asked)
+		return spec, res.Riffs
+	}
+	alcohol := func(s *flavor.Spec) (ml float64) {
+		for i := range s.Pours {
+			ml += s.Pours[i].ML * s.Pours[i].Profile.ABV.Value / 100
+		}
+		return ml
+	}
+	const less = 0.86 // of the alcohol in the glass, rounding apart
+	for _, text := range []string{"2 oz rye whiskey\n1 oz sweet vermouth\n2 dashes aromatic bitters\nstir, up", "2 oz white rum\n1 oz lime juice\n3/4 oz simple syrup\nshake, up"} {
+		spec, found := riffs(text, "lower alcohol")
+		for i := range found {
+			assert.LessOrEqual(t, alcohol(&found[i].Spec), less*alcohol(spec), found[i].Text)
+		}
+	}
+	_, martini := riffs("2 oz London dry gin\n1/2 oz dry vermouth\n1 dash orange bitters\nstir, up", "with fino sherry")
+	assert.Equal(t, "½ oz fino sherry for dry vermouth", martini[0].Recipe)
+	_, finished := riffs("2 oz London dry gin\n1/2 oz dry vermouth\n1 dash orange bitters\nstir, up", "use up the fino sherry")
+	assert.Equal(t, martini[0].Text, finished[0].Text)
+	_, word := riffs("3/4 oz London dry gin\n3/4 oz green herbal liqueur\n3/4 oz maraschino liqueur\n3/4 oz lime juice\nshake, up", "more bitter")
+	traded := func(r Riff) bool { return !r.Spec.HasProfile(b.Bottle(t, "maraschino liqueur")) }
+	assert.True(t, slices.ContainsFunc(word, traded), "a bitter stands for a liqueur in some riff")
+	assert.False(t, !slices.ContainsFunc(word, func(r Riff) bool { return !traded(r) }), "and beside it in another")
+}

@@ -176,10 +176,15 @@ func (c *Comparison) bringsBack(a *Aim) bool {
 // leastLess is how much less of what there should be less of a drink pours, as a share.
 const leastLess = 0.08
 
-// waters reports whether a wish for less of a taste or a smell is met by length alone, or by
-// more of the rest: a sour that is topped with soda is as sweet.
+// leastLessAlcohol is the same of alcohol, as a share of its grams in the glass: a quarter ounce of
+// two of spirit is hardly less to drink (common practice, no source).
+const leastLessAlcohol = 0.15
+
+// waters reports whether a wish for less strength, or less of a taste or a smell, is met by length
+// alone, or by more of the rest: a sour that is topped with soda is as sweet, and who drinks it up
+// has drunk as much alcohol.
 func (c *Comparison) waters(a *Aim) bool {
-	if a.Up || a.kind == wish.Poured || a.sense == sense.Ethanol || a.sense == sense.Volume {
+	if a.Up || a.kind == wish.Poured || a.sense == sense.Volume {
 		return false
 	}
 	sum := func(s *flavor.Spec) (v float64) {
@@ -188,7 +193,11 @@ func (c *Comparison) waters(a *Aim) bool {
 		}
 		return v
 	}
-	return sum(c.To.Spec) > (1-leastLess)*sum(c.From.Spec)
+	least := leastLess
+	if a.kind == wish.Sense && a.sense == sense.Ethanol {
+		least = leastLessAlcohol
+	}
+	return sum(c.To.Spec) > (1-least)*sum(c.From.Spec)
 }
 
 // sparesSugar reports whether a wish for less of a sense is met by less of what carries

@@ -54,7 +54,7 @@ func (j *Job) Fate(s *Settled) (Fate, error) {
 	case !j.meets(s):
 		j.Left.Unmet++
 		return Unmet, nil
-	case j.From != nil && Apart(s.Glass, j.FromGlass) < j.LeastApart() && j.hasAll(j.From):
+	case j.From != nil && Apart(s.Glass, j.FromGlass) < j.leastFrom(s) && j.hasAll(j.From):
 		j.Left.TooAlike++
 		return Alike, nil
 	}
@@ -182,6 +182,16 @@ func answered(s *flavor.Spec) (e ratio.Equivalents) {
 		}
 	}
 	return e
+}
+
+// leastFrom is the least distance of a draft from the drink asked about: less where it pours what
+// a wish names, which is a change by itself.
+func (j *Job) leastFrom(s *Settled) float64 {
+	named := func(p flavor.Pour) bool { return j.Limits.Wants(p.Profile) && !j.From.HasProfile(p.Profile) }
+	if slices.ContainsFunc(s.Spec.Pours, named) {
+		return LeastWished
+	}
+	return j.LeastApart()
 }
 
 // LeastApart is the least distance between two drinks of a list, and from the drink

@@ -206,7 +206,7 @@ func readInstead(word string, names Names) ([]Wish, *flavor.DataFault) {
 	return append(out, barred...), nil
 }
 
-var withFirst = pattern.Of(`^(?:with|add|adding|use|using|plus|featuring|based on|made with|include) (?:some |a little |a |an |the |more )?(.+?)(?: in it)?$`)
+var withFirst = pattern.Of(`^(?:with|add|adding|use up|using up|finish|finish off|use|using|plus|featuring|based on|made with|include) (?:some |a little |a |an |the |more )?(.+?)(?: in it)?$`)
 
 // manyNames is how many ingredients must answer to a word that is an aroma too
 // before it means them: smoke is an aroma although one tincture bears its name.

@@ -21,5 +21,8 @@ func NotForGuest(objection string) string {
 // NotAtHand says that a pour is not among what may be poured, in words that go on from its name.
 const NotAtHand = "is not among what may be poured"
 
+// RanOut says the same of what the house has marked as out.
+const RanOut = "the house has marked as out"
+
 // NothingStands adds that nothing that may be poured does the work of such a pour.
 const NothingStands = ", and nothing here stands in for it"
