@@ -192,11 +192,11 @@ func TestASitting(t *testing.T) {
 
 	form := webuitest.AnswerForm("", "option", "0", "round", roundOf(t, first))
 	w = webuitest.Post(h, "/training", form, false)
-	webuitest.Says(t, w, []string{"This sitting: 1 of 1 round right.", `name="sitting" value="1.1.family.`}, nil)
-	second := webuitest.Follow(h, "/training?what=&sitting=1.1.family").Body.String()
+	webuitest.Says(t, w, []string{"This sitting: 1 of 1 round right.", `name="sitting" value="1-1.1.family.`}, nil)
+	second := webuitest.Follow(h, "/training?what=&sitting=1-1.1.family").Body.String()
 	assert.Contains(t, second, "What of the fault", "another kind")
-	form = webuitest.AnswerForm("", "say", "sour-much", "round", roundOf(t, second), "sitting", "1.1.family")
-	webuitest.Says(t, webuitest.Post(h, "/training", form, false), []string{"This sitting: 1 of 2 rounds right.", `value="1.2.fault.`}, nil)
+	form = webuitest.AnswerForm("", "say", "sour-much", "round", roundOf(t, second), "sitting", "1-1.1.family")
+	webuitest.Says(t, webuitest.Post(h, "/training", form, false), []string{"This sitting: 1 of 2 rounds right.", `value="1-1.2.fault.`}, nil)
 	for _, odd := range []string{"1.1.family.+", "1.1.family.zzzz" + strings.Repeat(".1", 24), "2.1.family", "1.1", "x.1.family", "1.1.darts", "1.100000.family"} {
 		webuitest.Says(t, webuitest.Follow(h, "/training?what=&sitting="+odd), []string{"What of the family"}, []string{"This sitting"})
 	}
@@ -218,4 +218,15 @@ func TestAvoidingGoesWithTheSitting(t *testing.T) {
 	form["avoid"] = []string{"eggs", "milk"}
 	webuitest.Says(t, webuitest.Post(h, "/training", form, false), kept, nil)
 	assert.Equal(t, http.StatusBadRequest, webuitest.Get(h, "/training?what=fault&avoid=egs", "").Code)
+}
+
+// Five rounds are a set: each says its number, and the fifth says how it went.
+func TestASetOfFiveRoundsEnds(t *testing.T) {
+	h := webuitest.NewPages(t)
+	fifth := webuitest.Follow(h, "/training?what=family&sitting=3-3.4.fault").Body.String()
+	assert.Contains(t, fifth, "Round 5 of 5")
+	form := webuitest.AnswerForm("family", "option", "0", "round", roundOf(t, fifth), "sitting", "3-3.4.fault")
+	w := webuitest.Post(h, "/training", form, false)
+	webuitest.Holds(t, w, 200, []string{"This set is done:", "of 5 right.", "Another set of 5"}, []string{"Next round"})
+	webuitest.Tells(t, webuitest.Follow(h, "/training?what=family&sitting=4-4.5.family"), 200, "Round 1 of 5")
 }

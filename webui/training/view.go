@@ -26,6 +26,9 @@ type trainingView struct {
 	Steps    string
 	Sitting  string // as forms send it on
 	Score    string // of the sitting; empty before its first round
+	Round    int    // of its set, from 1: the one that is asked next
+	Set      int    // rounds of a set
+	SetDone  string // how the set went that was just ended
 	Trouble  string
 	Question *questionView
 	Grade    *gradeView
