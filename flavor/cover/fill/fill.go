@@ -124,6 +124,18 @@ func (f *Fill) hardlyThere() bool {
 	return f.Parts[0].ML < leastOfOne*f.Gap.ML
 }
 
+// flavourSpooned reports whether a barspoon of a syrup or a cordial would stand for a measure of a liqueur, for a
+// guest who must have less alcohol: the guest wants to taste it, and some sugar beside it may go.
+func (f *Fill) flavourSpooned() bool {
+	const measureML, leastML = 14.0, 7.0 // a half and a quarter ounce, as a jigger rounds them
+	if !f.Gap.Less || !slices.ContainsFunc(f.Gap.Gone, func(q gap.Gone) bool { return q.Profile.Class.Kin() == flavor.KinLiqueur && q.ML >= measureML }) {
+		return false
+	}
+	return slices.ContainsFunc(f.Parts, func(p Portion) bool {
+		return p.Profile.Class.Kin() == flavor.KinSweetener && p.ML < leastML && !role.ByPiece(p.Profile)
+	})
+}
+
 // fizzesMilk reports whether what sparkles would be poured beside milk, which the drink does
 // not: the acid of the bubbles curdles it.
 func (f *Fill) fizzesMilk() bool {
@@ -136,7 +148,7 @@ func (f *Fill) fizzesMilk() bool {
 // them about as much as went. What went by the piece, to season or to sweeten is made up
 // for by strength.
 func (f *Fill) Enough() bool {
-	if !f.led() || !f.fullMeasure() || f.fortifies() || f.leavesRoom() || f.hardlyThere() || f.fizzesMilk() {
+	if !f.led() || !f.fullMeasure() || f.fortifies() || f.leavesRoom() || f.hardlyThere() || f.flavourSpooned() || f.fizzesMilk() {
 		return false
 	}
 	little := func(p *flavor.Profile) bool { return p.Class.Solid() || p.Class.Kin() == flavor.KinSweetener }
