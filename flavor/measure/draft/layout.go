@@ -48,8 +48,25 @@ func (r *reader) headsList(n int, span entry.Span, toks []token.Token) bool {
 		return true
 	}
 	r.heading = &p
+	if p.Unit != flavor.PartUnit && !p.AmountAt.Empty() {
+		r.idle = &idleHead{line: n, entry: len(r.d.Entries), written: token.OneLine(r.text[span.Start:span.End])}
+	}
 	r.entry(KindRemark, n, span)
 	return true
+}
+
+// idleHead is an amount of each of a list, of which nothing is listed yet.
+type idleHead struct {
+	line, entry int
+	written     string
+}
+
+// unheaded refuses an amount of each that nothing took: it may be that of the pours above.
+func (r *reader) unheaded() {
+	if h := r.idle; h != nil {
+		r.d.Entries[h.entry].Kind = KindUnread
+		r.fail(h.line, measure.Invalid("amount", h.written, "%q is an amount of each, and nothing without an amount stands beside it; write it before the name of each pour", h.written))
+	}
 }
 
 // amountBelow gives the names on the lines right above the amount that ends their list,
@@ -201,6 +218,7 @@ func (r *reader) underHead(in []joining.Piece) []joining.Piece {
 			return in
 		}
 	}
+	r.idle = nil
 	for i := range in {
 		in[i].Pour = joining.Repeated(r.text, *r.heading, in[i].Toks)
 		in[i].Sep = ";"

@@ -27,6 +27,7 @@ type reader struct {
 	first    bool           // nothing but blanks and remarks so far
 	section  label.Kind     // of a header that stands alone above
 	heading  *entry.Written // the amount of the list that goes on below
+	idle     *idleHead      // that amount, while no name below has taken it
 	amount   *entry.Written // of the pour above
 	part     *entry.Written // how much a line says that a part is
 	sentence bool           // it is one that is read: what it tells comes after what others tell
@@ -365,6 +366,7 @@ func (r *reader) garnishText(n int, at entry.Span) {
 // finish fills in what the draft says as a whole.
 func (r *reader) finish() {
 	d := &r.d
+	r.unheaded()
 	r.sizeParts()
 	r.swapBelow()
 	r.said.OffIce()

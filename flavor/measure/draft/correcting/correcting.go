@@ -31,13 +31,17 @@ func Of(text string, b *naming.Resolver) (Corrected, bool) {
 		return Corrected{}, false
 	}
 	all, out := ranOut(text)
+	strong, ratio := strengths(text)
+	all = append(all, strong...)
 	if len(all) == 0 && !tellsOf(text) {
 		return Corrected{}, false
 	}
 	c := &corrector{text: text, resolver: b, clauses: clausesOf(text)}
 	var notes []string
-	if out != "" {
-		notes = append(notes, out)
+	for _, n := range []string{out, ratio} {
+		if n != "" {
+			notes = append(notes, n)
+		}
 	}
 	for i := 0; i < len(c.clauses); {
 		n, edits, note := c.manner(i)

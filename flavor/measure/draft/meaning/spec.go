@@ -16,6 +16,7 @@ import (
 	"counterpour/flavor/measure/draft/overlooked"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/draft/whole"
+	"counterpour/flavor/measure/pattern"
 )
 
 // spec puts together what the tasks came to, and adds their faults.
@@ -78,7 +79,30 @@ func (r *resolver) spec(faults *flavor.DataFaults) (flavor.Spec, []int) {
 		r.note(n)
 	}
 	s.Notes = r.notes
+	if s.Method == "" {
+		r.unstirred(&s)
+	}
 	return assumed.Fill(s), at
+}
+
+// denied is a method that a step says is not used: "no stir", "do not shake".
+var denied = pattern.Of(`(?i)\b(?:no|don['’]?t|do[ \t]+not|never|not|without)[ \t]+(?:be[ \t]+)?(stir|shak|swizzl|blend)`)
+
+// unstirred takes a drink as built that would be taken as stirred, where its steps deny that, or what is
+// muddled in it stays in the glass.
+func (r *resolver) unstirred(s *flavor.Spec) {
+	usual := assumed.Fill(*s).Method
+	for _, step := range r.steps {
+		if m := denied.FindStringSubmatch(step); m != nil && strings.HasPrefix(string(usual), strings.ToLower(m[1])) {
+			s.Method = flavor.Build
+			s.Notes = append(slices.Clone(s.Notes), "no method stated: build, since it says “"+step+"”")
+			return
+		}
+	}
+	if usual == flavor.Stir && r.draft.Muddle && s.Service != flavor.Up {
+		s.Method = flavor.Build
+		s.Notes = append(slices.Clone(s.Notes), "no method stated: build, as is usual with what is muddled")
+	}
 }
 
 // checkServing refuses a method or a service that a draft was given and that is

@@ -99,3 +99,29 @@ func TestWhatAnUnknownBottleMayBe(t *testing.T) {
 		assert.Equal(t, kind, faults[0].Suggest[0], text)
 	}
 }
+
+// An amount of each that nothing takes is asked about, the strength of a syrup told in words counts, and what
+// steps deny is not assumed.
+func TestWhatStandsBesidePours(t *testing.T) {
+	for _, text := range []string{"0.5 stout\n0.5 champagne\n90 ml each", "1 oz gin\n1 oz dry vermouth\n90 ml each", "Black Velvet: half stout half champagne, 90ml each"} {
+		_, err := reading.Read(text, wholeCatalogue(t))
+		assert.Error(t, err, text)
+	}
+	for text, last := range map[string]string{
+		"2oz bourbon; ¾oz lemon; ¾oz honey syrup (3 parts honey to 1 part water); shake": "honey syrup (3:1)",
+		"2 gin .75 lemon .75 honey syrup (3:1) shake n strain into coupe n thats all":    "honey syrup (3:1)",
+		"2oz bourbon, ¾oz lemon, ¾oz simple (2 parts sugar to 1 water), shake":           "rich simple syrup (2:1)",
+	} {
+		s, err := reading.Read(text, wholeCatalogue(t))
+		require.NoError(t, err, text)
+		assert.Equal(t, last, s.Pours[2].Profile.Name, text)
+	}
+	for _, text := range []string{"70ml gin, 10ml dry vermouth, no ice, no stir", "60 vodka, 1 lime cut in wedges, 2 tsp sugar, muddle, crushed ice"} {
+		s, err := reading.Read(text, wholeCatalogue(t))
+		require.NoError(t, err, text)
+		assert.Equal(t, flavor.Build, s.Method, text)
+	}
+	s, err := reading.Read("for the oldies: Wallbanger 45 vodka / 90 OJ / 15 vanilla anise liq float", wholeCatalogue(t))
+	require.NoError(t, err)
+	assert.True(t, s.Pours[2].After)
+}

@@ -83,6 +83,9 @@ func (r *running) remark(toks []token.Token) bool {
 	switch inBrackets := toks[0].Start > 0 && strings.IndexByte("([", r.text[toks[0].Start-1]) >= 0; {
 	case amountAlone(toks):
 		return false
+	case len(r.pours) > 0 && len(r.making) == 0 && floats(toks): // "15 vanilla anise liq float"
+		r.pours[len(r.pours)-1] += " float"
+		return true
 	case inBrackets && r.saysMore(toks):
 		return true
 	case r.filled(toks) || r.squeezed(toks) || !inBrackets && r.lengthened(toks): // "gaseosa (lemon lime soda)" is one pour
@@ -119,6 +122,11 @@ func (r *running) remark(toks []token.Token) bool {
 	r.passed = append(r.passed, written)
 	r.open = true
 	return true
+}
+
+// floats reports whether words say no more than that the pour before them is floated.
+func floats(toks []token.Token) bool {
+	return (toks[0].Text == "float" || toks[0].Text == "floated") && (len(toks) == 1 || len(toks) == 3 && toks[1].Text == "on" && toks[2].Text == "top")
 }
 
 // restrained reports whether words hold one that bounds how much of something is poured.

@@ -57,6 +57,7 @@ var nearMethods = map[string]term{
 	"double strain": {keep: true}, "double strained": {keep: true}, "dbl strain": {keep: true}, "dbl strained": {keep: true}, "d strain": {keep: true},
 	"double fine strain": {keep: true}, "fine strain": {keep: true}, "dstrain": {keep: true}, "cap with crushed": {Service: flavor.Crushed, weak: true}, "capped with crushed": {Service: flavor.Crushed, weak: true}, "top with crushed": {Service: flavor.Crushed, weak: true}, "fine strained": {keep: true}, "2x strain": {keep: true}, "ds": {keep: true},
 	"swizzle stick": {keep: true}, "swizzle sticks": {keep: true}, "stir stick": {keep: true}, "stir sticks": {keep: true},
+	"rinse & dump": {keep: true}, "rinse and dump": {keep: true}, "rinse then dump": {keep: true},
 	"str": {keep: true}, "muddle": {keep: true}, "muddled": {keep: true},
 	// A shaker that something goes into, or comes from, says nothing of the method.
 	"in shaker": {}, "in the shaker": {}, "in a shaker": {}, "into shaker": {}, "into the shaker": {}, "into a shaker": {}, "to shaker": {}, "to the shaker": {}, "to a shaker": {}, "from shaker": {},
