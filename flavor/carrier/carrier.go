@@ -72,32 +72,37 @@ func Words(text string) []string {
 // At returns what the words from the first on name, and how many words that takes: 0 if the
 // table has none of them. Words that only look like others bring nothing and take some.
 func At(words []string) (Carried, int) {
-	entries := parsed()
-	for n := min(longest, len(words)); n > 0; n-- {
+	if len(words) == 0 {
+		return Carried{}, 0
+	}
+	t := parsed()
+	longest := min(longest, len(words))
+	if !t.mayBegin(words[0]) {
+		longest = 0
+	}
+	for n := longest; n > 0; n-- {
 		for _, last := range singulars(words[n-1]) {
 			key := strings.Join(append(slices.Clone(words[:n-1]), last), " ")
-			if c, ok := entries[key]; ok {
+			if c, ok := t.entries[key]; ok {
 				return c, n
 			}
 			if all := singularAll(words[:n]); all != key {
-				if c, ok := entries[all]; ok {
+				if c, ok := t.entries[all]; ok {
 					return c, n
 				}
 			}
 		}
 	}
-	if len(words) > 0 {
-		for stem := range strings.FieldsSeq(stems) {
-			if strings.Contains(words[0], stem) {
-				return entries[stem], 1
-			}
+	for _, stem := range stems {
+		if strings.Contains(words[0], stem) {
+			return t.entries[stem], 1
 		}
 	}
 	return Carried{}, 0
 }
 
 // stems are words of the table that count within another word too: "haselnusssirup", "almondy".
-const stems = `almond amande hazelnut walnut peanut pistache pistachio macadamia cashew pecan praline haselnuss walnuss erdnuss mandel noisette cacahuete sesame sellerie prosciutto`
+var stems = strings.Fields(`almond amande hazelnut walnut peanut pistache pistachio macadamia cashew pecan praline haselnuss walnuss erdnuss mandel noisette cacahuete sesame sellerie prosciutto`)
 
 // Of returns what a text names: all that any of its words does.
 func Of(text string) Carried {
@@ -216,7 +221,21 @@ func singularAll(words []string) string {
 	return strings.Join(out, " ")
 }
 
-var parsed = sync.OnceValue(func() map[string]Carried {
+// parsedTable is the table by its words.
+type parsedTable struct {
+	entries map[string]Carried
+	firsts  map[string]bool // the first word of each
+}
+
+// mayBegin reports whether an entry may begin with a word, in whatever number it is.
+func (t *parsedTable) mayBegin(word string) bool {
+	if t.firsts[word] {
+		return true
+	}
+	return strings.HasSuffix(word, "s") && slices.ContainsFunc(singulars(word), func(w string) bool { return t.firsts[w] })
+}
+
+var parsed = sync.OnceValue(func() *parsedTable {
 	out := map[string]Carried{}
 	for line := range strings.Lines(table) {
 		line = strings.TrimSpace(line)
@@ -237,7 +256,12 @@ var parsed = sync.OnceValue(func() map[string]Carried {
 			}
 		}
 	}
-	return out
+	t := &parsedTable{out, map[string]bool{}}
+	for key := range out {
+		first, _, _ := strings.Cut(key, " ")
+		t.firsts[first] = true
+	}
+	return t
 })
 
 // bringsOf reads what a line of the table brings.

@@ -150,6 +150,9 @@ var figures = map[string]string{"2": "two", "3": "three", "4": "four", "5": "fiv
 
 // inWords is a name with its figures in words.
 func inWords(key string) string {
+	if !strings.ContainsAny(key, "0123456789") {
+		return key
+	}
 	words := strings.Fields(key)
 	for i, w := range words {
 		if word := figures[w]; word != "" {

@@ -83,6 +83,13 @@ var flavours = keyed(map[string]string{"jalapeño": "fresh chilli", "jalapeno": 
 
 // Lengthen writes the words of a name at full length, where bars shorten them.
 func Lengthen(key string) (string, bool) {
+	short := false
+	for w := range strings.FieldsSeq(key) {
+		short = short || fullWords[w] != ""
+	}
+	if !short {
+		return key, false
+	}
 	words := strings.Fields(key)
 	changed := false
 	for i, w := range words {

@@ -24,6 +24,14 @@ var timesWords = vocabulary.Words(`x times turns lift lifts stirs revs secs sec 
 // a slip: every bar writes them daily.
 var makingTerms = strings.Fields(`shake shaken stir stirred build built blend throw swizzle swizzled blender strain strained double fine dry hard wet reverse rocks crush crushed cubed coupe highball collins martini flute glass over into serve served neat straight large chilled frozen muddle muddled`)
 
+// makingBones are the bones of each.
+var makingBones = func() (out []string) {
+	for _, m := range makingTerms {
+		out = append(out, bones(m))
+	}
+	return out
+}()
+
 // leastMended is the fewest letters of a word of making that is mended.
 const leastMended = 3
 
@@ -62,9 +70,9 @@ func mend(w string) string {
 	if len(w) < leastMended {
 		return ""
 	}
-	full := ""
-	for _, m := range makingTerms {
-		if len(w) < len(m) && bones(w) == bones(m) || len(w) > leastMended && measure.OneSlip(w, m) && len(m) > leastMended {
+	full, own := "", bones(w)
+	for i, m := range makingTerms {
+		if len(w) < len(m) && own == makingBones[i] || len(w) > leastMended && measure.OneSlip(w, m) && len(m) > leastMended {
 			if full != "" && plain(full) != plain(m) {
 				return ""
 			}

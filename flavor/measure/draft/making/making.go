@@ -116,15 +116,18 @@ func heads(text string, lines []entry.Span, i int) bool {
 		name, behind, colon = strings.Cut(leads.ReplaceAllString(written, ""), ":")
 	}
 	name = strings.ToLower(strings.TrimSpace(name))
+	told := led || strings.HasSuffix(name, " recipe") || strings.HasSuffix(name, " prep")
+	if !told && !colon {
+		return false
+	}
 	words := strings.Fields(strings.TrimSuffix(strings.TrimSuffix(name, " recipe"), " prep"))
 	if len(words) == 0 || len(words) > mostName || strings.ContainsAny(name, "0123456789,;+/") || !slices.ContainsFunc(words, made.Has) {
 		return false
 	}
-	told := led || strings.HasSuffix(name, " recipe") || strings.HasSuffix(name, " prep")
 	switch {
 	case told:
 		return colon || i+1 < len(lines) && measured(text, lines[i+1])
-	case !colon || !poured(text, lines, i, words):
+	case !poured(text, lines, i, words):
 		return false
 	case strings.TrimSpace(behind) == "":
 		return i+1 < len(lines) && measured(text, lines[i+1])

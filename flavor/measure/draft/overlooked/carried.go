@@ -49,12 +49,13 @@ func Uncarried(text string, s *flavor.Spec, poured map[int]bool) (faults flavor.
 	return faults, kept
 }
 
-// clauseEnds part what is denied from what is not: "crushed almonds, no salt".
-var clauseEnds = pattern.Of(`[,;.]`)
-
 // undenied is what is said without the clauses in which something is denied.
 func undenied(said string) string {
-	return strings.Join(slices.DeleteFunc(clauseEnds.Split(said, -1), denies.MatchString), "; ")
+	if !denies.MatchString(said) {
+		return said
+	}
+	clauses := strings.FieldsFunc(said, func(c rune) bool { return strings.ContainsRune(",;.", c) }) // "crushed almonds, no salt"
+	return strings.Join(slices.DeleteFunc(clauses, denies.MatchString), "; ")
 }
 
 // denies are words beside which something is denied, or told of a guest.

@@ -217,11 +217,11 @@ func drunk(p *flavor.Profile) bool {
 
 // named reports whether a pour is an ingredient, or has a word of its name as it is written.
 func named(p *flavor.Profile, written string, pours []flavor.Pour) bool {
+	if slices.ContainsFunc(pours, func(q flavor.Pour) bool { return q.Profile == p }) {
+		return true
+	}
 	words := strings.Fields(flavor.NormaliseName(written + " " + p.Name))
 	return slices.ContainsFunc(pours, func(q flavor.Pour) bool {
-		if q.Profile == p {
-			return true
-		}
 		said := strings.Fields(flavor.NormaliseName(q.Profile.Name + " " + q.Match.Asked + " " + string(q.Profile.Class)))
 		return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(said, w) })
 	})

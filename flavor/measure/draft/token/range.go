@@ -19,6 +19,9 @@ func Between(amount string) (low, high string, ok bool) {
 			return amount[:end], amount[from:], read && to == len(amount) && w > v
 		}
 	}
+	if !strings.ContainsAny(amount, " \t") {
+		return "", "", false
+	}
 	words := strings.Fields(amount)
 	if len(words) == 4 && strings.EqualFold(words[0], "between") {
 		words = words[1:]
