@@ -108,3 +108,31 @@ func TestAFileThatIsTooLong(t *testing.T) {
 	b.Until(`document.querySelector('.faults')?.textContent.includes('more than 1 MiB')`)
 	b.OnlyRefusals()
 }
+
+// Two rows of one unknown name are settled by one word, typed and chosen on a phone; until
+// somebody says that they read the labels, what they carry is not stated.
+func TestAnUnknownNameIsSettledOnce(t *testing.T) {
+	h := webuitest.NewLaid()
+	b := webuitest.NewBrowser(t, 360)
+	b.Do(chromedp.EmulateViewport(360, 740))
+	b.Open(webuitest.Serve(t, h), stocksheet.Path)
+	b.Typed("Item;Size;Price;Qty\nStrangebrand;70cl;€20,00;1\nStrangebrand 1l;;€27,00;1\nHawse London dry gin;0,7l;€14,90;3\n")
+	b.Click(`form.takes .press button[value="read"].main`)
+	b.Until(`document.getElementById('report')?.textContent === '1 bottle ready, 2 rows to settle'`)
+	b.Until(`document.querySelectorAll('.mend input[type="text"]').length === 1`)
+	b.Fits()
+	b.Do(chromedp.SendKeys(chromedp.CSS(`.mend input[type="text"]`), "lond"))
+	b.Until(`document.querySelector('.names button')?.textContent.toLowerCase().includes("london")`)
+	b.Click(`.names button`)
+	b.Click(`section.report button[value="read"]`)
+	b.Until(`document.getElementById('report')?.textContent === '3 bottles ready'`)
+	b.Until(`document.getElementById('by-hand')?.textContent.includes('Strangebrand')`)
+	b.Fits()
+	b.Accessible(webuitest.Axe(t), "kinds chosen by hand")
+	b.Click(`button[value="take"]`)
+	b.Until(`document.getElementById('said')?.textContent.includes('3 bottles added')`)
+	for _, bottle := range h.Bottles(t) {
+		assert.Equal(t, strings.HasPrefix(bottle.Name, "Strangebrand"), bottle.Unread, bottle.Name)
+	}
+	b.Quiet()
+}

@@ -156,12 +156,12 @@ func TestImportScenarios(t *testing.T) {
 		{name: "changed and as before", do: "take", text: "id,name,ingredient,stock\nblue,Blue cap,london-dry-gin,9\nred,Red cap,London dry gin,1\n", status: 200, wrote: true, want: []string{"0 bottles added, 1 changed, 1 as before"}},
 		{name: "nothing", status: 422, want: []string{"Choose a file, or paste"}},
 		{name: "both", file: "name,ingredient\n", text: "<b>,x\n", status: 422, want: []string{"There is a file, and text in the box too", "&lt;b&gt;,x"}},
-		{name: "no table", text: "hello there\n", status: 200, want: []string{"othing says which kind of bottle it is", "hello there\n</textarea>"}},
+		{name: "no table", text: "hello there\n", status: 200, want: []string{"he name does not say which kind it is", "hello there\n</textarea>"}},
 		{name: "no names", text: "size,cost\n700 ml,18.50\n", status: 422, want: []string{"no column holds the names of the bottles", "Nothing was written"}},
 		{name: "a spreadsheet", file: "PK\x03\x04...", status: 422, want: []string{"save it as CSV"}},
 		{name: "not UTF-8", file: "name,ingredient\nCr\xe8me,x\n", status: 200, want: []string{`"x" is not a kind known here`, "Crème"}},
 		{name: "markup in a row", text: "name,ingredient,size_ml\n<i>,<u>,1\n", status: 200, want: []string{"&lt;u&gt;"}, not: []string{"<u>,1"}},
-		{name: "a name that says no kind", text: "name,size_ml,abv_pct\nHawse,700,41\n", status: 200, want: []string{"Drinks are written in kinds", `name="remedy" value="2 ingredient London dry gin"`}, not: []string{"2 ingredient falernum"}},
+		{name: "a name that says no kind", text: "name,size_ml,abv_pct\nHawse,700,41\n", status: 200, want: []string{"the first letters of its kind", `name="remedy" value="2 ingredient London dry gin"`}, not: []string{"2 ingredient falernum"}},
 		{name: "only bad rows", do: "take", text: "name,ingredient,size_ml\nx,moon dust,1\n", status: 200, want: []string{"0 bottles added", "moon dust,1"}},
 		{name: "a quarter too much", text: strings.Repeat("name,ingredient\n", 80000), status: 413, want: []string{"more than 1 MiB"}},
 	} {
@@ -244,7 +244,7 @@ func TestWhatNobodyDrinksIsLeftOut(t *testing.T) {
 	w := webuitest.Post(pages, stocksheet.Path, url.Values{"do": {"read"}, "text": {list}}, false)
 	webuitest.Says(t, w, []string{"1 bottle ready", "2 rows are not bottles: left out", "<span>orange bin bags</span>", `aria-label="Blue roll is a bottle"`}, []string{"to settle", "Row 3", "Row 4"})
 	w = webuitest.Post(pages, stocksheet.Path, url.Values{"do": {"read"}, "text": {list}, "remedy": {"4 row take in"}}, false)
-	webuitest.Says(t, w, []string{"1 row is not a bottle: left out", "Row 4", "Nothing says which kind"}, []string{"Row 3"})
+	webuitest.Says(t, w, []string{"1 row is not a bottle: left out", "Row 4", "does not say which kind"}, []string{"Row 3"})
 	w = webuitest.Post(pages, stocksheet.Path, url.Values{"do": {"take"}, "text": {list}}, false)
 	webuitest.Says(t, w, []string{"1 bottle added"}, []string{"to settle"})
 	assert.Len(t, h.Bottles(t), 1)

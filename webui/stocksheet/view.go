@@ -231,7 +231,7 @@ func (p *preview) mend(r *exchange.SheetRow, usual func() []*flavor.Profile) {
 			}
 		}
 		if m.Kinds && len(f.Remedies) == 0 {
-			m.Message = say.It("stocksheet.what-is-it", "Message", m.Message, "Usual", len(m.Remedies))
+			m.Message = say.It("stocksheet.what-is-it", "Message", m.Message, "Written", f.Written, "Usual", len(m.Remedies))
 		}
 		row.Faults = append(row.Faults, m)
 	}

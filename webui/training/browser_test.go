@@ -202,6 +202,7 @@ func TestFiveRoundsInABrowser(t *testing.T) {
 		b.Click(".round button.main")
 		b.Until(`document.querySelector('.sitting')?.textContent.includes('of ` + strconv.Itoa(n) + ` round')`)
 		b.Until(`(() => { const box = document.getElementById('graded').getBoundingClientRect(); return box.top >= 0 && box.bottom <= innerHeight; })()`)
+		b.Until(`!!document.querySelector('.set-done') === ` + strconv.FormatBool(n == 5))
 		b.Fits()
 		b.Click(".graded button.main")
 	}

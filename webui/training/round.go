@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/measure"
@@ -79,7 +80,7 @@ func (p *pages) questionOf(r *drill.Round, f form.Values) *questionView {
 	v := &questionView{Kind: string(r.Request.Kind), Text: words.Sentence(words.Bound(r.Question)), Hint: hintOf(r.Request.Kind),
 		Size: stepsOf(r.Request.Kind, r.Size), Round: p.seal.seal(r)}
 	for i := range r.Specs {
-		v.Drinks = append(v.Drinks, drinkOf(&r.Specs[i], i, f))
+		v.Drinks = append(v.Drinks, drinkOf(p.house.Settings(), &r.Specs[i], i, f))
 	}
 	offered := offeredIn(r)
 	v.Offered, v.Pours = part.AllergensOf(&offered, nil), len(offered.Pours) > 0
@@ -131,11 +132,11 @@ func saidBy(f form.Values) (drill.Complaint, bool) {
 	return drill.Complaint{}, false
 }
 
-func drinkOf(s *flavor.Spec, at int, f form.Values) roundDrink {
+func drinkOf(said house.Settings, s *flavor.Spec, at int, f form.Values) roundDrink {
 	d := roundDrink{Field: fmt.Sprintf("place-%d", at), Name: s.Name, Method: string(s.Method) + ", " + string(s.Service), Allergens: part.AllergensOf(s, nil)}
 	for i := range s.Pours {
 		p := roundPour{Field: fmt.Sprintf("pour-%d", i), Amount: part.Amount(&s.Pours[i]), Name: s.Pours[i].Profile.Name}
-		if p.Value = p.Amount; f.Has(p.Field) {
+		if p.Value = said.Figures(p.Amount); f.Has(p.Field) {
 			p.Value = f.Get(p.Field)
 		}
 		d.Pours = append(d.Pours, p)
