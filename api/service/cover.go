@@ -117,10 +117,11 @@ func (s *Snapshot) searchFor(spec *flavor.Spec, missing, shelf []*flavor.Profile
 }
 
 // shelfOf returns what may be poured in place of what is missing, and tells the answer
-// what may not. Allergens are not part of the query, since a label may clear a bottle; the
-// search for covers filters them.
+// what may not. Allergens, and what may have been cleared with something from animals, are not part
+// of the query, since a label may clear a bottle; the search for covers filters them.
 func (s *Snapshot) shelfOf(ctx context.Context, spec *flavor.Spec, g guest.Guest, r *CoverRequest, to *CoverAnswer) ([]*flavor.Profile, error) {
-	need := lookup.Need{Stock: r.Stock, NoAlcohol: g.NoAlcohol, NoAnimal: g.NoAnimal}
+	need := lookup.Need{Stock: r.Stock, NoAlcohol: g.NoAlcohol,
+		NoAnimal: slices.DeleteFunc(slices.Clone(g.NoAnimal), func(a string) bool { return a == flavor.Finings })}
 	for _, p := range to.Missing {
 		need.Exclude = append(need.Exclude, p.ID)
 	}

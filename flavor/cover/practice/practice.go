@@ -4,6 +4,7 @@ package practice
 
 import (
 	"math"
+	"slices"
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover/gap"
@@ -13,7 +14,8 @@ import (
 // Practice is what is known of the candidates for one gap. Its zero value knows nothing, and
 // learns nothing.
 type Practice struct {
-	alone    [][]bool                       // by what went and by candidate: the trade pours it alone for that
+	alone    [][]int                        // by what went and by candidate: the place of what the trade pours alone for that, −1 for none
+	first    []int                          // by what went: the least of these places, −1 for none
 	sameKind []bool                         // by candidate: of the class of the only thing that went
 	places   map[search.Combination]int     // of what the trade pours for the only thing that went, 0 for its first choice of what is at hand
 	choices  [][]int                        // the same, the first choice first
@@ -25,16 +27,23 @@ type Practice struct {
 // New returns what is known before any candidate is added, for so many things that went.
 func New(gone int) Practice {
 	return Practice{
-		alone:  make([][]bool, gone),
+		alone: make([][]int, gone), first: slices.Repeat([]int{noChoice}, gone),
 		places: map[search.Combination]int{}, standing: map[search.Combination]float64{},
 		cameBack: map[search.Combination]bool{}, oneByOne: map[search.Combination]bool{},
 	}
 }
 
+// noChoice is the place of what the trade does not pour.
+const noChoice = -1
+
 // Add takes in the next candidate.
 func (k *Practice) Add(p *flavor.Profile, g *gap.Gap, c gap.Customs) {
 	for m := range g.Gone {
-		k.alone[m] = append(k.alone[m], c.Place(m, p.ID) >= 0)
+		place := c.Place(m, p.ID)
+		k.alone[m] = append(k.alone[m], place)
+		if place != noChoice && (k.first[m] == noChoice || place < k.first[m]) {
+			k.first[m] = place
+		}
 	}
 	k.sameKind = append(k.sameKind, len(g.Gone) == 1 && p.Class == g.Gone[0].Profile.Class)
 }
@@ -81,7 +90,7 @@ func (k *Practice) Standing(parts []int) (steps float64, known bool) {
 }
 
 // Alone reports whether the trade pours a part alone for the mth thing that went.
-func (k *Practice) Alone(m, part int) bool { return k.alone[m][part] }
+func (k *Practice) Alone(m, part int) bool { return k.alone[m][part] != noChoice }
 
 // SameKind reports whether a part is of the class of the only thing that went.
 func (k *Practice) SameKind(part int) bool { return k.sameKind[part] }
@@ -89,7 +98,7 @@ func (k *Practice) SameKind(part int) bool { return k.sameKind[part] }
 // poursAlone reports whether parts are one that the trade pours alone for the only thing that
 // went.
 func (k *Practice) poursAlone(parts []int) bool {
-	return len(parts) == 1 && len(k.alone) == 1 && k.alone[0][parts[0]]
+	return len(parts) == 1 && len(k.alone) == 1 && k.Alone(0, parts[0])
 }
 
 // Knows reports whether the trade or the house pours some parts together.
@@ -127,13 +136,32 @@ func (k *Practice) Obvious(parts []int) bool {
 const habitPlaces = 4.0
 
 // Habit is how far some parts are what every hand reaches for: 1 for a first choice of the
-// trade, less for a later one. What came back in this house is none, and is 0.
+// trade, less for a later one, and of several things that went the mean of that. What came back
+// in this house is none, and is 0.
 func (k *Practice) Habit(parts []int) float64 {
+	if len(k.alone) > 1 && !k.SentBack(parts) {
+		return k.habitOfEach(parts)
+	}
 	place, custom := k.places[search.Combine(parts...)]
 	if !custom || k.SentBack(parts) {
 		return 0
 	}
 	return max(0, 1-float64(place)/habitPlaces)
+}
+
+// habitOfEach is how far some parts are, one by one, what every hand reaches for in place of each
+// thing that went.
+func (k *Practice) habitOfEach(parts []int) (sum float64) {
+	for m := range k.alone {
+		best := 0.0
+		for _, i := range parts {
+			if k.Alone(m, i) {
+				best = max(best, 1-float64(k.alone[m][i]-k.first[m])/habitPlaces)
+			}
+		}
+		sum += best
+	}
+	return sum / float64(len(k.alone))
 }
 
 // Tasted is how some parts were received once, from 0 for sent back to 1 for kept.
