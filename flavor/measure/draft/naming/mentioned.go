@@ -46,7 +46,7 @@ func (b *Resolver) Mentioned(text string) []*flavor.Profile {
 	var out []*flavor.Profile
 	for i := 0; i < len(words); {
 		p, n := b.MentionAt(words[i:])
-		if p != nil {
+		if p != nil && !(n == 1 && len(words) > 1 && addresses[strings.ToLower(words[i])]) {
 			out = append(out, p)
 		}
 		i += max(n, 1)
@@ -82,6 +82,9 @@ func (b *Resolver) MentionAt(words []string) (*flavor.Profile, int) {
 	}
 	return nil, 0
 }
+
+// addresses are words by which somebody is spoken to amid others: "cheers mate".
+var addresses = token.Words(`mate mates`)
 
 // english are words of English prose that name something in another tongue: Italian
 // blackberries.

@@ -11,7 +11,7 @@ import (
 
 var (
 	// place is a line of a ticket, or what stands before a sign, that says where the drink goes.
-	place = pattern.Of(`(?i)^[ \t]*(?:(?:tbl|table|tab|seat|bar|order|ticket|tkt|chk|check|tisch|mesa|room|bt)[ \t]*#?\d+|#[ \t]?\d+(?:[ \t]+(?:bar|tbl|table|seat|patio))?|t\d+)(?:[ \t,/]*(?:seat|st|s|pos|cover|cvr|guest)[ \t]*#?\d+)?[ \t]*(?:\n+|[/:|,–—-]+[ \t]*)`)
+	place = pattern.Of(`(?i)^[ \t]*(?:(?:tbl|table|tab|seat|bar|order|ticket|tkt|chk|check|tisch|mesa|room|bt)[ \t]*#?\d+|#[ \t]?\d+(?:[ \t]+(?:bar|tbl|table|seat|patio))?|t\d+)(?:[ \t,/]*(?:seat|st|s|pos|cover|cvr|guest|chk|check|tkt|ticket|order|tbl|table)[ \t]*#?\d+)*[ \t]*(?:\n+|[/:|,–—-]+[ \t]*)`)
 	// one says that one of a drink is ordered, whose name is written in capitals or with a multiple sign.
 	one = pattern.Of(`^[ \t]*(?:1[ \t]?[xX×][ \t]*|1[ \t]+)(\p{Lu}[\p{Lu}'’&.-]+(?:[ \t]+[\p{Lu}'’&.-]+){0,4}[ \t]*(?:\n|[–—:|-]))`)
 	// once says so behind a name.

@@ -23,7 +23,7 @@ func TestTitlesOnTheLineOfThePours(t *testing.T) {
 		"Gimlet,\"gin, 60 ml\",\"lime cordial, 20 ml\",stir,coupe":                               "Gimlet",
 		"Harbour fizz - gin 45ml, lemon 20ml, simple 15ml, soda 60ml - 11.50":                    "Harbour fizz",
 		"new! Cellar sour: bourbon 50ml, lemon 25ml, simple 20ml. $14":                           "Cellar sour",
-		"mate our new daiquiri spec: 60ml white rum, 25ml lime, 20ml simple. shake":              "mate our new daiquiri",
+		"mate our new daiquiri spec: 60ml white rum, 25ml lime, 20ml simple. shake":              "mate our new daiquiri spec",
 		"verjus spritz, no booze: 60 verjus, 20 honey syrup, 10 lemon, soda up":                  "verjus spritz",
 	} {
 		s, err := reading.Read(text, x)
