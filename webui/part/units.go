@@ -7,6 +7,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/edit"
 )
 
@@ -23,13 +24,23 @@ func SpecInUnits(said house.Settings, s *flavor.Spec) *flavor.Spec {
 // DraftInUnits writes a drink as a draft for the bench, in the units of the house. What no mark
 // of its jigger is near to stays as it is written: a draft may be saved.
 func DraftInUnits(said house.Settings, s *flavor.Spec) string {
-	shown := s.Clone()
-	for i := range shown.Pours {
-		if pour := said.Pour(shown.Pours[i]); !house.Rounded(pour) {
-			shown.Pours[i] = pour
+	return edit.Format(*RewrittenInUnits(said, s))
+}
+
+// RewrittenInUnits returns a copy of a drink as its draft in the units of the house reads: as much
+// is poured as is written.
+func RewrittenInUnits(said house.Settings, s *flavor.Spec) *flavor.Spec {
+	out := s.Clone()
+	for i := range out.Pours {
+		pour := said.Pour(out.Pours[i])
+		ml, err := measure.ToML(pour.Amount, pour.Unit, pour.Profile)
+		if err != nil || house.Rounded(pour) || pour.Unit == out.Pours[i].Unit {
+			continue
 		}
+		pour.ML = ml
+		out.Pours[i] = pour
 	}
-	return edit.Format(shown)
+	return &out
 }
 
 // KeepUnits gives the pours of a draft that stand as [DraftInUnits] wrote those of a spec back

@@ -180,6 +180,9 @@ func (e *walkEnd) read(p *pages, menu []behind.HouseSpec) (*flavor.Spec, error) 
 		if chosen == nil && e.Slug != "" {
 			return nil, frame.ErrGone
 		}
+		if chosen != nil {
+			chosen = part.RewrittenInUnits(p.house.Settings(), chosen)
+		}
 		return chosen, nil
 	}
 	spec, err := p.bar.Read(e.Text)
