@@ -13,10 +13,10 @@ import (
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/jargon"
+	"counterpour/flavor/measure/draft/layout"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
-	"counterpour/flavor/measure/draft/setting"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/pattern"
 )
@@ -35,12 +35,12 @@ func (r *resolver) nameless() {
 		return
 	}
 	line := 1 + strings.Count(d.String()[:d.NameAt.Start], "\n")
-	if ofGuest.MatchString(r.name) && !setting.Called(r.name, r.resolver) {
+	if ofGuest.MatchString(r.name) && !layout.Called(r.name, r.resolver) {
 		r.note(measure.LineLocation(line) + ": “" + r.name + "” tells of a guest and is kept as a step; what a guest avoids is chosen beside the draft")
 		r.steps, r.name = append(r.steps, r.name), ""
 		return
 	}
-	if r.poursIn(r.name) || setting.Spells(r.name) && r.resolver.Mentions(r.name) {
+	if r.poursIn(r.name) || layout.Spells(r.name) && r.resolver.Mentions(r.name) {
 		r.askName(line, "%q holds a pour; write it on a line of its own, or \"%s %s\" if it is the name of the drink")
 		return
 	}
@@ -48,7 +48,7 @@ func (r *resolver) nameless() {
 		r.askName(line, "%q tells of more than a name; write what is poured with its amount on a line of its own, or \"%s %s\" if it is the name of the drink")
 		return
 	}
-	if d.Titled || setting.Called(r.name, r.resolver) && !r.unmeasured() {
+	if d.Titled || layout.Called(r.name, r.resolver) && !r.unmeasured() {
 		return
 	}
 	if d.Led && r.endsInBase() {

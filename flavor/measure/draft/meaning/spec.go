@@ -13,9 +13,9 @@ import (
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/manner"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/onedrink"
 	"counterpour/flavor/measure/draft/overlooked"
 	"counterpour/flavor/measure/draft/token"
-	"counterpour/flavor/measure/draft/whole"
 	"counterpour/flavor/measure/pattern"
 )
 
@@ -56,11 +56,11 @@ func (r *resolver) spec(faults *flavor.DataFaults) (flavor.Spec, []int) {
 			r.note(measure.LineLocation(t.Line.Number) + ": " + n)
 		}
 	}
-	if f := whole.Versions(d, &s, at); f != nil {
+	if f := onedrink.Versions(d, &s, at); f != nil {
 		*faults, r.several = append(*faults, f), true
 	}
 	*faults = append(*faults, overlooked.Faults(d, s.Pours, r.resolver)...)
-	odd, tooLarge := whole.Size(d, &s)
+	odd, tooLarge := onedrink.Size(d, &s)
 	if tooLarge != nil {
 		*faults = append(*faults, tooLarge)
 	}

@@ -8,8 +8,8 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/making"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/subrecipe"
 )
 
 // withoutMaking reads a draft without what it tells of how its syrups are made and of other
@@ -20,7 +20,7 @@ func withoutMaking(d draft.Draft, f naming.Finder) (Reading, bool, error) {
 		return Reading{}, false, nil
 	}
 	text := d.String()
-	told, restated := making.Of(text)
+	told, restated := subrecipe.Of(text)
 	if len(told) == 0 {
 		return Reading{}, false, nil
 	}

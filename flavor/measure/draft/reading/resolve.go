@@ -10,14 +10,14 @@ import (
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/dressing"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/layout"
 	"counterpour/flavor/measure/draft/likeliest"
 	"counterpour/flavor/measure/draft/literal"
 	"counterpour/flavor/measure/draft/meaning"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/onedrink"
 	"counterpour/flavor/measure/draft/overlooked"
-	"counterpour/flavor/measure/draft/ranged"
-	"counterpour/flavor/measure/draft/running"
-	"counterpour/flavor/measure/draft/setting"
+	"counterpour/flavor/measure/draft/runon"
 	"counterpour/flavor/measure/draft/shorthand"
 	"counterpour/flavor/measure/pattern"
 )
@@ -66,7 +66,7 @@ func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 		out.Faults = lastLook(&d, &out, f)
 	}
 	if err == nil && !out.Several {
-		out.Faults = meaning.InOrder(append(out.Faults, ranged.Faults(&out.Draft, out.Spec.Pours, out.Pours)...))
+		out.Faults = meaning.InOrder(append(out.Faults, onedrink.Ranges(&out.Draft, out.Spec.Pours, out.Pours)...))
 	}
 	if err == nil {
 		err = naming.Complete(out.Faults, f)
@@ -256,7 +256,7 @@ func eitherWay(d draft.Draft, out Reading, f naming.Finder) (Reading, error) {
 	b := naming.NewResolver(f)
 	name, text := out.Spec.Name, d.String()
 	line, rest, ok := strings.Cut("\n"+text, "\n"+name+" ")
-	if d.Labelled || d.Titled || !ok || rest == "" || name == "" || !strings.ContainsRune("0123456789.½¼¾⅓⅔", []rune(rest)[0]) || setting.Called(name, b) {
+	if d.Labelled || d.Titled || !ok || rest == "" || name == "" || !strings.ContainsRune("0123456789.½¼¾⅓⅔", []rune(rest)[0]) || layout.Called(name, b) {
 		return out, nil
 	}
 	at := entry.Span{Start: len(line), End: len(line) + len(name)}
@@ -276,7 +276,7 @@ func onward(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
 		return before, nil
 	}
 	b := naming.NewResolver(f)
-	list, passed, ok := running.AsList(d.String(), b)
+	list, passed, ok := runon.AsList(d.String(), b)
 	if !ok || b.Err() != nil || !keepsAmounts(d.String(), list+" "+strings.Join(passed, " ")) || slices.ContainsFunc(passed, namesWhite) {
 		return before, b.Err()
 	}

@@ -4,19 +4,19 @@ import (
 	"slices"
 
 	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/layout"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/overlooked"
-	"counterpour/flavor/measure/draft/page"
 	"counterpour/flavor/measure/draft/paired"
 	"counterpour/flavor/measure/draft/phrasing"
-	"counterpour/flavor/measure/draft/setting"
+	"counterpour/flavor/measure/draft/recipe"
 	"counterpour/flavor/measure/draft/token"
 )
 
 // setAnew reads a draft that no rule reads as it stands in the first way to set it anew that leaves
 // nothing open. It returns what was read before if none does.
 func setAnew(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
-	if d.PoursOnly() || d.Labelled && !setting.Fielded(d.String()) {
+	if d.PoursOnly() || d.Labelled && !layout.Fielded(d.String()) {
 		return before, nil
 	}
 	b := naming.NewResolver(f)
@@ -41,7 +41,7 @@ func phrased(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
 	if p.Text == d.String() {
 		return before, nil
 	}
-	out, ok, err := setSo(d, &setting.Set{Text: p.Text, Aside: p.Aside}, naming.NewResolver(f), f)
+	out, ok, err := setSo(d, &layout.Set{Text: p.Text, Aside: p.Aside}, naming.NewResolver(f), f)
 	if !ok || err != nil {
 		return before, err
 	}
@@ -53,7 +53,7 @@ func phrased(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
 // differently.
 func cutAnew(d draft.Draft, before Reading, b *naming.Resolver, f naming.Finder) (Reading, error) {
 	cut := before
-	for _, way := range setting.Cuts(d.String(), b) {
+	for _, way := range layout.Cuts(d.String(), b) {
 		if b.Err() != nil {
 			return before, b.Err()
 		}
@@ -75,11 +75,11 @@ func cutAnew(d draft.Draft, before Reading, b *naming.Resolver, f naming.Finder)
 // asPage reads a draft that is nothing but a recipe as a page prints it; it is false for another, and
 // if that leaves anything open.
 func asPage(d draft.Draft, f naming.Finder) (Reading, bool, error) {
-	if d.PoursOnly() || d.Labelled || !page.Numbered(d.String()) {
+	if d.PoursOnly() || d.Labelled || !recipe.Numbered(d.String()) {
 		return Reading{}, false, nil
 	}
 	b := naming.NewResolver(f)
-	p, ok := page.Of(d.String(), b)
+	p, ok := recipe.Of(d.String(), b)
 	if !ok || b.Err() != nil {
 		return Reading{}, false, b.Err()
 	}
@@ -97,11 +97,11 @@ func inTotal(d draft.Draft, f naming.Finder) (Reading, bool, error) {
 	if !ok || b.Err() != nil {
 		return Reading{}, false, b.Err()
 	}
-	return setSo(d, &setting.Set{Text: text}, b, f)
+	return setSo(d, &layout.Set{Text: text}, b, f)
 }
 
 // setSo reads a draft set anew in one way; it is false if that leaves anything open.
-func setSo(d draft.Draft, way *setting.Set, b *naming.Resolver, f naming.Finder) (Reading, bool, error) {
+func setSo(d draft.Draft, way *layout.Set, b *naming.Resolver, f naming.Finder) (Reading, bool, error) {
 	out, err := asSet(d.Anew(way.Text), f)
 	if err != nil || len(out.Faults) > 0 || out.Several || len(overlooked.Said(way.Text, &out.Spec)) > 0 || !way.Holds(d.String(), &out.Spec, b) {
 		return Reading{}, false, err
@@ -117,20 +117,20 @@ func setSo(d draft.Draft, way *setting.Set, b *naming.Resolver, f naming.Finder)
 }
 
 // paged is a page as a text set anew.
-func paged(p *page.Page) *setting.Set {
-	return &setting.Set{Text: p.Text, Passed: p.Passed, Steps: p.Steps, Aside: p.Aside}
+func paged(p *recipe.Page) *layout.Set {
+	return &layout.Set{Text: p.Text, Passed: p.Passed, Steps: p.Steps, Aside: p.Aside}
 }
 
 // waysToSet lists how a text may be set anew, as a page first, as it stands and with its lines set
 // anew.
-func waysToSet(text string, b *naming.Resolver) []setting.Set {
-	ways := setting.Ways(text, b)
-	p, ok := page.Of(text, b)
+func waysToSet(text string, b *naming.Resolver) []layout.Set {
+	ways := layout.Ways(text, b)
+	p, ok := recipe.Of(text, b)
 	if !ok {
 		return ways
 	}
-	out := []setting.Set{*paged(&p)}
-	for _, way := range setting.Ways(p.Text, b) {
+	out := []layout.Set{*paged(&p)}
+	for _, way := range layout.Ways(p.Text, b) {
 		way.Passed, way.Aside, way.Steps = slices.Concat(p.Passed, way.Passed), slices.Concat(p.Aside, way.Aside), p.Steps
 		out = append(out, way)
 	}

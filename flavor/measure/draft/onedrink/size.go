@@ -1,0 +1,90 @@
+package onedrink
+
+import (
+	"math"
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
+)
+
+// How large a drink is: what hardly anybody pours is said, and what no glass holds is asked.
+
+// leastDrinkML and mostDrinkML are millilitres beyond which a draft is more likely
+// in another unit; common practice.
+const (
+	leastSipML   = 5.0 // of a drink whose name tells the ratio of the rest: dashes alone are none
+	leastDrinkML = 15.0
+	mostDrinkML  = 700.0
+	mostBaseML   = 150.0 // of one spirit
+	mostSourML   = 90.0  // of one sour juice
+)
+
+// tellsRatio finds a ratio in a name: "5:1 martini", "50/50".
+var tellsRatio = pattern.Of(`\d[ \t]*[:/][ \t]*\d`)
+
+// Size returns a note for each thing that is odd about how much is poured, all of it hardly a sip
+// or a bottle full; and the fault of a draft that its glass cannot hold, or of which hardly anything
+// was read, nil if there is none.
+func Size(d *draft.Draft, s *flavor.Spec) (notes []string, fault *flavor.DataFault) {
+	all := 0.0
+	for i := range s.Pours {
+		all += s.Pours[i].ML
+	}
+	if f := overflows(d, s, all); f != nil {
+		return nil, f
+	}
+	if !d.Labelled && tellsRatio.MatchString(d.Name) && all > 0 && all < leastSipML { // "5:1 martini, dash of bitters"
+		p := &s.Pours[0]
+		f := measure.Invalid("", d.Name, "%q is made of more than %s of %s; write what else is poured, each on a line with its amount", d.Name, measure.FormatAmount(p.Amount, p.Unit), p.Profile.Name)
+		f.Location = measure.LineLocation(d.Lines[0].Number)
+		return nil, f
+	}
+	if all > 0 && (all < leastDrinkML || all > mostDrinkML) {
+		return []string{"the whole drink is " + token.Decimals(all) + " ml; check the unit if you did not mean that"}, nil
+	}
+	for i := range s.Pours {
+		p := &s.Pours[i]
+		if class := p.Profile.Class; class.Part() == flavor.PartBase && p.ML > mostBaseML || class == flavor.ClassSourJuice && p.ML > mostSourML {
+			notes = append(notes, measure.FormatAmount(p.Amount, p.Unit)+" of "+p.Profile.Name+" is a lot for one drink; check the amount if you did not mean that")
+		}
+	}
+	return notes, nil
+}
+
+// What a glass holds at most, in mL, with what ice and a generous hand add: common practice. A
+// glass without ice is a small one.
+const (
+	mostStemmedML = 450.0
+	mostGlassML   = 900.0
+)
+
+// overflows asks where all of a draft is more than the glass holds that one drink is poured
+// into: the unit may be another, or the draft is one of many drinks and does not say so.
+func overflows(d *draft.Draft, s *flavor.Spec, all float64) *flavor.DataFault {
+	glass := serving.Of(d.Glass)
+	most := mostGlassML
+	if glass.Service == flavor.Up {
+		most = mostStemmedML
+	}
+	if glass.Glass == "" || all <= most || len(s.Pours) < leastTwice || forMany(d) {
+		return nil
+	}
+	f := measure.Invalid("amount", token.Decimals(math.Round(all)), "the pours come to %s ml, which no %s holds; check the unit, or write how many drinks they make, such as \"serves 6\"", token.Decimals(math.Round(all)), glass.Glass)
+	f.Location = measure.LineLocation(d.Lines[0].Number)
+	return f
+}
+
+// manyWords say that the amounts are those of more than one drink.
+var manyWords = token.Words(`batch batches batched prebatch premix bottle bottles bottled btl serves serve servings serving portion portions pour pitcher pitchers jug jugs bowl keg kegs makes make yields yield litre litres liter liters l
+ltr gallon large-format carafe decanter pax ppl people covers heads guests each per tap fridge freezer days day event party punch punches clarified clarify filter curdle drinks for ahead dilution water`)
+
+// forMany reports whether a draft speaks of more than one drink.
+func forMany(d *draft.Draft) bool {
+	text := d.String()
+	return slices.ContainsFunc(token.Lex(nil, text, 0, len(text)), func(t token.Token) bool { return t.Kind == token.Word && manyWords[t.Text] })
+}

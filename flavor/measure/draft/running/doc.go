@@ -1,3 +1,0 @@
-// Package running parts a text that runs on, spoken or typed without a sign between one pour
-// and the next, into a list of lines.
-package running
