@@ -17,6 +17,7 @@ import (
 
 // toolsView is the page of prep sums: a calculator each, with what was sent to it.
 type toolsView struct {
+	Night  nightTool
 	Syrup  syrupTool
 	Acid   acidTool
 	Dilute diluteTool
@@ -54,13 +55,17 @@ func (p *pages) tools(w http.ResponseWriter, r *http.Request) error {
 	if err := form.Parse(r); err != nil {
 		return err
 	}
-	v := &toolsView{Syrup: syrupTool{Brix: "50", Yield: "500"}, Acid: acidTool{Juice: "orange juice", Amount: "500"},
+	v := &toolsView{Night: nightTool{Drinks: "100"}, Syrup: syrupTool{Brix: "50", Yield: "500"}, Acid: acidTool{Juice: "orange juice", Amount: "500"},
 		Dilute: diluteTool{Amount: "700", From: "57", To: "40"}}
 	f := form.Values(r.Form)
 	var out *worked
 	var err error
 	switch f.Get("tool") {
 	case "":
+	case "night":
+		out = &v.Night.worked
+		v.Night.Drinks = f.Get("drinks")
+		err = p.night(r.Context(), out, f)
 	case "syrup":
 		out = &v.Syrup.worked
 		v.Syrup.Brix, v.Syrup.Yield = f.Get("brix"), f.Get("yield")

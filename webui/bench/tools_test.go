@@ -65,3 +65,15 @@ func TestToolsScenarios(t *testing.T) {
 		})
 	}
 }
+
+// A night adds up what is prepared for the drinks that can be poured, evenly.
+func TestPrepForANight(t *testing.T) {
+	h := webuitest.NewHouse()
+	p := webuitest.PagesOf(t, h)
+	webuitest.Tells(t, webuitest.Get(p, "/tools?tool=night&drinks=40", ""), http.StatusOK, "40 drinks, evenly over the", "<dt>Lemon juice</dt>")
+	for _, drinks := range []string{"", "0", "-3", "2.5", "many", "1e9"} {
+		webuitest.Tells(t, webuitest.Get(p, "/tools?tool=night&drinks="+drinks, ""), http.StatusUnprocessableEntity, `id="night-fault"`)
+	}
+	h.Dry = []string{"lemon-juice"}
+	webuitest.Lacks(t, webuitest.Get(p, "/tools?tool=night&drinks=40", ""), "<dt>Lemon juice</dt>")
+}
