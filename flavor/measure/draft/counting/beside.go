@@ -32,7 +32,7 @@ func unfit(t *Task, u flavor.Unit) string {
 			return beside
 		}
 	case flavor.Millilitre:
-		if a < leastOfMany && math.Abs(a-2.5) > partsOfWhole {
+		if a < leastOfMany && math.Abs(a-2.5) > partsOfWhole && !(a >= leastSweet && t.Class().Part() == flavor.PartSweetener && !t.Class().Solid()) {
 			return beside
 		}
 	case flavor.Centilitre:
@@ -46,6 +46,10 @@ func unfit(t *Task, u flavor.Unit) string {
 	}
 	return ""
 }
+
+// leastSweet is from how many mL on a syrup is measured beside pours in millilitres, and not counted by the
+// spoon; common practice.
+const leastSweet = 3
 
 // dosed reports whether the ingredient is one that bars count in dashes or drops, or
 // rinse a glass with.

@@ -33,6 +33,9 @@ var (
 	sliced = pattern.Of(`\b(\d+)[ \t]*(?:SL|SLC|SLCS|slc|slcs)\b`)
 	// bunch is a measure of herbs that are pressed or shaken.
 	bunch = pattern.Of(`(?i)\b(?:a[ \t]+)?(?:big[ \t]+|large[ \t]+|small[ \t]+|good[ \t]+)?bunch(?:[ \t]+of)?[ \t]+(?:fresh[ \t]+)?(basil|mint|coriander|cilantro|sage|dill|tarragon|shiso)\b`)
+	// worked is what is done to leaves that are counted, and pressed what is done to a handful of them.
+	worked  = pattern.Of(`(?i)(\d+[ \t]+(?:\pL+[ \t]+){1,3}?(?:leaf|leaves|lvs|sprigs?))[ \t]+(?:lightly[ \t]+|gently[ \t]+)?(?:slapped|smacked|clapped|spanked|torn|bruised|tapped|ripped)\b`)
+	pressed = pattern.Of(`(?i)(handful[ \t]+of[ \t]+(\pL+)),?[ \t]+(?:lightly[ \t]+|gently[ \t]+)?muddled\b[ \t]*[,.;]?`)
 	// perPour is an amount of each drink of a keg or a batch, with that of the batch behind it.
 	perPour = pattern.Of(`(?i)(\d[\d./]*[ \t]?(?:oz|ml|cl)?)[ \t]*(?:/|per)[ \t]*(?:pour|serve|srv|drink|glass|cocktail|portion|head|pax)\b(?:[ \t]*\([ \t]*[\d.,]+[ \t]*(?:oz|ml|cl|l|g)?[ \t]*\))?`)
 	// noGarnish is a sentence of its own behind what is done with the drink.
@@ -56,6 +59,10 @@ func (p *Plain) cards() {
 	p.backward(rum151, func(at []int) { p.replace(at[0], at[1], "overproof demerara rum") })
 	p.backward(sliced, func(at []int) { p.replace(at[0], at[1], p.Text[at[2]:at[3]]+" slices") })
 	p.backward(bunch, func(at []int) { p.replace(at[0], at[1], "handful of "+p.Text[at[2]:at[3]]) })
+	p.backward(worked, func(at []int) { p.replace(at[3], at[1], "") })
+	p.backward(pressed, func(at []int) {
+		p.replace(at[3], at[1], "\nmuddle the "+p.Text[at[4]:at[5]]+"\n")
+	})
 	p.backward(perPour, func(at []int) { p.replace(at[3], at[1], "") })
 	p.backward(noGarnish, func(at []int) { p.replace(at[0], at[1], "\n"+p.Text[at[2]:at[3]]) })
 	p.backward(apiece, func(at []int) { p.replace(at[3], at[1], " each") })
