@@ -101,6 +101,9 @@ func neededFor(drinks []*flavor.Spec, each float64) []*needed {
 
 // prepared reports whether something is pressed, cut, cracked or made before the shift.
 func prepared(p *flavor.Profile) bool {
+	if p.Class.StandsForSpirit() || p.Class == flavor.ClassSavoury {
+		return false
+	}
 	switch p.Class.Spoils() {
 	case flavor.SpoilsRawEgg, flavor.SpoilsMilk, flavor.SpoilsCut, flavor.SpoilsJuice, flavor.SpoilsMade:
 		return true

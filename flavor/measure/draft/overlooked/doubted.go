@@ -49,9 +49,9 @@ var (
 	begun     = pattern.Of(`(?m)(?:^|[,;/][ \t]*)(?:\d|[½¼¾⅓⅔]|\.\d)`)
 )
 
-// negative is the fault of one amount with a minus before it, where others have none: where all have one it
+// Negative is the fault of one amount with a minus before it, where others have none: where all have one it
 // is a bullet.
-func negative(text string) *flavor.DataFault {
+func Negative(text string) *flavor.DataFault {
 	if !strings.ContainsAny(text, "-−–") {
 		return nil
 	}

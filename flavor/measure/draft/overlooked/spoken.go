@@ -32,7 +32,7 @@ func Said(text string, s *flavor.Spec) flavor.DataFaults {
 	if f := laid(s.Garnish); f != nil {
 		out = append(out, f)
 	}
-	if f := negative(text); f != nil {
+	if f := Negative(text); f != nil {
 		out = append(out, f)
 	}
 	if f := tookBack(text, s.Pours); f != nil {

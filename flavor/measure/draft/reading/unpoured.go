@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/likeliest"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/overlooked"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/draft/unpoured"
 )
@@ -81,7 +82,7 @@ func spelt(c rune) bool { return unicode.IsLetter(c) || unicode.IsDigit(c) }
 // of each. It returns what was read before if that leaves anything open, or if something is
 // poured twice: who speaks of an amount may mean one that stands elsewhere.
 func withoutTalk(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
-	if d.PoursOnly() {
+	if d.PoursOnly() || overlooked.Negative(d.String()) != nil {
 		return before, nil
 	}
 	b := naming.NewResolver(f)
@@ -103,7 +104,7 @@ func withoutTalk(d draft.Draft, before Reading, f naming.Finder) (Reading, error
 // likeliestList reads a draft that no rule reads as the list that most likely stands in it, and
 // says so. It returns what was read before if that leaves anything open.
 func likeliestList(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
-	if d.PoursOnly() {
+	if d.PoursOnly() || overlooked.Negative(d.String()) != nil {
 		return before, nil
 	}
 	b := naming.NewResolver(f)
