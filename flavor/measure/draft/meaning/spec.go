@@ -23,39 +23,7 @@ import (
 func (r *resolver) spec(faults *flavor.DataFaults) (flavor.Spec, []int) {
 	d := r.draft
 	s := flavor.Spec{Name: r.name, Method: d.Method, Service: d.Service, HotC: d.HotC, Garnish: d.Garnish, Glass: d.Glass, Rim: d.Rim}
-	at := make([]int, len(d.Lines))
-	for i := range at {
-		at[i] = -1
-	}
-	for _, t := range r.tasks {
-		if t.Laid {
-			continue
-		}
-		pour, fault := pourOf(t)
-		if fault != nil {
-			*faults = append(*faults, r.locate(t, fault))
-			continue
-		}
-		if r.repeats(&s, t, &pour) || r.amends(&s, t, &pour) {
-			continue
-		}
-		for i := range d.Lines {
-			if &d.Lines[i] == t.Line {
-				at[i] = len(s.Pours)
-			}
-		}
-		s.Pours = append(s.Pours, pour)
-		r.topped = append(r.topped, nil)
-		if unmeasuredTop(t) {
-			r.topped[len(r.topped)-1] = pour.Profile
-		}
-		if t.Line.Note != "" {
-			r.note(measure.LineLocation(t.Line.Number) + ": " + t.Line.Note)
-		}
-		for _, n := range t.Notes {
-			r.note(measure.LineLocation(t.Line.Number) + ": " + n)
-		}
-	}
+	at := r.pourAll(&s, faults)
 	if f := onedrink.Versions(d, &s, at); f != nil {
 		*faults, r.several = append(*faults, f), true
 	}
@@ -103,6 +71,46 @@ func (r *resolver) unstirred(s *flavor.Spec) {
 		s.Method = flavor.Build
 		s.Notes = append(slices.Clone(s.Notes), "no method stated: build, as is usual with what is muddled")
 	}
+}
+
+// pourAll adds the pours of the tasks to a spec, and their faults; it returns for each line of the draft its
+// pour, −1 for none.
+func (r *resolver) pourAll(s *flavor.Spec, faults *flavor.DataFaults) []int {
+	d := r.draft
+	at := make([]int, len(d.Lines))
+	for i := range at {
+		at[i] = -1
+	}
+	for _, t := range r.tasks {
+		if t.Laid {
+			continue
+		}
+		pour, fault := pourOf(t)
+		if fault != nil {
+			*faults = append(*faults, r.locate(t, fault))
+			continue
+		}
+		if r.repeats(s, t, &pour) || r.amends(s, t, &pour) {
+			continue
+		}
+		for i := range d.Lines {
+			if &d.Lines[i] == t.Line {
+				at[i] = len(s.Pours)
+			}
+		}
+		s.Pours = append(s.Pours, pour)
+		r.topped = append(r.topped, nil)
+		if unmeasuredTop(t) {
+			r.topped[len(r.topped)-1] = pour.Profile
+		}
+		if t.Line.Note != "" {
+			r.note(measure.LineLocation(t.Line.Number) + ": " + t.Line.Note)
+		}
+		for _, n := range t.Notes {
+			r.note(measure.LineLocation(t.Line.Number) + ": " + n)
+		}
+	}
+	return at
 }
 
 // checkServing refuses a method or a service that a draft was given and that is
