@@ -1,6 +1,7 @@
 package counting
 
 import (
+	"slices"
 	"strings"
 
 	"counterpour/flavor"
@@ -113,8 +114,15 @@ func isBitters(t *Task, _ comes) bool {
 
 // isSauce reports whether a name is that of a savoury sauce, which is dashed; a brine is poured.
 func isSauce(t *Task, _ comes) bool {
-	return t.Class() == flavor.ClassSavoury && !strings.Contains(strings.ToLower(t.Line.Name), "brine")
+	if t.Class() != flavor.ClassSavoury {
+		return false
+	}
+	said := strings.ToLower(t.Line.Name + " " + t.Base.Profile.Name)
+	return !slices.ContainsFunc(longSavoury, func(w string) bool { return strings.Contains(said, w) })
 }
+
+// longSavoury are words in the names of what is savoury and poured by the jigger: nobody dashes a tomato mix.
+var longSavoury = []string{"brine", "juice", " mix", "broth", "stock", "bouillon", "consommé", "dashi", "water"}
 
 // isEgg reports whether a name is that of an egg, or of what froths in its place and comes by the
 // piece.

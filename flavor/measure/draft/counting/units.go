@@ -124,8 +124,12 @@ func (r *reader) sort(t *Task) {
 	case t.handful():
 	case r.wholeVessel(t):
 	case t.espresso() && (r.metric(t) || t.Amount == 1 && r.inCentilitres()):
+		note := "a shot of coffee is taken as 1 oz"
+		if doubled(t.Line.Asked) {
+			t.Amount, note = 2*t.Amount, "a double shot of coffee is taken as 2 oz"
+		}
 		t.Amount *= EspressoML
-		t.SetUnit(flavor.Millilitre, "a shot of coffee is taken as 1 oz")
+		t.SetUnit(flavor.Millilitre, note)
 	default:
 		if u := r.counts(t); u != "" {
 			t.SetUnit(u, countNote(t, u))
@@ -258,4 +262,10 @@ func hasPieces(d *draft.Draft) bool {
 		}
 	}
 	return len(d.Lines) == 1
+}
+
+// doubled reports whether words say that a shot is a double one.
+func doubled(asked string) bool {
+	words := strings.Fields(strings.ToLower(asked))
+	return slices.Contains(words, "double") || slices.Contains(words, "doppio") || slices.Contains(words, "dbl")
 }

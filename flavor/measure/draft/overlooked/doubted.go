@@ -13,9 +13,20 @@ import (
 // behind a pour that may be another: "25 gin??".
 var queried = pattern.Of(`(?i)(?:[\d½¼¾⅓⅔]|\b(?:ml|cl|oz|dash|dashes|bsp|tsp))[ \t]*\?{2,}|(?:^|[ \t])\?{2,}[ \t]+[\pL\d]|[\d½¼¾⅓⅔][ \t]*(?:(?:ml|cl|oz)[ \t]+)?[\pL]+(?:[ \t]+[\pL]+)?[ \t]*\?{2,}`)
 
+// asksWhether asks whether an amount should change: "drop the lemon to 20?".
+var asksWhether = pattern.Of(`(?i)\b(?:drop|cut|bring|bump|raise|lower|reduce|up|take|change|knock|increase)[ \t]+(?:the[ \t]+)?\pL[\pL' \t]*?[ \t]+(?:(?:down|up|back)[ \t]+)?to[ \t]+[\d.½¼¾⅓⅔][\d./½¼¾⅓⅔]*[ \t]*(?:ml|cl|oz)?[^.;!?\n\d]{0,20}\?`)
+
+// AsksWhether reports whether a text asks whether an amount should change, so that it changes none.
+func AsksWhether(text string) bool {
+	return strings.Contains(text, "?") && asksWhether.MatchString(text)
+}
+
 // doubted is the fault of a line that holds such a mark.
 func doubted(line string) *flavor.DataFault {
 	m := queried.FindString(line)
+	if m == "" && strings.Contains(line, "?") {
+		m = asksWhether.FindString(line)
+	}
 	if m == "" {
 		return nil
 	}

@@ -8,11 +8,15 @@ import (
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/correcting"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/overlooked"
 )
 
 // corrected reads a draft with what it corrects of itself carried out, which is said; it is false if it
 // corrects nothing, or if that leaves anything open.
 func corrected(d draft.Draft, f naming.Finder) (Reading, bool, error) {
+	if overlooked.AsksWhether(d.String()) {
+		return Reading{}, false, nil
+	}
 	b := naming.NewResolver(f)
 	c, ok := correcting.Of(d.String(), b)
 	if !ok || b.Err() != nil {

@@ -125,3 +125,15 @@ func TestWhatStandsBesidePours(t *testing.T) {
 	require.NoError(t, err)
 	assert.True(t, s.Pours[2].After)
 }
+
+// Who asks whether an amount should change has not changed it, and what is poured long is not dashed.
+func TestWhatIsOnlyAsked(t *testing.T) {
+	for _, text := range []string{"gin 50, lemon 25, simple 20. drop lemon to 20?", "rye 40, fino 10, maple 5. too sweet, drop the maple to 3?"} {
+		_, err := reading.Read(text, wholeCatalogue(t))
+		assert.Error(t, err, text)
+	}
+	assert.Equal(t, "gin 50 + lemon 20 + simple 20", poured(t, "gin 50, lemon 25, simple 20. drop lemon to 20"))
+	assert.Equal(t, "vodka 44.36 + clam tomato juice 147.87", poured(t, "1.5 vodka, 5 clam tomato juice"))
+	assert.Equal(t, "vodka 59.15 + bloody mary mix 88.72", poured(t, "2 vodka, 3 bloody mary mix"))
+	assert.Equal(t, "vodka 50 + double espresso 60", poured(t, "50ml vodka, 1 double espresso"))
+}
