@@ -9,6 +9,7 @@ import (
 
 	"counterpour/api/service/remedy"
 	"counterpour/flavor"
+	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
@@ -19,6 +20,7 @@ import (
 // answer is everything said about a draft.
 type answer struct {
 	Text        string
+	Metric      bool   // the house pours millilitres
 	Rewrote     bool   // the text is not the one that was sent, nor one that a button named
 	Undo        string // the text before it became another
 	CanUndo     bool
@@ -48,7 +50,7 @@ func (a *answer) ForGuest() *form.Guest { return a.Guest }
 // answer reads, scores and covers a draft, and keeps it if that was asked.
 // Faults of the draft are part of the answer; an error is the bar's own.
 func (p *pages) answer(r *http.Request, f benchForm) (*answer, error) {
-	a := &answer{Text: f.Text, View: f.View, Volume: f.Scale.Volume, Before: p.held(&f), Guest: &f.Guest}
+	a := &answer{Text: f.Text, View: f.View, Metric: p.house.Settings().Units == measure.Metric, Volume: f.Scale.Volume, Before: p.held(&f), Guest: &f.Guest}
 	var err error
 	if a.Named, err = p.named(r, &f); err != nil {
 		return nil, err

@@ -149,7 +149,7 @@ func TestASpecOpensInTheUnitsOfTheHouse(t *testing.T) {
 	_, err := h.Store().Write(t.Context(), webuitest.Opening, house.Put(house.Settings{Units: measure.Metric}, 0))
 	require.NoError(t, err)
 	p := webuitest.PagesOf(t, h)
-	webuitest.Holds(t, webuitest.Get(p, "/bench?spec=halyard-sour", ""), http.StatusOK, []string{"60 ml London dry gin", "22.5 ml lemon juice", "15 ml simple syrup"}, nil)
+	webuitest.Holds(t, webuitest.Get(p, "/bench?spec=halyard-sour", ""), http.StatusOK, []string{"60 ml London dry gin", "22.5 ml lemon juice", "15 ml simple syrup", `placeholder="60 ml London dry gin`}, nil)
 
 	opened := "Halyard Sour\n60 ml London dry gin\n22.5 ml lemon juice\n15 ml simple syrup\nshake, up"
 	was := webuitest.KeptSpec(t, h, "halyard-sour")

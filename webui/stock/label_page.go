@@ -158,7 +158,7 @@ func (p *pages) stateLabel(r *http.Request, v *labelView) ([]house.Change, error
 		return nil, nil
 	}
 	b := *v.Bottle
-	b.Label = l
+	b.Label, b.Unread = l, false // what it carries is stated now
 	if err := house.Check(b); err != nil {
 		v.Fault = words.Sentence(form.Message(err))
 		return nil, nil
