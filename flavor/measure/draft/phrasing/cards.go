@@ -36,6 +36,10 @@ var (
 	// worked is what is done to leaves that are counted, and pressed what is done to a handful of them.
 	worked  = pattern.Of(`(?i)(\d+[ \t]+(?:\pL+[ \t]+){1,3}?(?:leaf|leaves|lvs|sprigs?))[ \t]+(?:lightly[ \t]+|gently[ \t]+)?(?:slapped|smacked|clapped|spanked|torn|bruised|tapped|ripped)\b`)
 	pressed = pattern.Of(`(?i)(handful[ \t]+of[ \t]+(\pL+)),?[ \t]+(?:lightly[ \t]+|gently[ \t]+)?muddled\b[ \t]*[,.;]?`)
+	// slowly is how something is topped up, between the verb and what it is topped with.
+	slowly = pattern.Of(`(?i)\b(top(?:ped)?|fill(?:ed)?)(?:[ \t]+up)?[ \t]+(?:slowly|gently|carefully|gradually|generously)[ \t]+(with\b)`)
+	// perSize is how much one drink of a batch comes to, before its pours: "per 90ml serve:".
+	perSize = pattern.Of(`(?i),?[ \t]*\bper[ \t]+\d+[ \t]?(?:ml|oz|cl)[ \t]+(?:serve|serving|drink|pour|portion|glass|bottle)[ \t]*:`)
 	// perPour is an amount of each drink of a keg or a batch, with that of the batch behind it.
 	perPour = pattern.Of(`(?i)(\d[\d./]*[ \t]?(?:oz|ml|cl)?)[ \t]*(?:/|per)[ \t]*(?:pour|serve|srv|drink|glass|cocktail|portion|head|pax)\b(?:[ \t]*\([ \t]*[\d.,]+[ \t]*(?:oz|ml|cl|l|g)?[ \t]*\))?`)
 	// noGarnish is a sentence of its own behind what is done with the drink.
@@ -62,6 +66,11 @@ func (p *Plain) cards() {
 	p.backward(worked, func(at []int) { p.replace(at[3], at[1], "") })
 	p.backward(pressed, func(at []int) {
 		p.replace(at[3], at[1], "\nmuddle the "+p.Text[at[4]:at[5]]+"\n")
+	})
+	p.backward(slowly, func(at []int) { p.replace(at[0], at[1], p.Text[at[2]:at[3]]+" "+p.Text[at[4]:at[5]]) })
+	p.backward(perSize, func(at []int) {
+		p.Aside = append(p.Aside, strings.Trim(p.Text[at[0]:at[1]], " \t,:"))
+		p.replace(at[0], at[1], ":")
 	})
 	p.backward(perPour, func(at []int) { p.replace(at[3], at[1], "") })
 	p.backward(noGarnish, func(at []int) { p.replace(at[0], at[1], "\n"+p.Text[at[2]:at[3]]) })

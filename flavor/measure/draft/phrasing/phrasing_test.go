@@ -23,6 +23,7 @@ func TestOf(t *testing.T) {
 		"3 ango tall soda":                                         "3 ango, tall, top soda",
 		"1 oz sv (batch x20 = 20/20/20 + 10 water)":                "1 oz sv",
 		"step 1: 2 oz gin\nstep 2: 1 oz lemon":                     "2 oz gin\n1 oz lemon",
+		"top slowly with 100ml cider":                              "top with 100ml cider",
 		"Lecture 4, exercise 2. Sour: 60 ml rye":                   "Sour: 60 ml rye",
 		"60 ml rye; optional egg white 20 ml; 30 ml lemon":         "60 ml rye; egg white 20 ml optional; 30 ml lemon",
 		"200ml dry cider, heated to 65 C":                          "200ml dry cider heated",
