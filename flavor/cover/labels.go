@@ -41,6 +41,9 @@ func (f *Finder) addLabels(ctx context.Context, r *Request, to *Result) error {
 	}
 	to.LabelsLead = to.labelsLead()
 	to.LabelFirst = to.LabelFirst || to.LabelsLead
+	if to.LabelsLead && to.IfLabelClears[0].Keeps && len(to.Covers) > 0 && to.LeftOut != nil && !to.LeftOut.Keeps {
+		to.LeftOut = nil // another drink, where one keeps it and others are safe
+	}
 	to.Proven = to.Proven && unsure.Proven
 	return nil
 }
