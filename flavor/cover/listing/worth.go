@@ -129,7 +129,8 @@ func (l *List) farOff(x *idea.Idea) bool {
 
 // stop ends a list behind its first ideas where the next ranks no more close to the
 // best, or does not lie near and has lost what led: three good ideas are worth more than
-// five with two bad ones. What the trade pours stays, if it is no more bottles than went.
+// five with two bad ones. What the trade pours stays, if it is no more bottles than went or
+// ranks close to the best.
 func (l *List) stop(ideas []idea.Idea) []idea.Idea {
 	if l.Req.Far || len(ideas) == 0 {
 		return ideas
@@ -141,7 +142,7 @@ func (l *List) stop(ideas []idea.Idea) []idea.Idea {
 		case listed <= enoughIdeas:
 			return false
 		case l.Practice.Pours(x.Filling.Parts):
-			return l.Blends(&x.Filling)
+			return l.Blends(&x.Filling) && x.Rank > best+closeTail
 		}
 		return x.Rank > best+closeTail || x.Lost() && x.Distance > asked.NearJND
 	})

@@ -54,12 +54,13 @@ func (s *Shelf) addKnown(c gap.Customs) {
 }
 
 // standingOfCustom is what ingredients that the trade pours together must earn:
-// they count as one pour, which nobody has to think of.
+// they count as one pour, which nobody has to think of, and are half as rare as by themselves:
+// whoever knows the custom has them.
 func (s *Shelf) standingOfCustom(parts []int, place int) float64 {
 	w := &s.weights.Gap
 	earn := min(w.Custom/2, w.Place*float64(place))
 	for _, i := range parts {
-		earn += s.Entries[i].Price
+		earn += s.Entries[i].Price / 2
 	}
 	return earn
 }
