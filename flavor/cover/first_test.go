@@ -87,6 +87,7 @@ func TestWhatIsLeftTakesTheRoom(t *testing.T) {
 	require.NotNil(t, spritz.LeftOut)
 	assert.True(t, spritz.LeftOutBest)
 	assert.True(t, strings.HasPrefix(spritz.LeftOut.Text, "leave it out, soda water to 4 oz"), spritz.LeftOut.Text)
+	assert.Nil(t, b.found(t, "4 oz lager\n3 oz sparkling lemonade\nbuild, long", "lager", guest.Guest{}, "honey-syrup").LeftOut, "lemonade is no shandy")
 }
 
 // Common practice, no source: cacao is no almond.

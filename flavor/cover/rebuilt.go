@@ -44,8 +44,8 @@ func (t *task) addRebuilt(to *Result) error {
 // fizz is the place among the pours that are kept of the largest that sparkles and lengthens the
 // drink, where all that went sparkles too; −1 where there is none.
 func (t *task) fizz() int {
-	if t.Gap.Any(func(p *flavor.Profile) bool { return !p.Class.Sparkles() }) {
-		return -1
+	if len(t.Gap.Keep) < 2 || t.Gap.Any(func(p *flavor.Profile) bool { return !p.Class.Sparkles() }) {
+		return -1 // a lemonade by itself is no shandy
 	}
 	most, ml := -1, 0.0
 	for k, i := range t.Gap.Keep {
