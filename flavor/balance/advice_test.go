@@ -343,7 +343,7 @@ func TestFixDoesWhatTheFaultSays(t *testing.T) {
 	assert.Contains(t, r.Faults[0].Text, "35 ml too much simple syrup")
 	fixes := k.fixes(t, s, r)
 	require.NotEmpty(t, fixes)
-	assert.Contains(t, fixes[0].Text, "pour 12.5 ml simple syrup (1:1) instead of 45 ml")
+	assert.Contains(t, fixes[0].Text, "pour 15 ml simple syrup (1:1) instead of 45 ml")
 }
 
 // A glass that is too large by something odd is told by that, before what the odd pour

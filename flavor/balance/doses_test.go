@@ -52,7 +52,7 @@ func TestDoubledPoursAreNoticed(t *testing.T) {
 		text    string
 		culprit string // id
 	}{
-		{"2 oz gin / 0.5 oz lemon juice / 0.5 oz simple syrup / 1.5 oz elderflower liqueur / shake, up", "elderflower-liqueur"},
+		{"2 oz gin / 0.75 oz lemon juice / 0.5 oz simple syrup / 1.5 oz elderflower liqueur / shake, up", "elderflower-liqueur"},
 		{"1.5 oz mezcal / 2.25 oz coffee liqueur / 2 dashes mole bitters / stir, rocks", "coffee-liqueur"},
 		{"45 ml vodka / 75 ml coffee liqueur / 30 ml espresso / shake, up", "coffee-liqueur"},
 		{"1.5 oz gin / 2.25 oz green herbal liqueur / 0.75 oz lime juice / shake, up", "green-herbal-liqueur"},

@@ -11,6 +11,18 @@ const mostFineML = 5.0
 // AmountNear says an amount of an ingredient in the unit that it is poured in or,
 // where that is too coarse or too fine, in what a bartender takes instead.
 func AmountNear(s *flavor.Spec, ml float64, like *flavor.Pour) string {
+	u, amount := near(s, ml, like)
+	return measure.FormatAmount(amount, u)
+}
+
+// Measured reports whether so much of an ingredient is what a hand measures at all.
+func Measured(s *flavor.Spec, ml float64, like *flavor.Pour) bool {
+	_, amount := near(s, ml, like)
+	return amount > 0
+}
+
+// near returns the unit of AmountNear, and the amount in it.
+func near(s *flavor.Spec, ml float64, like *flavor.Pour) (flavor.Unit, float64) {
 	u := like.Unit
 	per, ok := measure.MLPerUnit(u, like.Profile)
 	switch {
@@ -22,8 +34,7 @@ func AmountNear(s *flavor.Spec, ml float64, like *flavor.Pour) string {
 			u = flavor.Millilitre
 		}
 	}
-	u, amount := measure.Handy(ml, u, like.Profile)
-	return measure.FormatAmount(amount, u)
+	return measure.Handy(ml, u, like.Profile)
 }
 
 // Fine reports whether a unit is one of seasoning.

@@ -2,6 +2,7 @@ package fault
 
 import (
 	"cmp"
+	"counterpour/flavor/balance/change"
 	"math"
 	"slices"
 
@@ -169,6 +170,9 @@ func (f *Fault) blame(s *flavor.Spec, j *weigh.Judgement, p weigh.Pull) bool {
 	if !ok {
 		f.Text = wording.Altogether(p.Axis, f.High, plainAmount(s, ml))
 		return true
+	}
+	if !far && !change.Measured(s, ml/b.per, b.pour) {
+		return false
 	}
 	f.Profile, f.poured = b.pour.Profile, poured{spec: s, pour: b.pour, far: far}
 	if !far {

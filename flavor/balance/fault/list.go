@@ -15,11 +15,10 @@ import (
 )
 
 // Of lists what is worth telling of a draft that a set weighed: that it is no mixed drink, or how
-// it is made, what it carries
-// beyond habit, what is wrong with its ratio, and what is out of all bounds.
-// What is wrong with the ratio is told of rest, the draft without what it carries
-// beyond habit: brine that swamps a drink makes nothing else in it too much. None
-// speaks against one before it.
+// it is made, what it carries beyond habit, what is wrong with its ratio, and what is out of all
+// bounds. What is wrong with the ratio is told of rest, the draft without what it carries beyond
+// habit: brine that swamps a drink makes nothing else in it too much. None speaks against one
+// before it.
 func Of(s *flavor.Spec, j *weigh.Judgement, build *weigh.Build, set *weigh.Set) []Fault {
 	if build.Straight() {
 		return []Fault{{Axis: ratio.Aroma, Odds: 1, Deviation: leastDeviation, Text: wording.Straight}}
@@ -42,7 +41,7 @@ func Of(s *flavor.Spec, j *weigh.Judgement, build *weigh.Build, set *weigh.Set) 
 	if j.Together && len(j.Beyond) > 0 && j.RatioEdges() > slices.MaxFunc(j.Beyond, byEdges).Edges {
 		carried, ratios = ratios, carried
 	}
-	if uneven := unevenFaults(s, j); j.Uneven.Told >= j.RatioEdges() && j.Uneven.Told >= j.Uneven.Edges {
+	if uneven := unevenFaults(s, j, build); j.Uneven.Told >= j.RatioEdges() && j.Uneven.Told >= j.Uneven.Edges {
 		ratios = slices.Concat(uneven, ratios)
 	} else {
 		ratios = slices.Concat(ratios, uneven)

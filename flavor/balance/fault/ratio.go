@@ -112,10 +112,13 @@ func pourOdds(faults []Fault, of *Fault) (odds float64) {
 
 // unevenFaults tells what is too much or too little to the rest of the draft, if its
 // proportions are out.
-func unevenFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
+func unevenFaults(s *flavor.Spec, j *weigh.Judgement, build *weigh.Build) []Fault {
 	x := &j.Uneven
 	if x.Profile == nil || x.Edges < telling(j) {
 		return nil
+	}
+	if f, ok := outrun(s, x, build); ok {
+		return []Fault{f}
 	}
 	f := Fault{Axis: x.Axis(), High: x.Change < 0, Odds: 1, Profile: x.Profile}
 	f.Deviation = math.Max(leastDeviation, threshold.JND(f.Axis, x.Change))
@@ -123,4 +126,31 @@ func unevenFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
 	f.MoveML = ml * math.Abs(math.Expm1(x.Change))
 	f.poured = poured{spec: s, pour: s.Largest(x.Profile), far: !f.High && f.MoveML > farTimes*ml, haveML: ml * math.Exp(x.Change)}
 	return []Fault{f}
+}
+
+// smallShare is the share of the usual size of a drink below which to pour less is no remedy: it is
+// something else that there is too little of. Judged.
+const smallShare = 0.5
+
+// outrun tells too much of a pour as too little of the largest other one, if the drink would be
+// hardly half as large as drinks of its kind with what goes with the rest.
+func outrun(s *flavor.Spec, x *weigh.Uneven, build *weigh.Build) (Fault, bool) {
+	all := s.VolumeML()
+	ml, _ := makeup.SameBottle(s, s.IndexOf(x.Profile))
+	if x.Change >= 0 || s.Service != flavor.Long || all-ml*-math.Expm1(x.Change) >= smallShare*build.UsualML(build.Amounts()) {
+		return Fault{}, false
+	}
+	var most *flavor.Pour
+	for i := range s.Pours {
+		if p := &s.Pours[i]; p.Profile != x.Profile && (most == nil || p.ML > most.ML) {
+			most = p
+		}
+	}
+	if most == nil {
+		return Fault{}, false
+	}
+	f := Fault{Axis: ratio.Long, Odds: 1, Profile: most.Profile, Deviation: math.Max(leastDeviation, threshold.JND(ratio.Long, x.Change))}
+	f.MoveML = most.ML * math.Expm1(-x.Change)
+	f.poured = poured{spec: s, pour: most, far: f.MoveML > farTimes*most.ML, beside: x.Profile}
+	return f, true
 }

@@ -26,13 +26,14 @@ func (f *fixing) byFaults() {
 				}
 			}
 			ladder := f.served(change.Ladder(p, pour, !x.High, x.Beyond))
-			if x.Beyond && !x.Own || x.Strange {
+			if x.Beyond && !x.Own && !cuts(p.Profile) || x.Strange {
 				ladder = nil // no proven drink pours it: leave it out
 			}
 			ladder = f.sober(ladder, x)
 			if at, score := f.within(pour, ladder, x); at >= 0 {
 				at, score = f.asSaid(pour, ladder, x, at, score)
 				at, score = f.asUsual(pour, ladder, x, at, score)
+				at, score = f.notPast(pour, ladder, x, at, score)
 				f.keep(candidate{changes: []change.Change{ladder[at]}, asked: i, steps: at + 1, score: score})
 			}
 		}
@@ -40,6 +41,12 @@ func (f *fixing) byFaults() {
 			f.leaveOut(x.Profile, i)
 		}
 	}
+}
+
+// cuts reports whether an ingredient may be what a drink is about, though no proven drink pours it:
+// less of a spirit or a liqueur is still the drink that was meant.
+func cuts(p *flavor.Profile) bool {
+	return p.Base() || p.Class.Part() == flavor.PartModifier
 }
 
 // watered reports whether a pour is water that the ice brings anyway: nobody pours a
@@ -126,7 +133,7 @@ func (f *fixing) within(pour int, ladder []change.Change, x *fault.Fault) (at in
 	least, enough := 0.0, comfortable
 	switch {
 	case x.Beyond:
-		least, enough = x.MostML/2, plain
+		least, enough = math.Min(x.MostML/2, f.build.UsualPour(pour, f.ml)), plain
 	case f.spec.Pours[pour].Profile.Base():
 		least = f.leastOfBase(pour)
 		if x.Grams && len(ladder) > 0 {

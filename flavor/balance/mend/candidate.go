@@ -52,7 +52,7 @@ func (c *candidate) size() int {
 
 // compare orders candidates, the best first; no two are equal.
 func (c *candidate) compare(o *candidate) int {
-	if d := cmp.Or(-compareBool(c.balanced(), o.balanced()), cmp.Compare(o.nearness(), c.nearness()), -compareBool(c.puts, o.puts), cmp.Compare(c.size(), o.size()),
+	if d := cmp.Or(-compareBool(c.balanced(), o.balanced()), cmp.Compare(o.nearness(), c.nearness()), -compareBool(c.puts, o.puts), compareBool(c.small, o.small), cmp.Compare(c.size(), o.size()),
 		-compareBool(c.roomy(), o.roomy()), cmp.Compare(c.asked, o.asked), cmp.Compare(c.steps, o.steps),
 		cmp.Compare(o.score, c.score)); d != 0 {
 		return d
@@ -115,6 +115,14 @@ func (c *candidate) sameIdea(o *candidate) bool {
 		}
 	}
 	return true
+}
+
+// adds reports whether a candidate does what another does, and then moves more pours.
+func (c *candidate) adds(o *candidate) bool {
+	if c.scales() || o.scales() || !c.making.Same(&o.making) || len(o.changes) == 0 || len(o.changes) >= len(c.changes) {
+		return false
+	}
+	return slices.Equal(o.changes, c.changes[:len(o.changes)])
 }
 
 // apply returns the spec with the candidate's changes made.

@@ -63,6 +63,9 @@ func (b *Bench) Fixes(d *Draft, limit int) ([]Fix, error) {
 			return nil, err
 		}
 	}
+	if err := f.byRebuilding(); err != nil {
+		return nil, err
+	}
 	out, err := f.list(limit, leastLift)
 	if len(out) == 0 && err == nil { // better a little than to say nothing
 		return f.list(limit, someLift)
@@ -103,6 +106,7 @@ func (f *fixing) list(limit int, lift float64) ([]Fix, error) {
 	var out []Fix
 	var told, failed []*candidate
 	best := 0.0
+	f.withoutIdle()
 	slices.SortStableFunc(f.found, func(a, b candidate) int { return a.compare(&b) })
 	spared := f.sparesBase()
 	for i := range f.found {
@@ -141,6 +145,19 @@ func (f *fixing) list(limit int, lift float64) ([]Fix, error) {
 		told, out = append(told, c), append(out, fix)
 	}
 	return slices.DeleteFunc(out, func(x Fix) bool { return x.Score < worthBeside(best) }), nil
+}
+
+// A change that is made beside others has to bring so many points where it does not balance the
+// draft. Judged.
+const worthMore = 15.0
+
+// withoutIdle leaves out what does not balance the draft and does no more than another candidate but
+// for a change that hardly brings anything.
+func (f *fixing) withoutIdle() {
+	all := slices.Clone(f.found)
+	f.found = slices.DeleteFunc(f.found, func(c candidate) bool {
+		return !c.balanced() && slices.ContainsFunc(all, func(o candidate) bool { return c.adds(&o) && c.score < o.score+worthMore })
+	})
 }
 
 // worthBeside returns the score that a fix has to reach beside the best there is.

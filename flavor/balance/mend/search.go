@@ -21,7 +21,8 @@ type fixing struct {
 	free   bool      // the draft is without alcohol, and stays so
 	found  []candidate
 
-	accompanied bool // what proven drinks pour beside it was tried
+	usualML     float64 // see usual; 0 until it is asked for
+	accompanied bool    // what proven drinks pour beside it was tried
 }
 
 // comfortable is the score at which a pour has gone far enough: balanced, with
@@ -37,7 +38,16 @@ func (f *fixing) mended() bool {
 	return slices.ContainsFunc(f.found, func(c candidate) bool { return c.balanced() && !c.small })
 }
 
-// smallShare is the share of a draft below which what a fix leaves of it is hardly a
+// usual returns how many mL of pours a drink of the draft's kind has that is served long, 0 for what
+// stands for several glasses: what is left of another is known by the draft.
+func (f *fixing) usual() float64 {
+	if f.usualML == 0 && f.spec.Service == flavor.Long && f.spec.VolumeML() < batchFromML {
+		f.usualML = f.build.UsualML(f.ml)
+	}
+	return f.usualML
+}
+
+// smallShare is the share of a draft, or of what is usual, below which what a fix leaves of it is hardly a
 // drink.
 const smallShare = 0.5
 
@@ -48,7 +58,10 @@ func (f *fixing) keep(c candidate) {
 		after += c.changes[i].ToML - c.changes[i].FromML
 	}
 	c.puts = c.puts || f.rids(&c)
-	c.small = !c.scales() && after < smallShare*f.spec.VolumeML()
+	if !c.sure && c.balanced() && c.making.Stays() && slices.ContainsFunc(c.changes, func(x change.Change) bool { return x.ToML == 0 }) {
+		c.score, c.sure = f.scoreWith(c.changes, f.base), true // without what is left out it may be of another kind
+	}
+	c.small = !c.scales() && after < smallShare*max(f.spec.VolumeML(), f.usual())
 	if c.score > f.base && !f.heady(c.changes) && !f.spikes(c.changes) && !f.bursts(c) {
 		f.found = append(f.found, c)
 	}

@@ -34,3 +34,18 @@ func (f *fixing) asUsual(pour int, ladder []change.Change, x *fault.Fault, at in
 	}
 	return at, score
 }
+
+// notPast takes an amount that went past what is usual in drinks like it back to that, if that
+// balances the draft with room: the best score may lie where nobody pours.
+func (f *fixing) notPast(pour int, ladder []change.Change, x *fault.Fault, at int, score float64) (int, float64) {
+	usual := f.build.UsualPour(pour, f.ml)
+	past := func(i int) bool { return x.High && ladder[i].ToML < usual || !x.High && ladder[i].ToML > usual }
+	for i := at; i > 0 && past(i); i-- {
+		if got, ok := f.reaches(pour, ladder[i-1].ToML, roomy); ok {
+			at, score = i-1, got
+		} else if i < at {
+			break
+		}
+	}
+	return at, score
+}
