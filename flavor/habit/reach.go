@@ -1,6 +1,10 @@
 package habit
 
-import "math"
+import (
+	"math"
+
+	"counterpour/flavor"
+)
 
 // Reach is where an amount stops being a matter of taste: up to Start it costs nothing, at
 // Most it brings the score to the edge of balance. All are logarithms.
@@ -26,6 +30,18 @@ func ReachWith(usual, most, room float64) Reach {
 	r.Start = r.Most - math.Max(room, (r.Most-r.Usual)/3)
 	r.Free = math.Exp(r.Start)
 	return r
+}
+
+// dashRoom is Room for what is counted in dashes, and dashMore how much more than the most, as a
+// logarithm, brings it to the edge: from three dashes to four is a third more, and no wreck. Judged.
+const dashRoom, dashMore = 0.6, 0.15
+
+// ReachOf returns the reach of an ingredient of which good drinks pour so much.
+func ReachOf(p *flavor.Profile, l *Limit) Reach {
+	if p.Class == flavor.ClassCocktailBitters {
+		return ReachWith(l.Usual, l.Most*math.Exp(dashMore), dashRoom)
+	}
+	return ReachWith(l.Usual, l.Most, Room)
 }
 
 // Raised returns the reach whose amounts up to free cost nothing whatever others carry; from

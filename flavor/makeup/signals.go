@@ -88,7 +88,8 @@ func SignalsOf(s *flavor.Spec, parts []Part, ml []float64) Signals {
 	}
 	of := &t.of
 	beside := share(t.baseEthanol, t.ethanol) // still wine beside a spirit does what vermouth does
-	backing := BackingOf(parts, ml)           // what backs a liqueur up is a part of that
+	liqueur, wine := behindLiqueur(parts, ml), behindWine(parts, ml)
+	backing := mostBacking * max(liqueur, wine) // what backs a liqueur or a wine up is a part of that
 	out := Signals{
 		HasSour:         Presence(t.sour, t.total, HalfLiquid),
 		HasSyrup:        Presence(of[syrupSweet], t.total, HalfLiquid),
@@ -96,9 +97,9 @@ func SignalsOf(s *flavor.Spec, parts []Part, ml []float64) Signals {
 		LiqueurSweetens: share(of[liqueurSweet], t.sweet),
 		SodaSweetens:    share(of[sodaSweet], t.sweet),
 		BitterSpirit:    share(of[bitterStrong], t.ethanol),
-		WineSpirit:      share(of[wineStrong], t.ethanol),
+		WineSpirit:      share(of[wineStrong]+mostBacking*wine*t.baseEthanol, t.ethanol),
 		PlainWine:       share(of[plainStrong], t.ethanol),
-		LiqueurSpirit:   share(of[liqueurStrong]+backing*t.baseEthanol, t.ethanol),
+		LiqueurSpirit:   share(of[liqueurStrong]+mostBacking*liqueur*t.baseEthanol, t.ethanol),
 		HasBase:         Presence((1-backing)*t.baseEthanol, t.total, HalfLiquid),
 		RumBase:         share(t.rumEthanol, t.ethanol),
 		HasSoda:         Certainty(of[sodaML], t.total, HalfLength),

@@ -69,11 +69,14 @@ func TestLessIsPlainlyLess(t *testing.T) {
 // Where nothing meets a wish in balance, what comes nearest is told, with what it lacks.
 func TestTheNearestMissIsTold(t *testing.T) {
 	b := bartest.New(t)
-	_, res := wishing(t, b, "2 oz gin\n1 oz dry vermouth\n1 dash orange bitters\nstir, up", "lower in alcohol")
+	_, res := wishing(t, b, "1 1/2 oz gin\n1/2 oz kirsch\n1/2 oz dry vermouth\nstir, up", "less bitter, lower in alcohol")
 	require.NotNil(t, res.Nearest)
-	assert.Equal(t, station.MissesBalance, res.Misses)
-	assert.Less(t, res.Nearest.Score, weigh.BalancedFrom)
+	assert.Equal(t, station.MissesWish, res.Misses)
 	assert.Contains(t, res.Nearest.Text, "lighter")
+	_, res = wishing(t, b, "2 oz gin\n1 oz dry vermouth\n1 dash orange bitters\nstir, up", "lower in alcohol")
+	assert.Nil(t, res.Nearest, "it may be made of its wine")
+	require.NotEmpty(t, res.Riffs)
+	assert.GreaterOrEqual(t, res.Riffs[0].Score, weigh.BalancedFrom)
 	_, res = wishing(t, b, "2 oz bourbon\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up", "less sweet")
 	assert.Nil(t, res.Nearest, "the list has the plain way")
 	assert.Empty(t, res.Misses)

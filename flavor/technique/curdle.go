@@ -27,6 +27,10 @@ const (
 	leastProteinGPL    = 10.0  // protein below which nothing curdles
 )
 
+// From where to where a glass is full of curds, which is worse than what only thickens, and by how
+// many edges. Judged.
+const curdsFrom, curdsTo, curds = 0.5, 0.85, 1.8
+
 // curdled tells whether acid turns the milk or the cream of a drink: never less
 // with more of the acid, nor with more of the cream until it takes the acid up.
 func (w *workshop) curdled() {
@@ -43,7 +47,7 @@ func (w *workshop) curdled() {
 		cream *= 1 - makeup.Presence(t.white, w.total, makeup.HalfLiquid)
 	}
 	if x := math.Max(milk, cream); x > 0 {
-		w.tell(Misstep{Flaw: Curdled, Profile: t.by, With: t.with, Edges: ruinMisstep * x})
+		w.tell(Misstep{Flaw: Curdled, Profile: t.by, With: t.with, Edges: ruinMisstep*x + curds*makeup.Ramp(x, curdsFrom, curdsTo)})
 	}
 }
 

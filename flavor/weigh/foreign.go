@@ -165,7 +165,7 @@ func (b *Build) strangers(ml []float64, tell func(*Beyond)) {
 		}
 		x := makeup.Ramp(amount/total, c.least, c.plain) * b.foreignness(i)
 		if x > 0 {
-			tell(&Beyond{Profile: by.Profile, Strange: true, Foreign: true, Amount: amount / total, Usual: c.least / 2, Most: c.least, Edges: foreignEdges * x * x * x})
+			tell(&Beyond{Profile: by.Profile, Strange: true, Foreign: true, Amount: amount / total, Usual: c.least / 2, Most: c.least, Edges: foreignEdges * x * x * x * (1 + ruinTimes*makeup.Ramp(amount/total, c.plain, ruinShare))})
 		}
 	}
 }
@@ -173,6 +173,10 @@ func (b *Build) strangers(ml []float64, tell func(*Beyond)) {
 // foreignEdges is how far out a drink is by what surely has no place in it: nobody drinks that, so
 // it is not near balance. Judged.
 const foreignEdges = 2.3
+
+// Up to a share ruinShare of the drink the more there is of that the worse it is, and there
+// ruinTimes as far out again: milk by the jigger is worse than a syrup poured twice. Judged.
+const ruinShare, ruinTimes = 0.35, 2.0
 
 // Of a drink whose kind has no syrup or sugar, the share of one up to where it is a touch, and
 // from where it is a mistake, as 1:1 syrup. Chosen by the trial.

@@ -82,7 +82,7 @@ func (b *Build) reachBy(limit func(*habit.Asked, bool, []float64) habit.Limit, k
 		r := &known[first]
 		if *r == (habit.Reach{}) {
 			l := limit(&b.habits.asked[i], first == 1, b.habits.near)
-			*r = habit.ReachWith(l.Usual, l.Most, habit.Room)
+			*r = habit.ReachOf(b.parts[i].Profile, &l)
 			r.Own, r.Support = l.Own, l.Support
 		}
 		return r
@@ -263,29 +263,50 @@ func (b *Build) beyondLevel(l habit.Level, level float64, ml []float64, size *si
 	h := b.habits
 	first, smells := b.largest(ml), b.most(ml, maySmell)
 	by, most := 0, 0.0 // the part that brings most of it
+	far := h.levels[l].exact.Edges(level + floor)
+	var all, e float64 // e is the mean of the parts, by what each brings, so that it is no cliff which brings most
 	for i := range b.parts {
 		x := b.parts[i].Amount(ml) * h.per[i][l]
 		if l.Smell() {
 			x *= 1 - b.smells(i, ml, smells, size)
 		}
+		if x <= 0 {
+			continue
+		}
 		if x > most+levelSlack || x > most-levelSlack && b.parts[i].Profile.ID < b.parts[by].Profile.ID {
 			by, most = i, x
 		}
+		r := b.reachOf(i, b.leading(i, ml, first, size))
+		all += x
+		e += x * b.unexcused(l, i, far, size.share(&b.parts[i], ml), &r)
 	}
-	e := h.levels[l].exact.Edges(level + floor)
+	if e == 0 {
+		return
+	}
+	e /= all
 	p := &b.parts[by]
 	r := b.reachOf(by, b.leading(by, ml, first, size))
-	if excused(l, p) && !(l == habit.Level(flavor.Smoke) && p.Role == flavor.PartBase && p.Profile.Aroma[flavor.Smoke] > smoky) {
-		s := r.Support / (r.Support + excuseDrinks)
-		if p.Profile.Class == flavor.ClassFreshHerb || p.Profile.Class == flavor.ClassCocktailBitters {
-			s = 1 // much of what herbs smell of goes with the strainer; dashes of bitters are counted
-		}
-		e -= s * max(0, e-r.Unusual(size.share(p, ml)))
-	}
 	if e *= 1 - b.sipping(by, ml); e > 0 {
 		tell(&Beyond{Profile: p.Profile, Own: r.Own, Sense: true, Level: l, Amount: level,
 			Usual: math.Exp(h.levels[l].exact.Usual) - floor, Most: math.Exp(h.levels[l].exact.Most) - floor, Edges: e})
 	}
+}
+
+// unexcused returns what is left of how far out a level is where part i, such a share of the
+// drink, brings it.
+func (b *Build) unexcused(l habit.Level, i int, edges, share float64, r *habit.Reach) float64 {
+	p := &b.parts[i]
+	if !excused(l, p) || l == habit.Level(flavor.Smoke) && p.Role == flavor.PartBase && p.Profile.Aroma[flavor.Smoke] > smoky {
+		return edges
+	}
+	if p.Profile.Class == flavor.ClassCocktailBitters { // dashes are counted: what they smell of is as far out as they are
+		return min(edges, r.Edges(share))
+	}
+	s := r.Support / (r.Support + excuseDrinks)
+	if p.Profile.Class == flavor.ClassFreshHerb {
+		s = 1 // much of what herbs smell of goes with the strainer
+	}
+	return edges - s*max(0, edges-r.Unusual(share))
 }
 
 // overtakes reports whether an ingredient soon overtakes the base that it modifies: what
