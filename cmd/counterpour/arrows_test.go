@@ -51,7 +51,7 @@ var allowedInFlavor = map[string][]string{
 	"balance/threshold":  {"ratio", "sense"},
 	"balance/change":     {"flavor", "measure"},
 	"balance/fault":      {"flavor", "makeup", "measure", "ratio", "technique", "weigh", "balance/change", "balance/threshold", "balance/wording"},
-	"balance/mend":       {"flavor", "guest", "measure", "mix", "ratio", "technique", "weigh", "weigh/forgotten", "balance/change", "balance/fault", "balance/wording"},
+	"balance/mend":       {"flavor", "guest", "makeup", "measure", "mix", "ratio", "technique", "weigh", "weigh/forgotten", "balance/change", "balance/fault", "balance/wording"},
 	"balance/arithmetic": {"flavor", "ratio", "weigh", "balance/wording"},
 	"balance/wording":    {"flavor", "measure", "ratio", "technique", "template", "weigh"},
 	"cover/choice":       {},
