@@ -165,7 +165,7 @@ func (b *Build) strangers(ml []float64, tell func(*Beyond)) {
 		}
 		x := makeup.Ramp(amount/total, c.least, c.plain) * b.foreignness(i)
 		if x > 0 {
-			tell(&Beyond{Profile: by.Profile, Strange: true, Foreign: true, Amount: amount / total, Usual: c.least / 2, Most: c.least, Edges: foreignEdges * x * x * x * (1 + ruinTimes*makeup.Ramp(amount/total, c.plain, ruinShare))})
+			tell(&Beyond{Profile: by.Profile, Strange: true, Foreign: true, Amount: amount / total, Usual: c.least / 2, Most: c.least, Edges: foreignEdges * x * x * x * (1 + ruinTimes*x*x*x*makeup.Ramp(amount/total, c.plain, ruinShare))})
 		}
 	}
 }
@@ -175,7 +175,7 @@ func (b *Build) strangers(ml []float64, tell func(*Beyond)) {
 const foreignEdges = 2.3
 
 // Up to a share ruinShare of the drink the more there is of that the worse it is, and there
-// ruinTimes as far out again: milk by the jigger is worse than a syrup poured twice. Judged.
+// ruinTimes as far out again if it surely has no place: milk by the jigger is worse than a syrup poured twice. Judged.
 const ruinShare, ruinTimes = 0.35, 2.0
 
 // Of a drink whose kind has no syrup or sugar, the share of one up to where it is a touch, and
