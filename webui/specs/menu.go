@@ -2,13 +2,16 @@ package specs
 
 import (
 	"cmp"
+	"context"
 	"net/http"
 	"regexp"
 	"slices"
 	"strings"
 
+	"counterpour/api/service/evening"
 	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/flavor/cover"
 	"counterpour/flavor/guest"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
@@ -63,26 +66,66 @@ func (p *pages) guestMenu(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	out, err := p.house.RunOut(r.Context())
+	tonight, err := p.tonightOf(r.Context(), q.Guest.Limits())
 	if err != nil {
 		return err
 	}
-	return p.Write(w, r, http.StatusOK, "menu", "layout", menuOf(p.house.About(), p.house.Settings(), &q, found, house.Items(kept), out))
+	return p.Write(w, r, http.StatusOK, "menu", "layout", menuOf(p.house.About(), p.house.Settings(), &q, found, house.Items(kept), tonight))
+}
+
+// poured is a drink of the menu that lacks a bottle tonight.
+type poured struct {
+	lacks []*flavor.Profile
+	all   flavor.Spec // all that is in it as it is written and in what may be poured instead
+	kept  bool        // it is known what is poured instead
+}
+
+// tonightOf returns the drinks that lack a bottle tonight, by their slugs. A drink that is
+// poured with a cover, or without what is missing, carries what is in either: nobody knows
+// before the guest orders which of them it will be.
+func (p *pages) tonightOf(ctx context.Context, g guest.Guest) (map[string]*poured, error) {
+	shift, err := behind.ShiftOf(ctx, p.house)
+	if err != nil {
+		return nil, err
+	}
+	now, err := behind.EveningOf(ctx, p.bar, shift, g, part.MostParts)
+	if err != nil {
+		return nil, err
+	}
+	out := map[string]*poured{}
+	for i := range shift.Menu {
+		d := &now.Drinks[i]
+		if d.Touched == nil || len(d.Touched.Missing) == 0 {
+			continue
+		}
+		of := &poured{lacks: d.Touched.Missing, all: d.Spec.Clone(), kept: d.State == evening.Covered}
+		for _, c := range []*cover.Cover{evening.Chosen(d.Touched), d.Touched.LeftOut} {
+			if c != nil {
+				of.all.Pours = append(of.all.Pours, c.Spec.Pours...)
+				of.all.Dressings = append(of.all.Dressings, c.Spec.Dressings...)
+			}
+		}
+		out[shift.Menu[i].Slug] = of
+	}
+	return out, nil
 }
 
 // menuOf writes drinks as a menu, what is known to have no alcohol under a title of its own:
-// what nobody has stated counts as more, as for a guest who asks for a drink without it.
-func menuOf(about string, said house.Settings, q *sift, found []behind.HouseSpec, prices []house.MenuPrice, out []string) *menuPage {
+// what nobody has stated counts as more, as for a guest who asks for a drink without it, and so
+// does a drink that lacks a bottle, unless what is poured instead is known to have none either.
+func menuOf(about string, said house.Settings, q *sift, found []behind.HouseSpec, prices []house.MenuPrice, tonight map[string]*poured) *menuPage {
 	about, _, _ = strings.Cut(about, ". ") // the rest says what kind of house it is
 	v := &menuPage{House: cmp.Or(said.Name, about), Query: q, Drinks: len(found), List: q.address("/specs"), Currency: oneCurrency(prices)}
 	sober, strict := guest.Guest{NoAlcohol: true}, guest.Guest{NoAlcohol: true, NoTrace: true}
 	with, without := menuPart{}, menuPart{Title: say.It("specs.without-alcohol", "Most", words.Plain(flavor.NoAlcoholABV))}
 	for i := range found {
 		s := &found[i].Spec
-		d := menuDrink{Name: s.Name, Holds: holds(s), Allergens: toldToGuests(s)}
-		if gone := part.OutOf(s, out); len(gone) > 0 {
-			d.Out = say.It("specs.menu-out", "Names", words.List(part.NamesOf(gone)))
+		d, carried, known := menuDrink{Name: s.Name, Holds: holds(s)}, s, true
+		if now := tonight[found[i].Slug]; now != nil {
+			carried, known = &now.all, now.kept
+			d.Out = say.It("specs.menu-out", "Names", words.List(part.NamesOf(now.lacks)))
 		}
+		d.Allergens = toldToGuests(carried)
 		if at := slices.IndexFunc(prices, func(m house.MenuPrice) bool { return m.Spec == found[i].Slug }); at < 0 {
 			v.Unpriced++
 		} else {
@@ -91,8 +134,8 @@ func menuOf(about string, said house.Settings, q *sift, found []behind.HouseSpec
 				d.Price = words.Joined(d.Price, prices[at].Currency)
 			}
 		}
-		if sober.MayHaveAll(s) {
-			if !strict.MayHaveAll(s) {
+		if known && sober.MayHaveAll(carried) {
+			if !strict.MayHaveAll(carried) {
 				d.Trace = say.It("specs.menu-trace")
 			}
 			without.Drinks = append(without.Drinks, d)

@@ -1,6 +1,7 @@
 package specs_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -44,5 +45,32 @@ func TestTheMenuTellsWhatIsOut(t *testing.T) {
 	p := webuitest.PagesOf(t, h)
 	webuitest.Lacks(t, webuitest.Get(p, "/menu", ""), "Tonight without")
 	h.Dry = []string{"lemon-juice"}
-	webuitest.Tells(t, webuitest.Get(p, "/menu", ""), 200, "Tonight without lemon juice: ask us what we pour instead.")
+	webuitest.Tells(t, webuitest.Get(p, "/menu", ""), 200, "Tonight without lemon juice: what is in it may differ. Ask us what we pour instead before you order.")
+}
+
+// A drink that lacks a bottle carries on the menu what is poured instead as well, and is without
+// alcohol only if that is known to be.
+func TestTheMenuTellsWhatIsPouredInstead(t *testing.T) {
+	h := webuitest.NewHouse()
+	_, err := h.Store().Write(t.Context(), webuitest.Opening,
+		house.Put(house.Spec{ID: "dry-dock", Name: "Dry Dock", Method: "build", Service: "long", Pours: []house.Pour{{Ingredient: "lemon-juice", Amount: 1, Unit: "oz"}, {Ingredient: "simple-syrup", Amount: 1, Unit: "oz"}}}, 0))
+	require.NoError(t, err)
+	p := webuitest.PagesOf(t, h)
+	of := func(drink, address string) string {
+		_, entry, found := strings.Cut(webuitest.Get(p, address, "").Body.String(), "<strong>"+drink+"</strong>")
+		require.True(t, found, drink)
+		entry, _, _ = strings.Cut(entry, "</li>")
+		return entry
+	}
+	assert.NotContains(t, of("Mainbrace", "/menu"), "tree nuts")
+	assert.Regexp(t, `(?s)<h2>Without alcohol.*Dry Dock`, webuitest.Get(p, "/menu", "").Body.String())
+
+	h.Dry = []string{webuitest.Falernum.ID} // almond syrup is poured instead
+	assert.Contains(t, of("Mainbrace", "/menu"), "tree nuts")
+	assert.NotContains(t, of("Mainbrace", "/menu?avoid=tree+nuts"), "tree nuts", "a guest who avoids them is poured clove syrup")
+	assert.Regexp(t, `(?s)<h2>Without alcohol.*Dry Dock`, webuitest.Get(p, "/menu", "").Body.String(), "it has all that it pours")
+
+	h.Dry = []string{webuitest.Lemon.ID}
+	assert.NotRegexp(t, `(?s)<h2>Without alcohol.*Dry Dock`, webuitest.Get(p, "/menu", "").Body.String(), "nobody knows what is poured instead")
+	assert.Contains(t, of("Dry Dock", "/menu"), "Ask us what we pour instead before you order.")
 }
