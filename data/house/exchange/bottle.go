@@ -181,7 +181,7 @@ func (b *bottleReader) size() {
 		if numeral.Nothing(written) {
 			continue
 		}
-		a, open, ok := numeral.Size(strings.TrimSuffix(written, byThePack), col.unit, b.comma)
+		a, open, ok := numeral.Size(bareSize(written), col.unit, b.comma)
 		switch {
 		case open:
 			b.fault(column.Size, fmt.Sprintf("%q does not say of what; is it ml, cl or oz?", written), Remedy{written + " cl", column.Size, written + " cl"},

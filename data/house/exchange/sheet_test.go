@@ -293,6 +293,64 @@ func TestPacks(t *testing.T) {
 	}
 }
 
+// Where a row says in another cell than its size that it is bought in packs, somebody says
+// whether its price and its count are of packs.
+func TestPacksBesideTheSize(t *testing.T) {
+	for _, c := range []struct {
+		file         string
+		n            int // bottles in a pack; 0 if nothing is asked
+		stock, packs float64
+	}{
+		{file: "Bezeichnung;Inhalt;VE;EK netto\nHawse Bourbon;70cl;6;120,00", n: 6, stock: 1, packs: 1},
+		{file: "Artikel;Inhalt;Gebinde;Preis\nHawse Bourbon;70cl;6er Karton;120,00", n: 6, stock: 1, packs: 1},
+		{file: "name,size,case,price\nHawse bourbon,70cl,6,120.00", n: 6, stock: 1, packs: 1},
+		{file: "name,size,pack size,price\nHawse bourbon,70cl,6,120.00", n: 6, stock: 1, packs: 1},
+		{file: "name,size,units per case,price,count\nHawse bourbon,70cl,6,120.00,2", n: 6, stock: 2, packs: 12},
+		{file: "name,size,qty per carton,price,count\nHawse bourbon,70cl,12,120.00,24", n: 12, stock: 24, packs: 24},
+		{file: "name,size,colli,price\nHawse bourbon,70cl,6,120.00", n: 6, stock: 1, packs: 1},
+		{file: "name,size,price,note\nHawse bourbon,70cl,120.00,Karton 6x", n: 6, stock: 1, packs: 1},
+		{file: "name,size,price,note\nHawse bourbon,70cl,120.00,sold by the case of 6", n: 6, stock: 1, packs: 1},
+		{file: "name,size,price,note\nHawse bourbon,70cl,120.00,12 bottles per case", n: 12, stock: 1, packs: 1},
+		{file: "name,size,price\nHawse bourbon (6-pack),70cl,120.00", n: 6, stock: 1, packs: 1},
+		{file: "name,size,price\nHawse bourbon 6x70cl,70cl,120.00", n: 6, stock: 1, packs: 1},
+		{file: "name,size,case,count\nHawse bourbon,70cl,6,2", n: 6, stock: 2, packs: 12},
+
+		{file: "name,size,case,price\nHawse bourbon,70cl,1,20.00", stock: 1},
+		{file: "name,size,case,count\nHawse bourbon,70cl,6,8", stock: 8},
+		{file: "name,size,case,bottle cost\nHawse bourbon,70cl,6,20.00", stock: 1},
+		{file: "name,size,case price,price\nHawse bourbon,70cl,120,20.00", stock: 1},
+		{file: "name,size,cases on hand,price,count\nHawse bourbon,70cl,2,20.00,12", stock: 12},
+		{file: "name,size,price,shelf,note\nHawse bourbon,70cl,20.00,12,aged 6 years in a cask no 4", stock: 1},
+		{file: "name,size,case\nHawse bourbon,70cl,6", stock: 1},
+	} {
+		read := func(cells map[exchange.Cell]string) *exchange.SheetRow {
+			s, err := exchange.ReadSheet(strings.NewReader(c.file), shelf(t), nil, exchange.Settled{Currency: "EUR", Cells: cells})
+			require.NoError(t, err, c.file)
+			return &s.Rows[0]
+		}
+		r := read(nil)
+		if c.n == 0 {
+			assert.Empty(t, r.Faults, c.file)
+			assert.Equal(t, c.stock, r.Bottle.Stock, c.file)
+			continue
+		}
+		if !assert.Len(t, r.Faults, 1, c.file) || !assert.Len(t, r.Faults[0].Remedies, 2, c.file) {
+			continue
+		}
+		assert.Contains(t, r.Faults[0].Message, fmt.Sprintf("packs of %d", c.n), c.file)
+		for i, want := range []struct{ stock, share float64 }{{c.stock, 1}, {c.packs, float64(c.n)}} {
+			said := r.Faults[0].Remedies[i]
+			got := read(map[exchange.Cell]string{{Row: 2, Field: said.Field}: said.Write})
+			assert.Empty(t, got.Faults, "%s: %s", c.file, said.Say)
+			assert.Equal(t, 700.0, got.Bottle.SizeML, "%s: %s", c.file, said.Say)
+			assert.Equal(t, want.stock, got.Bottle.Stock, "%s: %s", c.file, said.Say)
+			if got.Bottle.Price != nil {
+				assert.InDelta(t, 120/want.share, *got.Bottle.Price, 1e-9, "%s: %s", c.file, said.Say)
+			}
+		}
+	}
+}
+
 func TestSharedCurrency(t *testing.T) {
 	const file = "name,kind,size,cost\nHawse,bourbon,70cl,$30\nSnubber,vodka,70cl,20\n"
 	read := func(there []house.Bottle, settled exchange.Settled) []string {
