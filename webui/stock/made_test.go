@@ -2,6 +2,7 @@ package stock_test
 
 import (
 	"net/http"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -117,4 +118,21 @@ func TestNutsSteepInWhatTheHouseMakes(t *testing.T) {
 	form := webuitest.Fields("version", "0", "name", "Dock almond syrup", "class", "syrup", "parts", "300 g blanched almonds\n500 ml simple syrup", "do", "try")
 	webuitest.Holds(t, webuitest.Post(pages, "/stock/made", form, false), 200,
 		[]string{"Contains", "tree nuts", "300 g blanched almonds", "Blanched almonds steep and are strained out", "within 5 days"}, []string{"unknown ingredient"})
+}
+
+// What is sugar itself keeps a syrup as white sugar does; what the house makes in its place, maybe
+// of fresh things, does not.
+func TestASyrupKeepsByTheSugarOfItsSyrups(t *testing.T) {
+	h := webuitest.Stocked(t)
+	pages := webuitest.PagesOf(t, h)
+	const sugar = "The trade keeps it"
+	says := func(parts, want string) {
+		w := webuitest.Post(pages, "/stock/made", webuitest.Fields("version", "0", "name", "Dock syrup", "class", "syrup", "parts", parts, "do", "try"), false)
+		webuitest.Holds(t, w, 200, []string{want}, nil)
+		assert.Equal(t, want == sugar, strings.Contains(w.Body.String(), sugar), parts)
+	}
+	says("500 ml simple syrup", sugar)
+	says("500 ml simple syrup\n50 ml lemon juice", "juice turns within hours")
+	h.KeepAll(t, house.Made{ID: "simple-syrup", Name: "Own syrup", Class: flavor.ClassSyrup, Parts: []house.Pour{{Ingredient: "orgeat", Amount: 300, Unit: flavor.Millilitre}}})
+	says("500 ml simple syrup", "It has no alcohol to keep it")
 }

@@ -131,7 +131,7 @@ type madeSide struct {
 	Trouble   string
 }
 
-func (p *pages) madeFacts(_ context.Context, m house.Made) (any, error) {
+func (p *pages) madeFacts(ctx context.Context, m house.Made) (any, error) {
 	v := &madeSide{}
 	if len(m.Parts) == 0 {
 		return v, nil
@@ -158,7 +158,11 @@ func (p *pages) madeFacts(_ context.Context, m house.Made) (any, error) {
 		v.Notes = append(v.Notes, say.It("stock.steeped-and-strained", "Names", words.SentenceStart(words.List(steepedNames(m.Steeped))), "Yield", m.YieldML > 0))
 	}
 	v.Rows = append(profileRows(profile), part.Row{Name: say.It("stock.makes"), Amount: makes})
-	v.keeping(m, profile, spec)
+	made, err := house.All[house.Made](ctx, p.house.Store())
+	if err != nil {
+		return nil, err
+	}
+	v.keeping(m, profile, spec, house.Items(made))
 	if p.standsIn(m.ID) {
 		v.Notes = append(v.Notes, say.It("stock.name-of-the-catalogue"))
 	}
@@ -170,17 +174,17 @@ func profileRows(p *flavor.Profile) []part.Row {
 	return []part.Row{{Name: say.It("stock.sugar"), Amount: measuredAs(p.Sugar, "g/L")}, {Name: say.It("stock.acid"), Amount: measuredAs(p.Acid, "g/L")}, {Name: say.It("stock.strength"), Amount: measuredAs(p.ABV, "% vol")}}
 }
 
-// keeping says how long the trade keeps it: a syrup of sugar and water by its
-// sugar, anything else by the most delicate thing in it.
-func (v *madeSide) keeping(m house.Made, profile *flavor.Profile, spec *flavor.Spec) {
+// keeping says how long the trade keeps it: a syrup of water and what is sugar itself, be it
+// white, honey or nectar, by its sugar, anything else by the most delicate thing in it.
+func (v *madeSide) keeping(m house.Made, profile *flavor.Profile, spec *flavor.Spec, made []house.Made) {
 	days := 0
 	spec = unstrained(spec)
 	plainSyrup := !slices.ContainsFunc(spec.Pours, func(p flavor.Pour) bool {
-		return p.Profile.Class.Measured() != flavor.ByGram && !p.Profile.Class.Free()
+		return p.Profile.Class.Measured() != flavor.ByGram && !p.Profile.Class.Free() && !keptBySugar(p.Profile, made)
 	})
 	if len(m.Steeped) > 0 && profile.ABV.Value < strongEnough {
 		v.Keeps, days = say.It("stock.nut-milk-keeps", "Days", nutDays), nutDays
-	} else if keep, err := mix.Keeping(100*profile.Sugar.Value/(1000*profile.DensityGPerML), false); plainSyrup && err == nil {
+	} else if keep, err := mix.Keeping(brixOf(profile), false); plainSyrup && err == nil {
 		v.Keeps, days = say.It("stock.trade-keeps", "From", keep.FromDays, "To", keep.ToDays, "How", keep.Text), keep.ToDays
 	} else {
 		keep := prep.KeepOf(*spec, profile.ABV.Value, nil)
@@ -188,6 +192,19 @@ func (v *madeSide) keeping(m house.Made, profile *flavor.Profile, spec *flavor.S
 	}
 	v.Longer = m.KeepsDays > days
 }
+
+// keptBySugar reports whether an ingredient is a syrup that its own sugar keeps. What is made in
+// the house is not: its recipe may hold what is fresh. Nor is cane juice, which is too thin.
+func keptBySugar(p *flavor.Profile, made []house.Made) bool {
+	own := slices.ContainsFunc(made, func(m house.Made) bool { return m.ID == p.ID })
+	return p.Class == flavor.ClassSyrup && p.ABV.Value == 0 && brixOf(p) >= thinBrix && !own
+}
+
+// thinBrix is the brix below which its sugar does not keep a syrup, as in [mix.Keeping].
+const thinBrix = 30
+
+// brixOf is the sugar of an ingredient in per cent of its mass.
+func brixOf(p *flavor.Profile) float64 { return 100 * p.Sugar.Value / (1000 * p.DensityGPerML) }
 
 // What is steeped with nuts, seeds or grain keeps like their milk, unless it is strong: common
 // practice, no source.

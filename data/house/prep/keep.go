@@ -40,7 +40,10 @@ const (
 // one, for three days.
 func KeepOf(s flavor.Spec, abvPct float64, made []house.Made) Keep {
 	k := Keep{Days: strongDays, Because: "nothing fresh, and strong", Text: "It keeps about four weeks; the flavour fades first."}
-	if abvPct < strongABV {
+	switch {
+	case abvPct <= flavor.NoAlcoholABV:
+		k = Keep{Days: weakDays, Because: "no alcohol", Text: "It has no alcohol to keep it: use it within three days."}
+	case abvPct < strongABV:
 		k = Keep{Days: weakDays, Because: fmt.Sprintf("under %.0f %% vol", strongABV), Text: "Too weak for the alcohol to keep it: use it within three days."}
 	}
 	for _, p := range s.Pours {

@@ -157,6 +157,9 @@ func TestKeepOf(t *testing.T) {
 		assert.Contains(t, b.Keep.Text, "food-safety law comes first")
 	}
 	s := spec(t, c, "2 oz bourbon\n1 tsp simple syrup\nbuild, rocks")
+	for abv, because := range map[float64]string{0: "no alcohol", 12: "Too weak for the alcohol to keep it", 30: "about four weeks"} {
+		assert.Contains(t, prep.KeepOf(s, abv, nil).Text, because)
+	}
 	egg := spec(t, c, "2 oz London dry gin\n1 oz lemon juice\n1 oz simple syrup\n1 oz egg white\ndry shake, up")
 	assert.Zero(t, prep.KeepOf(egg, 20, nil).Days)
 	k := prep.KeepOf(s, 30, []house.Made{{ID: "simple-syrup", Name: "Our syrup", KeepsDays: 14}})
