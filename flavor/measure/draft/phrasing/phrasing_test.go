@@ -46,6 +46,15 @@ func TestOf(t *testing.T) {
 		"the 2:1:1. We used 50ml cognac, 25ml curacao, 25ml lemon": "50ml cognac, 25ml curacao, 25ml lemon",
 		"whisky 45, soda 135 (1:3)":                                "whisky 45, soda 135",
 		"TBL 6 // 1 x Marg, SUB mezcal, NO salt: 2 mezcal, 1 lime": "Marg: 2 mezcal, 1 lime",
+		"5 oz hot water at 190°F":                                  "5 oz hot water",
+		"120ml water @ 80 C":                                       "120ml hot water",
+		"30 tea at 20 C":                                           "30 tea",
+		"1/2 lime, in 4 pieces":                                    "1/2 lime",
+		"half salt rim\n2 tequila":                                 "rim: salt\n2 tequila",
+		"2 vodka (crossed out: 1 cranberry)":                       "2 vodka",
+		"build, olive if they ask":                                 "build, olive optional",
+		"10ml 2:1. Shake. Coupe.":                                  "10ml 2:1\nShake. Coupe.",
+		"2 gin\nshake. nut allergy on table 4!!":                   "2 gin\nshake. \nnote: nut allergy on table 4!!",
 	} {
 		assert.Equal(t, want, phrasing.Of(text).Text, text)
 	}

@@ -2,6 +2,7 @@ package reading
 
 import (
 	"slices"
+	"strings"
 
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/layout"
@@ -31,14 +32,14 @@ func setAnew(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
 	return cutAnew(d, before, b, f)
 }
 
-// phrased reads a draft in plain phrases whose garnish tells more than what is laid on the drink. It returns
-// what was read before if that leaves anything open.
+// phrased reads a draft in plain phrases whose garnish tells more than what is laid on the drink, or
+// whose one fault such phrases do not hold. It returns what was read before if that leaves anything open.
 func phrased(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
-	if len(before.Faults) != 1 || before.Faults[0].Field != "garnish" {
+	if len(before.Faults) != 1 {
 		return before, nil
 	}
-	p := phrasing.Of(d.String())
-	if p.Text == d.String() {
+	p, fault := phrasing.Of(d.String()), before.Faults[0]
+	if p.Text == d.String() || fault.Field != "garnish" && strings.Contains(p.Text, fault.Value) {
 		return before, nil
 	}
 	out, ok, err := setSo(d, &layout.Set{Text: p.Text, Aside: p.Aside}, naming.NewResolver(f), f)

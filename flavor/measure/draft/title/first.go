@@ -166,6 +166,9 @@ func (f *First) LaysOut() bool {
 	if f.Label != label.Glass && f.Label != label.Serving && f.Label != label.Garnish && f.Label != label.Rim || len(f.Rest) == 0 {
 		return false
 	}
+	if f.Label == label.Rim && !numbered(f.Rest) {
+		return true
+	}
 	s := serving.Read(f.Rest)
 	return s.States() && (len(s.Unknown) == 0 || f.Label == label.Glass && s.Glass != "") || !numbered(f.Rest) && laid.Ends(f.Rest)
 }
