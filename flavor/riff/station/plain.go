@@ -44,9 +44,10 @@ const (
 // hardly another drink says that the wish is met already. It is nil if there are no wishes,
 // or nothing comes near.
 func (j *Job) NearestMiss(pool, near []*Settled) (*Settled, Miss) {
-	if !j.saysWhat() || slices.ContainsFunc(pool, func(s *Settled) bool { return s.plain }) {
+	if !j.saysWhat() {
 		return nil, ""
 	}
+	listed := slices.ContainsFunc(pool, func(s *Settled) bool { return s.plain })
 	var plain, met, short *Settled
 	for _, s := range near {
 		switch {
@@ -62,6 +63,8 @@ func (j *Job) NearestMiss(pool, near []*Settled) (*Settled, Miss) {
 		}
 	}
 	switch {
+	case listed && (plain == nil || !j.hardlyAnother(plain)):
+		return nil, ""
 	case plain != nil:
 		return plain, missOf(plain)
 	case len(pool) > 0:
@@ -72,6 +75,12 @@ func (j *Job) NearestMiss(pool, near []*Settled) (*Settled, Miss) {
 		return short, MissesWish
 	}
 	return nil, ""
+}
+
+// hardlyAnother reports whether a drink is about the one asked about, which then meets the wishes
+// as it is.
+func (j *Job) hardlyAnother(s *Settled) bool {
+	return j.From != nil && Apart(s.Glass, j.FromGlass) < j.LeastApart()
 }
 
 // missOf is what a drink lacks that meets every wish and limit.

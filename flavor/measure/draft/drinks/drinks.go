@@ -74,7 +74,7 @@ var list = sync.OnceValue(func() known {
 			continue
 		}
 		for n := range key {
-			if utf8.RuneCountInString(key[:n]) >= leastClipped {
+			if utf8.RuneCountInString(key[:n]) >= leastClipped && key[:n] != rinsing {
 				k.clipped[key[:n]] = true
 			}
 		}
@@ -86,6 +86,9 @@ var list = sync.OnceValue(func() known {
 	}
 	return k
 })
+
+// rinsing is what is done to a glass, and no clipping of a drink's name.
+const rinsing = "wash"
 
 // Known reports whether a name is that of a drink, however it is written.
 func Known(name string) bool {
