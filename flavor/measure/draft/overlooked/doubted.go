@@ -54,10 +54,12 @@ func ranOut(line string, pours []flavor.Pour) *flavor.DataFault {
 	return nil
 }
 
-// belowZero is a minus that stands right before the number of a pour, and begun any number that begins one.
+// belowZero is a minus that stands right before the number of a pour, minusWithin one that does so in a line
+// that runs on, and begun any number that begins a pour.
 var (
-	belowZero = pattern.Of(`(?m)(?:^|[,;/][ \t]*)([-−–]\d[\d./]*)(?:[ \t]*(?:ml|cl|oz))?[ \t]+\pL`)
-	begun     = pattern.Of(`(?m)(?:^|[,;/][ \t]*)(?:\d|[½¼¾⅓⅔]|\.\d)`)
+	minusWithin = pattern.Of(`\pL[ \t]+([-−–](?:\d[\d./]*|[½¼¾⅓⅔]))(?:[ \t]*(?:ml|cl|oz))?[ \t]+\pL`)
+	belowZero   = pattern.Of(`(?m)(?:^|[,;/][ \t]*)([-−–](?:\d[\d./]*|[½¼¾⅓⅔]))(?:[ \t]*(?:ml|cl|oz))?[ \t]+\pL`)
+	begun       = pattern.Of(`(?m)(?:^|[,;/][ \t]*)(?:\d|[½¼¾⅓⅔]|\.\d)|\pL[ \t]+(?:\d[\d./]*|[½¼¾⅓⅔])(?:[ \t]*(?:ml|cl|oz))?[ \t]+\pL`)
 )
 
 // Negative is the fault of one amount with a minus before it, where others have none: where all have one it
@@ -66,8 +68,11 @@ func Negative(text string) *flavor.DataFault {
 	if !strings.ContainsAny(text, "-−–") {
 		return nil
 	}
-	all := belowZero.FindAllStringSubmatch(text, 2)
-	if len(all) != 1 || len(begun.FindAllString(text, 1)) == 0 {
+	all, others := belowZero.FindAllStringSubmatch(text, 2), 1
+	if len(all) == 0 { // all but the first of a line that dashes part have one too
+		all, others = minusWithin.FindAllStringSubmatch(text, 2), 2
+	}
+	if len(all) != 1 || len(begun.FindAllString(text, others)) < others {
 		return nil
 	}
 	return measure.Invalid("amount", all[0][1], "%q may be less than nothing, or have a dash before it; write the amount without one", all[0][1])

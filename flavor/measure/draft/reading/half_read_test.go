@@ -36,11 +36,13 @@ func TestSharesBelongToTheName(t *testing.T) {
 // A minus before one amount without a unit is asked about, as with one; where every line has one
 // it is a bullet.
 func TestAnAmountBelowZeroIsAsked(t *testing.T) {
-	for _, text := range []string{"-10 gin\n20 lemon juice\n10 simple syrup\nshake, up", "60 gin\n-10 lemon juice\n10 simple syrup\nshake, up", "-10 ml gin\n20 ml lemon juice\n10 ml simple syrup\nshake, up"} {
+	for _, text := range []string{"-10 gin\n20 lemon juice\n10 simple syrup\nshake, up", "60 gin\n-10 lemon juice\n10 simple syrup\nshake, up", "-10 ml gin\n20 ml lemon juice\n10 ml simple syrup\nshake, up",
+		"-5 gin 20 lime", "-½ oz gin 2 oz lime juice\nshake, up", "60 gin -20 lime juice 20 simple syrup\nshake, up", "-5 gin 20 lime\nshake, up", "-5ml gin 20ml lime juice\nshake, up", "shake, up\n-5 ml gin 20 ml lime juice 10 ml simple syrup"} {
 		_, err := resolveText(t, text)
 		assert.Error(t, err, text)
 	}
-	for _, text := range []string{"- 60 gin\n- 20 lemon juice\n- 10 simple syrup\nshake, up", "-60 ml gin\n-20 ml lemon juice\n-10 ml simple syrup\nshake, up"} {
+	for _, text := range []string{"- 60 gin\n- 20 lemon juice\n- 10 simple syrup\nshake, up", "-60 ml gin\n-20 ml lemon juice\n-10 ml simple syrup\nshake, up", "-60 ml gin -20 ml lemon juice -10 ml simple syrup\nshake, up",
+		"60 ml gin -20 ml lemon juice -10 ml simple syrup\nshake, up", "60 gin - 20 lemon juice - 10 simple syrup\nshake, up"} {
 		s, err := resolveText(t, text)
 		require.NoError(t, err, text)
 		assert.Len(t, s.Pours, 3, text)
