@@ -51,6 +51,10 @@ func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
 			http.Redirect(w, r, again(g.Address(boardPath), r)+to, http.StatusSeeOther)
 			return nil
 		}
+		if r.PostForm.Has(moreField) {
+			w.WriteHeader(http.StatusNoContent)
+			return nil
+		}
 	}
 	v, err := p.boardOf(r.Context(), &g)
 	if err != nil {
@@ -68,6 +72,10 @@ func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
 	}
 	return p.Write(w, r, http.StatusOK, "board", part, v)
 }
+
+// moreField says that a script does not look at the answer to a mark, as while another mark
+// waits behind it.
+const moreField = "more"
 
 // again is an address with what a form marked as back, so that it can be undone.
 func again(address string, r *http.Request) string {

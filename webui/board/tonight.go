@@ -41,6 +41,10 @@ func (p *pages) tonight(w http.ResponseWriter, r *http.Request) error {
 			http.Redirect(w, r, again(wish.address(""), r), http.StatusSeeOther)
 			return nil
 		}
+		if r.PostForm.Has(moreField) {
+			w.WriteHeader(http.StatusNoContent)
+			return nil
+		}
 	}
 	v, err := p.tonightOf(r.Context(), wish)
 	if err != nil {

@@ -28,36 +28,50 @@
     said.textContent = state().dataset.said;
   };
 
-  // Only the answer to the latest question is shown.
+  // A board that is drawn while a finger is down would take the button from under it, and the
+  // tap with it.
+  let finger = Promise.resolve(), lift = () => {};
+  const longestPress = 2000, tapAfter = 60; // ms: of a press; between the finger that lifts and its tap
+  addEventListener("pointerdown", () => {
+    lift();
+    finger = new Promise((done) => { lift = done; });
+    setTimeout(lift, longestPress);
+  }, true);
+  for (const up of ["pointerup", "pointercancel"]) addEventListener(up, () => setTimeout(lift, tapAfter), true);
+
+  // Only the answer to the latest question is shown, and none while another tap waits.
   let asked = 0;
-  const ask = async (address, options) => {
-    const mine = ++asked;
+  const passed = (mine, alone) => mine !== asked || alone && unsent.taps().length > 1;
+  const drawn = async (answer, mine, marks) => {
+    const html = await answer.text();
+    await finger;
+    if (passed(mine, marks)) return false;
+    show(html, marks);
+    return true;
+  };
+  const question = async (address, options) => {
     const answer = await fetch(address, { ...options, headers: { "HX-Request": "true" }, redirect: "error" });
     const login = answer.headers.get("HX-Redirect");
     if (answer.status === 401 && login) location.assign(login);
+    return answer;
+  };
+  const ask = async (address, options) => {
+    const mine = ++asked, answer = await question(address, options);
     if (!answer.ok) throw Object.assign(new Error("status " + answer.status), { status: answer.status });
-    const html = await answer.text();
-    if (mine !== asked) return false;
-    show(html, options?.method === "POST");
-    return true;
+    return drawn(answer, mine, options?.method === "POST");
   };
   // What the bar says of itself stands at the lower edge, where the thumb is: that the page
   // may be old, and what was tapped and is not marked, until that is marked.
   let stale = false; // the bar answers, but its store does not
+  let slow = false; // what is being marked takes so long that it is told
   const failed = new Set();
   const old = (is) => {
     older.hidden = !(is || stale);
-    unmarked.textContent = [...unsent.told(), ...(failed.size ? [say("not-marked", { Bottles: [...failed].join(", "), Answers: !is })] : [])].join(" ");
+    unmarked.textContent = [...unsent.told(), ...(slow ? [unsent.going()] : []), ...(failed.size ? [say("not-marked", { Bottles: [...failed].join(", "), Answers: !is })] : [])].join(" ");
     line.hidden = older.hidden && !unmarked.textContent;
     unsent.mark(board.querySelectorAll("button[name]"));
   };
 
-  // What waits is sent by a page that can mark, and the board is drawn anew.
-  const send = async () => {
-    if (!board.querySelector("form.marks") || !await unsent.send()) return;
-    await ask(from()).catch(() => {});
-    old(false);
-  };
   // What this screen has just marked as back can be taken back for a while, also after what
   // another screen marked has drawn the board anew.
   const again = { back: "again", "back-one": "again-one" }, undoTime = 60000; // ms
@@ -73,53 +87,95 @@
     return send();
   }).catch(() => old(true));
 
-  // The server tells the version of the outs, at once and after every change. A
-  // mark of this screen brings its own board, so what is told meanwhile waits.
-  let told = "", marking = false;
+  // Marks are made one after another. What is told of other screens meanwhile waits, since the
+  // last mark brings its own board.
+  let turn = Promise.resolve(), marking = 0;
+  const inTurn = (does) => {
+    marking++;
+    turn = turn.then(does).finally(() => {
+      marking--;
+      follow();
+    });
+    return turn;
+  };
+
+  // A tap is sent by a page that can mark; the answer to the last one is the new board.
+  let shown = false;
+  const post = async (tap) => {
+    const form = board.querySelector("form.marks"), mine = ++asked, body = new URLSearchParams(new FormData(form));
+    for (const [name, value] of unsent.bodyOf(tap)) body.append(name, value);
+    if (unsent.taps().length > 1) body.append("more", "1");
+    const answer = await question(form.getAttribute("action"), { method: "POST", body, signal: AbortSignal.timeout(unsent.longest) });
+    if (!answer.ok) return answer;
+    marked = { field: again[tap.field], value: tap.value, until: again[tap.field] ? Date.now() + undoTime : 0 };
+    shown = answer.status !== 204 && await drawn(answer, mine, true);
+    if (shown) goTo(tap);
+    return answer;
+  };
+  const slowAfter = 1500, retry = 5000; // ms
+  let next = 0;
+  const sendTaps = async () => {
+    shown = false;
+    clearTimeout(next);
+    const late = setTimeout(() => { slow = true; old(!older.hidden); }, slowAfter);
+    const sent = unsent.send(post);
+    old(!older.hidden);
+    const any = await sent;
+    clearTimeout(late);
+    slow = false;
+    if (!any) return;
+    if (unsent.silent()) next = setTimeout(send, retry);
+    else if (!shown) await ask(from()).catch(() => {});
+    old(!older.hidden);
+  };
+  const send = async () => {
+    if (board.querySelector("form.marks") && unsent.taps().length) await inTurn(sendTaps);
+  };
+
+  // The server tells the version of the outs, at once and after every change.
+  let told = "";
   const follow = () => {
     if (marking || !told) return;
     if (told !== state().dataset.version) refresh(); else old(false);
   };
 
-  const standAt = (button) => {
-    document.getElementById("out-title")?.scrollIntoView();
-    document.getElementById(button.name.startsWith("out") ? "drinks-title" : "out-" + button.value)?.focus({ preventScroll: true });
+  // Where what was marked is to be seen.
+  const goTo = ({ field, value }) => {
+    if (document.getElementById("now")) {
+      document.getElementById("now").scrollIntoView();
+      document.getElementById("back-" + value)?.focus({ preventScroll: true });
+    } else if (/^(out|back)/.test(field)) {
+      document.getElementById("out-title")?.scrollIntoView();
+      document.getElementById(field.startsWith("out") ? "drinks-title" : "out-" + value)?.focus({ preventScroll: true });
+    } else document.getElementById("drinks-title")?.scrollIntoView();
+  };
+
+  // What cannot be kept on the device is marked in its turn all the same.
+  const markOnce = (address, body, { field, value, what }) => async () => {
+    try {
+      await ask(address, { method: "POST", body, signal: AbortSignal.timeout(unsent.longest) });
+      marked = { field: again[field], value, until: again[field] ? Date.now() + undoTime : 0 };
+      failed.delete(what);
+      old(false);
+      goTo({ field, value });
+    } catch (error) {
+      failed.add(what);
+      old(!error.status);
+    }
   };
   board.addEventListener("submit", (event) => {
     const form = event.target, button = event.submitter;
     if (!button?.name) return;
     event.preventDefault();
-    if (marking) return;
-    const waits = unsent.knows(button) && unsent.taps().length > 0; // so that the order is kept
-    if (waits && unsent.later(button, button.dataset.bottle ?? button.textContent)) {
+    const what = button.dataset.bottle ?? button.textContent;
+    if (unsent.knows(button) && unsent.later(button, what)) {
+      said.textContent = unsent.going();
       old(!older.hidden);
       return send();
     }
-    marking = true;
-    form.setAttribute("aria-busy", "true");
-    const body = new URLSearchParams(new FormData(form)), what = button.dataset.bottle ?? button.textContent;
+    const body = new URLSearchParams(new FormData(form));
     body.append(button.name, button.value);
-    const slow = setTimeout(() => { failed.add(what); old(true); }, 3000);
-    ask(form.getAttribute("action"), { method: "POST", body, signal: AbortSignal.timeout(unsent.longest) }).then(() => {
-      marked = { field: again[button.name], value: button.value, until: again[button.name] ? Date.now() + undoTime : 0 };
-      failed.delete(what);
-      old(false);
-      if (document.getElementById("now")) {
-        document.getElementById("now").scrollIntoView();
-        document.getElementById("back-" + button.value)?.focus({ preventScroll: true });
-      }
-      else if (/^(out|back)/.test(button.name)) standAt(button);
-      else document.getElementById("drinks-title")?.scrollIntoView();
-    }).catch((error) => {
-      form.removeAttribute("aria-busy");
-      const kept = !error.status && unsent.knows(button) && unsent.later(button, what);
-      if (kept) failed.delete(what); else failed.add(what);
-      old(true);
-    }).finally(() => {
-      clearTimeout(slow);
-      marking = false;
-      follow();
-    });
+    inTurn(markOnce(form.getAttribute("action"), body, { field: button.name, value: button.value, what }));
   });
 
   // The line to the server is open while the page is looked at: a browser opens only six

@@ -20,21 +20,22 @@
     return to;
   };
 
-  let marking = false;
+  let marking = null; // the button whose mark is under way, until the next page is there
   form.addEventListener("submit", (event) => {
     const button = event.submitter;
     if (!button || !unsent.knows(button)) return;
     event.preventDefault();
-    if (marking) return;
+    if (marking === button) return; // a slip of the finger
     const wait = () => {
       if (unsent.later(button, button.dataset.bottle)) tell();
       else line.textContent = say("not-marked", { Bottle: button.dataset.bottle }), line.hidden = false; // the device keeps nothing
     };
+    if (marking) return wait(); // the next page sends it
     if (unsent.taps().length) { // so that the order is kept
       wait();
       return send();
     }
-    marking = true;
+    marking = button;
     const body = new URLSearchParams(new FormData(form));
     body.append(button.name, button.value);
     fetch(form.action, { method: "POST", body, redirect: "manual", signal: AbortSignal.timeout(unsent.longest) }).then((answer) => {
@@ -42,8 +43,14 @@
       const field = Object.assign(document.createElement("input"), { type: "hidden", name: button.name, value: button.value });
       form.append(field); // what is the matter is shown as a page
       form.submit();
-    }, wait).finally(() => { marking = false; });
+    }, () => {
+      marking = null;
+      unsent.unheard();
+      wait();
+    });
   });
+
+  addEventListener("pageshow", () => { marking = null; });
 
   const found = document.querySelector(".sift");
   const send = async () => {
