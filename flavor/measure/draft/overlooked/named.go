@@ -77,6 +77,29 @@ func SplitName(text, name string, pours []flavor.Pour, b *naming.Resolver) *flav
 	return f
 }
 
+// countedInName is a number in a name, and what is counted.
+var countedInName = pattern.Of(`(?:^|[ \t])(?:\d+|\d*[½¼¾⅓⅔])[ \t]+(\pL.*)`)
+
+// NamePours is the fault of a name of the drink in which something is counted that is not poured: "Caipirinha.
+// Cut 1 lime, muddle".
+func NamePours(text, name string, pours []flavor.Pour, b *naming.Resolver) *flavor.DataFault {
+	m := countedInName.FindStringSubmatch(name)
+	if m == nil || len(pours) == 0 || drinks.Known(name) {
+		return nil
+	}
+	before, _, _ := strings.Cut(text, name)
+	if strings.HasSuffix(strings.TrimSpace(before), draft.NamePrefix) {
+		return nil
+	}
+	p, n := b.MentionAt(strings.Fields(flavor.NormaliseName(m[1])))
+	if n == 0 || akin(p, pours) {
+		return nil
+	}
+	f := measure.Invalid("amount", name, "%q may pour %s, which is not among the pours; write it on a line of its own, or \"%s %s\" if it is the name of the drink", name, p.Name, draft.NamePrefix, name)
+	f.Location = measure.LineLocation(1 + strings.Count(before, "\n"))
+	return f
+}
+
 // choosing are words that offer a choice, in the tongues of bars: what ends in one goes on.
 var choosing = vocabulary.Words(`or ou oder eller of lub albo nebo vai tai veya ή или`)
 

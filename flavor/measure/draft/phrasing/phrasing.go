@@ -59,8 +59,15 @@ func (p *Plain) steps() {
 // round is a bracket that tells what many drinks come to: "(batch x20 = 20/20/20 + 10 water)".
 var round = pattern.Of(`(?i)[ \t]*\([ \t]*(?:batch(?:ed|es)?\b|per[ \t]+batch|for[ \t]+(?:a[ \t]+)?batch|(?:x[ \t]?\d+|\d+[ \t]?x)[ \t]*[=:])[^()\n]*\)`)
 
-// rounds sets such brackets aside, and says so.
+// keg is a line of its own that tells the same.
+var keg = pattern.Of(`(?im)\n[ \t]*[-–—*#>]*[ \t]*(?:(?:note|nb|n\.b\.)[ \t]*:?[ \t]*)?(?:batch(?:ed|es)?|keg)[ \t]*[:=][^\n]*$`)
+
+// rounds sets such brackets and lines aside, and says so.
 func (p *Plain) rounds() {
+	p.backward(keg, func(at []int) {
+		p.Aside = append(p.Aside, strings.Trim(p.Text[at[0]:at[1]], " \t\n-–—*#>"))
+		p.replace(at[0], at[1], "")
+	})
 	p.backward(round, func(at []int) {
 		p.Aside = append(p.Aside, strings.Trim(p.Text[at[0]:at[1]], " \t()"))
 		p.replace(at[0], at[1], "")

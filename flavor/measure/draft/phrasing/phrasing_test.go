@@ -46,6 +46,8 @@ func TestOf(t *testing.T) {
 		"the 2:1:1. We used 50ml cognac, 25ml curacao, 25ml lemon": "50ml cognac, 25ml curacao, 25ml lemon",
 		"whisky 45, soda 135 (1:3)":                                "whisky 45, soda 135",
 		"TBL 6 // 1 x Marg, SUB mezcal, NO salt: 2 mezcal, 1 lime": "Marg: 2 mezcal, 1 lime",
+		"2 gin\n-- batch: 700ml bottle = 11 serves":                "2 gin",
+		"Cut 1 lime in 8 pieces and muddle":                        "Cut 1 lime and muddle",
 		"5 oz hot water at 190°F":                                  "5 oz hot water",
 		"120ml water @ 80 C":                                       "120ml hot water",
 		"30 tea at 20 C":                                           "30 tea",

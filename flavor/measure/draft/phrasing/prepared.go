@@ -24,7 +24,7 @@ var (
 	// measured is a pour that has its amount.
 	measured = pattern.Of(`(?i)\d[ \t]?(?:oz|ml|cl|parts?)\b`)
 	// pieces is what a fruit is cut in, behind a comma or in a bracket.
-	pieces = pattern.Of(`(?i)\b(?:limes?|lemons?|oranges?|grapefruits?)(,?[ \t]*\(?[ \t]*(?:cut[ \t]+|chopped[ \t]+|sliced[ \t]+)?(?:in|into)[ \t]+(?:\d{1,2}|four|six|eight)(?:[ \t]+(?:pieces|pcs|wedges|chunks|parts|slices|quarters|bits))?[ \t]*\)?)`)
+	pieces = pattern.Of(`(?i)\b(?:limes?|lemons?|oranges?|grapefruits?)(,?[ \t]*\(?[ \t]*(?:cut[ \t]+|chopped[ \t]+|sliced[ \t]+)?(?:in|into)[ \t]+(?:\d{1,2}|four|six|eight)(?:[ \t]+(?:pieces|pcs|wedges|chunks|parts|slices|quarters|bits)\b)?(?:[ \t]*\))?)`)
 	// half is how far a rim goes round.
 	half = pattern.Of(`(?i)(?:\brim(?:med)?[ \t]*:?[ \t]*(half|1/2|½)[ \t-]+(?:with[ \t]+)?\pL|(?:^|[\n,;/])[ \t]*(half|1/2|½)[ \t-]+(?:\pL+[ \t]+){1,2}?rim\b)`)
 	// rimmed is a first line that tells what the rim has, and is no name.

@@ -17,6 +17,7 @@ func TestAnUnknownFirstEntryIsNoName(t *testing.T) {
 		"umeboshi wash + .75 lemon + .75 simple + soda to top",
 		"umeboshi wash / .75 lemon / .75 simple",
 		"blorp + 50 gin + 25 lemon + 20 simple",
+		"Caipirinha. Cut 1 lime into 8 pieces, muddle with 2 tsp sugar in the glass. Add 50 ml cachaca, fill with crushed ice. Build and churn.",
 	} {
 		_, err := reading.Read(text, x)
 		assert.ErrorContains(t, err, "line 1", text)

@@ -68,10 +68,13 @@ func (r *running) lengthened(toks []token.Token) bool {
 const mostSqueezed = 5
 
 // amountAlone reports whether a stretch is an amount, perhaps with its unit, of which the name is
-// missing or cannot be read.
+// missing or cannot be read, or of a syrup that is named by its ratio: "15 2:1".
 func amountAlone(toks []token.Token) bool {
 	if toks[0].Kind != token.Numeral {
 		return false
+	}
+	if len(toks) > 1 && toks[1].Kind == token.Ratio {
+		return true
 	}
 	_, n := entry.UnitAt(toks[1:])
 	return len(toks) == 1+n
