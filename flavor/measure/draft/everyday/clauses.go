@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/laid"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -89,6 +90,10 @@ func (s *search) sentence(n int, toks []token.Token, from, end int) {
 		s.serve(toks[from:end])
 		return
 	}
+	if cut := beforeTop(toks, from, end); cut > from && s.again(n, toks[from:cut]) {
+		s.serve(toks[from:cut])
+		from = cut + 1
+	}
 	for start := from; start < end; {
 		stop := start
 		for stop < end && !toks[stop].Is(",") {
@@ -100,6 +105,17 @@ func (s *search) sentence(n int, toks []token.Token, from, end int) {
 		s.serve(toks[start:stop])
 		start = stop + 1
 	}
+}
+
+// beforeTop is the comma before the clause that says what the drink is filled up with; from if there is
+// none: "shake gin, lemon and syrup, strain, top with soda".
+func beforeTop(toks []token.Token, from, end int) int {
+	for i := from + 1; i+1 < end; i++ {
+		if toks[i].Is(",") && pouring.AfterVerb(toks[i+1].Text) {
+			return i
+		}
+	}
+	return from
 }
 
 // take takes the tokens from one to another as a clause, if they pour nothing; listed says that a

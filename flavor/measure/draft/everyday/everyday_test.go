@@ -97,6 +97,7 @@ func TestWhatIsLaidOnIt(t *testing.T) {
 func TestStepsNameAgain(t *testing.T) {
 	assert.Equal(t, []string{"Add the gin and lemon juice to a shaker"}, passed("2 oz gin\n1 oz lemon juice\nAdd the gin and lemon juice to a shaker", "gin", "lemon juice"))
 	assert.Equal(t, []string{"gin and lemon juice"}, passed("2 oz gin\n1 oz lemon juice\nShake the gin and lemon juice hard", "gin", "lemon juice"), "how it is made stays")
+	assert.Equal(t, []string{"gin, lemon juice and simple syrup,"}, passed("2 oz gin\n1 oz lemon juice\n1 oz simple syrup\n3 oz soda\nshake gin, lemon juice and simple syrup, strain over ice, top with soda", "gin", "lemon juice", "simple syrup", "soda"), "what it is filled up with stays")
 	assert.Empty(t, passed("2 oz gin\nAdd the gin and lemon juice to a shaker", "gin"), "not all of it is poured")
 	assert.Empty(t, passed("2 oz gin\nAdd a splash of gin to a shaker", "gin"), "a measure")
 }
