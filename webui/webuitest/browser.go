@@ -122,7 +122,7 @@ func program() (string, error) {
 			return found, nil
 		}
 	}
-	return "", errors.New("Chromium is not on PATH; install it (Debian: apt-get install chromium-headless-shell)")
+	return "", errors.New("no Chromium is on PATH; install it (Debian: apt-get install chromium-headless-shell)")
 }
 
 // chromium starts a browser, one for all tests of a package; [Main] stops it.
