@@ -15,12 +15,13 @@ import (
 	"counterpour/webui/webuitest"
 )
 
-// slowly serves the pages of a house, which answer a mark only after a while.
+// slowly serves the pages of a house, which answer a mark, and tell of the marks of others, only
+// after a while.
 func slowly(t *testing.T, h *webuitest.House, after time.Duration) (address string) {
 	t.Helper()
 	pages := webuitest.PagesOf(t, h)
 	server := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if r.Method == http.MethodPost {
+		if r.Method == http.MethodPost || r.URL.Path == "/board/events" {
 			time.Sleep(after)
 		}
 		pages.ServeHTTP(w, r)

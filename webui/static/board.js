@@ -65,7 +65,9 @@
   let stale = false; // the bar answers, but its store does not
   let slow = false; // what is being marked takes so long that it is told
   const failed = new Set();
-  const old = (is) => {
+  let apart = false; // the bar does not answer
+  const old = (is = apart) => {
+    apart = is;
     older.hidden = !(is || stale);
     unmarked.textContent = [...unsent.told(), ...(slow ? [unsent.going()] : []), ...(failed.size ? [say("not-marked", { Bottles: [...failed].join(", "), Answers: !is })] : [])].join(" ");
     line.hidden = older.hidden && !unmarked.textContent;
@@ -92,7 +94,7 @@
   let turn = Promise.resolve(), marking = 0;
   const inTurn = (does) => {
     marking++;
-    turn = turn.then(does).finally(() => {
+    turn = turn.then(does, does).finally(() => {
       marking--;
       follow();
     });
@@ -117,16 +119,16 @@
   const sendTaps = async () => {
     shown = false;
     clearTimeout(next);
-    const late = setTimeout(() => { slow = true; old(!older.hidden); }, slowAfter);
+    const late = setTimeout(() => { slow = true; old(); }, slowAfter);
     const sent = unsent.send(post);
-    old(!older.hidden);
+    old();
     const any = await sent;
     clearTimeout(late);
     slow = false;
     if (!any) return;
     if (unsent.silent()) next = setTimeout(send, retry);
     else if (!shown) await ask(from()).catch(() => {});
-    old(!older.hidden);
+    old();
   };
   const send = async () => {
     if (board.querySelector("form.marks") && unsent.taps().length) await inTurn(sendTaps);
@@ -170,7 +172,7 @@
     const what = button.dataset.bottle ?? button.textContent;
     if (unsent.knows(button) && unsent.later(button, what)) {
       said.textContent = unsent.going();
-      old(!older.hidden);
+      old();
       return send();
     }
     const body = new URLSearchParams(new FormData(form));
