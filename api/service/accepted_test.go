@@ -140,6 +140,7 @@ func TestMissingNameExcludesItsVarieties(t *testing.T) {
 		{pour: "1/2 oz grapefruit juice", missing: "grapefruit juice", stock: []string{"pink-grapefruit-juice", "orange-juice"}, kept: []string{"pink-grapefruit-juice"}},
 		{pour: "1/2 oz honey", missing: "honey", struck: []string{"honey", "honey-syrup-3-1", "honey-syrup-2-1"}, kept: []string{"demerara-syrup"}},
 		{pour: "1/2 oz honey syrup", missing: "honey syrup", struck: []string{"honey-syrup-1-1"}, kept: []string{"honey"}},
+		{pour: "2 oz prosecco", missing: "prosecco", struck: []string{"brut-prosecco"}, kept: []string{"cava"}},
 		{pour: "1/2 oz maple syrup", missing: "maple syrup", struck: []string{"maple-syrup-cut"}, kept: []string{"honey-syrup"}},
 	} {
 		text := "2 oz bourbon\n3/4 oz lemon juice\n" + c.pour + "\nshake, up"

@@ -57,13 +57,14 @@ func (n Names) With(spec *flavor.Spec, said []string, missing, shelf []*flavor.P
 }
 
 // sisters reports whether p is the same thing as what is missing, in another form: a
-// juice or a syrup that smells of it first, and holds a name of it in its own, or a coffee that
-// is made as it is, as an espresso without caffeine. A bottle
-// of a spirit or a liqueur is bought by a name of its own.
+// juice, a syrup or a sparkling wine that smells of it first, and holds a name of it in its own,
+// or a coffee that is made as it is, as an espresso without caffeine. Any other bottle is bought
+// by a name of its own.
 func (n Names) sisters(p, missing *flavor.Profile, names []string) bool {
 	juices, sweeteners := p.Class.Pressed() && missing.Class.Pressed(), isSweetener(p) && isSweetener(missing)
 	coffees := p.Class.Roasted() && missing.Class.Roasted()
-	if !juices && !sweeteners && !coffees {
+	wines := p.Class == flavor.ClassSparklingWine && missing.Class == flavor.ClassSparklingWine && (p.ABV.Value <= flavor.NoAlcoholABV) == (missing.ABV.Value <= flavor.NoAlcoholABV)
+	if !juices && !sweeteners && !coffees && !wines {
 		return false
 	}
 	if coffees {

@@ -68,9 +68,15 @@ func under(x *weigh.OutOfBounds) string {
 	return fmt.Sprintf("%.0f °C in the mug is too cold for a hot drink: at least %.0f °C", x.Amount, x.Bound)
 }
 
+// asLarge is the share of what a drink may have at most, from where it is more than that and not
+// about as much.
+const asLarge = 1.05
+
 // over says that a drink has too much of something.
 func over(x *weigh.OutOfBounds) string {
 	switch {
+	case x.Axis == ratio.Volume && x.Amount < asLarge*x.Bound:
+		return fmt.Sprintf("%.0f ml in the glass is as much as the largest of its kind have", x.Amount)
 	case x.Axis == ratio.Volume && x.Bound < weigh.MostML:
 		return fmt.Sprintf("%.0f ml in the glass is large for its kind: about %.0f ml is usual", x.Amount, x.Bound)
 	case x.Axis == ratio.Volume:

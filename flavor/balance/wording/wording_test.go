@@ -72,6 +72,7 @@ func TestBound(t *testing.T) {
 		bound weigh.OutOfBounds
 		want  string
 	}{
+		{weigh.OutOfBounds{Axis: ratio.Volume, High: true, Amount: 248, Bound: 247, Edges: 1}, "248 ml in the glass is as much as the largest of its kind have"},
 		{weigh.OutOfBounds{Axis: ratio.Volume, High: true, Amount: 250, Bound: 140, Glass: mix.Glass{Name: "coupe"}}, "250 ml does not go into a coupe, which takes about 140 ml of it"},
 		{weigh.OutOfBounds{Axis: ratio.Volume, High: true, Amount: 250, Bound: 140, Edges: 2}, "250 ml in the glass is large for its kind: about 140 ml is usual"},
 		{weigh.OutOfBounds{Axis: ratio.Volume, Amount: 12, Bound: 30, Edges: 2}, "12 ml in the glass is less than a drink holds: at least 30 ml"},

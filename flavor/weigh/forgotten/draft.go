@@ -51,7 +51,7 @@ func (d *Draft) nearUnbased() []float64 {
 func (d *Draft) nearUnsoured() []float64 {
 	if d.unsoured == nil {
 		other := otherServing
-		if mixes(d.spec.Method) {
+		if d.spec.Method.Aerates() { // who swizzles a julep wants no juice in it
 			other = clearlyOther
 		}
 		d.unsoured = d.weights(&d.book.unsoured, makeup.IsSharp, other)

@@ -90,7 +90,7 @@ func TestWhatIsNotPouredSilently(t *testing.T) {
 // Of a bottle that nobody knows the reader says which kinds such drinks have.
 func TestWhatAnUnknownBottleMayBe(t *testing.T) {
 	for text, kind := range map[string]string{
-		"1 gin 1 Camparino 1 sweet verm": "red bitter aperitif", "Last word: gin 22, Grenoblaise 22, maraschino 22, lime 22": "green herbal liqueur", "50 tequila 25 Angevine 25 lime": "triple sec",
+		"1 gin 1 Rossarolo 1 sweet verm": "red bitter aperitif", "Last word: gin 22, Grenoblaise 22, maraschino 22, lime 22": "green herbal liqueur", "50 tequila 25 Angevine 25 lime": "triple sec",
 	} {
 		_, err := reading.Read(text, wholeCatalogue(t))
 		var faults flavor.DataFaults
