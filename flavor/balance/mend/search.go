@@ -62,9 +62,25 @@ func (f *fixing) keep(c candidate) {
 		c.score, c.sure = f.scoreWith(c.changes, f.base), true // without what is left out it may be of another kind
 	}
 	c.small = !c.scales() && after < smallShare*max(f.spec.VolumeML(), f.usual())
-	if c.score > f.base && !f.heady(c.changes) && !f.spikes(c.changes) && !f.bursts(c) {
+	if c.score > f.base && !f.heady(c.changes) && !f.spikes(c.changes) && !f.bursts(c) && !f.robs(c.changes) {
 		f.found = append(f.found, c)
 	}
+}
+
+// robs reports whether changes leave out the last base of the draft, which no fault names: what is
+// left may be in balance, and is not the drink that was meant.
+func (f *fixing) robs(changes []change.Change) bool {
+	if !slices.ContainsFunc(changes, func(x change.Change) bool {
+		return x.ToML == 0 && x.Profile.Base() && !slices.ContainsFunc(f.faults, func(y fault.Fault) bool { return y.Profile == x.Profile })
+	}) {
+		return false
+	}
+	for i := range f.spec.Pours {
+		if f.spec.Pours[i].Profile.Base() && !slices.ContainsFunc(changes, func(x change.Change) bool { return x.Pour == i && x.ToML == 0 }) {
+			return false
+		}
+	}
+	return !slices.ContainsFunc(changes, func(x change.Change) bool { return x.ToML > 0 && x.FromML == 0 && x.Profile.Base() })
 }
 
 // reaches returns the score of the draft with one pour at another amount and whether it is
