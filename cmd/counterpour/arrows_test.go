@@ -296,7 +296,7 @@ func TestTheGuideNamesEveryPackage(t *testing.T) {
 }
 
 // rowsOf are the packages that the tables of the guide name in their first column, by the
-// path from the root; a table headed "in `folder`" names those beneath it.
+// path from the root; a table headed "in `folder`", whatever follows, names those beneath it.
 func rowsOf(guide string) map[string]bool {
 	named, under := map[string]bool{}, ""
 	for line := range strings.Lines(guide) {
@@ -305,7 +305,8 @@ func rowsOf(guide string) map[string]bool {
 		switch folder, beneath := strings.CutPrefix(cell, "in `"); {
 		case !table || strings.HasPrefix(cell, "---"):
 		case beneath:
-			under = strings.Trim(folder, "`") + "/"
+			folder, _, _ = strings.Cut(folder, "`")
+			under = folder + "/"
 		case !strings.HasPrefix(cell, "`"):
 			under = ""
 		default:

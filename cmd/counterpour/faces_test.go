@@ -58,7 +58,7 @@ var faces = []asked{
 }
 
 // within are methods of the centre that nobody asks by themselves: parts of what is asked above.
-var within = strings.Fields(`AllCautions Beside Bottles Card Catalogue Cautions CautionsOf Changes Close Contrast Drink Drinks Flight For HangUp
+var within = strings.Fields(`AllCautions BarredFrom Beside Bottles Card Catalogue Cautions CautionsOf Changes Close Contrast Drink Drinks Flight For HangUp
 	InStock Known Look MeaningsOf Mend NameOf Named Nearest Now Others Poured ProvenCalled Ranges Read ReadFields ReadPart ReadRest ReadText
 	Remedies Starters StockList Usual UsualML Admitting`)
 
