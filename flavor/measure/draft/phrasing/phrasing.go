@@ -81,16 +81,13 @@ var (
 	order = pattern.Of(`(?i)(?:,|//|/|-|\+)?[ \t]*\b(?:(sub|xtra|extra)(?:[ \t]+(?:with|for|in))?|(no))[ \t]+(\pL+)[ \t]*`)
 )
 
-// table is where a ticket goes, and that one drink of a name is ordered.
-var table = pattern.Of(`(?i)^[ \t]*(?:(?:tbl|table|tab|seat|bar|order|ticket|tkt|chk)[ \t]*#?\d+[ \t]*[/:|,–—-]+[ \t]*(?:1[ \t]?x[ \t]+)?|1[ \t]?x[ \t]+)(\pL)`)
+// single is that one drink of a name is ordered, before the name.
+var single = pattern.Of(`(?i)^[ \t]*1[ \t]?x[ \t]+(\pL)`)
 
 // ticket sets aside what a ticket changes of a drink, where the pours behind it have that change: "SUB
 // mezcal, NO salt: 2 mezcal, ...". A ticket that speaks of an allergy stays.
 func (p *Plain) ticket() {
-	if at := table.FindStringSubmatchIndex(p.Text); at != nil && !strings.Contains(strings.ToLower(p.Text), "allerg") {
-		if where := strings.Trim(p.Text[:at[2]], " \t/:|,–—-"); where != "" {
-			p.Aside = append(p.Aside, where)
-		}
+	if at := single.FindStringSubmatchIndex(p.Text); at != nil && !strings.Contains(strings.ToLower(p.Text), "allerg") {
 		p.replace(0, at[2], "")
 	}
 	at := header.FindStringIndex(p.Text)
