@@ -43,5 +43,5 @@ func TestTheRestOfADraft(t *testing.T) {
 	w := webuitest.Post(pages, "/bench", webuitest.Fields("text", "2 oz glimmer\n1/4 oz lemon juice\nshake"), true)
 	webuitest.Says(t, w, []string{"Nothing scored yet", `class="strip"`, "Line 1"}, []string{"of 100"})
 	w = webuitest.Post(pages, "/bench", webuitest.Fields("text", "2 oz gin\n1/4 oz lemon juice\n1/2 oz glimmer\nshake"), true)
-	webuitest.Says(t, w, []string{"Incomplete: this leaves out line 3.", "The rest alone scores 26."}, []string{"too little lemon juice"})
+	webuitest.Says(t, w, []string{"Incomplete: this leaves out line 3.", "Not scored yet", "What could be read would score 26 alone."}, []string{"too little lemon juice"})
 }

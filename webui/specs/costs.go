@@ -35,6 +35,7 @@ type costsView struct {
 	Currency string // of the bottles, and so of what drinks cost
 	Sells    string // the currency of prices: of the house, else of the bottles
 	Fault    string // why no drink has a cost
+	Apart    bool   // prices and costs are in two currencies, so that there are no shares
 	Together string // what one of each costs, of what they sell for
 	Unknown  string // drinks whose cost is not known in full
 	Undo     *part.Undo
@@ -80,27 +81,28 @@ func (p *pages) costs(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	status := http.StatusOK
-	if r.Method == http.MethodPost {
-		changes, err := p.keepPrices(r, v)
-		switch {
-		case errors.Is(err, house.ErrConflict):
-			status, v.Trouble = http.StatusConflict, say.It("specs.price-changed-meanwhile")
-		case err != nil:
-			return err
-		case v.Trouble != "":
-			status = http.StatusUnprocessableEntity
-		default:
-			back := url.Values{"saved": {"yes"}}
-			if undo := part.UndoOf(changes, ""); undo != nil {
-				back.Set("undo", undo.Mark)
-			}
-			http.Redirect(w, r, withMore(v.Here, back)+"#said", http.StatusSeeOther)
-			return nil
-		}
+	if r.Method != http.MethodPost {
+		v.Saved, v.Undo = r.Form.Has("saved"), part.UndoIn(r.Form, v.Here)
+		return p.Write(w, r, http.StatusOK, "costs", "layout", v)
 	}
-	v.Saved, v.Undo = r.Form.Has("saved"), part.UndoIn(r.Form, v.Here)
-	return p.Write(w, r, status, "costs", "layout", v)
+	v, changes, err := p.keepPrices(r, v, func() (*costsView, error) { return p.costsOf(r.Context(), key, down, page) })
+	undo := part.UndoOf(changes, v.Here)
+	switch {
+	case errors.Is(err, house.ErrConflict):
+		v.Trouble = say.It("specs.price-changed-meanwhile")
+		return p.Write(w, r, http.StatusConflict, "costs", "layout", v)
+	case err != nil:
+		return err
+	case v.Trouble != "":
+		v.Undo = undo
+		return p.Write(w, r, http.StatusUnprocessableEntity, "costs", "layout", v)
+	}
+	back := url.Values{"saved": {"yes"}}
+	if undo != nil {
+		back.Set("undo", undo.Mark)
+	}
+	http.Redirect(w, r, withMore(v.Here, back)+"#said", http.StatusSeeOther)
+	return nil
 }
 
 // withMore is an address with more said in it.
@@ -129,6 +131,7 @@ func (p *pages) costsOf(ctx context.Context, key string, down bool, page int) (*
 	if v.Sells = cmp.Or(p.house.Settings().Currency, v.Currency); v.Currency == "" {
 		v.Currency = v.Sells
 	}
+	v.Apart = v.Currency != v.Sells
 	rows := make([]costRow, len(menu))
 	var unknown []string
 	for i := range menu {

@@ -14,11 +14,12 @@ import (
 	"counterpour/webui/words"
 )
 
-// keepPrices writes the prices of a form that differ from those that are kept. What was
-// typed stays in the rows; one that cannot be read says why, and then nothing is written.
-func (p *pages) keepPrices(r *http.Request, v *costsView) ([]house.Change, error) {
+// keepPrices writes the prices of a form that differ from those that are kept, and returns the
+// page as it is then. One that cannot be read stays as it was typed and says why; the others are
+// kept all the same.
+func (p *pages) keepPrices(r *http.Request, v *costsView, again func() (*costsView, error)) (*costsView, []house.Change, error) {
 	var edits []house.Edit
-	bad := 0
+	var bad []costRow
 	for i := range v.Rows {
 		row := &v.Rows[i]
 		if !r.PostForm.Has(row.Field) {
@@ -32,19 +33,39 @@ func (p *pages) keepPrices(r *http.Request, v *costsView) ([]house.Change, error
 		edit, err := p.priceEdit(row, typed, v.Sells, v.Currency, r.PostForm.Get("version."+row.Slug))
 		if err != nil {
 			row.Fault = words.Sentence(form.Message(err))
-			bad++
+			bad = append(bad, *row)
 			continue
 		}
 		edits = append(edits, edit)
 	}
-	switch {
-	case bad > 0:
-		v.Trouble = say.It("specs.prices-not-understood", "Prices", bad)
-		return nil, nil
-	case len(edits) == 0:
-		return nil, nil
+	var changes []house.Change
+	var err error
+	if len(edits) > 0 {
+		if changes, err = p.house.Store().Write(r.Context(), frame.By(r), edits...); err != nil || len(bad) == 0 {
+			return v, changes, err
+		}
+		now, err := again()
+		if err != nil {
+			return v, changes, err
+		}
+		v = now
+		v.markBad(bad)
 	}
-	return p.house.Store().Write(r.Context(), frame.By(r), edits...)
+	if len(bad) > 0 {
+		v.Trouble = say.It("specs.prices-not-understood", "Prices", len(bad), "Kept", len(edits))
+	}
+	return v, changes, nil
+}
+
+// markBad writes what was typed and cannot be read back into its rows, with why.
+func (v *costsView) markBad(bad []costRow) {
+	for i := range v.Rows {
+		for _, b := range bad {
+			if row := &v.Rows[i]; row.Slug == b.Slug {
+				row.Price, row.Fault = b.Price, b.Fault
+			}
+		}
+	}
 }
 
 // priceEdit is what keeps a price as it was typed; an empty one is taken away.

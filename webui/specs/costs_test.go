@@ -47,14 +47,19 @@ func TestTheCostsOfTheMenu(t *testing.T) {
 	assert.Equal(t, int64(2), prices[0].Version)
 }
 
-// A price that is none stops all of them and stays as it was typed; one that somebody else
-// changed is not overwritten.
+// A price that is none stays as it was typed and is not kept, and what else was typed is; one that
+// somebody else changed is not overwritten.
 func TestPricesThatAreNotKept(t *testing.T) {
 	h := webuitest.OnSale(t)
 	p := webuitest.PagesOf(t, h)
 	for typed, said := range map[string]string{"ten": "ten", "0": "above zero", "-3": "-3", "$12": "EUR", "1e99": "1e99"} {
-		w := webuitest.Post(p, "/costs", webuitest.Fields("price.mainbrace", typed, "price.spindrift", "9"), false)
-		webuitest.Tells(t, w, 422, "Nothing was kept", said, `aria-invalid="true"`, `value="9"`)
+		h := webuitest.OnSale(t)
+		w := webuitest.Post(webuitest.PagesOf(t, h), "/costs", webuitest.Fields("price.mainbrace", typed, "price.spindrift", "9"), false)
+		webuitest.Tells(t, w, 422, "1 price is not understood and not kept", "1 other change is kept.", "Undo", said, `aria-invalid="true"`, `value="9"`, `name="version.spindrift" value="1"`)
+		prices, err := house.All[house.MenuPrice](t.Context(), h.Store())
+		require.NoError(t, err)
+		require.Len(t, prices, 1)
+		assert.Equal(t, "spindrift", prices[0].Item.Spec)
 	}
 	comma := webuitest.OnSale(t)
 	_, err := comma.Store().Write(t.Context(), webuitest.Opening, house.Put(house.Settings{Currency: "EUR", Decimal: house.DecimalComma}, 0))
@@ -62,7 +67,7 @@ func TestPricesThatAreNotKept(t *testing.T) {
 	webuitest.Tells(t, webuitest.Post(webuitest.PagesOf(t, comma), "/costs", webuitest.Fields("price.mainbrace", "1.234,56"), false), 422,
 		`<tr class="mend"><td class="fault" colspan="4" id="fault-price.mainbrace">&#34;1.234,56&#34; is not a number`, "such as 12,50")
 	for typed, said := range map[string]string{"0 %": "Write the share with digits", "120 %": "Write the share with digits", "x %": "Write the share with digits"} {
-		webuitest.Tells(t, webuitest.Post(p, "/costs", webuitest.Fields("price.mainbrace", typed), false), 422, "Nothing was kept", said)
+		webuitest.Tells(t, webuitest.Post(p, "/costs", webuitest.Fields("price.mainbrace", typed), false), 422, "not understood and not kept", said)
 	}
 	webuitest.Tells(t, webuitest.Post(p, "/costs", webuitest.Fields("price.nutcracker", "20 %"), false), 422, "no price follows from a share", "No price for egg white and orgeat.")
 	require.Equal(t, 303, webuitest.Post(p, "/costs", webuitest.Fields("price.mainbrace", "10"), false).Code)
@@ -80,7 +85,7 @@ func TestPricesAreInTheCurrencyOfTheHouse(t *testing.T) {
 	_, err := h.Store().Write(t.Context(), webuitest.Opening, house.Put(house.Settings{Currency: "GBP"}, 0))
 	require.NoError(t, err)
 	p := webuitest.PagesOf(t, h)
-	webuitest.Tells(t, webuitest.Get(p, "/costs", ""), 200, ">Price, GBP<", ">Costs, EUR<")
+	webuitest.Tells(t, webuitest.Get(p, "/costs", ""), 200, ">Price, GBP<", ">Costs, EUR<", "No shares, since drinks sell in GBP and the bottles are priced in EUR.")
 	require.Equal(t, 303, webuitest.Post(p, "/costs", webuitest.Fields("price.mainbrace", "11"), false).Code)
 	webuitest.Tells(t, webuitest.Get(p, "/costs", ""), 200, `value="11"`, "The price is in GBP, the bottles are in EUR.")
 	webuitest.Tells(t, webuitest.Post(p, "/costs", webuitest.Fields("price.spindrift", "20 %"), false), 422, "no price follows from a share")

@@ -160,10 +160,12 @@ func Verdict(v weigh.Verdict) string {
 }
 
 // VerdictSentence says how a drink compares with the good ones; tail is the share of them
-// that is further off, 0 to 1.
+// that is further off by its ratio, 0 to 1. What is balanced may be so by little, and what is not
+// may have the ratio of its family and another fault: then the sentence says so.
 func VerdictSentence(v weigh.Verdict, tail float64) string {
-	further := ""
-	switch n := int(math.Round(10 * tail)); {
+	const few, many = 1, 3 // of ten drinks
+	further, n := "", int(math.Round(10*tail))
+	switch {
 	case n <= 0:
 		further = say.It("words.almost-none-further-off")
 	case n >= 10:
@@ -171,10 +173,14 @@ func VerdictSentence(v weigh.Verdict, tail float64) string {
 	default:
 		further = say.It("words.some-further-off", "N", n, "One", n == 1)
 	}
-	switch v {
-	case weigh.Balanced:
+	switch {
+	case v == weigh.Balanced && n <= few:
+		return say.It("words.just-inside", "Further", further)
+	case v == weigh.Balanced:
 		return say.It("words.where-the-good-are", "Further", further)
-	case weigh.Near:
+	case n >= many:
+		return say.It("words.ratio-is-inside", "Further", further)
+	case v == weigh.Near:
 		return say.It("words.at-the-edge", "Further", further)
 	}
 	return say.It("words.outside", "Further", further)
