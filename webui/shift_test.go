@@ -16,7 +16,7 @@ var everyPage = []string{
 	"/tonight", "/tonight?avoid=tree+nuts", "/tonight/ahead", "/tonight/wall", "/tonight/flight?drink=mainbrace&drink=halyard-sour", "/board", "/bench", "/bench?text=2+oz+gin%0A3/4+oz+lemon+juice%0A1/2+oz+orgeat&missing=orgeat", "/tools",
 	"/riffs?from=all&text=2+oz+gin%0A3/4+oz+lemon+juice%0A1/2+oz+orgeat", "/riffs/use-up", "/riffs/walk",
 	"/specs", "/costs", "/specs/mainbrace", "/specs/mainbrace/batch", "/specs/mainbrace/card", "/specs/print", "/menu", "/specs/import",
-	"/stock", "/stock/bottle", "/stock/label?of=orgeat", "/stock/made", "/stock/house", "/stock/import", "/start", "/map", "/map?spec=nutcracker&missing=orgeat", "/map?bottle=orgeat",
+	"/stock", "/stock/bottle", "/stock/label?of=orgeat", "/stock/made", "/stock/house", "/stock/import", "/stock/order", "/start", "/map", "/map?spec=nutcracker&missing=orgeat", "/map?bottle=orgeat",
 	"/training?what=cover", "/training/progress", "/training/flight", "/training/triangle", "/training/starter",
 }
 

@@ -50,7 +50,7 @@ var faces = []asked{
 	{what: "a flight of one drink", methods: "FlightOf", route: "flight", page: "/training/flight", command: "flight"},
 	{what: "a triangle test", methods: "Triangle", route: "triangle", page: "/training/triangle", command: "triangle"},
 	{what: "how training went", page: "/training/progress", why: "it is about people: only they and their lead see it, signed in"},
-	{what: "keep specs and stock", methods: "FindDrinks Store", page: "/specs /specs/import /specs/export /specs/print /menu /specs/{slug}/card /card /stock/import /stock/stock.csv /stock/label /stock/made /stock/undo /undo /start", command: "house import house export",
+	{what: "keep specs and stock", methods: "FindDrinks Store", page: "/specs /specs/import /specs/export /specs/print /menu /specs/{slug}/card /card /stock/import /stock/order /stock/stock.csv /stock/label /stock/made /stock/undo /undo /start", command: "house import house export",
 		why: "a script keeps a house through files, so that it is read back as a person would check it"},
 	{what: "how the house is set up", page: "/stock/house /login", command: "house passcode house token", why: "the file of passcodes is on the server alone"},
 	{what: "keep the file of a house", methods: "Ready Age Listeners", route: "health ready metrics openapi", command: "serve check version calibrate house backup house restore house check",

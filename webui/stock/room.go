@@ -12,7 +12,6 @@ import (
 	"counterpour/webui/form"
 	"counterpour/webui/part"
 	"counterpour/webui/say"
-	"counterpour/webui/words"
 )
 
 // stockroom is what the house keeps and makes, at one moment.
@@ -155,20 +154,6 @@ func (r *stockroom) order(b *house.Bottle) float64 {
 		left.Stock = 0
 	}
 	return left.Order()
-}
-
-// orders lists what to order of all bottles, in the order of their names.
-func (r *stockroom) orders() (out []string) {
-	bottles := slices.Clone(r.bottles)
-	slices.SortFunc(bottles, func(a, b house.Bottle) int {
-		return cmp.Or(strings.Compare(a.Name, b.Name), strings.Compare(a.ID, b.ID))
-	})
-	for i := range bottles {
-		if n := r.order(&bottles[i]); n > 0 {
-			out = append(out, say.It("stock.order-of", "Number", words.Plain(n), "Name", bottles[i].Name))
-		}
-	}
-	return out
 }
 
 // category is the name of a bottle's category, its id if that is not known.

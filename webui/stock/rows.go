@@ -65,8 +65,13 @@ func (r *stockroom) shelve(bottles []house.Bottle, q stockQuery) []stockShelf {
 	return out
 }
 
+// bottleAddress is the address of the page of a bottle.
+func bottleAddress(b *house.Bottle) string {
+	return "/stock/bottle?" + url.Values{"id": {b.ID}}.Encode()
+}
+
 func (r *stockroom) bottleOf(b *house.Bottle, per pourSize) stockBottle {
-	v := stockBottle{Name: b.Name, Address: "/stock/bottle?" + url.Values{"id": {b.ID}}.Encode(), Category: r.category(b), Out: !r.there(b)}
+	v := stockBottle{Name: b.Name, Address: bottleAddress(b), Category: r.category(b), Out: !r.there(b)}
 	if well := r.wells[b.Ingredient]; well.ID != b.ID {
 		v.Instead = well.Name
 	} else {

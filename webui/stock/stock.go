@@ -112,8 +112,8 @@ type stockView struct {
 	Shelves []stockShelf
 	Made    []stockMade
 	Notes   []string
-	Orders  []string // what to order of the whole stock, a line each
-	Before  string   // address of the page before, and so on
+	Orders  int    // bottles below their par, of the whole stock
+	Before  string // address of the page before, and so on
 	After   string
 	Pages   string
 	Gone    *goneView
@@ -181,7 +181,7 @@ func (p *pages) stockOf(ctx context.Context, q stockQuery) (*stockView, error) {
 		return nil, err
 	}
 	v := &stockView{About: p.house.About(), Query: q, Any: q.Text != "" || q.Class != "",
-		Classes: room.classes(q.Class), All: len(room.bottles) + len(room.made), Notes: room.notes(), Orders: room.orders()}
+		Classes: room.classes(q.Class), All: len(room.bottles) + len(room.made), Notes: room.notes(), Orders: len(room.orders())}
 	for _, s := range pourSizes {
 		v.Sizes = append(v.Sizes, form.Option{Value: s.ID, Name: s.Name, Chosen: s == q.Per})
 	}

@@ -56,7 +56,7 @@ func TestStockScenarios(t *testing.T) {
 	}
 }
 
-// A bottle below its par says how many to order, and the stock lists all of them; one that ran
+// A bottle below its par says how many to order, and the list to print holds all of them; one that ran
 // out counts as none.
 func TestWhatToOrder(t *testing.T) {
 	h := webuitest.Stocked(t)
@@ -67,8 +67,24 @@ func TestWhatToOrder(t *testing.T) {
 		require.NoError(t, err)
 	}
 	pages := webuitest.PagesOf(t, h)
-	webuitest.Says(t, webuitest.Get(pages, "/stock", ""), []string{"2.5 × 700\u00a0mL <strong class=\"mark\">order 2</strong>", "To order, up to par", "<li>2 × Blue cap</li>", "<li>4 × Almond syrup</li>"}, nil)
+	webuitest.Says(t, webuitest.Get(pages, "/stock", ""), []string{"2.5 × 700\u00a0mL <strong class=\"mark\">order 2</strong>", `<a href="/stock/order">What to order (`}, nil)
+	webuitest.Says(t, webuitest.Get(pages, "/stock/order", ""), []string{`<td class="n">2</td><th scope="row"><a href="/stock/bottle?id=blue">Blue cap</a>`, `<td class="n">4</td>`, "Almond syrup", "Print it", "In all"}, []string{"without a par"})
 	webuitest.Says(t, webuitest.Get(pages, "/stock/bottle?id=blue", ""), []string{`name="par" value="4"`}, nil)
+}
+
+// What is ordered costs its price so often, in a sum for each currency; what has none is named, and so is
+// what ran out without a par.
+func TestWhatAnOrderCosts(t *testing.T) {
+	h := webuitest.Stocked(t)
+	h.Dry = []string{"orgeat"}
+	euros := 20.5
+	_, err := h.Store().Write(t.Context(), webuitest.Opening,
+		house.Put(house.Bottle{ID: "a", Name: "Anchor gin", Ingredient: "london-dry-gin", SizeML: 700, Stock: 1, Par: 3, Price: &euros, Currency: "EUR"}, 0),
+		house.Put(house.Bottle{ID: "b", Name: "Bollard gin", Ingredient: "london-dry-gin", SizeML: 700, Stock: 1, Par: 2}, 0))
+	require.NoError(t, err)
+	w := webuitest.Get(webuitest.PagesOf(t, h), "/stock/order", "")
+	webuitest.Says(t, w, []string{"20.50\u00a0EUR", "41.00\u00a0EUR", "Without a price, and so in no sum: Bollard gin.", "Out, and without a par: Almond syrup and Lemons of the day."}, nil)
+	webuitest.Says(t, webuitest.Get(webuitest.NewPages(t), "/stock/order", ""), []string{"Nothing to order"}, []string{"Print it"})
 }
 
 func TestAnEmptyStockSaysWhatToDo(t *testing.T) {

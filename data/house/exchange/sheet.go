@@ -287,11 +287,15 @@ func (s *Sheet) titled(f column.Field) bool {
 // asSaid is why a row that the user leaves out is no bottle.
 const asSaid = "left out, as you said"
 
+// sumWords are what rows of totals are called in English, German, French, Spanish and Italian, as a
+// pattern. Common practice, no source.
+const sumWords = `(?:grand |sub[- ]?|sous[- ])?total(?:s|es?)?|sum|(?:zwischen|gesamt|end)?summe|(?:ins)?gesamt(?:betrag|preis|wert)?|somme|suma|somma|summa`
+
 // sumRow matches the first words of a row of totals. A bottle may have such a name, but
 // then its row has a size or an ingredient.
 var (
-	sumRow = pattern.Of(`(?i)^\W*(?:grand |sub[- ]?)?totals?\W*$`)
-	sumOf  = pattern.Of(`(?i)^\W*(?:grand |sub[- ]?)?totals?\b`)
+	sumRow = pattern.Of(`(?i)^\W*(?:` + sumWords + `)\W*$`)
+	sumOf  = pattern.Of(`(?i)^\W*(?:` + sumWords + `)\b`)
 )
 
 func (r *SheetRow) isSum() bool {

@@ -76,3 +76,14 @@ func TestAKindIsChosenOnceForOneName(t *testing.T) {
 		}
 	}
 }
+
+// A row of totals is no bottle, in the tongue of the list either; a bottle whose name begins like one is.
+func TestRowsOfTotals(t *testing.T) {
+	for name, sum := range map[string]bool{"Summe": true, "Gesamt:": true, "Zwischensumme": true, "Total HT": true, "Sous-total": true, "Totale": true, "Suma": true, "Grand total": true,
+		"Sumac London dry gin": false, "Totally London dry gin": false} {
+		sheet, err := exchange.ReadSheet(strings.NewReader("Bezeichnung;Inhalt;EK netto\nDock London dry gin;70cl;14,90\n"+name+";;14,90\n"), shelf(t), nil, exchange.Settled{House: "EUR"})
+		require.NoError(t, err)
+		require.Len(t, sheet.Rows, 2, name)
+		assert.Equal(t, sum, sheet.Rows[1].LeftOut == "a sum", name)
+	}
+}

@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/tongue"
 	"counterpour/flavor/measure/pattern"
 )
 
@@ -169,6 +170,26 @@ func (k *Finder) Find(kind, group, name string) *Kind {
 	}
 	if said := strings.TrimSpace(kind); said != "" {
 		if found := k.Stated(said); found != nil { // a misspelling
+			return found
+		}
+	}
+	return k.foreign(words, kindWords(kind, group), within)
+}
+
+// foreign looks for an ingredient in a name of another tongue, put into English: in all that was
+// translated of it, since a part of that is another thing, the fruit of a liqueur. It is always
+// supposed, and so shown to whoever imports the list.
+func (k *Finder) foreign(words, kindWords []string, within flavor.Class) *Kind {
+	key := strings.Join(words, " ")
+	readings := tongue.Readings(key)
+	if name := tongue.Name(key); name != "" {
+		readings = append([]string{name}, readings...)
+	}
+	for _, english := range readings {
+		said := strings.Fields(flavor.NormaliseName(english))
+		translated := slices.DeleteFunc(slices.Clone(said), func(w string) bool { return slices.Contains(words, w) })
+		if found := k.inName(said, kindWords, within); found != nil && holdsAll(strings.Fields(found.Why), translated) {
+			found.Supposed, found.Why = true, key
 			return found
 		}
 	}

@@ -51,3 +51,26 @@ func TestAWholeNameIsNotSupposed(t *testing.T) {
 		}
 	}
 }
+
+// A name of another tongue is the kind that all of its translated words name, and is asked about; a part
+// of them is another thing.
+func TestNamesOfOtherTongues(t *testing.T) {
+	shelf := house.NewShelf([]*flavor.Profile{
+		{ID: "orange-liqueur", Name: "orange liqueur", Class: flavor.ClassLiqueur},
+		{ID: "orange-juice", Name: "orange juice", Class: flavor.ClassJuice},
+		{ID: "strawberry-juice", Name: "strawberry juice", Aliases: []string{"strawberry"}, Class: flavor.ClassJuice},
+	})
+	k := kinds.New(speller{shelf, nil})
+	for name, want := range map[string]string{"Orangenlikör 40%": "orange-liqueur", "Hafen Orangenlikör": "orange-liqueur", "Jus d'orange 1 l": "orange-juice",
+		"Zumo de naranja": "orange-juice", "Erdbeerlikör": "", "Halyard No 3": ""} {
+		found := k.Find("", "", name)
+		if want == "" {
+			assert.Nil(t, found, name)
+			continue
+		}
+		if assert.NotNil(t, found, name) {
+			assert.Equal(t, want, found.Profile.ID, name)
+			assert.True(t, found.Supposed, "a translation is shown: %s", name)
+		}
+	}
+}
