@@ -81,7 +81,7 @@ func fillUsual(volumeML float64, s flavor.Service) (f FillLevel, err error) {
 // GlassesOf lists the glass that a spec names or, if it names none that is known,
 // those that its service is usually poured into.
 func GlassesOf(s *flavor.Spec) []Glass {
-	if g, ok := GlassNamed(s.Glass); ok {
+	if g, ok := GlassOf(s); ok {
 		return []Glass{g}
 	}
 	return glassesFor(s.Service)
@@ -90,7 +90,7 @@ func GlassesOf(s *flavor.Spec) []Glass {
 // FillOf fills the glass that a spec names or, if it names none that is known, the
 // usual one, as its ice stands in it. It fails as [fillUsual] does.
 func FillOf(volumeML float64, s *flavor.Spec) (FillLevel, error) {
-	if g, ok := GlassNamed(s.Glass); ok {
+	if g, ok := GlassOf(s); ok {
 		return g.Fill(volumeML, Standing(s))
 	}
 	f, err := fillUsual(volumeML, s.Service)
@@ -98,6 +98,20 @@ func FillOf(volumeML float64, s *flavor.Spec) (FillLevel, error) {
 		return f, err
 	}
 	return f.Glass.Fill(volumeML, Standing(s))
+}
+
+// GlassOf returns the glass that a spec names, if it is known. A mug with ice in it is the one of
+// mules, which is larger than that of hot drinks: common practice, no source.
+func GlassOf(s *flavor.Spec) (Glass, bool) {
+	g, ok := GlassNamed(s.Glass)
+	if !ok || g.Name != "mug" {
+		return g, ok
+	}
+	switch s.Service {
+	case flavor.Rocks, flavor.Crushed, flavor.Long:
+		return GlassNamed("copper mug")
+	}
+	return g, ok
 }
 
 // GlassNamed returns the glass that a text names: the one of the longest name in it.

@@ -123,6 +123,14 @@ func TestWhatFitsAGlass(t *testing.T) {
 	assert.Equal(t, "double rocks glass", double.Name)
 }
 
+func TestAMugOfIceIsTheLargeOne(t *testing.T) {
+	for service, want := range map[flavor.Service]string{flavor.Hot: "mug", flavor.Crushed: "copper mug", flavor.Long: "copper mug"} {
+		g, ok := GlassOf(&flavor.Spec{Service: service, Glass: "mug"})
+		assert.True(t, ok, "%s", service)
+		assert.Equal(t, want, g.Name, "%s", service)
+	}
+}
+
 func TestFillOf(t *testing.T) {
 	for _, c := range []struct {
 		glass string

@@ -24,7 +24,7 @@ func (b *Build) overfull(ml float64, tell func(OutOfBounds)) {
 	if b.spec.Glass == "" {
 		return
 	}
-	glass, ok := mix.GlassNamed(b.spec.Glass)
+	glass, ok := mix.GlassOf(b.spec)
 	if !ok {
 		return
 	}

@@ -186,7 +186,7 @@ func (f *fixing) tryStirring(asked int) {
 // largerGlass pours the drink into the smallest larger glass that holds it.
 func (f *fixing) largerGlass(asked int) {
 	room := f.faults[asked].Room
-	named, ok := mix.GlassNamed(f.spec.Glass)
+	named, ok := mix.GlassOf(f.spec)
 	if room <= 0 || !ok {
 		return
 	}
