@@ -6,10 +6,11 @@ import (
 	"counterpour/flavor"
 )
 
-// strengthSlack is by how much, relatively, what sugar and contraction do to
+// StrengthSlack is by how much, relatively, what sugar and contraction do to
 // volumes may move the strength of a drink from that of a spirit with as much
-// alcohol in it: the tests find a fifth of it over the catalogue.
-const strengthSlack = 0.1
+// alcohol in it: the tests of flavor/cover, which asks, find a fifth of it over the
+// catalogue.
+const StrengthSlack = 0.1
 
 // neutralABV is the strongest spirit there is, in % vol.
 const neutralABV = 96.0
@@ -43,7 +44,7 @@ func (m *Mixer) StrongestPoured(s *flavor.Spec, most float64) (float64, error) {
 	if high == neutralABV {
 		return math.Inf(1), nil
 	}
-	return high * (1 + strengthSlack), nil
+	return high * (1 + StrengthSlack), nil
 }
 
 // spirit mixes a spirit as a drink is mixed.

@@ -13,14 +13,13 @@ import (
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
-	"counterpour/webui/webuitest"
 )
 
 func TestLeftOutLine(t *testing.T) {
 	left := func(steps float64) *cover.Cover {
 		return &cover.Cover{Distance: steps, Notice: sense.NoticeOf(steps, false), Score: 80}
 	}
-	gone := []*flavor.Profile{webuitest.Spare}
+	gone := []*flavor.Profile{{ID: "spare-bitters", Name: "spare bitters"}}
 	for _, c := range []struct {
 		name         string
 		left, chosen *cover.Cover

@@ -1,4 +1,4 @@
-package flavor_test
+package data
 
 import (
 	"strings"
@@ -7,14 +7,13 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/data"
 	"counterpour/flavor"
 )
 
 // Distillates: Regulation (EU) No 1169/2011, Annex II; which spirit is made from what is
 // common practice, no source.
 func TestWhatAGuestIsAsked(t *testing.T) {
-	c, err := data.Embedded()
+	c, err := Embedded()
 	require.NoError(t, err)
 	for _, x := range []struct {
 		pour  string

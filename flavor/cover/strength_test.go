@@ -1,4 +1,4 @@
-package mix_test
+package cover
 
 import (
 	"math"
