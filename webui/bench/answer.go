@@ -102,7 +102,7 @@ func (p *pages) read(ctx context.Context, a *answer, f benchForm) (reading.Readi
 	a.Said = say.It("bench.things-to-fix", "Things", len(a.Faults))
 	if a.Result != nil {
 		a.Result.Mend = a.Faults[0].Renamed()
-		a.Said = say.It("bench.faults-and-rest", "Faults", a.Said, "Incomplete", a.Result.Incomplete, "Rest", a.Result.said())
+		a.Said = say.It("bench.faults-and-rest", "Faults", a.Said, "Incomplete", a.Result.Incomplete)
 	}
 	return read, nil
 }

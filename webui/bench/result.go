@@ -32,6 +32,7 @@ type resultView struct {
 	Incomplete string        // which lines it leaves out; empty if the whole draft was read
 	Amiss      string        // what cannot be read of them, in short
 	Mend       *part.Example // the likeliest name for the first of it; nil if there is none
+	Large      *largeView    // what to ask of a draft that no glass holds; nil if it may be one drink
 	Clashes    []string      // what the guest must not have
 	Out        string        // which of its bottles ran out; empty if none did
 	Guest      string        // who drinks it; empty for anybody
@@ -140,6 +141,9 @@ func (p *pages) result(ctx context.Context, text string, s *flavor.Spec, f bench
 	}
 	fit := slices.DeleteFunc(slices.Clone(fixes), func(f balance.Fix) bool { return !f.Suits(&g) })
 	v.Fixes, v.Withheld, v.Sizes = fixViews(text, s, fit), len(fit) < len(fixes), sizesOf(text, s)
+	if v.Large = largeOf(text, s); v.Large != nil {
+		v.Fixes, v.Withheld = nil, false // what mends an amount that nobody meant is no fix
+	}
 	v.Clashes = append(v.Allergens.Clashes(), part.Unfit(s, scored.Drink.ABV, &g)...)
 	outs, err := p.house.RunOut(ctx)
 	if err != nil {

@@ -40,6 +40,10 @@ const (
 	freezerMargin = 1
 )
 
+// laterStepML is the mark of a jigger to which the water for a glass is rounded up; then the batch holds
+// a little less, and stays as liquid.
+const laterStepML = 5
+
 // Target says how much to make and where it is kept. Either Servings or Fill is set, not
 // both.
 type Target struct {
@@ -116,8 +120,15 @@ func Scale(m *mix.Mixer, s flavor.Spec, t Target, made []house.Made) (*Batch, er
 	if b.Servings = t.Servings; b.Servings == 0 {
 		b.Servings = t.Fill.ML / b.ServingML
 	}
-	b.TotalML = b.ServingML * b.Servings
 	b.fill(one.Bottle.Pours, water)
+	for range mostTries {
+		if t.Fill.ML == 0 || b.Sum.JugML <= t.Fill.ML {
+			break
+		}
+		b.Servings *= min(t.Fill.ML/b.Sum.JugML, leastShrink)
+		b.fill(one.Bottle.Pours, water)
+	}
+	b.TotalML = b.ServingML * b.Servings
 	b.Keep = KeepOf(one.Bottle, b.ABVPct, made)
 	return b, nil
 }
@@ -157,13 +168,21 @@ func (b *Batch) water(m *mix.Mixer, dry mix.Ledger, wanted float64, place Storag
 		return wanted
 	}
 	most := mix.Bisect(0, wanted, func(ml float64) bool { return !freezes(ml) })
-	b.LaterML = wanted - most
+	b.LaterML = min(math.Ceil((wanted-most)/laterStepML)*laterStepML, wanted)
 	b.Notes = append(b.Notes, fmt.Sprintf("With all its water it would freeze at %d °C: add %.0f ml of cold water to each glass.", freezerC, b.LaterML))
-	return most
+	return wanted - b.LaterML
 }
+
+// A batch whose lines, rounded to the marks of a jug, are more together than its container holds is made
+// smaller in such steps, at most so often.
+const (
+	leastShrink = 0.999
+	mostTries   = 50
+)
 
 // fill computes the lines and the effect of rounding on the strength.
 func (b *Batch) fill(pours []flavor.Pour, waterML float64) {
+	b.Lines, b.Sum = nil, BatchLine{}
 	var jug, scale mix.Ledger
 	for _, p := range pours {
 		l := line(p, b.Servings)
