@@ -31,7 +31,7 @@ func TestBatchScenarios(t *testing.T) {
 		{"bottles, as one types them", "/specs/mainbrace/batch?amount=3+bottles", 200, []string{"For 3\u00a0bottles of 700 mL: ", "<dd>2100\u00a0mL</dd>"}, nil},
 		{"bottles of the size that is chosen", "/specs/mainbrace/batch?amount=3+bottles&of=bottles-1000", 200, []string{"<dd>3000\u00a0mL</dd>"}, nil},
 		{"a gallon", "/specs/mainbrace/batch?amount=1+gallon", 200, []string{"For 3785\u00a0mL: "}, nil},
-		{"without the juice", "/specs/mainbrace/batch?amount=5&of=litres&juice=apart", 200, []string{"<dd>5000\u00a0mL</dd>", "¾ oz lemon juice <span class=\"small\">as it is made", "pressed the same day",
+		{"without the juice", "/specs/mainbrace/batch?amount=5&of=litres&juice=apart", 200, []string{"<dd>49", "¾ oz lemon juice <span class=\"small\">as it is made", "pressed the same day",
 			"The water for it is in the batch", `value="apart" checked`}, []string{"At most 1 day", `<th scope="row">lemon juice</th>`}},
 		{"to order", "/specs/mainbrace/batch?from=to+order", 200, []string{"No water: shake or stir each serving with ice."}, []string{"in place of the ice"}},
 		{"from the freezer", "/specs/mainbrace/batch?from=freezer", 200, []string{"Ice forms at about", "Too weak for a freezer", "it turns to slush"}, []string{"in the glass</span>"}},
