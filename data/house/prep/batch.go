@@ -122,7 +122,7 @@ func Scale(m *mix.Mixer, s flavor.Spec, t Target, made []house.Made) (*Batch, er
 	}
 	b.fill(one.Bottle.Pours, water)
 	for range mostTries {
-		if t.Fill.ML == 0 || b.Sum.JugML <= t.Fill.ML {
+		if t.Fill.ML == 0 || b.Sum.JugML <= (1+unseen)*t.Fill.ML {
 			break
 		}
 		b.Servings *= min(t.Fill.ML/b.Sum.JugML, leastShrink)
@@ -174,8 +174,9 @@ func (b *Batch) water(m *mix.Mixer, dry mix.Ledger, wanted float64, place Storag
 }
 
 // A batch whose lines, rounded to the marks of a jug, are more together than its container holds is made
-// smaller in such steps, at most so often.
+// smaller in such steps, at most so often; what is over by less than anybody reads off a jug stays.
 const (
+	unseen      = 0.002
 	leastShrink = 0.999
 	mostTries   = 50
 )

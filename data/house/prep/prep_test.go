@@ -115,13 +115,13 @@ func TestTheLinesAddUpToTheirSum(t *testing.T) {
 // that rounding may take.
 func TestABatchFillsItsBottle(t *testing.T) {
 	c, m := stand(t)
-	const unfilled = 0.01 // of the bottle
+	const unfilled, overfull = 0.01, 0.002 // of the bottle; nobody reads less off a jug
 	s := spec(t, c, "2 oz bourbon\n1 oz sweet vermouth\n2 dashes aromatic bitters\nstir, up")
 	for _, box := range []prep.Container{prep.Bottle750, prep.Bottle1000, prep.Keg} {
 		b, err := prep.Scale(m, s, prep.Target{Fill: box, Place: prep.Fridge}, nil)
 		require.NoError(t, err)
 		assert.InDelta(t, b.TotalML, b.Servings*b.ServingML, 1e-6)
-		assert.LessOrEqual(t, b.Sum.JugML, box.ML, box.Name)
+		assert.LessOrEqual(t, b.Sum.JugML, (1+overfull)*box.ML, box.Name)
 		assert.Greater(t, b.TotalML, (1-unfilled)*box.ML, box.Name)
 	}
 }
