@@ -165,7 +165,7 @@ func (p *Written) fromFruit(text string, toks []token.Token) bool {
 	if len(toks) < 2 || toks[0].Kind != token.Word {
 		return false
 	}
-	if foreignArticles.Has(toks[0].Text) && foreignJuices.Has(toks[1].Text) { // "le jus d'un demi citron vert"
+	if foreignArticles.Has(toks[0].Text) && foreignJuices.Has(toks[1].Text) || toks[0].Text == "the" && fruitParts.Has(toks[1].Text) { // "le jus d'un demi citron vert", "the juice of one lime"
 		toks = toks[1:]
 	}
 	of := toks[1:]

@@ -5,8 +5,10 @@ import (
 	"counterpour/flavor/measure/vocabulary"
 )
 
-// The words of other tongues for the juice of a fruit, what stands before and behind them.
+// What is taken of a fruit or an egg, and the words of other tongues for the juice of a fruit, what stands
+// before and behind them.
 var (
+	fruitParts      = vocabulary.Words(`juice squeeze squirt white yolk`)
 	foreignArticles = vocabulary.Words(`le el il lo o der den het`)
 	foreignJuices   = vocabulary.Words(`jus zumo jugo succo suco sumo saft sap sok sokiem šťáva сок χυμός χυμό`)
 	foreignOf       = vocabulary.Words(`d'un d'une de di du da einer eines von van av af z ze ze из από`)

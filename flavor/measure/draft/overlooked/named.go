@@ -80,15 +80,30 @@ func SplitName(text, name string, pours []flavor.Pour, b *naming.Resolver) *flav
 // countedInName is a number in a name, and what is counted.
 var countedInName = pattern.Of(`(?:^|[ \t])(?:\d+|\d*[½¼¾⅓⅔])[ \t]+(\pL.*)`)
 
+// cutOff is a name that ends in a number, and unitFirst is a unit that begins what stands behind it: between
+// them an amount would be cut in two.
+var (
+	cutOff    = pattern.Of(`[\d½¼¾⅓⅔]$`)
+	unitFirst = pattern.Of(`(?i)^[ \t]*(?:oz|ml|cl|ounces?|parts?|dash(?:es)?|drops?|tsp|tbsp|bsp|barspoons?)\b`)
+)
+
 // NamePours is the fault of a name of the drink in which something is counted that is not poured: "Caipirinha.
 // Cut 1 lime, muddle".
 func NamePours(text, name string, pours []flavor.Pour, b *naming.Resolver) *flavor.DataFault {
-	m := countedInName.FindStringSubmatch(name)
-	if m == nil || len(pours) == 0 || drinks.Known(name) {
+	if len(pours) == 0 || drinks.Known(name) {
 		return nil
 	}
-	before, _, _ := strings.Cut(text, name)
+	before, after, _ := strings.Cut(text, name)
 	if strings.HasSuffix(strings.TrimSpace(before), draft.NamePrefix) {
+		return nil
+	}
+	if cutOff.MatchString(name) && unitFirst.MatchString(after) {
+		f := measure.Invalid("amount", name, "%q may end in an amount; put a colon behind the name of the drink, or write \"%s %s\" on a line of its own", name, draft.NamePrefix, name)
+		f.Location = measure.LineLocation(1 + strings.Count(before, "\n"))
+		return f
+	}
+	m := countedInName.FindStringSubmatch(name)
+	if m == nil {
 		return nil
 	}
 	p, n := b.MentionAt(strings.Fields(flavor.NormaliseName(m[1])))

@@ -25,11 +25,15 @@ var between = vocabulary.Words(`of the de du des d di del della dello da do von 
 // speaks are words before a name that is spoken of and not poured.
 var speaks = vocabulary.Words(`no not without w/o instead than like never don't dont sans ohne senza sin sem utan uden zonder bez was were for replaces replacing swap swapped sub subbed out if when unless or vs`)
 
+// struck say with an "out" behind them that what follows is poured no more.
+var struck = vocabulary.Words(`crossed struck scratched scored ruled left`)
+
 // Open returns a fault for each line of a text that names something poured beside a word that may be an
 // amount, or several bottles, of which nothing is among the pours; that pours something under a
 // condition, or takes it back; and that claims of the drink what the pours contradict.
 func Open(text string, pours []flavor.Pour, b *naming.Resolver) flavor.DataFaults {
 	var out flavor.DataFaults
+	known := slices.Concat(pours, swapped(text, b))
 	from := 0
 	for n, line := range strings.Split(text, "\n") {
 		toks := token.Lex(nil, text, from, from+len(line))
@@ -37,7 +41,7 @@ func Open(text string, pours []flavor.Pour, b *naming.Resolver) flavor.DataFault
 		var f *flavor.DataFault
 		if !strings.HasPrefix(strings.TrimSpace(line), draft.NamePrefix) { // who writes that has said what the line is
 			if f = garnishPours(text, toks); f == nil {
-				f = vanished(text, toks[titleEnd(text, toks, n):], pours, b)
+				f = vanished(text, toks[titleEnd(text, toks, n):], known, b)
 			}
 		}
 		if f == nil {
@@ -57,6 +61,25 @@ func Open(text string, pours []flavor.Pour, b *naming.Resolver) flavor.DataFault
 			out = append(out, f)
 		}
 		from += len(line) + 1
+	}
+	return out
+}
+
+// swapped are the two of each change that puts one ingredient in the place of another, as if they were
+// poured: what is listed by one of the names is poured by the other.
+func swapped(text string, b *naming.Resolver) []flavor.Pour {
+	var out []flavor.Pour
+	for clause := range strings.FieldsFuncSeq(text, func(c rune) bool { return strings.ContainsRune(",.;:!?()\n", c) }) {
+		toks := token.Lex(nil, clause, 0, len(clause))
+		if len(toks) < 3 || !slices.ContainsFunc(toks, func(t token.Token) bool { return speech.Swaps(t.Text) || t.Text == "instead" }) {
+			continue
+		}
+		one, other := speech.Swapped(toks)
+		for _, name := range [...][]token.Token{one, other} {
+			if p, n := b.MentionAt(wordsFrom(clause, name)); n > 0 {
+				out = append(out, flavor.Pour{Profile: p})
+			}
+		}
 	}
 	return out
 }
@@ -88,7 +111,7 @@ func vanished(text string, toks []token.Token, pours []flavor.Pour, b *naming.Re
 	for i := 0; i < len(toks); {
 		t := &toks[i]
 		if i == 0 || parts(&toks[i-1]) {
-			spoken = laidBeside(toks[i:])
+			spoken = laidBeside(toks[i:]) || i > 2 && toks[i-1].Is(":") && struck.Has(toks[i-3].Text) // "crossed out: cranberry 20 ml"
 		}
 		if t.Kind != token.Word {
 			i++
@@ -108,11 +131,11 @@ func vanished(text string, toks []token.Token, pours []flavor.Pour, b *naming.Re
 			end = i + max(n, 1)
 			written = text[t.Start:toks[end-1].End]
 		}
-		if n == 0 || spoken || written == "bit" || !drunk(p) || drinks.Known(written) || named(p, written, pours) {
+		if n == 0 || spoken || written == "bit" || !drunk(p) && !pressed(toks, i) || drinks.Known(written) || named(p, written, pours) {
 			i = end
 			continue
 		}
-		if from, to, ok := amountBeside(toks, i, end); ok && !takenBackBehind(toks[end:]) && !takenAway.MatchString(text[toks[end-1].End:toks[len(toks)-1].End]) && !laidOn(text, toks, from, to) {
+		if from, to, ok := amountBeside(toks, i, end); ok && !takenBackBehind(toks, end) && !takenAway.MatchString(text[toks[end-1].End:toks[len(toks)-1].End]) && !laidOn(text, toks, from, to) {
 			said := token.OneLine(text[toks[from].Start:toks[to-1].End])
 			return measure.Invalid("amount", said, "%q may pour %s, which is not among the pours; write it on a line of its own with its amount in figures, or leave it out", said, p.Name)
 		}
@@ -188,9 +211,12 @@ func laidBeside(toks []token.Token) bool {
 	return false
 }
 
-// takenBackBehind reports whether tokens begin with words that take back what stands before them.
-func takenBackBehind(toks []token.Token) bool {
-	return len(toks) > 0 && speech.TakenBackAt(toks, 0) > 0
+// takenBackBehind reports whether words behind tokens take back what stands before them: "5 cl gin? no, 4".
+func takenBackBehind(toks []token.Token, end int) bool {
+	if end+1 < len(toks) && toks[end].Is("?") && (toks[end+1].Text == "no" || toks[end+1].Text == "nope") {
+		return true
+	}
+	return end < len(toks) && speech.TakenBackAt(toks, end) > 0
 }
 
 // parts reports whether a sign ends a clause.
@@ -215,12 +241,20 @@ func drunk(p *flavor.Profile) bool {
 	return !p.Class.Solid() && p.Class != flavor.ClassWater
 }
 
+// styles are words of a name that say how something is, and of what many things are.
+var styles = vocabulary.Words(`dry sweet light dark white red gold green yellow blanc extra old aged fresh rich wine`)
+
 // named reports whether a pour is an ingredient, or has a word of its name as it is written.
 func named(p *flavor.Profile, written string, pours []flavor.Pour) bool {
 	if slices.ContainsFunc(pours, func(q flavor.Pour) bool { return q.Profile == p }) {
 		return true
 	}
-	words := strings.Fields(flavor.NormaliseName(written + " " + p.Name))
+	words := strings.Fields(flavor.NormaliseName(written))
+	for _, w := range strings.Fields(flavor.NormaliseName(p.Name)) {
+		if !styles.Has(w) { // dry vermouth is no dry gin
+			words = append(words, w)
+		}
+	}
 	return slices.ContainsFunc(pours, func(q flavor.Pour) bool {
 		said := strings.Fields(flavor.NormaliseName(q.Profile.Name + " " + q.Match.Asked + " " + string(q.Profile.Class)))
 		return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(said, w) })
@@ -233,6 +267,13 @@ var batchUnits = vocabulary.Words(`l litre litres liter liters gal gallon gallon
 // points are words before a name and a "one" that is no number: "the bitter one".
 var points = vocabulary.Words(`the this that these a an our my your their his her another other which last first next new old usual same more less`)
 
+// pressed reports whether the name at i is that of a fruit whose juice is poured: "the juice of one lime".
+func pressed(toks []token.Token, i int) bool {
+	for i--; i > 0 && (mayMeasure(&toks[i]) || toks[i].Text == "a"); i-- {
+	}
+	return i > 0 && toks[i].Text == "of" && toks[i-1].Text == "juice"
+}
+
 // amountBeside returns the tokens from an amount to the name beside it that stands from i to end, in
 // whichever order; false if there is no amount.
 func amountBeside(toks []token.Token, i, end int) (from, to int, ok bool) {
@@ -243,8 +284,11 @@ func amountBeside(toks []token.Token, i, end int) (from, to int, ok bool) {
 	if at >= 0 && mayMeasure(&toks[at]) {
 		return at, end, true
 	}
-	if i > 0 && end < len(toks) && toks[end].Text == "one" && points.Has(toks[i-1].Text) {
+	if end < len(toks) && toks[end].Text == "one" && (i > 0 && points.Has(toks[i-1].Text) || end+1 < len(toks) && toks[end+1].Is(":")) { // "French one: ..."
 		return 0, 0, false
+	}
+	if end+1 < len(toks) && toks[end].Is("(") && entry.StartsMeasure(toks[end+1:]) { // "gin (60 ml)"
+		return i, end + 2, true
 	}
 	if end < len(toks) && mayMeasure(&toks[end]) && !(end+1 < len(toks) && batchUnits.Has(toks[end+1].Text)) {
 		return i, end + 1, true

@@ -35,6 +35,8 @@ var (
 	struck = pattern.Of(`(?i)[ \t]*\([ \t]*(?:crossed|struck|scratched|scored|ruled)[ \t-]+(?:out|through)\b[^()\n]*\)`)
 	// guests is for whom something is laid on a drink.
 	guests = pattern.Of(`(?i)(\pL)[ \t]+if[ \t]+(?:you|they|(?:the[ \t]+)?guests?|he|she)[ \t]+(?:must|asks?|likes?|wants?|wish(?:es)?|insists?|prefers?|fanc(?:y|ies)|cares?)(?:[ \t]+(?:it|one|for[ \t]+it))?\b`)
+	// within is an amount in a bracket of its own behind a name: "stir gin (60 ml), ...".
+	within = pattern.Of(`(?i)\pL[ \t]*(\([ \t]*)([\d ./½¼¾⅓⅔]+[ \t]?(?:ml|oz|cl|dash(?:es)?|bsp|tsp))([ \t]*\))`)
 	// sentence is the stop between the ratio of a syrup and what is done with the drink.
 	sentence = pattern.Of(`(?i)[ \t](\d:\d)\.[ \t]+(\pL)`)
 )
@@ -65,6 +67,11 @@ func (p *Plain) prepared() {
 	p.backward(avoided, func(at []int) { p.replace(at[2], at[3], "\nnote: "+p.Text[at[2]:at[3]]) })
 	p.backward(struck, func(at []int) { p.aside(at[0], at[1]) })
 	p.backward(guests, func(at []int) { p.replace(at[3], at[1], " optional") })
+	p.backward(within, func(at []int) {
+		if before := p.Text[:at[2]]; !strings.ContainsAny(before[strings.LastIndexAny(before, ",;.\n+")+1:], "0123456789½¼¾⅓⅔()") {
+			p.replace(at[2], at[7], " "+p.Text[at[4]:at[5]])
+		}
+	})
 	p.backward(sentence, func(at []int) { p.replace(at[3], at[4], "\n") })
 }
 

@@ -20,6 +20,21 @@ func TestWarmthAndNoughts(t *testing.T) {
 	assert.Equal(t, flavor.Hot, s.Service)
 }
 
+// What is pressed of a fruit is poured, whatever article stands before it, and so is what has its amount in
+// a bracket behind it: common practice, no source.
+func TestPouredInTheFirstSentence(t *testing.T) {
+	for text, want := range map[string]string{
+		"The juice of one lime, half a teaspoon of sugar, 2 oz white rum. Shake": "30 lime-juice, 1 white-sugar, 59 white-rum",
+		"The juice of half a lemon\n2 oz gin\n.5 oz simple syrup\nshake":         "22 lemon-juice, 59 london-dry-gin, 15 simple-syrup",
+		"Stir gin (60 ml), dry vermouth (15 ml) and a dash of orange bitters":    "60 london-dry-gin, 15 dry-vermouth, 1 orange-bitters",
+		"Shake rum (60 ml), lime (25 ml) and simple syrup (20 ml). Coupe":        "60 white-rum, 25 lime-juice, 20 simple-syrup",
+	} {
+		assert.Equal(t, want, listed(t, text), text)
+	}
+	_, err := reading.Read("L.I. tea: ½ oz each vodka, gin, white rum, ¾ lemon", wholeCatalogue(t))
+	assert.ErrorContains(t, err, "may end in an amount", "the name of the drink cuts no amount in two")
+}
+
 // A measure in brackets says more exactly what a count comes to: common practice, no source.
 func TestAMeasureBehindACount(t *testing.T) {
 	x := wholeCatalogue(t)

@@ -142,8 +142,11 @@ func (f *First) BeforeSquare() (Named, bool) {
 // method says how they are mixed.
 func (f *First) beforeColon() (Named, bool) {
 	toks := f.Toks
-	colon := slices.IndexFunc(toks, func(t token.Token) bool { return t.Kind != token.Word })
-	if colon < 2 || colon > mostLead || !toks[colon].Is(":") || colon+2 >= len(toks) || serving.StartsMethod(toks) || tellsMaking(toks[:colon]) || entry.PouringVerb(toks[0].Text) || !entry.StartsAmount(toks[colon+1:]) {
+	colon := 0
+	for colon < len(toks) && (toks[colon].Kind == token.Word || initial(toks, colon)) {
+		colon++
+	}
+	if colon < 2 || colon >= len(toks) || colon > mostLead || !toks[colon].Is(":") || colon+2 >= len(toks) || serving.StartsMethod(toks) || tellsMaking(toks[:colon]) || entry.PouringVerb(toks[0].Text) || !entry.StartsAmount(toks[colon+1:]) {
 		return Named{}, false
 	}
 	s := serving.Read(toks[:colon])
@@ -151,6 +154,11 @@ func (f *First) beforeColon() (Named, bool) {
 		return Named{}, false
 	}
 	return Named{At: f.until(colon), Pours: toks[colon+1:], Sure: true}, true
+}
+
+// initial reports whether the stop at i stands behind a single letter: "L.I. tea".
+func initial(toks []token.Token, i int) bool {
+	return i > 0 && toks[i].Is(".") && toks[i-1].Kind == token.Word && toks[i-1].End-toks[i-1].Start == 1
 }
 
 // tellsMaking reports whether words say how a drink is mixed, or how hot it is, and nothing else: "reverse
