@@ -56,7 +56,7 @@ var allowedInFlavor = map[string][]string{
 	"balance/wording":    {"flavor", "measure", "ratio", "technique", "template", "weigh"},
 	"cover/choice":       {},
 	"cover/search":       {"sense"},
-	"cover/outs":         {"flavor", "guest", "cover", "cover/choice"},
+	"cover/outs":         {"flavor", "guest", "beside", "cover", "cover/choice"},
 	"cover/instead":      {"flavor", "guest", "mix", "sense"},
 	"cover/barred":       {"flavor", "guest"},
 	"cover/soft":         {"flavor", "ratio"},

@@ -7,11 +7,14 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"runtime"
 	"slices"
 	"strings"
+	"sync/atomic"
 	"time"
 
 	"counterpour/flavor"
+	"counterpour/flavor/beside"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/cover/choice"
 	"counterpour/flavor/guest"
@@ -105,25 +108,61 @@ func Find(ctx context.Context, f *cover.Finder, r Request) (*Result, error) {
 	if r.Effort > 0 {
 		r.Effort = max(leastEffort, r.Effort/max(1, len(touched)))
 	}
-	for i, s := range touched {
-		if errors.Is(ctx.Err(), context.DeadlineExceeded) {
-			result.CutShort = true
-			result.Touched = append(result.Touched, Touched{Spec: s, Missing: missingFrom(s, r.Out), Chosen: -1, NotSearched: true})
-			continue
-		}
-		own, cancel := timeShare(ctx, len(touched)-i)
-		t, err := touchedBy(own, f, &r, s, stock)
-		result.CutShort = result.CutShort || errors.Is(own.Err(), context.DeadlineExceeded)
-		cancel()
-		if err != nil {
-			return nil, fmt.Errorf("%s: %w", s.Name, err)
-		}
-		result.Touched = append(result.Touched, t)
+	if err := result.search(ctx, f, &r, touched, stock); err != nil {
+		return nil, err
 	}
 	result.choose()
 	slices.SortStableFunc(result.Touched, Touched.compare)
 	result.countFetches(slices.DeleteFunc(slices.Clone(r.Out), func(p *flavor.Profile) bool { return !r.Guest.MayHave(p) }))
 	return result, nil
+}
+
+// search covers the drinks that are touched, on as many cores as there are, since none of them waits for
+// another: each core takes the next drink when it is done with one. What is found does not depend on it.
+func (r *Result) search(ctx context.Context, f *cover.Finder, asked *Request, touched []*flavor.Spec, stock []*flavor.Profile) error {
+	cores := max(1, min(len(touched), runtime.GOMAXPROCS(0)))
+	var taken atomic.Int64
+	var cutShort atomic.Bool
+	r.Touched = make([]Touched, len(touched))
+	failed := make([]error, len(touched))
+	err := beside.Each(cores, func(int) error {
+		for {
+			i := int(taken.Add(1)) - 1
+			if i >= len(touched) {
+				return nil
+			}
+			var cut bool
+			r.Touched[i], cut, failed[i] = inShare(ctx, (len(touched)-i+cores-1)/cores, f, asked, touched[i], stock)
+			if cut {
+				cutShort.Store(true)
+			}
+			if failed[i] != nil {
+				taken.Store(int64(len(touched))) // nobody takes another
+				return nil
+			}
+		}
+	})
+	r.CutShort = cutShort.Load()
+	for _, e := range failed {
+		if err == nil {
+			err = e
+		}
+	}
+	return err
+}
+
+// inShare covers a drink in its share of the time that is left, where so many are to share it; cut
+// reports that it was not enough.
+func inShare(ctx context.Context, among int, f *cover.Finder, asked *Request, s *flavor.Spec, stock []*flavor.Profile) (t Touched, cut bool, err error) {
+	if errors.Is(ctx.Err(), context.DeadlineExceeded) {
+		return Touched{Spec: s, Missing: missingFrom(s, asked.Out), Chosen: -1, NotSearched: true}, true, nil
+	}
+	own, cancel := timeShare(ctx, among)
+	defer cancel()
+	if t, err = touchedBy(own, f, asked, s, stock); err != nil {
+		err = fmt.Errorf("%s: %w", s.Name, err)
+	}
+	return t, errors.Is(own.Err(), context.DeadlineExceeded), err
 }
 
 // Touching returns the drinks of a menu that pour one of the bottles out.

@@ -2,6 +2,7 @@ package outs
 
 import (
 	"context"
+	"runtime"
 	"sync"
 	"testing"
 	"time"
@@ -169,5 +170,23 @@ func BenchmarkOuts(bm *testing.B) {
 		if _, err := Find(context.Background(), b.finder, Request{Specs: specs, Out: out, Stock: stock}); err != nil {
 			bm.Fatal(err)
 		}
+	}
+}
+
+// However many cores search, the same is found.
+func TestTheSameIsFoundOnAnyNumberOfCores(t *testing.T) {
+	b := newBench(t)
+	specs, stock := b.house(t)
+	r := Request{Specs: specs, Out: b.profiles(t, "falernum", "triple-sec"), Stock: stock}
+	var first *Result
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
+	for _, cores := range []int{1, 3} {
+		runtime.GOMAXPROCS(cores)
+		found, err := Find(t.Context(), b.finder, r)
+		require.NoError(t, err)
+		if first == nil {
+			first = found
+		}
+		assert.Equal(t, first, found, "%d cores", cores)
 	}
 }
