@@ -59,11 +59,12 @@ func (r *Rig) Run(progress func(done, total int)) (*Report, error) {
 	if err != nil {
 		return nil, err
 	}
+	lessons := weigh.LessonsOf(r.Proven)
 	cases, pranks := make([][]Case, len(r.Proven)), make([][]Prank, len(r.Proven))
 	var told sync.Mutex
 	done := 0
 	err = beside.Each(len(r.Proven), func(i int) (err error) {
-		if cases[i], pranks[i], err = r.leaveOut(i, mixer, start); err != nil {
+		if cases[i], pranks[i], err = r.leaveOut(i, mixer, start, lessons); err != nil {
 			return fmt.Errorf("trial: %s: %w", r.Proven[i].Spec.Name, err)
 		}
 		told.Lock()
@@ -84,8 +85,8 @@ func (r *Rig) Run(progress func(done, total int)) (*Report, error) {
 
 // leaveOut judges proven drink i, its spoilt versions and the mischief done to it, by what
 // the others teach.
-func (r *Rig) leaveOut(i int, mixer *mix.Mixer, start []template.Fitted) ([]Case, []Prank, error) {
-	judge, err := r.without(i, mixer, start)
+func (r *Rig) leaveOut(i int, mixer *mix.Mixer, start []template.Fitted, lessons []*weigh.Lesson) ([]Case, []Prank, error) {
+	judge, err := r.without(i, mixer, start, lessons)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -98,13 +99,13 @@ func (r *Rig) leaveOut(i int, mixer *mix.Mixer, start []template.Fitted) ([]Case
 }
 
 // without returns a judge that has never seen proven drink i.
-func (r *Rig) without(i int, mixer *mix.Mixer, start []template.Fitted) (*balance.Judge, error) {
+func (r *Rig) without(i int, mixer *mix.Mixer, start []template.Fitted, lessons []*weigh.Lesson) (*balance.Judge, error) {
 	rest := slices.Delete(slices.Clone(r.Proven), i, i+1)
 	fitted, err := template.LearnFrom(r.Families, rest, r.Tuning, start)
 	if err != nil {
 		return nil, err
 	}
-	set, err := weigh.NewSet(r.Families, fitted, rest, r.Tuning)
+	set, err := weigh.NewSetFrom(r.Families, fitted, rest, slices.Delete(slices.Clone(lessons), i, i+1), r.Tuning)
 	if err != nil {
 		return nil, err
 	}

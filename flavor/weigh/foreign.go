@@ -95,13 +95,28 @@ func (c *character) bears(p *makeup.Part) bool { return c.is(p.Profile) }
 // customs learns from the proven drinks which have which character.
 type customs [len(characters)]custom
 
-func (cs *customs) add(parts []makeup.Part, ml []float64) {
+// customary is whether a drink has a character, and what it is without that.
+type customary struct {
+	without forgotten.Rest
+	has     bool
+}
+
+// customaryOf reads of a drink what there is of every character.
+func customaryOf(parts []makeup.Part, ml []float64) (out [len(characters)]customary) {
 	total := floats.Sum(ml)
 	for i := range characters {
 		c := &characters[i]
 		amount, _ := c.of(parts, ml)
-		cs[i].without.Add(parts, ml, c.bears)
-		cs[i].has = append(cs[i].has, amount >= c.least*total)
+		out[i] = customary{forgotten.RestOf(parts, ml, c.bears), amount >= c.least*total}
+	}
+	return out
+}
+
+// add takes in the next proven drink.
+func (cs *customs) add(of *[len(characters)]customary) {
+	for i := range of {
+		cs[i].without.Add(&of[i].without)
+		cs[i].has = append(cs[i].has, of[i].has)
 	}
 }
 

@@ -2,16 +2,12 @@ package weigh
 
 import (
 	"math"
-	"slices"
 
 	"gonum.org/v1/gonum/floats"
 
 	"counterpour/flavor"
 	"counterpour/flavor/habit"
 	"counterpour/flavor/makeup"
-	"counterpour/flavor/template"
-	"counterpour/flavor/weigh/forgotten"
-	"counterpour/flavor/weigh/proportion"
 )
 
 // Beyond is a pour, or a sense, that a drink carries more of than it usually
@@ -151,32 +147,6 @@ func (b *Build) ofKind() []float64 {
 		h.kindTotal = floats.Sum(h.kind)
 	}
 	return h.kind
-}
-
-// readHabits reads what the proven drinks pour.
-func (s *Set) readHabits(proven []template.Labelled) {
-	drinks := make([][]habit.Part, len(proven))
-	volumes, ethanol := make([]float64, len(proven)), make([]float64, len(proven))
-	poured := make([]proportion.Quantities, len(proven))
-	s.kin.Grow(len(proven))
-	s.forgotten = &forgotten.Book{}
-	s.forgotten.Grow(len(proven))
-	for i := range proven {
-		b := Build{spec: &proven[i].Spec, parts: makeup.PartsIn(&proven[i].Spec)}
-		ml := makeup.AmountsOf(&proven[i].Spec)
-		drinks[i] = b.shares(ml)
-		s.family = append(s.family, slices.IndexFunc(s.models, func(m *template.Model) bool { return m.ID == proven[i].Family }))
-		s.kin.Add(makeup.KinshipOf(b.parts, ml))
-		e := makeup.EquivalentsOf(&proven[i].Spec)
-		s.forgotten.Add(&proven[i].Spec, b.parts, ml, &e)
-		glass := b.glass(ml, &e)
-		volumes[i], ethanol[i] = glass.ml, max(leastEthanol, glass.ethanol)
-		s.tasks = append(s.tasks, proportion.TasksOf(b.parts, ml))
-		poured[i] = proportion.QuantitiesOf(b.parts, ml)
-		s.customs.add(b.parts, ml)
-	}
-	s.precedents = proportion.NewBook(poured)
-	s.book, s.volumes, s.ethanol = habit.NewBook(drinks), habit.NewRange(habit.InGlass(), habit.OfAll(volumes)), habit.NewRange(habit.InGlass(), habit.OfAll(ethanol))
 }
 
 // habitEdges returns how far out the drink with other amounts is by what it carries: 0

@@ -34,6 +34,12 @@ type Set struct {
 // they were fitted on. The two lists must be of the same families in the same
 // order; proven may be empty, and then every family keeps its own centre.
 func NewSet(families []template.Family, fitted []template.Fitted, proven []template.Labelled, t template.Tuning) (*Set, error) {
+	return NewSetFrom(families, fitted, proven, LessonsOf(proven), t)
+}
+
+// NewSetFrom is NewSet for whoever makes many sets of much the same drinks: it is given the
+// proven drinks with the lessons of each, as LessonsOf reads them.
+func NewSetFrom(families []template.Family, fitted []template.Fitted, proven []template.Labelled, lessons []*Lesson, t template.Tuning) (*Set, error) {
 	if len(families) == 0 || len(families) != len(fitted) {
 		return nil, fmt.Errorf("weigh: %d families and %d fitted ones; fit the families again", len(families), len(fitted))
 	}
@@ -52,7 +58,7 @@ func NewSet(families []template.Family, fitted []template.Fitted, proven []templ
 		s.sizes = append(s.sizes, template.UsualSize(r))
 	}
 	s.hulls = s.hullsOf()
-	s.readHabits(proven)
+	s.learn(lessons)
 	return s, nil
 }
 

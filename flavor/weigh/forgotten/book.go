@@ -1,12 +1,8 @@
 package forgotten
 
 import (
-	"slices"
-
 	"counterpour/flavor"
 	"counterpour/flavor/makeup"
-	"counterpour/flavor/ratio"
-	"counterpour/flavor/technique"
 )
 
 // Book is the proven drinks, whole and each without one of its parts. It is read-only once
@@ -41,28 +37,26 @@ func (b *Book) Grow(n int) {
 	}
 }
 
-// Add takes in the next proven drink, given its parts, the mL of its pours, and what those
-// are in all.
-func (b *Book) Add(spec *flavor.Spec, parts []makeup.Part, ml []float64, e *ratio.Equivalents) {
-	b.joints.add(len(b.based), parts, ml)
-	b.titled.add(spec)
-	b.Served.Add(spec.Service)
-	b.mixed = append(b.mixed, mixes(spec.Method))
-	base, sour, length := largestOf(spec, flavor.PartBase), largestOf(spec, flavor.PartSour), largestOf(spec, flavor.PartLength)
-	b.bases, b.based = append(b.bases, base), append(b.based, base != nil)
-	b.sours, b.soured = append(b.sours, sour), append(b.soured, sour != nil)
-	b.lengths = append(b.lengths, length)
-	b.strong = append(b.strong, base != nil || makeup.Presence(e[ratio.Strong], e.Total(), makeup.HalfWine) > 0.5)
-	b.sharp = append(b.sharp, makeup.Presence(souring(parts, ml, tastedAcid), e.Total(), halfSharp) > 0.5)
-	b.sweet = append(b.sweet, largestOf(spec, flavor.PartSweetener) != nil)
-	b.seasoned = append(b.seasoned, slices.ContainsFunc(parts, func(p makeup.Part) bool { return isBitters(&p) }))
-	b.milky = append(b.milky, slices.ContainsFunc(parts, func(p makeup.Part) bool { return technique.Turns(p.Profile) }))
-	b.unbased.Add(parts, ml, makeup.IsBase)
-	b.unsweetened.Add(parts, ml, makeup.IsSweetener)
-	b.unseasoned.Add(parts, ml, isBitters)
-	b.unturned.Add(parts, ml, isSharpOrTurns)
-	b.unsoured.Add(parts, ml, makeup.IsSharp)
-	b.unlengthed.Add(parts, ml, lengthens)
+// Add takes in what the next proven drink teaches.
+func (b *Book) Add(l *Lesson) {
+	b.joints.add(len(b.based), l.joined)
+	b.titled.add(l.spec)
+	b.Served.Add(l.spec.Service)
+	b.mixed = append(b.mixed, mixes(l.spec.Method))
+	b.bases, b.based = append(b.bases, l.base), append(b.based, l.base != nil)
+	b.sours, b.soured = append(b.sours, l.sour), append(b.soured, l.sour != nil)
+	b.lengths = append(b.lengths, l.length)
+	b.strong = append(b.strong, l.strong)
+	b.sharp = append(b.sharp, l.sharp)
+	b.sweet = append(b.sweet, l.sweet)
+	b.seasoned = append(b.seasoned, l.seasoned)
+	b.milky = append(b.milky, l.milky)
+	b.unbased.Add(&l.unbased)
+	b.unsweetened.Add(&l.unsweetened)
+	b.unseasoned.Add(&l.unseasoned)
+	b.unturned.Add(&l.unturned)
+	b.unsoured.Add(&l.unsoured)
+	b.unlengthed.Add(&l.unlengthed)
 }
 
 // largestOf returns the largest ingredient of a part in a spec, nil if it has none.

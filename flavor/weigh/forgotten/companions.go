@@ -33,21 +33,37 @@ type joint struct {
 	share          float64 // logarithm of how much of it there is to a millilitre of the rest
 }
 
-// add takes in the next proven drink.
-func (j *joints) add(drink int, parts []makeup.Part, ml []float64) {
+// joinedOf returns the ingredients of a drink that a draft may be short of, with what the drink is
+// without each.
+func joinedOf(parts []makeup.Part, ml []float64) (out []joined) {
 	for k := range parts {
 		p := &parts[k]
-		if !joins(p) || p.Amount(ml) <= 0 {
-			continue
+		if joins(p) && p.Amount(ml) > 0 {
+			rest := RestOf(parts, ml, func(o *makeup.Part) bool { return o == p })
+			out = append(out, joined{p.Profile, rest.kin, math.Log(p.Amount(ml)) - rest.size})
 		}
-		at := slices.Index(j.profiles, p.Profile)
+	}
+	return out
+}
+
+// joined is one ingredient of a drink, and what the drink is without it.
+type joined struct {
+	profile *flavor.Profile
+	without makeup.Kinship
+	share   float64 // as of a joint
+}
+
+// add takes in what the next proven drink joins.
+func (j *joints) add(drink int, all []joined) {
+	for k := range all {
+		x := &all[k]
+		at := slices.Index(j.profiles, x.profile)
 		if at < 0 {
 			at = len(j.profiles)
-			j.profiles = append(j.profiles, p.Profile)
+			j.profiles = append(j.profiles, x.profile)
 		}
-		kin, size := restOf(parts, ml, func(o *makeup.Part) bool { return o == p })
-		j.without.Add(kin)
-		j.of = append(j.of, joint{int32(drink), int32(at), math.Log(p.Amount(ml)) - size})
+		j.without.Add(x.without)
+		j.of = append(j.of, joint{int32(drink), int32(at), x.share})
 	}
 }
 

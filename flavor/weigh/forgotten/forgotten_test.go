@@ -22,7 +22,8 @@ func TestWhatWasForgottenIsFound(t *testing.T) {
 	for i := range f.Proven {
 		s := &f.Proven[i].Spec
 		e := makeup.EquivalentsOf(s)
-		book.Add(s, makeup.PartsIn(s), makeup.AmountsOf(s), &e)
+		lesson := forgotten.LessonOf(s, makeup.PartsIn(s), makeup.AmountsOf(s), &e)
+		book.Add(&lesson)
 	}
 	width := template.DefaultTuning().HabitWidth
 	for _, c := range []struct {

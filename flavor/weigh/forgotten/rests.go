@@ -12,16 +12,21 @@ type Rests struct {
 	size []float64 // logarithms of mL
 }
 
-// Add takes in the next proven drink, without the parts that are left out.
-func (r *Rests) Add(parts []makeup.Part, ml []float64, out func(*makeup.Part) bool) {
-	kin, size := restOf(parts, ml, out)
-	r.kin.Add(kin)
-	r.size = append(r.size, size)
+// Rest is what is left of one drink.
+type Rest struct {
+	kin  makeup.Kinship
+	size float64 // logarithm of mL
 }
 
-// restOf returns what a drink is made of without the parts that are left out, and the
-// logarithm of the mL of that: without any other part it is of no size.
-func restOf(parts []makeup.Part, ml []float64, out func(*makeup.Part) bool) (makeup.Kinship, float64) {
+// Add takes in what is left of the next proven drink.
+func (r *Rests) Add(rest *Rest) {
+	r.kin.Add(rest.kin)
+	r.size = append(r.size, rest.size)
+}
+
+// RestOf returns what a drink is made of without the parts that are left out, and how large
+// that is: without any other part it is of no size.
+func RestOf(parts []makeup.Part, ml []float64, out func(*makeup.Part) bool) Rest {
 	var few [8]makeup.Part // no drink of usual length needs more room
 	kept := few[:0]
 	var size float64
@@ -31,7 +36,7 @@ func restOf(parts []makeup.Part, ml []float64, out func(*makeup.Part) bool) (mak
 			size += parts[i].Amount(ml)
 		}
 	}
-	return makeup.KinshipOf(kept, ml), math.Log(max(size, makeup.LeastML))
+	return Rest{makeup.KinshipOf(kept, ml), math.Log(max(size, makeup.LeastML))}
 }
 
 // How the rests are weighed: by make-up, by how nearly they are as large, as a
@@ -53,14 +58,14 @@ func (d *Draft) Weights(of *Rests, out func(*makeup.Part) bool) []float64 {
 // weights is Weights where the method tells more: other is what is left of that for a drink
 // that is mixed thoroughly if the draft is not, or is not if it is.
 func (d *Draft) weights(of *Rests, out func(*makeup.Part) bool, other float64) []float64 {
-	own, ownSize := restOf(d.parts, d.ml, out)
-	d.rest = own
+	own := RestOf(d.parts, d.ml, out)
+	d.rest = own.kin
 	mixed := mixes(d.spec.Method)
 	w := of.kin.Cosines(&d.rest, d.room(of.kin.Drinks()))
 	makeup.Likenesses(w, d.width, w)
 	sizes := d.room(len(w)) // how near each is in size
 	for i, other := range of.size {
-		size := (ownSize - other) / restSpread
+		size := (own.size - other) / restSpread
 		sizes[i] = size * size / 2
 	}
 	makeup.Falloffs(sizes)
