@@ -12,13 +12,16 @@ type Keep struct {
 // keepCaution ends every answer: a day count is no safety limit.
 const keepCaution = " Common practice, not a safety limit: local food-safety law comes first. Date the bottle, keep it at 5 °C or below, and throw it away if it clouds, fizzes, smells off or moulds."
 
+// KeptFromBrix is the brix from which its own sugar keeps a syrup.
+const KeptFromBrix = 30
+
 // keepings are upper limits of brix and what holds below them.
 var keepings = []struct {
 	below    float64
 	from, to int
 	text     string
 }{
-	{30, 1, 3, "Too thin for its sugar to keep it; treat it as fresh juice."},
+	{KeptFromBrix, 1, 3, "Too thin for its sugar to keep it; treat it as fresh juice."},
 	{55, 14, 28, "A thin syrup, such as one of equal weights, ferments and moulds in time."},
 	{64, 21, 42, "A medium syrup keeps better than a thin one, but still moulds."},
 	{maxBrix, 30, 90, "A rich syrup keeps longest; warm it gently if it crystallises."},

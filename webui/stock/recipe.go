@@ -16,7 +16,6 @@ import (
 	"counterpour/flavor/measure/draft/edit"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/reading"
-	"counterpour/flavor/mix"
 	"counterpour/webui/behind"
 	"counterpour/webui/desk"
 	"counterpour/webui/part"
@@ -174,50 +173,18 @@ func profileRows(p *flavor.Profile) []part.Row {
 	return []part.Row{{Name: say.It("stock.sugar"), Amount: measuredAs(p.Sugar, "g/L")}, {Name: say.It("stock.acid"), Amount: measuredAs(p.Acid, "g/L")}, {Name: say.It("stock.strength"), Amount: measuredAs(p.ABV, "% vol")}}
 }
 
-// keeping says how long the trade keeps it: a syrup of water and what is sugar itself, be it
-// white, honey or nectar, by its sugar, anything else by the most delicate thing in it.
+// keeping says how long the trade keeps it.
 func (v *madeSide) keeping(m house.Made, profile *flavor.Profile, spec *flavor.Spec, made []house.Made) {
-	days := 0
-	spec = unstrained(spec)
-	plainSyrup := !slices.ContainsFunc(spec.Pours, func(p flavor.Pour) bool {
-		return p.Profile.Class.Measured() != flavor.ByGram && !p.Profile.Class.Free() && !keptBySugar(p.Profile, made)
-	})
-	if len(m.Steeped) > 0 && profile.ABV.Value < strongEnough {
-		v.Keeps, days = say.It("stock.nut-milk-keeps", "Days", nutDays), nutDays
-	} else if keep, err := mix.Keeping(brixOf(profile), false); plainSyrup && err == nil {
-		v.Keeps, days = say.It("stock.trade-keeps", "From", keep.FromDays, "To", keep.ToDays, "How", keep.Text), keep.ToDays
-	} else {
-		keep := prep.KeepOf(*spec, profile.ABV.Value, nil)
-		v.Keeps, days = keep.Text, keep.Days
+	kept := prep.KeepOfMade(&m, profile, *spec, made)
+	switch {
+	case kept.Steeped:
+		v.Keeps = say.It("stock.nut-milk-keeps", "Days", kept.Days)
+	case kept.Syrup != nil:
+		v.Keeps = say.It("stock.trade-keeps", "From", kept.Syrup.FromDays, "To", kept.Syrup.ToDays, "How", kept.Syrup.Text)
+	default:
+		v.Keeps = kept.Text
 	}
-	v.Longer = m.KeepsDays > days
-}
-
-// keptBySugar reports whether an ingredient is a syrup that its own sugar keeps. What is made in
-// the house is not: its recipe may hold what is fresh. Nor is cane juice, which is too thin.
-func keptBySugar(p *flavor.Profile, made []house.Made) bool {
-	own := slices.ContainsFunc(made, func(m house.Made) bool { return m.ID == p.ID })
-	return p.Class == flavor.ClassSyrup && p.ABV.Value == 0 && brixOf(p) >= thinBrix && !own
-}
-
-// thinBrix is the brix below which its sugar does not keep a syrup, as in [mix.Keeping].
-const thinBrix = 30
-
-// brixOf is the sugar of an ingredient in per cent of its mass.
-func brixOf(p *flavor.Profile) float64 { return 100 * p.Sugar.Value / (1000 * p.DensityGPerML) }
-
-// What is steeped with nuts, seeds or grain keeps like their milk, unless it is strong: common
-// practice, no source.
-const (
-	nutDays      = 5
-	strongEnough = 20 // % vol
-)
-
-// unstrained is a recipe without what is strained out of it.
-func unstrained(s *flavor.Spec) *flavor.Spec {
-	out := s.Clone()
-	out.Pours = slices.DeleteFunc(out.Pours, func(p flavor.Pour) bool { return p.Profile.Class == "" || house.Strained(p.Profile, p.Unit) })
-	return &out
+	v.Longer = m.KeepsDays > kept.Days
 }
 
 func steepedNames(list []house.Steeped) (out []string) {
