@@ -27,6 +27,8 @@ var measured = []struct {
 	{"qt qts quart quarts", measureOf{32, flavor.Ounce, "a quart is taken as 32 oz"}},
 	{"pint pints pinte pintes", measureOf{16, flavor.Ounce, "a pint is taken as 16 oz, that of the United States; the imperial one is 568 ml"}},
 	{"cup cups", measureOf{8, flavor.Ounce, "a cup is taken as 8 oz"}},
+	{"gill gills", measureOf{4, flavor.Ounce, "a gill is taken as 4 oz, that of the United States; the imperial one is 142 ml"}},
+	{"wineglass wineglasses wineglassful wineglassfuls wine-glass wine-glasses wine-glassful wine-glassfuls", measureOf{2, flavor.Ounce, "a wineglass is taken as 2 oz, as in old handbooks"}},
 	{"jigger jiggers jig", measureOf{1.5, flavor.Ounce, "a jigger is taken as 1½ oz"}},
 	{"shot shots", measureOf{1.5, flavor.Ounce, ""}},
 	{"pony ponies", measureOf{1, flavor.Ounce, "a pony is taken as 1 oz"}},

@@ -169,7 +169,7 @@ func (p *Written) fromFruit(text string, toks []token.Token) bool {
 		toks = toks[1:]
 	}
 	of := toks[1:]
-	if len(of) > 0 && (of[0].Text == "of" || of[0].Text == "from") {
+	if len(of) > 0 && (of[0].Text == "of" || of[0].Text == "from" || of[0].Text == "in") { // "squeeze in half a lime"
 		of = of[1:]
 	}
 	if len(of) == 0 {
@@ -197,11 +197,11 @@ func (p *Written) fromFruit(text string, toks []token.Token) bool {
 		}
 		rest = p.takeTrailingUnit(rest)
 		p.takeName(text, rest)
-		if p.Unit == "" {
-			p.Unit = flavor.Wedge
-		}
 		p.Squeezed, p.Shape = true, ShapePour
-		p.AddNote("a squeeze is taken as a wedge")
+		if p.Unit == "" && (!ok || of[0].Text == "a") { // "squeeze half a lime" squeezes all of the half
+			p.Unit = flavor.Wedge
+			p.AddNote("a squeeze is taken as a wedge")
+		}
 		return true
 	case "white", "yolk":
 		rest, ok := p.takeAmount(of)

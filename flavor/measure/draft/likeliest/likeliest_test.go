@@ -100,6 +100,8 @@ func TestWhatIsLeftOpen(t *testing.T) {
 		// what is said to be poured, or not
 		"the boss wants a splash of umeboshi. 45 gin 20 lemon 15 simple", "45 gin 20 lemon 15 simple, no gin",
 		"2 vodka, 1 dry shake", "gin 50\nlemon 25\nsyrup 15\nmint, muddled", "red wine 100 cola 100 ice lemon", "Peel of 1 orange\n2 oz rye\n1/4 oz maple",
+		// a kind that has to be named in full is poured, in whatever measure
+		"a thimbleful of sherry, 1 tbsp sugar, 2 slices orange, shake", "some of the whisky, 1 lump of sugar, two dashes bitters, stir",
 		"", "gin", strings.Repeat("2 gin 1 lemon ", 80),
 	} {
 		l, ok := likeliest.AsList(text, naming.NewResolver(f))

@@ -28,7 +28,7 @@ func (r *resolver) spec(faults *flavor.DataFaults) (flavor.Spec, []int) {
 		*faults, r.several = append(*faults, f), true
 	}
 	*faults = append(*faults, overlooked.Faults(d, s.Pours, r.resolver)...)
-	odd, tooLarge := onedrink.Size(d, &s)
+	odd, tooLarge := onedrink.Size(d, &s, at)
 	if tooLarge != nil {
 		*faults = append(*faults, tooLarge)
 	}

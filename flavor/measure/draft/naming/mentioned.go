@@ -76,11 +76,24 @@ func (b *Resolver) MentionAt(words []string) (*flavor.Profile, int) {
 		if !ok && len(key) >= shortestHeadless && !jargon.Quality(key) && jargon.Short(key) != "" {
 			p, _, ok = b.Named(jargon.Short(key))
 		}
+		if !ok && n == 1 {
+			p, ok = b.someKind(key)
+		}
 		if ok {
 			return p, n
 		}
 	}
 	return nil, 0
+}
+
+// someKind returns the usual one of a kind of alcohol that a list has to name in full: a whisky, a sherry.
+func (b *Resolver) someKind(key string) (*flavor.Profile, bool) {
+	all := jargon.SeveralByVolume(key)
+	if !slices.ContainsFunc(all, func(m string) bool { return strings.HasSuffix(m, " "+key) }) {
+		return nil, false
+	}
+	p, _, ok := b.Named(all[0])
+	return p, ok && p.ABV.Value > flavor.NoAlcoholABV
 }
 
 // addresses are words by which somebody is spoken to amid others: "cheers mate".

@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/pattern"
@@ -29,13 +30,16 @@ var tellsRatio = pattern.Of(`\d[ \t]*[:/][ \t]*\d`)
 
 // Size returns a note for each thing that is odd about how much is poured, all of it hardly a sip
 // or a bottle full; and the fault of a draft that its glass cannot hold, or of which hardly anything
-// was read, nil if there is none.
-func Size(d *draft.Draft, s *flavor.Spec) (notes []string, fault *flavor.DataFault) {
+// was read, nil if there is none. At tells which of the pours each line is: −1 if it is none.
+func Size(d *draft.Draft, s *flavor.Spec, at []int) (notes []string, fault *flavor.DataFault) {
 	all := 0.0
 	for i := range s.Pours {
 		all += s.Pours[i].ML
 	}
 	if f := overflows(d, s, all); f != nil {
+		return nil, f
+	}
+	if f := outOfScale(d, s, at, all); f != nil {
 		return nil, f
 	}
 	if !d.Labelled && tellsRatio.MatchString(d.Name) && all > 0 && all < leastSipML { // "5:1 martini, dash of bitters"
@@ -71,7 +75,7 @@ func overflows(d *draft.Draft, s *flavor.Spec, all float64) *flavor.DataFault {
 	if glass.Service == flavor.Up {
 		most = mostStemmedML
 	}
-	if glass.Glass == "" || all <= most || len(s.Pours) < leastTwice || forMany(d) {
+	if glass.Glass == "" || all <= most || len(s.Pours) < leastTwice || says(d, manyWords) || says(d, largeWords) {
 		return nil
 	}
 	f := measure.Invalid("amount", token.Decimals(math.Round(all)), "the pours come to %s ml, which no %s holds; check the unit, or write how many drinks they make, such as \"serves 6\"", token.Decimals(math.Round(all)), glass.Glass)
@@ -79,12 +83,56 @@ func overflows(d *draft.Draft, s *flavor.Spec, all float64) *flavor.DataFault {
 	return f
 }
 
-// manyWords say that the amounts are those of more than one drink.
-var manyWords = token.Words(`batch batches batched prebatch premix bottle bottles bottled btl serves serve servings serving portion portions pour pitcher pitchers jug jugs bowl keg kegs makes make yields yield litre litres liter liters l
-ltr gallon large-format carafe decanter pax ppl people covers heads guests each per tap fridge freezer days day event party punch punches clarified clarify filter curdle drinks for ahead dilution water`)
+// A pour is out of scale with the others from so many mL and so many times all of them on: a point or
+// a unit was lost. What lengthens may be a large glass of beer. Common practice.
+const (
+	mostInScaleML  = 400.0
+	mostOfLengthML = 1200.0
+	timesTheRest   = 8.0
+)
 
-// forMany reports whether a draft speaks of more than one drink.
-func forMany(d *draft.Draft) bool {
+// outOfScale asks about a pour that dwarfs all others of a draft of one drink: "2 oz gin, 75 oz lemon".
+func outOfScale(d *draft.Draft, s *flavor.Spec, at []int, all float64) *flavor.DataFault {
+	if len(s.Pours) < leastTwice || says(d, manyWords) {
+		return nil
+	}
+	for i := range s.Pours {
+		p, most := &s.Pours[i], mostInScaleML
+		if p.Profile.Class.Part() == flavor.PartLength {
+			most = mostOfLengthML
+		}
+		if p.ML > most && p.ML > timesTheRest*(all-p.ML) {
+			return askedFor(d, &d.Lines[max(0, slices.Index(at, i))], p, all-p.ML)
+		}
+	}
+	return nil
+}
+
+// askedFor is the fault of a pour that dwarfs so many mL of all others. It suggests the amount with its point
+// moved to where one drink may have so much.
+func askedFor(d *draft.Draft, l *entry.Line, p *flavor.Pour, rest float64) *flavor.DataFault {
+	poured := measure.FormatAmount(p.Amount, p.Unit) + " of " + p.Profile.Name
+	f := measure.Invalid("amount", poured, "%s is %s ml, beside %s ml of all else; check the amount and its unit, or write how many drinks they make, such as \"serves 6\"",
+		poured, token.Decimals(math.Round(p.ML)), token.Decimals(math.Round(rest)))
+	f.Location = measure.LineLocation(l.Number)
+	written := d.String()[l.AmountAt.Start:l.AmountAt.End]
+	if stated, ok := token.Value(written); ok && stated == p.Amount {
+		f.Value = written
+		f.Suggest = []string{token.Decimals(stated / math.Pow(10, math.Ceil(math.Log10(p.ML/mostBaseML))))}
+	}
+	return f
+}
+
+// manyWords say that the amounts are those of more than one drink.
+var manyWords = token.Words(`batch batches batched prebatch premix bottle bottles bottled btl serves serve servings serving portion portions pour pitcher pitchers jug jugs bowl keg kegs makes make yields yield
+large-format carafe decanter pax ppl people covers heads guests each per tap fridge freezer days day event party punch punches clarified clarify filter curdle drinks for ahead dilution`)
+
+// largeWords tell of many drinks only where all of them is more than a glass holds: litres, and the water
+// that thins a batch.
+var largeWords = token.Words(`litre litres liter liters l ltr gallon water`)
+
+// says reports whether one of some words stands in a draft.
+func says(d *draft.Draft, words map[string]bool) bool {
 	text := d.String()
-	return slices.ContainsFunc(token.Lex(nil, text, 0, len(text)), func(t token.Token) bool { return t.Kind == token.Word && manyWords[t.Text] })
+	return slices.ContainsFunc(token.Lex(nil, text, 0, len(text)), func(t token.Token) bool { return t.Kind == token.Word && words[t.Text] })
 }

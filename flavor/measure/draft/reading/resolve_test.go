@@ -238,9 +238,32 @@ func TestOpinionsArePassedOver(t *testing.T) {
 	assert.ErrorContains(t, err, "bit of sugar")
 }
 
+// A pour that dwarfs all others has lost a point or a unit: it is asked about, with the amount that was likely
+// meant. A large beer beside a shot has not, nor has a batch.
+func TestAPourOutOfScaleIsAsked(t *testing.T) {
+	for text, meant := range map[string]string{
+		"5000 ml gin\n30 ml lemon juice\n20 ml simple syrup\nshake, up": "50",
+		"2 oz gin\n75 oz lemon juice\n5 oz simple syrup":                "0.75",
+		"50 ml gin\n2 l soda water":                                     "",
+		"2 oz soda water\n2 lt gin\n1 oz lemon juice":                   "",
+		"4 cl gin\n1 l soda water":                                      "none",
+		"Serves 10\n700 ml gin\n40 ml saline":                           "none",
+	} {
+		_, err := resolveText(t, text)
+		if meant == "none" {
+			assert.NoError(t, err, text)
+			continue
+		}
+		faults := flavor.DataFaultsOf(err)
+		require.Len(t, faults, 1, text)
+		assert.Contains(t, faults[0].Message, "of all else", text)
+		assert.Equal(t, meant, strings.Join(faults[0].Suggest, " "), text)
+	}
+}
+
 // An amount that would fill several glasses, and no batch, is doubted aloud.
 func TestMuchOfOnePourIsNoted(t *testing.T) {
-	for text, doubted := range map[string]bool{"600 ml gin\n25 ml lemon juice": true, "60 ml gin\n225 ml lemon juice": true, "60 ml gin\n25 ml lemon juice": false} {
+	for text, doubted := range map[string]bool{"300 ml gin\n125 ml lemon juice": true, "60 ml gin\n225 ml lemon juice": true, "60 ml gin\n25 ml lemon juice": false} {
 		s, err := resolveText(t, text)
 		require.NoError(t, err, text)
 		assert.Equal(t, doubted, strings.Contains(strings.Join(s.Notes, "\n"), "a lot for one drink"), text)

@@ -357,8 +357,8 @@ func Known(word string) bool {
 // OtherMeasures are measures that are not units of the bar here. After a number
 // they are a fault, not part of a name.
 var OtherMeasures = token.Words(`cup cups pint pints gallon gallons lb lbs pound pounds kg mg
-gill gills measure measures glug glugs slug slugs lug lugs thimble thimbles finger fingers bottle bottles can cans handful handfuls
-btl btls wineglass wineglasses bunch bunches glass glasses dram drams knob knobs dollop dollops batch inch inches cm thumb`)
+measure measures glug glugs slug slugs lug lugs thimble thimbles finger fingers bottle bottles can cans handful handfuls
+btl btls bunch bunches glass glasses dram drams knob knobs dollop dollops batch inch inches cm thumb`)
 
 // downNote is said of what is served down, where nothing says that there is ice.
 const downNote = "served down is taken as strained into a rocks glass without ice"
