@@ -77,6 +77,9 @@ func TestFormatRoundTrip(t *testing.T) {
 	})
 }
 
+// mostInScaleML is as much as one pour has beside little else without being asked about.
+const mostInScaleML = 400
+
 func drawPour(t *rapid.T, profiles []*flavor.Profile) flavor.Pour {
 	p := rapid.SampledFrom(profiles).Draw(t, "profile")
 	u := rapid.SampledFrom(measure.UnitsFor(p)).Draw(t, "unit")
@@ -88,7 +91,7 @@ func drawPour(t *rapid.T, profiles []*flavor.Profile) flavor.Pour {
 	).Draw(t, "amount")
 	amount = math.Min(amount, most)
 	ml, err := measure.ToML(amount, u, p)
-	if err != nil || ml > measure.MaxPourML {
+	if err != nil || ml > mostInScaleML {
 		amount = 1
 		ml, _ = measure.ToML(amount, u, p)
 	}
