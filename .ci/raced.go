@@ -29,9 +29,10 @@ var starters = map[string]bool{"Go": true, "FillPool": true, "Subscribe": true, 
 // named are tests by the names they have, where what they call works at once by itself: on other
 // cores, or a venue that follows its store while the test writes there.
 var named = map[string]*regexp.Regexp{
-	"flavor/beside": regexp.MustCompile(`.`),
-	"flavor/trial":  regexp.MustCompile(`Trial`),
-	"api/service":   regexp.MustCompile(`Feed|Servers|AnotherVenue|ReturnedWrite|Restart|FaultsStay`),
+	"flavor/beside":     regexp.MustCompile(`.`),
+	"flavor/trial":      regexp.MustCompile(`Trial`),
+	"flavor/cover/outs": regexp.MustCompile(`^TestOuts$|Cores`),
+	"api/service":       regexp.MustCompile(`Feed|Servers|AnotherVenue|ReturnedWrite|Restart|FaultsStay`),
 }
 
 func main() {
