@@ -18,6 +18,7 @@ type Set struct {
 	Denied []string // what is taken back
 	Steps  []string // what is kept as steps, which must name nothing but what is poured
 	Aside  []string // what is passed over whatever it names
+	Told   []string // what was taken for granted in setting it
 }
 
 // MostText is the most bytes of a text that is set anew: a longer one is no card of one drink.
@@ -33,9 +34,9 @@ func Ways(text string, b *naming.Resolver) []Set {
 	if plain.Text != text {
 		out = append(out, plain)
 	}
-	if t, ok := paired.Of(plain.Text, b); ok {
+	if t, told, ok := paired.Of(plain.Text, b); ok {
 		p := plain
-		p.Text = t
+		p.Text, p.Told = t, told
 		out = append(append(out, p), p.titles(b)...)
 	}
 	return append(out, plain.titles(b)...)

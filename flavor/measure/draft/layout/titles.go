@@ -102,7 +102,7 @@ func (s *Set) titled(from, to, next int, b *naming.Resolver) (Set, bool) {
 	if rest, below, ok := strings.Cut(s.Text[next:], "\n"); ok && strings.Contains(s.Text[from:next], ",") && wordsAlone(rest) && listed.MatchString("\n"+below) {
 		return Set{}, false
 	}
-	t := Set{Text: s.Text, Passed: slices.Clone(s.Passed), Denied: s.Denied, Steps: s.Steps, Aside: s.Aside}
+	t := Set{Text: s.Text, Passed: slices.Clone(s.Passed), Denied: s.Denied, Steps: s.Steps, Aside: s.Aside, Told: s.Told}
 	name := s.Text[from:to]
 	if lead, tail, ok := within(name, b); ok {
 		t.blank(from, from+lead)

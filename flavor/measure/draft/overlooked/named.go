@@ -78,7 +78,7 @@ func SplitName(text, name string, pours []flavor.Pour, b *naming.Resolver) *flav
 }
 
 // countedInName is a number in a name, and what is counted.
-var countedInName = pattern.Of(`(?:^|[ \t])(?:\d+|\d*[½¼¾⅓⅔])[ \t]+(\pL.*)`)
+var countedInName = pattern.Of(`(?:^|[ \t:])(?:\d+|\d*[½¼¾⅓⅔])[ \t]+(\pL.*)`)
 
 // cutOff is a name that ends in a number, and unitFirst is a unit that begins what stands behind it: between
 // them an amount would be cut in two.

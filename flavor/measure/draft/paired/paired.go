@@ -18,20 +18,21 @@ const mostText = 1000
 const leastPours = 2
 
 // Of returns a text with each amount before its name, each pair on a line of its own; false if the text
-// is written neither as a ratio nor as a chain, or may be read in two ways.
-func Of(text string, b *naming.Resolver) (string, bool) {
+// is written neither as a ratio nor as a chain, or may be read in two ways. What it took for granted of the
+// amounts is told.
+func Of(text string, b *naming.Resolver) (out string, told []string, ok bool) {
 	if len(text) > mostText {
-		return "", false
+		return "", nil, false
 	}
 	s := newScript(text, b)
 	if out, ok := s.ratio(false); ok {
-		return out, b.Err() == nil
+		return out, s.told, b.Err() == nil
 	}
 	if out, ok := s.each(); ok {
-		return out, b.Err() == nil
+		return out, nil, b.Err() == nil
 	}
-	out, ok := s.chain()
-	return out, ok && b.Err() == nil
+	out, ok = s.chain()
+	return out, nil, ok && b.Err() == nil
 }
 
 // Scaled returns a text in a ratio with the amounts that what the whole drink comes to makes of it; false
@@ -49,6 +50,7 @@ type script struct {
 	text     string
 	toks     []token.Token // with a mark "\n" between the lines
 	resolver *naming.Resolver
+	told     []string
 }
 
 // newScript parts a text into tokens, with its numbers in figures.

@@ -1,13 +1,15 @@
 package paired
 
 import (
-	"strconv"
+	"slices"
 	"strings"
 	"unicode"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/drinks"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/title"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/pattern"
 	"counterpour/flavor/measure/vocabulary"
@@ -16,12 +18,14 @@ import (
 // ratio is numbers that stand together, and the names that they are of.
 type ratio struct {
 	from, to int // tokens of the numbers, with their unit
+	first    int // token where numbers and names begin
 	numbers  []float64
 	unit     flavor.Unit // that is written behind them
 	apart    bool        // blanks alone part the numbers
 	equal    bool        // all are alike, however many names follow
 	names    [][2]int
-	end      int // where the last name ends
+	title    [2]int // words between the numbers and the names; empty if there are none
+	end      int    // where numbers and names end
 }
 
 // total is what a whole drink comes to, and where that is said.
@@ -38,16 +42,35 @@ func (s *script) ratio(scaled bool) (string, bool) {
 		if !ok {
 			continue
 		}
-		if !s.takeNames(&r) {
+		if !s.takeNames(&r) && !s.namesBefore(&r) {
 			return "", false
 		}
 		all, ok := s.totalOf(&r)
-		if !ok || all == nil && (scaled || r.equal || len(r.numbers) == leastPours && !s.millilitres(&r)) || s.ofSyrup(&r) || !s.entitled(r.from) {
+		if !ok || all == nil && (scaled || r.equal || len(r.numbers) == leastPours && !s.inParts(&r) && !s.millilitres(&r)) || s.ofSyrup(&r) || !s.entitled(r.first) {
 			return "", false
+		}
+		if all == nil && s.short(&r) {
+			all = &total{from: len(s.toks), to: len(s.toks), amount: amount{value: usualTotal, unit: flavor.Millilitre}}
+			s.told = append(s.told, "a ratio does not say how much is poured; 90 ml in all are taken")
 		}
 		return s.parted(&r, all), true
 	}
 	return "", false
+}
+
+// usualTotal is how many millilitres two pours of a short drink come to; common practice, no source.
+const usualTotal = 90
+
+// short reports whether a ratio is one of two parts that nothing lengthens: of so few, a part of 30 ml is too
+// much, "6:1 gin to dry vermouth".
+func (s *script) short(r *ratio) bool {
+	if len(r.numbers) > leastPours || !s.inParts(r) || r.measured() {
+		return false
+	}
+	return !slices.ContainsFunc(r.names, func(at [2]int) bool {
+		f := s.resolver.Find(s.written(at[0], at[1]), naming.Place{Unit: flavor.Ounce, Amount: 1})
+		return f.Profile != nil && (f.Profile.Class.Part() == flavor.PartLength || f.Profile.Carbonated || f.Profile.Class == flavor.ClassWine)
+	})
 }
 
 // entitled reports whether what stands before a ratio names nothing that is poured, or is the name of a
@@ -58,24 +81,37 @@ func (s *script) entitled(to int) bool {
 	return len(s.resolver.Mentioned(before)) == 0 || name != before && drinks.Called(name)
 }
 
+// inParts reports whether a ratio can only be one of parts: "4:1", "three to one".
+func (s *script) inParts(r *ratio) bool {
+	written := s.written(r.from, r.to)
+	return r.unit == "" && (strings.Contains(written, ":") || strings.Contains(strings.ToLower(written), "to"))
+}
+
 // leastMillilitres is from what number on two of a ratio are millilitres, as nobody mixes fifty parts with
 // ten; common practice.
 const leastMillilitres = 10
 
 // millilitres reports whether the numbers of a ratio can only be millilitres: "70/10".
 func (s *script) millilitres(r *ratio) bool {
-	for _, v := range r.numbers {
-		if v < leastMillilitres {
-			return false
-		}
-	}
-	return strings.Contains(s.written(r.from, r.to), "/")
+	return r.measured() && strings.Contains(s.written(r.from, r.to), "/")
 }
 
+// measured reports whether no number of a ratio is so small that it may be one of parts.
+func (r *ratio) measured() bool {
+	return len(r.numbers) > 0 && slices.Min(r.numbers) >= leastMillilitres
+}
+
+const (
+	decimal = `(?:\d+(?:\.\d+)?|\.\d+)`
+	figure  = `(?:[13]/[2348]|(?:\d+[ \t]?)?[½¼¾⅓⅔]|` + decimal + `)`
+)
+
 var (
-	// joined are numbers in one word: "4:2:1", "1-1-1", "50/50", and number is one of them.
-	joined = pattern.Of(`^(?:\d+(?:\.\d+)?|\.\d+)(?:[:/–-](?:\d+(?:\.\d+)?|\.\d+))+(?:[ \t.,:;–—-]|$|\n|oz|ml|cl)`)
-	number = pattern.Of(`\d*\.\d+|\d+`)
+	// joined are numbers with signs between them: "4:2:1", "1-1-1", "50/50", "2 / ¾ / ¾", and number is one
+	// of them.
+	joined = pattern.Of(`^(?:` + decimal + `(?:[:/–-]` + decimal + `)+|` + figure + `(?:(?:[ \t]+[/–-][ \t]+|[ \t]*:[ \t]*)` + figure + `)+)(?:[ \t.,:;–—-]|$|\n|oz|ml|cl)`)
+	number = pattern.Of(`[13]/[2348]|\d*\.\d+|(?:\d+[ \t]?)?[½¼¾⅓⅔]|\d+`)
+	point  = pattern.Of(decimal)
 )
 
 // leastApart is the fewest numbers with blanks alone between them.
@@ -83,7 +119,7 @@ const leastApart = 3
 
 // ratioAt reads the numbers of a ratio at i, or the words that make all alike.
 func (s *script) ratioAt(i int) (ratio, bool) {
-	r := ratio{from: i, to: i}
+	r := ratio{from: i, to: i, first: i}
 	written := joined.FindString(s.text[s.toks[i].Start:])
 	switch {
 	case s.equalAt(i):
@@ -92,9 +128,12 @@ func (s *script) ratioAt(i int) (ratio, bool) {
 	case s.toks[i].Kind == token.Mark || s.toks[i].Kind == token.Word:
 		return ratio{}, false
 	case written != "":
-		for _, n := range number.FindAllString(written, -1) {
-			v, _ := strconv.ParseFloat(n, 64)
-			r.numbers = append(r.numbers, v)
+		whole := number
+		if strings.Contains(written, "/") && !strings.Contains(written, " ") { // "60/25/20" has no fractions
+			whole = point
+		}
+		for _, n := range whole.FindAllString(written, -1) {
+			r.numbers = append(r.numbers, token.Lex(nil, n, 0, len(n))[0].Value)
 		}
 		for end := s.toks[i].Start + len(strings.TrimRight(written, " \t.,:;–—-\nozmlc")); r.to < len(s.toks) && s.toks[r.to].Start < end; {
 			r.to++
@@ -134,33 +173,81 @@ func (s *script) takeNames(r *ratio) bool {
 		i++
 	}
 	for k := i; k < len(s.toks) && k-i < mostName && s.word(k); k++ {
-		if k+1 < len(s.toks) && s.toks[k+1].Is(":") && len(s.resolver.Mentioned(s.written(i, k+1))) == 0 {
+		if k+1 < len(s.toks) && (s.toks[k+1].Is(":") || s.toks[k+1].Is("(")) && len(s.resolver.Mentioned(s.written(i, k+1))) == 0 {
+			r.title = [2]int{i, k + 1}
 			i = k + 2
 			break
 		}
 	}
+	if !s.namesFrom(i, len(s.toks), r) {
+		return false
+	}
+	if r.end < len(s.toks) && s.toks[r.end].Is(")") && r.title[1] > 0 {
+		r.end++
+	}
+	return r.end == len(s.toks) || s.toks[r.end].Kind == token.Mark || r.end < len(s.toks) && !s.separates(r.end) && s.nameAt(r.end, r.unit) == r.end
+}
+
+// namesBefore finds as many names right before a ratio as it has numbers, from the first word on or behind
+// a sign: "tequila, lime, agave - 2 / 1 / .5".
+func (s *script) namesBefore(r *ratio) bool {
+	for k := range r.from {
+		if k > 0 && s.toks[k-1].Kind != token.Mark {
+			continue
+		}
+		before := *r
+		before.names, before.title, before.numbers = nil, [2]int{}, slices.Clone(r.numbers)
+		if r.equal {
+			before.numbers = nil
+		}
+		if !s.namesFrom(k, r.from, &before) {
+			continue
+		}
+		i := before.end
+		for i < r.from && (s.separates(i) || s.toks[i].Is("=") || s.toks[i].Is("(")) {
+			i++
+		}
+		if i < r.from {
+			continue
+		}
+		before.first, before.end = k, r.to
+		if s.toks[r.from-1].Is("(") && before.end < len(s.toks) && s.toks[before.end].Is(")") {
+			before.end++
+		}
+		*r = before
+		return true
+	}
+	return false
+}
+
+// namesFrom takes as many names from a token on as a ratio has numbers, none beyond another token.
+func (s *script) namesFrom(i, until int, r *ratio) bool {
+	r.names = nil
 	for r.equal || len(r.names) < len(r.numbers) {
-		to := s.nameAt(i, r.unit)
+		to := i
+		if i < until {
+			to = s.nameAt(i, r.unit)
+		}
 		if to == i && r.equal && len(r.names) >= leastPours {
 			break
 		}
-		if to == i {
+		if to == i || to > until {
 			return false
 		}
 		if r.equal {
 			r.numbers = append(r.numbers, 1)
 		}
 		r.names, r.end = append(r.names, [2]int{i, to}), to
-		for i = to; i < len(s.toks) && s.separates(i); i++ {
+		for i = to; i < until && s.separates(i); i++ {
 			if s.toks[i].Text == "\n" && len(r.names) == len(r.numbers) {
 				break
 			}
 		}
-		if i == to && (r.equal || len(r.names) < len(r.numbers)) {
-			return r.equal && len(r.names) >= leastPours
+		if i == to && r.equal {
+			return len(r.names) >= leastPours
 		}
 	}
-	return r.end == len(s.toks) || s.toks[r.end].Kind == token.Mark || r.end < len(s.toks) && !s.separates(r.end) && s.nameAt(r.end, r.unit) == r.end
+	return true
 }
 
 // separates reports whether what stands at i parts two names of a ratio.
@@ -170,14 +257,19 @@ func (s *script) separates(i int) bool {
 
 // ofSyrup reports whether a ratio of two numbers may be that of a syrup: "2:1 honey syrup, lemon".
 func (s *script) ofSyrup(r *ratio) bool {
-	return len(r.numbers) == leastPours && strings.Contains(strings.ToLower(s.written(r.names[0][0], r.names[0][1])), "syrup")
+	if len(r.numbers) > leastPours {
+		return false
+	}
+	first := s.written(r.names[0][0], r.names[0][1])
+	f := s.resolver.Find(first, naming.Place{Unit: flavor.Ounce, Amount: 1})
+	return strings.Contains(strings.ToLower(first), "syrup") || f.Profile != nil && f.Profile.Class.Part() == flavor.PartSweetener
 }
 
 var (
 	// whole are the words that say of an amount that it is that of the drink.
-	whole = vocabulary.Words(`total totals whole altogether overall combined drink build volume serve all in for up the size of is = : at comes batch before dilution undiluted`)
+	whole = vocabulary.Words(`total totals whole altogether overall combined drink build volume serve all in for up the size of is = : at comes batch before dilution undiluted tin shaker mixing ice liquid the`)
 	// comes are those of them of which one must stand beside it.
-	comes = vocabulary.Words(`total totals whole altogether overall combined drink build volume batch all`)
+	comes = vocabulary.Words(`total totals whole altogether overall combined drink build volume batch all before`)
 )
 
 // saysTotal reports whether a text has a word that says what a drink comes to.
@@ -195,11 +287,14 @@ func saysTotal(text string) bool {
 func (s *script) totalOf(r *ratio) (*total, bool) {
 	var found *total
 	for i := 0; i < len(s.toks); i++ {
-		if i == r.from {
+		if i == r.first {
 			i = r.end - 1
 			continue
 		}
 		if s.toks[i].Kind == token.Word || s.toks[i].Kind == token.Mark {
+			continue
+		}
+		if i > 0 && i < r.first && title.Numbered(s.toks[i-1].Text) { // "no 4: ..."
 			continue
 		}
 		a, ok := s.amountAt(i)
@@ -225,7 +320,7 @@ func (s *script) totalAt(i int, a *amount, r *ratio) (total, bool) {
 	t := total{from: i, to: a.to, amount: *a}
 	told := false
 	take := func(k int) bool {
-		if k < 0 || k >= len(s.toks) || k >= r.from && k < r.end || !whole.Has(s.toks[k].Text) {
+		if k < 0 || k >= len(s.toks) || k >= r.first && k < r.end || !whole.Has(s.toks[k].Text) {
 			return false
 		}
 		told = told || comes.Has(s.toks[k].Text)
@@ -263,9 +358,12 @@ func (s *script) parted(r *ratio, all *total) string {
 			out.WriteString(s.text[begin(from):begin(to)])
 		}
 	}
-	rest(0, r.from)
+	rest(0, r.first)
 	if title := strings.TrimRight(out.String(), " \n.,:;–—-"); title != "" {
 		out.Reset()
+		out.WriteString(title)
+	}
+	if title := s.written(r.title[0], r.title[1]); title != "" && out.Len() == 0 {
 		out.WriteString(title)
 	}
 	for k, v := range r.numbers {
@@ -273,7 +371,7 @@ func (s *script) parted(r *ratio, all *total) string {
 		switch {
 		case all != nil:
 			a = amount{value: all.amount.value * v / sum, unit: all.amount.unit}
-		case r.unit == "" && !r.apart && !strings.Contains(s.written(r.from, r.to), "/"):
+		case r.unit == "" && !r.apart && !strings.Contains(s.written(r.from, r.to), "/") && !r.measured():
 			a.unit = flavor.PartUnit
 		}
 		out.WriteString("\n" + a.written() + " " + s.written(r.names[k][0], r.names[k][1]))

@@ -32,8 +32,8 @@ func TestMeantByTheNameOfTheDrink(t *testing.T) {
 // What a list holds is never passed over, nor is another poured in its place: common practice, no source.
 func TestNothingOfAListIsPassedOver(t *testing.T) {
 	for _, text := range []string{
-		"old fashioned: 2 oz, .25 dem, 2 ango, big rock, stir",                                                                                // the name of a drink is no bottle
-		"2 oz cognac + white menthe, shake, crushed", "stinger 2:1 cognac + white menthe, shake", "stinger: 2 oz cognac, green menthe, shake", // a liqueur is no leaf
+		"old fashioned: 2 oz, .25 dem, 2 ango, big rock, stir",                                    // the name of a drink is no bottle
+		"2 oz cognac + white menthe, shake, crushed", "stinger: 2 oz cognac, green menthe, shake", // a liqueur is no leaf
 		"40 gin\n10 lemon\n90 cooks",                                                                        // no number of people
 		"50 bourbon + 25 lemon + 20 syrup + foam. shake", "45 gin, 25 lemon, 20 sugar, 15 foamer, shake up", // egg, or not
 		"45 gin\n20 lemon\n15 sugar\n20 egg white upon request\nshake", "2oz vodka, .5 lime, 3oz ginger beer (summer only)",

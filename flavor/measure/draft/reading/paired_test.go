@@ -28,11 +28,10 @@ func TestAmountsThatStandApartFromTheirNames(t *testing.T) {
 	}
 }
 
-// A ratio of two without a size, another amount beside what all comes to, and a chain with a link too
+// Another amount beside what all comes to, and a chain with a link too
 // few are asked about.
 func TestAmountsThatMayBeOfEitherNameAreAsked(t *testing.T) {
 	for _, text := range []string{
-		"6:1 gin, dry vermouth. Stir. Coupe",
 		"4:2:1 blanco tequila : lime : agave, 105 ml. shake, coupe",
 		"4:2:1 — blanco tequila : lime : agave. 3.5 oz after dilution. shake, coupe",
 		"2:1 honey syrup, lemon, 50 gin. shake",

@@ -26,7 +26,7 @@ func TestTurnsOfPhrase(t *testing.T) {
 		assert.Equal(t, want, poured(t, text), text)
 	}
 	for _, text := range []string{
-		"4:1 gin to dry vermouth, orange bitters, stir", "gin martini 6:1, orange bitters, lemon", // nobody says of how much
+		"gin martini 6:1, orange bitters, lemon",                                       // nobody says of how much
 		"2 rye, 1 sv, 1 ango, 1 orange, stir", "2 rum, 1 lime\n1 ango 1 orange\nshake", // juice, or bitters
 		".5 each vodka gin tequila, bourbon to taste",
 	} {

@@ -128,8 +128,10 @@ func (r *Reading) dress(text string, f naming.Finder) error {
 
 // resolveAny is Resolve over a finder that remembers, whose faults are left to be completed.
 func resolveAny(d draft.Draft, f naming.Finder) (Reading, error) {
-	if out, ok, err := corrected(d, f); ok || err != nil {
-		return out, err
+	for _, read := range [...]func(draft.Draft, naming.Finder) (Reading, bool, error){ofKinds, corrected} {
+		if out, ok, err := read(d, f); ok || err != nil {
+			return out, err
+		}
 	}
 	out, err := anyWay(d, f)
 	if err == nil && len(out.Faults) == 0 {

@@ -110,6 +110,7 @@ func setSo(d draft.Draft, way *layout.Set, b *naming.Resolver, f naming.Finder) 
 	for _, p := range slices.Backward(slices.Concat(way.Denied, way.Passed, way.Aside)) {
 		out.Spec.Notes = slices.Insert(out.Spec.Notes, 0, "“"+token.OneLine(p)+"” is skipped")
 	}
+	out.Spec.Notes = append(slices.Clone(way.Told), out.Spec.Notes...)
 	out.Spec.Steps = append(slices.Clone(way.Steps), out.Spec.Steps...)
 	if out.Draft.String() == way.Text && len(way.Text) == len(d.String()) {
 		out.Draft = out.Draft.Restored(d.String(), nil)

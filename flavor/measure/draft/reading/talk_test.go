@@ -83,7 +83,7 @@ func TestShorthandOfMoreHands(t *testing.T) {
 	for _, text := range []string{
 		"40 gin, 20 lemon, 20 simple, shake up. somebody adds fernet",
 		// what is no name
-		"manhattan 2:1 rye sweet vermouth, 2 dashes bitters", "umeboshi cup 50, 150 lemonade, 25 gin",
+		"umeboshi cup 50, 150 lemonade, 25 gin",
 	} {
 		_, err := reading.Read(text, wholeCatalogue(t))
 		assert.Error(t, err, text)

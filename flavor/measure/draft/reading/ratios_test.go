@@ -1,0 +1,35 @@
+package reading_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"counterpour/flavor/measure/draft/reading"
+)
+
+// Numbers stand together before or behind as many names, whatever signs part them, and two of parts are a
+// drink as three are: common practice, no source.
+func TestNumbersAndNamesApart(t *testing.T) {
+	for text, want := range map[string]string{
+		"4:1 vodka dry vermouth, stirred, up":                                        "72 vodka, 18 dry-vermouth",
+		"Gimlet 2:1 gin:lime cordial, shaken, coupe":                                 "60 london-dry-gin, 30 lime-cordial",
+		"manhattan 2:1 rye sweet vermouth, 2 dashes bitters":                         "60 rye-whiskey, 30 sweet-vermouth, 2 aromatic-bitters",
+		"stinger 2:1 cognac + white menthe, shake":                                   "60 cognac, 30 creme-de-menthe",
+		"6:1 gin, dry vermouth. Stir. Coupe":                                         "77 london-dry-gin, 13 dry-vermouth",
+		"whisky soda 1:3 tall":                                                       "30 blended-scotch, 90 soda-water",
+		"3:1:1 daiquiri (white rum, lime, simple)":                                   "90 white-rum, 30 lime-juice, 30 simple-syrup",
+		"mezcal, lime, agave - 2 / 1 / .5 - shake, rocks":                            "59 mezcal, 30 lime-juice, 15 agave-syrup",
+		"2 / ¾ / ¾ aged rum / lime / grapefruit cordial, shake, up":                  "59 aged-rum, 22 lime-juice, 22 grapefruit-cordial",
+		"gin / dry vermouth / triple sec\n25/15/45 ml\nstir, up":                     "25 london-dry-gin, 15 dry-vermouth, 45 triple-sec",
+		"no 4: lime/orgeat/gin = 25/15/45 ml, shake, rocks":                          "25 lime-juice, 15 orgeat, 45 london-dry-gin",
+		"gin lime sugar 60-25-15":                                                    "60 london-dry-gin, 25 lime-juice, 15 simple-syrup",
+		"Sidecar 2:1:1 cognac, triple sec, lemon — 100 ml in the tin before ice. Up": "50 cognac, 25 triple-sec, 25 lemon-juice",
+	} {
+		assert.Equal(t, want, listed(t, text), text)
+	}
+	for _, text := range []string{"1:1 honey syrup, lemon", "2:1 simple, gin, lemon", "9/10 gin vermouth", "20-25 ml lemon, gin, shake"} {
+		_, err := reading.Read(text, wholeCatalogue(t))
+		assert.Error(t, err, text)
+	}
+}
