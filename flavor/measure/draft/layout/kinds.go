@@ -6,8 +6,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/pattern"
-	"counterpour/flavor/measure/vocabulary"
 )
 
 // A line may tell once of which kind all of its pours are: "rums: white 1 oz, dark 1 oz".
@@ -25,7 +25,7 @@ var (
 var singular = map[string]string{"whiskies": "whisky", "brandies": "brandy", "sherries": "sherry", "bitters": "bitters", "amari": "amaro"}
 
 // shades tell one of a kind from another, and are no pour by themselves.
-var shades = vocabulary.Words(`white dark gold golden aged light spiced black overproof sweet dry blanc bianco blanco rosso red reposado anejo añejo young old navy`)
+var shades = token.Words(`white dark gold golden aged light spiced black overproof sweet dry blanc bianco blanco rosso red reposado anejo añejo young old navy`)
 
 // Kinds writes out in full the names behind the kind that they are of, and says so of each; false if none
 // is. One name of a kind, "rum: white 1 oz", is written out by what tells it from others alone: the drink
@@ -60,7 +60,7 @@ func ofOneKind(list, word string, b *naming.Resolver) (string, []string) {
 		if m := ofKind.FindStringSubmatchIndex(list[from:to]); m != nil {
 			name, end := list[from+m[2]:from+m[3]], from+m[3]
 			p, _, ok := b.Named(name + " " + kind)
-			if ok && (several || shades.Has(flavor.NormaliseName(name))) && !strings.HasSuffix(strings.ToLower(name), kind) {
+			if ok && (several || shades[flavor.NormaliseName(name)]) && !strings.HasSuffix(strings.ToLower(name), kind) {
 				told = append(told, fmt.Sprintf("“%s” under “%s” is read as %s", name, word, p.Name))
 				list = list[:end] + " " + kind + list[end:]
 				next += len(kind) + 1
