@@ -50,6 +50,7 @@ func TestTonightScenarios(t *testing.T) {
 			want: []string{`Nothing here keeps this drink. Nearest on the menu: <a href="/specs/halyard-sour">Halyard Sour</a>.`, "Missing orgeat"}},
 		{name: "a drink that cannot be poured is not offered", out: []string{"orgeat", "simple-syrup"}, path: "/tonight", status: 200, not: []string{"Nearest on the menu"}},
 		{name: "what else goes for a guest", out: []string{"falernum"}, path: "/tonight?diet=alcohol-free", status: 200, want: []string{"For this guest leave out London dry gin", "<s>2 oz London dry gin</s>"}},
+		{name: "a limit that is none", path: "/tonight?strength=0", status: 400, want: []string{"&#34;0&#34; is no limit on strength; write 0.5 to 80 % vol"}},
 		{name: "strength for a guest with a limit", path: "/tonight?strength=low", status: 200, want: []string{"14.5\u00a0% vol"}},
 		{name: "no strength for anybody", path: "/tonight", status: 200, not: []string{"% vol</li>"}},
 		{name: "only what is ready", out: []string{"falernum"}, path: "/tonight?show=ready", status: 200, want: []string{"Halyard Sour"}, not: []string{"Mainbrace"}},

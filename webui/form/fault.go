@@ -40,6 +40,15 @@ func (e *spoken) Error() string { return e.said }
 
 func (e *spoken) Unwrap() error { return e.kind }
 
+// Said returns the sentence of the pages that an error says; "" if it says none.
+func Said(err error) string {
+	var e *spoken
+	if errors.As(err, &e) {
+		return e.said
+	}
+	return ""
+}
+
 // Missing returns the fault of an incomplete answer.
 func Missing(where, message string) error {
 	return &flavor.DataFault{Kind: flavor.ErrInvalid, Location: where, Message: strings.TrimSpace(message)}

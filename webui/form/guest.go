@@ -93,7 +93,7 @@ func ReadGuest(form url.Values) (Guest, error) {
 	default:
 		v, err := Quantity(d.Strength, "% vol")
 		if err != nil || !(v >= leastABV && v <= mostABV) {
-			return Guest{}, fmt.Errorf("%w: %s", ErrUnreadable, say.It("form.no-strength", "Typed", strconv.Quote(d.Strength), "Least", leastABV, "Most", mostABV))
+			return Guest{}, &spoken{ErrUnreadable, say.It("form.no-strength", "Typed", strconv.Quote(d.Strength), "Least", leastABV, "Most", mostABV)}
 		}
 		d.Strength = words.Plain(v)
 	}

@@ -8,6 +8,7 @@ import (
 	"counterpour/api/admission"
 	"counterpour/webui/form"
 	"counterpour/webui/say"
+	"counterpour/webui/words"
 )
 
 // Kinds of errors with an answer of their own; any other is internal.
@@ -80,6 +81,9 @@ func TroubleOf(err error) Trouble {
 	all := troubles()
 	for _, t := range all {
 		if errors.Is(err, t.kind) {
+			if said := form.Said(err); said != "" {
+				t.Text = words.Sentence(said)
+			}
 			return t.Trouble
 		}
 	}

@@ -123,6 +123,21 @@ func AllergensOf(s *flavor.Spec, avoid []flavor.Allergen) Allergens {
 	return v
 }
 
+// AddBeyond adds what an ingredient carries beside what its parts are listed for: what steeps in a syrup
+// may bring more than its own name says.
+func (v *Allergens) AddBeyond(whole *flavor.Profile) {
+	for _, m := range whole.AllergenMarks {
+		to := &v.Contains
+		if m.Certainty != flavor.Contains {
+			to = &v.May
+		}
+		is := func(a Allergen) bool { return a.Allergen == m.Allergen }
+		if !slices.ContainsFunc(v.Contains, is) && !slices.ContainsFunc(*to, is) {
+			*to = append(*to, Allergen{Allergen: m.Allergen, From: []string{whole.Name}})
+		}
+	}
+}
+
 // leaveOpen adds what nobody has stated of a pour to that of others of which the same is
 // open.
 func (v *Allergens) leaveOpen(p *flavor.Profile, avoid []flavor.Allergen) {

@@ -145,6 +145,7 @@ func (p *pages) madeFacts(ctx context.Context, m house.Made) (any, error) {
 		v.Trouble = words.Sentence(message)
 		return v, nil
 	}
+	v.Allergens.AddBeyond(profile)
 	yield, err := m.VolumeML(shelf)
 	if err != nil {
 		return nil, err // Profile would have said so
