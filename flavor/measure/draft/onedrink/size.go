@@ -91,9 +91,10 @@ const (
 	timesTheRest   = 8.0
 )
 
-// outOfScale asks about a pour that dwarfs all others of a draft of one drink: "2 oz gin, 75 oz lemon".
+// outOfScale asks about a pour that dwarfs all others of a draft of one drink: "2 oz gin, 75 oz lemon". The
+// parts of a syrup are no drink.
 func outOfScale(d *draft.Draft, s *flavor.Spec, at []int, all float64) *flavor.DataFault {
-	if len(s.Pours) < leastTwice || says(d, manyWords) {
+	if len(s.Pours) < leastTwice || d.PoursOnly() || says(d, manyWords) {
 		return nil
 	}
 	for i := range s.Pours {
