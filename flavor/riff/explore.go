@@ -198,11 +198,12 @@ func (w *work) roots(ctx context.Context) ([]*station.Parent, error) {
 	}
 }
 
-// unwished is the work without what is wished more or less of: what stands in for a pour
-// that is not there is chosen for what it is, and the wish is met after that.
+// unwished is the work without what is wished more or less of, and without a limit of strength:
+// what stands in for a pour that is not there is chosen for what it is, beside as much of the
+// rest as there was, and the wish is met after that.
 func (w *work) unwished() *work {
-	job, limits := *w.Job, *w.Limits
-	limits.Aims, job.Limits = nil, &limits
+	job := *w.Job
+	job.Limits = w.Limits.Unwished()
 	return &work{Job: &job, each: w.each}
 }
 

@@ -17,6 +17,7 @@ import (
 	"counterpour/flavor/measure/draft/edit"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/riff/station"
+	"counterpour/flavor/riff/aim"
 	"counterpour/flavor/riff/wish"
 	"counterpour/flavor/sense"
 )
@@ -58,15 +59,15 @@ func TestWishesAreMet(t *testing.T) {
 		text, wish string
 		met        func(before, after glass) bool
 	}{
-		{bartest.GinSour, "more bitter", steps(sense.Bitter, 1)},
-		{bartest.GinSour, "not so sweet", steps(sense.Sweet, -1)},
-		{bartest.AgaveDaisy, "rounder", steps(sense.Sour, -1)},
+		{bartest.GinSour, "more bitter", steps(sense.Bitter, aim.LeastStep)},
+		{bartest.GinSour, "not so sweet", steps(sense.Sweet, -aim.LeastStep)},
+		{bartest.AgaveDaisy, "rounder", steps(sense.Sour, -aim.LeastStep)},
 		{bartest.OldWhiskey, "nuttier", smells(flavor.Nut, 1.5)},
 		{bartest.OldWhiskey, "smokier", smells(flavor.Smoke, 1.5)},
 		{bartest.AgaveDaisy, "below 12 %", func(_, after glass) bool { return after.drink.ABV <= 12 }},
-		{bartest.BitterThird, "lighter", steps(sense.Ethanol, -1)},
-		{bartest.GinSour, "boozier", steps(sense.Ethanol, 1)},
-		{bartest.BitterThird, "longer", steps(sense.Volume, 1)},
+		{bartest.BitterThird, "lighter", steps(sense.Ethanol, -aim.LeastStep)},
+		{bartest.GinSour, "boozier", steps(sense.Ethanol, aim.LeastStep)},
+		{bartest.BitterThird, "longer", steps(sense.Volume, aim.LeastStep)},
 		{bartest.OldWhiskey, "no clove", func(_, after glass) bool { return after.drink.Aroma[flavor.Clove] < 0.4 }},
 		{bartest.GinSour, "no gin", func(_, after glass) bool { return largestClass(after.spec) != flavor.ClassGin }},
 		{bartest.GinSour, "with mezcal", pours("mezcal", true)},

@@ -10,8 +10,9 @@ import (
 )
 
 // LeastStep is how far, in just-noticeable differences, a wish for more or less
-// must move the finished drink to count as met.
-const LeastStep = 1.0
+// must move the finished drink to count as met, and from which a change is told: one, but for a
+// twentieth, which no measure that a hand pours decides.
+const LeastStep = 0.95
 
 // TellsAroma is the same of an aroma, which is told less surely: common practice,
 // no source.

@@ -104,6 +104,27 @@ func (l *Limits) Lighter() bool {
 	return !math.IsInf(l.maxABV, 1) || slices.ContainsFunc(l.Aims, func(a Aim) bool { return a.kind == wish.Sense && a.sense == sense.Ethanol && !a.Up })
 }
 
+// Unwished returns the limits without wishes for more or less and without those of strength.
+// What may not be poured stays so.
+func (l *Limits) Unwished() *Limits {
+	out := *l
+	out.Aims, out.minABV, out.maxABV = nil, 0, math.Inf(1)
+	return &out
+}
+
+// AsServed reports whether how a drink is mixed or served is asked for.
+func (l *Limits) AsServed() bool { return len(l.served) > 0 }
+
+// Regauged reports whether how a drink is served, or how long it is, is asked for.
+func (l *Limits) Regauged() bool {
+	return l.AsServed() || slices.ContainsFunc(l.Aims, func(a Aim) bool { return a.kind == wish.Sense && a.sense == sense.Volume })
+}
+
+// Adds reports whether all that is wished is more of something, an ingredient, or another glass.
+func (l *Limits) Adds() bool {
+	return l.Wished() && !l.fewer && !l.cheaper && !slices.ContainsFunc(l.Aims, func(a Aim) bool { return !a.Up })
+}
+
 // Ways lists how the wishes want a drink mixed and served; what they leave open
 // stays as it is.
 func (l *Limits) Ways(s *flavor.Spec) []serve.Way {

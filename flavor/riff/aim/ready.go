@@ -50,10 +50,16 @@ func (r *Ready) Lacks(ml []float64, volume float64) (lack float64) {
 		for k := range ways {
 			least = min(least, ways[k].lacks(ml, volume))
 		}
-		lack += least
+		if lack += least; least > aimBeyond {
+			lack += unmet
+		}
 	}
 	return lack
 }
+
+// unmet is what a wish that is not met lacks beside what it falls short by: a draft that
+// misses by a hair is thrown away as any other.
+const unmet = 0.3
 
 func (w *way) lacks(ml []float64, volume float64) float64 {
 	after := volume

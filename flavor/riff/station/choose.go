@@ -28,6 +28,9 @@ const (
 	unsettling   = 0.25  // of a just-noticeable difference that it must earn for a guest who avoids an allergen
 	idleCost     = 0.20  // of each thing that came in and serves no wish
 	strayCost    = 0.30  // of another spirit than that of the drink, where a wish says what to change and is not met by it
+	swerveCost   = 0.30  // of another glass or another way of mixing that nothing asks for
+	dropCost     = 0.15  // of leaving out what is there, where no wish says what there should be less of
+	burdenCost   = 0.15  // of each allergen that came in beside what is wished
 	repeatCost   = 0.10  // of each time that something new is in the list already
 	kindWeight   = 0.20
 	kindCost     = 0.03 // of each time from the third that a move is in the list already
@@ -51,8 +54,14 @@ func quality(s *Settled) float64 {
 	if s.strays {
 		near -= strayCost
 	}
+	if s.swerves {
+		near -= swerveCost
+	}
+	if s.drops {
+		near -= dropCost
+	}
 	sits := (min(s.Score, 100) - weigh.BalancedFrom) / (100 - weigh.BalancedFrom)
-	return (1-likeWeight)*sits + likeWeight*min(1, max(0, s.Rank)) - moveCost*float64(s.Moves-1) - oddCost*min(s.odd, mostOdd) + metWeight*s.met + carryWeight*s.carried + customWeight*s.custom - farCost*s.far - idleCost*float64(s.idle) - unsettling*s.unsettles + near
+	return (1-likeWeight)*sits + likeWeight*min(1, max(0, s.Rank)) - moveCost*float64(s.Moves-1) - oddCost*min(s.odd, mostOdd) + metWeight*s.met + carryWeight*s.carried + customWeight*s.custom - farCost*s.far - idleCost*float64(s.idle) - burdenCost*float64(s.burdens) - unsettling*s.unsettles + near
 }
 
 // sameness is how much of one riff the other repeats: near in the glass, made by

@@ -22,7 +22,7 @@ func (j *Job) Customary(p, old *flavor.Profile) float64 {
 	if p.ID == old.ID {
 		return 0
 	}
-	return max(j.placed(p.ID, j.lighterOf(old)), j.placed(p.ID, j.customsOf(old)))
+	return max(j.placed(p.ID, j.lighterOf(old)), j.placed(p.ID, j.customsOf(old)), j.counterpart(p, old))
 }
 
 // customsOf lists what the trade pours alone in place of an ingredient, the first choice
@@ -48,6 +48,15 @@ func (j *Job) lighterOf(old *flavor.Profile) []string {
 		return j.Station.customs.Lighter(old.Class)
 	}
 	return nil
+}
+
+// counterpart is how far a bottle without alcohol is what the trade pours, for a guest who
+// drinks none, in place of a modifier, 0 to 1.
+func (j *Job) counterpart(p, old *flavor.Profile) float64 {
+	if !j.Limits.Guest.NoAlcohol || old.Base() || p.StandsForABV() <= 0 {
+		return 0
+	}
+	return j.placed(p.ID, j.Station.customs.Dry(old.Class))
 }
 
 // placed is what an id counts by its place among those of a list that may be poured.

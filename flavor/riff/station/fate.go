@@ -73,7 +73,7 @@ func (j *Job) Fits(s *Settled) bool {
 	if !j.Limits.Guest.NoAlcohol && !j.movesFree(&s.Spec) && s.Spec.MLOf(precedent.Carries) < j.leastCarried() {
 		return false
 	}
-	if s.Spec.VolumeML() < j.leastPoured() || s.Spec.MLOf((*flavor.Profile).Base) > j.mostBase() {
+	if s.Spec.VolumeML() < j.leastPoured() || s.Spec.MLOf(spirit) > j.mostBase() {
 		return false
 	}
 	cloys := precedent.Cloying(&s.Spec) && !slices.ContainsFunc(j.Given, precedent.Cloying)
@@ -127,9 +127,20 @@ func (j *Job) mostBase() float64 {
 		most = usualBaseML // a riff is no larger than it needs to be
 	}
 	for _, g := range j.Given {
-		most = max(most, moreBase*g.MLOf((*flavor.Profile).Base))
+		most = max(most, moreBase*g.MLOf(spirit))
 	}
 	return most
+}
+
+// sweetFreeABV is the strength, in % vol, up to which what a bottle without alcohol stands for is
+// an aperitif, a vermouth or a liqueur, and no spirit.
+const sweetFreeABV = 20.0
+
+// spirit reports whether an ingredient is a base by what it is or stands for: of the bottles
+// without alcohol those that are sweet are poured beside one.
+func spirit(p *flavor.Profile) bool {
+	stands := p.StandsForABV()
+	return p.Base() && (stands == 0 || stands > sweetFreeABV)
 }
 
 // What makes a riff lopsided: of sugar and acid that answered each other the acid is
@@ -188,7 +199,10 @@ func answered(s *flavor.Spec) (e ratio.Equivalents) {
 // a wish names, which is a change by itself.
 func (j *Job) leastFrom(s *Settled) float64 {
 	named := func(p flavor.Pour) bool { return j.Limits.Wants(p.Profile) && !j.From.HasProfile(p.Profile) }
-	if slices.ContainsFunc(s.Spec.Pours, named) {
+	switch {
+	case j.Limits.AsServed() && (s.Spec.Method != j.From.Method || s.Spec.Service != j.From.Service):
+		return 0 // the other glass is what was asked for
+	case slices.ContainsFunc(s.Spec.Pours, named):
 		return LeastWished
 	}
 	return j.LeastApart()

@@ -44,6 +44,9 @@ type Settled struct {
 	custom  float64 // how far it pours what the trade does in place of what may not be poured, 0 to 1
 	idle    int     // how many of the things that came in serve no wish
 	strays  bool    // a wish says what to change, and it is on another spirit for no wish
+	swerves bool    // a wish says what to change, and it is served otherwise for nothing
+	drops   bool    // a pour is left out, where no wish says what there should be less of
+	burdens int     // allergens that came in beside what is wished
 	nearest bool    // the drink asked about cannot be poured, and all of it that can is here
 	odd     float64 // how strange the company is that its pours keep
 	shunned bool    // whether proven drinks shun some of it
@@ -122,6 +125,8 @@ func (j *Job) Settle(d *Sketch) (*Settled, error) {
 		out.custom = j.customary(&out.Spec)
 		out.idle = j.idle(&out.Spec)
 		out.strays = j.strays(&out.Spec)
+		out.swerves, out.burdens = j.swerves(&out.Spec), j.burdens(&out.Spec)
+		out.drops = d.Lost > 0 && j.hasAll(j.From) && j.Limits.Adds()
 		out.nearest = (d.Lost == 0 || out.custom >= 1) && len(out.Spec.Pours) <= len(j.From.Pours) && !j.hasAll(j.From) && j.keepsRest(&out.Spec)
 		if j.Limits.Wished() || !j.hasAll(j.From) {
 			out.far = Apart(j.wished.Glass, out.Glass)

@@ -58,31 +58,6 @@ func (j *Job) Serves(p *flavor.Profile) bool {
 	return len(j.Limits.Aims) == 0 || slices.ContainsFunc(j.Limits.Aims, func(a aim.Aim) bool { return a.Serves(j.Station.Space, p) })
 }
 
-// idle counts what comes in and serves no wish, what stands in for a pour that is not
-// there aside.
-func (j *Job) idle(s *flavor.Spec) (n int) {
-	for i := range s.Pours {
-		p := s.Pours[i].Profile
-		if !j.From.HasProfile(p) && !j.wished.Spec.HasProfile(p) && !j.stepsIn(p) && !j.Limits.Wants(p) && !j.Serves(p) {
-			n++
-		}
-	}
-	return n
-}
-
-// strays reports whether a drink pours a spirit of another class than the drink asked about
-// does, where wishes for more or less say what to change and that spirit serves none: who
-// wants it drier wants no other drink.
-func (j *Job) strays(s *flavor.Spec) bool {
-	if len(j.Limits.Aims) == 0 || j.Limits.Lighter() {
-		return false
-	}
-	return slices.ContainsFunc(s.Pours, func(x flavor.Pour) bool {
-		p := x.Profile
-		return p.Base() && !j.From.HasClass(p.Class) && !j.stepsIn(p) && !j.Limits.Wants(p) && !j.Serves(p)
-	})
-}
-
 // heightened reports whether an ingredient of the drink asked about seasons it and is what a
 // bartender meets a wish for more with: then more of it is poured than usual.
 func (j *Job) heightened(p *flavor.Profile) bool {

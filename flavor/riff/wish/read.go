@@ -231,7 +231,7 @@ func readWith(word string, names Names) ([]Wish, *flavor.DataFault) {
 }
 
 // fillers say how much more, or nothing at all.
-var fillers = pattern.Of(`^(?:a|an|the|bit|little|touch|tad|hint|slightly|somewhat|much|way|far|lot|lots|even|please|make|it|something|be|of|to|in|on|notes?|side|flavou?rs?|taste|aroma|smell|style|is|quite|very|really|i|want|would|like|give|me|please|as|toward|towards)$`)
+var fillers = pattern.Of(`^(?:a|an|the|bit|little|touch|tad|hint|slightly|somewhat|much|way|far|lot|lots|even|please|make|it|something|be|of|to|in|on|notes?|side|flavou?rs?|taste|aroma|smell|style|is|quite|very|really|i|want|would|like|give|me|please|as|toward|towards|for|season|evening|night)$`)
 
 // degree is what a word says of how much there should be.
 type degree int

@@ -78,7 +78,7 @@ var entries = []entry{
 	smell([]string{"piney", "pine", "resinous", "juniper forward"}, flavor.Juniper),
 	smell([]string{"anisey", "aniseed", "liquorice", "licorice", "fennel"}, flavor.Anise),
 	smell([]string{"clovey", "allspice"}, flavor.Clove),
-	smell([]string{"warm", "warming", "wintry", "autumnal", "christmassy", "festive", "baking spice", "nutmeg"}, flavor.Clove, flavor.Cinnamon),
+	smell([]string{"warm", "warming", "wintry", "winter", "cold weather", "autumnal", "autumn", "christmassy", "christmas", "festive", "baking spice", "nutmeg"}, flavor.Clove, flavor.Cinnamon),
 	smell([]string{"spicy", "spices", "spice"}, flavor.Pungent, flavor.Clove, flavor.Cinnamon).also(sense.Pungent),
 	smell([]string{"ginger", "gingery", "hot", "heat", "peppery", "pepper", "fiery", "chilli", "chili"}, flavor.Pungent).also(sense.Pungent),
 	smell([]string{"caramelly", "toffee", "molasses", "raisiny", "burnt sugar"}, flavor.Caramel),
@@ -95,7 +95,7 @@ var entries = []entry{
 	smell([]string{"coconutty"}, flavor.Cream),
 	smell([]string{"vanilla ice cream", "custardy"}, flavor.Vanilla),
 	smell([]string{"dark", "deep", "brooding"}, flavor.Caramel, flavor.Oak, flavor.Roast),
-	smell([]string{"summery"}, flavor.Citrus, flavor.Mint, flavor.Berry),
+	smell([]string{"summery", "summer"}, flavor.Citrus, flavor.Mint, flavor.Berry),
 }
 
 // lexicon finds what a plain word asks for.

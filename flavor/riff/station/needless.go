@@ -1,0 +1,90 @@
+package station
+
+import (
+	"slices"
+
+	"counterpour/flavor"
+)
+
+// What a riff changes that no wish asks for. Who says what to change wants the smallest step
+// that does it: the same glass, the same spirit, nothing beside, and nothing that a guest may
+// not have who could have the drink. Common practice, no source.
+
+// serves reports whether what came in does what is wished: it meets a wish for more or less,
+// is named by one, or steps in for what is not there. Without wishes all that comes in does.
+func (j *Job) serves(p *flavor.Profile) bool {
+	if j.stepsIn(p) || j.Limits.Wants(p) {
+		return true
+	}
+	if len(j.Limits.Aims) == 0 {
+		return !j.Limits.Wished()
+	}
+	return j.Serves(p)
+}
+
+// idle counts what comes in and serves no wish, what stands in for a pour that is not
+// there aside.
+func (j *Job) idle(s *flavor.Spec) (n int) {
+	for i := range s.Pours {
+		if p := s.Pours[i].Profile; !j.From.HasProfile(p) && !j.wished.Spec.HasProfile(p) && !j.serves(p) {
+			n++
+		}
+	}
+	return n
+}
+
+// strays reports whether a drink pours a spirit of another class than the drink asked about
+// does, where wishes say what to change and that spirit serves none: who wants it drier wants
+// no other drink.
+func (j *Job) strays(s *flavor.Spec) bool {
+	if !j.Limits.Wished() || j.Limits.Lighter() {
+		return false
+	}
+	return slices.ContainsFunc(s.Pours, func(x flavor.Pour) bool {
+		p := x.Profile
+		return p.Base() && !j.From.HasClass(p.Class) && !j.serves(p)
+	})
+}
+
+// swerves reports whether a drink is mixed or served otherwise than the drink asked about,
+// though neither a wish nor what is poured now asks for it.
+func (j *Job) swerves(s *flavor.Spec) bool {
+	from := j.wished.Spec
+	if !j.Limits.Wished() || s.Method == from.Method && s.Service == from.Service || j.Limits.Regauged() {
+		return false
+	}
+	if s.Method == flavor.DryShake && j.foamCame(s) && s.Service == from.Service {
+		return false
+	}
+	same := *s
+	same.Method, same.Service = from.Method, from.Service
+	return j.Served(&same)
+}
+
+// burdens counts the allergens that what came in carries for certain and the drink asked about
+// does not, where wishes say what to change and none names what carries them.
+func (j *Job) burdens(s *flavor.Spec) (n int) {
+	if !j.Limits.Wished() {
+		return 0
+	}
+	for i := range s.Pours {
+		p := s.Pours[i].Profile
+		if j.From.HasProfile(p) || j.Limits.Wants(p) || j.stepsIn(p) {
+			continue
+		}
+		for _, m := range p.AllergenMarks {
+			if m.Certainty == flavor.Contains && !carriesFor(j.From, m.Allergen) {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// carriesFor reports whether a pour of a drink may carry an allergen.
+func carriesFor(s *flavor.Spec, a flavor.Allergen) bool {
+	return slices.ContainsFunc(s.Pours, func(x flavor.Pour) bool {
+		_, may := x.Profile.Allergen(a)
+		return may
+	})
+}
