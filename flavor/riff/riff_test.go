@@ -16,8 +16,8 @@ import (
 	"counterpour/flavor/guest"
 	"counterpour/flavor/measure/draft/edit"
 	"counterpour/flavor/mix"
-	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/aim"
+	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/wish"
 	"counterpour/flavor/sense"
 )

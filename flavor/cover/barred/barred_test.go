@@ -31,7 +31,7 @@ func TestWays(t *testing.T) {
 	}{
 		"cream for a guest who avoids milk": {"1 1/2 oz cognac\n1 oz heavy cream\nshake, up", "heavy-cream", guest.Guest{Avoid: []flavor.Allergen{flavor.Milk}},
 			[]string{"double-cream", "oat-drink"}, "as much of it makes another drink",
-			[]string{"coconut cream, unsweetened, coconut milk, soy drink or coconut drink would do for heavy cream: not at hand", "double cream will not do for heavy cream: contains milk",
+			[]string{"oat cream, soy cream, coconut cream, unsweetened or coconut milk would do for heavy cream: not at hand", "double cream will not do for heavy cream: contains milk",
 				"oat drink will not do for heavy cream: as much of it makes another drink"}},
 		"a wine that may be cleared": {"2 oz London dry gin\n1 oz dry vermouth\nstir, up", "dry-vermouth", guest.Guest{NoAnimal: []string{flavor.Finings}},
 			[]string{"fino-sherry"}, "", []string{"fino sherry would do for dry vermouth if its label clears it: may be cleared with what comes from animals unless the label, or its maker, says vegan"}},

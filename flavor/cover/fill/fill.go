@@ -144,11 +144,34 @@ func (f *Fill) fizzesMilk() bool {
 	return f.has(sparkles) && f.has(milk) && !(f.Drink.Has(sparkles) && f.Drink.Has(milk))
 }
 
+// How much more syrup than went of something else is poured in its place: common practice, no
+// source.
+const (
+	mostSyrup    = 1.25
+	mostSyrupTop = 4.0 // mL, for little pours
+)
+
+// syrups reports whether more syrup would be poured than went of what is none, to make up for its
+// bulk or its strength: a weaker drink has less of its spirit, and is no sweeter one.
+func (f *Fill) syrups() bool {
+	syrup := func(p *flavor.Profile) bool { return p.Class.Kin() == flavor.KinSweetener && !role.ByPiece(p) }
+	if f.Gap.Any(func(p *flavor.Profile) bool { return p.Class.Kin() == flavor.KinSweetener }) {
+		return false
+	}
+	var ml float64
+	for _, p := range f.Parts {
+		if syrup(p.Profile) {
+			ml += p.ML
+		}
+	}
+	return ml > mostSyrup*f.Gap.ML+mostSyrupTop
+}
+
 // Enough reports whether the parts are such as a bartender pours together, and several of
 // them about as much as went. What went by the piece, to season or to sweeten is made up
 // for by strength.
 func (f *Fill) Enough() bool {
-	if !f.led() || !f.fullMeasure() || f.fortifies() || f.leavesRoom() || f.hardlyThere() || f.flavourSpooned() || f.fizzesMilk() {
+	if !f.led() || !f.fullMeasure() || f.fortifies() || f.leavesRoom() || f.hardlyThere() || f.flavourSpooned() || f.syrups() || f.fizzesMilk() {
 		return false
 	}
 	little := func(p *flavor.Profile) bool { return p.Class.Solid() || p.Class.Kin() == flavor.KinSweetener }

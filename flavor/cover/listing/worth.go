@@ -21,6 +21,7 @@ func (l *List) worthListing(ideas []idea.Idea) []idea.Idea {
 	l.putOthersBehind(ideas)
 	ideas = l.withoutFar(ideas)
 	ideas = l.withoutLost(ideas)
+	ideas = l.withoutOtherLook(ideas)
 	for tier, otherKin := range []float64{role.AlikeTo, shelf.LikeSmell} {
 		unlike := func(x idea.Idea) bool { return !l.Akin(&x.Filling, otherKin) }
 		if like := slices.DeleteFunc(slices.Clone(ideas), unlike); len(like) > 0 {
@@ -92,6 +93,32 @@ func (l *List) withoutLost(ideas []idea.Idea) []idea.Idea {
 	}
 	return slices.DeleteFunc(ideas, func(x idea.Idea) bool {
 		return x.Lost() && (l.Blends(&x.Filling) || l.KeepsNothing(&x)) && !l.Practice.Pours(x.Filling.Parts)
+	})
+}
+
+// What is of another colour is not listed beside so many things that the trade pours, from so
+// great a difference in look, see [role.UnlikeInLook]: what is clear has better than a red one
+// then. Common practice, no source.
+const (
+	enoughCustoms = 2
+	otherLook     = 0.5
+)
+
+// withoutOtherLook leaves out what is of quite another colour than the only thing that went, and no
+// custom, where the trade has enough to pour.
+func (l *List) withoutOtherLook(ideas []idea.Idea) []idea.Idea {
+	customs := 0
+	for i := range ideas {
+		if l.Practice.Pours(ideas[i].Filling.Parts) {
+			customs++
+		}
+	}
+	if len(l.Gap.Gone) != 1 || customs < enoughCustoms {
+		return ideas
+	}
+	other := func(i int) bool { return role.UnlikeInLook(l.Cands[i].Bottle, l.Gap.Gone[0].Bottle) >= otherLook }
+	return slices.DeleteFunc(ideas, func(x idea.Idea) bool {
+		return !l.Practice.Pours(x.Filling.Parts) && slices.ContainsFunc(x.Filling.Parts, other)
 	})
 }
 
