@@ -34,10 +34,11 @@ var (
 	// bunch is a measure of herbs that are pressed or shaken.
 	bunch = pattern.Of(`(?i)\b(?:a[ \t]+)?(?:big[ \t]+|large[ \t]+|small[ \t]+|good[ \t]+)?bunch(?:[ \t]+of)?[ \t]+(?:fresh[ \t]+)?(basil|mint|coriander|cilantro|sage|dill|tarragon|shiso)\b`)
 	// worked is what is done to leaves that are counted, and pressed what is done to a handful of them.
-	worked  = pattern.Of(`(?i)(\d+[ \t]+(?:\pL+[ \t]+){1,3}?(?:leaf|leaves|lvs|sprigs?))[ \t]+(?:lightly[ \t]+|gently[ \t]+)?(?:slapped|smacked|clapped|spanked|torn|bruised|tapped|ripped)\b`)
+	worked  = pattern.Of(`(?i)(\d+[ \t]+(?:(?:\pL+[ \t]+){1,3}?(?:leaf|leaves|lvs|lvs\.|sprigs?)|mint|basil|sage|thyme|shiso|coriander))[ \t]+(?:(?:lightly|gently|softly|just)[ \t]+)?(?:slapped|smacked|clapped|spanked|torn|bruised|tapped|ripped|pressed|rubbed|rolled)\b`)
 	pressed = pattern.Of(`(?i)(handful[ \t]+of[ \t]+(\pL+)),?[ \t]+(?:lightly[ \t]+|gently[ \t]+)?muddled\b[ \t]*[,.;]?`)
-	// slowly is how something is topped up, between the verb and what it is topped with.
+	// slowly is how something is topped up, between the verb and what it is topped with or before "on top".
 	slowly = pattern.Of(`(?i)\b(top(?:ped)?|fill(?:ed)?)(?:[ \t]+up)?[ \t]+(?:slowly|gently|carefully|gradually|generously)[ \t]+(with\b)`)
+	slowOn = pattern.Of(`(?i)[ \t]+(?:slowly|gently|carefully|gradually|softly)([ \t]+(?:on|to|at|over)[ \t]+(?:the[ \t]+)?top\b)`)
 	// perSize is how much one drink of a batch comes to, before its pours: "per 90ml serve:".
 	perSize = pattern.Of(`(?i),?[ \t]*\bper[ \t]+\d+[ \t]?(?:ml|oz|cl)[ \t]+(?:serve|serving|drink|pour|portion|glass|bottle)[ \t]*:`)
 	// perPour is an amount of each drink of a keg or a batch, with that of the batch behind it.
@@ -67,6 +68,7 @@ func (p *Plain) cards() {
 	p.backward(pressed, func(at []int) {
 		p.replace(at[3], at[1], "\nmuddle the "+p.Text[at[4]:at[5]]+"\n")
 	})
+	p.backward(slowOn, func(at []int) { p.replace(at[0], at[1], p.Text[at[2]:at[3]]) })
 	p.backward(slowly, func(at []int) { p.replace(at[0], at[1], p.Text[at[2]:at[3]]+" "+p.Text[at[4]:at[5]]) })
 	p.backward(perSize, func(at []int) {
 		p.Aside = append(p.Aside, strings.Trim(p.Text[at[0]:at[1]], " \t,:"))

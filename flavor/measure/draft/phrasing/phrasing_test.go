@@ -56,6 +56,18 @@ func TestOf(t *testing.T) {
 		"2 vodka (crossed out: 1 cranberry)":                       "2 vodka",
 		"build, olive if they ask":                                 "build, olive optional",
 		"10ml 2:1. Shake. Coupe.":                                  "10ml 2:1\nShake. Coupe.",
+		"Sour,gin,2,lemon,.75,shake":                               "Sour;gin;2;lemon;.75;shake",
+		"\"Sour\",2,\"gin\",.75,\"lemon\",\"shake\"":               "\"Sour\";2;\"gin\";.75;\"lemon\";\"shake\"",
+		"gin 4,5 cl, lemon 2 cl":                                   "gin 4,5 cl, lemon 2 cl",
+		"gin,4,5,lemon,2,shake":                                    "gin,4,5,lemon,2,shake",
+		"Gin(2) Lemon(3/4) shake":                                  "Gin 2, Lemon 3/4, shake",
+		"2 gin (2) shake":                                          "2 gin (2) shake",
+		"red wine & cola, half & half":                             "red wine & cola,  equal parts",
+		"1 oz half & half, 2 oz rum":                               "1 oz half & half, 2 oz rum",
+		"2 rye, (optional: 1 egg white), shake":                    "2 rye, 1 egg white optional, shake",
+		"1 egg white opt. Shake":                                   "1 egg white optional Shake",
+		"8 mint lvs gently pressed":                                "8 mint lvs",
+		"75 ml prosecco slowly on top":                             "75 ml prosecco on top",
 		"2 gin\nshake. nut allergy on table 4!!":                   "2 gin\nshake. \nnote: nut allergy on table 4!!",
 	} {
 		assert.Equal(t, want, phrasing.Of(text).Text, text)

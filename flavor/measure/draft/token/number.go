@@ -46,14 +46,26 @@ func startsNumber(s string, i int) bool {
 	if s[i] == '.' && i > 0 && letterBefore(s, i) && metricFrom(s, i+1) {
 		return false // "6cl gin.3cl lemon"
 	}
-	if (s[i] == '.' || s[i] == ',') && i+1 < len(s) && Digit(s[i+1]) {
-		return i == 0 || !Digit(s[i-1]) && (s[i] == '.' || !letterBefore(s, i)) // "gin,1 oz" is a list
+	if s[i] == '.' && i+1 < len(s) && Digit(s[i+1]) {
+		return i == 0 || !Digit(s[i-1])
+	}
+	if s[i] == ',' && i+1 < len(s) && Digit(s[i+1]) {
+		return (i == 0 || strings.IndexByte(" \t\n(", s[i-1]) >= 0) && !commaBehind(s, i+1)
 	}
 	if s[i] < utf8.RuneSelf {
 		return false
 	}
 	c, _ := utf8.DecodeRuneInString(s[i:])
 	return vulgar[c] > 0
+}
+
+// commaBehind reports whether digits with a comma right behind them start at i: in "gin ,2,lemon" as in "gin,1 oz"
+// and "\"gin\",2" a comma parts a list.
+func commaBehind(s string, i int) bool {
+	for i < len(s) && Digit(s[i]) {
+		i++
+	}
+	return i < len(s) && s[i] == ','
 }
 
 // metricFrom reports whether digits with millilitres or centilitres behind them start
