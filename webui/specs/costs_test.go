@@ -85,7 +85,7 @@ func TestPricesAreInTheCurrencyOfTheHouse(t *testing.T) {
 	_, err := h.Store().Write(t.Context(), webuitest.Opening, house.Put(house.Settings{Currency: "GBP"}, 0))
 	require.NoError(t, err)
 	p := webuitest.PagesOf(t, h)
-	webuitest.Tells(t, webuitest.Get(p, "/costs", ""), 200, ">Price, GBP<", ">Costs, EUR<", "No shares, since drinks sell in GBP and the bottles are priced in EUR.")
+	webuitest.Tells(t, webuitest.Get(p, "/costs", ""), 200, ">Price, GBP<", ">Costs, EUR<", "No share of a price in GBP, since the bottles are priced in EUR.")
 	require.Equal(t, 303, webuitest.Post(p, "/costs", webuitest.Fields("price.mainbrace", "11"), false).Code)
 	webuitest.Tells(t, webuitest.Get(p, "/costs", ""), 200, `value="11"`, "The price is in GBP, the bottles are in EUR.")
 	webuitest.Tells(t, webuitest.Post(p, "/costs", webuitest.Fields("price.spindrift", "20 %"), false), 422, "no price follows from a share")

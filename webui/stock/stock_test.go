@@ -83,7 +83,7 @@ func TestWhatAnOrderCosts(t *testing.T) {
 		house.Put(house.Bottle{ID: "b", Name: "Bollard gin", Ingredient: "london-dry-gin", SizeML: 700, Stock: 1, Par: 2}, 0))
 	require.NoError(t, err)
 	w := webuitest.Get(webuitest.PagesOf(t, h), "/stock/order", "")
-	webuitest.Says(t, w, []string{"20.50\u00a0EUR", "41.00\u00a0EUR", "Without a price, and so in no sum: Bollard gin.", "Out, and without a par: Almond syrup and Lemons of the day."}, nil)
+	webuitest.Says(t, w, []string{"20.50\u00a0EUR each", "41.00\u00a0EUR", "Without a price, and so in no sum: Bollard gin.", "Out, and without a par: Almond syrup and Lemons of the day."}, nil)
 	webuitest.Says(t, webuitest.Get(webuitest.NewPages(t), "/stock/order", ""), []string{"Nothing to order"}, []string{"Print it"})
 }
 
