@@ -97,7 +97,7 @@ func (l *List) withoutLost(ideas []idea.Idea) []idea.Idea {
 }
 
 // What is of another colour is not listed beside so many things that the trade pours, from so
-// great a difference in look, see [role.UnlikeInLook]: what is clear has better than a red one
+// great a difference in look, see [role.OtherLook]: what is clear has better than a red one
 // then. Common practice, no source.
 const (
 	enoughCustoms = 2
@@ -116,7 +116,7 @@ func (l *List) withoutOtherLook(ideas []idea.Idea) []idea.Idea {
 	if len(l.Gap.Gone) != 1 || customs < enoughCustoms {
 		return ideas
 	}
-	other := func(i int) bool { return role.UnlikeInLook(l.Cands[i].Bottle, l.Gap.Gone[0].Bottle) >= otherLook }
+	other := func(i int) bool { return role.OtherLook(l.Cands[i].Bottle, l.Gap.Gone[0].Bottle) >= otherLook }
 	return slices.DeleteFunc(ideas, func(x idea.Idea) bool {
 		return !l.Practice.Pours(x.Filling.Parts) && slices.ContainsFunc(x.Filling.Parts, other)
 	})

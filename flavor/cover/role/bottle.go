@@ -63,6 +63,11 @@ func UnlikeInLook(b, was *Bottle) float64 {
 	if !b.Profile.Class.Hued() || !was.Profile.Class.Hued() {
 		return 0
 	}
+	return OtherLook(b, was)
+}
+
+// OtherLook is the same among any bottles, as they stand in the glass by themselves.
+func OtherLook(b, was *Bottle) float64 {
 	x, y := b.Look, was.Look
 	between := []float64{float64(x.R) - float64(y.R), float64(x.G) - float64(y.G), float64(x.B) - float64(y.B)}
 	return min(1, length(between)/otherLook)
