@@ -173,6 +173,22 @@ func ounceMark(oz float64) float64 {
 	return nearestOf(oz, 1./4)
 }
 
+// OunceMarks returns the marks of a jigger for ounces next below and above an amount in oz; both are
+// the amount if it is a mark.
+func OunceMarks(oz float64) (below, above float64) {
+	if mark := ounceMark(oz); math.Abs(mark-oz) < sameMark {
+		return oz, oz
+	}
+	step := 1. / 4
+	if oz < 0.5 {
+		step = 1. / 8
+	}
+	return math.Floor(oz/step) * step, math.Ceil(oz/step) * step
+}
+
+// sameMark is the difference of two amounts in oz that are one mark.
+const sameMark = 1e-6
+
 // nearestOf returns the multiple of a step nearest to an amount.
 func nearestOf(amount, step float64) float64 { return math.Round(amount/step) * step }
 

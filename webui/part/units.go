@@ -43,6 +43,31 @@ func RewrittenInUnits(said house.Settings, s *flavor.Spec) *flavor.Spec {
 	return &out
 }
 
+// OnOunceMarks returns a copy of a drink with its pours in ounces on the marks of a jigger: of the marks
+// next to an amount that no jigger has, such as ⅞ oz, the one with which the drink scores best, by score.
+func OnOunceMarks(s *flavor.Spec, score func(*flavor.Spec) float64) flavor.Spec {
+	out := s.Clone()
+	for i := range out.Pours {
+		p := &out.Pours[i]
+		below, above := house.OunceMarks(p.Amount)
+		if p.Unit != flavor.Ounce || below == above {
+			continue
+		}
+		best, perOunce, mark := math.Inf(-1), p.ML/p.Amount, above
+		for _, oz := range []float64{below, above} {
+			p.Amount, p.ML = oz, oz*perOunce
+			if oz == 0 {
+				continue
+			}
+			if points := score(&out); points > best {
+				best, mark = points, oz
+			}
+		}
+		p.Amount, p.ML = mark, mark*perOunce
+	}
+	return out
+}
+
 // KeepUnits gives the pours of a draft that stand as [DraftInUnits] wrote those of a spec back
 // the units and amounts of that spec, so that opening and saving it changes nothing.
 func KeepUnits(said house.Settings, draft, was *flavor.Spec) {

@@ -11,6 +11,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/flavor/measure"
 	"counterpour/flavor/template"
 	"counterpour/webui/behind"
 	"counterpour/webui/desk"
@@ -128,7 +129,7 @@ func (p *pages) ticked(ctx context.Context, ids []string) ([]house.Edit, error) 
 func (p *pages) chosen(ctx context.Context, names []string) ([]house.Edit, error) {
 	there, err := house.All[house.Spec](ctx, p.house.Store())
 	var edits []house.Edit
-	for _, d := range slices.Concat(p.house.Starters(starterDrinks), p.further()) {
+	for _, d := range slices.Concat(p.first(), p.further()) {
 		spec := house.FromSpec("", d.Spec)
 		if slices.Contains(names, spec.Name) && !slices.ContainsFunc(there, func(s house.Kept[house.Spec]) bool { return s.Item.ID == spec.ID }) {
 			edits = append(edits, house.Put(spec, 0))
@@ -175,7 +176,7 @@ func (p *pages) startOf(r *http.Request) (*startView, error) {
 		return nil, err
 	}
 	v.shelve(p.house.Usual(usualBottles), room)
-	first, rest := p.house.Starters(starterDrinks), p.further()
+	first, rest := p.first(), p.further()
 	v.offer(first, menu, p.house.Settings(), true)
 	if v.Long = r.Form.Get("drinks") == "more"; v.Long {
 		v.offer(rest, menu, p.house.Settings(), false)
@@ -203,12 +204,33 @@ func (p *pages) startOf(r *http.Request) (*startView, error) {
 	return v, nil
 }
 
+// first are the proven drinks of the first menu.
+func (p *pages) first() []template.Labelled { return p.poured(p.house.Starters(starterDrinks)) }
+
 // further are the proven drinks that the bottles pour beside those of the first menu.
 func (p *pages) further() []template.Labelled {
 	first := p.house.Starters(starterDrinks)
-	return slices.DeleteFunc(p.house.Starters(moreDrinks), func(d template.Labelled) bool {
+	return p.poured(slices.DeleteFunc(p.house.Starters(moreDrinks), func(d template.Labelled) bool {
 		return slices.ContainsFunc(first, func(f template.Labelled) bool { return f.Spec.Name == d.Spec.Name })
-	})
+	}))
+}
+
+// poured are proven drinks as a jigger of the house pours them: books have ounces that none has.
+func (p *pages) poured(drinks []template.Labelled) []template.Labelled {
+	if p.house.Settings().Units == measure.Metric {
+		return drinks // they are converted to its marks where they are shown
+	}
+	out := slices.Clone(drinks)
+	for i := range out {
+		out[i].Spec = part.OnOunceMarks(&out[i].Spec, func(s *flavor.Spec) float64 {
+			scored, _, err := p.bar.Score(s)
+			if err != nil {
+				return 0 // what cannot be scored is poured as the lower mark
+			}
+			return scored.Judgement.Score
+		})
+	}
+	return out
 }
 
 // offer lists drinks of a first menu, all in one unit.
