@@ -150,13 +150,13 @@ const leastRestML = 30.0
 // incomplete says what can be said of a draft while some of it cannot be read: the
 // drink is not the one that was meant, so nothing is said of what it lacks or of what
 // would mend or cover it, and what a guest must not have may be in the rest. It is nil if
-// the rest is too little to be a drink.
+// the rest is too little to be a drink, or more than any glass holds.
 func (p *pages) incomplete(ctx context.Context, text string, read *reading.Reading, f benchForm) (*resultView, error) {
 	poured := 0.0
 	for i := range read.Spec.Pours {
 		poured += read.Spec.Pours[i].ML
 	}
-	if poured < leastRestML {
+	if poured < leastRestML || poured > mostOneDrinkML {
 		return nil, nil
 	}
 	f.Missing = ""

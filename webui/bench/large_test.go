@@ -15,6 +15,7 @@ func TestADraftThatNoGlassHolds(t *testing.T) {
 	}{
 		{"a batch", "2000 ml gin\n1000 ml lemon juice\n1000 ml simple syrup\nshake, up",
 			[]string{"4000 mL is more than one glass holds", "One drink of it", "\"50 ml gin\n25 ml lemon juice\n25 ml simple syrup\nshake, up\""}, []string{"How to fix it"}},
+		{"beside what cannot be read", "2000 ml gin\n1000 ml glimmer\nshake, up", []string{"Nothing scored yet"}, []string{"would score"}},
 		{"one drink", "60 ml gin\n30 ml lemon juice\n20 ml simple syrup\nshake, up", nil, []string{"more than one glass holds"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
