@@ -95,7 +95,7 @@ var units = []unitInfo{
 	{unit: flavor.PartUnit, one: "part", many: "parts",
 		size: flavor.Figure{Value: PartML, Origin: flavor.OriginPractice, Source: "a ratio; taken as the round bar ounce"}, most: 100, grid: grid{fine: 0.25}},
 	{unit: flavor.Splash, one: "splash", many: "splashes", also: []string{"spl", "spls"}, implied: true,
-		size: flavor.Figure{Value: SplashML, Spread: 3, Origin: flavor.OriginPractice, Source: barManuals}, most: 40, grid: grid{fine: 1}},
+		size: flavor.Figure{Value: SplashML, Spread: 3, Origin: flavor.OriginPractice, Source: barManuals}, most: 15, grid: grid{fine: 1}},
 	{unit: flavor.Pinch, one: "pinch", many: "pinches", also: []string{"pnch"}, implied: true, kind: byWeight, most: 40, grid: grid{fine: 1}},
 	{unit: flavor.Gram, one: "g", many: "g", also: []string{"gr", "grs", "gram", "grams", "gramme", "grammes", "gm", "gms"}, kind: byWeight, most: 10000, grid: grid{fine: 1}},
 	{unit: flavor.Sprig, one: "sprig", many: "sprigs", also: []string{"sprg", "sprgs"}, implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},

@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"cmp"
 	"slices"
 
 	"counterpour/flavor"
@@ -75,7 +76,7 @@ func (r *reader) totalOf(toks []token.Token) []token.Token {
 
 // sizeParts makes what is written in parts so much as a text says that a part is.
 func (r *reader) sizeParts() {
-	if r.part == nil {
+	if r.part = cmp.Or(r.part, r.partTold()); r.part == nil {
 		return
 	}
 	for i := range r.d.Lines {
@@ -86,4 +87,25 @@ func (r *reader) sizeParts() {
 	if !r.shares {
 		r.said.Notes = append(r.said.Notes, "a part is taken as "+measure.FormatAmount(r.part.Amount, r.part.Unit)+", as the text says")
 	}
+}
+
+// partTold is what one part comes to where one pour alone says so beside others in parts: "1 part gin (45 ml), 1
+// part lemon"; nil where none or several do.
+func (r *reader) partTold() *entry.Written {
+	told, others := -1, false
+	for i := range r.d.Lines {
+		switch l := &r.d.Lines[i]; {
+		case l.Parts > 0 && told >= 0:
+			return nil
+		case l.Parts > 0:
+			told = i
+		case l.Unit == flavor.PartUnit:
+			others = true
+		}
+	}
+	if told < 0 || !others {
+		return nil
+	}
+	l := &r.d.Lines[told]
+	return &entry.Written{Line: entry.Line{Amount: l.Amount / l.Parts, Unit: l.Unit}}
 }

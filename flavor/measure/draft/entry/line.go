@@ -39,6 +39,7 @@ type Line struct {
 	Amid     bool    // the amount stands between a kind and which of it: "rum 50 gold"
 	Whole    string  // what is to be looked up whole before a number in it is an amount: "rum 151"
 	Times    float64 // of Amount, where the unit is a part of a fruit; 0 is 1
+	Parts    float64 // how many parts the amount is said to be: "2 parts gin (60 ml)"; 0 where it is not
 	Measure  string  // a measure that is no unit of its own, such as "shot"
 
 	// PerhapsName marks a first line whose amount has no unit, such as "Two

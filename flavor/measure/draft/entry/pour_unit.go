@@ -119,7 +119,7 @@ func apartBy(u, v flavor.Unit) float64 {
 // Agree checks another measure of the same pour.
 func (p *Written) Agree(text string, o *Written) {
 	if p.Unit == flavor.PartUnit && o.Unit != flavor.PartUnit && p.Measure == "" { // "equal parts (22.5 ml)"
-		p.Amount, p.Unit = o.Amount, o.Unit
+		p.Parts, p.Amount, p.Unit = p.Amount, o.Amount, o.Unit
 		return
 	}
 	if p.Unit == "" && p.Stated && o.Unit.Jigger() { // "1 lager (330 ml)"
