@@ -12,7 +12,7 @@ import (
 // glass=coupe".
 
 // field is a key with the sign behind it, where an entry begins.
-var field = pattern.Of(`(?i)(^|[,;|{\n][ \t]*)"?(\pL[\pL \t_-]{0,24}\pL)"?[ \t]*([=:])[ \t]*`)
+var field = pattern.Of(`(?i)(^|(?:[,;|{\n]|\.[ \t])[ \t]*)"?(\pL[\pL \t_-]{0,24}\pL)"?[ \t]*([=:])[ \t]*`)
 
 // leastFields is from how many keys on a text is one of fields.
 const leastFields = 2

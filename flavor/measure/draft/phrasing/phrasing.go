@@ -17,7 +17,7 @@ type Plain struct {
 // Of writes a text in plain phrases.
 func Of(text string) Plain {
 	p := Plain{Text: text}
-	for _, rule := range [...]func(*Plain){(*Plain).rows, (*Plain).brackets, (*Plain).optionals, (*Plain).shared, (*Plain).steps, (*Plain).rounds, (*Plain).lessons, (*Plain).prepared, (*Plain).cards, (*Plain).orders, (*Plain).ticket, (*Plain).clipped, (*Plain).alikes, (*Plain).restated, (*Plain).besides, (*Plain).pronouns, (*Plain).strengths, (*Plain).measures, (*Plain).equal, (*Plain).each, (*Plain).dropped, (*Plain).binned, (*Plain).lightly, (*Plain).with, (*Plain).lengthened} {
+	for _, rule := range [...]func(*Plain){(*Plain).rows, (*Plain).brackets, (*Plain).optionals, (*Plain).shared, (*Plain).steps, (*Plain).rounds, (*Plain).lessons, (*Plain).turned, (*Plain).prepared, (*Plain).cards, (*Plain).orders, (*Plain).ticket, (*Plain).clipped, (*Plain).strainedOff, (*Plain).alikes, (*Plain).restated, (*Plain).besides, (*Plain).pronouns, (*Plain).strengths, (*Plain).measures, (*Plain).each, (*Plain).dropped, (*Plain).binned, (*Plain).lightly, (*Plain).with, (*Plain).lengthened} {
 		rule(&p)
 	}
 	return p
@@ -44,7 +44,7 @@ func (p *Plain) ends(at int) bool {
 }
 
 // step is the label of a step before what it pours: "step 1: 2 oz gin".
-var step = pattern.Of(`(?im)^[ \t]*(?:step|stage)[ \t]*\d+[ \t]*[:.)–—-][ \t]*`)
+var step = pattern.Of(`(?im)(?:^|[.;])[ \t]*(?:step|stage)[ \t]*\d+[ \t]*[:.)–—-][ \t]*`)
 
 // leastSteps is from how many labels on they are the habit of a text.
 const leastSteps = 2
@@ -52,7 +52,8 @@ const leastSteps = 2
 // steps sets the labels of steps aside.
 func (p *Plain) steps() {
 	if len(step.FindAllStringIndex(p.Text, leastSteps)) == leastSteps {
-		p.backward(step, func(at []int) { p.replace(at[0], at[1], "") })
+		p.backward(step, func(at []int) { p.replace(at[0], at[1], "\n") })
+		p.Text = strings.TrimPrefix(strings.ReplaceAll(p.Text, "\n\n", "\n"), "\n")
 	}
 }
 
@@ -82,7 +83,7 @@ var (
 )
 
 // single is that one drink of a name is ordered, before the name.
-var single = pattern.Of(`(?i)^[ \t]*1[ \t]?x[ \t]+(\pL)`)
+var single = pattern.Of(`(?i)^[ \t]*(?:(?:ticket|tkt|chit|order)[ \t]*:?[ \t]*)?1[ \t]?x[ \t]+(\pL)`)
 
 // ticket sets aside what a ticket changes of a drink, where the pours behind it have that change: "SUB
 // mezcal, NO salt: 2 mezcal, ...". A ticket that speaks of an allergy stays.
@@ -125,14 +126,6 @@ func (p *Plain) measures() {
 			p.replace(at[4], at[7], unit+" "+name)
 		}
 	})
-}
-
-// parts is short for equal parts.
-var parts = pattern.Of(`(?i)(?:\beq(?:ual)?\.?|(?:^|[ \t])=)[ \t]+(?:pts?|parts)\b\.?(?:[ \t]+of)?`)
-
-// equal writes it out.
-func (p *Plain) equal() {
-	p.backward(parts, func(at []int) { p.replace(at[0], at[1], " equal parts") })
 }
 
 // all is an amount that is each pour's, told so by another word: ".75 of everything: gin, lemon".
