@@ -25,7 +25,7 @@ const mostWords = 3
 func Faults(d *draft.Draft, pours []flavor.Pour, b *naming.Resolver) flavor.DataFaults {
 	l := looker{text: d.String(), pours: pours, resolver: b}
 	var out flavor.DataFaults
-	for _, fault := range [...]func(*draft.Draft) *flavor.DataFault{l.held, l.pouredBefore} {
+	for _, fault := range [...]func(*draft.Draft) *flavor.DataFault{l.held, l.pouredBefore, l.spritzed} {
 		if f := fault(d); f != nil {
 			out = append(out, f)
 		}
@@ -70,6 +70,18 @@ func (l *looker) held(d *draft.Draft) *flavor.DataFault {
 	}
 	f := measure.Invalid("amount", d.Name, "%q may be how %s is poured, and has no amount; write one before it, such as \"330 ml %s\", or \"%s %s\" if it is the name of the drink", d.Name, p.Name, written, draft.NamePrefix, d.Name)
 	f.Location = measure.LineLocation(1 + strings.Count(l.text[:d.NameAt.Start], "\n"))
+	return f
+}
+
+// spritzed is the fault of a spritz of something that stands first and that is poured below as well: an order of
+// a drink reads so too, "1 SPRITZ LIMONCELLO".
+func (l *looker) spritzed(d *draft.Draft) *flavor.DataFault {
+	if len(d.Lines) < 2 || len(l.pours) < 2 || l.pours[0].Unit != flavor.Spritz || !slices.ContainsFunc(l.pours[1:], func(p flavor.Pour) bool { return p.Profile == l.pours[0].Profile }) {
+		return nil
+	}
+	said := token.OneLine(l.text[d.Lines[0].Span.Start:d.Lines[0].Span.End])
+	f := measure.Invalid("amount", said, "%q may be the name of the drink or a spray over the glass; write \"%s %s\" if it is the name", said, draft.NamePrefix, said)
+	f.Location = measure.LineLocation(d.Lines[0].Number)
 	return f
 }
 

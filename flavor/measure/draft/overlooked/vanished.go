@@ -111,7 +111,7 @@ func vanished(text string, toks []token.Token, pours []flavor.Pour, b *naming.Re
 	for i := 0; i < len(toks); {
 		t := &toks[i]
 		if i == 0 || parts(&toks[i-1]) {
-			spoken = laidBeside(toks[i:]) || i > 2 && toks[i-1].Is(":") && struck.Has(toks[i-3].Text) // "crossed out: cranberry 20 ml"
+			spoken = laidBeside(toks[i:]) || halfRim(toks[i:]) || i > 0 && toks[i-1].Is(":") && besideIt.Has(toks[0].Text) || i > 2 && toks[i-1].Is(":") && struck.Has(toks[i-3].Text) // "crossed out: cranberry 20 ml"
 		}
 		if t.Kind != token.Word {
 			i++
@@ -130,6 +130,11 @@ func vanished(text string, toks []token.Token, pours []flavor.Pour, b *naming.Re
 			p, n = numberedAlone(text, toks, i, b)
 			end = i + max(n, 1)
 			written = text[t.Start:toks[end-1].End]
+		}
+		if n == 0 && i > 0 && entry.IsUnit(&toks[i-1]) { // "dash OB"
+			if f := b.Find(written, naming.Place{Unit: flavor.Dash, Amount: 1}); f.Firm() && f.Dropped == "" && f.Profile.Class == flavor.ClassCocktailBitters {
+				p, n = f.Profile, 1
+			}
 		}
 		if n == 0 || spoken || written == "bit" || !drunk(p) && !pressed(toks, i) || drinks.Known(written) || named(p, written, pours) {
 			i = end
@@ -209,6 +214,11 @@ func laidBeside(toks []token.Token) bool {
 		}
 	}
 	return false
+}
+
+// halfRim reports whether a clause says that half the rim has salt or sugar: "HALF SALT".
+func halfRim(toks []token.Token) bool {
+	return len(toks) > 1 && token.FractionWords[toks[0].Text] == 0.5 && (toks[1].Text == "salt" || toks[1].Text == "sugar") && (len(toks) == 2 || parts(&toks[2]))
 }
 
 // takenBackBehind reports whether words behind tokens take back what stands before them: "5 cl gin? no, 4".

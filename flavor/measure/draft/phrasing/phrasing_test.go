@@ -68,6 +68,19 @@ func TestOf(t *testing.T) {
 		"1 egg white opt. Shake":                                   "1 egg white optional Shake",
 		"8 mint lvs gently pressed":                                "8 mint lvs",
 		"75 ml prosecco slowly on top":                             "75 ml prosecco on top",
+		"- [x] 2 gin\n- [ ] 1 lime":                                "2 gin\n1 lime",
+		"Step 1: stir 2 gin. Step 2: 1 lime":                       "stir 2 gin\n1 lime",
+		"strain onto 1 large rock":                                 "strain onto a large rock",
+		"express orange, drop it in":                               "express orange",
+		"espresso 30ml (1 shot)":                                   "espresso 30ml",
+		"NA: double espresso, 120 tonic":                           "NA: 2 shots espresso, 120 tonic",
+		"lemon 3/4 scant, gin 2":                                   "lemon 3/4, gin 2",
+		"a bit of salt":                                            "pinch of salt",
+		"shake w/ crushed, strain up":                              "shake, strain up",
+		"LIME 1 / HALF SALT / RX":                                  "LIME 1 / SALT rim / RX",
+		"rim: sugar, half. 2 cognac":                               "rim: sugar. 2 cognac",
+		"hot water 5 oz (just off boil ~85C)":                      "hot water 5 oz",
+		"an ounce apiece of gin, lime":                             "1 oz each gin, lime",
 		"2 gin\nshake. nut allergy on table 4!!":                   "2 gin\nshake. \nnote: nut allergy on table 4!!",
 	} {
 		assert.Equal(t, want, phrasing.Of(text).Text, text)
@@ -76,7 +89,7 @@ func TestOf(t *testing.T) {
 		"2 oz rye, 2 dashes bitters", "1 oz gin 2 dash orange bitters", "2 of rye and dashes", // the measure stands where it should
 		"2 oz lemon, bin the rest of it", "muddle light brown sugar",
 		"Marg, SUB mezcal: 2 tequila, 1 lime", "Sour, NO egg: 2 rye, 1 egg white", "Marg, NO salt, ALLERGY nuts: 2 mezcal", // what is poured says otherwise, or may harm
-		"step 1: all of it", "1 GIN 2 LIME", "2 gin, 1 honey syrup (3:1)", "a 2:1, 60 gin, 20 lemon", "DRESS, shake", // other ratios, other words
+		"step 1: all of it", "1 GIN 2 LIME", "2 gin, 1 honey syrup (3:1)", "a 2:1, 60 gin, 20 lemon", "DRESS, shake", "shake with crushed, dump", // other ratios, other words
 	} {
 		assert.Equal(t, text, phrasing.Of(text).Text)
 	}

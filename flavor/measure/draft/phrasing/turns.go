@@ -30,6 +30,8 @@ var turns = []turn{
 	{of: pattern.Of(`(?i)\.[ \t]+(no[ \t]+garnish)\b`), by: "\n$1"},
 	{of: pattern.Of(`(?i)(` + speech.Amount + `)[ \t]+(?:apiece|a[ \t]piece|per[ \t]piece)\b`), by: "$1 each"},
 	{of: pattern.Of(`(?i)(?:\beq(?:ual)?\.?|(?:^|[ \t])=)[ \t]+(?:pts?|parts)\b\.?(?:[ \t]+of)?`), by: " equal parts"},
+	{of: pattern.Of(`(?i)\ban[ \t]+ounce[ \t]+(?:apiece|each)[ \t]+(?:of[ \t]+)?`), by: "1 oz each "},
+	{of: pattern.Of(`(?i)(\d[ \t]?(?:ml|oz|cl))[ \t]*\([^()\n]*?\d{2,3}[ \t]*(?:°[ \t]?)?[cf][ \t]*\)`), by: "$1", told: true}, // how hot it is
 	{of: pattern.Of(`(?i)\b(over|onto|on|into|with|w/)[ \t]+(?:1|one)[ \t]+((?:\pL+[ \t]+){0,2}?(?:rock|cube|block|sphere)\b)`), by: "$1 a $2"},
 	{of: pattern.Of(`(?i)(^|[,;:.+&/\n])[ \t]*double[ \t]+(espresso|ristretto)\b`), by: "$1 2 shots $2"},
 	{of: pattern.Of(`(?i)\b(?:an?[ \t]+)?(?:(?:little|wee|tiny)[ \t]+)?bit[ \t]+of[ \t]+(salt|pepper|nutmeg|cinnamon|cayenne)\b`), by: "pinch of $1"},
@@ -37,7 +39,7 @@ var turns = []turn{
 	{of: pattern.Of(`(?i)\bswizzle[ \t]+up\b`), by: "swizzle"},
 	{of: pattern.Of(`(?i)(^|[,;/|\n])[ \t]*(?:half|1/2|½)[ \t]+(salt|sugar)(?:ed)?(` + clauseEnds + `)`), by: "$1 $2 rim$3"},
 	{of: pattern.Of(`(?i)(\brim(?:med)?[ \t]*:?[ \t]*\pL+(?:[ \t]+\pL+)?),?[ \t]+(?:half|1/2|½)(` + clauseEnds + `)`), by: "$1$2", told: true},
-	{of: pattern.Of(`(?i)(\b(?:espresso|ristretto|coffee)\b[^\n,;()]*\d[^\n,;()]*)[ \t]*\([ \t]*(?:\d|an?|one|two|single|double)[ \t]*shots?[ \t]*\)`), by: "$1", told: true},
+	{of: pattern.Of(`(?i)(\b(?:espresso|ristretto|coffee)\b[^\n,;()]*\d[^\n,;()]*?)[ \t]*\([ \t]*(?:\d|an?|one|two|single|double)[ \t]*shots?[ \t]*\)`), by: "$1", told: true},
 	{of: pattern.Of(`(?i)(` + speech.Amount + `)[ \t]+(?:fat|scant|heavy|generous|short)(` + clauseEnds + `)`), by: "$1$2", told: true},
 	{of: pattern.Of(`(?i)([,;.\n])[ \t]*(?:(?:and|then)[ \t]+)?(?:drop|pop|toss|tuck|rest|lay|place|perch)(?:ped|p?ed)?[ \t]+(?:it|the[ \t]+(?:peel|twist|zest|shell|husk))[ \t]+(?:in|on[ \t]+top|on|over)(` + clauseEnds + `)`), by: "$2", told: true},
 }
