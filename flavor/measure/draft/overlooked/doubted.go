@@ -23,7 +23,7 @@ func AsksWhether(text string) bool {
 
 // undecided says that nobody knows which is meant, or that what is poured is known to some alone: "vermouth
 // (sweet? dry?)", "which is right??", "syrup (the new one)", "and the foamy stuff".
-var undecided = pattern.Of(`(?i)\([ \t]*\pL+(?:[ \t]+\pL+)?[ \t]*\?[^()\n]*\)|\bwhich(?:[ \t]+(?:one|amount|spec))?[ \t]+(?:is|was|are)[ \t]+(?:right|correct|it|the[ \t]+\pL+[ \t]+one)\b|\b(?:don'?t|do[ \t]+not|not|can'?t)[ \t]+(?:know|sure|tell|read|remember)[ \t]+(?:of[ \t]+)?which\b|\([ \t]*the[ \t]+(?:new|old|other|usual|same|secret)[ \t]+one[ \t]*\)|\bin[ \t]+(?:one|some|any)[ \t]+of[ \t]+(?:these|them|those)\b|\b(?:and|plus|with|,)[ \t]+the[ \t]+(?:\pL+[ \t]+)?stuff\b`)
+var undecided = pattern.Of(`(?i)\([ \t]*\pL+(?:[ \t]+\pL+)?[ \t]*\?[^()\n]*\)|\bwhich(?:[ \t]+(?:one|amount|spec))?[ \t]+(?:is|was|are)[ \t]+(?:right|correct|it|the[ \t]+\pL+[ \t]+one)\b|\b(?:don'?t|do[ \t]+not|not|can'?t)[ \t]+(?:know|sure|tell|read|remember)[ \t]+(?:of[ \t]+)?which\b|\([ \t]*the[ \t]+(?:new|old|other|usual|same|secret)[ \t]+one[ \t]*\)|\bat[ \t]+(?:twice|half|double|three[ \t]+times)[ \t]+that\b|\bin[ \t]+(?:one|some|any)[ \t]+of[ \t]+(?:these|them|those)\b|\b(?:and|plus|with|,)[ \t]+the[ \t]+(?:\pL+[ \t]+)?stuff\b`)
 
 // doubted is the fault of a line that holds such a mark.
 func doubted(line string) *flavor.DataFault {

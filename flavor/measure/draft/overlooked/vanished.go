@@ -300,10 +300,26 @@ func amountBeside(toks []token.Token, i, end int) (from, to int, ok bool) {
 	if end+1 < len(toks) && toks[end].Is("(") && entry.StartsMeasure(toks[end+1:]) { // "gin (60 ml)"
 		return i, end + 2, true
 	}
+	if n := measureAlone(toks, end+1); end < len(toks) && toks[end].Is(",") && n > 0 { // "whisky, 45 ml, then ..."
+		return i, end + 1 + n, true
+	}
 	if end < len(toks) && mayMeasure(&toks[end]) && !(end+1 < len(toks) && batchUnits.Has(toks[end+1].Text)) {
 		return i, end + 1, true
 	}
 	return 0, 0, false
+}
+
+// measureAlone returns how many tokens from i on are an amount with its unit that fills its clause, 0 if none
+// are.
+func measureAlone(toks []token.Token, i int) int {
+	if i >= len(toks) || toks[i].Kind != token.Numeral || toks[i].Wrong != "" {
+		return 0
+	}
+	_, n := entry.UnitAt(toks[i+1:])
+	if n == 0 || i+1+n < len(toks) && !parts(&toks[i+1+n]) {
+		return 0
+	}
+	return 1 + n
 }
 
 // mayMeasure reports whether a token may be an amount, in figures or words of some tongue.

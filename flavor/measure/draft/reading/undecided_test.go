@@ -18,15 +18,17 @@ func TestUndecidedIsAsked(t *testing.T) {
 		"gin 50, lemon 25, syrup (the new one) 20, shake coupe",
 		"ALLERGY sesame?? 50 ml gin, 25 ml grapefruit, 15 ml simple. shake, rocks. check w kitchen it's in one of these",
 		"day: its 50/50\nnight: 1.5 gin 1.5 dry verm?\nday: ya & dash OB\nnight: stirred, up",
-		"MESA 7\n1 SPRITZ LIMONCELLO\nlimoncello 5cl\ncava 9cl\nSIN menta",
+		"Grab a tall glass. In goes whisky, 45 ml, then apple juice at twice that, fill up with ginger ale.",
+		"Grab a tall glass. In goes gin, 45 ml, then apple juice 60 ml, fill up with ginger ale.",
 	} {
 		s, err := reading.Read(text, wholeCatalogue(t))
 		assert.Error(t, err, "%q is read as %v", text, s.Pours)
 	}
 	for text, want := range map[string]string{
-		"1 SPRITZ LIMONCELLO\nlimoncello 5cl\ncava 9cl\nsoda 3cl":        "50 limoncello, 90 cava, 30 soda-water",
-		"Rim: half salt\n2 oz reposado tequila\n1 oz lime\nshake, rocks": "59 reposado-tequila, 30 lime-juice",
-		"2 oz reposado tequila / 1 oz lime / HALF SALT / rocks":          "59 reposado-tequila, 30 lime-juice",
+		"MESA 7\n1 SPRITZ LIMONCELLO\nlimoncello 5cl\ncava 9cl\nSIN menta": "50 limoncello, 90 cava",
+		"1 SPRITZ LIMONCELLO\nlimoncello 5cl\ncava 9cl\nsoda 3cl":          "50 limoncello, 90 cava, 30 soda-water",
+		"Rim: half salt\n2 oz reposado tequila\n1 oz lime\nshake, rocks":   "59 reposado-tequila, 30 lime-juice",
+		"2 oz reposado tequila / 1 oz lime / HALF SALT / rocks":            "59 reposado-tequila, 30 lime-juice",
 	} {
 		assert.Equal(t, want, listed(t, text), text)
 	}
