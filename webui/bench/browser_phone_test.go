@@ -92,7 +92,7 @@ func TestWrongLinesAreMendedOnAPhone(t *testing.T) {
 	p := webuitest.NewPhone(t)
 	p.Open(webuitest.Serve(t, webuitest.NewHouse()), "/bench")
 	p.Typed("2 oz gin\n3/4 oz lemmon jooce\n1/2 oz simple syrup\nshake, up")
-	p.Until(`document.querySelector('.strip p')?.textContent.includes('The rest alone scores')`)
+	p.Until(`document.querySelector('.strip p')?.textContent.includes('Not scored yet')`)
 	p.Until(`document.querySelector('.strip button')?.value.endsWith('shake, up')`) // the whole draft has been answered
 	p.Within(0, ".strip button")
 	p.Tap(".strip button")
