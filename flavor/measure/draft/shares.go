@@ -17,6 +17,11 @@ import (
 // totalWords stand between a total and its halves.
 var totalWords = token.Words(`total split base in all altogether of`)
 
+// kinds are words for which of a spirit is meant. Behind the name of one and a comma, a half of anything else is
+// half an ounce or half a piece: "1½ gin, half lemon, half simple".
+var kinds = token.Words(`white dark gold golden light silver aged old young spiced overproof dry sweet red black blanco blanc reposado añejo anejo joven jamaican cuban demerara agricole
+bourbon rye scotch irish islay blended peated straight navy pink barrel-aged ruby tawny fino amontillado oloroso`)
+
 // halved takes the two halves of a total as a pour each, and returns what else the line
 // holds. Halves without a total are left alone: nobody can tell of what.
 func (r *reader) halved(n int, toks []token.Token) []token.Token {
@@ -25,7 +30,7 @@ func (r *reader) halved(n int, toks []token.Token) []token.Token {
 		return toks
 	}
 	second := r.nextHalf(toks, first+2)
-	if second < 0 {
+	if second < 0 || r.nextHalf(toks, second+2) >= 0 { // "gin, half lemon, half simple, half egg white"
 		return toks
 	}
 	end := second + 1
@@ -37,7 +42,7 @@ func (r *reader) halved(n int, toks []token.Token) []token.Token {
 		total--
 	}
 	start, kind := entry.PourBefore(toks[:total])
-	if start < 0 || end == second+1 {
+	if start < 0 || end == second+1 || kind < total && toks[total].Is(",") && !kinds[toks[first+1].Text] && !kinds[toks[second+1].Text] {
 		return toks
 	}
 	p := entry.Read(r.text, toks[start:kind])

@@ -51,7 +51,7 @@ func (r *resolver) namePours() bool {
 		return false
 	}
 	f := r.resolver.Find(p.Name, naming.Place{Unit: p.Unit})
-	if !f.Firm() || f.Fault != nil || p.Unit == flavor.Spritz && !sprayed(f.Profile) || r.pouredBelow(p, f.Profile) {
+	if !f.Firm() || f.Fault != nil || p.Unit == flavor.Spritz && (!sprayed(f.Profile) || r.poursSparkling()) || r.pouredBelow(p, f.Profile) {
 		return false
 	}
 	r.name = ""
@@ -185,6 +185,14 @@ func (r *resolver) sumsUp(l *entry.Line) bool {
 func (r *resolver) pouredBelow(first *entry.Line, p *flavor.Profile) bool {
 	return first.NoAmount && slices.ContainsFunc(r.draft.Lines, func(l entry.Line) bool {
 		return !l.AmountAt.Empty() && r.resolver.Find(l.Name, naming.Place{Unit: l.Unit, Amount: l.Amount}).Profile == p
+	})
+}
+
+// poursSparkling reports whether a line of the draft pours what sparkles: with that a "bitter spritz" is the drink.
+func (r *resolver) poursSparkling() bool {
+	return slices.ContainsFunc(r.draft.Lines, func(l entry.Line) bool {
+		p := r.resolver.Find(l.Name, naming.Place{Unit: l.Unit, Amount: l.Amount}).Profile
+		return p != nil && p.Carbonated
 	})
 }
 
