@@ -101,7 +101,7 @@ var lackSomething = []struct {
 	// No base, where all else is without alcohol: one without.
 	{"15 ml lime juice|120 ml grapefruit soda|build, highball", ratio.Strong, "add 60 ml alcohol-free agave spirit"},
 	// No base, whichever of its class most pour.
-	{"20 ml apricot liqueur|20 ml lemon juice|5 ml simple syrup|shake, up", ratio.Strong, "add 60 ml "},
+	{"20 ml apricot liqueur|20 ml lemon juice|5 ml simple syrup|shake, up", ratio.Strong, "add 45 ml "},
 	// Made wrongly.
 	{"50 ml vodka|30 ml coffee liqueur|10 ml simple syrup|30 ml espresso|stir, up", ratio.Method, "shake it"},
 	{"60 ml blanco tequila|20 ml lime juice|15 ml agave syrup|stir, up", ratio.Method, "shake it"},

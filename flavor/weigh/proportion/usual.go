@@ -29,6 +29,7 @@ const (
 	usualStray  = 0.2
 	usualDrinks = 0.1
 	fewDrinks   = 0.05
+	anySize     = 0.3 // however alike in size the drinks are: half a drink is as balanced as a whole one
 	leastSay    = 1e-4
 )
 
@@ -93,9 +94,9 @@ func (u *Usual) findStrays(drinks []Tasks, says []float64) {
 	}
 	for k := range u.n {
 		for l := range k {
-			u.strays[k][l] /= math.Sqrt((usualDrinks + u.known[k]) * (usualDrinks + u.known[l]))
+			u.strays[k][l] = u.strays[k][l]/math.Sqrt((usualDrinks+u.known[k])*(usualDrinks+u.known[l])) + anySize*anySize
 		}
-		u.strays[k][k] *= (1 + fewDrinks/u.known[k]) / (usualDrinks + u.known[k])
+		u.strays[k][k] = u.strays[k][k]*(1+fewDrinks/u.known[k])/(usualDrinks+u.known[k]) + anySize*anySize
 	}
 }
 
