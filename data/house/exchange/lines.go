@@ -1,6 +1,7 @@
 package exchange
 
 import (
+	"cmp"
 	"strings"
 
 	"counterpour/data/house/exchange/grid"
@@ -8,10 +9,12 @@ import (
 )
 
 // A plain line is a bottle as a supplier or a bartender writes it, without columns: "6 x
-// Hawse dry gin 70cl 18.50". A number before "x" is how many there are.
+// Hawse dry gin 70cl 18.50", "Hawse dry gin 70cl - none". A number before "x", one behind it and one before "btl"
+// are how many there are.
 var plainLine = pattern.Of(`(?i)^\s*(?:(\d+(?:[.,]\d+)?)\s*(?:[x×]|btls?\b|bottles?\b(?:\s+of\b)?)\s*)?` + // how many
 	`(\S.*?\pL.*?|\pL.*?)` + // what it is called
 	`(?:,?\s+(\d+(?:[.,]\d+)?\s*(?:ml|cl|l|ltr|lit(?:re|er)|oz|g|kg))\.?)?` + // what a full one holds
+	`(?:\s*[-–:]?\s*(?:[x×]\s*(\d+)\b|(\d+)\s*(?:btls?|bottles?)\b\.?|[-–:]?\s+(none|nil|out|empty|zero)\b))?` + // how many, behind
 	`(?:\s*(?:@|[-–])?\s*((?:[€$£]|[A-Z]{3})?\s*\d+[.,]\d\d\s*(?:[€$£]|[A-Z]{3})?)(?:\s*(?:ea\.?|each))?)?\s*$`)
 
 // columned matches what parts a row into cells, where it is no decimal comma.
@@ -19,6 +22,15 @@ var columned = pattern.Of(`[;\t|"]|,\D|\D,|,$`)
 
 // plainTitles are the titles of the cells of a plain line.
 var plainTitles = []string{"Stock", "Name", "Size", "Price"}
+
+// plainCells are the cells of a plain line, as in plainTitles; nil if it is none.
+func plainCells(line string) []string {
+	m := plainLine.FindStringSubmatch(line)
+	if m == nil {
+		return nil
+	}
+	return []string{cmp.Or(m[1], m[4], m[5], m[6]), strings.TrimSpace(m[2]), m[3], strings.TrimSpace(m[7])}
+}
 
 // plainLines parts a text without columns into rows, the titles first. ok is false where the
 // text has columns, or where most lines say nothing but a name.
@@ -33,9 +45,9 @@ func plainLines(text []byte) (rows []grid.Row, ok bool) {
 			return nil, false
 		}
 		row := grid.Row{Number: i + 1, Cells: []string{"", strings.TrimSpace(line), "", ""}, Raw: line + "\n"}
-		if m := plainLine.FindStringSubmatch(line); m != nil {
-			row.Cells = []string{m[1], strings.TrimSpace(m[2]), m[3], strings.TrimSpace(m[4])}
-			if m[1]+m[3]+m[4] != "" {
+		if cells := plainCells(line); cells != nil {
+			row.Cells = cells
+			if cells[0]+cells[2]+cells[3] != "" {
 				said++
 			}
 		}

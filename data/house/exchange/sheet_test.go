@@ -494,6 +494,19 @@ func TestPlainLines(t *testing.T) {
 	assert.Equal(t, column.Kind, s.Rows[5].Faults[0].Field)
 	assert.Equal(t, "2 cs Hawse, , 700 ml, 17.95 EUR, as known, × 1", inShort(s.Rows[6].Bottle), "what is no count stays in the name, to be seen")
 
+	s, err = exchange.ReadSheet(strings.NewReader("bourbon 70cl - none\nwhite rum 70cl 0 btl\nLondon dry gin 70cl x 2 19.00\nlime juice 1L 3 bottles 4,90\n"), shelf(t), nil, exchange.Settled{Currency: "EUR"})
+	require.NoError(t, err)
+	got = nil
+	for _, r := range s.Rows {
+		got = append(got, inShort(r.Bottle))
+	}
+	assert.Equal(t, []string{
+		"bourbon, bourbon, 700 ml, no price, as known, × 0",
+		"white rum, white-rum, 700 ml, no price, as known, × 0",
+		"London dry gin, london-dry-gin, 700 ml, 19.00 EUR, as known, × 2",
+		"lime juice, lime-juice, 1000 ml, 4.90 EUR, as known, × 3",
+	}, got, "how many there are may stand behind the size")
+
 	s, err = exchange.ReadSheet(strings.NewReader("6 x Hawse, London dry gin, 70cl\n1 x Snubber, bourbon, 1 L\n"), shelf(t), nil, exchange.Settled{})
 	require.NoError(t, err)
 	assert.Greater(t, len(s.Columns), 1)

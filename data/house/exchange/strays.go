@@ -36,8 +36,8 @@ func (s *sheetReader) laid(row grid.Row) grid.Row {
 			return row
 		}
 		said = s.byLooks(parts)
-	} else if m := plainLine.FindStringSubmatch(row.Cells[only]); m != nil && m[1]+m[4] != "" {
-		said = map[column.Field]string{column.Stock: m[1], column.Name: m[2], column.Size: m[3], column.Price: m[4]}
+	} else if m := plainCells(row.Cells[only]); m != nil && m[0]+m[3] != "" {
+		said = map[column.Field]string{column.Stock: m[0], column.Name: m[1], column.Size: m[2], column.Price: m[3]}
 	}
 	cells, placed := make([]string, len(s.Columns)), 0
 	for i, c := range s.Columns {

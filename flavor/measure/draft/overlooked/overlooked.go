@@ -76,7 +76,7 @@ func (l *looker) held(d *draft.Draft) *flavor.DataFault {
 // spritzed is the fault of a spritz of something that stands first and that is poured below as well: an order of
 // a drink reads so too, "1 SPRITZ LIMONCELLO".
 func (l *looker) spritzed(d *draft.Draft) *flavor.DataFault {
-	if len(d.Lines) < 2 || len(l.pours) < 2 || l.pours[0].Unit != flavor.Spritz || !slices.ContainsFunc(l.pours[1:], func(p flavor.Pour) bool { return p.Profile == l.pours[0].Profile }) {
+	if d.Labelled || len(d.Lines) < 2 || len(l.pours) < 2 || l.pours[0].Unit != flavor.Spritz || !slices.ContainsFunc(l.pours[1:], func(p flavor.Pour) bool { return p.Profile == l.pours[0].Profile }) {
 		return nil
 	}
 	said := token.OneLine(l.text[d.Lines[0].Span.Start:d.Lines[0].Span.End])
