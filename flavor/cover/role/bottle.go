@@ -63,11 +63,23 @@ func UnlikeInLook(b, was *Bottle) float64 {
 	if !b.Profile.Class.Hued() || !was.Profile.Class.Hued() {
 		return 0
 	}
-	return OtherLook(b, was)
+	return apartInLook(b, was)
 }
 
-// OtherLook is the same among any bottles, as they stand in the glass by themselves.
+// clearFrom is how bright each colour of a clear liquid is on a screen, of 255.
+const clearFrom = 200
+
+// OtherLook is the same among any bottles where what is gone is clear: whatever it was poured with, a drink shows
+// what is red in its place.
 func OtherLook(b, was *Bottle) float64 {
+	if min(was.Look.R, was.Look.G, was.Look.B) < clearFrom {
+		return UnlikeInLook(b, was)
+	}
+	return apartInLook(b, was)
+}
+
+// apartInLook is how far two bottles are from each other in colour, 0 to 1.
+func apartInLook(b, was *Bottle) float64 {
 	x, y := b.Look, was.Look
 	between := []float64{float64(x.R) - float64(y.R), float64(x.G) - float64(y.G), float64(x.B) - float64(y.B)}
 	return min(1, length(between)/otherLook)

@@ -374,9 +374,9 @@ func (k *walker) crossing(s *flavor.Spec) float64 {
 	return 0
 }
 
-// crossToll is the toll of a drink that [walker.crossing] names: as much as a hop of six
+// crossToll is the toll of a drink that [walker.crossing] names: as much as a hop of eight
 // steps, so that a longer one around it is preferred.
-const crossToll = 216.0
+const crossToll = 512.0
 
 func sours(p *flavor.Profile) bool { return p.Class.Part() == flavor.PartSour }
 
