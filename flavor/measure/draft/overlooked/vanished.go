@@ -37,11 +37,15 @@ func Open(text string, pours []flavor.Pour, b *naming.Resolver) flavor.DataFault
 	from := 0
 	for n, line := range strings.Split(text, "\n") {
 		toks := token.Lex(nil, text, from, from+len(line))
+		all := toks
 		toks, _ = speech.SecondThoughts(text, toks)
 		var f *flavor.DataFault
 		if !strings.HasPrefix(strings.TrimSpace(line), draft.NamePrefix) { // who writes that has said what the line is
 			if f = garnishPours(text, toks); f == nil {
 				f = vanished(text, toks[titleEnd(text, toks, n):], known, b)
+			}
+			if f == nil {
+				f = unlisted(text, all, known, b)
 			}
 		}
 		if f == nil {
