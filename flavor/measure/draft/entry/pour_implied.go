@@ -165,6 +165,9 @@ func (p *Written) fromFruit(text string, toks []token.Token) bool {
 	if len(toks) < 2 || toks[0].Kind != token.Word {
 		return false
 	}
+	if len(toks) > 3 && placeVerbs.Has(toks[0].Text) && toks[1].Text == "the" && fruitParts.Has(toks[2].Text) { // "take the juice of half a lemon"
+		toks = toks[1:]
+	}
 	if foreignArticles.Has(toks[0].Text) && foreignJuices.Has(toks[1].Text) || toks[0].Text == "the" && fruitParts.Has(toks[1].Text) { // "le jus d'un demi citron vert", "the juice of one lime"
 		toks = toks[1:]
 	}

@@ -118,7 +118,7 @@ func apartBy(u, v flavor.Unit) float64 {
 
 // Agree checks another measure of the same pour.
 func (p *Written) Agree(text string, o *Written) {
-	if p.Unit == flavor.PartUnit && o.Unit != flavor.PartUnit && p.Measure == "" { // "equal parts (22.5 ml)"
+	if p.Unit == flavor.PartUnit && o.Unit != flavor.PartUnit && (p.Measure == "" || strings.HasPrefix(p.Measure, "measure")) { // "equal parts (22.5 ml)", "2 measures gin (50 ml)"
 		p.Parts, p.Amount, p.Unit = p.Amount, o.Amount, o.Unit
 		return
 	}

@@ -125,12 +125,12 @@ func askedFor(d *draft.Draft, l *entry.Line, p *flavor.Pour, rest float64) *flav
 }
 
 // manyWords say that the amounts are those of more than one drink.
-var manyWords = token.Words(`batch batches batched prebatch premix bottle bottles bottled btl serves serve servings serving portion portions pour pitcher pitchers jug jugs bowl keg kegs makes make yields yield
-large-format carafe decanter pax ppl people covers heads guests each per tap fridge freezer days day event party punch punches clarified clarify filter curdle drinks for ahead dilution`)
+var manyWords = token.Words(`batch batches batched prebatch premix bottle bottles bottled btl serves serve servings serving portion portions pitcher pitchers jug jugs bowl keg kegs makes make yields yield
+large-format carafe decanter pax ppl people covers heads guests each tap fridge freezer event party punch punches clarified clarify filter curdle drinks ahead dilution`)
 
-// largeWords tell of many drinks only where all of them is more than a glass holds: litres, and the water
-// that thins a batch.
-var largeWords = token.Words(`litre litres liter liters l ltr gallon water`)
+// largeWords tell of many drinks only where all of them is more than a glass holds: litres, the water that thins
+// a batch, and words that are said of one drink too.
+var largeWords = token.Words(`per pour for day days litre litres liter liters l ltr gallon water`)
 
 // says reports whether one of some words stands in a draft.
 func says(d *draft.Draft, words map[string]bool) bool {
