@@ -91,14 +91,21 @@ func (s *script) inParts(r *ratio) bool {
 // ten; common practice.
 const leastMillilitres = 10
 
+// Beside a number of so many, one as small as that is millilitres too: "50-15-10-5".
+const manyMillilitres, leastOfMany = 20, 5
+
 // millilitres reports whether the numbers of a ratio can only be millilitres: "70/10".
 func (s *script) millilitres(r *ratio) bool {
 	return r.measured() && strings.Contains(s.written(r.from, r.to), "/")
 }
 
-// measured reports whether no number of a ratio is so small that it may be one of parts.
+// measured reports whether the numbers of a ratio are too many for parts.
 func (r *ratio) measured() bool {
-	return len(r.numbers) > 0 && slices.Min(r.numbers) >= leastMillilitres
+	if len(r.numbers) == 0 {
+		return false
+	}
+	least := slices.Min(r.numbers)
+	return least >= leastMillilitres || least >= leastOfMany && slices.Max(r.numbers) >= manyMillilitres
 }
 
 const (
