@@ -43,8 +43,15 @@ func drawProblem(t *rapid.T) *Problem {
 	for i := range p.Parts {
 		shake(&p.Parts[i].Per)
 	}
-	for i := range p.Moves {
-		shake(&p.Moves[i].By)
+	for i := 0; i < len(p.Moves); i += 2 { // the two steps of a pour stay on one line
+		back, forth := &p.Moves[i].By, &p.Moves[i+1].By
+		share := 0.0
+		if square := dot(forth, forth); square > 0 {
+			share = dot(back, forth) / square
+		}
+		shake(forth)
+		*back = Row{}
+		add(back, forth, share)
 	}
 	return p
 }
