@@ -71,7 +71,7 @@ var lackSomething = []struct {
 	{"2 oz bourbon|3/4 oz simple syrup|shake, rocks", ratio.Sour, "add ¾ oz lemon juice"},
 	// The same blended with fruit.
 	{"2 oz white rum|1 oz simple syrup|2 oz mango puree|blend", ratio.Sour, "add ¾ oz lime juice"},
-	{"60 ml white rum|45 ml simple syrup|60 ml strawberry puree|blend, frozen", ratio.Sour, "ml lime juice"},
+	{"60 ml white rum|45 ml simple syrup|60 ml strawberry puree|blend, frozen", ratio.Sour, "add 22.5 ml lime juice"},
 	// The juice of a sweet fruit is no citrus, where most pour some.
 	{"45 ml dark rum|20 ml red bitter aperitif|45 ml pineapple juice|15 ml simple syrup|shake, rocks", ratio.Sour, "lime juice"},
 	// As much citrus as half of the spirit, and nothing sweet.
