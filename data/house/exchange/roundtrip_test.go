@@ -16,6 +16,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/meaning"
+	"counterpour/flavor/measure/draft/onedrink"
 )
 
 // Generators of what a house may hold.
@@ -66,9 +67,6 @@ func genBottle(t *rapid.T, id string) house.Bottle {
 	return b
 }
 
-// mostInScaleML is as much as one pour has beside little else without being asked about.
-const mostInScaleML = 400
-
 // genSpec makes a spec of ingredients of the catalogue, in units that they are
 // poured in and amounts that the text form can state.
 func genSpec(t *rapid.T, f *house.Shelf, id string) house.Spec {
@@ -83,7 +81,7 @@ func genSpec(t *rapid.T, f *house.Shelf, id string) house.Spec {
 		switch {
 		case err != nil:
 			t.Skip("not a pour that the text form takes")
-		case poured.ML > mostInScaleML, i == 0 && u == flavor.Spritz:
+		case poured.ML > onedrink.MostInScaleML:
 			t.Skip("a draft is asked about that")
 		}
 		s.Pours = append(s.Pours, house.Pour{Ingredient: p.ID, Amount: amount, Unit: u})

@@ -13,6 +13,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/drafttest"
+	"counterpour/flavor/measure/draft/onedrink"
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -77,9 +78,6 @@ func TestFormatRoundTrip(t *testing.T) {
 	})
 }
 
-// mostInScaleML is as much as one pour has beside little else without being asked about.
-const mostInScaleML = 400
-
 func drawPour(t *rapid.T, profiles []*flavor.Profile) flavor.Pour {
 	p := rapid.SampledFrom(profiles).Draw(t, "profile")
 	u := rapid.SampledFrom(measure.UnitsFor(p)).Draw(t, "unit")
@@ -91,7 +89,7 @@ func drawPour(t *rapid.T, profiles []*flavor.Profile) flavor.Pour {
 	).Draw(t, "amount")
 	amount = math.Min(amount, most)
 	ml, err := measure.ToML(amount, u, p)
-	if err != nil || ml > mostInScaleML {
+	if err != nil || ml > onedrink.MostInScaleML {
 		amount = 1
 		ml, _ = measure.ToML(amount, u, p)
 	}

@@ -83,10 +83,13 @@ func overflows(d *draft.Draft, s *flavor.Spec, all float64) *flavor.DataFault {
 	return f
 }
 
-// A pour is out of scale with the others from so many mL and so many times all of them on: a point or
-// a unit was lost. What lengthens may be a large glass of beer. Common practice.
+// MostInScaleML is the most that one pour of a drink has, in mL, whatever else is poured, without being asked
+// about: common practice, no source.
+const MostInScaleML = 400.0
+
+// A pour that has more is out of scale from so many times all others on: a point or a unit was lost. What
+// lengthens may be a large glass of beer. Common practice.
 const (
-	mostInScaleML  = 400.0
 	mostOfLengthML = 1200.0
 	timesTheRest   = 8.0
 )
@@ -98,7 +101,7 @@ func outOfScale(d *draft.Draft, s *flavor.Spec, at []int, all float64) *flavor.D
 		return nil
 	}
 	for i := range s.Pours {
-		p, most := &s.Pours[i], mostInScaleML
+		p, most := &s.Pours[i], MostInScaleML
 		if p.Profile.Class.Part() == flavor.PartLength {
 			most = mostOfLengthML
 		}
