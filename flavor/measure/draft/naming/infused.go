@@ -59,6 +59,13 @@ func (b *Resolver) infused(name string, pl Place) (Found, bool) {
 	return Found{}, false
 }
 
+// Brings returns the fault of a name that is a bottle with something put into it which may bring an allergen; nil
+// for any other name.
+func (b *Resolver) Brings(name string, pl Place) *flavor.DataFault {
+	f, _ := b.infused(name, pl)
+	return f.Fault
+}
+
 // beginsWithSpirit reports whether a name begins with a spirit that nothing says was put into what
 // follows: "rye sweet vermouth" is two pours, or none that is known.
 func (b *Resolver) beginsWithSpirit(words []string) bool {

@@ -57,7 +57,8 @@ func rinsedName(text, name string) *flavor.DataFault {
 }
 
 // SplitName is the fault of a name of the drink that ends in a word which, with the name of the pour behind it,
-// names another ingredient: "Halyard Gold rum 2 oz" pours gold rum.
+// names another ingredient: "Halyard Gold rum 2 oz" pours gold rum; or a bottle that something was put into which
+// may bring an allergen: "almond-washed gin 50 ml".
 func SplitName(text, name string, pours []flavor.Pour, b *naming.Resolver) *flavor.DataFault {
 	if name == "" || len(pours) == 0 {
 		return nil
@@ -68,6 +69,10 @@ func SplitName(text, name string, pours []flavor.Pour, b *naming.Resolver) *flav
 		return nil
 	}
 	last := name[strings.LastIndexByte(name, ' ')+1:]
+	if f := b.Brings(last+" "+first.Match.Asked, naming.Place{Unit: first.Unit, Amount: first.Amount}); f != nil {
+		f.Location = measure.LineLocation(1 + strings.Count(before, "\n"))
+		return f
+	}
 	p, _, ok := b.Named(last + " " + first.Match.Asked)
 	if !ok || p == first.Profile {
 		return nil

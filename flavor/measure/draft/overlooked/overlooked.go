@@ -3,6 +3,7 @@
 package overlooked
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -14,7 +15,6 @@ import (
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
-	"counterpour/flavor/measure/pattern"
 	"counterpour/flavor/measure/vocabulary"
 )
 
@@ -74,26 +74,22 @@ func (l *looker) held(d *draft.Draft) *flavor.DataFault {
 	return f
 }
 
-// spritzed is the fault of a spritz of something that stands first, written with capitals like a name, and that is
-// poured below as well: an order of a drink reads so too, "1 SPRITZ LIMONCELLO".
+// spritzed is the fault of a spritz of something that stands first and that is poured below as well: an order of
+// a drink reads so too, "1 SPRITZ LIMONCELLO". Whoever writes out what the catalogue calls it, or a part of a
+// spritz, orders nothing.
 func (l *looker) spritzed(d *draft.Draft) *flavor.DataFault {
 	if d.Labelled || len(d.Lines) < 2 || len(l.pours) < 2 || l.pours[0].Unit != flavor.Spritz || !slices.ContainsFunc(l.pours[1:], func(p flavor.Pour) bool { return p.Profile == l.pours[0].Profile }) {
 		return nil
 	}
 	at := slices.IndexFunc(d.Lines, func(q entry.Line) bool { return q.Unit == flavor.Spritz })
-	if at < 0 {
+	if at < 0 || l.pours[0].Match.Asked == l.pours[0].Profile.Name || l.pours[0].Amount != math.Trunc(l.pours[0].Amount) {
 		return nil
 	}
 	said := token.OneLine(l.text[d.Lines[at].Span.Start:d.Lines[at].Span.End])
-	if !capitalSpritz.MatchString(said) {
-		return nil
-	}
 	f := measure.Invalid("amount", said, "%q may be the name of the drink or a spray over the glass; write \"%s %s\" if it is the name", said, draft.NamePrefix, said)
 	f.Location = measure.LineLocation(d.Lines[at].Number)
 	return f
 }
-
-var capitalSpritz = pattern.Of(`\bS(?:pritz|PRITZ)\b`)
 
 // Bottle reports whether words hold the name of a bottle, or of an egg, however short, that none of
 // the pours is.
