@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"counterpour/api/service/kitchen"
 	"counterpour/api/service/remedy"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
@@ -152,11 +153,7 @@ const leastRestML = 30.0
 // would mend or cover it, and what a guest must not have may be in the rest. It is nil if
 // the rest is too little to be a drink, or more than any glass holds.
 func (p *pages) incomplete(ctx context.Context, text string, read *reading.Reading, f benchForm) (*resultView, error) {
-	poured := 0.0
-	for i := range read.Spec.Pours {
-		poured += read.Spec.Pours[i].ML
-	}
-	if poured < leastRestML || poured > mostOneDrinkML {
+	if _, poured, batch := kitchen.OneOfBatch(&read.Spec); batch || poured < leastRestML {
 		return nil, nil
 	}
 	f.Missing = ""

@@ -70,15 +70,15 @@ func (p *pages) consider(r *http.Request, text string, v *view) (int, error) {
 	if err != nil {
 		return refused(v, err)
 	}
-	if r.PostForm.Get("do") != "take" {
-		v.show(sheet, settled, p.house, bottles)
-		return http.StatusOK, nil
-	}
-	if !access.May(r.Context(), access.Lead) {
+	if !access.May(r.Context(), access.Lead) { // a preview is refused too, since nothing can follow it
 		t := frame.TroubleOf(frame.ErrNotTheirs)
 		v.Trouble = say.It("stocksheet.not-theirs", "Title", t.Title, "Text", t.Text)
 		v.show(sheet, settled, p.house, bottles)
 		return t.Status, nil
+	}
+	if r.PostForm.Get("do") != "take" {
+		v.show(sheet, settled, p.house, bottles)
+		return http.StatusOK, nil
 	}
 	reading := sheet.Reading()
 	result, err := exchange.Import(r.Context(), p.house.Store(), frame.By(r), reading, exchange.KeepGood)

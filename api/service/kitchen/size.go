@@ -14,6 +14,28 @@ const (
 	MostVolumeML  = 10000.0
 )
 
+// What tells a batch from one drink, in mL poured: common practice, no source.
+const (
+	mostOneDrinkML = 1000.0 // more than any glass holds
+	oneDrinkML     = 100.0  // before ice, of a batch that is brought down to one drink
+)
+
+// OneOfBatch brings a draft that no glass holds down to one drink: each ounce, mL and cL in the
+// nearest amount that a hand pours, centilitres as mL. batch is false if what is poured may be one
+// drink; ml is all that is poured.
+func OneOfBatch(s *flavor.Spec) (one flavor.Spec, ml float64, batch bool) {
+	for i := range s.Pours {
+		ml += s.Pours[i].ML
+	}
+	if ml <= mostOneDrinkML {
+		return flavor.Spec{}, ml, false
+	}
+	one = Scaled(s, oneDrinkML/ml)
+	one, _ = InUnit(&one, []flavor.Unit{flavor.Ounce}, flavor.Ounce)
+	one, _ = InUnit(&one, []flavor.Unit{flavor.Millilitre, flavor.Centilitre}, flavor.Millilitre)
+	return one, ml, true
+}
+
 // Scaled returns a spec with every pour multiplied by a factor. A pour that tops the
 // glass up stays as it is.
 func Scaled(s *flavor.Spec, by float64) flavor.Spec {

@@ -2,6 +2,7 @@ package kitchen
 
 import (
 	"errors"
+	"fmt"
 	"slices"
 	"testing"
 
@@ -39,6 +40,34 @@ func TestScaled(t *testing.T) {
 		}
 	}
 	assert.Equal(t, b.Spec(t, fizz), s, "the draft itself stays")
+}
+
+// A draft that no glass holds is a batch, and one drink of it is poured by hand in its own ratio;
+// what one glass may hold is none.
+func TestOneOfBatch(t *testing.T) {
+	b := bartest.New(t)
+	for text, want := range map[string][]string{
+		"2 l London dry gin\n1000 ml lemon juice\n100 cl simple syrup\nshake, up": {"50 ml", "25 ml", "25 ml"},
+		"40 oz London dry gin\n20 oz lemon juice\n20 oz simple syrup\nshake, up":  {"1.75 oz", "0.75 oz", "0.75 oz"},
+		"500 ml London dry gin\n500 ml lemon juice\nshake, up":                    nil, // as much as the largest glass
+		fizz: nil,
+	} {
+		s := b.Spec(t, text)
+		before := s.Clone()
+		one, ml, batch := OneOfBatch(s)
+		assert.Equal(t, want != nil, batch, text)
+		sum := 0.0
+		for i := range s.Pours {
+			sum += s.Pours[i].ML
+		}
+		assert.InDelta(t, sum, ml, bartest.Rounding, text)
+		assert.Equal(t, before, s.Clone(), "the draft itself stays")
+		var got []string
+		for _, p := range one.Pours {
+			got = append(got, fmt.Sprintf("%g %s", p.Amount, p.Unit))
+		}
+		assert.Equal(t, want, got, text)
+	}
 }
 
 // In another unit every pour is one that a hand pours, as near as a step of the
