@@ -19,6 +19,7 @@ func (w *work) variations(from *station.Parent) []station.Sketch {
 	}
 	out = append(out, w.splits(from)...)
 	out = append(out, w.lengthened(from)...)
+	out = append(out, w.relengthened(from)...)
 	out = append(out, w.lightened(from)...)
 	out = append(out, w.turned(from)...)
 	out = append(out, w.lessened(from)...)

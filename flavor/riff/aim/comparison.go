@@ -2,6 +2,7 @@ package aim
 
 import (
 	"math"
+	"slices"
 
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
@@ -63,7 +64,7 @@ func (c *Comparison) Shortfall(aims []Aim) (lack float64) {
 func (c *Comparison) AsMeant(aims []Aim) bool {
 	for i := range aims {
 		a := &aims[i]
-		if !c.brought(a) || c.sparesSugar(a) || c.waters(a) || !a.Up && c.bringsBack(a) {
+		if !c.brought(a) || c.sparesSugar(a) || c.waters(a) || c.misjudges(a) || !a.Up && c.bringsBack(a) {
 			return false
 		}
 	}
@@ -171,6 +172,45 @@ func (c *Comparison) bringsBack(a *Aim) bool {
 	came := c.grown(a, func(p *flavor.Profile) bool { return !c.From.Spec.HasProfile(p) && !p.Base() })
 	was := a.in(&c.From)
 	return came > mostBroughtBack*was
+}
+
+// A long drink has at least so much of what lengthens it, in mL. One that is shortened loses at
+// least such a share of that, an ounce and a half of five, and by it so much of all that it loses: half a
+// measure of its spirit less is a short measure. One that is made longer gains such a share, an
+// ounce of six. Common practice, no source.
+const (
+	muchLength     = 58.0
+	leastCut       = 0.3
+	leastGain      = 0.15
+	leastShortened = 0.6
+)
+
+// misjudges reports whether a wish for another length is met otherwise than by what a long drink
+// is long by: a shorter one pours less of that, enough to be seen, and as much of the rest; a
+// longer one has more that is soft on top of what it has. In both another soda is another drink.
+func (c *Comparison) misjudges(a *Aim) bool {
+	if a.kind != wish.Sense || a.sense != sense.Volume {
+		return false
+	}
+	long := func(p *flavor.Profile) bool { return p.Class.Part() == flavor.PartLength }
+	had := c.From.Spec.MLOf(long)
+	if had < muchLength {
+		return false
+	}
+	moved := c.grown(a, long)
+	came := func(p *flavor.Profile) bool { return long(p) && !c.From.Spec.HasProfile(p) }
+	if a.Up {
+		harder := func(p *flavor.Profile) bool { return came(p) && p.ABV.Value > flavor.NoAlcoholABV }
+		return moved < leastGain*had || c.lacksLength() || c.To.Spec.Has(harder)
+	}
+	return -moved < leastCut*had || -moved < -leastShortened*c.grown(a, anything) || c.To.Spec.Has(came)
+}
+
+// lacksLength reports whether a drink pours less than before of something that lengthens it.
+func (c *Comparison) lacksLength() bool {
+	return slices.ContainsFunc(c.From.Spec.Pours, func(p flavor.Pour) bool {
+		return p.Profile.Class.Part() == flavor.PartLength && c.To.Spec.MLOf(p.Profile.Is) < p.ML-wording.SameML
+	})
 }
 
 // leastLess is how much less of what there should be less of a drink pours, as a share.

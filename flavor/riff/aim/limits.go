@@ -120,6 +120,14 @@ func (l *Limits) Regauged() bool {
 	return l.AsServed() || slices.ContainsFunc(l.Aims, func(a Aim) bool { return a.kind == wish.Sense && a.sense == sense.Volume })
 }
 
+// Relengths reports whether a longer or a shorter drink is asked for, and no other more or less.
+func (l *Limits) Relengths() (longer, shorter bool) {
+	if len(l.Aims) != 1 || l.Aims[0].kind != wish.Sense || l.Aims[0].sense != sense.Volume {
+		return false, false
+	}
+	return l.Aims[0].Up, !l.Aims[0].Up
+}
+
 // Adds reports whether all that is wished is more of something, an ingredient, or another glass.
 func (l *Limits) Adds() bool {
 	return l.Wished() && !l.fewer && !l.cheaper && !slices.ContainsFunc(l.Aims, func(a Aim) bool { return !a.Up })

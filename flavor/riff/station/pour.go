@@ -51,6 +51,15 @@ func Snapped(s *flavor.Spec) flavor.Spec {
 	return out
 }
 
+// lengthML is the least of what lengthens a drink from which it is long by it, an ounce and a half
+// as a jigger rounds it: common practice, no source.
+const lengthML = 44.0
+
+// Lengthens reports whether a pour is what a drink is long by.
+func Lengthens(p *flavor.Pour) bool {
+	return p.Profile.Class.Part() == flavor.PartLength && !p.Profile.Class.Solid() && p.Unit.Jigger() && p.ML >= lengthML
+}
+
 // Optional reports whether a drink stands without a part.
 func Optional(p flavor.Part) bool {
 	return p == flavor.PartSeasoning || p == flavor.PartTexture

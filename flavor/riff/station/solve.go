@@ -167,12 +167,30 @@ func (s *solver) begin() {
 		if s.job.standsOn(p.Profile) {
 			s.least[i] = max(s.least[i], wineKept*p.ML)
 		}
+		s.keepBesideLength(i)
 		s.room += p.ML
 		if it, ok := s.job.Has(p.Profile); ok {
 			s.ledger[i] = it.ledger
 		} else {
 			s.ledger[i] = mix.PerML(p.Profile)
 		}
+	}
+}
+
+// keepBesideLength keeps the measure of a pour where a wish moves the length of a long drink and
+// nothing else: no less of what the length is poured on makes a drink shorter, and no more of its
+// spirit makes it longer.
+func (s *solver) keepBesideLength(i int) {
+	longer, shorter := s.job.Limits.Relengths()
+	p := &s.spec.Pours[i]
+	if s.job.From == nil || Lengthens(p) || !slices.ContainsFunc(s.job.From.Pours, func(x flavor.Pour) bool { return Lengthens(&x) }) {
+		return
+	}
+	switch {
+	case shorter:
+		s.least[i] = max(s.least[i], p.ML)
+	case longer && p.Profile.Base():
+		s.most[i] = min(s.most[i], p.ML)
 	}
 }
 
