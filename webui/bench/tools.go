@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 	"net/http"
+	"strings"
+	"unicode"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/pattern"
@@ -28,7 +30,19 @@ type worked struct {
 	Rows  []part.Row
 	Sums  string // how it was worked out
 	Note  string
+	Asks  string // whether another amount was meant; empty if not
 	Fault string
+}
+
+// leastPrepML is the least that anybody prepares: less of it without a unit may be meant in
+// litres. Common practice, no source.
+const leastPrepML = 10.0
+
+// readAs tells how an amount in mL was read that is too little to prepare and has no unit.
+func (w *worked) readAs(typed string, ml float64) {
+	if ml < leastPrepML && !strings.ContainsFunc(typed, unicode.IsLetter) {
+		w.Asks = say.It("bench.read-as-millilitres", "Typed", typed)
+	}
 }
 
 type syrupTool struct {
@@ -132,6 +146,7 @@ func (w *worked) syrup(f form.Values) error {
 	if err != nil {
 		return err
 	}
+	w.readAs(f.Get("yield"), yield)
 	keep, err := mix.Keeping(brix, false)
 	if err != nil {
 		return err
@@ -143,7 +158,7 @@ func (w *worked) syrup(f form.Values) error {
 	if s.Crystals {
 		saturated = words.Plain(mix.SaturatedBrix)
 	}
-	w.Sums = say.It("bench.syrup-sums", "Volume", words.Plain(yield), "Mass", words.Figure(s.MassG, 0), "Density", words.Figure(s.DensityGPerML, 3),
+	w.Sums = say.It("bench.syrup-sums", "Volume", words.Plain(yield), "Mass", finely(s.MassG, "g"), "Density", words.Figure(s.DensityGPerML, 3),
 		"Brix", words.Plain(brix), "Saturated", saturated)
 	w.Note = say.It("bench.keeps", "From", keep.FromDays, "To", keep.ToDays, "How", keep.Text)
 	return nil
@@ -218,6 +233,7 @@ func (p *pages) acid(w *worked, f form.Values) error {
 	if err != nil {
 		return err
 	}
+	w.readAs(f.Get("amount"), ml)
 	w.row(say.It("bench.citric-acid"), finely(a.CitricG, "g"))
 	w.row(say.It("bench.malic-acid"), finely(a.MalicG, "g"))
 	w.row(say.It("bench.makes"), finely(a.VolumeML, "mL"))
@@ -245,6 +261,7 @@ func (w *worked) dilute(f form.Values) error {
 	if err != nil {
 		return err
 	}
+	w.readAs(f.Get("amount"), v[0])
 	w.row(say.It("bench.spirit"), finely(d.SpiritML, "mL")+", "+finely(d.SpiritG, "g"))
 	w.row(say.It("bench.water"), finely(d.WaterML, "mL")+", "+finely(d.WaterG, "g"))
 	w.row(say.It("bench.makes"), finely(d.FinalML, "mL"))
@@ -252,7 +269,7 @@ func (w *worked) dilute(f form.Values) error {
 	if d.ContractionML > 0.05 {
 		shrinks = words.Figure(d.ContractionML, 1)
 	}
-	w.Sums = say.It("bench.dilute-sums", "Spirit", words.Figure(d.SpiritML, 0), "From", words.Plain(v[1]), "Final", words.Figure(d.FinalML, 0), "To", words.Plain(v[2]), "Shrinks", shrinks)
+	w.Sums = say.It("bench.dilute-sums", "Spirit", finely(d.SpiritML, "mL"), "From", words.Plain(v[1]), "Final", finely(d.FinalML, "mL"), "To", words.Plain(v[2]), "Shrinks", shrinks)
 	w.Note = say.It("bench.dilute-note")
 	return nil
 }

@@ -59,7 +59,7 @@ type BatchLine struct {
 	Name       string
 	ML, G      float64 // exact
 	JugML      float64 // rounded to the marks of a jug or a syringe
-	ScaleG     float64 // rounded to the display of a scale
+	ScaleG     float64 // of JugML, rounded to the display of a scale, so that both pour the same batch
 	// Count is set for what is counted, such as sugar cubes; otherwise 0.
 	Count float64
 	Unit  flavor.Unit
@@ -196,8 +196,8 @@ func (b *Batch) fill(pours []flavor.Pour, waterML float64) {
 		jug, scale = jug.Plus(&per, l.JugML), scale.Plus(&per, l.ScaleG/p.Profile.DensityGPerML)
 	}
 	if ml := waterML * b.Servings; ml > 0 {
-		b.Water = BatchLine{Ingredient: "", Name: "water, in place of the ice", ML: ml, G: ml * mix.WaterDensity, Free: true}
-		b.Water.round()
+		b.Water = BatchLine{Ingredient: "", Name: "water, in place of the ice", ML: ml, Free: true}
+		b.Water.round(mix.WaterDensity)
 		b.Lines = append(b.Lines, b.Water)
 		jug.Water += b.Water.JugML * mix.WaterDensity
 		scale.Water += b.Water.ScaleG
@@ -220,21 +220,24 @@ func (b *Batch) sum() {
 
 func line(p flavor.Pour, servings float64) BatchLine {
 	l := BatchLine{Ingredient: p.Profile.ID, Name: p.Profile.Name, ML: p.ML * servings, Free: p.Profile.Class.Free()}
-	l.G = l.ML * p.Profile.DensityGPerML
 	if p.Unit.Counted() {
 		l.Count, l.Unit = math.Max(1, math.Round(p.Amount*servings)), p.Unit
 	}
-	l.round()
+	l.round(p.Profile.DensityGPerML)
 	return l
 }
 
-func (l *BatchLine) round() {
+// round sets what is measured of a line, and what both its amounts weigh, by its density in g/mL.
+func (l *BatchLine) round(density float64) {
 	l.JugML = roundTo(l.ML, jugStep(l.ML))
-	l.ScaleG = roundTo(l.G, scaleStep(l.G))
+	l.G = l.ML * density
+	l.ScaleG = roundTo(l.JugML*density, scaleStep(l.JugML*density))
 }
 
 // jugStep returns the distance between the marks of the vessel used for a volume, in mL:
-// a syringe, a small or a large jug. Common practice.
+// a syringe, a small or a large jug. What is more than a jug holds is poured in several, or in bottles
+// and a rest, so that its last jug still has marks of 10 mL; only from a canister on it has not.
+// Common practice.
 func jugStep(ml float64) float64 {
 	switch {
 	case ml < 10:
@@ -243,7 +246,7 @@ func jugStep(ml float64) float64 {
 		return 1
 	case ml < 500:
 		return 5
-	case ml < 2000:
+	case ml < 10000:
 		return 10
 	}
 	return 50

@@ -86,7 +86,7 @@ func TestABatchTastesLikeTheDrink(t *testing.T) {
 	assert.Len(t, b.Lines, 4)
 	assert.Equal(t, b.Water, b.Lines[3])
 	assert.InDelta(t, b.ABVPct, b.ByJugABVPct, 0.3)
-	assert.InDelta(t, b.ABVPct, b.ByScaleABVPct, 0.05)
+	assert.InDelta(t, b.ByJugABVPct, b.ByScaleABVPct, 0.05)
 	assert.Equal(t, 7, b.Keep.Days, "vermouth")
 }
 
@@ -269,7 +269,8 @@ func TestTargetFaults(t *testing.T) {
 	}
 }
 
-// Whatever the size, a jug and a scale round by little enough not to be tasted.
+// Whatever the size, a jug and a scale round by little enough not to be tasted, and both make the
+// same batch: a weight differs from its volume by no more than the last figure of its scale.
 func TestRoundingIsBelowTheThreshold(t *testing.T) {
 	c, m := stand(t)
 	s := spec(t, c, "2 oz bourbon\n1 oz sweet vermouth\n2 dashes aromatic bitters\nstir, up")
@@ -278,8 +279,16 @@ func TestRoundingIsBelowTheThreshold(t *testing.T) {
 		b, err := prep.Scale(m, s, prep.Target{Servings: n, Place: prep.Fridge}, nil)
 		require.NoError(t, err)
 		assert.InDelta(t, b.ABVPct, b.ByJugABVPct, 0.6)
-		assert.InDelta(t, b.ABVPct, b.ByScaleABVPct, 0.1)
+		assert.InDelta(t, b.ByJugABVPct, b.ByScaleABVPct, 0.1)
 		for _, l := range b.Lines {
+			lastFigure := 0.05 // of the scale up to 200 g
+			switch weight := l.JugML * l.G / l.ML; {
+			case weight >= 5000:
+				lastFigure = 2.5
+			case weight >= 200:
+				lastFigure = 0.5
+			}
+			assert.InDelta(t, l.JugML*l.G/l.ML, l.ScaleG, lastFigure+1e-9, "%s: %v", l.Name, l.ML)
 			assert.Positive(t, l.JugML)
 			assert.InEpsilon(t, l.ML, l.JugML, 0.13, "%s: %v", l.Name, l.ML)
 		}
