@@ -22,7 +22,7 @@ type CoverBody struct {
 	MaxCost    float64                `json:"max_cost,omitempty" minimum:"0" doc:"Highest cost of the substitutes of one drink, in the currency of the prices; ingredients without a price are then left out"`
 	Stock      []string               `json:"stock,omitempty" maxItems:"10000" doc:"Ids of what may be poured; leave it out for the whole catalogue, where what few bars stock comes after what most bars stock"`
 	Everywhere bool                   `json:"everywhere,omitempty" doc:"List what ranks far behind the best too and, without a stock, treat rare bottles like common ones"`
-	MaxParts   int                    `json:"max_parts,omitempty" minimum:"1" maximum:"3" default:"2" doc:"Most ingredients that one cover may be made of"`
+	MaxParts   int                    `json:"max_parts,omitempty" minimum:"1" maximum:"3" default:"2" doc:"Most ingredients that one cover may be made of; with 2, three that the trade pours together where nothing of fewer keeps the drink"`
 	Limit      int                    `json:"limit,omitempty" minimum:"1" maximum:"100" default:"10" doc:"Most covers to list"`
 }
 

@@ -18,7 +18,7 @@ type OutsBody struct {
 	Diet     []string `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol"`
 	MaxABV   float64  `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Highest strength of a finished drink, in % vol; leave it out for any strength"`
 	MaxCost  float64  `json:"max_cost,omitempty" minimum:"0" doc:"Highest cost of the substitutes of one drink, by the prices of the house"`
-	MaxParts int      `json:"max_parts,omitempty" minimum:"1" maximum:"3" default:"2" doc:"Most ingredients that one cover may be made of"`
+	MaxParts int      `json:"max_parts,omitempty" minimum:"1" maximum:"3" default:"2" doc:"Most ingredients that one cover may be made of; with 2, three that the trade pours together where nothing of fewer keeps the drink"`
 }
 
 // OutsAnswer is the drinks of a menu that lose a pour, and their covers.

@@ -77,6 +77,9 @@ func (f *Finder) Find(ctx context.Context, r Request) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
+	if err := f.addMadeOfThree(ctx, &r, result); err != nil {
+		return nil, err
+	}
 	if err := f.addLabels(ctx, &r, result); err != nil {
 		return nil, err
 	}

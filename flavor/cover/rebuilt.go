@@ -24,6 +24,11 @@ func (t *task) addRebuilt(to *Result) error {
 	if t.Gap.Less || !fizz && (!limited || slices.ContainsFunc(to.Covers, Cover.worthPouring)) {
 		return nil
 	}
+	if fizz {
+		if made, err := t.addMadeWithFizz(to); made || err != nil {
+			return err
+		}
+	}
 	left, err := t.without()
 	if err != nil {
 		return err

@@ -12,7 +12,9 @@ import (
 // Limits of a request.
 const (
 	MaxParts = search.MaxParts
-	MaxLimit = 100
+	// UsualParts is the most substitutes if nobody says.
+	UsualParts = 2
+	MaxLimit   = 100
 )
 
 // Request asks for covers.
@@ -26,7 +28,9 @@ type Request struct {
 	Guest    guest.Guest
 	Tastings []Tasting // what the house has learnt of covers
 	// Parts is the most substitutes, 1 to MaxParts, for one thing that had to go;
-	// each further one may have one more, up to MaxParts in all. 0 means 2.
+	// each further one may have one more, up to MaxParts in all. 0 means
+	// UsualParts. With that, where nothing of fewer keeps the drink, three are listed that the
+	// trade pours together.
 	Parts int
 	Limit int  // most covers, 1 to MaxLimit; 0 means 10
 	Far   bool // list what ranks far behind the best too

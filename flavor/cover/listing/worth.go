@@ -136,12 +136,13 @@ func (l *List) unlike(ideas []idea.Idea) []idea.Idea {
 	return ideas
 }
 
-// keepsNoFlavour reports whether an idea has nothing of a liqueur that a drink is made on: cacao in
-// place of the almond of an amaretto sour is no cover, and a riff says better what else to pour.
+// keepsNoFlavour reports whether an idea has nothing of a liqueur that a drink is made on, or that
+// one other pour stands beside: cacao in place of the almond of an amaretto sour is no cover, nor
+// is sugar in a glass of wine, and a riff says better what else to pour.
 func (l *List) keepsNoFlavour(x *idea.Idea) bool {
 	for m := range l.Gap.Gone {
 		q := &l.Gap.Gone[m]
-		if q.Missing && q.ML >= gap.BaseML && q.Profile.Class.Kin() == flavor.KinLiqueur && l.Unled(x, q.Profile) {
+		if q.Missing && (q.ML >= gap.BaseML || len(l.Gap.Gone) == 1 && len(l.Gap.Keep) == 1) && q.Profile.Class.Kin() == flavor.KinLiqueur && l.Unled(x, q.Profile) {
 			return !l.Plain(&x.Filling) && !l.Practice.Pours(x.Filling.Parts)
 		}
 	}

@@ -33,12 +33,9 @@ type Shelf struct {
 	desks   *Desks
 }
 
-// usualParts is the most substitutes if nobody says.
-const usualParts = 2
-
 // New returns a shelf with nothing on it yet. It lists on one of some desks.
 func New(r *asked.Request, g *gap.Gap, trade *gap.Trade, w asked.Weights, mixer *mix.Mixer, desks *Desks) *Shelf {
-	return &Shelf{Req: r, weights: w, Gap: g, MostParts: min(asked.MaxParts, cmp.Or(r.Parts, usualParts)+len(g.Gone)-1),
+	return &Shelf{Req: r, weights: w, Gap: g, MostParts: min(asked.MaxParts, cmp.Or(r.Parts, asked.UsualParts)+len(g.Gone)-1),
 		trade: trade, mixer: mixer, desks: desks}
 }
 
