@@ -125,7 +125,14 @@ func (r *reader) firstOf(n int, toks []token.Token, s serving.Said) serving.Said
 }
 
 // stepAfter reports whether a second method is only a touch at the end: "stir
-// gently" once a drink is built or shaken.
+// gently" once a drink is built or shaken, "stir" once it is topped, "swizzle" once
+// it is on its ice.
 func (r *reader) stepAfter(s *serving.Said) bool {
-	return s.Method == flavor.Stir && s.Keep && s.Words > 1
+	switch s.Method {
+	case flavor.Stir:
+		return s.Keep && s.Words > 1 || len(r.d.Lines) > 0 && r.d.Lines[len(r.d.Lines)-1].After
+	case flavor.Swizzle:
+		return s.OnIce || r.said.OnIce
+	}
+	return false
 }

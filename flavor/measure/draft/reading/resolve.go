@@ -101,6 +101,9 @@ func lastLook(d *draft.Draft, out *Reading, f naming.Finder) flavor.DataFaults {
 	if counted := overlooked.NamePours(text, out.Spec.Name, out.Spec.Pours, b); counted != nil {
 		faults = append(faults, counted)
 	}
+	if two := overlooked.TwoManners(d.String(), out.Spec.Name); two != nil {
+		faults = append(faults, two)
+	}
 	return faults
 }
 
