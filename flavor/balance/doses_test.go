@@ -77,6 +77,28 @@ func TestDoubledPoursAreNoticed(t *testing.T) {
 	}
 }
 
+// Three times the accent of a drink is told where its name says what it should be, and what bars vary
+// is not: published amounts (IBA, recalled), the rest common practice, no source.
+func TestANamePromises(t *testing.T) {
+	k := newKitchen(t)
+	for _, c := range []struct {
+		name, text string
+		balanced   bool
+	}{
+		{"Aviation", "2 oz gin / 0.75 oz lemon juice / 0.5 oz maraschino liqueur / 0.75 oz creme de violette / shake, up", false},
+		{"Martinez", "1.5 oz gin / 1.5 oz sweet vermouth / 0.75 oz maraschino liqueur / 2 dashes aromatic bitters / stir, up", false},
+		{"Aviation", "2 oz gin / 0.75 oz lemon juice / 0.25 oz maraschino liqueur / 0.25 oz creme de violette / shake, up", true},
+		{"Martinez", "2 oz gin / 1 oz sweet vermouth / 1 barspoon maraschino liqueur / 2 dashes aromatic bitters / stir, up", true},
+		{"Dry Martini", "2 oz gin / 1 oz dry vermouth / stir, up", true},
+		{"Negroni", "1.5 oz gin / 1 oz sweet vermouth / 1 oz red bitter aperitif / stir, rocks", true},
+	} {
+		s := k.read(t, strings.ReplaceAll(c.text, " / ", "\n"))
+		s.Name = c.name
+		r := k.score(t, s)
+		assert.Equal(t, c.balanced, r.Verdict == weigh.Balanced, "%s: %s: %.0f", c.name, c.text, r.Judgement.Score)
+	}
+}
+
 // What modifies a drink goes back to what is usual, not to what would just pass: mL,
 // common practice, no source.
 func TestFixesGoToTheUsualDose(t *testing.T) {

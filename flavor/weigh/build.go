@@ -13,6 +13,7 @@ import (
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
 	"counterpour/flavor/weigh/forgotten"
+	"counterpour/flavor/weigh/namesake"
 	"counterpour/flavor/weigh/proportion"
 )
 
@@ -38,6 +39,7 @@ type Build struct {
 	foreign            [len(characters)]*float64 // see foreignness; nil until asked for
 	proportion         *proportion.Usual         // see proportions
 	precedents         *proportion.Precedents    // known once proportion is
+	namesakes          namesake.Own              // the same
 	volumeML, ethanolG upTo
 	desk               *desk
 }

@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor/makeup"
 	"counterpour/flavor/template"
 	"counterpour/flavor/weigh/forgotten"
+	"counterpour/flavor/weigh/namesake"
 	"counterpour/flavor/weigh/proportion"
 )
 
@@ -21,6 +22,7 @@ type Lesson struct {
 	tasks     proportion.Tasks
 	poured    proportion.Quantities
 	forgotten forgotten.Lesson
+	named     namesake.Lesson
 	customs   [len(characters)]customary
 }
 
@@ -41,6 +43,7 @@ func LessonsOf(proven []template.Labelled) []*Lesson {
 			tasks:     proportion.TasksOf(b.parts, ml),
 			poured:    proportion.QuantitiesOf(b.parts, ml),
 			forgotten: forgotten.LessonOf(spec, b.parts, ml, &e),
+			named:     namesake.LessonOf(spec.Name, b.parts, ml),
 			customs:   customaryOf(b.parts, ml),
 		}
 	}
@@ -60,6 +63,7 @@ func (s *Set) learn(lessons []*Lesson) {
 		s.family = append(s.family, slices.IndexFunc(s.models, func(m *template.Model) bool { return m.ID == l.drink.Family }))
 		s.kin.Add(l.kin)
 		s.forgotten.Add(&l.forgotten)
+		s.namesakes.Add(&l.named)
 		s.tasks = append(s.tasks, l.tasks)
 		s.customs.add(&l.customs)
 	}

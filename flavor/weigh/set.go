@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor/makeup"
 	"counterpour/flavor/template"
 	"counterpour/flavor/weigh/forgotten"
+	"counterpour/flavor/weigh/namesake"
 	"counterpour/flavor/weigh/proportion"
 )
 
@@ -25,6 +26,7 @@ type Set struct {
 	tasks      []proportion.Tasks // the same
 	precedents *proportion.Book   // of the same
 	forgotten  *forgotten.Book    // the same, each without one of its parts
+	namesakes  namesake.Book      // the same, by name
 	customs    customs            // the same: which have what character
 	tuning     template.Tuning
 	rooms      *rooms

@@ -32,6 +32,7 @@ func (b *Build) proportions() *proportion.Usual {
 	poured := proportion.QuantitiesOf(b.parts, b.ml)
 	b.desk.precedents = b.set.precedents.PrecedentsFor(&poured, kindly, b.spec.Method == flavor.Blend, b.room)
 	b.precedents = &b.desk.precedents
+	b.namesakes = b.set.namesakes.OwnOf(b.spec.Name, b.parts, b.ml)
 	return b.proportion
 }
 
@@ -47,13 +48,19 @@ func (b *Build) kindly() []float64 {
 }
 
 // unevenEdges returns how far out the drink with other amounts is by its proportions and by
-// precedent, and how surely nothing is near the edge of that, 0 to 1.
+// precedent and by its name, and how surely nothing is near the edge of that, 0 to 1.
 func (b *Build) unevenEdges(ml []float64) (edges, excused float64) {
 	usual := b.proportions()
 	tasks, poured := proportion.TasksOf(b.parts, ml), proportion.QuantitiesOf(b.parts, ml)
 	edges, excused = b.precedents.Beyond(&poured)
-	return proportion.Together(edges, usual.Edges(&tasks)), excused
+	edges = proportion.Together(edges, usual.Edges(&tasks))
+	named, _, _ := b.namesakes.Edges(ml)
+	return proportion.Together(edges, namely(named, excused)), excused
 }
+
+// namely returns how far out a drink is by its name, given how surely precedents excuse it: what is
+// well within all that is made of the same is another way to pour the drink, as a wet Martini is.
+func namely(edges, excused float64) float64 { return edges * min(1, 2*(1-excused)) }
 
 // Uneven is what does one task of a drink, and is too much or too little to what does the
 // others.
@@ -72,12 +79,18 @@ func (b *Build) uneven(ml []float64) (out Uneven) {
 	usual := b.proportions()
 	tasks, poured := proportion.TasksOf(b.parts, ml), proportion.QuantitiesOf(b.parts, ml)
 	out.Profile, out.Change = usual.Slip(b.parts, ml)
-	beyond, _ := b.precedents.Beyond(&poured)
+	beyond, excused := b.precedents.Beyond(&poured)
 	out.Told = usual.Edges(&tasks)
 	out.Edges = proportion.Together(out.Told, beyond)
 	if by, change, edges := b.precedents.Worst(&poured, usual, &tasks); by != nil && edges >= out.Told {
 		out.Profile, out.Change, out.Told = by, change, edges
 	}
+	named, by, change := b.namesakes.Edges(ml)
+	named = namely(named, excused)
+	if named > out.Edges {
+		out.Profile, out.Change, out.Told = by, change, named
+	}
+	out.Edges = proportion.Together(out.Edges, named)
 	if out.Profile != nil && out.Change < 0 && out.Profile.Base() {
 		out.Profile = b.oddestBase(out.Profile, ml)
 	}

@@ -88,14 +88,17 @@ type solver struct {
 
 // Settle settles the amounts of a draft by climbing, one step of the jigger at a
 // time, or two where one does not help, until nothing improves. It returns nil
-// if the draft cannot be mixed.
+// if the draft cannot be mixed. A riff is another drink than the one it comes from, so it is held
+// against no proven drink of that name.
 func (j *Job) Settle(d *Sketch) (*Settled, error) {
-	drink, err := j.Station.Mixer.Mix(&d.Spec)
+	spec := d.Spec
+	spec.Name = ""
+	drink, err := j.Station.Mixer.Mix(&spec)
 	if err != nil {
 		return nil, err
 	}
-	s := &solver{job: j, spec: &d.Spec, floor: d.Least, ceiling: d.Most, water: drink.VolumeML - drink.BeforeML}
-	if s.build, err = j.Station.Judge.Prepare(&d.Spec); err != nil {
+	s := &solver{job: j, spec: &spec, floor: d.Least, ceiling: d.Most, water: drink.VolumeML - drink.BeforeML}
+	if s.build, err = j.Station.Judge.Prepare(&spec); err != nil {
 		return nil, nil // nothing in it to weigh: no drink
 	}
 	s.water /= drink.BeforeML
