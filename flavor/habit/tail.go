@@ -1,7 +1,6 @@
 package habit
 
 import (
-	"cmp"
 	"math"
 	"slices"
 )
@@ -102,5 +101,25 @@ func columnsOf(sorted []sample) columns {
 
 // sortSamples brings samples into ascending order; equals keep theirs.
 func sortSamples(s []sample) {
-	slices.SortStableFunc(s, func(x, y sample) int { return cmp.Compare(x.at, y.at) })
+	type place struct {
+		at    float64
+		order int
+	}
+	places := make([]place, len(s))
+	for i := range s {
+		places[i] = place{s[i].at, i}
+	}
+	slices.SortFunc(places, func(x, y place) int {
+		switch {
+		case x.at < y.at:
+			return -1
+		case x.at > y.at:
+			return 1
+		}
+		return x.order - y.order
+	})
+	unsorted := slices.Clone(s)
+	for i, p := range places {
+		s[i] = unsorted[p.order]
+	}
 }

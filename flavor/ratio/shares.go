@@ -3,7 +3,6 @@ package ratio
 import (
 	"errors"
 	"math"
-	"slices"
 )
 
 // Shares is a drink as the families see it: what part of it each axis is, and
@@ -39,9 +38,15 @@ func PartsOf(axes []Axis, e *Equivalents) (parts []float64, share Equivalents, e
 	return parts, share, nil
 }
 
-// Softmax turns log-odds into probabilities, in place.
-func Softmax(z []float64) {
-	top := slices.Max(z)
+// Softmax turns log-odds into probabilities, in place, and returns the logarithm of the sum
+// of their exponentials.
+func Softmax(z []float64) (logSum float64) {
+	top := z[0]
+	for _, v := range z {
+		if v > top {
+			top = v
+		}
+	}
 	var sum float64
 	for i, v := range z {
 		z[i] = math.Exp(v - top)
@@ -50,4 +55,5 @@ func Softmax(z []float64) {
 	for i := range z {
 		z[i] /= sum
 	}
+	return top + math.Log(sum)
 }

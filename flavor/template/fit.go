@@ -3,12 +3,10 @@ package template
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/mat"
 
-	"counterpour/flavor/makeup"
 	"counterpour/flavor/ratio"
 )
 
@@ -40,12 +38,6 @@ func DefaultTuning() Tuning {
 // Learn fits every family from proven drinks. Drinks of a family that is not
 // in families are an error, as is a family that does not check.
 func Learn(families []Family, proven []Labelled, t Tuning) ([]Fitted, error) {
-	return LearnFrom(families, proven, t, nil)
-}
-
-// LearnFrom is Learn, with the signs sought from where an earlier fit of the
-// same families left them: quicker, and to the same end.
-func LearnFrom(families []Family, proven []Labelled, t Tuning, start []Fitted) ([]Fitted, error) {
 	known := map[string]bool{}
 	for i := range families {
 		if err := families[i].Check(); err != nil {
@@ -58,26 +50,27 @@ func LearnFrom(families []Family, proven []Labelled, t Tuning, start []Fitted) (
 			return nil, fmt.Errorf("template: proven drink %q is of family %q, which is not defined", p.Spec.Name, p.Family)
 		}
 	}
+	lessons := LessonsOf(proven)
 	out := make([]Fitted, len(families))
 	for i := range families {
-		f, err := fitFamily(&families[i], proven, &t)
+		f, err := fitFamily(&families[i], lessons, &t)
 		if err != nil {
 			return nil, err
 		}
 		out[i] = f
 	}
-	return out, fitSigns(families, out, proven, &t, start)
+	return out, fitSigns(families, out, lessons, &t, nil)
 }
 
 // fitFamily moves the centre from the ratio by the conjugate rule, and the
 // spread from the usual one by what is left once each drink is held against
 // its own relatives.
-func fitFamily(f *Family, proven []Labelled, t *Tuning) (Fitted, error) {
+func fitFamily(f *Family, lessons []Lesson, t *Tuning) (Fitted, error) {
 	basis, err := ratio.NewBasis(len(f.Axes))
 	if err != nil {
 		return Fitted{}, err
 	}
-	relatives, excess, err := RelativesOf(f, basis, proven)
+	relatives, excess, err := RelativesOf(f, basis, lessons)
 	if err != nil {
 		return Fitted{}, err
 	}
@@ -131,22 +124,21 @@ func usualScatter(f *Family, basis *ratio.Basis, t *Tuning) []float64 {
 // RelativesOf returns the proven drinks of a family with their coordinates in its basis,
 // and what share each gives to every axis. It fails where one lacks a part that the
 // logarithm needs.
-func RelativesOf(f *Family, basis *ratio.Basis, proven []Labelled) (relatives []Relative, shares []ratio.Equivalents, err error) {
-	for i := range proven {
-		if proven[i].Family != f.ID {
+func RelativesOf(f *Family, basis *ratio.Basis, lessons []Lesson) (relatives []Relative, shares []ratio.Equivalents, err error) {
+	for i := range lessons {
+		l := &lessons[i]
+		if l.Drink.Family != f.ID {
 			continue
 		}
-		e := makeup.EquivalentsOf(&proven[i].Spec)
-		parts, share, err := ratio.PartsOf(f.Axes, &e)
+		parts, share, err := ratio.PartsOf(f.Axes, &l.Equivalents)
 		if err != nil {
-			return nil, nil, fmt.Errorf("template: proven drink %q: %w", proven[i].Spec.Name, err)
+			return nil, nil, fmt.Errorf("template: proven drink %q: %w", l.Drink.Spec.Name, err)
 		}
 		z, err := basis.Coordinates(parts)
 		if err != nil {
-			return nil, nil, fmt.Errorf("template: proven drink %q: %w", proven[i].Spec.Name, err)
+			return nil, nil, fmt.Errorf("template: proven drink %q: %w", l.Drink.Spec.Name, err)
 		}
-		kin := makeup.KinshipOf(makeup.PartsIn(&proven[i].Spec), makeup.AmountsOf(&proven[i].Spec))
-		relatives = append(relatives, Relative{At: i, Kin: &kin, Coords: CoordsOf(z), Size: math.Log(proven[i].Spec.VolumeML())})
+		relatives = append(relatives, Relative{At: i, Kin: &l.Kin, Coords: CoordsOf(z), Size: l.size})
 		shares = append(shares, share)
 	}
 	return relatives, shares, nil

@@ -2,7 +2,6 @@ package template
 
 import (
 	"fmt"
-	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/optimize"
@@ -13,18 +12,17 @@ import (
 
 // fitSigns finds the weights of the signals: the multinomial logistic rule
 // that names the proven drinks' families best, each weight held to its
-// traditional sign by a quadratic penalty.
-func fitSigns(families []Family, out []Fitted, proven []Labelled, t *Tuning, start []Fitted) error {
+// traditional sign by a quadratic penalty. It seeks them from where an earlier fit of the same
+// families left them, if there is one: quicker, and to the same end.
+func fitSigns(families []Family, out []Fitted, lessons []Lesson, t *Tuning, start []Fitted) error {
 	index := map[string]int{}
 	for i := range families {
 		index[families[i].ID] = i
 	}
-	signals := make([][]signal, len(proven))
-	label := make([]int, len(proven))
-	for i := range proven {
-		all := makeup.SignalsOf(&proven[i].Spec, makeup.PartsIn(&proven[i].Spec), makeup.AmountsOf(&proven[i].Spec))
-		signals[i] = given(&all)
-		label[i] = index[proven[i].Family]
+	signals := make([][]signal, len(lessons))
+	label := make([]int, len(lessons))
+	for i := range lessons {
+		signals[i], label[i] = lessons[i].signals, index[lessons[i].Drink.Family]
 	}
 	const width = makeup.NumSignals + 1
 	x0 := make([]float64, len(families)*width)
@@ -70,33 +68,52 @@ func given(all *makeup.Signals) (out []signal) {
 	return out
 }
 
-// signLoss is the penalised negative log-likelihood per drink.
+// signLoss is the penalised negative log-likelihood per drink. A search asks for its value
+// and then, mostly, for its gradient at the same place: so it keeps what both need.
 type signLoss struct {
 	signals  [][]signal // of each drink, those that are not zero
 	label    []int
 	prior    []float64
 	penalty  float64
 	families int
+
+	at      []float64 // where the odds were worked out
+	odds    []float64 // there, of each drink, how probable each family is
+	weights []float64 // each signal's of all families together, and their biases: scratch
 }
 
-func (l *signLoss) logits(x []float64, signals []signal, into []float64) {
+// turned calls visit with each place of a vector in which one family's weights follow
+// another's, and the place it has where one signal's of all families do.
+func (l *signLoss) turned(visit func(byFamily, bySignal int)) {
 	const width = makeup.NumSignals + 1
-	for f := range into {
-		w := x[f*width : (f+1)*width]
-		v := w[makeup.NumSignals]
-		for _, s := range signals {
-			v += w[s.at] * s.value
+	for f := range l.families {
+		for s := range width {
+			visit(f*width+s, s*l.families+f)
 		}
-		into[f] = v
 	}
 }
 
+// row is the part of a vector turned by signals that belongs to one of them.
+func (l *signLoss) row(turned []float64, at int) []float64 {
+	return turned[at*l.families : (at+1)*l.families]
+}
+
 func (l *signLoss) value(x []float64) float64 {
-	z := make([]float64, l.families)
+	l.at = append(l.at[:0], x...)
+	l.odds = slices.Grow(l.odds[:0], len(l.signals)*l.families)[:len(l.signals)*l.families]
+	l.weights = slices.Grow(l.weights[:0], len(x))[:len(x)]
+	l.turned(func(byFamily, bySignal int) { l.weights[bySignal] = x[byFamily] })
 	var loss float64
-	for i := range l.signals {
-		l.logits(x, l.signals[i], z)
-		loss += logSumExp(z) - z[l.label[i]]
+	for i, signals := range l.signals {
+		z := l.row(l.odds, i)
+		copy(z, l.row(l.weights, makeup.NumSignals))
+		for _, s := range signals {
+			for f, w := range l.row(l.weights, s.at) {
+				z[f] += w * s.value
+			}
+		}
+		own := z[l.label[i]]
+		loss += ratio.Softmax(z) - own
 	}
 	loss /= float64(max(len(l.signals), 1))
 	for i := range x {
@@ -106,31 +123,28 @@ func (l *signLoss) value(x []float64) float64 {
 }
 
 func (l *signLoss) gradient(grad, x []float64) {
-	const width = makeup.NumSignals + 1
-	z := make([]float64, l.families)
-	n := float64(max(len(l.signals), 1))
-	for i := range grad {
-		grad[i] = l.penalty * (x[i] - l.prior[i])
+	if !slices.Equal(l.at, x) {
+		l.value(x)
 	}
-	for i := range l.signals {
-		l.logits(x, l.signals[i], z)
-		ratio.Softmax(z)
+	n := float64(max(len(l.signals), 1))
+	turned := l.weights
+	l.turned(func(byFamily, bySignal int) {
+		turned[bySignal] = l.penalty * (x[byFamily] - l.prior[byFamily])
+	})
+	z := make([]float64, l.families)
+	biases := l.row(turned, makeup.NumSignals)
+	for i, signals := range l.signals {
+		copy(z, l.row(l.odds, i))
 		z[l.label[i]]--
-		for f := range z {
-			w := grad[f*width : (f+1)*width]
-			w[makeup.NumSignals] += z[f] / n
-			for _, s := range l.signals[i] {
-				w[s.at] += z[f] * s.value / n
+		for f := range biases {
+			biases[f] += z[f] / n
+		}
+		for _, s := range signals {
+			into := l.row(turned, s.at)
+			for f := range into {
+				into[f] += z[f] * s.value / n
 			}
 		}
 	}
-}
-
-func logSumExp(z []float64) float64 {
-	top := slices.Max(z)
-	var sum float64
-	for _, v := range z {
-		sum += math.Exp(v - top)
-	}
-	return top + math.Log(sum)
+	l.turned(func(byFamily, bySignal int) { grad[byFamily] = turned[bySignal] })
 }

@@ -59,12 +59,12 @@ func (r *Rig) Run(progress func(done, total int)) (*Report, error) {
 	if err != nil {
 		return nil, err
 	}
-	lessons := weigh.LessonsOf(r.Proven)
+	learned := earlier{start, template.LessonsOf(r.Proven), weigh.LessonsOf(r.Proven)}
 	cases, pranks := make([][]Case, len(r.Proven)), make([][]Prank, len(r.Proven))
 	var told sync.Mutex
 	done := 0
 	err = beside.Each(len(r.Proven), func(i int) (err error) {
-		if cases[i], pranks[i], err = r.leaveOut(i, mixer, start, lessons); err != nil {
+		if cases[i], pranks[i], err = r.leaveOut(i, mixer, &learned); err != nil {
 			return fmt.Errorf("trial: %s: %w", r.Proven[i].Spec.Name, err)
 		}
 		told.Lock()
@@ -83,10 +83,17 @@ func (r *Rig) Run(progress func(done, total int)) (*Report, error) {
 	return out, nil
 }
 
+// earlier is what was learned of all proven drinks, and what each of them teaches.
+type earlier struct {
+	whole []template.Fitted
+	fits  []template.Lesson
+	sets  []*weigh.Lesson
+}
+
 // leaveOut judges proven drink i, its spoilt versions and the mischief done to it, by what
 // the others teach.
-func (r *Rig) leaveOut(i int, mixer *mix.Mixer, start []template.Fitted, lessons []*weigh.Lesson) ([]Case, []Prank, error) {
-	judge, err := r.without(i, mixer, start, lessons)
+func (r *Rig) leaveOut(i int, mixer *mix.Mixer, learned *earlier) ([]Case, []Prank, error) {
+	judge, err := r.without(i, mixer, learned)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -99,13 +106,12 @@ func (r *Rig) leaveOut(i int, mixer *mix.Mixer, start []template.Fitted, lessons
 }
 
 // without returns a judge that has never seen proven drink i.
-func (r *Rig) without(i int, mixer *mix.Mixer, start []template.Fitted, lessons []*weigh.Lesson) (*balance.Judge, error) {
-	rest := slices.Delete(slices.Clone(r.Proven), i, i+1)
-	fitted, err := template.LearnFrom(r.Families, rest, r.Tuning, start)
+func (r *Rig) without(i int, mixer *mix.Mixer, learned *earlier) (*balance.Judge, error) {
+	fitted, err := template.LearnWithout(r.Families, learned.fits, i, r.Tuning, learned.whole)
 	if err != nil {
 		return nil, err
 	}
-	set, err := weigh.NewSetFrom(r.Families, fitted, rest, slices.Delete(slices.Clone(lessons), i, i+1), r.Tuning)
+	set, err := weigh.NewSetFrom(r.Families, fitted, slices.Delete(slices.Clone(learned.sets), i, i+1), r.Tuning)
 	if err != nil {
 		return nil, err
 	}

@@ -1,6 +1,7 @@
 package weigh_test
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -11,14 +12,24 @@ import (
 	"counterpour/flavor/weigh"
 )
 
-// Fitting from where an earlier fit left off comes to the same end.
-func TestLearnFromAnEarlierFit(t *testing.T) {
+// To leave one drink out of a fit comes to what a fit of the others does: what no drink of the
+// others moved to the letter, the signs as near as a search ends.
+func TestLearnWithout(t *testing.T) {
 	k := newKitchen(t)
-	again, err := template.LearnFrom(k.families, k.book, template.DefaultTuning(), k.fitted)
-	require.NoError(t, err)
-	for i := range again {
-		assert.InDeltaSlice(t, k.fitted[i].Weights[:], again[i].Weights[:], 1e-3, k.fitted[i].ID)
-		assert.InDelta(t, k.fitted[i].Bias, again[i].Bias, 1e-3, k.fitted[i].ID)
+	lessons := template.LessonsOf(k.book)
+	for _, left := range []int{0, len(k.book) / 2, len(k.book) - 1} {
+		name := k.book[left].Spec.Name
+		quick, err := template.LearnWithout(k.families, lessons, left, template.DefaultTuning(), k.fitted)
+		require.NoError(t, err)
+		others := slices.Delete(slices.Clone(k.book), left, left+1)
+		whole, err := template.Learn(k.families, others, template.DefaultTuning())
+		require.NoError(t, err)
+		for i := range whole {
+			assert.InDeltaSlice(t, whole[i].Weights[:], quick[i].Weights[:], 1e-3, "%s: %s", name, whole[i].ID)
+			assert.InDelta(t, whole[i].Bias, quick[i].Bias, 1e-3, "%s: %s", name, whole[i].ID)
+			quick[i].Weights, quick[i].Bias = whole[i].Weights, whole[i].Bias
+			assert.Equal(t, whole[i], quick[i], "%s: %s", name, whole[i].ID)
+		}
 	}
 }
 

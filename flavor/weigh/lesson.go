@@ -14,9 +14,8 @@ import (
 // Lesson is what one proven drink teaches, whatever the others are: the same for every set that
 // learns from it.
 type Lesson struct {
-	drink     *template.Labelled
+	template.Lesson
 	shares    []habit.Part
-	kin       makeup.Kinship
 	volume    float64 // mL in the glass
 	ethanol   float64 // g in the glass
 	tasks     proportion.Tasks
@@ -29,20 +28,19 @@ type Lesson struct {
 // LessonsOf reads the proven drinks, in their order. They are shared, and must not be changed.
 func LessonsOf(proven []template.Labelled) []*Lesson {
 	out := make([]*Lesson, len(proven))
-	for i := range proven {
+	for i, taught := range template.LessonsOf(proven) {
 		spec := &proven[i].Spec
 		b := Build{spec: spec, parts: makeup.PartsIn(spec)}
-		ml, e := makeup.AmountsOf(spec), makeup.EquivalentsOf(spec)
-		glass := b.glass(ml, &e)
+		ml := makeup.AmountsOf(spec)
+		glass := b.glass(ml, &taught.Equivalents)
 		out[i] = &Lesson{
-			drink:     &proven[i],
+			Lesson:    taught,
 			shares:    b.shares(ml),
-			kin:       makeup.KinshipOf(b.parts, ml),
 			volume:    glass.ml,
 			ethanol:   max(leastEthanol, glass.ethanol),
 			tasks:     proportion.TasksOf(b.parts, ml),
 			poured:    proportion.QuantitiesOf(b.parts, ml),
-			forgotten: forgotten.LessonOf(spec, b.parts, ml, &e),
+			forgotten: forgotten.LessonOf(spec, b.parts, ml, &taught.Equivalents),
 			named:     namesake.LessonOf(spec.Name, b.parts, ml),
 			customs:   customaryOf(b.parts, ml),
 		}
@@ -60,8 +58,8 @@ func (s *Set) learn(lessons []*Lesson) {
 	s.forgotten.Grow(len(lessons))
 	for i, l := range lessons {
 		shares[i], volumes[i], ethanol[i], poured[i] = l.shares, l.volume, l.ethanol, l.poured
-		s.family = append(s.family, slices.IndexFunc(s.models, func(m *template.Model) bool { return m.ID == l.drink.Family }))
-		s.kin.Add(l.kin)
+		s.family = append(s.family, slices.IndexFunc(s.models, func(m *template.Model) bool { return m.ID == l.Drink.Family }))
+		s.kin.Add(l.Kin)
 		s.forgotten.Add(&l.forgotten)
 		s.namesakes.Add(&l.named)
 		s.tasks = append(s.tasks, l.tasks)

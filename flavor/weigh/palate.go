@@ -49,8 +49,9 @@ func (s *Set) WithPalate(right []template.Labelled) (*Set, error) {
 			return nil, fmt.Errorf("weigh: %q is marked as a drink of family %q, which is not known", r.Spec.Name, r.Family)
 		}
 	}
+	lessons := template.LessonsOf(right)
 	for i := range s.models {
-		p, err := s.palateOf(i, right)
+		p, err := s.palateOf(i, lessons)
 		if err != nil {
 			return nil, err
 		}
@@ -62,7 +63,7 @@ func (s *Set) WithPalate(right []template.Labelled) (*Set, error) {
 	return &out, nil
 }
 
-func (s *Set) palateOf(i int, right []template.Labelled) (Palate, error) {
+func (s *Set) palateOf(i int, right []template.Lesson) (Palate, error) {
 	m := s.models[i]
 	poured, _, err := template.RelativesOf(&m.Family, m.Basis, right)
 	if err != nil {

@@ -36,22 +36,26 @@ type Set struct {
 // they were fitted on. The two lists must be of the same families in the same
 // order; proven may be empty, and then every family keeps its own centre.
 func NewSet(families []template.Family, fitted []template.Fitted, proven []template.Labelled, t template.Tuning) (*Set, error) {
-	return NewSetFrom(families, fitted, proven, LessonsOf(proven), t)
+	return NewSetFrom(families, fitted, LessonsOf(proven), t)
 }
 
 // NewSetFrom is NewSet for whoever makes many sets of much the same drinks: it is given the
-// proven drinks with the lessons of each, as LessonsOf reads them.
-func NewSetFrom(families []template.Family, fitted []template.Fitted, proven []template.Labelled, lessons []*Lesson, t template.Tuning) (*Set, error) {
+// lessons of the proven drinks, as LessonsOf reads them.
+func NewSetFrom(families []template.Family, fitted []template.Fitted, lessons []*Lesson, t template.Tuning) (*Set, error) {
 	if len(families) == 0 || len(families) != len(fitted) {
 		return nil, fmt.Errorf("weigh: %d families and %d fitted ones; fit the families again", len(families), len(fitted))
 	}
 	s := &Set{tuning: t, rooms: &rooms{}}
+	taught := make([]template.Lesson, len(lessons))
+	for i, l := range lessons {
+		taught[i] = l.Lesson
+	}
 	for i := range families {
 		m, err := template.NewModel(families[i], fitted[i])
 		if err != nil {
 			return nil, err
 		}
-		r, _, err := template.RelativesOf(&m.Family, m.Basis, proven)
+		r, _, err := template.RelativesOf(&m.Family, m.Basis, taught)
 		if err != nil {
 			return nil, err
 		}
