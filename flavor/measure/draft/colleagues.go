@@ -44,7 +44,12 @@ const mostPartSize = 12
 
 // partSize reads what says how much a part is at the end of a line, "(1 part = 30 ml)",
 // and returns the rest of the line.
-func (r *reader) partSize(toks []token.Token) []token.Token {
+func (r *reader) partSize(n int, toks []token.Token) []token.Token {
+	toks, sizes := entry.OwnSizes(r.text, toks)
+	for _, s := range sizes {
+		s.Number = n
+		r.sizes = append(r.sizes, s)
+	}
 	for i := range toks {
 		if !mayBeSized(toks, i) {
 			continue
@@ -54,7 +59,7 @@ func (r *reader) partSize(toks []token.Token) []token.Token {
 			continue
 		}
 		size, end := sizeOf(toks, i+1)
-		if len(size) == 0 {
+		if len(size) == 0 || toks[i+1].Is("(") && end+1 < len(toks) { // "1 part (25 ml) gin"
 			continue
 		}
 		if p := entry.Read(r.text, size); p.Shape == entry.ShapeAmount && p.Fault == nil && p.Unit.Jigger() {

@@ -23,22 +23,23 @@ type reader struct {
 	d        Draft
 	text     string
 	said     serving.Said
-	served   int            // pours above the line that says the service; 0: none does
-	first    bool           // nothing but blanks and remarks so far
-	section  label.Kind     // of a header that stands alone above
-	heading  *entry.Written // the amount of the list that goes on below
-	idle     *idleHead      // that amount, while no name below has taken it
-	amount   *entry.Written // of the pour above
-	part     *entry.Written // how much a line says that a part is
-	sentence bool           // it is one that is read: what it tells comes after what others tell
-	table    *sheet.Table   // whose rows these lines may be
-	tabled   string         // the drink that the rows above name
-	ahead    []swapAhead    // changes of what stands below them
-	about    []token.Token  // what the line before it finds too much or too little
-	amends   bool           // the line takes back amounts of lines above
-	shares   bool           // percentages say how much of all each pour is
-	batch    bool           // the numbers in brackets behind the amounts are those of a batch
-	plainly  bool           // no name stands before the pours of the first line
+	served   int             // pours above the line that says the service; 0: none does
+	first    bool            // nothing but blanks and remarks so far
+	section  label.Kind      // of a header that stands alone above
+	heading  *entry.Written  // the amount of the list that goes on below
+	idle     *idleHead       // that amount, while no name below has taken it
+	amount   *entry.Written  // of the pour above
+	part     *entry.Written  // how much a line says that a part is
+	sizes    []entry.Written // how much lines say that the bar's own measures hold
+	sentence bool            // it is one that is read: what it tells comes after what others tell
+	table    *sheet.Table    // whose rows these lines may be
+	tabled   string          // the drink that the rows above name
+	ahead    []swapAhead     // changes of what stands below them
+	about    []token.Token   // what the line before it finds too much or too little
+	amends   bool            // the line takes back amounts of lines above
+	shares   bool            // percentages say how much of all each pour is
+	batch    bool            // the numbers in brackets behind the amounts are those of a batch
+	plainly  bool            // no name stands before the pours of the first line
 	toks     []token.Token
 	join     joining.Joiner
 }
@@ -246,7 +247,7 @@ func (r *reader) pouringWords(n int, toks []token.Token) []token.Token {
 	r.amends = r.amends || set
 	toks = r.without(n, toks, speech.StandIn(toks))
 	toks = r.withoutLead(n, r.withoutCommentary(n, r.secondThoughts(n, speech.Dictated(toks))))
-	return r.partSize(r.without(n, toks, speech.Opening(toks)))
+	return r.partSize(n, r.without(n, toks, speech.Opening(toks)))
 }
 
 // changed is [speech.Changed] of a line, and says what was left out; true if anything was and one
@@ -368,6 +369,7 @@ func (r *reader) finish() {
 	d := &r.d
 	r.unheaded()
 	r.sizeParts()
+	r.sizeOwn()
 	r.swapBelow()
 	r.said.OffIce()
 	d.Method, d.Service, d.HotC = r.said.Method, r.said.Service, r.said.HotC

@@ -79,6 +79,7 @@ type reader struct {
 // none; what nothing tells the unit of gets a fault.
 func Units(tasks []*Task, d *draft.Draft) (note string) {
 	r := &reader{tasks: tasks, draft: d}
+	r.pints()
 	for _, t := range tasks {
 		if t.Fault == nil {
 			r.sort(t)

@@ -41,6 +41,9 @@ type Line struct {
 	Times    float64 // of Amount, where the unit is a part of a fruit; 0 is 1
 	Parts    float64 // how many parts the amount is said to be: "2 parts gin (60 ml)"; 0 where it is not
 	Measure  string  // a measure that is no unit of its own, such as "shot"
+	Many     float64 // how many of a bar's own Measure are poured; 0 where it is none
+	Pt       bool    // the unit is written "pt", short for parts and for pints
+	Sized    bool    // the text says how much such a Measure holds
 
 	// PerhapsName marks a first line whose amount has no unit, such as "Two
 	// Hoots": it is a pour only if the ingredient is known.

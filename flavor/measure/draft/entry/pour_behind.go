@@ -261,7 +261,7 @@ func saysServing(toks []token.Token) bool {
 // open there.
 func (p *Written) vesselLast(text string, toks []token.Token, open int) bool {
 	at := open - 1
-	for at > 0 && toks[at].Kind == token.Word && (serving.OtherMeasures[toks[at].Text] || token.BiasWords[toks[at].Text]) {
+	for at > 0 && toks[at].Kind == token.Word && (isVessel(toks[at].Text) || token.BiasWords[toks[at].Text]) {
 		at--
 	}
 	if at < 1 || at+1 == open || toks[at].Kind != token.Numeral {
@@ -279,9 +279,12 @@ func (p *Written) vesselLast(text string, toks []token.Token, open int) bool {
 	return p.Name != ""
 }
 
+// isVessel reports whether a word is a measure whose size may stand beside it.
+func isVessel(w string) bool { return serving.OtherMeasures[w] || OwnMeasure(w) != "" }
+
 // sized reads a vessel whose size is stated: "1 bottle (75 cl)", "2 cans of 330 ml".
 func (p *Written) sized(toks []token.Token) ([]token.Token, bool) {
-	if len(toks) < 4 || !serving.OtherMeasures[toks[0].Text] {
+	if len(toks) < 4 || !isVessel(toks[0].Text) {
 		return nil, false
 	}
 	from, end := 1, len(toks)
@@ -306,8 +309,13 @@ func (p *Written) sized(toks []token.Token) ([]token.Token, bool) {
 	} else if n == 0 || !u.Jigger() || toks[1].Is("(") && n < len(rest) {
 		return nil, false
 	}
-	p.AddNote("a " + strings.TrimSuffix(toks[0].Text, "s") + " is taken as " + measure.FormatAmount(o.Amount, u))
-	p.Amount, p.Unit, p.Measure = p.Amount*o.Amount, u, toks[0].Text
+	if p.Measure = toks[0].Text; OwnMeasure(p.Measure) != "" {
+		p.Many, o.Unit = p.Amount, u
+		p.sizeOwn(&o)
+	} else {
+		p.AddNote("a " + strings.TrimSuffix(p.Measure, "s") + " is taken as " + measure.FormatAmount(o.Amount, u))
+		p.Amount, p.Unit = p.Amount*o.Amount, u
+	}
 	p.UnitAt = Span{toks[0].Start, toks[end-1].End}
 	if n > 0 {
 		p.UnitAt.End = rest[n-1].End

@@ -31,6 +31,9 @@ func (p *Written) takeUnit(toks []token.Token) []token.Token {
 	}
 	if m, ok := measureAt(toks); ok {
 		p.Unit, p.Measure = m.unit, toks[0].Text
+		if OwnMeasure(p.Measure) != "" {
+			p.Many = p.Amount
+		}
 		p.Amount *= m.Stated
 		if m.note != "" {
 			p.AddNote(m.note)
@@ -43,6 +46,7 @@ func (p *Written) takeUnit(toks []token.Token) []token.Token {
 		return toks
 	}
 	p.Unit, p.UnitAt = u, Span{toks[0].Start, toks[n-1].End}
+	p.Pt = toks[0].Text == "pt" || toks[0].Text == "pts"
 	if n < len(toks) {
 		n += p.andAHalf(toks[n:]) // "an ounce and a half of gin"
 	}
@@ -118,7 +122,11 @@ func apartBy(u, v flavor.Unit) float64 {
 
 // Agree checks another measure of the same pour.
 func (p *Written) Agree(text string, o *Written) {
-	if p.Unit == flavor.PartUnit && o.Unit != flavor.PartUnit && (p.Measure == "" || strings.HasPrefix(p.Measure, "measure")) { // "equal parts (22.5 ml)", "2 measures gin (50 ml)"
+	if p.Many > 0 && o.Unit.Jigger() { // "2 measures gin (50 ml)"
+		p.sizeOwn(o)
+		return
+	}
+	if p.Unit == flavor.PartUnit && o.Unit != flavor.PartUnit && p.Measure == "" { // "equal parts (22.5 ml)"
 		p.Parts, p.Amount, p.Unit = p.Amount, o.Amount, o.Unit
 		return
 	}

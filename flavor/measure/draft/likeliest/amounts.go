@@ -128,11 +128,25 @@ func (s *script) saidAgain(a amount) (amount, bool) {
 	if !own && (!okA || !okB || math.Abs(a.value*x-b.value*y) > sameAmount*a.value*x) {
 		return amount{}, false
 	}
-	if own {
+	switch {
+	case own && s.pouredAgain(a.to-1): // its size counts for the others as well
+		a.unit, a.written = b.unit, a.written+" ("+b.written+")"
+	case own:
 		a.value, a.unit, a.written = b.value, b.unit, b.written
 	}
 	a.to = b.to + 1
 	return a, true
+}
+
+// pouredAgain reports whether the bar's own measure at a token stands elsewhere too.
+func (s *script) pouredAgain(at int) bool {
+	one := entry.OwnMeasure(s.toks[at].Text)
+	for i := range s.toks {
+		if one != "" && i != at && s.word(i) && entry.OwnMeasure(s.toks[i].Text) == one {
+			return true
+		}
+	}
+	return false
 }
 
 // barMeasures are measures that hold what a bar's own jigger does.

@@ -23,7 +23,7 @@ func (r *resolver) findBase(t *counting.Task) {
 			return
 		}
 	}
-	if !t.Bare() && l.Measure == "" && !l.Squeezed {
+	if !t.Bare() && l.Measure == "" && !l.Squeezed && !l.Pt {
 		return // the place is known: see settle
 	}
 	for _, w := range wordings(l.Name, t.Unit) {
@@ -93,7 +93,7 @@ func (r *resolver) settle(t *counting.Task) {
 	if l.Squeezed && r.squeeze(t) {
 		return
 	}
-	if l.Measure == "shot" || l.Measure == "shots" {
+	if (l.Measure == "shot" || l.Measure == "shots") && !l.Sized {
 		r.shot(t)
 	}
 	if t.Fault != nil {

@@ -17,10 +17,10 @@ const measureTolerance = 0.01
 func TestMeasuresOfTheBar(t *testing.T) {
 	x := wholeCatalogue(t)
 	for written, want := range map[string]float64{
-		"1/2 pint lager":           236.6,
-		"half pint lager":          236.6,
-		"lager 1 pint":             473.2,
-		"pint of lager":            473.2,
+		"1/2 pint lager":           284.1,
+		"half pint lager":          284.1,
+		"lager 1 pint":             568.3,
+		"pint of lager":            568.3,
 		"a tot of dark rum":        25,
 		"a squirt of agave syrup":  4.93,
 		"a whisper of absinthe":    1.23,
