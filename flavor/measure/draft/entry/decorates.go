@@ -13,17 +13,21 @@ import (
 // onWords begin what says that something lies on top: "on top", "over the top".
 var onWords = vocabulary.Words(`on over across`)
 
+// chunks are pieces behind the name of what they are of: "walnut half".
+var chunks = vocabulary.Words(`half halves chunk chunks piece pieces`)
+
 // OnTop returns the tokens before the words that say that what they name is laid on top; false if none
 // do, or if they do not end in what is laid on a drink.
 func OnTop(toks []token.Token) ([]token.Token, bool) {
 	toks = TrimMarks(toks)
 	n, t := pouring.TailAt(toks)
-	if n < 2 || n >= len(toks) || !t.After || !onWords.Has(toks[len(toks)-n].Text) {
+	floats := t.Unit == flavor.Float && toks[len(toks)-1].Text == "float" // "a thin lemon slice to float"
+	if n < 2 || n >= len(toks) || !t.After || !onWords.Has(toks[len(toks)-n].Text) && !floats {
 		return nil, false
 	}
 	rest := toks[:len(toks)-n]
 	last := rest[len(rest)-1]
-	if pouring.Verbs[rest[0].Text] != "" || last.Kind != token.Word || !laid.Noun(last.Text) {
+	if pouring.Verbs[rest[0].Text] != "" || last.Kind != token.Word || !laid.Noun(last.Text) && !(len(rest) > 1 && chunks.Has(last.Text)) {
 		return nil, false
 	}
 	return rest, true

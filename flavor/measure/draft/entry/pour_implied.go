@@ -46,7 +46,7 @@ func (p *Written) pouredOn(text string, toks []token.Token) bool {
 		p.Shape = ShapeServing
 		return true
 	}
-	if p.laidOn(unit, toks[0].Text, rest) {
+	if p.laidOn(unit, toks, rest) {
 		return true
 	}
 	rest = p.beforeGlass(unit, rest)
@@ -100,8 +100,11 @@ func isGlass(toks []token.Token) bool {
 
 // laidOn reads what a verb of pouring lays on the drink: "finish with a ribbon of cucumber", "top with
 // slices of lime".
-func (p *Written) laidOn(unit flavor.Unit, verb string, rest []token.Token) bool {
+func (p *Written) laidOn(unit flavor.Unit, toks, rest []token.Token) bool {
+	verb := toks[0].Text
 	switch {
+	case laysPiece(unit, toks, rest):
+		p.Shape, p.ByNoun = ShapeGarnish, true
 	case len(rest) < 3:
 		return false
 	case unit == flavor.Top && laid.Cut(rest[0].Text) && rest[1].Text == "of":
@@ -112,6 +115,30 @@ func (p *Written) laidOn(unit flavor.Unit, verb string, rest []token.Token) bool
 		return false
 	}
 	return true
+}
+
+// waters are parts of plants that are poured as a water by their own name: "orange blossom".
+var waters = vocabulary.Words(`blossom blossoms bloom flower flowers`)
+
+// laysPiece reports whether a verb that fills the glass up, or floats something on it, has for its object a
+// piece of a fruit or of a plant: "top with a mint crown", "float a star anise on the foam".
+func laysPiece(unit flavor.Unit, toks, rest []token.Token) bool {
+	if unit != flavor.Top && unit != flavor.Float {
+		return false
+	}
+	one := len(rest) < len(toks) && slices.ContainsFunc(toks[:len(toks)-len(rest)], func(t token.Token) bool { return t.Text == "a" || t.Text == "an" })
+	for len(rest) > 1 && (rest[0].Text == "a" || rest[0].Text == "an" || rest[0].Text == "single" || rest[0].Text == "one") {
+		one, rest = true, rest[1:]
+	}
+	if n, t := pouring.TailAt(rest); n > 0 && n < len(rest) && t.After {
+		rest = rest[:len(rest)-n]
+	}
+	rest = TrimMarks(rest)
+	if len(rest) == 0 || slices.ContainsFunc(rest, func(t token.Token) bool { return t.Kind != token.Word }) || AmountAt(rest) > 0 {
+		return false
+	}
+	last := rest[len(rest)-1].Text
+	return laid.Cut(last) && !waters.Has(last) && (one || len(rest) > 1) || one && laid.Ends(rest)
 }
 
 // beforeGlass takes the glass behind one word for what fills it, "top champagne flute", and returns

@@ -119,7 +119,7 @@ func (m *manners) serve(s *serving.Said, toks []token.Token, said string) *flavo
 	if s.NoIce || stated && (s.Service == flavor.Up || s.Service == flavor.Neat || s.Service == flavor.Hot) {
 		m.bare = said
 	}
-	if s.OnIce && (m.mixed != "" || anyOf(toks, serves)) || stated && s.Service == flavor.Rocks && anyOf(toks, onIt) { // "rocks, no ice" is a glass
+	if s.OnIce && (m.mixed != "" || anyOf(toks, serves)) || stated && s.Service == flavor.Rocks && (m.choice || anyOf(toks, onIt)) { // "rocks, no ice" is a glass
 		m.iced = said
 	}
 	if m.mixed != "" && s.Glass != "" {

@@ -98,11 +98,16 @@ func beginsWithAmount(line string) bool {
 // sentences are words that no garnish holds and a sentence does: "it needs salt".
 var sentences = vocabulary.Words(`it it's its we we're you they i is are be was were needs need wants use uses used so out should because hundred easy less more instead same`)
 
+// ofIts stand before "its" where what follows belongs to the garnish.
+var ofIts = vocabulary.Words(`with on in by from off and over across`)
+
 // laid is the fault of what was taken for what is laid on the drink and is a sentence, or a pour
 // whose amount cannot be read: "abc oz lemon".
 func laid(garnish string) *flavor.DataFault {
-	number := false
+	number, before := false, ""
 	for _, t := range token.Lex(nil, garnish, 0, len(garnish)) {
+		own := t.Text == "its" && ofIts.Has(before) // "pineapple wedge with its frond"
+		before = t.Text
 		number = number || t.Kind == token.Numeral
 		if t.Kind != token.Word {
 			continue
@@ -110,7 +115,7 @@ func laid(garnish string) *flavor.DataFault {
 		if u, ok := measure.ParseUnit(t.Text); ok && !number && u.Jigger() {
 			return measure.Invalid("garnish", garnish, "%q is poured by the %s, and its amount cannot be read; write it as a number, such as \"1 %s\"", garnish, u, u)
 		}
-		if sentences.Has(t.Text) {
+		if sentences.Has(t.Text) && !own {
 			return measure.Invalid("garnish", garnish, "%q tells more than what is laid on the drink; write what it pours on a line of its own, or leave it out", garnish)
 		}
 	}
