@@ -189,7 +189,7 @@ func (r record) readCautions(p *flavor.Profile) error {
 	if r.Allergens == nil {
 		return fmt.Errorf("field allergens: is missing; list what is contained, [] for nothing, and say unstated = true where nobody has stated the rest")
 	}
-	p.AllergensKnown = !r.Unstated && len(r.UnstatedOf) == 0
+	p.AllergensKnown, p.Undisclosed = !r.Unstated && len(r.UnstatedOf) == 0, r.Unstated
 	if err := markAll(p, *r.Allergens, flavor.Contains); err != nil {
 		return fmt.Errorf("field allergens: %w", err)
 	}

@@ -155,6 +155,9 @@ func clearanceOf(c Certainty) Clearance {
 // ingredient whose allergens nobody has stated may carry any that is not
 // marked: then the certainty is [Unstated].
 func (p *Profile) Allergen(a Allergen) (Certainty, bool) {
+	if slices.Contains(Substances(), a) {
+		return p.substance(a)
+	}
 	for _, m := range p.AllergenMarks {
 		if m.Allergen == a {
 			return m.Certainty, true

@@ -40,6 +40,9 @@ type Profile struct {
 	// AllergensKnown is false when nobody has stated what the ingredient is made
 	// with; every allergen that is not marked then is [Unstated].
 	AllergensKnown bool
+	// Undisclosed is true where the maker keeps the recipe: every one of [Substances] that is not
+	// marked then is [Unstated], whatever the label says of allergens.
+	Undisclosed bool
 	// Unread is true where nobody has stated what it is at all: it may come from animals and
 	// hold alcohol too.
 	Unread        bool

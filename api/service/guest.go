@@ -15,7 +15,7 @@ import (
 
 // Guest is what a guest may have, as written in the request.
 type Guest struct {
-	Avoid   []string // allergens; an ingredient that may contain one counts as containing it
+	Avoid   []string // allergens, and [flavor.Substances]; an ingredient that may contain one counts as containing it
 	Diet    []string // such as vegan or alcohol-free; see [guest.Guest.Keep]
 	MaxABV  float64  // highest strength of the finished drink, in % vol; 0 for no limit
 	MaxCost float64  // in the currency of the prices; drinks with a pour without a price are left out; 0 for no limit
@@ -31,7 +31,7 @@ func (s *Snapshot) guest(g Guest) (guest.Guest, flavor.DataFaults) {
 		out.Prices = s.Prices.PerML
 	}
 	var found flavor.DataFaults
-	out.Avoid, found = kitchen.Avoided(g.Avoid)
+	out.Avoid, found = kitchen.AvoidedByGuest(g.Avoid)
 	faults = append(faults, found...)
 	for i, d := range g.Diet {
 		err := fault.Placed(out.Keep(d), func(string) string { return fmt.Sprintf("diet[%d]", i) })

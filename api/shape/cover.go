@@ -15,7 +15,7 @@ import (
 type CoverBody struct {
 	Draft
 	Missing    wire.OneOrMore[string] `json:"missing" doc:"What ran out: a name, alias or id, or a list of them"`
-	Avoid      []string               `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; what may contain one counts as containing it"`
+	Avoid      []string               `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have, or caffeine, coconut, grapefruit, liquorice, quinine; what may contain one counts as containing it"`
 	Diet       []string               `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol"`
 	MaxABV     float64                `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Highest strength of the finished drink, in % vol; leave it out for any strength"`
 	Prices     map[string]float64     `json:"prices_per_ml,omitempty" doc:"What a millilitre costs, by ingredient id, in any currency"`

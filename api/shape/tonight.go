@@ -11,7 +11,7 @@ import (
 
 // TonightBody asks what can be poured of the menu of the house now, and for whom.
 type TonightBody struct {
-	Avoid    []string `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; what may contain one counts as containing it"`
+	Avoid    []string `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have, or caffeine, coconut, grapefruit, liquorice, quinine; what may contain one counts as containing it"`
 	Diet     []string `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol"`
 	MaxABV   float64  `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Highest strength of a finished drink, in % vol; leave it out for any strength"`
 	MaxParts int      `json:"max_parts,omitempty" minimum:"1" maximum:"3" default:"2" doc:"Most ingredients that one cover may be made of; with 2, three that the trade pours together where nothing of fewer keeps the drink"`
@@ -87,7 +87,7 @@ type TonightFlightBody struct {
 	Drinks []string `json:"drinks" minItems:"2" maxItems:"6" nullable:"false" doc:"Names of drinks of the house that can be poured now"`
 	EachML float64  `json:"each_ml,omitempty" minimum:"10" maximum:"120" default:"40" doc:"Of each drink for each guest, finished, in mL"`
 	Guests int      `json:"guests,omitempty" minimum:"1" maximum:"60" default:"2"`
-	Avoid  []string `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guests must not have; what may contain one counts as containing it"`
+	Avoid  []string `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guests must not have, or caffeine, coconut, grapefruit, liquorice, quinine; what may contain one counts as containing it"`
 	Diet   []string `json:"diet,omitempty" maxItems:"20" doc:"What the guests keep to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol"`
 	MaxABV float64  `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Highest strength of a drink, in % vol; leave it out for any strength"`
 }

@@ -13,7 +13,7 @@ type WalkBody struct {
 	To      WalkEnd            `json:"to" doc:"The drink that it ends with"`
 	Steps   int                `json:"steps,omitempty" minimum:"1" maximum:"8" default:"3" doc:"Balanced drinks between the two"`
 	PourML  float64            `json:"pour_ml,omitempty" minimum:"10" maximum:"200" default:"60" doc:"How much of each drink is poured, in mL of the finished drink"`
-	Avoid   []string           `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; neither end may hold one, and what nobody has stated stands apart"`
+	Avoid   []string           `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have, or caffeine, coconut, grapefruit, liquorice, quinine; neither end may hold one, and what nobody has stated stands apart"`
 	Diet    []string           `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol"`
 	MaxABV  float64            `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Highest strength of every drink of the walk, in % vol; leave it out for any strength"`
 	Prices  map[string]float64 `json:"prices_per_ml,omitempty" doc:"What a millilitre costs, by ingredient id, in any currency; left out, by the prices of the house"`

@@ -16,7 +16,7 @@ type guestFlags struct {
 
 // add registers the flags whose fields are not nil.
 func (g guestFlags) add(cmd *cobra.Command) {
-	cmd.Flags().StringArrayVar(g.avoid, "avoid", nil, "an allergen that the guest must not have; may be repeated")
+	cmd.Flags().StringArrayVar(g.avoid, "avoid", nil, "an allergen that the guest must not have, or caffeine, coconut, grapefruit, liquorice or quinine; may be repeated")
 	cmd.Flags().StringArrayVar(g.diet, "diet", nil, "what the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol; may be repeated")
 	if g.maxABV != nil {
 		cmd.Flags().Float64Var(g.maxABV, "max-abv", 0, "highest strength of the finished drink, in % vol; 0 for any")

@@ -179,6 +179,7 @@ func (s *sum) marks(p *flavor.Profile) {
 	for _, part := range s.parts {
 		q := part.Profile
 		p.AllergensKnown = p.AllergensKnown && q.AllergensKnown
+		p.Undisclosed = p.Undisclosed || q.Undisclosed
 		for _, a := range q.Animal {
 			p.Animal = appendNew(p.Animal, a)
 		}

@@ -159,3 +159,33 @@ func TestAllergensNeverPass(t *testing.T) {
 	}
 	require.Greater(t, covers, rounds, "the searches found covers to check")
 }
+
+// What a guest avoids beside the allergens of the law is never poured, nor what keeps its recipe;
+// soda stands for the tonic, and no other tonic. Common practice, no source.
+func TestCoversForWhoAvoidsASubstance(t *testing.T) {
+	b := newBench(t)
+	for _, c := range []struct {
+		drink, out string
+		avoid      flavor.Allergen
+		shelf      []string
+		none       []string // of these
+	}{
+		{"60 ml London dry gin\n150 ml tonic water\nbuild, long", "tonic-water", flavor.Quinine,
+			[]string{"light-tonic-water", "bitter-lemon", "soda-water", "grapefruit-soda", "lemon-lime-soda"}, []string{"light-tonic-water", "bitter-lemon"}},
+		{"60 ml blanco tequila\n15 ml lime juice\n120 ml grapefruit soda\nbuild, long", "grapefruit-soda", flavor.Grapefruit,
+			[]string{"grapefruit-juice", "soda-water", "lemon-lime-soda", "grapefruit-cordial", "simple-syrup"}, []string{"grapefruit-juice", "grapefruit-cordial"}},
+		{"60 ml rye whiskey\n30 ml sweet vermouth\n2 dashes orange bitters\nstir, up", "sweet-vermouth", flavor.Liquorice,
+			[]string{"blanc-vermouth", "ruby-port", "medium-amaro", "madeira"}, []string{"blanc-vermouth", "medium-amaro"}},
+	} {
+		got := b.found(t, c.drink, c.out, guest.Guest{Avoid: []flavor.Allergen{c.avoid}}, c.shelf...)
+		for i := range got.Covers {
+			for _, p := range got.Covers[i].Spec.Pours {
+				assert.True(t, p.Profile.Avoids([]flavor.Allergen{c.avoid}), "%s: %s", c.avoid, got.Covers[i].Text)
+				assert.NotContains(t, c.none, p.Profile.ID, got.Covers[i].Text)
+			}
+		}
+		if c.avoid != flavor.Liquorice {
+			assert.NotEmpty(t, got.Covers, c.out)
+		}
+	}
+}

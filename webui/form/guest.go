@@ -16,9 +16,13 @@ import (
 // ReadAvoid reads the allergens that the guest must avoid. An unknown one is refused: to
 // ignore it would endanger a guest.
 func ReadAvoid(form url.Values) ([]flavor.Allergen, error) {
+	return readAvoid(form, flavor.AllergensMeant)
+}
+
+func readAvoid(form url.Values, mean func(string) ([]flavor.Allergen, error)) ([]flavor.Allergen, error) {
 	var avoid []flavor.Allergen
 	for _, word := range form["avoid"] {
-		meant, err := flavor.AllergensMeant(word)
+		meant, err := mean(word)
 		if err != nil {
 			return nil, fmt.Errorf("%w: %w", ErrUnreadable, err)
 		}
@@ -65,10 +69,11 @@ const (
 	noTrace    = "0.0 % alcohol"
 )
 
-// ReadGuest reads the guest's allergens, diet and limit on strength. An unknown word is
+// ReadGuest reads the guest's allergens and what else is avoided, see [flavor.Substances], diet and
+// limit on strength. An unknown word is
 // refused: to ignore it would endanger a guest.
 func ReadGuest(form url.Values) (Guest, error) {
-	avoid, err := ReadAvoid(form)
+	avoid, err := readAvoid(form, flavor.AvoidanceMeant)
 	if err != nil {
 		return Guest{}, err
 	}
@@ -200,10 +205,10 @@ func (d *Guest) Usual(path string) []Usual {
 	return out
 }
 
-// Boxes are the checkboxes of allergens.
+// Boxes are the checkboxes of allergens, and of what else a guest may have to avoid.
 func (d *Guest) Boxes() []Box {
 	var out []Box
-	for _, a := range flavor.Allergens() {
+	for _, a := range slices.Concat(flavor.Allergens(), flavor.Substances()) {
 		out = append(out, Box{a, slices.Contains(d.Avoid, a)})
 	}
 	return out

@@ -59,9 +59,19 @@ func (k *Ingredients) Find(ctx context.Context, r FindRequest) (*lookup.Result, 
 
 // Avoided reads the words for allergens that a guest must avoid: all that each may mean, each
 // once.
-func Avoided(words []string) (out []flavor.Allergen, faults flavor.DataFaults) {
+func Avoided(words []string) ([]flavor.Allergen, flavor.DataFaults) {
+	return avoided(words, flavor.AllergensMeant)
+}
+
+// AvoidedByGuest is Avoided where what is no allergen of the law may be avoided too, see
+// [flavor.Substances].
+func AvoidedByGuest(words []string) ([]flavor.Allergen, flavor.DataFaults) {
+	return avoided(words, flavor.AvoidanceMeant)
+}
+
+func avoided(words []string, mean func(string) ([]flavor.Allergen, error)) (out []flavor.Allergen, faults flavor.DataFaults) {
 	for i, w := range words {
-		meant, err := flavor.AllergensMeant(w)
+		meant, err := mean(w)
 		if err != nil {
 			faults = append(faults, flavor.Invalid(fmt.Sprintf("avoid[%d]", i), w, "%s", err))
 			continue

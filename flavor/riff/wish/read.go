@@ -98,7 +98,7 @@ func without(what string, names Names) ([]Wish, *flavor.DataFault) {
 	case "citrus", "citrus fruit", "citrus fruits", "citrus juice", "citrus juices":
 		return withoutCitrus(names), nil
 	}
-	if meant, err := flavor.AllergensMeant(what); err == nil {
+	if meant, err := flavor.AvoidanceMeant(what); err == nil {
 		out := make([]Wish, len(meant))
 		for i, a := range meant {
 			out[i] = Wish{Kind: Allergen, Allergen: a}
