@@ -11,7 +11,7 @@ import (
 // What is counted and goes on top decorates the drink, and is not poured: "a sprig of thyme on top".
 
 // onWords begin what says that something lies on top: "on top", "over the top".
-var onWords = vocabulary.Words(`on over across`)
+var onWords = vocabulary.Words(`on over across floated`)
 
 // chunks are pieces behind the name of what they are of: "walnut half".
 var chunks = vocabulary.Words(`half halves chunk chunks piece pieces`)
@@ -27,7 +27,7 @@ func OnTop(toks []token.Token) ([]token.Token, bool) {
 	}
 	rest := toks[:len(toks)-n]
 	last := rest[len(rest)-1]
-	if pouring.Verbs[rest[0].Text] != "" || last.Kind != token.Word || !laid.Noun(last.Text) && !(len(rest) > 1 && chunks.Has(last.Text)) {
+	if pouring.Verbs[rest[0].Text] != "" || last.Kind != token.Word || !laid.Noun(last.Text) && !laid.Nut(last.Text) && !(len(rest) > 1 && chunks.Has(last.Text)) {
 		return nil, false
 	}
 	return rest, true

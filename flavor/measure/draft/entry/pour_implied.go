@@ -138,7 +138,7 @@ func laysPiece(unit flavor.Unit, toks, rest []token.Token) bool {
 		return false
 	}
 	last := rest[len(rest)-1].Text
-	return laid.Cut(last) && !waters.Has(last) && (one || len(rest) > 1) || one && laid.Ends(rest)
+	return laid.Cut(last) && !waters.Has(last) && (one || len(rest) > 1) || one && (laid.Ends(rest) || laid.Nut(last))
 }
 
 // beforeGlass takes the glass behind one word for what fills it, "top champagne flute", and returns

@@ -12,7 +12,7 @@ import (
 const nounWords = `chery chry chrry chrs bns olv olvs wdg wdge whl slc slce twst sprg caperberry caperberries twist twists peel peels zest zests wheel wheels halfwheel half-wheel half-wheels wedge wedges slice slices coin coins swath swathe ribbon ribbons fan fans flag
 cherry cherries olive olives onion onions sprig sprigs bouquet crown stick stalk frond fronds spear skewer pick flower flowers petal petals cheek cheeks curl spiral horse's neck
 umbrella leaf leaves berry berries dust dusting nutmeg shavings bean beans tuft horsesneck crescent disc disk knot blossom bloom pod quill twirl wing feather straw chip crisp
-pickle pickles gherkin cornichon picks toothpick toothpicks skewers peg pegs clothespeg clothespin umbrella umbrellas bacon marshmallow marshmallows biscuit cookie juniper lychee candy oils shell shells hull husk dots shave shaves shaving curls crumb crumbs
+pickle pickles gherkin cornichon flakes seeds picks toothpick toothpicks skewers peg pegs clothespeg clothespin umbrella umbrellas bacon marshmallow marshmallows biscuit cookie juniper lychee candy oils shell shells hull husk dots shave shaves shaving curls crumb crumbs
 dill sage tarragon shiso parsley cilantro coriander lavender verbena raspberry raspberries blackberry blackberries strawberry strawberries mint rosemary basil thyme none kirsche cocktailkirsche minze minzzweig minzblatt hierbabuena munt mynta kaffeebohnen kaffeebohne limettenrad limettenscheibe limettenspalte orangenscheibe zitronenscheibe gurkenscheibe rodaja gajo scorza fetta spicchio rondelle zitronenzeste orangenzeste limettenzeste zesten oliven oliver aceitunas olivas oliva aceituna cereza cerezas ciliegia ciliegie ciliegina ciliegine cerise cerises cereja cerejas kirschen kers kersen körsbär azeitona azeitonas olijf olijven piel cáscara cascara casca peladura rodela rodelas fatia fatias schijfje schijfjes partje partjes muscade citronzest limeskiva zeste orangenzeste zitronenzeste plasterek plaster plastry ćwiartka skórka skórki skórką gałązka listek listki wiśnia wiśnie wisienka oliwka oliwki plátek kůra kůrou snítka višeň oliva třešeň долька ломтик слайс цедра цедрой веточка лист вишня вишенка оливка оливки маслина φέτα φλούδα φλούδας κλωναράκι φύλλο φύλλα κεράσι ελιά レモンピール オレンジピール ライムピール オレンジスライス レモンスライス カットライム ライムウェッジ ミント ミントの葉 チェリー オリーブ ピール スライス appelsinskal sitronskal citronskal limebåd appelsinskive citronskive`
 
 var nouns = vocabulary.Words(nounWords)
@@ -49,6 +49,12 @@ func ByNoun(toks []token.Token, last string) bool {
 // links are words behind what is laid on a drink that say of what it is: "piel de limón",
 // "cereza al marrasquino".
 var links = vocabulary.Words(`of de di al alla au`)
+
+// nuts are laid on a drink one by one; what is poured of them is named otherwise: "hazelnut liqueur".
+var nuts = vocabulary.Words(`hazelnut hazelnuts macadamia macadamias walnut walnuts pecan pecans almond almonds pistachio pistachios peanut peanuts cashew cashews`)
+
+// Nut reports whether a word is a nut that is laid on a drink whole.
+func Nut(w string) bool { return nuts.Has(w) }
 
 // Word reports whether a word is one for what is laid on a drink, and no compound.
 func Word(w string) bool { return nouns.Has(w) }
