@@ -73,6 +73,9 @@ func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 		out.lacking(f)
 	}
 	if err == nil {
+		if len(out.Faults) == 0 && !out.Several {
+			out.Spec.Notes = append(out.Spec.Notes, onedrink.Many(d.String(), out.Spec.Notes)...)
+		}
 		err = out.dress(d.String(), f)
 	}
 	return out, err
