@@ -74,6 +74,12 @@ func SplitName(text, name string, pours []flavor.Pour, b *naming.Resolver) *flav
 		return f
 	}
 	p, _, ok := b.Named(last + " " + first.Match.Asked)
+	if !ok {
+		if f := firstBottle(name, behind, pours); f != nil {
+			f.Location = measure.LineLocation(1 + strings.Count(before, "\n"))
+			return f
+		}
+	}
 	if !ok || p == first.Profile {
 		return nil
 	}
