@@ -33,10 +33,10 @@ func Of(text string, b *naming.Resolver) (Corrected, bool) {
 	all, out := ranOut(text)
 	strong, ratio := strengths(text)
 	all = append(all, strong...)
-	if len(all) == 0 && !tellsOf(text) {
+	if len(all) == 0 && !tellsOf(text) && !stars(text) {
 		return Corrected{}, false
 	}
-	c := &corrector{text: text, resolver: b, clauses: clausesOf(text)}
+	c := &corrector{text: text, resolver: b, clauses: clausesOf(text), stars: stars(text)}
 	var notes []string
 	for _, n := range []string{out, ratio} {
 		if n != "" {
@@ -427,6 +427,10 @@ func (c *corrector) around(i, n int) (at entry.Span, sign string, whole bool) {
 		return at, "", false
 	}
 	rest := strings.TrimLeft(c.text[at.End:], " \t")
+	if c.stars && strings.HasPrefix(rest, starSign) { // "lemon 25*"
+		rest = strings.TrimLeft(rest[len(starSign):], " \t")
+		at.End = len(c.text) - len(rest)
+	}
 	switch {
 	case rest == "" || strings.ContainsRune(".,;:)\n!|/", rune(rest[0])):
 		return at, "", true

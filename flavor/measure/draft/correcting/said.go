@@ -47,6 +47,7 @@ type corrector struct {
 	text     string
 	resolver *naming.Resolver
 	clauses  []clause
+	stars    bool   // lines correct others by a star
 	pours    []pour // those that stand before the clause that is read
 }
 
@@ -63,6 +64,9 @@ func (c *corrector) read(cl *clause) said {
 		return s
 	}
 	amounts := amountsIn(toks)
+	if len(amounts) == 1 && c.starred(cl) {
+		return c.byStar(toks, amounts[0])
+	}
 	switch {
 	case is(toks, same):
 		return said{kind: aSame}

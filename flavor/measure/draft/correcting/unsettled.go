@@ -23,8 +23,11 @@ func poursAmounts(all []amountOf, pours []flavor.Pour) bool {
 // Unsettled is the fault of a text that takes something back and names in its place what is not poured,
 // or an amount of nothing: nobody could tell what it is to stand for.
 func Unsettled(text string, pours []flavor.Pour, b *naming.Resolver) *flavor.DataFault {
-	if len(text) > mostText || !tellsOf(text) {
+	if len(text) > mostText {
 		return nil
+	}
+	if f := unsettledStar(text, pours, b); f != nil || !tellsOf(text) {
+		return f
 	}
 	if f := pointed(text, pours); f != nil {
 		return f

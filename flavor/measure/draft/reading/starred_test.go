@@ -1,0 +1,39 @@
+package reading_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"counterpour/flavor/measure/draft/reading"
+)
+
+// A line with a star corrects a pour above it, as messages are corrected; stars before most lines are bullets.
+func TestStarsCorrect(t *testing.T) {
+	for text, want := range map[string]string{
+		"50 gin\n20 lemon\n20 sugar syrup\n*lemon 25":                         "gin 50 + lemon 25 + sugar syrup 20",
+		"50 gin, 20 lemon, 20 syrup\nlemon 25*":                               "gin 50 + lemon 25 + syrup 20",
+		"50 gin 20 lemon 20 syrup\n*25 lemon":                                 "gin 50 + lemon 25 + syrup 20",
+		"50 gin, 20 lemon, 20 simple\n*syrup 15":                              "gin 50 + lemon 20 + simple 15",
+		"gin 50\nlime 25\nsugar syrup 15\n* lime 20 *":                        "gin 50 + lime 20 + sugar syrup 15",
+		"2 oz rye\n1 oz sweet vermouth\n2 dashes aromatic bitters\n*3 dashes": "rye 59.15 + sweet vermouth 29.57 + aromatic bitters 2.4",
+		"2 oz rum, 1 oz lime, .75 simple\n*1.25 oz lime":                      "rum 59.15 + lime 36.97 + simple 22.18",
+		"A: 2 gin .5 lemon .75 honey syrup\nB: *.75 lemon":                    "gin 59.15 + lemon 22.18 + honey syrup 22.18",
+		"50 gin, 20 lemon, 20 syrup\n*lemon 20":                               "gin 50 + lemon 20 + syrup 20",
+		"*2 oz gin\n*1 oz lemon\n*.75 oz simple":                              "gin 59.15 + lemon 29.57 + simple 22.18",
+		"* 2 oz gin\n* 1 oz lime juice\n* 1 oz lime cordial":                  "gin 59.15 + lime juice 29.57 + lime cordial 29.57",
+	} {
+		assert.Equal(t, want, poured(t, text), text)
+		s, err := reading.Read(text, wholeCatalogue(t))
+		assert.NoError(t, err, text)
+		assert.NotEmpty(t, s.Notes, text)
+	}
+}
+
+// What a star stands before may be in the place of something like it, or be poured beside it.
+func TestStarsOfNothingAreAskedAbout(t *testing.T) {
+	for _, text := range []string{"50 gin, 20 lemon, 20 syrup\n*honey syrup 20", "50 gin 20 lemon 20 syrup\n*25"} {
+		s, err := reading.Read(text, wholeCatalogue(t))
+		assert.Error(t, err, "%q is read as %v", text, s.Pours)
+	}
+}
