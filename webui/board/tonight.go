@@ -2,7 +2,6 @@ package board
 
 import (
 	"context"
-	"errors"
 	"net/http"
 	"net/url"
 	"slices"
@@ -10,7 +9,6 @@ import (
 	"strings"
 	"time"
 
-	"counterpour/api/service/evening"
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/webui/behind"
@@ -155,19 +153,18 @@ func (p *pages) listOf(ctx context.Context, s *behind.Shift, x wish, most int) (
 	for _, b := range latest(s.Out, since) {
 		v.Out = append(v.Out, bottleView{ID: b.ID, Name: b.Name, Since: sinceWhen(since[b.ID])})
 	}
-	v.Ones = onesOf(s)
+	v.Ones, v.Called = onesOf(s), calledSo(s, x.text)
+	sought := p.soughtBy(s.Menu, x.text)
+	v.ByTaste = sought.byTaste
 	for i := range s.Menu {
 		d, err := p.drinkOf(&s.Menu[i], &now.Drinks[i], s, &x.guest, since)
 		if err != nil {
 			return nil, err
 		}
-		v.add(d, evening.Holds(&s.Menu[i].Spec, x.text))
+		v.add(d, sought.drinks[i])
 	}
 	if len(v.Drinks)+v.Barred == 0 {
-		v.Meant = part.MeantBy(x.text, wordsOf(s.Menu), TonightPath, findField, x.fields(x.show))
-		if _, err := p.bar.Named(x.text); errors.Is(err, flavor.ErrUnknown) && len(v.Meant) == 0 {
-			v.Unknown = x.text
-		}
+		v.unfound(p.bar, s.Menu, &x)
 	}
 	v.Labels = labelsFor(now, &x.guest)
 	v.finish(&x)
@@ -179,14 +176,6 @@ func (p *pages) listOf(ctx context.Context, s *behind.Shift, x wish, most int) (
 		}
 	}
 	return v, nil
-}
-
-// wordsOf is what the drinks of a menu are found under.
-func wordsOf(menu []behind.HouseSpec) (out []string) {
-	for i := range menu {
-		out = append(out, evening.Words(&menu[i].Spec))
-	}
-	return out
 }
 
 // latest returns what is out, what ran out last first.

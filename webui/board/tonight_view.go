@@ -30,6 +30,9 @@ type tonightView struct {
 	Whole    string       // address of the same list without them
 	Meant    []part.Meant // what may have been meant, if nothing is found
 	Unknown  string       // words that no ingredient is called by, if nothing is found by them
+	Unpoured string       // which ingredient is meant that no drink pours, if nothing is found
+	ByTaste  bool         // nothing is called by the words that are looked for: what is listed tastes so
+	Called   []calledView // bottles that are called by those words, and can run out
 	Choices  []choiceView
 	ByBottle string // address of the board, for this guest
 	Ahead    string // address of the look ahead, for this guest
@@ -120,7 +123,7 @@ func newTonightView(about, version string, x *wish) *tonightView {
 // drinkOf shows what can be made of a drink of the menu.
 func (p *pages) drinkOf(m *behind.HouseSpec, now *evening.Drink, s *behind.Shift, who *form.Guest, since map[string]time.Time) (*tonightDrink, error) {
 	limits, t := who.Limits(), now.Touched
-	d := &tonightDrink{Slug: m.Slug, Name: m.Spec.Name, Words: evening.Words(&m.Spec), Glass: part.Serving(limits.Serve(&m.Spec)), Spec: part.SpecAddress(m.Slug, who), Because: now.Because, now: now, state: now.State}
+	d := &tonightDrink{Slug: m.Slug, Name: m.Spec.Name, Words: evening.Words(&m.Spec, familyOf(p.bar, m)), Glass: part.Serving(limits.Serve(&m.Spec)), Spec: part.SpecAddress(m.Slug, who), Because: now.Because, now: now, state: now.State}
 	shown := part.SpecInUnits(p.house.Settings(), &m.Spec)
 	for i := range shown.Pours {
 		pour := &shown.Pours[i]
@@ -293,5 +296,5 @@ func (v *tonightView) found() string {
 	if v.Text == "" {
 		return ""
 	}
-	return say.It("board.found", "Found", len(v.Drinks)+v.Barred, "Menu", v.Menu, "Text", v.Text, "Barred", v.Barred)
+	return say.It("board.found", "Found", len(v.Drinks)+v.Barred, "Menu", v.Menu, "Text", v.Text, "Barred", v.Barred, "Taste", v.ByTaste)
 }

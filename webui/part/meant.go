@@ -42,7 +42,7 @@ func corrected(text string, in []string) (out []string) {
 	for word := range strings.FieldsSeq(flavor.NormaliseName(text)) {
 		meant := []string{word}
 		if !slices.ContainsFunc(in, func(s string) bool { return strings.Contains(s, word) }) {
-			meant = slices.Concat(measure.Nearest(word, known), parted(word, known))
+			meant = slices.Concat(slipsOf(word, known), parted(word, known))
 		}
 		var longer []string
 		for _, so := range ways {
@@ -60,6 +60,32 @@ func corrected(text string, in []string) (out []string) {
 		}
 	}
 	return out
+}
+
+// shortWord is how many letters a word has whose first nobody mistypes unnoticed: "sour" is no slip
+// of "four". Common practice, no source.
+const shortWord = 5
+
+// slipsOf lists the known words that a word may be a slip of, the likeliest first.
+func slipsOf(word string, known []measure.Spelling) []string {
+	return slices.DeleteFunc(measure.Nearest(word, known), func(of string) bool {
+		return len(word) <= shortWord && of[0] != word[0]
+	})
+}
+
+// SlipOf reports whether a text may be a slip of a name, word by word, none of them in its first
+// letter: what is said to be meant is nothing that anybody chose to look for.
+func SlipOf(text, name string) bool {
+	words, of := strings.Fields(flavor.NormaliseName(text)), strings.Fields(flavor.NormaliseName(name))
+	if len(words) != len(of) {
+		return false
+	}
+	for i, w := range words {
+		if w != of[i] && (w[0] != of[i][0] || len(slipsOf(w, []measure.Spelling{{Written: of[i], Means: of[i]}})) == 0) {
+			return false
+		}
+	}
+	return true
 }
 
 // mostWays bounds how many texts are tried.

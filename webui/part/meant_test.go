@@ -22,6 +22,7 @@ func TestWhatMayHaveBeenMeant(t *testing.T) {
 		"zorble":        nil,
 		"zorble rum":    nil,
 		"gold whiskey":  nil, // no drink has both
+		"sold":          nil, // nobody mistypes the first letter of a short word unnoticed
 		"":              nil,
 	} {
 		var got []string
@@ -34,4 +35,13 @@ func TestWhatMayHaveBeenMeant(t *testing.T) {
 		}
 		assert.Equal(t, want, got, "%q", text)
 	}
+}
+
+// A text is a slip of a name if each of its words is one, or is right.
+func TestASlipOfAName(t *testing.T) {
+	for text, want := range map[string]bool{"bourbn": true, "buorbon": true, "bourbon": true, "bourbon whiskey": false, "Bourbom": true, "zorble": false, "": false} {
+		assert.Equal(t, want, part.SlipOf(text, "bourbon"), "%q", text)
+	}
+	assert.False(t, part.SlipOf("campri", "tamari"))
+	assert.True(t, part.SlipOf("blond dry gin", "blonde dry gin"))
 }

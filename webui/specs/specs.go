@@ -151,7 +151,7 @@ func (p *pages) specsOf(ctx context.Context, q *sift, path string, size int) (*s
 		Families: part.FamiliesOf(p.bar, menu, q.Family), All: len(menu),
 		Print: q.address("/specs/print"), ForTable: q.address(menuPath), List: q.address("/specs"), Found: foundOf(q.Text, found, len(menu))}
 	if q.Text != "" && !slices.ContainsFunc(found, func(h behind.HouseSpec) bool { return h.Names(q.Text) }) {
-		v.Meant = meantBy(q, menu)
+		v.Meant = p.meantBy(q, menu)
 	}
 	t, err := part.TariffOf(ctx, p.house)
 	if err != nil {
@@ -172,10 +172,11 @@ func (p *pages) specsOf(ctx context.Context, q *sift, path string, size int) (*s
 }
 
 // meantBy offers what may have been meant by a text that no drink of the menu holds.
-func meantBy(q *sift, menu []behind.HouseSpec) []part.Meant {
+func (p *pages) meantBy(q *sift, menu []behind.HouseSpec) []part.Meant {
 	var in []string
 	for i := range menu {
-		in = append(in, evening.Words(&menu[i].Spec))
+		family, _ := p.bar.Family(menu[i].Family)
+		in = append(in, evening.AllWords(&menu[i].Spec, family.Name))
 	}
 	return part.MeantBy(q.Text, in, "/specs", "q", q.fields())
 }

@@ -22,7 +22,7 @@
     if (!all && kept && !shown) document.getElementById("not-for").open = true;
     if (counted) counted.hidden = !all;
     sifted.hidden = all;
-    sifted.textContent = all ? "" : say("sifted", { Shown: shown, Listed: drinks.length, Barred: kept });
+    sifted.textContent = all ? "" : say("sifted", { Shown: shown, Listed: drinks.length, Barred: kept, More: drinks.length + barred.length < board.firstElementChild.dataset.menu });
   };
   box.addEventListener("input", sift);
   new MutationObserver(sift).observe(board, { childList: true });

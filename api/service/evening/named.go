@@ -1,38 +1,81 @@
 package evening
 
 import (
+	"slices"
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/riff/wish"
 )
 
-// Words is what a drink is found under: its name and the names of its pours, as
-// [flavor.NormaliseName] writes them.
-func Words(s *flavor.Spec) string {
+// Words is what a drink is found under: its name, the names of its pours and what its family is
+// called, as [flavor.NormaliseName] writes them.
+func Words(s *flavor.Spec, family string) string {
 	names := []string{flavor.NormaliseName(s.Name)}
 	for i := range s.Pours {
 		names = append(names, flavor.NormaliseName(s.Pours[i].Profile.Name))
 	}
-	return strings.Join(names, " ")
+	return strings.Join(append(names, flavor.NormaliseName(family)), " ")
 }
 
-// Holds reports whether a drink has all the words of a text in its [Words], each whole or
-// in part, so that it is found while it is typed; or in those and what else its pours are
-// called, such as by the label of a bottle that the house pours. An empty text finds every
-// drink.
-func Holds(s *flavor.Spec, text string) bool {
-	return HasWords(Words(s), text) || HasWords(Words(s)+" "+otherNames(s), text)
-}
-
-// otherNames is what the pours of a drink are called beside their names.
-func otherNames(s *flavor.Spec) string {
-	var names []string
+// AllWords is what a drink is found under, and what else its pours are called, such as by the
+// label of a bottle that the house pours.
+func AllWords(s *flavor.Spec, family string) string {
+	names := []string{Words(s, family)}
 	for i := range s.Pours {
 		for _, a := range s.Pours[i].Profile.Aliases {
 			names = append(names, flavor.NormaliseName(a))
 		}
 	}
 	return strings.Join(names, " ")
+}
+
+// Holds reports whether a drink has all the words of a text in its [Words], each whole or
+// in part, so that it is found while it is typed; or in [AllWords]. An empty text finds every
+// drink.
+func Holds(s *flavor.Spec, family, text string) bool {
+	return HasWords(Words(s, family), text) || HasWords(AllWords(s, family), text)
+}
+
+// plainly is how strong an aroma is in a drink that is called by it, before ice, on the scale of
+// [flavor.AromaFamilies]: a tenth of the leading note of a neat bottle. Common practice, no source.
+const plainly = 1.0
+
+// Tastes reports whether each word of a text is what a drink is found under, or what a bartender
+// calls an aroma that it plainly has, such as smoky; of the last one at least.
+func Tastes(s *flavor.Spec, family, text string) bool {
+	in, tastes := AllWords(s, family), false
+	var aroma flavor.Aroma
+	for word := range strings.FieldsSeq(flavor.NormaliseName(text)) {
+		if strings.Contains(in, word) {
+			continue
+		}
+		if aroma == (flavor.Aroma{}) {
+			aroma = aromaOf(s)
+		}
+		if !slices.ContainsFunc(wish.Smells(word), func(f flavor.AromaFamily) bool { return aroma[f] >= plainly }) {
+			return false
+		}
+		tastes = true
+	}
+	return tastes
+}
+
+// NamesTaste reports whether a text is what a bartender calls an aroma.
+func NamesTaste(text string) bool { return wish.Smells(strings.TrimSpace(text)) != nil }
+
+// aromaOf is the aroma of what a drink pours, before ice.
+func aromaOf(s *flavor.Spec) (sum flavor.Aroma) {
+	ml := 0.0
+	for i := range s.Pours {
+		ml += s.Pours[i].ML
+	}
+	for i := range s.Pours {
+		for f, v := range s.Pours[i].Profile.Aroma {
+			sum[f] += v * s.Pours[i].ML / max(ml, 1)
+		}
+	}
+	return sum
 }
 
 // HasWords reports whether what something is found under, as [flavor.NormaliseName] writes

@@ -14,8 +14,21 @@ func TestADrinkIsFoundAsItIsTyped(t *testing.T) {
 	s := &flavor.Spec{Name: "Quai d'Été", Pours: []flavor.Pour{{Profile: &flavor.Profile{Name: "crème de cassis"}}, {Profile: &flavor.Profile{Name: "lime juice", Aliases: []string{"Quayside Limes"}}}}}
 	for text, want := range map[string]bool{
 		"": true, "  ": true, "quai": true, "QUA": true, "ete": true, "dete": true, "creme cass": true, "limes": true, "ete lime": true, "quayside": true, "creme quayside": true,
+		"sour": true, "tropical lime": true,
 		"lemon": false, "quai lemon": false, "quaid": false,
 	} {
-		assert.Equal(t, want, evening.Holds(s, text), "%q", text)
+		assert.Equal(t, want, evening.Holds(s, "Tropical sour", text), "%q", text)
 	}
+}
+
+// A drink is found by what it plainly smells of, in the words of the trade, and not by a trace.
+func TestADrinkIsFoundByItsTaste(t *testing.T) {
+	smoke := &flavor.Profile{Name: "mezcal"}
+	smoke.Aroma[flavor.Smoke] = 8
+	s := &flavor.Spec{Name: "Beacon", Pours: []flavor.Pour{{Profile: smoke, ML: 45}, {Profile: &flavor.Profile{Name: "lime juice"}, ML: 45}}}
+	for text, want := range map[string]bool{"smoky": true, "smokier": true, "Peaty lime": true, "smoky lemon": false, "minty": false, "lime": false, "": false, "zorble": false} {
+		assert.Equal(t, want, evening.Tastes(s, "Sour", text), "%q", text)
+	}
+	s.Pours[0].ML = 2
+	assert.False(t, evening.Tastes(s, "Sour", "smoky"), "a few drops smell of it, and are no smoky drink")
 }

@@ -124,6 +124,13 @@ func lookUp(word string) (target, bool) {
 	return target{}, false
 }
 
+// Smells returns the aroma families that a bartender means by a word, such as smoky; nil if it
+// names none.
+func Smells(word string) []flavor.AromaFamily {
+	t, _ := lookUp(strings.ToLower(word))
+	return slices.Clone(t.families)
+}
+
 // plain lists what a word may be a form of: "nuttier" of "nutty", "sharper" of
 // "sharp", "bitterer" of "bitter", "hotter" of "hot", "riper" of "ripe",
 // "fullest" of "full", "fruitiness" of "fruity".
