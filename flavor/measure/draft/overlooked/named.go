@@ -117,13 +117,26 @@ func NamePours(text, name string, pours []flavor.Pour, b *naming.Resolver) *flav
 	if m == nil {
 		return nil
 	}
-	p, n := b.MentionAt(strings.Fields(flavor.NormaliseName(m[1])))
-	if n == 0 || akin(p, pours) {
+	counted := ""
+	if p, n := b.MentionAt(strings.Fields(flavor.NormaliseName(m[1]))); n > 0 && !akin(p, pours) {
+		counted = p.Name
+	} else if n == 0 && listGoesOn(after) && !drinks.Called(name) {
+		counted = strings.TrimSpace(m[1])
+	}
+	if counted == "" {
 		return nil
 	}
-	f := measure.Invalid("amount", name, "%q may pour %s, which is not among the pours; write it on a line of its own, or \"%s %s\" if it is the name of the drink", name, p.Name, draft.NamePrefix, name)
+	f := measure.Invalid("amount", name, "%q may pour %s, which is not among the pours; write it on a line of its own, or \"%s %s\" if it is the name of the drink", name, counted, draft.NamePrefix, name)
 	f.Location = measure.LineLocation(1 + strings.Count(before, "\n"))
 	return f
+}
+
+// listGoesOn reports whether pours follow a name on its line, parted from it as they are from each other: what is
+// counted at its end may be the first of them, "navy colada 2 navy / 4 pine".
+func listGoesOn(behind string) bool {
+	behind, _, _ = strings.Cut(behind, "\n")
+	behind = strings.TrimLeft(behind, " \t")
+	return behind != "" && strings.ContainsAny(behind[:1], "/,;|+") && strings.ContainsAny(behind, "0123456789½¼¾⅓⅔")
 }
 
 // choosing are words that offer a choice, in the tongues of bars: what ends in one goes on.
