@@ -141,7 +141,8 @@ func TestTriplesOfTheTrade(t *testing.T) {
 		require.True(t, ok, a)
 		q, ok := c.ByID(b)
 		require.True(t, ok, b)
-		return c.Space().LikenessOf(p, q)
+		x, y := c.Space().SmellOf(p), c.Space().SmellOf(q)
+		return x.Likeness(&y)
 	}
 	for _, list := range [][][3]string{triples, finerTriples} {
 		held := 0

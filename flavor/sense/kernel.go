@@ -105,8 +105,10 @@ func add(v, o []float64, times float64) {
 }
 
 // alike is the cosine of two vectors, 0 to 1.
-func alike(a, b []float64) float64 {
-	x, y := norm(a), norm(b)
+func alike(a, b []float64) float64 { return cosine(a, b, norm(a), norm(b)) }
+
+// cosine is alike of two vectors of lengths x and y.
+func cosine(a, b []float64, x, y float64) float64 {
 	switch {
 	case x == 0 && y == 0:
 		return 1

@@ -16,25 +16,41 @@ func (s *Space) Likeness(a, b string) (float64, bool) {
 	return alike(x.row, y.row), true
 }
 
-// LikenessOf returns how alike two ingredients smell, 0 to 1, whatever their
-// strength; 0 if one smells of nothing and the other of something.
-func (s *Space) LikenessOf(p, q *flavor.Profile) float64 {
-	return s.LikenessTable([]*flavor.Profile{p, q})[0][1]
+// Smell is what an ingredient smells of, whatever its strength, ready to be compared with many.
+type Smell struct {
+	row  []float64 // none if it smells of nothing
+	norm float64
 }
+
+// SmellOf returns what an ingredient smells of.
+func (s *Space) SmellOf(p *flavor.Profile) Smell {
+	row := s.rowOf(p)
+	return Smell{row, norm(row)}
+}
+
+// Likeness returns how alike two ingredients smell, 0 to 1, whatever their
+// strength; 0 if one smells of nothing and the other of something.
+func (x *Smell) Likeness(y *Smell) float64 { return cosine(x.row, y.row, x.norm, y.norm) }
 
 // LikenessTable returns how alike each two of a list of ingredients smell, in the
 // order of the list.
 func (s *Space) LikenessTable(list []*flavor.Profile) [][]float64 {
 	rows := make([][]float64, len(list))
 	for i, p := range list {
-		s.smell(p, func(d *direct, intensity float64) {
-			if rows[i] == nil {
-				rows[i] = make([]float64, len(d.row))
-			}
-			add(rows[i], d.row, intensity)
-		})
+		rows[i] = s.rowOf(p)
 	}
 	return tableOf(rows)
+}
+
+// rowOf returns the row of the kernel that an ingredient is made of, none if it smells of nothing.
+func (s *Space) rowOf(p *flavor.Profile) (row []float64) {
+	s.smell(p, func(d *direct, intensity float64) {
+		if row == nil {
+			row = make([]float64, len(d.row))
+		}
+		add(row, d.row, intensity)
+	})
+	return row
 }
 
 // MaterialTable does the same for materials that the space knows.

@@ -3,6 +3,7 @@ package precedent
 import (
 	"math"
 	"slices"
+	"sync"
 
 	"counterpour/flavor"
 	"counterpour/flavor/sense"
@@ -21,8 +22,17 @@ type Companions struct {
 	space  *sense.Space
 	drinks [][]int // of each proven drink, its ingredients
 	all    []*flavor.Profile
-	split  []int // drinks of two bases or more
-	hot    []int // drinks that are served hot
+	split  []int         // drinks of two bases or more
+	hot    []int         // drinks that are served hot
+	faces  func() []face // of all, worked out once
+}
+
+// face is what of an ingredient is compared with others: its kin as company goes, how it smells,
+// if it does, and how it looks where the trade goes by that.
+type face struct {
+	kin    flavor.Kin
+	smell  sense.Smell
+	swatch sense.Swatch
 }
 
 // Kept is how far each proven drink pours an ingredient or what is like it, 0 to 1,
@@ -80,7 +90,30 @@ func NewCompanions(proven []template.Labelled, space *sense.Space) *Companions {
 			c.split = append(c.split, i)
 		}
 	}
+	c.faces = sync.OnceValue(func() []face {
+		out := make([]face, len(c.all))
+		for i, p := range c.all {
+			out[i] = c.faceOf(p)
+		}
+		return out
+	})
 	return c
+}
+
+// faceOf returns what of an ingredient is compared: without a space, its kin alone.
+func (c *Companions) faceOf(p *flavor.Profile) face {
+	f := face{kin: kinOf(p)}
+	if c.space == nil {
+		return f
+	}
+	if p.Aroma.Total() > 0 {
+		f.smell = c.space.SmellOf(p)
+	}
+	if p.Class.Hued() {
+		v := c.space.PerML(p)
+		f.swatch = v.Swatch()
+	}
+	return f
 }
 
 // keeping works out how far each proven drink pours p or what is like it.
@@ -89,11 +122,12 @@ func (c *Companions) Keeping(p *flavor.Profile) *Kept {
 	for s := range senses {
 		k.alike[s], k.in[s] = make([]float64, len(c.all)), make([]float64, len(c.drinks))
 	}
+	own, faces := c.faceOf(p), c.faces()
 	for i, x := range c.all {
-		if kinOf(x) != kinOf(p) {
+		if faces[i].kin != own.kin {
 			continue
 		}
-		like := c.Likeness(p, x)
+		like := c.likeness(p, x, &own, &faces[i])
 		for s, r := range likeRules {
 			weight := 1.0
 			if x.Class != p.Class {
@@ -138,9 +172,15 @@ const leastBitter = 20.0
 // kinPlantMilk is what is poured as milk and keeps company of its own.
 const kinPlantMilk flavor.Kin = "plant milk"
 
-// likeness is how alike two ingredients smell and, where the trade goes by colour,
+// Likeness is how alike two ingredients smell and, where the trade goes by colour,
 // look, 0 to 1.
 func (c *Companions) Likeness(p, q *flavor.Profile) float64 {
+	a, b := c.faceOf(p), c.faceOf(q)
+	return c.likeness(p, q, &a, &b)
+}
+
+// likeness is Likeness, given the faces of both.
+func (c *Companions) likeness(p, q *flavor.Profile, a, b *face) float64 {
 	if p.ID == q.ID {
 		return 1
 	}
@@ -149,11 +189,10 @@ func (c *Companions) Likeness(p, q *flavor.Profile) float64 {
 		return like
 	}
 	if p.Aroma.Total() > 0 && q.Aroma.Total() > 0 {
-		like = (like + c.space.LikenessOf(p, q)) / 2
+		like = (like + a.smell.Likeness(&b.smell)) / 2
 	}
 	if p.Class.Hued() && q.Class.Hued() {
-		a, b := c.space.PerML(p), c.space.PerML(q)
-		x, y := a.Swatch(), b.Swatch()
+		x, y := a.swatch, b.swatch
 		apart := norm([]float64{float64(x.R) - float64(y.R), float64(x.G) - float64(y.G), float64(x.B) - float64(y.B)})
 		like -= min(1, apart/otherLook) / 2
 	}
