@@ -25,14 +25,24 @@ func AsksWhether(text string) bool {
 // (sweet? dry?)", "which is right??", "syrup (the new one)", "and the foamy stuff".
 var undecided = pattern.Of(`(?i)\([ \t]*\pL+(?:[ \t]+\pL+)?[ \t]*\?[^()\n]*\)|\bwhich(?:[ \t]+(?:one|amount|spec))?[ \t]+(?:is|was|are)[ \t]+(?:right|correct|it|the[ \t]+\pL+[ \t]+one)\b|\b(?:don'?t|do[ \t]+not|not|can'?t)[ \t]+(?:know|sure|tell|read|remember)[ \t]+(?:of[ \t]+)?which\b|\([ \t]*the[ \t]+(?:new|old|other|usual|same|secret)[ \t]+one[ \t]*\)|\bat[ \t]+(?:twice|half|double|three[ \t]+times)[ \t]+that\b|\bin[ \t]+(?:one|some|any)[ \t]+of[ \t]+(?:these|them|those)\b|\b(?:and|plus|with|,)[ \t]+the[ \t]+(?:\pL+[ \t]+)?stuff\b`)
 
+// forgotten says that whoever writes is not sure of what is poured or done: "or was it shake? can't remember",
+// "not sure sweet or dry", "(or was it half?)", "could be half".
+var forgotten = pattern.Of(`(?i)\b(?:can'?t|cannot|can[ \t]+not|don'?t|do[ \t]+not)[ \t]+(?:quite[ \t]+)?(?:remember|recall|know)\b|\bnot[ \t]+(?:quite[ \t]+|too[ \t]+|entirely[ \t]+)?sure\b|\bunsure\b|\bor[ \t]+(?:was|is|were)[ \t]+(?:it|that)\b|\b(?:could|might|may)[ \t]+(?:also[ \t]+)?(?:be|have[ \t]+been)[ \t]+(?:half|double|more|less|\d|[½¼¾⅓⅔])`)
+
+// someThing is a thing that only whoever writes knows: "some of the purple stuff", "a bit of that red thing",
+// "+ something green".
+var someThing = pattern.Of(`(?i)\b(?:some|bit|splash|touch|little|glug|dash|drop|squirt|spoon|shot)[ \t]+(?:of[ \t]+)?(?:the|that|this)[ \t]+(?:\pL+[ \t]+){1,2}(?:stuff|thing|one|bottle)\b|(?:[+&]|\band|\bplus)[ \t]*something[ \t]+\pL`)
+
 // doubted is the fault of a line that holds such a mark.
 func doubted(line string) *flavor.DataFault {
 	m := queried.FindString(line)
 	if m == "" && strings.Contains(line, "?") {
 		m = asksWhether.FindString(line)
 	}
-	if m == "" {
-		m = undecided.FindString(line)
+	for _, p := range [...]*pattern.Pattern{undecided, forgotten, someThing} {
+		if m == "" {
+			m = p.FindString(line)
+		}
 	}
 	if m == "" {
 		return nil
