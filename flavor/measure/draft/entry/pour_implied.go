@@ -407,7 +407,7 @@ func (p *Written) rinsedWith(text string, toks []token.Token, i int) bool {
 		return false
 	}
 	s := serving.Read(toks[:i])
-	if i > 0 && s.Glass == "" || len(s.Unknown) > 0 {
+	if i > 0 && s.Glass == "" && !isGlass(toks[:i]) || len(s.Unknown) > 0 {
 		return false
 	}
 	q := Written{Of: p.Of}

@@ -61,7 +61,7 @@ func (r *resolver) nameless() {
 		r.askName(line, "%q names an ingredient beside an amount that cannot be read; write it such as \"2 oz London dry gin\", or \"%s %s\" if it is the name of the drink")
 		return
 	}
-	if r.unmeasured() && r.resolver.Mentions(r.name) {
+	if (r.unmeasured() || r.vaguelyPours()) && r.resolver.Mentions(r.name) {
 		r.askName(line, "%q names an ingredient and has no amount; write one before it, such as \"2 oz\", or \"%s %s\" if it is the name of the drink")
 		return
 	}
@@ -126,12 +126,35 @@ func (r *resolver) talksOfPours() bool {
 	if aside.Reminds(toks) {
 		kept = r.name
 	}
-	return entry.TellsToPour(toks) || slices.ContainsFunc(r.resolver.Mentioned(kept), func(p *flavor.Profile) bool {
+	return entry.TellsToPour(toks) || r.unpouredIn(kept)
+}
+
+// unpouredIn reports whether words name something that no line pours the like of.
+func (r *resolver) unpouredIn(words string) bool {
+	return slices.ContainsFunc(r.resolver.Mentioned(words), func(p *flavor.Profile) bool {
 		return !slices.ContainsFunc(r.draft.Lines, func(l entry.Line) bool {
 			f := r.resolver.Find(l.Name, naming.PlaceOf(cmp.Or(l.Unit, flavor.Millilitre), l.Amount, l.After))
 			return f.Profile != nil && f.Profile.Class == p.Class
 		})
 	})
+}
+
+var (
+	// vaguely is how much of something without a measure, before its name: "a healthy pour of gin", "enough gin to cover".
+	vaguely = pattern.Of(`\b(?:pours?|glugs?|slosh|slugs?|bit|drop|touch|hint|kiss|lick|lots?|plenty|loads?|heaps?|swig|tot|nip|trickle|squirt|bucket)[ \t]+of[ \t]+(.+)|^[ \t]*(?i:enough|plenty)[ \t]+(?:of[ \t]+)?(.+?)[ \t]+(?:to|for)\b`)
+	// largely is the same behind it: "gin - big".
+	largely = pattern.Of(`^([^\d]+?)[ \t]*[-–—:(][ \t]*(?i:a[ \t]+)?(?i:big|large|lots?|loads|plenty|generous|heavy|light|some|bit|little|healthy|good)(?i:[ \t]+(?:pour|glug|splash|one|lot))?[ \t]*\)?$`)
+)
+
+// vaguelyPours reports whether the name tells of much or little of something that no line pours, in small letters: a
+// name of a drink is written in large ones.
+func (r *resolver) vaguelyPours() bool {
+	for _, p := range []*pattern.Pattern{vaguely, largely} {
+		if m := p.FindStringSubmatch(r.name); m != nil && r.unpouredIn(strings.Join(m[1:], " ")) {
+			return true
+		}
+	}
+	return false
 }
 
 // unmeasured reports whether a draft has pours, and states the amount of none.

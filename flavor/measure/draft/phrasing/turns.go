@@ -41,6 +41,17 @@ var turns = []turn{
 	{of: pattern.Of(`(?i)(\brim(?:med)?[ \t]*:?[ \t]*\pL+(?:[ \t]+\pL+)?),?[ \t]+(?:half|1/2|½)(` + clauseEnds + `)`), by: "$1$2", told: true},
 	{of: pattern.Of(`(?i)(\b(?:espresso|ristretto|coffee)\b[^\n,;()]*\d[^\n,;()]*?)[ \t]*\([ \t]*(?:\d|an?|one|two|single|double)[ \t]*shots?[ \t]*\)`), by: "$1", told: true},
 	{of: pattern.Of(`(?i)(` + speech.Amount + `)[ \t]+(?:fat|scant|heavy|generous|short)(` + clauseEnds + `)`), by: "$1$2", told: true},
+	{of: pattern.Of(`(?i)(\bcubes?)[ \t]*,[ \t]*((?:soaked|doused|drenched)[ \t]+(?:in|with)\b)`), by: "$1 $2"},
+	{of: pattern.Of(`(?i)\b(\pL+(?:[ \t]\pL+)?)-(?:soaked|doused|drenched)[ \t]+((?:\pL+[ \t]+){0,2}cube)\b`), by: "$2 soaked in $1"},
+	{of: pattern.Of(`(?i)\b(glass|coupe|flute|tumbler|goblet)[ \t]+(?:washed|coated|swirled|seasoned|slicked)[ \t]+(?:with|in|w/)[ \t]*(\pL)`), by: "$1 rinsed with $2"},
+	{of: pattern.Of(`(?i)(` + speech.Amount + `)[ \t]+(?:pour|slug|glug)([ \t]+of[ \t]+\pL)`), by: "$1$2"},
+	{of: pattern.Of(`(?i)\b(?:a|the)[ \t]+short[ \t]+(\d[\d./]*[ \t]?(?:oz|ml|cl)\b)`), by: "a scant $1"},
+	{of: pattern.Of(`(?i)\b(\d[\d./]*)[ \t]?-?ish[ \t]+((?:oz|ml|cl|dash|dashes)\b)`), by: "about $1 $2"},
+	{of: pattern.Of(`(?i)\b(?:just|slightly|barely|a[ \t]+(?:bit|little|touch|hair|tad))[ \t]+(?:shy[ \t]+of|short[ \t]+of|under|over|below|above|more[ \t]+than|less[ \t]+than)[ \t]+((?:half[ \t]+)?an[ \t]+(?:ounce|oz)\b)`), by: "about $1"},
+	{of: pattern.Of(`(?im)^([^\n]*\d[^\n:]*[\pL)])[ \t]+((?:method|garnish|directions|instructions|preparation)[ \t]*:[ \t]*\pL)`), by: "$1\n$2"},
+	{of: pattern.Of(`(?m)^([^\n]*\d[^\n:]*[\pL)])[ \t]+((?:Glass|GLASS|Glassware|GLASSWARE)[ \t]*:[ \t]*\pL)`), by: "$1\n$2"},
+	{of: pattern.Of(`(?i)(` + speech.Amount + `)[ \t]+(?:scant|generous|hefty|healthy)([ \t]+(?:of[ \t]+)?\pL)`), by: "$1$2", told: true},
+	{of: pattern.Of(`(?i)(` + speech.Amount + `[ \t]+[^\n,;()\d]+),[ \t]*(?:scant|generous|hefty|healthy|heavy[ -]handed)(` + clauseEnds + `)`), by: "$1$2", told: true},
 	{of: pattern.Of(`(?i)([,;.\n])[ \t]*(?:(?:and|then)[ \t]+)?(?:drop|pop|toss|tuck|rest|lay|place|perch)(?:ped|p?ed)?[ \t]+(?:it|the[ \t]+(?:peel|twist|zest|shell|husk))[ \t]+(?:in|on[ \t]+top|on|over)(` + clauseEnds + `)`), by: "$2", told: true},
 }
 
