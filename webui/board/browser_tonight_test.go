@@ -186,7 +186,7 @@ func TestTonightIsSiftedAsOneTypes(t *testing.T) {
 	b.Do(chromedp.SendKeys(chromedp.ID("q"), "mainbr"))
 	const shown = `[...document.querySelectorAll('.evening > li')].filter((e) => !e.hidden).map((e) => e.querySelector('h2').textContent).join()`
 	b.Until(shown + ` === 'Mainbrace'`)
-	b.Until(`document.getElementById('sifted').textContent.=== '1 of the 4 listed here.'`)
+	b.Until(`document.getElementById('sifted').textContent === '1 of the 4 listed here.'`)
 	b.Fits()
 	b.Click("#drink-mainbrace summary")
 	b.Click("#drink-mainbrace button[value=falernum]")

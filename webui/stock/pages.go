@@ -28,7 +28,7 @@ const StartPath = "/start"
 func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) {
 	at := behind.Visiting(open, func(v behind.Visit) *pages { return &pages{f, v, v} })
 	mux.Handle("/stock", f.Route(at((*pages).stock), frame.Showing...))
-	mux.Handle(orderPath, f.Route(at((*pages).orderPage), frame.Showing...))
+	mux.Handle(orderPath, f.Route(frame.Lead(at((*pages).orderPage)), frame.Taking...))
 	mux.Handle(StartPath, f.Route(frame.Lead(at((*pages).start)), frame.Taking...))
 	mux.Handle("/stock/mark", f.Route(at((*pages).mark), frame.Posting...))
 	mux.Handle(OwnWordsPath, f.Route(frame.Lead(at((*pages).nameWords)), frame.Posting...))

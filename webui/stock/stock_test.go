@@ -6,6 +6,7 @@ import (
 	"log/slog"
 	"net/http"
 	"net/http/httptest"
+	"net/url"
 	"strings"
 	"testing"
 
@@ -83,8 +84,33 @@ func TestWhatAnOrderCosts(t *testing.T) {
 		house.Put(house.Bottle{ID: "b", Name: "Bollard gin", Ingredient: "london-dry-gin", SizeML: 700, Stock: 1, Par: 2}, 0))
 	require.NoError(t, err)
 	w := webuitest.Get(webuitest.PagesOf(t, h), "/stock/order", "")
-	webuitest.Says(t, w, []string{"20.50\u00a0EUR each", "41.00\u00a0EUR", "Without a price, and so in no sum: Bollard gin.", "Out, and nobody has said how many to order: Almond syrup and Lemons of the day."}, nil)
+	webuitest.Says(t, w, []string{"20.50\u00a0EUR each", "41.00\u00a0EUR", "Without a price, and so in no sum: Bollard gin.", "Out: how many to order up to?", `<label for="par-almond">Almond syrup`, "Lemons of the day"}, nil)
 	webuitest.Says(t, webuitest.Get(webuitest.NewPages(t), "/stock/order", ""), []string{"Nothing to order"}, []string{"Print it"})
+}
+
+// What ran out without a par gets one on the list of what to order; what is no number is said at its
+// field, and nothing is written then.
+func TestAParIsWrittenWhereItIsMissing(t *testing.T) {
+	h := webuitest.Stocked(t)
+	h.Dry = []string{"orgeat"}
+	pages := webuitest.PagesOf(t, h)
+	var gone house.Bottle
+	for _, b := range h.Bottles(t) {
+		if b.Name == "Almond syrup" {
+			gone = b
+		}
+	}
+	for _, wrong := range []string{"lots", "-2", "5000"} {
+		w := webuitest.Post(pages, "/stock/order", url.Values{"par-" + gone.ID: {wrong}}, false)
+		assert.Equal(t, http.StatusUnprocessableEntity, w.Code, wrong)
+		webuitest.Says(t, w, []string{`value="` + wrong + `"`, `id="par-` + gone.ID + `-fault" role="alert"`}, nil)
+	}
+	w := webuitest.Post(pages, "/stock/order", url.Values{"par-" + gone.ID: {"6"}, "par-nowhere": {"3"}}, false)
+	assert.Equal(t, http.StatusSeeOther, w.Code)
+	kept, err := house.Get[house.Bottle](t.Context(), h.Store(), gone.ID)
+	require.NoError(t, err)
+	assert.InDelta(t, 6, kept.Item.Par, 0)
+	webuitest.Says(t, webuitest.Get(pages, "/stock/order", ""), []string{`<td class="n">6</td><th scope="row"><a href="/stock/bottle?id=` + gone.ID + `">Almond syrup`}, []string{`name="par-` + gone.ID})
 }
 
 func TestAnEmptyStockSaysWhatToDo(t *testing.T) {

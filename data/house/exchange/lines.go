@@ -1,7 +1,6 @@
 package exchange
 
 import (
-	"cmp"
 	"strings"
 
 	"counterpour/data/house/exchange/grid"
@@ -9,13 +8,15 @@ import (
 )
 
 // A plain line is a bottle as a supplier or a bartender writes it, without columns: "6 x
-// Hawse dry gin 70cl 18.50", "Hawse dry gin 70cl - none". A number before "x", one behind it and one before "btl"
-// are how many there are.
+// Hawse dry gin 70cl 18.50", "Hawse dry gin 3x70cl @ 24", "Hawse dry gin 70cl - none". A number before "x",
+// one behind it and one before "btl" are how many there are; a whole number is a price behind "@" or beside a
+// sign of a currency.
 var plainLine = pattern.Of(`(?i)^\s*(?:(\d+(?:[.,]\d+)?)\s*(?:[x×]|btls?\b|bottles?\b(?:\s+of\b)?)\s*)?` + // how many
 	`(\S.*?\pL.*?|\pL.*?)` + // what it is called
-	`(?:,?\s+(\d+(?:[.,]\d+)?\s*(?:ml|cl|l|ltr|lit(?:re|er)|oz|g|kg))\.?)?` + // what a full one holds
+	`(?:,?\s+(?:(\d+)\s*[x×]\s*)?(\d+(?:[.,]\d+)?\s*(?:ml|cl|l|ltr|lit(?:re|er)|oz|g|kg))\.?)?` + // what a full one holds, and how many before it
 	`(?:\s*[-–:]?\s*(?:[x×]\s*(\d+)\b|(\d+)\s*(?:btls?|bottles?)\b\.?|[-–:]?\s+(none|nil|out|empty|zero)\b))?` + // how many, behind
-	`(?:\s*(?:@|[-–])?\s*((?:[€$£]|[A-Z]{3})?\s*\d+[.,]\d\d\s*(?:[€$£]|[A-Z]{3})?)(?:\s*(?:ea\.?|each))?)?\s*$`)
+	`(?:\s*(?:@\s*((?:[€$£]|[A-Z]{3})?\s*\d+(?:[.,]\d\d)?\s*(?:[€$£]|[A-Z]{3})?)|` +
+	`[-–]?\s*([€$£]\s*\d+|\d+\s*[€$£]|(?:[€$£]|[A-Z]{3})?\s*\d+[.,]\d\d\s*(?:[€$£]|[A-Z]{3})?))(?:\s*(?:ea\.?|each))?)?\s*$`)
 
 // columned matches what parts a row into cells, where it is no decimal comma.
 var columned = pattern.Of(`[;\t|"]|,\D|\D,|,$`)
@@ -23,13 +24,24 @@ var columned = pattern.Of(`[;\t|"]|,\D|\D,|,$`)
 // plainTitles are the titles of the cells of a plain line.
 var plainTitles = []string{"Stock", "Name", "Size", "Price"}
 
-// plainCells are the cells of a plain line, as in plainTitles; nil if it is none.
+// plainCells are the cells of a plain line, as in plainTitles; nil if it is none. Where it says twice how
+// many there are, all but the first of it stays in the name, to be seen.
 func plainCells(line string) []string {
 	m := plainLine.FindStringSubmatch(line)
 	if m == nil {
 		return nil
 	}
-	return []string{cmp.Or(m[1], m[4], m[5], m[6]), strings.TrimSpace(m[2]), m[3], strings.TrimSpace(m[7])}
+	count, size, price := "", m[4], strings.TrimSpace(m[8]+m[9])
+	for _, said := range []string{m[1], m[3], m[5], m[6], m[7]} {
+		if said != "" && count != "" {
+			return []string{m[1], strings.TrimSpace(line[max(0, strings.Index(line, m[2])):]), "", ""}
+		}
+		count += said
+	}
+	if m[3] != "" && m[8] == "" && price != "" {
+		count, size = "", m[3]+" x "+size // the price may be that of the pack: that is asked
+	}
+	return []string{count, strings.TrimSpace(m[2]), size, price}
 }
 
 // plainLines parts a text without columns into rows, the titles first. ok is false where the

@@ -507,6 +507,25 @@ func TestPlainLines(t *testing.T) {
 		"lime juice, lime-juice, 1000 ml, 4.90 EUR, as known, × 3",
 	}, got, "how many there are may stand behind the size")
 
+	s, err = exchange.ReadSheet(strings.NewReader("bourbon 3x70cl @ 24\nwhite rum 2 x 1 L\nLondon dry gin 70cl €19\nvodka 70cl x 2 @ 16,50\n6 x bourbon 3x70cl @ 24\n"), shelf(t), nil, exchange.Settled{Currency: "EUR"})
+	require.NoError(t, err)
+	got = nil
+	for _, r := range s.Rows[:4] {
+		assert.Empty(t, r.Faults, r.Bottle.Name)
+		got = append(got, inShort(r.Bottle))
+	}
+	assert.Equal(t, []string{
+		"bourbon, bourbon, 700 ml, 24.00 EUR, as known, × 3",
+		"white rum, white-rum, 1000 ml, no price, as known, × 2",
+		"London dry gin, london-dry-gin, 700 ml, 19.00 EUR, as known, × 1",
+		"vodka, vodka, 700 ml, 16.50 EUR, as known, × 2",
+	}, got, "count, size and price stand at the end of a line, a whole price behind its sign")
+	assert.Equal(t, "bourbon 3x70cl @ 24, bourbon, 700 ml, no price, as known, × 6", inShort(s.Rows[4].Bottle), "how many there are, said twice, stays in the name")
+
+	s, err = exchange.ReadSheet(strings.NewReader("bourbon 6x70cl 120.00\n"), shelf(t), nil, exchange.Settled{Currency: "EUR"})
+	require.NoError(t, err)
+	assert.NotEmpty(t, s.Rows[0].Faults, "a price behind a pack may be that of the pack")
+
 	s, err = exchange.ReadSheet(strings.NewReader("6 x Hawse, London dry gin, 70cl\n1 x Snubber, bourbon, 1 L\n"), shelf(t), nil, exchange.Settled{})
 	require.NoError(t, err)
 	assert.Greater(t, len(s.Columns), 1)
