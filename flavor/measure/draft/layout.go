@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -248,6 +249,27 @@ func (r *reader) ditto(n int, span entry.Span, toks []token.Token) bool {
 	p.Of = toks
 	r.takePour(n, span, &p, false)
 	return true
+}
+
+// dittoUnits writes the unit of the pour above for a word that repeats it behind a number: "bitters, 3 do."
+func (r *reader) dittoUnits(n int, toks []token.Token) []token.Token {
+	if r.amount == nil || r.amount.Unit == "" {
+		return toks
+	}
+	unit := cmp.Or(r.amount.Measure, string(r.amount.Unit))
+	for i := 1; i < len(toks); i++ {
+		ends := i+1 == len(toks) || toks[i+1].Kind == token.Mark
+		if _, k := entry.AmountOf(toks[i-1 : i]); k == 0 || toks[i].Kind != token.Word || !dittoWords[toks[i].Text] || !ends {
+			continue
+		}
+		toks = slices.Clone(toks)
+		r.said.Notes = append(r.said.Notes, lineNote(n, "“"+toks[i-1].Text+" "+toks[i].Text+"” repeats the unit above, "+unit))
+		toks[i].Text = unit
+		if i+1 < len(toks) && toks[i+1].Is(".") { // "3 do. bitters"
+			toks = slices.Delete(toks, i+1, i+2)
+		}
+	}
+	return toks
 }
 
 // withoutDitto returns a name without its sign of repetition at either end.

@@ -238,6 +238,7 @@ func behindLabel(toks, rest []token.Token) []token.Token {
 // pouringWords drops what a line says beside its pours, such as prices, talk and words
 // that are taken back, and says so.
 func (r *reader) pouringWords(n int, toks []token.Token) []token.Token {
+	toks = r.dittoUnits(n, toks)
 	toks = serving.WithIceSizes(speech.OneOfEach(speech.Lengthened(speech.WithoutHesitation(speech.Signs(toks)))))
 	toks = r.withoutServes(n, r.withoutPrices(n, r.remarkFrom(n, joining.WithoutRole(r.text, toks))))
 	about := r.about

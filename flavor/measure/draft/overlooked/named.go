@@ -113,6 +113,10 @@ func NamePours(text, name string, pours []flavor.Pour, b *naming.Resolver) *flav
 		f.Location = measure.LineLocation(1 + strings.Count(before, "\n"))
 		return f
 	}
+	if f := measuredInName(name, b); f != nil {
+		f.Location = measure.LineLocation(1 + strings.Count(before, "\n"))
+		return f
+	}
 	m := countedInName.FindStringSubmatch(name)
 	if m == nil {
 		return nil
@@ -137,6 +141,22 @@ func listGoesOn(behind string) bool {
 	behind, _, _ = strings.Cut(behind, "\n")
 	behind = strings.TrimLeft(behind, " \t")
 	return behind != "" && strings.ContainsAny(behind[:1], "/,;|+") && strings.ContainsAny(behind, "0123456789½¼¾⅓⅔")
+}
+
+// spelt is an amount in words behind a name: "whisky, one jigger".
+var spelt = pattern.Of(`(?i)^(\pL[^\d]*?)[ \t]*[,:–-]?[ \t]+(?:an?|one|two|three|four|five|six|half(?:[ \t]+an?)?|quarter(?:[ \t]+of)?(?:[ \t]+an?)?)[ \t]+(?:jiggers?|pon(?:y|ies)|wine-?glass(?:es|fuls?)?|measures?|shots?|gills?|tots?|nips?|ounces?|teaspoons?|tablespoons?|dash(?:es)?|drops?)\.?$`)
+
+// measuredInName is the fault of a name of the drink that is an ingredient with its amount in words behind it.
+func measuredInName(name string, b *naming.Resolver) *flavor.DataFault {
+	m := spelt.FindStringSubmatch(name)
+	if m == nil {
+		return nil
+	}
+	hit := b.Find(m[1], naming.Place{Unit: flavor.Ounce, Amount: 1})
+	if !hit.Firm() && (hit.Fault == nil || hit.Fault.Kind != flavor.ErrInvalid) {
+		return nil
+	}
+	return measure.Invalid("amount", name, "%q may be a pour; write its amount in figures, or \"%s %s\" if it is the name of the drink", name, draft.NamePrefix, name)
 }
 
 // choosing are words that offer a choice, in the tongues of bars: what ends in one goes on.

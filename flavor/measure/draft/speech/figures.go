@@ -112,15 +112,20 @@ func spokenAt(toks []token.Token, i int) (saying, bool) {
 	if !ok {
 		return saying{}, false
 	}
-	for w.at(n) == "of" || w.at(n) == "the" && w.at(n-1) == "of" || (w.at(n) == "a" || w.at(n) == "an") && entry.UnitWordsAt(toks[min(n+1, len(toks)):]) {
+	for w.at(n) == "of" || w.at(n) == "the" && w.at(n-1) == "of" || (w.at(n) == "a" || w.at(n) == "an") && w.measured(n+1) {
 		n++
 	}
-	a.sure = a.sure || entry.UnitWordsAt(toks[min(n, len(toks)):])
+	a.sure = a.sure || w.measured(n)
 	if a.value <= 0 || n >= len(toks) {
 		return saying{}, false
 	}
 	a.takes = n - i
 	return a, true
+}
+
+// measured reports whether a unit, or a bar's own measure, stands at i.
+func (w words) measured(i int) bool {
+	return entry.UnitWordsAt(w[min(i, len(w)):]) || entry.OwnMeasure(w.at(i)) != ""
 }
 
 // inOther reports whether a word at i is part of what is no amount, or of one that began before it.
