@@ -101,6 +101,9 @@ func lastLook(d *draft.Draft, out *Reading, f naming.Finder) flavor.DataFaults {
 	if split := overlooked.SplitName(text, out.Spec.Name, out.Spec.Pours, b); split != nil {
 		faults = append(faults, split)
 	}
+	if glued := overlooked.GluedStop(d.String()); glued != nil {
+		faults = append(faults, glued)
+	}
 	if counted := overlooked.NamePours(text, out.Spec.Name, out.Spec.Pours, b); counted != nil {
 		faults = append(faults, counted)
 	}

@@ -126,11 +126,25 @@ func (w *writer) stretch(part string) string {
 		}
 		if r.kind == 'n' && i > 0 && in[i-1].kind == 'w' && len(in[i-1].text) > 1 && w.knows(in[i-1].text) { // "gin60"
 			out.WriteString(" ")
+			text = behindSign(in[i:])
 		}
 		out.WriteString(text)
 	}
 	return out.String()
 }
+
+// behindSign is a number that runs into the word before it, without a sign that parts the two: a comma does, and a
+// stop where millilitres or centilitres are measured, of which nobody writes a fraction so.
+func behindSign(in []run) string {
+	text := in[0].text
+	if len(text) > 1 && (text[0] == ',' || text[0] == '.' && len(in) > 1 && metric[strings.ToLower(in[1].text)]) {
+		return text[1:]
+	}
+	return text
+}
+
+// metric are the units that are written behind whole numbers.
+var metric = token.Words(`ml cl`)
 
 // knows reports whether a word is known, as it stands or written out.
 func (w *writer) knows(word string) bool {
