@@ -61,7 +61,7 @@ const (
 // profile converts a record to a profile. The error names the field and the remedy.
 func (r record) profile(b *blends, materials map[string]Material) (*flavor.Profile, error) {
 	p := &flavor.Profile{ID: r.ID, Name: strings.TrimSpace(r.Name), Aliases: r.Aliases,
-		Class: flavor.Class(r.Class), Legal: r.Legal, Carbonated: r.Carbonated, Making: r.Making}
+		Class: flavor.ClassNamed(r.Class), Legal: r.Legal, Carbonated: r.Carbonated, Making: r.Making}
 	steps := []func(*flavor.Profile) error{
 		r.checkNames,
 		r.readFigures,
