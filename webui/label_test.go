@@ -50,7 +50,7 @@ func TestALabelThatIsReadBringsDrinksBack(t *testing.T) {
 	h := pier(t)
 	pages := webuitest.PagesOf(t, h)
 	const forGuest, state = "/tonight?avoid=eggs", "/stock/label?avoid=eggs&of=unlabelled-liqueur"
-	waits := "1 label to read: 1 drink waits"
+	waits := "1 more drink once 1 label is read and found clear"
 	webuitest.Says(t, webuitest.Get(pages, forGuest, ""), []string{waits, html.EscapeString(state), "unlabelled liqueur</a> may carry eggs, which nobody has stated; 1 drink", "<strong>Pier Light</strong>: unlabelled liqueur"}, nil)
 	webuitest.Says(t, webuitest.Get(pages, "/specs/pier-light?avoid=eggs", ""), []string{"Read the label:", html.EscapeString(state), "unlabelled liqueur</a> may carry eggs, which nobody has stated</li>"}, nil)
 	webuitest.Says(t, webuitest.Get(pages, state, ""), []string{"The label of Pier liqueur", "For a guest: without eggs", "Not stated: any allergen", `name="contains" value="eggs"`}, nil)

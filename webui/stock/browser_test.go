@@ -22,7 +22,7 @@ func TestStockPagesAreAccessible(t *testing.T) {
 	_, err := h.Store().Write(t.Context(), webuitest.Ana, house.Remove(house.Ref{Kind: house.KindBottle, ID: "odd"}, 1))
 	require.NoError(t, err)
 	for _, page := range []string{"/stock", "/stock?q=zzz", "/stock?gone=bottle&id=odd&done=2", "/stock/bottle", "/stock/bottle?id=blue&done=1", "/stock/bottle?id=odd",
-		"/stock/made", "/stock/made?id=nut-syrup"} {
+		"/stock/made", "/stock/made?id=nut-syrup", "/stock/order"} {
 		b.Open(address, page)
 		b.Accessible(script, page)
 	}
