@@ -7,6 +7,8 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 	"counterpour/flavor/measure/vocabulary"
 )
 
@@ -20,11 +22,37 @@ func poursAmounts(all []amountOf, pours []flavor.Pour) bool {
 	})
 }
 
+// eachOf sets the amount of several pours at once: "make that 25 of each", "all 25 not 22".
+var eachOf = pattern.Of(`(?i)\b(?:(?:make|call|do|have|go)[ \t]+(?:it|that|them|those|these)[ \t]+(?:all[ \t]+|both[ \t]+)?(\d+(?:[.,/]\d+)?|\.\d+|\d*[½¼¾⅓⅔])[ \t]?(?:ml|cl|oz)?[ \t]+(?:of[ \t]+)?(?:each|all|both|apiece|everything)|(?:all|both|each)[ \t]+(\d+(?:[.,/]\d+)?|\.\d+|\d*[½¼¾⅓⅔])[ \t]?(?:ml|cl|oz)?,?[ \t]+not[ \t]+[\d.½¼¾⅓⅔])`)
+
+// ofEach is the fault of a text that sets the amount of several pours at once behind others, of which one alone has
+// it: nobody knows which are meant.
+func ofEach(text string, pours []flavor.Pour) *flavor.DataFault {
+	m := eachOf.FindStringSubmatchIndex(text)
+	if m == nil || len(amountsIn(token.Lex(nil, text, 0, m[0]))) < 2 {
+		return nil
+	}
+	said := token.OneLine(text[m[0]:m[1]])
+	amounts, have := amountsIn(token.Lex(nil, text, m[0], m[1])), 0
+	for i := range pours {
+		if len(amounts) > 0 && math.Abs(pours[i].Amount-amounts[0].value) < sameAmount {
+			have++
+		}
+	}
+	if have > 1 {
+		return nil
+	}
+	return measure.Invalid("text", said, "%q may set the amounts of several pours; write each with its amount", said)
+}
+
 // Unsettled is the fault of a text that takes something back and names in its place what is not poured,
 // or an amount of nothing: nobody could tell what it is to stand for.
 func Unsettled(text string, pours []flavor.Pour, b *naming.Resolver) *flavor.DataFault {
 	if len(text) > mostText {
 		return nil
+	}
+	if f := ofEach(text, pours); f != nil {
+		return f
 	}
 	if f := unsettledStar(text, pours, b); f != nil || !tellsOf(text) {
 		return f

@@ -58,9 +58,18 @@ func (p *Written) sizeOwn(o *Written) {
 		p.Fault = measure.Invalid("amount", w, "%q may be what one %s holds, or all that is poured; write the amount in oz, ml or cl alone", w, one)
 		return
 	}
+	o.Amount = size
+	p.holdEach(o)
+}
+
+// perOne say behind an amount that it is that of one measure: "2 measures (25 ml each)".
+var perOne = vocabulary.Words(`each ea apiece`)
+
+// holdEach takes the amount o as what each of a bar's own measures holds.
+func (p *Written) holdEach(o *Written) {
 	p.dropNote(Measures[p.Measure].note)
-	p.Amount, p.Unit, p.Sized = many*size, o.Unit, true
-	p.AddNote("a " + one + " is taken as " + measure.FormatAmount(size, o.Unit))
+	p.Amount, p.Unit, p.Sized = p.Many*o.Amount, o.Unit, true
+	p.AddNote("a " + OwnMeasure(p.Measure) + " is taken as " + measure.FormatAmount(o.Amount, o.Unit))
 }
 
 // dropNote takes back a note that was added last.

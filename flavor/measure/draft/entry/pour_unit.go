@@ -95,6 +95,10 @@ func (p *Written) otherMeasure(text string, toks []token.Token) bool {
 		return false
 	}
 	rest = o.takeUnit(rest)
+	if p.Many > 0 && o.Unit.Jigger() && len(rest) == 1 && perOne.Has(rest[0].Text) {
+		p.holdEach(&o)
+		return true
+	}
 	if len(rest) > 0 || o.Unit == "" {
 		return false
 	}

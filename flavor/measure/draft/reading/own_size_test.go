@@ -29,6 +29,8 @@ func TestMeasuresHoldWhatTheTextSays(t *testing.T) {
 		"1/6 gill gin, 1/6 gill dry vermouth (gill = 144 ml)":                 "gin 24 + dry vermouth 24",
 		"1 part (25 ml) gin\n2 parts pineapple juice":                         "gin 25 + pineapple juice 50",
 		"1 shot espresso (30 ml)\n2 oz vodka\n1/2 shot coffee liqueur\nshake": "espresso 30 + vodka 59.15 + coffee liqueur 22.18", // coffee has a shot of its own
+		"2 measures dark rum (25ml each), 4 measures ginger beer":             "dark rum 50 + ginger beer 100",
+		"2 shots (35 ml each) gin\n1 shot lemon":                              "gin 70 + lemon 35",
 		"50 ml gin\n25 ml lemon\n(1 measure = 25 ml)":                         "gin 50 + lemon 25",
 	} {
 		assert.Equal(t, want, poured(t, text), text)

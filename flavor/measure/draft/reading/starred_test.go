@@ -30,6 +30,17 @@ func TestStarsCorrect(t *testing.T) {
 	}
 }
 
+// An amount of several pours at once is asked about, and never set for one of them alone.
+func TestAmountsOfEachAreAskedAbout(t *testing.T) {
+	for _, text := range []string{
+		"gin 50, lemon 22, syrup 22 - make that 25 of each", "50 gin, 25 lemon, 20 syrup\nmake that 22 of each", "50 gin 22 lemon 22 sugar syrup. make that 25 each",
+		"gin 22\nlemon 22\ntriple sec 22\nall 25 not 22", "22 gin 22 lemon 22 triple sec - all 25 not 22", "22 gin, 22 lemon, 22 triple sec. no wait make that 25 of each",
+	} {
+		s, err := reading.Read(text, wholeCatalogue(t))
+		assert.Error(t, err, "%q is read as %v", text, s.Pours)
+	}
+}
+
 // What a star stands before may be in the place of something like it, or be poured beside it.
 func TestStarsOfNothingAreAskedAbout(t *testing.T) {
 	for _, text := range []string{"50 gin, 20 lemon, 20 syrup\n*honey syrup 20", "50 gin 20 lemon 20 syrup\n*25"} {
