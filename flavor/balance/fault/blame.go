@@ -118,8 +118,13 @@ func outgrownFirst(bearers []bearer, s *flavor.Spec, a ratio.Axis) {
 	if a != ratio.Strong || base <= 0 {
 		return
 	}
-	outgrown := func(b *bearer) bool { return b.pour.Profile.Class.Part() == flavor.PartModifier && b.ml > base }
-	slices.SortStableFunc(bearers, func(x, y bearer) int { return compareBool(outgrown(&y), outgrown(&x)) })
+	turn := func(b *bearer) int {
+		if b.pour.Profile.Class.Part() == flavor.PartModifier && b.ml > base {
+			return 0
+		}
+		return 1
+	}
+	slices.SortStableFunc(bearers, func(x, y bearer) int { return cmp.Compare(turn(&x), turn(&y)) })
 }
 
 // oddEdges is from where on a pour is odd, though not beyond all habit.

@@ -124,14 +124,3 @@ func telling(j *weigh.Judgement) float64 {
 	}
 	return 1
 }
-
-// compareBool puts false before true.
-func compareBool(x, y bool) int {
-	switch {
-	case x == y:
-		return 0
-	case x:
-		return 1
-	}
-	return -1
-}

@@ -42,8 +42,14 @@ func ratioFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
 	for i := range out {
 		out[i].Odds = odds[i]
 	}
+	turn := func(f *Fault) int {
+		if f.Then {
+			return 1
+		}
+		return 0
+	}
 	slices.SortStableFunc(out, func(a, b Fault) int {
-		return cmp.Or(compareBool(a.Then, b.Then), cmp.Compare(b.Odds, a.Odds))
+		return cmp.Or(cmp.Compare(turn(&a), turn(&b)), cmp.Compare(b.Odds, a.Odds))
 	})
 	return eachPourOnce(withoutShadows(out))
 }
