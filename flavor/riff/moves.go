@@ -103,24 +103,35 @@ func (w *work) swaps(from *station.Parent, at, n int) []station.Sketch {
 	for i := range w.Shelf {
 		it := &w.Shelf[i]
 		custom := !there && w.Customary(it.Profile, old.Profile) > 0
-		if from.Spec.HasProfile(it.Profile) || !custom && !w.Stands(old, it, &per) {
+		if from.Spec.HasProfile(it.Profile) || !custom && !w.Stands(old, it, &per) || from.Spec.Service == flavor.Hot && it.Profile.Carbonated {
 			continue
 		}
 		p, ok := station.Matched(old, it, &per)
-		if !ok {
+		if !ok || custom && w.lengthensIdly(from, old, it) || w.Limits.Guest.NoAlcohol && old.Profile.Class.Free() && it.Profile.Class.Kin() != flavor.KinTea {
 			continue
+		}
+		tops := old.Profile.Base() && it.Profile.Class.Soft() && it.Profile.Carbonated && p.ML < toppedML
+		if tops {
+			p, _ = station.Pour(it.Profile, it.Unit, toppedML)
 		}
 		if p, ok = w.within(p); !ok || carries(it.Part) && p.ML < leastWithin*old.ML {
 			continue
 		}
 		s := from.Spec.Clone()
 		s.Pours[at] = p
+		if tops {
+			s = long(s)
+		}
+		sweetened := w.sweetenedJuice(&s, at, old, &per)
 		syrup, less := cutSyrup(&s, p.ML*(it.Per[ratio.Sweet]-per[ratio.Sweet]), old.Profile)
 		o := w.consider(from, s, kindOfPart[old.Profile.Class.Part()], it, old.Profile, old.Profile)
 		if !there {
 			o = w.lifted(o, it, old.Profile)
 		}
 		o.Least = map[string]float64{it.Profile.ID: min(p.ML, leastWithin*old.ML)}
+		if sweetened != nil {
+			o.Least[sweetened.ID] = sweetensML
+		}
 		if less {
 			o.Most = map[string]float64{syrup.Profile.ID: syrup.ML}
 			if syrup.ML == 0 {
@@ -131,6 +142,60 @@ func (w *work) swaps(from *station.Parent, at, n int) []station.Sketch {
 	}
 	return best(options, n)
 }
+
+// sweetenedJuice adds the plainest syrup at hand to a drink that pours a juice at a place where a
+// liqueur was, as much as the juice sweetens less, and returns that syrup; nil if there is no need
+// or no syrup. Orange juice alone is no orange liqueur: without its sugar the lime is too sharp.
+func (w *work) sweetenedJuice(s *flavor.Spec, at int, old *flavor.Pour, per *ratio.Equivalents) *flavor.Profile {
+	juice := &s.Pours[at]
+	if old.Profile.Class.Kin() != flavor.KinLiqueur || juice.Profile.Class.Kin() != flavor.KinJuice {
+		return nil
+	}
+	lacks := old.ML*per[ratio.Sweet] - juice.ML*ratio.PerML(juice.Profile)[ratio.Sweet]
+	if lacks < sweetensML/2 {
+		return nil
+	}
+	if has := largest(s, flavor.PartSweetener); has >= 0 {
+		x := &s.Pours[has]
+		if p, ok := station.Pour(x.Profile, x.Unit, x.ML+lacks/max(tiny, ratio.PerML(x.Profile)[ratio.Sweet])); ok && !x.Profile.Class.Solid() {
+			*x = p
+		}
+		return nil
+	}
+	var by *station.Item
+	for i := range w.Shelf {
+		it := &w.Shelf[i]
+		plain := it.Part == flavor.PartSweetener && !it.Profile.Class.Solid() && it.Profile.Class == flavor.ClassSyrup && it.Per[ratio.Sweet] > 0
+		if plain && (by == nil || w.Common(it) > w.Common(by)) {
+			by = it
+		}
+	}
+	if by == nil {
+		return nil
+	}
+	p, ok := station.Pour(by.Profile, by.Unit, lacks/by.Per[ratio.Sweet])
+	if !ok {
+		return nil
+	}
+	s.Pours = append(s.Pours, p)
+	return by.Profile
+}
+
+// tiny is what a share is divided by where there is none.
+const tiny = 1e-9
+
+// lengthensIdly reports whether a soda or a tea would take the place of the spirit of something
+// savoury, or a soda that of a drink which sparkles already: what is left of those is a drink, and
+// nobody pours tonic on tomato, or two sodas.
+func (w *work) lengthensIdly(from *station.Parent, old *flavor.Pour, it *station.Item) bool {
+	return old.Profile.Base() && it.Part == flavor.PartLength && slices.ContainsFunc(from.Spec.Pours, func(p flavor.Pour) bool {
+		return station.Savoury(&p) || p.Profile.Carbonated && it.Profile.Carbonated
+	})
+}
+
+// toppedML is how much soda takes the place of a spirit for a guest who drinks none, four ounces: a
+// sour without its gin is a lemonade, and served long. Common practice, no source.
+const toppedML = 118.0
 
 // cutSyrup takes so much syrup out of a drink as a soda brings that is poured in place of a
 // drier one, all of it where hardly any is left, and returns what is left of the syrup; less

@@ -114,8 +114,8 @@ const (
 
 // lengthened pours something long on top and serves the drink long.
 func (w *work) lengthened(from *station.Parent) []station.Sketch {
-	if from.Spec.VolumeML() > topUpMost {
-		return nil
+	if from.Spec.VolumeML() > topUpMost || from.Lost > 0 && w.Limits.Guest.NoAlcohol {
+		return nil // what is left without its spirit is no mixer for another juice
 	}
 	stirred := from.Spec.Method == flavor.Stir || from.Spec.Method == flavor.Throw
 	fizzes := slices.ContainsFunc(from.Spec.Pours, func(p flavor.Pour) bool { return p.Profile.Carbonated })

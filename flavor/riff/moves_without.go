@@ -6,6 +6,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/riff/station"
+	"counterpour/flavor/riff/wording"
 )
 
 // Moves that leave something out of a drink.
@@ -79,7 +80,8 @@ func (w *work) without(from *station.Parent, at int) station.Sketch {
 	s.Pours = slices.Delete(s.Pours, at, at+1)
 	if length := largest(&s, flavor.PartLength); length >= 0 && gone.Profile.Base() {
 		x := &s.Pours[length] // what is long fills the glass that the base leaves empty
-		if p, ok := station.Pour(x.Profile, x.Unit, x.ML+gone.ML); ok {
+		most := max(x.ML, w.MostIn(&from.Spec, x.Profile))
+		if p, ok := station.Pour(x.Profile, x.Unit, min(most, x.ML+gone.ML)); ok && p.ML <= most+wording.SameML {
 			p.After = x.After
 			*x = p
 		}

@@ -28,6 +28,7 @@ const (
 	unsettling   = 0.25  // of a just-noticeable difference that it must earn for a guest who avoids an allergen
 	idleCost     = 0.20  // of each thing that came in and serves no wish
 	strayCost    = 0.30  // of another spirit than that of the drink, where a wish says what to change and is not met by it
+	softSits     = 0.20  // of how well it sits in its family, at most that counts of a soft drink
 	swerveCost   = 0.30  // of another glass or another way of mixing that nothing asks for
 	dropCost     = 0.15  // of leaving out what is there, where no wish says what there should be less of
 	burdenCost   = 0.15  // of each allergen that came in beside what is wished
@@ -61,6 +62,9 @@ func quality(s *Settled) float64 {
 		near -= dropCost
 	}
 	sits := (min(s.Score, 100) - weigh.BalancedFrom) / (100 - weigh.BalancedFrom)
+	if s.soft {
+		sits = min(sits, softSits) // a score holds a soft drink against drinks with alcohol
+	}
 	return (1-likeWeight)*sits + likeWeight*min(1, max(0, s.Rank)) - moveCost*float64(s.Moves-1) - oddCost*min(s.odd, mostOdd) + metWeight*s.met + carryWeight*s.carried + customWeight*s.custom - farCost*s.far - idleCost*float64(s.idle) - burdenCost*float64(s.burdens) - unsettling*s.unsettles + near
 }
 

@@ -177,9 +177,6 @@ const (
 // soda, a syrup of something, cider or sparkling wine: nobody pours tomato and orange
 // liqueur together. A dash of hot sauce is no broth.
 func clash(a, b *flavor.Pour) bool {
-	savoury := func(p *flavor.Pour) bool {
-		return p.ML >= savouryML && p.Profile.Class.Part() != flavor.PartTexture && (p.Profile.Salt.Value >= savourySalt || p.Profile.Senses.UmamiGPerL >= savouryUmami)
-	}
 	sweet := func(p *flavor.Pour) bool {
 		switch p.Profile.Class.Kin() {
 		case flavor.KinLiqueur, flavor.KinCream, flavor.KinJuice:
@@ -191,7 +188,30 @@ func clash(a, b *flavor.Pour) bool {
 		}
 		return false
 	}
-	return savoury(a) && sweet(b) || savoury(b) && sweet(a)
+	return Savoury(a) && sweet(b) || Savoury(b) && sweet(a)
+}
+
+// Savoury reports whether a pour makes a drink taste of the kitchen.
+func Savoury(p *flavor.Pour) bool {
+	return p.ML >= savouryML && p.Profile.Class.Part() != flavor.PartTexture && (p.Profile.Salt.Value >= savourySalt || p.Profile.Senses.UmamiGPerL >= savouryUmami)
+}
+
+// turnsSavoury reports whether a riff pours something savoury where the drink asked about has
+// nothing of the kind and no wish leads there, or none of it where that is savoury and could be
+// poured: tomato lengthens no daisy, and without tomato nothing is a tomato drink. What the proven
+// drink pours that it stands on is poured so.
+func (j *Job) turnsSavoury(s, frame *flavor.Spec) bool {
+	if j.From == nil {
+		return false
+	}
+	was := func(p flavor.Pour) bool { return Savoury(&p) }
+	if slices.ContainsFunc(j.From.Pours, was) {
+		return j.hasAll(&flavor.Spec{Pours: slices.DeleteFunc(slices.Clone(j.From.Pours), func(p flavor.Pour) bool { return !was(p) })}) && !slices.ContainsFunc(s.Pours, was)
+	}
+	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool {
+		asked := j.asked(p.Profile) || len(j.Limits.Aims) > 0 && j.Serves(p.Profile)
+		return was(p) && !asked && !(frame != nil && frame.HasProfile(p.Profile))
+	})
 }
 
 // oddAsked is how much of what is strange in a pair counts where a wish asks for one of

@@ -95,9 +95,12 @@ func (j *Job) StandsMore(p, old *flavor.Profile) bool { return j.placed(p.ID, j.
 // inPlaceOf is how far what came into a drink, or is poured more, is what the trade pours in
 // place of an ingredient, 0 to 1: without its spirit a long drink has more of its soda.
 func (j *Job) inPlaceOf(s *flavor.Spec, old *flavor.Profile) (most float64) {
+	made := func(p *flavor.Profile) bool { return p.Base() && p.StandsForABV() > 0 }
+	spirit := old.Base() && s.Has(made)
 	for i := range s.Pours {
 		x := &s.Pours[i]
 		switch {
+		case spirit && !made(x.Profile): // soda beside it stands for no spirit any more
 		case !j.From.HasProfile(x.Profile):
 			most = max(most, j.Customary(x.Profile, old))
 		case x.ML > j.given(x.Profile)+wording.SameML && j.StandsMore(x.Profile, old):

@@ -77,7 +77,37 @@ func (j *Job) Fits(s *Settled) bool {
 		return false
 	}
 	cloys := precedent.Cloying(&s.Spec) && !slices.ContainsFunc(j.Given, precedent.Cloying)
-	return !s.shunned && !cloys && j.inBounds(&s.Spec) && j.Served(&s.Spec) && s.Drink.VolumeML >= least && s.Drink.VolumeML <= most
+	return !s.shunned && !cloys && !j.turnsSavoury(&s.Spec, s.Frame) && !j.keepsLittle(&s.Spec) && j.inBounds(&s.Spec) && j.Served(&s.Spec) && s.Drink.VolumeML >= least && s.Drink.VolumeML <= most
+}
+
+// mostForgone is how many pours of a drink that are at hand a riff without alcohol may do without:
+// it is without its spirit already. Common practice, no source.
+const mostForgone = 1
+
+// keepsLittle reports whether a riff for a guest who drinks no alcohol pours nothing of the drink
+// asked about, nor what is made without alcohol after it, or too little of the rest: ginger beer
+// and coconut water are no riff of a drink of whiskey and vermouth.
+func (j *Job) keepsLittle(s *flavor.Spec) bool {
+	if j.From == nil || !j.Limits.Guest.NoAlcohol || !j.From.Has(precedent.Carries) {
+		return false
+	}
+	forgone := 0
+	for i := range j.From.Pours {
+		p := j.From.Pours[i].Profile
+		if _, there := j.Has(p); there && !s.HasProfile(p) {
+			forgone++
+		}
+	}
+	return forgone > mostForgone || !slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return j.From.HasProfile(p.Profile) || p.Profile.StandsForABV() > 0 })
+}
+
+// softDrink reports whether a riff for a guest who drinks no alcohol is a soft drink: nothing in it
+// stands for the alcohol of the drink asked about.
+func (j *Job) softDrink(s *flavor.Spec) bool {
+	if j.From == nil || !j.Limits.Guest.NoAlcohol || !j.From.Has(precedent.Carries) {
+		return false
+	}
+	return !slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return precedent.Carries(p.Profile) || p.Profile.StandsForABV() > 0 })
 }
 
 // leastCarried is what a drink must carry of what holds alcohol: an ounce, a half where less

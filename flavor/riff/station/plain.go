@@ -51,14 +51,14 @@ func (j *Job) NearestMiss(pool, near []*Settled) (*Settled, Miss) {
 	var plain, met, short *Settled
 	for _, s := range near {
 		switch {
-		case s.Score < leastPlain || !j.Fits(s) || !j.Limits.Keeps(&s.Spec, s.Drink) || j.lopsided(&s.Spec):
+		case s.Score < leastPlain && !s.soft || !j.Fits(s) || !j.Limits.Keeps(&s.Spec, s.Drink) || j.lopsided(&s.Spec):
 		case !j.meets(s):
 			if s.Score >= weigh.BalancedFrom && (short == nil || s.short < short.short) {
 				short = s
 			}
 		case s.plain && (plain == nil || s.Score > plain.Score):
 			plain = s
-		case !s.plain && (met == nil || s.Score > met.Score):
+		case !s.plain && (met == nil || s.better(met)):
 			met = s
 		}
 	}
@@ -75,6 +75,19 @@ func (j *Job) NearestMiss(pool, near []*Settled) (*Settled, Miss) {
 		return short, MissesWish
 	}
 	return nil, ""
+}
+
+// better reports whether a drink is told rather than another, neither of which is in balance: the
+// one that scores more, but of soft drinks, which the score holds against drinks with alcohol, the
+// one that keeps the rest of the drink, and that the trade would pour.
+func (s *Settled) better(than *Settled) bool {
+	if s.soft && than.soft && s.nearest != than.nearest {
+		return s.nearest
+	}
+	if s.soft && than.soft && s.custom != than.custom {
+		return s.custom > than.custom
+	}
+	return s.Score > than.Score
 }
 
 // hardlyAnother reports whether a drink is about the one asked about, which then meets the wishes

@@ -47,6 +47,7 @@ type Settled struct {
 	swerves bool    // a wish says what to change, and it is served otherwise for nothing
 	drops   bool    // a pour is left out, where no wish says what there should be less of
 	burdens int     // allergens that came in beside what is wished
+	soft    bool    // it is a soft drink, whatever family its score holds it against
 	nearest bool    // the drink asked about cannot be poured, and all of it that can is here
 	odd     float64 // how strange the company is that its pours keep
 	shunned bool    // whether proven drinks shun some of it
@@ -125,6 +126,7 @@ func (j *Job) Settle(d *Sketch) (*Settled, error) {
 		out.met = since.Met(j.Limits.Aims)
 		out.carried = since.Carried(j.Limits.Aims)
 		out.plain = j.plain(out)
+		out.soft = j.softDrink(&out.Spec)
 		out.custom = j.customary(&out.Spec)
 		out.idle = j.idle(&out.Spec)
 		out.strays = j.strays(&out.Spec)

@@ -41,6 +41,9 @@ func (j *Job) Stands(old *flavor.Pour, it *Item, per *ratio.Equivalents) bool {
 	kin := a.Class.Kin() == b.Class.Kin()
 	switch it.Part {
 	case flavor.PartBase:
+		if spirit(a) && !spirit(b) {
+			return false // a bitter without alcohol is poured beside a spirit, and stands for none
+		}
 		return (b.ABV.Value > LightABV) == (a.ABV.Value > LightABV) || j.mayBeDry(b)
 	case flavor.PartModifier:
 		dealcoholised := a.Class == b.Class && b.ABV.Value <= flavor.NoAlcoholABV && j.mayBeDry(b)
