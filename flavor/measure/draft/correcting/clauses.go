@@ -194,3 +194,16 @@ func poursOf(c *clause, n int) []pour {
 	}
 	return out
 }
+
+// wordsIn is how many words clauses hold.
+func wordsIn(clauses []clause) int {
+	n := 0
+	for _, c := range clauses {
+		for i := range c.toks {
+			if c.toks[i].Kind == token.Word {
+				n++
+			}
+		}
+	}
+	return n
+}

@@ -111,10 +111,15 @@ func (c *corrector) group(i int) (int, []edit, string) {
 		if s.kind == aName && !r.armed && n+1 < len(c.clauses) && c.read(&c.clauses[n+1]).kind == aDenied { // "lemon, not lime"
 			r.armed = true
 		}
+		regret := s.kind == anAmount && s.about != nil && n == i && c.regrets(n)
+		s.armed = s.armed || regret
 		if !r.take(s, n) {
 			break
 		}
-		n++
+		if n++; regret {
+			r.done, n = n+1, n+1
+			break
+		}
 	}
 	n = r.done // what follows the last that counts belongs to the text
 	if n == 0 {
@@ -369,19 +374,6 @@ func (r *run) replaced(p *pour, at entry.Span) ([]edit, string, bool) {
 	rest, _, _ := withoutLeads(last.toks)
 	note := "“" + r.c.said(at) + "” stands in place of “" + r.c.said(entry.Span{Start: p.start, End: p.end}) + "”"
 	return []edit{{entry.Span{Start: p.start, End: rest[0].Start}, ""}}, note, true
-}
-
-// wordsIn is how many words clauses hold.
-func wordsIn(clauses []clause) int {
-	n := 0
-	for _, c := range clauses {
-		for i := range c.toks {
-			if c.toks[i].Kind == token.Word {
-				n++
-			}
-		}
-	}
-	return n
 }
 
 // takenOut takes a pour out of the text.

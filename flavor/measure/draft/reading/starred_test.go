@@ -30,6 +30,18 @@ func TestStarsCorrect(t *testing.T) {
 	}
 }
 
+// What is regretted behind a pour on its line counts in place of the one above.
+func TestRegretsCorrect(t *testing.T) {
+	for text, want := range map[string]string{
+		"50 tequila, 25 lime, 20 agave\nlime 20 i mean": "tequila 50 + lime 20 + agave 20",
+		"50 tequila, 25 lime, 20 agave\nlime 20 sorry":  "tequila 50 + lime 20 + agave 20",
+		"50 gin, 20 lemon, 20 syrup\n25 lemon, oops":    "gin 50 + lemon 25 + syrup 20",
+		"50 gin 20 lemon 20 syrup\n25 lemon i mean":     "gin 50 + lemon 25 + syrup 20",
+	} {
+		assert.Equal(t, want, poured(t, text), text)
+	}
+}
+
 // An amount of several pours at once is asked about, and never set for one of them alone.
 func TestAmountsOfEachAreAskedAbout(t *testing.T) {
 	for _, text := range []string{
