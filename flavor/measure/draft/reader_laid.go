@@ -87,7 +87,7 @@ func measuredIn(toks []token.Token) bool {
 }
 
 // garnishWords lead to what is laid on a drink.
-var garnishWords = vocabulary.Words(`garnish garnished garn gar is are with the`)
+var garnishWords = vocabulary.Words(`garnish garnished garn gar dress ornament adorn is are with the`)
 
 // withoutGarnish returns what is laid on a drink without the words before and behind it that say so,
 // and whether it is served beside the drink.

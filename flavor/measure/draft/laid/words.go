@@ -33,7 +33,7 @@ func Noun(w string) bool {
 }
 
 // verbs begin what is laid on a drink.
-var verbs = vocabulary.Words(`dekoruj udekoruj udekorować ozdobić ozdób przybrać ozdobit ozdobte zdobit украсить украсьте украсим γαρνίρουμε γαρνίρω γαρνίρισμα pynt pyntes pyntas garnera garneras garnér garniere garnish décorez garnissez decora adorna guarnisci decorate decorar decorare décorer decorer garnieren garnir guarnire guarnecer dekorieren adornar garneren garnish garnished garn gar express expressed expressing grate grated sprinkle sprinkled dust dusted dusting twist decorate flamed flame dehydrated spanked slapped skewered charred torched candied crystallised crystallized`)
+var verbs = vocabulary.Words(`dekoruj udekoruj udekorować ozdobić ozdób przybrać ozdobit ozdobte zdobit украсить украсьте украсим γαρνίρουμε γαρνίρω γαρνίρισμα pynt pyntes pyntas garnera garneras garnér garniere garnish décorez garnissez decora adorna guarnisci decorate decorar decorare décorer decorer garnieren garnir guarnire guarnecer dekorieren adornar garneren garnish garnished garn gar dress ornament adorn express expressed expressing grate grated sprinkle sprinkled dust dusted dusting twist decorate flamed flame dehydrated spanked slapped skewered charred torched candied crystallised crystallized`)
 
 // ByNoun reports whether words name what is laid on a drink: "lemon peel", "piel de limón".
 func ByNoun(toks []token.Token, last string) bool {

@@ -98,15 +98,18 @@ func beginsWithAmount(line string) bool {
 // sentences are words that no garnish holds and a sentence does: "it needs salt".
 var sentences = vocabulary.Words(`it it's its we we're you they i is are be was were needs need wants use uses used so out should because hundred easy less more instead same`)
 
-// ofIts stand before "its" where what follows belongs to the garnish.
-var ofIts = vocabulary.Words(`with on in by from off and over across`)
+// ofIts stand before "its" or "it" where what follows belongs to the garnish.
+var ofIts = vocabulary.Words(`with on in into by from off and over across`)
+
+// itsVerbs stand before "it" where that is the drink: "top it off with a dusting of cinnamon".
+var itsVerbs = vocabulary.Words(`top finish garnish dress crown decorate`)
 
 // laid is the fault of what was taken for what is laid on the drink and is a sentence, or a pour
 // whose amount cannot be read: "abc oz lemon".
 func laid(garnish string) *flavor.DataFault {
 	number, before := false, ""
 	for _, t := range token.Lex(nil, garnish, 0, len(garnish)) {
-		own := t.Text == "its" && ofIts.Has(before) // "pineapple wedge with its frond"
+		own := t.Text == "its" && ofIts.Has(before) || t.Text == "it" && (ofIts.Has(before) || itsVerbs.Has(before)) // "pineapple wedge with its frond", "a sprig in it"
 		before = t.Text
 		number = number || t.Kind == token.Numeral
 		if t.Kind != token.Word {

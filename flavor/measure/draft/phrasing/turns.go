@@ -52,6 +52,8 @@ var turns = []turn{
 	{of: pattern.Of(`(?m)^([^\n]*\d[^\n:]*[\pL)])[ \t]+((?:Glass|GLASS|Glassware|GLASSWARE)[ \t]*:[ \t]*\pL)`), by: "$1\n$2"},
 	{of: pattern.Of(`(?i)(` + speech.Amount + `)[ \t]+(?:scant|generous|hefty|healthy)([ \t]+(?:of[ \t]+)?\pL)`), by: "$1$2", told: true},
 	{of: pattern.Of(`(?i)(` + speech.Amount + `[ \t]+[^\n,;()\d]+),[ \t]*(?:scant|generous|hefty|healthy|heavy[ -]handed)(` + clauseEnds + `)`), by: "$1$2", told: true},
+	{of: pattern.Of(`(?i)([\pL)])[ \t]*,?[ \t]*(?:(?:and|then)[ \t]+){0,2}(?:throw|toss|chuck)(?:n|ed)?[ \t]+(?:it|that|the[ \t]+(?:peel|twist|zest))[ \t]+(?:away|out)(` + clauseEnds + `)`), by: "$1$2", told: true},
+	{of: pattern.Of(`(?i)([\pL)])[ \t]*,[ \t]*(?:with[ \t]+)?its[ \t]+oils?[ \t]+(?:expressed|squeezed|sprayed|spritzed|misted)(?:[ \t]+(?:over|on|onto|across)[ \t]+(?:it|the[ \t]+\pL+))?(` + clauseEnds + `)`), by: "$1$2", told: true},
 	{of: pattern.Of(`(?i)([,;.\n])[ \t]*(?:(?:and|then)[ \t]+)?(?:drop|pop|toss|tuck|rest|lay|place|perch)(?:ped|p?ed)?[ \t]+(?:it|the[ \t]+(?:peel|twist|zest|shell|husk))[ \t]+(?:in|on[ \t]+top|on|over)(` + clauseEnds + `)`), by: "$2", told: true},
 }
 

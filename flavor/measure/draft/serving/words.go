@@ -104,7 +104,7 @@ var iceTerms = map[string]term{
 	"clear ice": {Service: flavor.Rocks, weak: true}, "sphere": {Service: flavor.Rocks}, "ice sphere": {Service: flavor.Rocks}, "ice ball": {Service: flavor.Rocks},
 	"spear": {Service: flavor.Long}, "spears": {Service: flavor.Long}, "ice spears": {Service: flavor.Long}, "ice spear": {Service: flavor.Long}, "collins spear": {Service: flavor.Long},
 	"crushed ice": {Service: flavor.Crushed}, "cracked": {Service: flavor.Crushed, weak: true}, "pebble": {Service: flavor.Crushed}, "pebble ice": {Service: flavor.Crushed}, "pebbled ice": {Service: flavor.Crushed},
-	"nugget ice": {Service: flavor.Crushed}, "cracked ice": {Service: flavor.Crushed}, "shaved ice": {Service: flavor.Crushed}, "snow ice": {Service: flavor.Crushed},
+	"nugget ice": {Service: flavor.Crushed}, "cracked ice": {Service: flavor.Crushed}, "shaved ice": {Service: flavor.Crushed}, "fine ice": {Service: flavor.Crushed}, "snow ice": {Service: flavor.Crushed},
 	"hielo frappe": {Service: flavor.Crushed},
 	"knust is":     {Service: flavor.Crushed}, "krossad is": {Service: flavor.Crushed},
 	"ghiaccio grosso": {Service: flavor.Rocks}, "cubetto grande": {Service: flavor.Rocks}, "hielo grande": {Service: flavor.Rocks}, "bloque de hielo": {Service: flavor.Rocks}, "groot blok ijs": {Service: flavor.Rocks}, "blok ijs": {Service: flavor.Rocks}, "ijsblok": {Service: flavor.Rocks}, "eisblock": {Service: flavor.Rocks}, "großer eiswürfel": {Service: flavor.Rocks}, "un glaçon": {Service: flavor.Rocks},
