@@ -123,6 +123,8 @@ func TestNamesAsBarsWriteThem(t *testing.T) {
 		{"柚子果汁", flavor.Millilitre, "yuzu-juice"},
 		{"芋焼酎", flavor.Millilitre, "sweet-potato-shochu"},
 		{"виски", flavor.Millilitre, ""},
+		{"lemmon juce", flavor.Ounce, "lemon-juice"}, // a slip in one word, the other cut short
+		{"honney syrp", flavor.Ounce, "honey-syrup"},
 		// what is not known stays so
 		{"jackfruit syrup", flavor.Ounce, ""},
 		{"Zorblax", flavor.Ounce, ""},

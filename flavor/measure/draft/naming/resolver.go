@@ -277,6 +277,9 @@ func (b *Resolver) mistyped(name string, plain []string, pl Place) Found {
 		}
 		plain = append([]string{english}, plain...)
 	}
+	if full, short := jargon.Lengthen(flavor.NormaliseName(name)); short { // "lemmon juce"
+		plain = append(plain, full)
+	}
 	for _, n := range plain {
 		if p, ok := b.slip(n, pl); ok && begunAlike(n, p) {
 			return Found{Profile: p, How: flavor.MatchFuzzy, As: n}
