@@ -23,7 +23,7 @@ func poursAmounts(all []amountOf, pours []flavor.Pour) bool {
 }
 
 // eachOf sets the amount of several pours at once: "make that 25 of each", "all 25 not 22".
-var eachOf = pattern.Of(`(?i)\b(?:(?:make|call|do|have|go)[ \t]+(?:it|that|them|those|these)[ \t]+(?:all[ \t]+|both[ \t]+)?(\d+(?:[.,/]\d+)?|\.\d+|\d*[½¼¾⅓⅔])[ \t]?(?:ml|cl|oz)?[ \t]+(?:of[ \t]+)?(?:each|all|both|apiece|everything)|(?:all|both|each)[ \t]+(\d+(?:[.,/]\d+)?|\.\d+|\d*[½¼¾⅓⅔])[ \t]?(?:ml|cl|oz)?,?[ \t]+not[ \t]+[\d.½¼¾⅓⅔])`)
+var eachOf = pattern.Of(`(?i)\b(?:(?:make|call|do|have|go)[ \t]+(?:it|that|them|those|these)[ \t]+(?:all[ \t]+|both[ \t]+)?(\d+(?:[.,/]\d+)?|\.\d+|\d*[½¼¾⅓⅔])[ \t]?(?:ml|cl|oz)?[ \t]+(?:of[ \t]+)?(?:each|all|both|apiece|everything)|(?:all|both|each)[ \t]+(\d+(?:[.,/]\d+)?|\.\d+|\d*[½¼¾⅓⅔])[ \t]?(?:ml|cl|oz)?,?[ \t]+not[ \t]+(?:\d+(?:[.,/]\d+)?|\.\d+|\d*[½¼¾⅓⅔]))`)
 
 // ofEach is the fault of a text that sets the amount of several pours at once behind others, of which one alone has
 // it: nobody knows which are meant.

@@ -48,7 +48,7 @@ func TestWhatIsSaidOfThePours(t *testing.T) {
 		"45 gin\n20 lemon\n20 simple\ncontains: NUTS, EGG\nshake":                          "listed as an allergen",
 		"45 gin\n20 lemon\nallergens: milk, nuts (orgeat 15 ml)\nshake":                    "list of allergens",
 		"50 gin, 25 lemon, 20 simple. no, wait: no garnish":                                "stands among what is poured",
-		"gin 22, green herbal 22, maraschino 22, lime 22 -- NO sorry all 25 not 22. shake": "stands among what is poured",
+		"gin 22, green herbal 22, maraschino 22, lime 22 -- NO sorry all 25 not 22. shake": "\"all 25 not 22\" may set the amounts of several",
 		"rum 45, red bitter 20, lime 15, dem 15. shake":                                    "stands among what is poured",
 		"5 cl gin, no, 4 cl pear spirit, 2 cl lemon":                                       "takes back",
 		"50 gin, wait, 40 mezcal, 25 lime, 20 agave. shake":                                "takes back",
