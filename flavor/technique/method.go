@@ -105,13 +105,9 @@ func rich(p *flavor.Pour) bool {
 // served up.
 func brewedDark(p *flavor.Pour) bool { return p.Profile.Class.Roasted() }
 
-// The share of what sparkles, of a drink, from which nobody would shake it: proven
-// drinks that are shaken and lengthened stop at 0.57 of soda or beer, and at 0.60 of
-// sparkling wine.
-const (
-	mostLengthened, neverShaken         = 0.575, 0.625
-	mostLengthenedWine, neverShakenWine = 0.62, 0.70
-)
+// The share of what sparkles, of a drink, from which nobody would shake it at all; up to
+// [flavor.Profile.MostTopped] it is read as added afterwards.
+const neverShaken, neverShakenWine = 0.625, 0.70
 
 // flat tells whether what sparkles is shaken. A bartender reads "shake" as: all but
 // the soda, whatever else goes in afterwards too. It is not read so if the draft has
@@ -128,11 +124,11 @@ func (w *workshop) flat() {
 	cloudy, _ := w.of(func(p *flavor.Pour) bool { return p.Profile.Class.Shaken() && !mix.AfterIce(p) })
 	x := makeup.Presence(inside, w.total, makeup.HalfLength)
 	if w.spec.Method != flavor.Blend && !w.spec.Together && cloudy > 0 {
-		from, to := mostLengthened, neverShaken
+		never := neverShaken
 		if by.Class == flavor.ClassSparklingWine {
-			from, to = mostLengthenedWine, neverShakenWine
+			never = neverShakenWine
 		}
-		x *= makeup.Ramp(inside/w.total, from, to)
+		x *= makeup.Ramp(inside/w.total, by.MostTopped(), never)
 	}
 	w.say(Flat, by, x, 0, 1, fullMisstep)
 }

@@ -140,6 +140,7 @@ func TestWhatIsReadAsAddedAfterIsNotShaken(t *testing.T) {
 		{"3 oz black tea|3/4 oz lemon juice|3/4 oz honey syrup|2 oz soda water|shake, highball", true},
 		{"3 oz black tea|3/4 oz lemon juice|3/4 oz honey syrup|2 oz soda water|shake the tea, lemon and honey, top, tall on ice", true},
 		{"2 oz gin|1 oz lemon juice|3/4 oz simple syrup|2 oz soda water|top 1/2 oz ruby port|shake, highball", true},
+		{"2 oz gin|1 oz lemon juice|3/4 oz simple syrup|10 oz soda water|shake, highball", false},
 		{"2 oz gin|4 oz tonic water|shake, highball", false},
 		{"2 oz gin|1 oz lemon juice|3/4 oz simple syrup|2 oz soda water|shake everything with soda, highball", false},
 	} {

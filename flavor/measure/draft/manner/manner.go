@@ -30,7 +30,8 @@ func Settle(s *flavor.Spec, d *draft.Draft) []string {
 }
 
 // sparklesAfter says of what sparkles, listed among what is shaken, that it is taken as
-// added afterwards, if something else is there to be shaken.
+// added afterwards, if something else is there to be shaken, and as much of it as a drink that
+// is shaken may be lengthened by.
 func (w *words) sparklesAfter(s *flavor.Spec) {
 	shaken := func(p flavor.Pour) bool {
 		return p.Profile != nil && p.Profile.Class.Shaken() && !p.Profile.Carbonated && !p.After && !p.Unit.After()
@@ -38,8 +39,14 @@ func (w *words) sparklesAfter(s *flavor.Spec) {
 	if !s.Method.Shaken() || s.Together || !slices.ContainsFunc(s.Pours, shaken) {
 		return
 	}
+	sparkles := 0.0
 	for i := range s.Pours {
-		if p := &s.Pours[i]; p.Profile != nil && p.Profile.Carbonated && !p.After {
+		if p := &s.Pours[i]; p.Profile != nil && p.Profile.Carbonated && !p.After && !p.Unit.After() {
+			sparkles += p.ML
+		}
+	}
+	for i := range s.Pours {
+		if p := &s.Pours[i]; p.Profile != nil && p.Profile.Carbonated && !p.After && sparkles <= p.Profile.MostTopped()*s.VolumeML() {
 			w.note(p.Profile.Name + " is taken as added after the shake; write \"shake everything\" if it is shaken too")
 		}
 	}
