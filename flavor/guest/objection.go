@@ -10,7 +10,7 @@ import (
 // Objection says why the guest may not have p, in words that go on from its name, such
 // as "contains milk"; empty if nothing speaks against it, a price aside.
 func (g *Guest) Objection(p *flavor.Profile) string {
-	if !p.Unread && p.Clear(g.Avoid) == flavor.NotStated && g.IfCleared(p) {
+	if !p.Unread && p.Clear(g.Avoid) == flavor.NotStated && g.unpriced().IfCleared(p) {
 		return fmt.Sprintf("may carry %s (nobody has stated it: read the label)", flavor.JoinOr(g.carried(p, flavor.Unstated)))
 	}
 	for _, c := range []flavor.Certainty{flavor.Contains, flavor.MayContain} {

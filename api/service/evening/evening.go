@@ -50,10 +50,10 @@ type Drink struct {
 	Spec    *flavor.Spec
 	State   State
 	Touched *outs.Touched // nil if the house has all that it pours
-	// Because says why it is not for the guest, such as "orgeat contains tree nuts"; empty
-	// in any other state.
+	// Because says why it is not for the guest, such as "orgeat contains tree nuts", and names
+	// every pour that is in the guest's way, what is certain first; empty in any other state.
 	Because string
-	Barred  *flavor.Profile // the first pour that the guest must not have; nil if it is the whole drink
+	Barred  *flavor.Profile // the pour that most surely is not for the guest; nil if it is the whole drink
 	// Unread are pours that the guest must not have until their labels are read, where
 	// nothing else about the drink is in the guest's way; what is missing aside.
 	Unread []*flavor.Profile
@@ -147,11 +147,8 @@ func drinkOf(bar Kitchen, s *flavor.Spec, t *outs.Touched, g *guest.Guest) (Drin
 			return d, nil
 		}
 	}
-	if p := barredOf(s, t, g); p != nil {
-		d.State, d.Barred, d.Because = NotFor, p, p.Name+" "+g.Objection(p)
-		if t != nil && slices.Contains(t.Missing, p) {
-			d.Because = p.Name + " is out, it " + g.Objection(p) + ", and nothing keeps the drink without it"
-		}
+	if barred := barredOf(s, t, g); len(barred) > 0 {
+		d.State, d.Barred, d.Because = NotFor, barred[0].Profile, because(barred, served, t, g)
 		return d, nil
 	}
 	switch {
@@ -183,21 +180,6 @@ func withoutLaid(bar Kitchen, d Drink, served *flavor.Spec, g *guest.Guest) (Dri
 	}
 	d.Touched, d.State = t, Covered
 	return d, nil
-}
-
-// barredOf returns the first pour that a guest must not have, of those that are there before
-// those that are missing; nil if there is none.
-func barredOf(s *flavor.Spec, t *outs.Touched, g *guest.Guest) (missing *flavor.Profile) {
-	for i := range s.Pours {
-		switch p := s.Pours[i].Profile; {
-		case g.Accepts(p):
-		case t == nil || !slices.Contains(t.Missing, p):
-			return p
-		case missing == nil:
-			missing = p
-		}
-	}
-	return missing
 }
 
 // Chosen returns the cover that serves the whole menu; nil if there is none.

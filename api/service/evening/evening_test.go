@@ -77,6 +77,10 @@ func (bar) Outs(_ context.Context, r outs.Request) (*outs.Result, error) {
 
 func TestWhatCanBePoured(t *testing.T) {
 	all := []*flavor.Profile{rum, brandy, lime, orgeat, bitters}
+	apricot := profile("apricot liqueur", flavor.AllergenMark{Allergen: flavor.TreeNuts, Certainty: flavor.MayContain})
+	walnut := profile("walnut liqueur", flavor.AllergenMark{Allergen: flavor.TreeNuts, Certainty: flavor.Contains})
+	vermouth := &flavor.Profile{ID: "vermouth", Name: "vermouth"}
+	house := append([]*flavor.Profile{apricot, walnut, vermouth}, all...)
 	noNuts := guest.Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}}
 	for name, c := range map[string]struct {
 		of      *flavor.Spec
@@ -98,11 +102,13 @@ func TestWhatCanBePoured(t *testing.T) {
 		"nuts":                                     {of: drink("a", rum, orgeat), stock: all, guest: noNuts, state: evening.NotFor, because: "orgeat contains tree nuts"},
 		"nuts for who may have them":               {of: drink("a", rum, orgeat), stock: all, state: evening.Ready},
 		"a label decides":                          {of: drink("a", rum, bitters), stock: all, guest: noNuts, state: evening.NotFor, because: "bitters may carry tree nuts (nobody has stated it: read the label)", waits: true},
-		"a label decides, and nuts are in it":      {of: drink("a", bitters, orgeat), stock: all, guest: noNuts, state: evening.NotFor, because: "bitters may carry tree nuts (nobody has stated it: read the label)"},
+		"a label decides, and nuts are in it":      {of: drink("a", bitters, orgeat), stock: all, guest: noNuts, state: evening.NotFor, because: "orgeat contains tree nuts; bitters may carry tree nuts (nobody has stated it: read the label)"},
+		"what is certain comes first":              {of: drink("a", bitters, apricot, vermouth, orgeat, walnut), stock: house, guest: noNuts, state: evening.NotFor, because: "orgeat contains tree nuts, and walnut liqueur too; apricot liqueur may contain tree nuts; bitters may carry tree nuts (nobody has stated it: read the label), and vermouth too"},
+		"what may be there before the unstated":    {of: drink("a", bitters, apricot), stock: house, guest: noNuts, state: evening.NotFor, because: "apricot liqueur may contain tree nuts; bitters may carry tree nuts (nobody has stated it: read the label)", waits: true},
 		"a label decides, and nothing covers lime": {of: drink("a", lime, bitters), stock: all, out: []*flavor.Profile{lime}, guest: noNuts, state: evening.NotFor, because: "bitters may carry tree nuts (nobody has stated it: read the label)", waits: true},
 		"a cover leaves out what a label decides":  {of: drink("a", rum, bitters), stock: all, out: []*flavor.Profile{rum}, guest: noNuts, state: evening.Covered, spares: true},
 		"what is missing has nuts":                 {of: drink("a", lime, orgeat), stock: all, out: []*flavor.Profile{orgeat}, guest: noNuts, state: evening.NotFor, because: "orgeat is out, it contains tree nuts, and nothing keeps the drink without it"},
-		"what is missing has nuts, another may":    {of: drink("a", orgeat, bitters), stock: all, out: []*flavor.Profile{orgeat}, guest: noNuts, state: evening.NotFor, because: "bitters may carry tree nuts (nobody has stated it: read the label)", waits: true},
+		"what is missing has nuts, another may":    {of: drink("a", orgeat, bitters), stock: all, out: []*flavor.Profile{orgeat}, guest: noNuts, state: evening.NotFor, because: "orgeat (out) contains tree nuts; bitters may carry tree nuts (nobody has stated it: read the label)", waits: true},
 		"what is missing may have nuts":            {of: drink("a", lime, bitters), stock: all, out: []*flavor.Profile{bitters}, guest: noNuts, state: evening.NotFor, because: "bitters is out, it may carry tree nuts (nobody has stated it: read the label), and nothing keeps the drink without it"},
 		"too strong, and something is missing":     {of: drink("a", rum, lime), stock: all, out: []*flavor.Profile{lime}, guest: guest.Guest{MaxABV: 12}, state: evening.NotFor, because: "20.0\u00a0% vol"},
 		"too strong":                               {of: drink("a", rum, lime), stock: all, guest: guest.Guest{MaxABV: 12}, state: evening.NotFor, because: "20.0\u00a0% vol"},

@@ -109,13 +109,14 @@ func (r *Request) explains(w *Way) bool {
 		if r.Guest.NoAlcohol && p.ABV.Value > flavor.NoAlcoholABV {
 			return false // a guest who drinks no alcohol knows that
 		}
-		if why := r.Guest.Objection(p); why != "" {
-			w.Reason, w.Why = ByGuest, why
-			if r.Guest.LabelDecides(p) && !r.Guest.Wonders(p, r.Spec) { // what must be asked of is never offered by its label
-				w.Reason, w.Why = ByLabel, r.Guest.ToRead(p)
-			}
-			return r.AtHand(p)
+	}
+	if objected := r.Guest.Objections(w.Parts); len(objected) > 0 { // no label clears the rest of what surely is not for the guest
+		p := objected[0].Profile
+		w.Reason, w.Why = ByGuest, objected[0].Why
+		if r.Guest.LabelDecides(p) && !r.Guest.Wonders(p, r.Spec) { // what must be asked of is never offered by its label
+			w.Reason, w.Why = ByLabel, r.Guest.ToRead(p)
 		}
+		return r.AtHand(p)
 	}
 	if slices.ContainsFunc(w.Parts, func(p *flavor.Profile) bool { return r.Guest.Startles(p, r.Spec) }) {
 		return false
