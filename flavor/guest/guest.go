@@ -64,14 +64,14 @@ func (g *Guest) MayHave(p *flavor.Profile) bool {
 	if !p.Avoids(g.Avoid) || g.NoAlcohol && p.ABV.Value > flavor.NoAlcoholABV || g.NoTrace && !p.StatesNoAlcohol() {
 		return false
 	}
-	if p.Unread && g.avoidsAny() {
+	if p.Unread && g.AvoidsAny() {
 		return false
 	}
 	return !slices.ContainsFunc(g.NoAnimal, func(a string) bool { return slices.Contains(p.Animal, a) })
 }
 
-// avoidsAny reports whether there is anything that the guest must not have.
-func (g *Guest) avoidsAny() bool {
+// AvoidsAny reports whether there is anything that the guest must not have.
+func (g *Guest) AvoidsAny() bool {
 	return len(g.Avoid)+len(g.NoAnimal) > 0 || g.NoAlcohol || g.NoTrace
 }
 

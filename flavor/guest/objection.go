@@ -20,7 +20,7 @@ func (g *Guest) Objection(p *flavor.Profile) string {
 	}
 	at := slices.IndexFunc(g.NoAnimal, func(a string) bool { return slices.Contains(p.Animal, a) })
 	switch {
-	case p.Unread && g.avoidsAny():
+	case p.Unread && g.AvoidsAny():
 		return "is not on record (nobody has stated what is in it: read its label)"
 	case at >= 0 && g.NoAnimal[at] == flavor.Finings:
 		return fined + " (nobody has stated it: read the label)"

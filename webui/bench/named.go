@@ -5,9 +5,11 @@ import (
 	"strings"
 
 	"counterpour/api/service"
+	"counterpour/api/service/remedy"
 	"counterpour/flavor"
 	"counterpour/webui/access"
 	"counterpour/webui/frame"
+	"counterpour/webui/say"
 	"counterpour/webui/words"
 )
 
@@ -36,6 +38,10 @@ func (p *pages) named(r *http.Request, f *benchForm) (*namedView, error) {
 	v := &namedView{Words: request.Words, Forgotten: request.Undo}
 	if profile, known := p.house.Shelf().ByID(id); known {
 		v.Kind = profile.Name
+		if !request.Undo && !remedy.Keeps(request.Words, profile, f.Guest.Limits()) {
+			v.Fault = say.It("bench.not-kept-at-one-tap", "Words", request.Words)
+			return v, nil
+		}
 	}
 	err := p.house.Name(r.Context(), frame.By(r), request)
 	if faults := flavor.DataFaultsOf(err); len(faults) > 0 {

@@ -35,3 +35,19 @@ func TestAnUnknownNameIsAskedOnce(t *testing.T) {
 	webuitest.Get(pages, "/bench?means=lemon-juice+lemmon+jooce", "")
 	assert.Empty(t, house.Names(), "an address keeps nothing")
 }
+
+// What is no slip, and what is asked for a guest with something to avoid, is not kept at one tap.
+func TestOneTapKeepsOnlyASlip(t *testing.T) {
+	house := webuitest.NewHouse()
+	pages := webuitest.PagesOf(t, house)
+	for _, fields := range [][]string{
+		{"text", "2 oz gin\n3/4 oz corkle stout\nshake", "means", "lemon-juice corkle stout"},
+		{"text", "2 oz gin\n3/4 oz lemmon jooce\nshake", "means", "lemon-juice lemmon jooce", "avoid", "tree nuts"},
+	} {
+		w := webuitest.Post(pages, "/bench", webuitest.Fields(fields...), false)
+		webuitest.Says(t, w, []string{"is not kept: only a slip"}, nil)
+		assert.Empty(t, house.Names(), fields[1])
+	}
+	w := webuitest.Post(pages, "/bench", webuitest.Fields("text", "2 oz gin\n3/4 oz lemmon jooce\nshake", "avoid", "tree nuts"), false)
+	webuitest.Says(t, w, []string{`href="/stock?words=lemmon%20jooce#own-words"`}, []string{`name="means"`, "From now on it means"})
+}

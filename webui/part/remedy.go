@@ -12,7 +12,7 @@ type Refused struct {
 	LineFault
 	Mends   []Mend
 	Unknown string    // an unknown name, which may be a word of this house; empty for other faults
-	Kinds   []Meaning // what it may mean, the likeliest first
+	Kinds   []Meaning // of which it is a slip, so that one tap may keep it, the likeliest first
 }
 
 // Renamed is the likeliest name for one that is not known, with the draft that it makes; nil

@@ -48,7 +48,7 @@ type Way struct {
 type Remedies struct {
 	Ways    []Way             // by kind; of each kind the likeliest first
 	Unknown string            // an unknown name, which may be a word of the house; empty for other faults
-	Means   []*flavor.Profile // what that may mean by its spelling, the likeliest first
+	Means   []*flavor.Profile // of which the unknown name is a slip, so that it may be kept at one tap; see [Keeps]
 }
 
 // For returns the remedies of each fault, in the order of the faults. A way is offered
@@ -91,9 +91,17 @@ func (m *mender) remedies(f *flavor.DataFault) (out Remedies, err error) {
 	}
 	out.Ways = slices.Concat(m.named(f, Named, suggested), m.named(f, Beside, beside), m.measured(f), m.titled(f), m.without(f))
 	if isUnknown(f) {
-		out.Unknown, out.Means = f.Value, firstOf(keeping(f.Value, suggested))
+		out.Unknown, out.Means = f.Value, firstOf(slices.DeleteFunc(keeping(f.Value, suggested), func(p *flavor.Profile) bool { return !Keeps(f.Value, p, m.Guest) }))
 	}
 	return out, nil
+}
+
+// Keeps reports whether one tap may make a name mean an ingredient in the house from now on: it
+// is a slip of the pen of the ingredient's own name, and the guest has nothing to avoid. What is
+// only near by its letters may carry another allergen, which would be lost from every later
+// drink; whoever knows what it is chooses its kind.
+func Keeps(name string, p *flavor.Profile, g guest.Guest) bool {
+	return !g.AvoidsAny() && naming.SlipOf(name, p)
 }
 
 // isUnknown reports whether a fault is that of the name of an ingredient that nobody knows.

@@ -53,6 +53,39 @@ func TestForMendsALine(t *testing.T) {
 	}
 }
 
+// One tap makes a name mean for good only what it is a slip of, and nothing while a guest has
+// something to avoid: what the name does carry would be lost from every later drink.
+func TestForKeepsOnlySlips(t *testing.T) {
+	nuts := guest.Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}}
+	for _, c := range []struct {
+		name  string
+		guest guest.Guest
+		want  string // empty: nothing
+	}{
+		{"lemmon jooce", guest.Guest{}, "lemon juice"},
+		{"lemmon jooce", nuts, ""},
+		{"lemmon jooce", guest.Guest{NoAlcohol: true}, ""},
+		{"corkle stout", guest.Guest{}, ""},
+		{"cacorra stout", guest.Guest{}, ""},
+		{"Jamaiquo reserve", guest.Guest{}, ""},
+		{"coffe brandling", guest.Guest{}, ""},
+		{"lemon jooble tree", guest.Guest{}, ""},
+	} {
+		_, faults, found := remediesOf(t, "2 oz gin\n3/4 oz "+c.name+"\nshake", c.guest)
+		require.Equal(t, c.name, faults[0].Value)
+		assert.Equal(t, c.name, found[0].Unknown, "it can still be said what it is")
+		var got []string
+		for _, p := range found[0].Means {
+			got = append(got, p.Name)
+		}
+		if c.want == "" {
+			assert.Empty(t, got, "%s, suggested %v", c.name, faults[0].Suggest)
+		} else {
+			assert.Contains(t, got, c.want, c.name)
+		}
+	}
+}
+
 // Beside names that are near to the written one, nothing is offered that drinks like this
 // one also pour: it is not what was meant.
 func TestForANearNameIsEnough(t *testing.T) {

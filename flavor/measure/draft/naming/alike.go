@@ -64,3 +64,23 @@ func likeWord(w, known string) bool {
 	}
 	return long-short <= mostEnding && len(measure.Nearest(w, []measure.Spelling{{Written: known, Means: known}})) > 0
 }
+
+// SlipOf reports whether a written name is an ingredient's own but for slips of the pen: word by
+// word, or with the gaps between the words left out, each as it stands or with one edit, or with
+// two in a word of five letters or more. A name that shares a word with it, clips it or begins
+// alike is another name.
+func SlipOf(written string, p *flavor.Profile) bool {
+	said := strings.Fields(flavor.NormaliseName(written))
+	return slices.ContainsFunc(append([]string{p.Name}, p.Aliases...), func(name string) bool {
+		known := strings.Fields(flavor.NormaliseName(name))
+		return slices.EqualFunc(said, known, slipped) || slipped(strings.Join(said, ""), strings.Join(known, ""))
+	})
+}
+
+// slipped reports whether a written word is a known one, or at most two edits from it.
+func slipped(w, known string) bool {
+	if w == known {
+		return true
+	}
+	return min(len(w), len(known)) >= leastAlike && (w[0] == known[0] || swapped(w, known)) && len(measure.Nearest(w, []measure.Spelling{{Written: known, Means: known}})) > 0
+}
