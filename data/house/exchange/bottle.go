@@ -1,6 +1,7 @@
 package exchange
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -68,6 +69,7 @@ func (b *bottleReader) read() {
 	b.size()
 	b.strengths()
 	b.contradicted()
+	b.tooLargeForDashes()
 	b.price()
 	b.stock()
 	b.pack()
@@ -188,7 +190,7 @@ func (b *bottleReader) price() {
 	}
 	bottle.Price = &sum
 	switch {
-	case code != "" && !shared:
+	case code != "" && (!shared || b.foreignSign(code)):
 		bottle.Currency = code
 	case b.settled.Currency != "":
 		bottle.Currency = b.settled.Currency
@@ -198,6 +200,17 @@ func (b *bottleReader) price() {
 	if bottle.Currency == "" && b.cell(column.Currency) == "" {
 		b.fault(column.Currency, "the price has no currency; write its three letters, such as EUR, beside it", Remedy{"leave the price out", column.Price, ""})
 	}
+}
+
+// foreignSign reports whether a sign of several currencies, given by the usual one of them, is
+// none of the currency that the price would have without it. A currency that the row states
+// stands.
+func (b *bottleReader) foreignSign(usual string) bool {
+	if b.has(column.Currency) && b.cell(column.Currency) != "" {
+		return false
+	}
+	without := cmp.Or(b.settled.Currency, b.r.Bottle.Currency, b.defaults.currency)
+	return without != "" && !numeral.Shares(usual, without)
 }
 
 // code returns the three-letter code of a currency or of a currency sign. Anything else

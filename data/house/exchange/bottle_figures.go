@@ -2,11 +2,14 @@ package exchange
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"counterpour/data/house"
 	"counterpour/data/house/exchange/column"
+	"counterpour/data/house/exchange/kinds"
 	"counterpour/data/house/exchange/numeral"
+	"counterpour/flavor"
 )
 
 func (b *bottleReader) size() {
@@ -98,6 +101,48 @@ func (b *bottleReader) contradicted() {
 		}
 	}
 	b.fault(column.Kind, err.Error(), append(remedies, Remedy{"leave the strength out", column.Strength, ""})...)
+}
+
+// Cocktail bitters are sold in small bottles, and are far stronger than a bitter aperitif.
+// Common practice, no source.
+const (
+	leastAperitifML  = 350.0 // of a bottle
+	leastAperitifABV = 20.0  // % vol
+	mostAperitifABV  = 30.0  // % vol
+)
+
+// bitterDrinks are what a bar pours by the jigger and calls a bitter, the usual first. Common
+// practice, no source.
+var bitterDrinks = []string{"red bitter aperitif", "light orange bitter aperitif", "medium amaro"}
+
+// tooLargeForDashes asks which kind a bottle is that only the word bitter makes cocktail bitters, if
+// its size or its strength is that of an aperitif: dashes of bitters are another drink, and cost
+// another sum. The plural is mostly said of cocktail bitters, so that both must speak against it.
+func (b *bottleReader) tooLargeForDashes() {
+	kind, bottle := &b.r.Kind, &b.r.Bottle
+	if kind.Profile == nil || kind.Profile.Class != flavor.ClassCocktailBitters || b.there[bottle.ID].Ingredient == kind.Profile.ID {
+		return
+	}
+	if _, said := b.settled.Cells[Cell{b.r.Number, column.Kind}]; said {
+		return
+	}
+	text := strings.ToLower(b.cell(column.Kind) + " " + b.cell(column.Group) + " " + b.heading + " " + bottle.Name)
+	by, plural := strings.Fields(flavor.NormaliseName(kind.Why)), strings.Contains(text, "bitters")
+	large := bottle.SizeML >= leastAperitifML
+	weak := bottle.ABVPct != nil && *bottle.ABVPct >= leastAperitifABV && *bottle.ABVPct <= mostAperitifABV
+	if !slices.Contains(by, "bitter") || plural && (len(by) > 1 || !large || !weak) || !large && !weak {
+		return
+	}
+	var remedies []Remedy
+	for _, name := range bitterDrinks {
+		if p, _, known := b.kinds.Named(name); known {
+			remedies = append(remedies, Remedy{p.Name, column.Kind, p.Name})
+		}
+	}
+	message := fmt.Sprintf("%q may be a bitter aperitif or an amaro: cocktail bitters come in small bottles and are stronger; which kind is it?", kind.Why)
+	remedies = append(remedies, Remedy{kind.Profile.Name, column.Kind, kind.Profile.Name})
+	*kind, bottle.Ingredient = kinds.Kind{}, ""
+	b.fault(column.Kind, message, remedies...)
 }
 
 func (b *bottleReader) abv() *float64 {

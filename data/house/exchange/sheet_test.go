@@ -427,6 +427,67 @@ func TestTwoCurrenciesAreSaidBefore(t *testing.T) {
 	}
 }
 
+// The sign of another currency than that of the house keeps its currency, and is said: a sum of
+// dollars is none of euros. A dollar of another country shares the sign.
+func TestASignOfAnotherCurrencyIsSaid(t *testing.T) {
+	price := 9.0
+	for _, c := range []struct{ house, written, want string }{
+		{"EUR", "$18.50", "USD"}, {"EUR", "£18.50", "GBP"}, {"EUR", "¥1850", "JPY"}, {"EUR", "185 kr", "SEK"}, {"EUR", "€18.50", ""}, {"EUR", "18.50", ""},
+		{"CAD", "$18.50", ""}, {"USD", "$18.50", ""}, {"MXN", "$185.00", ""}, {"NOK", "185 kr", ""},
+	} {
+		kept := []house.Bottle{{ID: "oakum", Name: "Oakum", Ingredient: "rye-whiskey", SizeML: 700, Price: &price, Currency: c.house}, {ID: "cleat", Name: "Cleat", Ingredient: "bourbon", SizeML: 700, Price: &price, Currency: c.house}}
+		for _, settled := range []exchange.Settled{{}, {House: c.house}, {Currency: c.house}} {
+			s, err := exchange.ReadSheet(strings.NewReader("name;kind;size;price\nHawse;vodka;70cl;"+c.written+"\n"), shelf(t), kept, settled)
+			require.NoError(t, err)
+			require.Empty(t, s.Rows[0].Faults, c.written)
+			notes := strings.Join(s.Notes, "\n")
+			if c.want == "" {
+				assert.Equal(t, c.house, s.Rows[0].Bottle.Currency, c.written)
+				assert.NotContains(t, notes, "priced in", c.written)
+				continue
+			}
+			assert.Equal(t, c.want, s.Rows[0].Bottle.Currency, "%s in %s", c.written, c.house)
+			assert.Contains(t, notes, "Hawse is priced in "+c.want+", the other bottles in "+c.house)
+		}
+	}
+}
+
+// Size and strength outweigh the word bitter: what is of an aperitif is asked about, and is no
+// cocktail bitters until somebody says so. Common practice, no source.
+func TestABottleOfBitterIsAskedAbout(t *testing.T) {
+	for _, c := range []struct {
+		row   string
+		asked bool
+	}{
+		{"Hawse,Bitter,70cl,25%", true}, {"Hawse,Bitter,70cl,", true}, {"Hawse,bitter,35cl,28%", true}, {"Hawse,bitter,20cl,24%", true}, {"Hawse Bitter,,1L,25%", true},
+		{"Hawse,bitters,70cl,25%", true}, {"Hawse,Bitter,20cl,44%", false}, {"Hawse,bitters,16oz,", false}, {"Hawse,aromatic bitters,16oz,44.7%", false}, {"Hawse,aromatic bitters,70cl,", false},
+		{"Hawse,orange bitters,10cl,28%", false}, {"Hawse,red bitter aperitif,70cl,25%", false},
+	} {
+		csv := "name,kind,size,abv\n" + c.row + "\n"
+		s, err := exchange.ReadSheet(strings.NewReader(csv), shelf(t), nil, exchange.Settled{})
+		require.NoError(t, err)
+		r := s.Rows[0]
+		if !c.asked {
+			assert.Empty(t, r.Faults, c.row)
+			assert.NotNil(t, r.Kind.Profile, c.row)
+			continue
+		}
+		require.Len(t, r.Faults, 1, c.row)
+		assert.Nil(t, r.Kind.Profile, c.row)
+		var offered []string
+		for _, remedy := range r.Faults[0].Remedies {
+			offered = append(offered, remedy.Write)
+		}
+		assert.Contains(t, offered, "red bitter aperitif", c.row)
+		for _, name := range offered {
+			s, err = exchange.ReadSheet(strings.NewReader(csv), shelf(t), nil, exchange.Settled{Cells: map[exchange.Cell]string{{Row: r.Number, Field: column.Kind}: name}})
+			require.NoError(t, err)
+			assert.Empty(t, s.Rows[0].Faults, "%s as %s", c.row, name)
+			assert.Equal(t, name, s.Rows[0].Kind.Profile.Name, "what is said stands")
+		}
+	}
+}
+
 func TestFiguresAsWritten(t *testing.T) {
 	for written, want := range map[string]string{ // sizes: of the trade's units; common practice, no source
 		"70cl": "700 ml", "0.7 L": "700 ml", "0,7l": "700 ml", "750ml": "750 ml", "750 mL btl": "750 ml", "1L": "1000 ml", "1 Ltr": "1000 ml", "1.75L": "1750 ml", "700": "700 ml", "1": "1000 ml",

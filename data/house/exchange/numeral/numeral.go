@@ -102,7 +102,7 @@ const sharedSigns = "$¥kr"
 func Shares(code, other string) bool {
 	switch code {
 	case "USD":
-		return strings.HasSuffix(other, "D") // dollars: AUD, CAD, NZD
+		return strings.HasSuffix(other, "D") || slices.Contains([]string{"MXN", "ARS", "CLP", "COP", "UYU", "CUP", "DOP"}, other) // dollars, such as AUD, and pesos
 	case "SEK":
 		return slices.Contains([]string{"SEK", "NOK", "DKK", "ISK"}, other)
 	case "JPY":
