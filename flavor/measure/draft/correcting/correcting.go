@@ -117,7 +117,7 @@ func (c *corrector) group(i int) (int, []edit, string) {
 			break
 		}
 		if n++; regret {
-			r.done, n = n+1, n+1
+			r.done = n + 1
 			break
 		}
 	}
