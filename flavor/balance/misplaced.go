@@ -31,6 +31,9 @@ func (j *Judge) faults(s *flavor.Spec, judged *weigh.Judgement, build *weigh.Bui
 	if out, err := j.inPlaceOf(s, judged, build, usual); err != nil || len(out) > 0 {
 		return out, err
 	}
+	if out, err := j.lackedByName(s, judged, build); err != nil || len(out) > 0 {
+		return out, err
+	}
 	p, err := j.misplaced(s, judged, build, usual)
 	if err != nil || p == nil {
 		return usual, err
@@ -97,6 +100,26 @@ func (j *Judge) inPlaceOf(s *flavor.Spec, judged *weigh.Judgement, build *weigh.
 			}
 			out := append([]fault.Fault{fault.Misplaced(s, x.Out)}, fault.Curdled(s, x.Out, judged)...)
 			return append(out, fault.Instead(x.In.Profile)), nil
+		}
+	}
+	return nil, nil
+}
+
+// lackedByName lists what a draft lacks to be the proven drink by whose name it is called, if it is that
+// but for one pour, and balanced with it: another amount of the rest makes another drink of it. What is
+// made the wrong way is told that first.
+func (j *Judge) lackedByName(s *flavor.Spec, judged *weigh.Judgement, build *weigh.Build) ([]fault.Fault, error) {
+	if len(judged.Method) > 0 {
+		return nil, nil
+	}
+	for _, c := range build.Forgotten().Lacking() {
+		for _, changes := range mend.Completed(s, &c) {
+			spec := change.Apply(s, changes)
+			if _, ok, err := j.set.Reaches(&spec, surely); err != nil {
+				return nil, err
+			} else if ok {
+				return []fault.Fault{fault.Instead(c.Profile)}, nil
+			}
 		}
 	}
 	return nil, nil

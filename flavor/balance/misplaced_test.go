@@ -86,6 +86,31 @@ func TestWhatStandsInThePlaceOfAnother(t *testing.T) {
 	}
 }
 
+// The name tells what was forgotten beside the base, though another amount of the rest would make another
+// drink of it. Common practice, no source.
+func TestNameTellsWhatIsForgotten(t *testing.T) {
+	k := newKitchen(t)
+	for text, lacks := range map[string]string{
+		"Negroni\n1 1/2 oz gin\n1 1/2 oz red bitter aperitif\nstir, rocks":             "sweet-vermouth",
+		"Margarita\n2 oz blanco tequila\n1 oz lime juice\nshake, up":                   "triple-sec",
+		"White Lady\n2 oz gin\n1 oz lemon juice\nshake, up":                            "triple-sec",
+		"Cosmopolitan\n2 oz vodka\n1/2 oz lime juice\n1 oz cranberry juice\nshake, up": "triple-sec",
+	} {
+		s := k.called(t, text)
+		r := k.score(t, s)
+		require.NotEqual(t, weigh.Balanced, r.Verdict, text)
+		fixes := k.fixes(t, s, r)
+		require.NotEmpty(t, fixes, text)
+		assert.True(t, adds(&fixes[0], lacks), "%s: %s", text, fixes[0].Text)
+		require.NotEmpty(t, r.Faults, text)
+		assert.True(t, r.Faults[0].Missing, text)
+	}
+	whole := k.called(t, "Whiskey Sour\n2 oz bourbon\n1 oz lemon juice\n1/4 oz simple syrup\nshake, up") // it has all
+	for _, f := range k.score(t, whole).Faults {
+		assert.False(t, f.Missing, f.Text)
+	}
+}
+
 // The name tells which base was forgotten, where others go with the rest as well. Common practice,
 // no source.
 func TestNameTellsTheForgottenBase(t *testing.T) {

@@ -9,7 +9,7 @@ import (
 )
 
 // Exchanged returns the changes that pour what a proven drink has in the place of what it has not,
-// as much as that drink pours, or a little less or more.
+// if that is anything, as much as that drink pours, or a little less or more.
 func Exchanged(s *flavor.Spec, x *forgotten.Exchange) [][]change.Change {
 	jigger := flavor.Ounce
 	if measure.SystemOf(s) == measure.Metric {
@@ -31,6 +31,24 @@ func Exchanged(s *flavor.Spec, x *forgotten.Exchange) [][]change.Change {
 		}
 	}
 	return out
+}
+
+// Completed returns the changes that add what a draft lacks, as [Exchanged] does.
+func Completed(s *flavor.Spec, lacks *forgotten.Companion) [][]change.Change {
+	return Exchanged(s, &forgotten.Exchange{In: *lacks})
+}
+
+// byName pours what the drink that the draft is called after has beside all of it, where that is
+// missing.
+func (f *fixing) byName() {
+	if f.bench.Pantry.empty() || !f.forgets() || !f.faults[0].Beside {
+		return
+	}
+	for _, c := range f.build.Forgotten().Lacking() {
+		for k, changes := range Completed(f.spec, &c) {
+			f.keep(candidate{changes: changes, asked: 0, steps: k + 1, puts: true, sure: true, score: f.scoreWith(changes, weigh.BalancedFrom)})
+		}
+	}
 }
 
 // byExchange pours what the drink that the draft is called after has in the place of what is

@@ -49,6 +49,7 @@ func (b *Bench) Fixes(d *Draft, limit int) ([]Fix, error) {
 	f.byFaults()
 	f.leaveStrangeOut()
 	f.byExchange()
+	f.byName()
 	f.bySize()
 	if f.short() {
 		if err := f.byCompanions(); err != nil {

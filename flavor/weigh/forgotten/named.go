@@ -89,33 +89,49 @@ type Exchange struct {
 }
 
 // Exchanges returns what makes the draft each of the proven drinks that it is called after, where
-// that is neither nothing nor more than one pour in the place of another. Bases, seasonings and
-// eggs are no matter of that.
+// that is neither nothing nor more than one pour in the place of another.
 func (d *Draft) Exchanges() []Exchange {
 	var out []Exchange
 	for _, i := range d.book.titled.named(d.spec.Name) {
-		s := d.book.titled.specs[i]
-		var odd []*flavor.Profile
-		var lacks []Companion
-		for k := range d.parts {
-			p := &d.parts[k]
-			if exchanged(p) && !slices.ContainsFunc(s.Pours, func(o flavor.Pour) bool { return doesAlike(p.Profile, o.Profile) }) {
-				odd = append(odd, p.Profile)
-			}
-		}
-		for k := range s.Pours {
-			o := &s.Pours[k]
-			part := makeup.Part{Profile: o.Profile, Role: o.Profile.Class.Part()}
-			if joins(&part) && !makeup.IsBase(&part) && !o.Profile.Class.Free() && d.allows(o.Profile) &&
-				!slices.ContainsFunc(d.parts, func(p makeup.Part) bool { return doesAlike(p.Profile, o.Profile) }) {
-				lacks = append(lacks, Companion{Profile: o.Profile, ML: o.ML * d.scaleTo(s)})
-			}
-		}
-		if len(odd) == 1 && len(lacks) == 1 {
+		if odd, lacks := d.apartFrom(d.book.titled.specs[i]); len(odd) == 1 && len(lacks) == 1 {
 			out = append(out, Exchange{odd[0], lacks[0]})
 		}
 	}
 	return out
+}
+
+// Lacking returns the one thing that each of the proven drinks that the draft is called after has and
+// it has not, where it is that drink but for it, as much as each of those pours.
+func (d *Draft) Lacking() []Companion {
+	var out []Companion
+	for _, i := range d.book.titled.named(d.spec.Name) {
+		odd, lacks := d.apartFrom(d.book.titled.specs[i])
+		if len(odd) > 0 || len(lacks) != 1 || len(out) > 0 && !doesAlike(lacks[0].Profile, out[0].Profile) {
+			return nil
+		}
+		out = append(out, lacks[0])
+	}
+	return out
+}
+
+// apartFrom lists what the draft has and a proven drink has not, and the other way round. Bases,
+// seasonings and eggs are no matter of that.
+func (d *Draft) apartFrom(s *flavor.Spec) (odd []*flavor.Profile, lacks []Companion) {
+	for k := range d.parts {
+		p := &d.parts[k]
+		if exchanged(p) && !slices.ContainsFunc(s.Pours, func(o flavor.Pour) bool { return doesAlike(p.Profile, o.Profile) }) {
+			odd = append(odd, p.Profile)
+		}
+	}
+	for k := range s.Pours {
+		o := &s.Pours[k]
+		part := makeup.Part{Profile: o.Profile, Role: o.Profile.Class.Part()}
+		if joins(&part) && !makeup.IsBase(&part) && !o.Profile.Class.Free() && d.allows(o.Profile) &&
+			!slices.ContainsFunc(d.parts, func(p makeup.Part) bool { return doesAlike(p.Profile, o.Profile) }) {
+			lacks = append(lacks, Companion{Profile: o.Profile, ML: o.ML * d.scaleTo(s)})
+		}
+	}
+	return odd, lacks
 }
 
 // exchanged reports whether a part of a draft may stand in the place of another.
