@@ -78,7 +78,7 @@ func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f bench
 		Guest: f.Guest.Line(), Unbalanced: found.Unbalanced, Stocked: request.Stock != nil, Anywhere: f.Anywhere && stock != nil}
 	v.Left = part.AlsoGone(found.Removed, answer.Missing)
 	if c := found.LeftOut; c != nil {
-		v.LeftOut = &leftOutView{part.LeftOutLine(found.Removed, c, nil, len(found.Covers) == 0), rewrite(text, s, &c.Spec)}
+		v.LeftOut = &leftOutView{part.LeftOutLine(p.house.Settings(), found.Removed, c, nil, len(found.Covers) == 0), rewrite(text, s, &c.Spec)}
 	}
 	if x := answer.Instead; x != nil {
 		v.Menu, v.Riff = part.OfferOf(p.house.Settings(), shift.Menu, x.Menu, &f.Guest), part.RiffOf(p.house.Settings(), x.Riff, &f.Guest)

@@ -7,7 +7,9 @@ import (
 	"time"
 
 	"counterpour/api/service/evening"
+	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/flavor/cover"
 	"counterpour/flavor/cover/outs"
 	"counterpour/flavor/guest"
 	"counterpour/webui/behind"
@@ -131,7 +133,7 @@ func (p *pages) drinkOf(m *behind.HouseSpec, now *evening.Drink, s *behind.Shift
 		d.Pours = append(d.Pours, tonightPour{ID: pour.Profile.ID, Amount: part.Amount(pour), Name: pour.Profile.Name, One: oneOf(s, pour.Profile.ID), Out: lacks || s.IsOut(pour.Profile)})
 	}
 	if t != nil {
-		d.touch(t, &limits, since)
+		d.touch(p.house.Settings(), t, &limits, since)
 	}
 	if d.state == evening.NotFor {
 		at := url.Values{"text": {part.DraftInUnits(p.house.Settings(), &m.Spec)}}
@@ -154,7 +156,7 @@ func (p *pages) drinkOf(m *behind.HouseSpec, now *evening.Drink, s *behind.Shift
 }
 
 // touch shows what a drink lost and what becomes of it.
-func (d *tonightDrink) touch(t *outs.Touched, g *guest.Guest, since map[string]time.Time) {
+func (d *tonightDrink) touch(said house.Settings, t *outs.Touched, g *guest.Guest, since map[string]time.Time) {
 	var names []string
 	for _, b := range t.Missing {
 		names = append(names, b.Name)
@@ -165,7 +167,7 @@ func (d *tonightDrink) touch(t *outs.Touched, g *guest.Guest, since map[string]t
 	d.touched, d.Missing = t, words.List(names)
 	d.Left, d.Far = part.AlsoGone(t.Removed, t.Missing), !t.Near && !t.NotSearched
 	if len(t.Missing) > 0 || t.Chosen >= 0 || d.Far { // else what goes for the guest is all that changes
-		d.LeftOut = part.LeftOutLine(t.Removed, t.LeftOut, evening.Chosen(t), d.Far)
+		d.LeftOut = part.LeftOutLine(said, t.Removed, t.LeftOut, evening.Chosen(t), d.Far)
 	}
 	if len(t.Missing) == 1 && g.Accepts(t.Missing[0]) {
 		d.Away = names[0]
@@ -194,10 +196,21 @@ func (p *pages) detail(d *tonightDrink, s *behind.Shift, who *form.Guest) (err e
 		if shown.Moved, err = part.DifferenceOf(p.bar, "moved-"+d.Slug, t.Spec, &c.Spec); err != nil {
 			return err
 		}
-	} else if t.LeftOut != nil && !d.Far {
-		d.Carries = part.AllergensOf(&t.LeftOut.Spec, g.Avoid).InLine()
+	}
+	if left := t.LeftOut; left != nil && d.now.Poured() == &left.Spec {
+		return p.without(d, s, left, &g)
 	}
 	return nil
+}
+
+// without shows a drink as it is poured without what had to go: the amounts that its score is of.
+func (p *pages) without(d *tonightDrink, s *behind.Shift, left *cover.Cover, g *guest.Guest) (err error) {
+	shown := part.CoverOf(p.house.Settings(), d.touched.Spec, left, d.touched.ScoreBefore, g.Avoid)
+	d.Pours, d.Carries = poured(s, d.Pours, shown.Pours), shown.Allergens.InLine()
+	if g.MaxABV > 0 {
+		d.Strength, err = part.Strength(p.bar, &left.Spec)
+	}
+	return err
 }
 
 // poured lists the pours of a drink as they are poured with a cover, those that are

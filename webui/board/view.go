@@ -257,7 +257,7 @@ func fetchesOf(r *outs.Result, who guest.Guest) (out []fetchView) {
 func touchedOf(said house.Settings, t *outs.Touched, avoid []flavor.Allergen) touchedView {
 	d := touchedView{Name: t.Spec.Name, Unbalanced: t.Unbalanced && t.Chosen >= 0, Glass: part.Serving(t.Spec)}
 	d.Unknown = t.NotSearched
-	d.Left, d.LeftOut, d.Far = part.AlsoGone(t.Removed, t.Missing), part.LeftOutLine(t.Removed, t.LeftOut, evening.Chosen(t), false), !t.Near && !t.NotSearched
+	d.Left, d.LeftOut, d.Far = part.AlsoGone(t.Removed, t.Missing), part.LeftOutLine(said, t.Removed, t.LeftOut, evening.Chosen(t), false), !t.Near && !t.NotSearched
 	d.Lost = d.LeftOut == "" && (t.Chosen < 0 || d.Far)
 	if t.Chosen < 0 {
 		return d

@@ -101,8 +101,17 @@ func substitutes(c *cover.Cover) []string {
 	return out
 }
 
-// moves lists the other pours that change.
+// moves lists the other pours that change, and what is left off.
 func moves(c *cover.Cover) []string {
+	out := shifts(c)
+	if off := c.Spec.LeaveOff(); off != "" {
+		out = append(out, off)
+	}
+	return out
+}
+
+// shifts lists the other pours that change.
+func shifts(c *cover.Cover) []string {
 	var out []string
 	for _, m := range c.Changes {
 		if m.To == 0 {
@@ -111,9 +120,6 @@ func moves(c *cover.Cover) []string {
 		}
 		to := flavor.Pour{Profile: m.Profile, Amount: m.To, Unit: m.Unit, ML: m.ToML}
 		out = append(out, words.Bound(say.It("part.moved-to", "Name", m.Profile.Name, "Amount", Amount(&to))))
-	}
-	if off := c.Spec.LeaveOff(); off != "" {
-		out = append(out, off)
 	}
 	return out
 }

@@ -64,8 +64,9 @@ func RiffOf(said house.Settings, r *riff.Riff, guest *form.Guest) *Offer {
 
 // LeftOutLine describes the drink without everything that had to go and without a
 // substitute, and says so if it is another one. It is "" if there is none, or if a guest will notice and the
-// chosen cover is nearer. Where nothing else is offered it is alone.
-func LeftOutLine(removed []*flavor.Profile, c, chosen *cover.Cover, alone bool) string {
+// chosen cover is nearer. Where nothing else is offered it is alone. It tells the amounts that
+// change, in the units of the house: the score is theirs.
+func LeftOutLine(said house.Settings, removed []*flavor.Profile, c, chosen *cover.Cover, alone bool) string {
 	if c = evening.Without(c, chosen); c == nil {
 		return ""
 	}
@@ -73,7 +74,7 @@ func LeftOutLine(removed []*flavor.Profile, c, chosen *cover.Cover, alone bool) 
 	if c.Beside > 0 {
 		score = "" // it holds a soft drink against drinks with alcohol
 	}
-	return say.It("part.left-out", "Alone", alone, "What", words.List(NamesOf(removed)), "Another", c.Distance > cover.LastJND,
+	return say.It("part.left-out", "Alone", alone, "What", words.List(NamesOf(removed)), "Another", c.Distance > cover.LastJND, "Moves", shifts(coverInUnits(said, c)),
 		"Notice", words.Notice(c.Notice), "Score", score)
 }
 

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"counterpour/api/service/evening"
+	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/guest"
 	"counterpour/webui/behind"
@@ -58,7 +59,7 @@ func (p *pages) fillNow(ctx context.Context, v *specPage) error {
 	if v.Guest.Ticked() {
 		v.Now.Title = say.It("specs.for-this-guest")
 	}
-	v.Now.say(d)
+	v.Now.say(d, p.house.Settings())
 	if d.Waits() {
 		for _, b := range d.Unread {
 			of := url.Values{"of": {b.ID}}
@@ -92,7 +93,7 @@ func (p *pages) fillMade(v *nowView, d *evening.Drink, g *guest.Guest) (err erro
 }
 
 // say puts what becomes of a drink in sentences.
-func (v *nowView) say(d *evening.Drink) {
+func (v *nowView) say(d *evening.Drink, said house.Settings) {
 	t := d.Touched
 	switch d.State {
 	case evening.Ready:
@@ -105,7 +106,7 @@ func (v *nowView) say(d *evening.Drink) {
 		if gone := part.AlsoGone(t.Removed, t.Missing); len(gone) > 0 {
 			v.Lines = append(v.Lines, say.It("specs.leave-out", "Pours", words.List(gone)))
 		}
-		switch line := part.LeftOutLine(t.Removed, t.LeftOut, evening.Chosen(t), t.Chosen < 0); {
+		switch line := part.LeftOutLine(said, t.Removed, t.LeftOut, evening.Chosen(t), t.Chosen < 0); {
 		case line == "":
 		case t.Chosen < 0:
 			v.Lines = append(v.Lines, line)
