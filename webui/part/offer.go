@@ -3,6 +3,7 @@ package part
 import (
 	"net/url"
 	"slices"
+	"strings"
 
 	"counterpour/api/service/evening"
 	"counterpour/data/house"
@@ -74,7 +75,7 @@ func LeftOutLine(said house.Settings, removed []*flavor.Profile, c, chosen *cove
 	if c.Beside > 0 {
 		score = "" // it holds a soft drink against drinks with alcohol
 	}
-	return say.It("part.left-out", "Alone", alone, "What", words.List(NamesOf(removed)), "Another", c.Distance > cover.LastJND, "Moves", shifts(coverInUnits(said, c)),
+	return say.It("part.left-out", "Alone", alone, "What", words.List(NamesOf(removed)), "Another", c.Distance > cover.LastJND, "Moves", strings.Join(shifts(coverInUnits(said, c)), ", "),
 		"Notice", words.Notice(c.Notice), "Score", score)
 }
 
