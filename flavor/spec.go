@@ -224,18 +224,6 @@ func (s *Spec) MLOf(is func(*Profile) bool) (ml float64) {
 	return ml
 }
 
-// The share of a drink that sparkles up to which whoever writes "shake" means all but that: proven drinks
-// that are shaken and lengthened stop at 0.57 of soda or beer, and at 0.60 of sparkling wine.
-const mostTopped, mostToppedWine = 0.575, 0.62
-
-// MostTopped returns that share for what sparkles in a drink.
-func (p *Profile) MostTopped() float64 {
-	if p.Class == ClassSparklingWine {
-		return mostToppedWine
-	}
-	return mostTopped
-}
-
 // VolumeML returns the volume of all pours, in mL, before ice.
 func (s Spec) VolumeML() float64 {
 	var v float64

@@ -8,7 +8,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/edit"
-	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/gauge"
 	"counterpour/flavor/measure/draft/meaning"
 )
 
@@ -37,7 +37,7 @@ func (m *mender) measured(f *flavor.DataFault) (ways []Way) {
 			ways = m.keep(ways, Way{Kind: Measured, Says: u, Text: m.instead(f, u)})
 		}
 	case f.Field == "unit" && f.Value == shot && at >= 0:
-		shots := m.draft.Lines[at].Amount / entry.Measures[shot].Stated
+		shots := m.draft.Lines[at].Amount / gauge.Measures[shot].Stated
 		for _, ml := range shotsML {
 			ways = m.keep(ways, in(m.draft, at, ml*shots, flavor.Millilitre))
 		}

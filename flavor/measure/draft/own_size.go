@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/gauge"
 )
 
 // sizeOwn makes what is poured by a bar's own measure so much as a text says that one holds. Where it
@@ -18,7 +19,7 @@ func (r *reader) sizeOwn() {
 		if l.Many == 0 || l.Sized || ofCoffee(l) {
 			continue
 		}
-		one := entry.OwnMeasure(l.Measure)
+		one := gauge.Own(l.Measure)
 		sizes := slices.DeleteFunc(slices.Clone(said), func(s entry.Line) bool { return s.Measure != one })
 		if len(sizes) == 0 {
 			continue
@@ -46,7 +47,7 @@ func (r *reader) sizesSaid() []entry.Line {
 	}
 	for i := range r.d.Lines {
 		if l := &r.d.Lines[i]; l.Sized && l.Many > 0 && !ofCoffee(l) {
-			said = append(said, entry.Line{Amount: l.Amount / l.Many, Unit: l.Unit, Measure: entry.OwnMeasure(l.Measure)})
+			said = append(said, entry.Line{Amount: l.Amount / l.Many, Unit: l.Unit, Measure: gauge.Own(l.Measure)})
 		}
 	}
 	return said
@@ -57,7 +58,7 @@ func (r *reader) sizesSaid() []entry.Line {
 func (r *reader) sizesOfNothing() {
 	for i := range r.sizes {
 		s := &r.sizes[i].Line
-		if slices.ContainsFunc(r.d.Lines, func(l entry.Line) bool { return l.Many > 0 && entry.OwnMeasure(l.Measure) == s.Measure }) {
+		if slices.ContainsFunc(r.d.Lines, func(l entry.Line) bool { return l.Many > 0 && gauge.Own(l.Measure) == s.Measure }) {
 			continue
 		}
 		size := measure.FormatAmount(s.Amount, s.Unit)

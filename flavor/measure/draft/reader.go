@@ -178,7 +178,7 @@ func (r *reader) beside(n int, span entry.Span, first bool, toks []token.Token) 
 	case speech.Resets(toks):
 		written := r.text[span.Start:span.End]
 		r.unread(n, span, measure.Invalid("ingredient", written, "%q does not say what it is the amount of; write it with its name, such as \"1 oz lemon juice\"", written))
-	case aside.None(toks) || aside.Facts(toks) || notes(toks) || r.about != nil:
+	case aside.None(toks) || aside.Facts(toks) || title.Notes(toks) || r.about != nil:
 		r.skips(n, toks)
 		r.entry(KindRemark, n, span)
 	default:
@@ -219,7 +219,7 @@ func (r *reader) read(n int, span entry.Span, first bool, toks []token.Token) {
 	switch {
 	case r.section == label.Garnish && l == label.None:
 		r.garnish(n, span)
-	case l == label.None && len(r.d.Lines) > 0 && headsRemark(toks):
+	case l == label.None && len(r.d.Lines) > 0 && title.HeadsRemark(toks):
 		r.unnamed(n, span, token.OneLine(r.text[span.Start:span.End]), toks)
 	default:
 		r.entries(n, span, toks, r.section == label.Serving || l == label.Serving)

@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/gauge"
 	"counterpour/flavor/measure/draft/jargon"
 	"counterpour/flavor/measure/draft/naming"
 )
@@ -61,7 +62,7 @@ var rules = []struct {
 // handful gives a handful of leaves or berries its unit, and is false for anything else. A handful of
 // what comes in neither is a fault.
 func (t *Task) handful() bool {
-	if !entry.Handful(t.Line.Measure) {
+	if !gauge.Handful(t.Line.Measure) {
 		return false
 	}
 	in := comes{}

@@ -5,7 +5,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/gauge"
 )
 
 // Bars that write millilitres pour imperial pints and gills, others those of the United States.
@@ -30,11 +30,11 @@ func (r *reader) pints() {
 			t.SetUnit(t.Unit, "“"+l.Asked+"” is read as pints, as of the United States, of 16 oz; the imperial one is 568 ml")
 			l.Sized = false
 		}
-		imperial := map[string]float64{"pint": ImperialPintML, "gill": ImperialGillML}[entry.OwnMeasure(l.Measure)]
+		imperial := map[string]float64{"pint": ImperialPintML, "gill": ImperialGillML}[gauge.Own(l.Measure)]
 		if imperial == 0 || l.Many == 0 || l.Sized || !r.metric(t) && !r.inCentilitres() {
 			continue
 		}
-		one := entry.OwnMeasure(l.Measure)
+		one := gauge.Own(l.Measure)
 		l.OwnSize(imperial, flavor.Millilitre)
 		t.Amount, t.Unit, t.Notes = l.Amount, l.Unit, nil
 		t.SetUnit(t.Unit, "a "+one+" beside millilitres is taken as the imperial one, "+measure.FormatAmount(imperial, flavor.Millilitre)+"; that of the United States is less")

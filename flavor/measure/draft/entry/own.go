@@ -6,48 +6,19 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/gauge"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/vocabulary"
 )
 
 // A measure, a shot or a jigger holds what that of the bar does. A draft may say how much this is.
 
-// own lists such measures with the mL that bars' own hold, from the least to the most. Common practice,
-// no source.
-var own = map[string]struct{ least, most float64 }{
-	"measure": {20, 45}, "shot": {20, 45}, "jigger": {25, 60}, "pony": {20, 35}, "nip": {20, 35}, "tot": {20, 35},
-	"wineglass": {40, 80}, "gill": {100, 150}, "cup": {180, 260}, "pint": {400, 600},
-}
-
-// ownOf is the first word of every such measure by all of its words: "measures" is a "measure".
-var ownOf = func() *vocabulary.Table[string] {
-	m := map[string]string{}
-	for _, row := range measured {
-		words := strings.Fields(row.words)
-		if _, ok := own[words[0]]; !ok {
-			continue
-		}
-		for _, w := range words {
-			m[w] = words[0]
-		}
-	}
-	return vocabulary.TableOf(m)
-}()
-
-// OwnMeasure is the measure that a word names, in the singular, if it holds what the bar's own does;
-// empty if it is none of these.
-func OwnMeasure(w string) string {
-	one, _ := ownOf.Find(w)
-	return one
-}
-
 // sizeOwn takes the amount o in brackets beside so many of a bar's own measure: what all of them come to,
 // "2 shots (50 ml)", or what one holds, "4 measures (25 ml)". What may be either is a fault.
 func (p *Written) sizeOwn(o *Written) {
-	one, many := OwnMeasure(p.Measure), p.Many
+	one, many := gauge.Own(p.Measure), p.Many
 	per, _ := measure.MLPerUnit(o.Unit, nil)
-	holds := func(ml float64) bool { return ml >= own[one].least && ml <= own[one].most }
-	asAll, asOne := holds(o.Amount*per/many), many > 1 && holds(o.Amount*per)
+	asAll, asOne := gauge.Holds(one, o.Amount*per/many), many > 1 && gauge.Holds(one, o.Amount*per)
 	size := o.Amount
 	switch {
 	case many == 1 || asOne && !asAll:
@@ -67,9 +38,9 @@ var perOne = vocabulary.Words(`each ea apiece`)
 
 // holdEach takes the amount o as what each of a bar's own measures holds.
 func (p *Written) holdEach(o *Written) {
-	p.dropNote(Measures[p.Measure].note)
+	p.dropNote(gauge.Measures[p.Measure].Note)
 	p.Amount, p.Unit, p.Sized = p.Many*o.Amount, o.Unit, true
-	p.AddNote("a " + OwnMeasure(p.Measure) + " is taken as " + measure.FormatAmount(o.Amount, o.Unit))
+	p.AddNote("a " + gauge.Own(p.Measure) + " is taken as " + measure.FormatAmount(o.Amount, o.Unit))
 }
 
 // dropNote takes back a note that was added last.
@@ -81,7 +52,7 @@ func (p *Written) dropNote(note string) {
 
 // OwnSize makes an amount of a bar's own measure so many times what one of them holds.
 func (l *Line) OwnSize(size float64, u flavor.Unit) {
-	if note := Measures[l.Measure].note; note != "" {
+	if note := gauge.Measures[l.Measure].Note; note != "" {
 		l.Note = strings.Trim(strings.ReplaceAll(l.Note, note, ""), "; ")
 	}
 	l.Amount, l.Unit, l.Sized = l.Many*size, u, true
@@ -116,7 +87,7 @@ var sayingSize = vocabulary.Words(`is are here equals holds hold means of at bei
 func OwnSizes(text string, toks []token.Token) (rest []token.Token, sizes []Written) {
 	rest = toks
 	for i := 0; i < len(rest); i++ {
-		one := OwnMeasure(rest[i].Text)
+		one := gauge.Own(rest[i].Text)
 		if rest[i].Kind != token.Word || one == "" {
 			continue
 		}

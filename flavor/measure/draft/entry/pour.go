@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/gauge"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/vocabulary"
@@ -232,7 +233,7 @@ func StartsAmount(toks []token.Token) bool {
 func StartsMeasure(toks []token.Token) bool {
 	var p Written
 	rest, ok := p.takeAmount(toks)
-	return ok && p.Fault == nil && (UnitWordsAt(rest) || len(rest) > 0 && rest[0].Kind == token.Word && Measures[rest[0].Text].Stated > 0)
+	return ok && p.Fault == nil && (UnitWordsAt(rest) || len(rest) > 0 && rest[0].Kind == token.Word && gauge.Measures[rest[0].Text].Stated > 0)
 }
 
 // AmountAt returns how many tokens an amount takes with its unit and an "of" behind it,

@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/gauge"
 	"counterpour/flavor/measure/draft/laid"
 	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
@@ -112,7 +113,7 @@ func (p *Written) lastAmount(toks []token.Token) int {
 		if toks[at].Kind != token.Numeral && !(toks[at].Kind == token.Word && p.wordsAmount(toks[at:])) {
 			continue
 		}
-		if before := &toks[at-1]; toks[at].Wrong != "" || servedIn(toks, at) || before.Is("£") || before.Is("$") || before.Is("€") {
+		if before := &toks[at-1]; toks[at].Wrong != "" || gauge.ServedIn(toks, at) || before.Is("£") || before.Is("$") || before.Is("€") {
 			return 0
 		}
 		return at
@@ -280,7 +281,7 @@ func (p *Written) vesselLast(text string, toks []token.Token, open int) bool {
 }
 
 // isVessel reports whether a word is a measure whose size may stand beside it.
-func isVessel(w string) bool { return serving.OtherMeasures[w] || OwnMeasure(w) != "" }
+func isVessel(w string) bool { return serving.OtherMeasures[w] || gauge.Own(w) != "" }
 
 // sized reads a vessel whose size is stated: "1 bottle (75 cl)", "2 cans of 330 ml".
 func (p *Written) sized(toks []token.Token) ([]token.Token, bool) {
@@ -309,7 +310,7 @@ func (p *Written) sized(toks []token.Token) ([]token.Token, bool) {
 	} else if n == 0 || !u.Jigger() || toks[1].Is("(") && n < len(rest) {
 		return nil, false
 	}
-	if p.Measure = toks[0].Text; OwnMeasure(p.Measure) != "" {
+	if p.Measure = toks[0].Text; gauge.Own(p.Measure) != "" {
 		p.Many, o.Unit = p.Amount, u
 		p.sizeOwn(&o)
 	} else {

@@ -5,6 +5,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/gauge"
 	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
@@ -102,7 +103,7 @@ func (p *Written) takeServed(toks []token.Token) int {
 		p.Cut = true
 		return n
 	}
-	if MeasureBehind(toks) {
+	if gauge.Behind(toks) {
 		return 0
 	}
 	n := pouring.VesselAt(toks)

@@ -8,6 +8,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/gauge"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/vocabulary"
@@ -29,14 +30,14 @@ func (p *Written) takeUnit(toks []token.Token) []token.Token {
 	if rest, ok := p.sized(toks); ok {
 		return rest
 	}
-	if m, ok := measureAt(toks); ok {
-		p.Unit, p.Measure = m.unit, toks[0].Text
-		if OwnMeasure(p.Measure) != "" {
+	if m, ok := gauge.At(toks); ok {
+		p.Unit, p.Measure = m.Unit, toks[0].Text
+		if gauge.Own(p.Measure) != "" {
 			p.Many = p.Amount
 		}
 		p.Amount *= m.Stated
-		if m.note != "" {
-			p.AddNote(m.note)
+		if m.Note != "" {
+			p.AddNote(m.Note)
 		}
 		p.UnitAt = Span{toks[0].Start, toks[0].End}
 		return toks[1:]
@@ -273,3 +274,13 @@ func (p *Written) unitFirst(text string, toks []token.Token) bool {
 
 // vague are measures that say nothing beside an amount: "shot of gin (25 ml)".
 var vague = vocabulary.Words(`shot measure jigger glass pour slug glug tot nip single double part`)
+
+// measureAlone reads a measure that bars name without a number for one of it: "jigger rye".
+func (p *Written) measureAlone(text string, toks []token.Token) bool {
+	if !gauge.Alone(toks) || serving.IceOnly(toks) {
+		return false
+	}
+	p.Amount, p.Shape = 1, ShapeImplied
+	p.takeName(text, p.takeJoint(text, p.takeUnit(toks)))
+	return true
+}

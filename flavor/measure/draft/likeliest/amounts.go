@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/gauge"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/pattern"
@@ -106,7 +107,7 @@ func (s *script) unitWritten(i int) (u flavor.Unit, k int, written string) {
 		return "", 0, ""
 	}
 	w := s.toks[i].Text
-	if _, other := entry.Measures[w]; other {
+	if _, other := gauge.Measures[w]; other {
 		return measured(w), 1, w
 	}
 	return "", 0, ""
@@ -140,9 +141,9 @@ func (s *script) saidAgain(a amount) (amount, bool) {
 
 // pouredAgain reports whether the bar's own measure at a token stands elsewhere too.
 func (s *script) pouredAgain(at int) bool {
-	one := entry.OwnMeasure(s.toks[at].Text)
+	one := gauge.Own(s.toks[at].Text)
 	for i := range s.toks {
-		if one != "" && i != at && s.word(i) && entry.OwnMeasure(s.toks[i].Text) == one {
+		if one != "" && i != at && s.word(i) && gauge.Own(s.toks[i].Text) == one {
 			return true
 		}
 	}

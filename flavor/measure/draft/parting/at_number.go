@@ -6,6 +6,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/gauge"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -93,7 +94,7 @@ func namesBesideMeasure(t token.Token) bool {
 	if _, unit := measure.ParseUnit(t.Text); unit {
 		return false
 	}
-	_, other := entry.Measures[t.Text]
+	_, other := gauge.Measures[t.Text]
 	return !other
 }
 

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/gauge"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/vocabulary"
 )
@@ -98,7 +99,7 @@ func Named(toks []token.Token) bool {
 // besideName are the words, but for units, that say how much of something there is, and are
 // no name: numbers, measures, and what stands before them.
 var besideName = vocabulary.SetOf(slices.Concat([]string{"of", "a", "an"}, words(token.NumberWords), words(token.FractionWords),
-	words(token.LooseWords), words(token.BiasWords), words(entry.Measures))...)
+	words(token.LooseWords), words(token.BiasWords), words(gauge.Measures))...)
 
 // words are the keys of a table.
 func words[V any](of map[string]V) []string { return slices.Collect(maps.Keys(of)) }

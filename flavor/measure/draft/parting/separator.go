@@ -4,6 +4,7 @@ package parting
 
 import (
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/gauge"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -62,7 +63,7 @@ func (p *place) atNumber() (string, int) {
 // decides: those that a rare word tells come first, and those that read far ahead come last.
 func (p *place) atWord() (string, int) {
 	switch {
-	case entry.MeasureBehind(p.toks[p.from : p.i+1]):
+	case gauge.Behind(p.toks[p.from : p.i+1]):
 		return "", 0 // "stout 1 pint": no glass
 	case p.weighsParts():
 		return "and", 1 // "two parts gin to one part lime cordial"

@@ -5,6 +5,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/gauge"
 	"counterpour/flavor/measure/draft/laid"
 	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
@@ -112,7 +113,7 @@ func toppedFrom(toks []token.Token, i, from int) bool {
 
 // Measured reports whether a token is a unit or another measure.
 func Measured(t *token.Token) bool {
-	_, other := entry.Measures[t.Text]
+	_, other := gauge.Measures[t.Text]
 	return entry.IsUnit(t) || t.Kind == token.Word && other
 }
 

@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/gauge"
 	"counterpour/flavor/measure/draft/laid"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/serving"
@@ -288,7 +289,7 @@ func (r *running) pourEnd(i int) int {
 		at = r.topFrom(i)
 	} else if _, n := entry.UnitAt(r.toks[at:]); n > 0 {
 		at += n
-	} else if _, other := entry.Measures[r.toks[at].Text]; other {
+	} else if _, other := gauge.Measures[r.toks[at].Text]; other {
 		at++
 	} else if r.toks[at].Glued { // "5Oml"
 		return 0

@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/gauge"
 	"counterpour/flavor/measure/draft/label"
 	"counterpour/flavor/measure/draft/laid"
 	"counterpour/flavor/measure/draft/lexicon"
@@ -155,7 +156,7 @@ func (w *writer) knows(word string) bool {
 // isUnit reports whether a word is what something is poured by: a unit, or another measure.
 func isUnit(key string) bool {
 	_, unit := measure.ParseUnit(key)
-	_, other := entry.Measures[key]
+	_, other := gauge.Measures[key]
 	return unit || other
 }
 

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/gauge"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/vocabulary"
@@ -125,7 +126,7 @@ func spokenAt(toks []token.Token, i int) (saying, bool) {
 
 // measured reports whether a unit, or a bar's own measure, stands at i.
 func (w words) measured(i int) bool {
-	return entry.UnitWordsAt(w[min(i, len(w)):]) || entry.OwnMeasure(w.at(i)) != ""
+	return entry.UnitWordsAt(w[min(i, len(w)):]) || gauge.Own(w.at(i)) != ""
 }
 
 // inOther reports whether a word at i is part of what is no amount, or of one that began before it.

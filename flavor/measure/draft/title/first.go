@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/drinks"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/gauge"
 	"counterpour/flavor/measure/draft/joining"
 	"counterpour/flavor/measure/draft/label"
 	"counterpour/flavor/measure/draft/laid"
@@ -275,7 +276,7 @@ func ratioFirst(toks []token.Token) bool {
 // written as a name is, with a capital: "Lavender Drop", "Kiss of Honey".
 func Capital(text string, p *entry.Written) bool {
 	first, _ := utf8.DecodeRuneInString(text[p.Of[0].Start:])
-	return unicode.IsUpper(first) && !p.After && !p.NoAmount && (p.UnitAt.Start > p.NameAt.Start || entry.Little(p.Measure))
+	return unicode.IsUpper(first) && !p.After && !p.NoAmount && (p.UnitAt.Start > p.NameAt.Start || gauge.Little(p.Measure))
 }
 
 // Dressing returns the pour of a line that says what dresses the glass, and which glass: "absinthe
