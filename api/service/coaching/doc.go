@@ -1,3 +1,3 @@
 // Package coaching runs a house's training: it chooses a learner's next round, records
-// the progress of each learner, and lays out triangle tests.
+// the progress of each learner, and lays out triangle tests and pours both their sides.
 package coaching
