@@ -152,17 +152,21 @@ func TestCoverOfSeveral(t *testing.T) {
 
 func TestStockList(t *testing.T) {
 	s := testHouse(t)
-	ids, err := s.StockList("# the back bar\nSimple syrup\n\nhoney syrup # runny\r\ngin")
+	ids, unread, err := s.StockList("# the back bar\nSimple syrup\n\nhoney syrup # runny\r\ngin")
 	require.NoError(t, err)
 	assert.Equal(t, []string{"simple-syrup", "honey-syrup", "london-dry-gin"}, ids)
-	ids, err = s.StockList("# nothing yet\n")
+	assert.Empty(t, unread)
+	ids, _, err = s.StockList("# nothing yet\n")
 	require.NoError(t, err)
 	assert.Equal(t, []string{}, ids, "an empty list is no missing one: nothing may be poured")
-	_, err = s.StockList("gin\nmoon dust\n\nsun dust")
-	faults := flavor.DataFaultsOf(err)
-	require.Len(t, faults, 2)
-	assert.Equal(t, "line 2", faults[0].Location)
-	assert.Equal(t, "line 4", faults[1].Location)
+	ids, unread, err = s.StockList("gin\nmoon dust\n\nsun dust")
+	require.NoError(t, err, "what is known is poured")
+	assert.Equal(t, []string{"london-dry-gin"}, ids)
+	require.Len(t, unread, 2)
+	assert.Equal(t, "line 2", unread[0].Location)
+	assert.Equal(t, "line 4", unread[1].Location)
+	_, _, err = s.StockList("moon dust\nsun dust")
+	assert.Len(t, flavor.DataFaultsOf(err), 2, "a list that names nothing is none")
 }
 
 // A single name with a misspelling is not guessed: the answer asks what it means.
@@ -176,8 +180,11 @@ func TestMisspeltBottlesAreNotGuessed(t *testing.T) {
 		require.ErrorAs(t, err, &fault, written)
 		assert.ErrorIs(t, fault, flavor.ErrUnknown)
 		assert.Equal(t, []string{means}, fault.Suggest)
-		_, err = s.StockList("gin\n" + written)
-		assert.ErrorIs(t, err, flavor.ErrUnknown)
+		ids, unread, err := s.StockList("gin\n" + written)
+		require.NoError(t, err)
+		assert.Equal(t, []string{"london-dry-gin"}, ids)
+		require.Len(t, unread, 1)
+		assert.ErrorIs(t, unread[0], flavor.ErrUnknown)
 	}
 	p, err := s.Named("lemon juice")
 	require.NoError(t, err)

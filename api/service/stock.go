@@ -22,10 +22,10 @@ func sortByName(menu []Drink) {
 }
 
 // StockList reads a list of ingredients in stock: one name, alias or id per line, with
-// comments after #. It returns ids; its faults name the line.
-func (s *Snapshot) StockList(text string) ([]string, error) {
-	ids := []string{}
-	var faults flavor.DataFaults
+// comments after #. It returns ids, and a fault that names the line for each name that means
+// no bottle: what that is cannot be poured, and the rest can. It fails if every name is so.
+func (s *Snapshot) StockList(text string) (ids []string, unread flavor.DataFaults, err error) {
+	ids = []string{}
 	for i, line := range strings.Split(text, "\n") {
 		line, _, _ = strings.Cut(line, "#")
 		if line = strings.TrimSpace(line); line == "" {
@@ -37,12 +37,12 @@ func (s *Snapshot) StockList(text string) ([]string, error) {
 			continue
 		}
 		err = fault.Placed(err, func(string) string { return fmt.Sprintf("line %d", i+1) })
-		if err := fault.Collect(&faults, err); err != nil {
-			return nil, err
+		if err := fault.Collect(&unread, err); err != nil {
+			return nil, nil, err
 		}
 	}
-	if len(faults) > 0 {
-		return nil, faults
+	if len(ids) == 0 && len(unread) > 0 {
+		return nil, nil, unread
 	}
-	return ids, nil
+	return ids, unread, nil
 }

@@ -42,21 +42,13 @@ pour in place of one ingredient or several so that the finished drink moves leas
 			if err != nil {
 				return err
 			}
-			shelf := ""
-			if stock != "" {
-				if shelf, err = terminal.ReadFile(stock); err != nil {
-					return err
-				}
-			}
 			house, done, err := premises.SnapshotOrNone(cmd.Context(), open, where)
 			if err != nil {
 				return err
 			}
 			defer done()
-			if stock != "" {
-				if body.Stock, err = house.StockList(shelf); err != nil {
-					return terminal.Explain(err, stock)
-				}
+			if body.Stock, err = stockFrom(cmd, house, stock); err != nil {
+				return err
 			}
 			body.Text, body.Missing = &text, wire.NamesOf(missing...)
 			answer, err := shape.AnswerCover(cmd.Context(), house, body)

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"fmt"
+
 	"github.com/spf13/cobra"
 
 	"counterpour/api/service"
@@ -32,8 +34,9 @@ const (
 	seedFlag            = "another number gives another list of much the same quality"
 )
 
-// stockFrom reads the ids of a stock file; nil if path is empty.
-func stockFrom(house *service.Snapshot, path string) ([]string, error) {
+// stockFrom reads the ids of a stock file; nil if path is empty. It warns of each line that
+// means no bottle, which is not poured.
+func stockFrom(cmd *cobra.Command, house *service.Snapshot, path string) ([]string, error) {
 	if path == "" {
 		return nil, nil
 	}
@@ -41,9 +44,14 @@ func stockFrom(house *service.Snapshot, path string) ([]string, error) {
 	if err != nil {
 		return nil, err
 	}
-	ids, err := house.StockList(text)
+	ids, unread, err := house.StockList(text)
 	if err != nil {
 		return nil, terminal.Explain(err, path)
+	}
+	for _, fault := range unread {
+		if _, err := fmt.Fprintf(cmd.ErrOrStderr(), "%v (not poured; the rest of the list is)\n", terminal.Explain(fault, path)); err != nil {
+			return nil, err
+		}
 	}
 	return ids, nil
 }

@@ -56,7 +56,7 @@ func try(t *testing.T, input string, args ...string) (code int, out, errOut stri
 func TestCommands(t *testing.T) {
 	path := file(t, "draft.txt", draft)
 	shelf := file(t, "shelf.txt", "# the back bar\nSimple syrup\n\nhoney syrup # runny\ngin\n")
-	badShelf := file(t, "bad.txt", "simple syrup\nmoon dust\n\nsun dust\n")
+	badShelf := file(t, "bad.txt", "moon dust\n# nothing else\n\nsun dust\n")
 	huge := file(t, "huge.txt", strings.Repeat("2 oz gin\n", 8000))
 	folder := t.TempDir()
 	for _, c := range []struct {
@@ -110,7 +110,7 @@ func TestCommands(t *testing.T) {
 		{name: "unknown missing", args: []string{"cover", path, "--missing", "moon dust"}, code: 2, message: []string{"--missing", "moon dust"}},
 		{name: "not missing from it", args: []string{"cover", path, "--missing", "vodka"}, code: 2, message: []string{"--missing", "not a pour"}},
 		{name: "unknown allergen", args: []string{"cover", path, "--missing", "orgeat", "--avoid", "gravity"}, code: 2, message: []string{"--avoid", "gravity", "tree nuts"}},
-		{name: "a bad shelf", args: []string{"cover", path, "--missing", "orgeat", "--stock", badShelf}, code: 2, message: []string{"bad.txt, line 2", "moon dust", "line 4", "sun dust"}},
+		{name: "a bad shelf", args: []string{"cover", path, "--missing", "orgeat", "--stock", badShelf}, code: 2, message: []string{"bad.txt, line 1", "moon dust", "line 4", "sun dust"}},
 		{name: "no shelf", args: []string{"cover", path, "--missing", "orgeat", "--stock", "nowhere.txt"}, code: 2, message: []string{"nowhere.txt"}},
 		{name: "a cost without prices", args: []string{"cover", path, "--missing", "orgeat", "--max-cost", "1"}, code: 2, message: []string{"--max-cost", "prices"}},
 		{name: "no covers", args: []string{"cover", path, "--missing", "orgeat", "--limit", "0"}, code: 2, message: []string{"--limit", "1 to 100"}},

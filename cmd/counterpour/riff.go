@@ -37,7 +37,7 @@ that use a bottle up.`,
 			}
 			body.Text = &text
 			return premises.Ask(cmd, open, where, file, *asJSON, func(house *service.Snapshot) (*shape.RiffAnswer, error) {
-				if body.Stock, err = stockFrom(house, stock); err != nil {
+				if body.Stock, err = stockFrom(cmd, house, stock); err != nil {
 					return nil, err
 				}
 				return shape.AnswerRiff(cmd.Context(), house, body)

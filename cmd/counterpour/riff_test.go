@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -47,7 +48,7 @@ const plainSour = "2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up\
 func TestRiffCommand(t *testing.T) {
 	path := file(t, "draft.txt", plainSour)
 	shelf := file(t, "shelf.txt", "gin # the house pour\nlemon juice\nbourbon\nhoney syrup\nsimple syrup\n")
-	badShelf := file(t, "bad.txt", "gin\nmoon dust\n")
+	badShelf := file(t, "bad.txt", "\nmoon dust\n")
 	for _, c := range []command{
 		{name: "a file", args: []string{"riff", path, "--limit", "3"}, out: []string{"\n1. ", "\n3. ", "noticeable steps away", "Proven relatives", "0.", "Left out: ", "Seed 0"}, outNot: []string{"\n4. "}},
 		{name: "what is piped in", input: plainSour, args: []string{"riff", "--limit", "1", "--seed", "7"}, out: []string{"\n1. ", "Seed 7"}},
@@ -71,6 +72,24 @@ func TestRiffCommand(t *testing.T) {
 		{name: "a bad line", input: "2 oz moon dust\n", args: []string{"riff", "-"}, code: 2, message: []string{"line 1", "moon dust"}},
 	} {
 		c.run(t)
+	}
+}
+
+// A bottle that nobody knows is told and not poured; the rest of its list is.
+func TestALineOfAStockFileThatMeansNothing(t *testing.T) {
+	path := file(t, "draft.txt", plainSour)
+	shelf := file(t, "shelf.txt", "gin\nmoon dust\nlemon juice\nsimple syrup\nhoney syrup\nvodka\n")
+	for _, args := range [][]string{
+		{"cover", path, "--missing", "gin", "--stock", shelf}, {"riff", path, "--stock", shelf, "--limit", "1"},
+		{"use-up", "--bottle", "vodka", "--stock", shelf},
+	} {
+		code, out, message := try(t, "", args...)
+		assert.Equal(t, terminal.ExitDone, code, args)
+		assert.Contains(t, message, "shelf.txt, line 2: unknown ingredient \"moon dust\"", args)
+		assert.Contains(t, message, "the rest of the list is", args)
+		assert.Equal(t, 1, strings.Count(message, "\n"), "one line of one fault: %s", message)
+		assert.Contains(t, out, "vodka", args)
+		assert.NotContains(t, out, "moon dust", args)
 	}
 }
 

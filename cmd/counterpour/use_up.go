@@ -35,7 +35,7 @@ less. If one balanced drink can use two of the bottles, the list has a drink wit
 				return terminal.Usagef("--bottle is not given; name the bottles that must move, such as --bottle \"fino sherry\"")
 			}
 			return premises.Ask(cmd, open, where, "", *asJSON, func(house *service.Snapshot) (a *shape.UseUpAnswer, err error) {
-				if body.Stock, err = stockFrom(house, stock); err != nil {
+				if body.Stock, err = stockFrom(cmd, house, stock); err != nil {
 					return nil, err
 				}
 				return shape.AnswerUseUp(cmd.Context(), house, body)

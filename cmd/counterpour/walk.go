@@ -69,7 +69,7 @@ func walkBetween(cmd *cobra.Command, args []string, open premises.Kitchens, wher
 		return nil, err
 	}
 	defer done()
-	if body.Stock, err = stockFrom(house, stock); err != nil {
+	if body.Stock, err = stockFrom(cmd, house, stock); err != nil {
 		return nil, err
 	}
 	answer, err := shape.AnswerWalk(cmd.Context(), house, *body)
