@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/joining"
 	"counterpour/flavor/measure/draft/label"
+	"counterpour/flavor/measure/draft/ownsize"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/sheet"
@@ -369,8 +370,12 @@ func (r *reader) garnishText(n int, at entry.Span) {
 func (r *reader) finish() {
 	d := &r.d
 	r.unheaded()
+	own, wrong := ownsize.Set(r.text, d.Lines, r.sizes)
+	for _, f := range wrong {
+		r.fail(f.Line, f.DataFault)
+	}
 	r.sizeParts()
-	r.sizeOwn()
+	r.said.Notes = append(r.said.Notes, own...)
 	r.swapBelow()
 	r.said.OffIce()
 	d.Method, d.Service, d.HotC = r.said.Method, r.said.Service, r.said.HotC

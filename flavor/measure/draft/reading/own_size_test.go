@@ -32,6 +32,9 @@ func TestMeasuresHoldWhatTheTextSays(t *testing.T) {
 		"2 measures dark rum (25ml each), 4 measures ginger beer":             "dark rum 50 + ginger beer 100",
 		"2 shots (35 ml each) gin\n1 shot lemon":                              "gin 70 + lemon 35",
 		"50 ml gin\n25 ml lemon\n(1 measure = 25 ml)":                         "gin 50 + lemon 25",
+		"One shot (30 ml) of gin, two of pineapple juice, half of lemon.":      "gin 30 + pineapple juice 60 + lemon 15",
+		"a measure of gin, one of lemon and half of honey syrup; measure=25ml": "gin 25 + lemon 25 + honey syrup 12.5",
+		"2 parts (60 ml) of bourbon, one of lemon, half of honey syrup":        "bourbon 60 + lemon 30 + honey syrup 15",
 	} {
 		assert.Equal(t, want, poured(t, text), text)
 	}
