@@ -95,6 +95,7 @@ type sums struct {
 	poured float64 // all of them
 	short  float64 // those that do not lengthen the drink
 	base   float64 // those of spirits
+	each   float64 // the largest of those
 	whole  bool    // all are whole
 	comma  bool    // one is written with a decimal comma
 }
@@ -108,6 +109,7 @@ func sumOf(open []*Task) sums {
 		n.whole, n.comma = n.whole && t.Whole(), n.comma || t.Line.Comma
 		if t.Class().Part() == flavor.PartBase {
 			n.base += t.Amount
+			n.each = max(n.each, t.Amount)
 		}
 		if t.Class().Part() != flavor.PartLength && !t.Line.After {
 			n.short += t.Amount
@@ -118,8 +120,12 @@ func sumOf(open []*Task) sums {
 
 // ounces reports whether all numbers are small enough to be ounces of one drink.
 func (n *sums) ounces() bool {
-	return n.most <= MostOunces && n.base <= mostBase && n.short <= mostAll
+	return n.most <= MostOunces && (n.base <= mostBase || n.blends()) && n.short <= mostAll
 }
+
+// blends reports whether the spirits are several that one drink may blend, in numbers that are
+// not those of parts.
+func (n *sums) blends() bool { return !n.whole && n.each <= mostOfEach && n.base <= mostBlend }
 
 // fills reports whether the numbers, as centilitres, are a drink or more.
 func (n *sums) fills() bool { return n.poured*measure.CentilitreML >= leastShort }

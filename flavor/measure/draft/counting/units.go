@@ -16,6 +16,8 @@ const (
 	MostOunces   = 6.0  // a bare number up to this may be ounces
 	LeastMillis  = 10.0 // from this it may be millilitres
 	mostBase     = 3.0  // ounces of a spirit that fit one drink
+	mostOfEach   = 2.0  // and of each of several spirits
+	mostBlend    = 4.5  // which make one drink of the tropics together
 	mostAll      = 7.5  // ounces of everything short that fit one drink
 	leastOfMany  = 5.0  // millilitres that a jigger still measures beside larger pours
 	mostCentis   = 20.0

@@ -70,3 +70,22 @@ func TestBareNumbersOfOtherTongues(t *testing.T) {
 		}
 	}
 }
+
+// Several spirits, none of more than two ounces, make one drink of the tropics together; what
+// is too much of one, or may be parts, is asked about or read as parts: common practice, no source.
+func TestBareNumbersOfBlendedSpirits(t *testing.T) {
+	for text, want := range map[string]string{
+		"1.5 dark rum\n1.5 white rum\n1 overproof rum\n.75 lime\n.75 grapefruit\n.5 falernum\nshake, crushed": "dark rum 44.36 + white rum 44.36 + overproof rum 29.57 + lime 22.18 + grapefruit 22.18 + falernum 14.79",
+		"2 cognac / 1½ white rum / ¾ lemon / ½ orgeat":                                                        "cognac 59.15 + white rum 44.36 + lemon 22.18 + orgeat 14.79",
+		"2 cognac / 2 white rum / 1 lemon / 1 orgeat":                                                         "cognac 60 + white rum 60 + lemon 30 + orgeat 30",
+	} {
+		assert.Equal(t, want, poured(t, text), text)
+	}
+	for _, text := range []string{
+		"2.5 cognac / 1.5 white rum / .75 lemon / .5 orgeat",
+		"2 cognac / 2 white rum / 1.5 gin / .75 lemon / .5 orgeat",
+	} {
+		_, err := reading.Read(text, wholeCatalogue(t))
+		assert.ErrorContains(t, err, "very large", text)
+	}
+}
