@@ -30,7 +30,7 @@ func TwoManners(text, name string) *flavor.DataFault {
 	var m manners
 	for i, line := range strings.Split(text, "\n") {
 		line = strings.TrimSpace(line)
-		if line == "" || line[0] == '#' || strings.HasPrefix(line, "//") || strings.EqualFold(line, name) {
+		if line == "" || line[0] == '#' || strings.HasPrefix(line, "//") || isName(line, name) {
 			continue
 		}
 		toks := token.Lex(nil, line, 0, len(line))
@@ -48,6 +48,12 @@ func TwoManners(text, name string) *flavor.DataFault {
 		}
 	}
 	return nil
+}
+
+// isName reports whether a line is the name of the drink and nothing else, with a label or without.
+func isName(line, name string) bool {
+	_, behind, _ := strings.Cut(line, ":")
+	return name != "" && (strings.EqualFold(line, name) || strings.EqualFold(strings.TrimSpace(behind), name))
 }
 
 // endsManner reports whether a token parts what is told of one step from the next.

@@ -48,4 +48,8 @@ func TestTwoManners(t *testing.T) {
 		_, err := c.ReadSpec("", pours+text)
 		assert.NoError(t, err, text)
 	}
+	for _, text := range []string{"name: Shake, up\n2 oz gin\nstir, up", "Name:  dry shake\n2 oz gin\nbuild, rocks", "stir\n2 oz gin\nname: blend"} {
+		_, err := c.ReadSpec("", text)
+		assert.NoError(t, err, text)
+	}
 }
