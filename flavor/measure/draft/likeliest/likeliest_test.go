@@ -59,7 +59,7 @@ func TestLists(t *testing.T) {
 		{"3 cl genever 2 cl citroensap aanvullen met tonic", "3 cl genever / 2 cl citroensap / top tonic"},
 		// what is said around the pours in plain words, and steps
 		{"Into a shaker go 40 ml of vodka, 20 ml of lemon juice and a teaspoon of sugar syrup. Shake until your hands complain, strain into a flute and fill up with champagne, about 60 ml.", "40 ml vodka / 20 ml lemon juice / 1 teaspoon sugar syrup / top 60 ml. champagne / shaker, shake, strain into a flute and"},
-		{"1. Pour in 60 ml gin.\n2. Add 1 dash orange bitters.\n3. Stir 30 turns.\n4. Strain into chilled coupe.", "60 ml gin / 1 dash orange bitters / stir, strain into chilled coupe"},
+		{"1. Pour in 60 ml gin.\n2. Add 1 dash orange bitters.\n3. Stir 30 turns.\n4. Strain into chilled coupe.", "60 ml gin / 1 dash orange bitters / stir 30 turns, strain into chilled coupe"},
 		{"Mia: 50 spiced rum, 75 pineapple, 15 lime, top ginger ale\nMia: *10 lime sorry", "50 spiced rum / 75 pineapple / 10 lime / top ginger ale"},
 		{"half a jigger (1 oz) lemon, 2 oz rye, 1/2 oz grenadine shake", "1 oz lemon / 2 oz rye / 1/2 oz grenadine / shake"},
 		{"almond 1: 1.5 amaretto .75 bourbon 1 lem shk rx", "name: almond / 1.5 amaretto / .75 bourbon / 1 lem / shake rx"},

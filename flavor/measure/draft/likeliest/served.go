@@ -142,7 +142,7 @@ func (s *script) making(i int) []stretch {
 			}
 		case t.Kind == token.Numeral && len(out) > 0 && s.word(k+1) && timesWords.Has(s.toks[k+1].Text): // "stir 30 turns"
 			k++
-			out[len(out)-1].to = k + 1
+			out[len(out)-1].goesOn(k+1, s.written(k-1, k+1))
 			continue
 		case t.Kind == token.Numeral && k > i && s.word(k+1) && serving.DegreeWords[s.toks[k+1].Text] || t.Kind == token.Numeral && entry.IceFollows(s.line(k+1)):
 			m.words = append(m.words, t)
@@ -152,6 +152,14 @@ func (s *script) making(i int) []stretch {
 		out = append(out, s.madeBy(i, k, &m)...)
 	}
 	return out
+}
+
+// goesOn adds how long or how often something is done, which ends at to.
+func (t *stretch) goesOn(to int, said string) {
+	t.to = to
+	if last := len(t.lines) - 1; last >= 0 {
+		t.lines[last] += " " + said
+	}
 }
 
 // makingWords are words of making at full length, and how many of them had to be mended.
