@@ -2,9 +2,11 @@ package overlooked
 
 import (
 	"slices"
+	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/drinks"
 	"counterpour/flavor/measure/draft/lexicon"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/token"
@@ -20,7 +22,7 @@ const leastPoured, leastForUnknown = 1, 2
 
 // numbers are words before or behind a number that measures nothing.
 var numbers = vocabulary.Words(`no not number nr step table tbl seat serves serve makes yields yield recipe card page ticket order batch round day week month shake stir dry wet hard strain swizzle muddle blend build chill
-rest steep infuse sec secs second seconds min mins minute minutes hour hours x about total vol abv proof cost price sell version vers spec v round rounds covers pax guests ppl people drinks for at btl btls can cans deg degrees c f`)
+rest steep infuse sec secs second seconds min mins minute minutes hour hours x about total vol abv proof cost price sell version vers spec v round rounds covers pax guests ppl people drinks for at btl btls can cans deg degrees c f rim rims`)
 
 // bareEntry is an entry of a list: some words, and a number without a unit before or behind them.
 type bareEntry struct {
@@ -65,7 +67,7 @@ func poured(amount float64, pours []flavor.Pour) (n int) {
 // mayBePoured reports whether an entry beside so many poured ones has the name of an ingredient, or is a word that
 // nobody knows, and nothing of it is poured. Such a word stands before its number: "3 beans" are laid on the drink.
 func mayBePoured(text string, e *bareEntry, beside int, pours []flavor.Pour, b *naming.Resolver) bool {
-	if beside < leastPoured || slices.ContainsFunc(e.name, func(t token.Token) bool { return numbers.Has(t.Text) || speaks.Has(t.Text) }) {
+	if beside < leastPoured || heads(text, e) || slices.ContainsFunc(e.name, func(t token.Token) bool { return numbers.Has(t.Text) || speaks.Has(t.Text) }) {
 		return false
 	}
 	written := text[e.name[0].Start:e.name[len(e.name)-1].End]
@@ -77,6 +79,17 @@ func mayBePoured(text string, e *bareEntry, beside int, pours []flavor.Pour, b *
 	}
 	return beside >= leastForUnknown && len(e.name) == 1 && e.name[0].Start < e.number.Start && lexicon.Of(e.name[0].Text) == 0 &&
 		!slices.ContainsFunc(pours, func(q flavor.Pour) bool { return flavor.NormaliseName(q.Match.Asked) == flavor.NormaliseName(written) })
+}
+
+// heads reports whether an entry is the heading of its line and no ingredient, such as "Highball 19:"
+// before the pours: a drink that is known by that name, or one of a kind that nobody would pour.
+func heads(text string, e *bareEntry) bool {
+	from := e.name[0].Start
+	before := text[strings.LastIndex(text[:from], "\n")+1 : from]
+	if e.number.Start < from || strings.TrimSpace(before) != "" || !strings.HasPrefix(strings.TrimLeft(text[e.number.End:], " "), ":") {
+		return false
+	}
+	return drinks.Known(text[from:e.number.End]) || drinks.Called(text[from:e.name[len(e.name)-1].End])
 }
 
 // bareEntries lists the entries of a line between its signs, without what stands in brackets.

@@ -26,7 +26,7 @@ var (
 	// pieces is what a fruit is cut in, behind a comma or in a bracket.
 	pieces = pattern.Of(`(?i)\b(?:limes?|lemons?|oranges?|grapefruits?)(,?[ \t]*\(?[ \t]*(?:cut[ \t]+|chopped[ \t]+|sliced[ \t]+)?(?:in|into)[ \t]+(?:\d{1,2}|four|six|eight)(?:[ \t]+(?:pieces|pcs|wedges|chunks|parts|slices|quarters|bits)\b)?(?:[ \t]*\))?)`)
 	// half is how far a rim goes round.
-	half = pattern.Of(`(?i)(?:\brim(?:med)?[ \t]*:?[ \t]*(half|1/2|½)[ \t-]+(?:with[ \t]+)?\pL|(?:^|[\n,;/])[ \t]*(half|1/2|½)[ \t-]+(?:\pL+[ \t]+){1,2}?rim\b)`)
+	half = pattern.Of(`(?i)(?:\brim(?:med)?[ \t]*:?[ \t]*(half|1/2|½)[ \t-]+(?:with[ \t]+)?\pL|(?:^|[\n,;/])[ \t]*(half|1/2|½)[ \t-]+(?:\pL+[ \t]+){1,2}?rim\b|[ \t](half|1/2|½)[ \t-]+(?:(?:celery|sea|chill?i|smoked|spiced?|cinnamon|vanilla)[ \t]+)?(?:salt|sugar)[ \t]+rim\b)`)
 	// rimmed is a first line that tells what the rim has, and is no name.
 	rimmed = pattern.Of(`(?i)^[ \t]*((?:\pL+[ \t]+){1,2}?)rim[ \t]*\n`)
 	// avoided tells behind the pours what a guest must not have.
@@ -55,11 +55,11 @@ func (p *Plain) prepared() {
 	})
 	p.backward(pieces, func(at []int) { p.aside(at[2], at[3]) })
 	p.backward(half, func(at []int) {
-		from, to := at[2], at[3]
-		if from < 0 {
-			from, to = at[4], at[5]
+		for g := 2; g < len(at); g += 2 {
+			if at[g] >= 0 {
+				p.aside(at[g], at[g+1])
+			}
 		}
-		p.aside(from, to)
 	})
 	if at := rimmed.FindStringSubmatchIndex(p.Text); at != nil {
 		p.replace(at[0], at[1], "rim: "+strings.TrimSpace(p.Text[at[2]:at[3]])+"\n")

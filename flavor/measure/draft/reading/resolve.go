@@ -107,6 +107,9 @@ func lastLook(d *draft.Draft, out *Reading, f naming.Finder) flavor.DataFaults {
 	if counted := overlooked.NamePours(text, out.Spec.Name, out.Spec.Pours, b); counted != nil {
 		faults = append(faults, counted)
 	}
+	if equal := overlooked.EqualOfOne(d.String(), out.Spec.Pours); equal != nil {
+		faults = append(faults, equal)
+	}
 	if two := overlooked.TwoManners(d.String(), out.Spec.Name); two != nil {
 		faults = append(faults, two)
 	}
