@@ -107,6 +107,9 @@ func (w *work) swaps(from *station.Parent, at, n int) []station.Sketch {
 			continue
 		}
 		p, ok := station.Matched(old, it, &per)
+		if old.Profile.Base() && w.Limits.Stronger() {
+			p, ok = station.Pour(it.Profile, it.Unit, old.ML) // by the same measure what is bottled stronger is so
+		}
 		if !ok || custom && w.lengthensIdly(from, old, it) || w.Limits.Guest.NoAlcohol && old.Profile.Class.Free() && it.Profile.Class.Kin() != flavor.KinTea {
 			continue
 		}

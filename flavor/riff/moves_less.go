@@ -113,6 +113,24 @@ func (w *work) lessened(from *station.Parent) []station.Sketch {
 		Least: map[string]float64{less.Profile.ID: max(station.LeastBaseML, lessLeast*old.ML)}, Most: map[string]float64{less.Profile.ID: less.ML}}}
 }
 
+// stiffened pours more of the base and of nothing else, where more strength is wished.
+func (w *work) stiffened(from *station.Parent) []station.Sketch {
+	at := largest(&from.Spec, flavor.PartBase)
+	if at < 0 || !w.Limits.Stronger() {
+		return nil
+	}
+	old := &from.Spec.Pours[at]
+	more, ok := station.Pour(old.Profile, old.Unit, station.MoreBase*old.ML)
+	if !ok || more.ML <= old.ML || more.ML > w.MostIn(&from.Spec, old.Profile) {
+		return nil
+	}
+	s := from.Spec.Clone()
+	s.Pours[at] = more
+	likely := from.Likely()
+	return []station.Sketch{{Spec: s, Kind: KindPortion, Moves: from.Moves + 1, Lost: from.Lost, Likely: likely, Rank: likely, Turned: true,
+		Least: map[string]float64{more.Profile.ID: old.ML}, Most: map[string]float64{more.Profile.ID: more.ML}}}
+}
+
 // thinned pours plain soda in place of half of a sweet one, where there should be less of
 // what the sweet one has. Common practice, no source.
 func (w *work) thinned(from *station.Parent) []station.Sketch {

@@ -23,6 +23,7 @@ func (w *work) variations(from *station.Parent) []station.Sketch {
 	out = append(out, w.lightened(from)...)
 	out = append(out, w.turned(from)...)
 	out = append(out, w.lessened(from)...)
+	out = append(out, w.stiffened(from)...)
 	out = append(out, w.thinned(from)...)
 	out = append(out, w.spooned(from)...)
 	out = append(out, w.served(from)...)

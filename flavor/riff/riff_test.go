@@ -55,6 +55,11 @@ func TestWishesAreMet(t *testing.T) {
 			return slices.ContainsFunc(after.spec.Pours, func(p flavor.Pour) bool { return p.Profile.ID == id }) == want
 		}
 	}
+	const asStrong = 0.975   // times as strong is not told from it
+	const moreAlcohol = 1.14 // times: a half ounce more of two ounces of spirit, less what makes room for it
+	stronger := func(before, after glass) bool {
+		return steps(sense.Ethanol, aim.LeastStep)(before, after) || after.drink.ABV >= asStrong*before.drink.ABV && after.drink.Before.Ethanol >= moreAlcohol*before.drink.Before.Ethanol
+	}
 	for _, c := range []struct {
 		text, wish string
 		met        func(before, after glass) bool
@@ -66,7 +71,7 @@ func TestWishesAreMet(t *testing.T) {
 		{bartest.OldWhiskey, "smokier", smells(flavor.Smoke, 1.5)},
 		{bartest.AgaveDaisy, "below 12 %", func(_, after glass) bool { return after.drink.ABV <= 12 }},
 		{bartest.BitterThird, "lighter", steps(sense.Ethanol, -aim.LeastStep)},
-		{bartest.GinSour, "boozier", steps(sense.Ethanol, aim.LeastStep)},
+		{bartest.GinSour, "boozier", stronger},
 		{bartest.BitterThird, "longer", steps(sense.Volume, aim.LeastStep)},
 		{bartest.OldWhiskey, "no clove", func(_, after glass) bool { return after.drink.Aroma[flavor.Clove] < 0.4 }},
 		{bartest.GinSour, "no gin", func(_, after glass) bool { return largestClass(after.spec) != flavor.ClassGin }},

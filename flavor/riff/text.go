@@ -61,6 +61,8 @@ func (w *work) effect(r *Riff) string {
 	steps := sense.Between(w.FromGlass, r.Glass)
 	if d := steps[sense.Ethanol]; math.Abs(d) >= aim.LeastStep && math.Round(r.Drink.ABV) != math.Round(w.FromDrink.ABV) {
 		words = append(words, wording.Strength(d, r.Drink.ABV, w.FromDrink.ABV))
+	} else if w.Limits.Stronger() && r.Drink.Before.Ethanol > w.FromDrink.Before.Ethanol {
+		words = append(words, wording.MoreAlcohol(r.Drink.Before.Ethanol, w.FromDrink.Before.Ethanol))
 	}
 	for _, a := range told {
 		if d := steps[a]; math.Abs(d) >= aim.LeastStep {

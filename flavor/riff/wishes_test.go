@@ -160,3 +160,30 @@ func TestWishesChangeWhatIsPoured(t *testing.T) {
 	assert.True(t, slices.ContainsFunc(word, traded), "a bitter stands for a liqueur in some riff")
 	assert.False(t, !slices.ContainsFunc(word, func(r Riff) bool { return !traded(r) }), "and beside it in another")
 }
+
+// Who wants a drink stronger gets more of its own spirit, or one of its class that is bottled
+// stronger, before any other: the first riff pours nothing of another class of spirit and is no
+// smaller in alcohol, by as much as a half ounce gives. Common practice, no source.
+func TestStrongerIsMoreOfTheSameSpirit(t *testing.T) {
+	b := bartest.New(t)
+	for _, text := range []string{
+		"2 oz gin\n1/4 oz dry vermouth\nstir, up", "2 oz rye whiskey\n1 oz sweet vermouth\n2 dashes aromatic bitters\nstir, up",
+		"2 oz bourbon\n1 tsp simple syrup\n2 dashes aromatic bitters\nstir, rocks", "1 1/2 oz gin\n5 oz tonic water\nbuild, long",
+		"2 oz white rum\n1 oz lime juice\n3/4 oz simple syrup\nshake, up",
+	} {
+		spec := b.Spec(t, text)
+		toward, err := wish.Parse([]string{"stronger"}, nil)
+		require.NoError(t, err)
+		res, err := Vary(context.Background(), b.Station, Request{Spec: spec, Toward: toward, Stock: bartest.With(b.Usual, spec), Limit: 3})
+		require.NoError(t, err)
+		require.NotEmpty(t, res.Riffs, text)
+		drink, err := b.Station.Mixer.Mix(spec)
+		require.NoError(t, err)
+		first := &res.Riffs[0]
+		for _, p := range first.Spec.Pours {
+			assert.True(t, !p.Profile.Base() || spec.HasClass(p.Profile.Class), "%s: %s", text, first.Text)
+		}
+		assert.Greater(t, first.Drink.Before.Ethanol, 1.05*drink.Before.Ethanol, first.Text)
+		assert.Greater(t, first.Drink.ABV, 0.97*drink.ABV, first.Text)
+	}
+}

@@ -21,6 +21,11 @@ const TellsAroma = 1.5
 // lighterStep is the same of a wish for less strength: common practice, no source.
 const lighterStep = 2.0
 
+// strongerStep is the same of a wish for more strength that is met by more of the spirit in a
+// drink that is no weaker: half an ounce more of two is told, a quarter is not. Common practice,
+// no source.
+const strongerStep = 1.4
+
 // Aim is a wish for more or less of one thing in the glass: a sense, some aroma
 // families together, or some ingredients.
 type Aim struct {
@@ -32,6 +37,7 @@ type Aim struct {
 	families []flavor.AromaFamily
 	ids      []string
 	or       []Aim     // any of these meets it as well
+	total    bool      // of the whole drink, not of each millilitre of it
 	row      *wish.Row // what a bartender meets it with; nil for whatever has much of it
 	wish     wish.Wish
 }
@@ -46,6 +52,11 @@ func newAim(w *wish.Wish) (Aim, error) {
 		}
 		if w.Sense == sense.Ethanol && !w.More {
 			a.Least = lighterStep // a quarter ounce less of a base is no lighter drink
+		}
+		if w.Sense == sense.Ethanol && w.More {
+			more := a
+			more.total, more.Least = true, strongerStep
+			a.or = []Aim{more}
 		}
 		return a, nil
 	case wish.Aroma:
@@ -95,6 +106,9 @@ func (a *Aim) PerML(space *sense.Space, p *flavor.Profile) float64 {
 		return 1
 	}
 	v := space.PerML(p)
+	if a.total {
+		return v[a.sense] / perCent
+	}
 	return v[a.sense]
 }
 
@@ -116,8 +130,14 @@ func (a *Aim) in(m *Mixed) float64 {
 	if a.sense == sense.Volume {
 		return g.VolumeML
 	}
+	if a.total {
+		return g.Holds[a.sense] * d.VolumeML / perCent
+	}
 	return g.Holds[a.sense]
 }
+
+// perCent makes mL of pure alcohol of a strength and a volume.
+const perCent = 100.0
 
 // steps is how many just-noticeable differences lead toward the wish from before
 // to after; below zero if they lead away.
@@ -153,6 +173,7 @@ func (a *Aim) Leads(space *sense.Space, p, old *flavor.Profile) float64 {
 	}
 	switch {
 	case a.row == nil:
+	case old != nil && a.row.Carries(old) && a.OfStrength(): // of two spirits the stronger leads
 	case a.row.First[p.ID]:
 		best = max(best, firstStands)
 	case a.row.Also[p.ID]:
@@ -167,6 +188,9 @@ func (a *Aim) Leads(space *sense.Space, p, old *flavor.Profile) float64 {
 func (a *Aim) share(space *sense.Space, p *flavor.Profile) float64 {
 	x := a.PerML(space, p)
 	neat := neatOf[a.sense]
+	if a.total {
+		neat /= perCent
+	}
 	if a.kind == wish.Poured {
 		neat = litre
 	}
@@ -206,6 +230,9 @@ func (a *Aim) CarriesFirst(p *flavor.Profile) bool { return a.Up && a.row != nil
 func (a *Aim) Of(f flavor.AromaFamily) bool {
 	return a.kind == wish.Aroma && slices.Contains(a.families, f)
 }
+
+// OfStrength reports whether the aim is for a stronger drink.
+func (a *Aim) OfStrength() bool { return a.Up && a.kind == wish.Sense && a.sense == sense.Ethanol }
 
 // leastLead is how far an ingredient must lead toward a wish to be there for it.
 const leastLead = 0.1

@@ -24,8 +24,17 @@ type Comparison struct {
 	From, To Mixed
 }
 
+// asStrong is how many just-noticeable differences weaker a drink tastes as strong.
+const asStrong = 0.25
+
 // moved is how many just-noticeable differences the drink is nearer to a wish.
-func (c *Comparison) moved(a *Aim) float64 { return a.steps(a.in(&c.From), a.in(&c.To)) }
+// More alcohol in a weaker drink is a longer one, and no nearer to a wish for strength.
+func (c *Comparison) moved(a *Aim) float64 {
+	if a.total && a.steps(c.From.Drink.ABV, c.To.Drink.ABV) < -asStrong {
+		return 0
+	}
+	return a.steps(a.in(&c.From), a.in(&c.To))
+}
 
 // wellMet is the number of steps from which more of the same counts no more.
 const wellMet = 3.0
@@ -133,7 +142,7 @@ func (c *Comparison) grown(a *Aim, counts func(*flavor.Profile) bool) float64 {
 				v += p.ML * a.PerML(c.Space, p.Profile)
 			}
 		}
-		if a.sense == sense.Volume && a.kind == wish.Sense {
+		if a.total || a.sense == sense.Volume && a.kind == wish.Sense {
 			return v
 		}
 		return v / ml

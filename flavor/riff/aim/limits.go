@@ -104,6 +104,11 @@ func (l *Limits) Lighter() bool {
 	return !math.IsInf(l.maxABV, 1) || slices.ContainsFunc(l.Aims, func(a Aim) bool { return a.kind == wish.Sense && a.sense == sense.Ethanol && !a.Up })
 }
 
+// Stronger reports whether a stronger drink is asked for.
+func (l *Limits) Stronger() bool {
+	return slices.ContainsFunc(l.Aims, func(a Aim) bool { return a.OfStrength() })
+}
+
 // Unwished returns the limits without wishes for more or less and without those of strength.
 // What may not be poured stays so.
 func (l *Limits) Unwished() *Limits {

@@ -68,7 +68,9 @@ func (w *way) lacks(ml []float64, volume float64) float64 {
 		for i := range ml {
 			after += ml[i] * w.per[i]
 		}
-		after /= volume
+		if !w.total {
+			after /= volume
+		}
 	}
 	return max(0, w.Least+aimBeyond-w.steps(w.before, after))
 }

@@ -17,8 +17,11 @@ const (
 	carryML       = 29.0 // the least that what holds alcohol comes to, seasonings aside
 	usualBaseML   = 61.0
 	mostBaseML    = 76.0 // of all bases, unless a given drink pours more
-	moreBase      = 1.25
 )
+
+// MoreBase is how many times as much spirit as a given drink has is poured at most: two and a half
+// ounces for two. Common practice, no source.
+const MoreBase = 1.25
 
 // Fate is what becomes of a settled draft.
 type Fate int
@@ -157,7 +160,7 @@ func (j *Job) mostBase() float64 {
 		most = usualBaseML // a riff is no larger than it needs to be
 	}
 	for _, g := range j.Given {
-		most = max(most, moreBase*g.MLOf(spirit))
+		most = max(most, MoreBase*g.MLOf(spirit))
 	}
 	return most
 }

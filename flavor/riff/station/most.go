@@ -70,8 +70,12 @@ func (j *Job) MostOf(p *flavor.Profile) float64 {
 const heightenedTimes = 2.0
 
 // MostIn is MostOf in a drink: beside a base less of a sweet liqueur is poured than where
-// it leads, and more of what seasons where a wish is met with that.
+// it leads, and more of what seasons where a wish is met with that, or of the spirit where a stronger
+// drink is wished.
 func (j *Job) MostIn(s *flavor.Spec, p *flavor.Profile) float64 {
+	if p.Base() && j.Limits.Stronger() {
+		return max(j.MostOf(p), MoreBase*j.given(p))
+	}
 	if j.heightened(p) {
 		return max(j.MostOf(p), heightenedTimes*j.given(p))
 	}

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/riff/aim"
 )
 
 // What a riff changes that no wish asks for. Who says what to change wants the smallest step
@@ -34,16 +35,25 @@ func (j *Job) idle(s *flavor.Spec) (n int) {
 }
 
 // strays reports whether a drink pours a spirit of another class than the drink asked about
-// does, where wishes say what to change and that spirit serves none: who wants it drier wants
-// no other drink.
+// does, where wishes say what to change and that spirit serves none: who wants it drier or stronger
+// wants no other drink.
 func (j *Job) strays(s *flavor.Spec) bool {
 	if !j.Limits.Wished() || j.Limits.Lighter() {
 		return false
 	}
 	return slices.ContainsFunc(s.Pours, func(x flavor.Pour) bool {
 		p := x.Profile
-		return p.Base() && !j.From.HasClass(p.Class) && !j.serves(p)
+		return p.Base() && !j.From.HasClass(p.Class) && !(j.serves(p) && !j.onlyStronger(p))
 	})
+}
+
+// onlyStronger reports whether strength is the one wish that a spirit serves: that is met by more
+// of the spirit in the drink, or by one of its class that is bottled stronger.
+func (j *Job) onlyStronger(p *flavor.Profile) bool {
+	if !j.Limits.Stronger() || j.stepsIn(p) || j.Limits.Wants(p) {
+		return false
+	}
+	return !slices.ContainsFunc(j.Limits.Aims, func(a aim.Aim) bool { return !a.OfStrength() && a.Serves(j.Station.Space, p) })
 }
 
 // swerves reports whether a drink is mixed or served otherwise than the drink asked about,

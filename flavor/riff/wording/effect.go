@@ -23,6 +23,12 @@ func Strength(steps, is, was float64) string {
 	return fmt.Sprintf("%s at %.0f %% vol, not %.0f", sense.Ethanol.Direction(steps), is, was)
 }
 
+// MoreAlcohol says that a drink that tastes hardly stronger holds more alcohol, and how much it
+// holds and held, in grams.
+func MoreAlcohol(is, was float64) string {
+	return fmt.Sprintf("more alcohol, %.0f g and not %.0f", is, was)
+}
+
 // Effect says what a guest notices: senses in words, and the aroma families that there is
 // more and less of.
 func Effect(senses []string, more, less []flavor.AromaFamily) string {
