@@ -20,8 +20,10 @@ type manners struct {
 	mixedAs    string
 	bare, iced string // what says that no ice is in the glass, and that some is
 	stem, tall string // what names a glass that no ice goes into, and one that some does
+	cup, cubed string // what names a glass that only cold drinks without ice fit, and what tells of ice in it
 	between    bool   // something is done or poured since the drink was mixed
 	choice     bool   // what follows stands behind "or"
+	ofIce      bool   // what follows stands behind the label of the ice
 }
 
 // TwoManners is the fault of a text that mixes a drink in two ways, or serves it in two, that are no steps of
@@ -43,6 +45,7 @@ func TwoManners(text, name string) *flavor.DataFault {
 				f.Location = measure.LineLocation(i + 1)
 				return f
 			}
+			m.ofIce = end == 1 && toks[0].Text == "ice"
 			m.choice = end < len(toks) && toks[end].Text == "or"
 			toks = toks[min(end+1, len(toks)):]
 		}
@@ -101,7 +104,7 @@ func (m *manners) mix(s *serving.Said, said string) *flavor.DataFault {
 	if s.Touch && m.mixed != "" {
 		return nil
 	}
-	m.iced, m.stem, m.tall = "", "", "" // it was mixed on that ice, and in that glass
+	m.iced, m.stem, m.tall, m.cubed = "", "", "", "" // it was mixed on that ice, and in that glass
 	built := m.mixed == flavor.Build || s.Method == flavor.Build
 	if m.mixed != "" && (!m.between && !built && mixTwice(m.mixed, s.Method) || m.choice && built && m.mixed != s.Method) {
 		return measure.Invalid("method", said, "%q is a second way to mix the drink beside %q; keep one, or write \"then\" between them", said, m.mixedAs)
@@ -127,6 +130,18 @@ func (m *manners) serve(s *serving.Said, toks []token.Token, said string) *flavo
 	}
 	if s.OnIce && (m.mixed != "" || anyOf(toks, serves)) || stated && s.Service == flavor.Rocks && (m.choice || anyOf(toks, onIt)) { // "rocks, no ice" is a glass
 		m.iced = said
+		if s.Service != flavor.Crushed { // a frappé is served in a coupe
+			m.cubed = said
+		}
+	}
+	if stemmed.Has(s.Glass) && s.Weak {
+		m.cup = said
+		if s.OnIce && s.Service == flavor.Up { // "coupe over ice"
+			m.cubed = said
+		}
+	}
+	if m.ofIce && stated && s.Service == flavor.Rocks { // "ice: rocks"
+		m.cubed = said
 	}
 	if m.mixed != "" && s.Glass != "" {
 		if s.Service == flavor.Up {
@@ -140,6 +155,10 @@ func (m *manners) serve(s *serving.Said, toks []token.Token, said string) *flavo
 		return measure.Invalid("service", said, "%q tells that the drink is served without ice, and %q that there is some; keep one", m.bare, m.iced)
 	case m.stem != "" && m.tall != "" && m.stem != m.tall:
 		return measure.Invalid("service", said, "%q and %q are two glasses; keep one", m.stem, m.tall)
+	case m.cup != "" && m.cubed == m.cup:
+		return measure.Invalid("service", said, "%q names a glass for drinks without ice, and ice in it; keep one", said)
+	case m.cup != "" && m.cubed != "":
+		return measure.Invalid("service", said, "%q is a glass for drinks without ice, and %q tells that there is some; keep one", m.cup, m.cubed)
 	}
 	return nil
 }
@@ -147,6 +166,8 @@ func (m *manners) serve(s *serving.Said, toks []token.Token, said string) *flavo
 var (
 	// notInGlass tell of ice that is not in the glass, and of filling a glass up.
 	notInGlass = vocabulary.Words(`side shaker tin top fill mixing water bucket bowl chill pint`)
+	// stemmed are glasses that hold no ice: common practice.
+	stemmed = vocabulary.SetOf("coupe", "Nick-and-Nora glass", "cocktail glass", "flute")
 	// onIt tell that "rocks" is ice and no glass.
 	onIt = vocabulary.Words(`on over otr`)
 	// serves tell of the drink in its glass.

@@ -16,22 +16,27 @@ func TestTwoManners(t *testing.T) {
 	c, err := data.Embedded()
 	require.NoError(t, err)
 	for text, fault := range map[string]string{
-		"Stir. Shake.":                                            "second way to mix",
-		"Shake. Stir.":                                            "second way to mix",
-		"Stir 30 sec. Shake 10 sec.":                              "second way to mix",
-		"stir / shake?? ask boss":                                 "second",
-		"Method: stir. Shake hard.":                               "second way to mix",
-		"shake. blend.":                                           "second way to mix",
-		"blend or build":                                          "second way to mix",
-		"throw. stir.":                                            "second way to mix",
-		"Stir with ice and strain. Shake with ice.":               "second way to mix",
-		"Serve up. Serve over ice.":                               "without ice",
-		"Shake. Up. Over ice.":                                    "without ice",
-		"shake, up or over ice":                                   "without ice",
-		"shake, strain over ice, serve up":                        "without ice",
-		"shake, no ice in the glass, over a big rock":             "without ice",
-		"Shake and serve straight up in a rocks glass over ice.":  "without ice",
-		"stir, strain into a coupe. Serve it in a highball glass": "two glasses",
+		"Stir. Shake.":                                                    "second way to mix",
+		"Shake. Stir.":                                                    "second way to mix",
+		"Stir 30 sec. Shake 10 sec.":                                      "second way to mix",
+		"stir / shake?? ask boss":                                         "second",
+		"Method: stir. Shake hard.":                                       "second way to mix",
+		"shake. blend.":                                                   "second way to mix",
+		"blend or build":                                                  "second way to mix",
+		"throw. stir.":                                                    "second way to mix",
+		"Stir with ice and strain. Shake with ice.":                       "second way to mix",
+		"Serve up. Serve over ice.":                                       "without ice",
+		"Shake. Up. Over ice.":                                            "without ice",
+		"shake, up or over ice":                                           "without ice",
+		"shake, strain over ice, serve up":                                "without ice",
+		"shake, no ice in the glass, over a big rock":                     "without ice",
+		"Shake and serve straight up in a rocks glass over ice.":          "without ice",
+		"stir, strain into a coupe. Serve it in a highball glass":         "two glasses",
+		"Glass: coupe\nShake. Serve on the rocks.":                        "a glass for drinks without ice",
+		"nick & nora\nshake, strain over ice":                             "a glass for drinks without ice",
+		"shake. pour over ice into a flute":                               "ice in it",
+		"glass: cocktail glass over ice":                                  "ice in it",
+		"glass: coupette\nice: rocks":                                     "a glass for drinks without ice",
 		"Shake with ice and strain. Stir with ice and strain, coupe, up.": "second way to mix",
 	} {
 		_, err := c.ReadSpec("", pours+text)
@@ -44,6 +49,7 @@ func TestTwoManners(t *testing.T) {
 		"stirred not shaken, up", "Stir, don't shake. Up.", "Build over ice. Stir.", "whip shake, dump over crushed ice, swizzle", "shake hard then swizzle over crushed ice",
 		"stir over ice, strain, serve up", "add ice, stir until cold, strain into a coupe, serve up", "Shake, no wait, stir", "Stir to combine, then shake hard with ice and strain.",
 		"stir on ice, up", "shake with one big cube, up", "stirred / chilled rocks / no ice", "stir, rocks no ice", "Pour over ice. Stir. Strain, up.",
+		"glass: coupe\nshake over ice, strain", "shake, strain into a coupe over crushed ice", "coupe with one big rock", "stir on ice. flute. up", "glass: coupe\nice: none",
 	} {
 		_, err := c.ReadSpec("", pours+text)
 		assert.NoError(t, err, text)
