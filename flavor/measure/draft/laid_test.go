@@ -50,6 +50,18 @@ func TestHalfAFruitOnTop(t *testing.T) {
 	assert.Len(t, Parse("X\n45 vodka, 30 lime, half passionfruit, shake, up").Lines, 3)
 }
 
+// Half a nut or half a fruit on top decorates the drink, where it stands in a list too.
+func TestHalvesOnTop(t *testing.T) {
+	for _, half := range []string{"pecan half on top", "cashew half over the top", "plum half on top", "half an apricot on top", "half a passion fruit floated on top"} {
+		d := Parse("2 oz rum, 1 oz cream, ¾ oz honey syrup, " + half)
+		assert.Equal(t, half, d.Garnish, half)
+		assert.Len(t, d.Lines, 3, half)
+	}
+	for _, half := range []string{"amaro half on top", "half oz amaro on top", "lime juice half on top"} {
+		assert.Len(t, Parse("2 oz rum, 1 oz cream, ¾ oz honey syrup, "+half).Lines, 4, half)
+	}
+}
+
 // Ice in a tall glass makes a long drink, whichever is said first.
 func TestIceInATallGlass(t *testing.T) {
 	for _, line := range []string{"shake, strain over fresh ice, highball", "highball, shake, strain over fresh ice"} {

@@ -27,6 +27,12 @@ func OnTop(toks []token.Token) ([]token.Token, bool) {
 	}
 	rest := toks[:len(toks)-n]
 	last := rest[len(rest)-1]
+	if k := len(rest) - 1; k > 0 && last.Kind == token.Numeral && last.Value == 0.5 && last.End-last.Start == len("half") && (laid.Nut(rest[k-1].Text) || laid.Halved(rest[k-1].Text)) { // "walnut half on top"
+		return rest, true
+	}
+	if first := &rest[0]; (first.Value == 0.5 || first.Text == "half") && len(rest) > 1 && laid.Halved(last.Text) { // "half a passion fruit on top"
+		return rest, true
+	}
 	if pouring.Verbs[rest[0].Text] != "" || last.Kind != token.Word || !laid.Noun(last.Text) && !laid.Nut(last.Text) && !(len(rest) > 1 && chunks.Has(last.Text)) {
 		return nil, false
 	}

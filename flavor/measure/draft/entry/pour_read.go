@@ -7,6 +7,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/laid"
 	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
@@ -29,7 +30,7 @@ func (p *Written) readAfterAmount(text string, toks []token.Token) {
 		toks = nil
 	}
 	toks = p.takeEnd(text, toks)
-	if p.garnishAsked() || p.cutThin(toks) {
+	if p.garnishAsked() || p.cutThin(toks) || p.words && p.Unit == "" && len(toks) == 1 && laid.Nut(toks[0].Text) { // "a hazelnut"
 		p.Shape = ShapeGarnish
 		return
 	}

@@ -22,6 +22,12 @@ func Ends(toks []token.Token) bool {
 // halves are laid on a drink by the half, cut side up; common practice.
 var halves = vocabulary.Words(`passionfruit passion maracuja maracuyá fig physalis`)
 
+// halved are other fruits of which half a one lies on a drink, where a bar says so: common practice.
+var halved = vocabulary.Words(`fruit lemon lime orange strawberry apricot plum peach cherry date kumquat lychee tomato olive egg`)
+
+// Halved reports whether half of what a word names lies on a drink where a bar says that it is on top.
+func Halved(w string) bool { return halves.Has(w) || halved.Has(w) }
+
 // herbs are leaves that are as often mixed in as laid on a drink.
 var herbs = vocabulary.Words(`mint basil sage thyme rosemary dill cilantro coriander tarragon shiso parsley verbena marjoram oregano lovage chervil
 minze basilikum salbei thymian rosmarin menta basilico salvia timo rosmarino albahaca hierbabuena romero tomillo menthe basilic sauge thym romarin hortelã manjericão alecrim munt mynte mynta basilika`)

@@ -49,6 +49,10 @@ func Uncarried(text string, s *flavor.Spec, poured map[int]bool) (faults flavor.
 	return faults, kept
 }
 
+// Carries reports whether words that are passed over name what carries an allergen, or comes from an animal,
+// which nothing poured or laid on the drink does: they are to be kept with it.
+func Carries(words string, s *flavor.Spec) bool { return uncarried(undenied(words), s, false) != "" }
+
 // undenied is what is said without the clauses in which something is denied.
 func undenied(said string) string {
 	if !denies.MatchString(said) {

@@ -50,7 +50,7 @@ func withoutEveryday(d draft.Draft, before Reading, f naming.Finder) (Reading, e
 		if len(out.Faults) > 0 || out.Several || len(overlooked.Said(masked, &out.Spec)) > 0 || overlooked.Unheld(text, out.Spec.Pours) || overlooked.Removes(text, out.Spec.Pours) {
 			continue
 		}
-		out.Spec.Notes = append(passedOver(text, spans), out.Spec.Notes...)
+		out.passOver(text, spans)
 		out.lay(text, passed)
 		if out.Draft.String() == masked {
 			out.Draft = out.Draft.Restored(text, spans)

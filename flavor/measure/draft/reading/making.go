@@ -36,7 +36,7 @@ func withoutMaking(d draft.Draft, f naming.Finder) (Reading, bool, error) {
 		}
 	}
 	out.told = cmp.Or(out.told, rest)
-	out.Spec.Notes = append(passedOver(text, told), out.Spec.Notes...)
+	out.passOver(text, told)
 	if out.Draft.String() == rest {
 		out.Draft = out.Draft.Restored(text, told)
 	}

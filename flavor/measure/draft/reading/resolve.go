@@ -303,7 +303,7 @@ func onward(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
 	}
 	notes := []string{"the text runs on; it is read as these lines: “" + strings.ReplaceAll(list, "\n", " / ") + "”"}
 	for _, p := range passed {
-		notes = append(notes, "“"+p+"” is skipped")
+		notes = append(notes, "“"+p+"” is "+out.keepOrSkip(p))
 	}
 	out.Spec.Notes = append(notes, out.Spec.Notes...)
 	return out, nil

@@ -57,22 +57,33 @@ func withoutUnpoured(d draft.Draft, before Reading, f naming.Finder) (Reading, b
 	if !name.Empty() && out.Draft.NameAt.Start == name.Start {
 		notes = append(notes, measure.LineLocation(lineOf(text, name.Start))+": “"+out.Draft.Name+"” is read as the name of the drink")
 	}
-	notes = append(notes, passedOver(text, passed)...)
+	out.passOver(text, passed)
 	out.Spec.Notes = append(notes, out.Spec.Notes...)
 	out.Draft = out.Draft.Restored(text, passed)
 	return out, true, nil
 }
 
-// passedOver says of each stretch of a text that it is skipped, and puts them in order.
-func passedOver(text string, passed []entry.Span) []string {
+// passOver says of each stretch of a text that it is skipped, and puts them in order. What names something
+// that carries an allergen, or comes from an animal, is kept with the drink.
+func (r *Reading) passOver(text string, passed []entry.Span) {
 	var notes []string
 	slices.SortFunc(passed, func(a, b entry.Span) int { return a.Start - b.Start })
 	for _, s := range passed {
 		if w := strings.Trim(token.OneLine(text[s.Start:s.End]), " .,;:/|-–—\"“”„«»"); strings.ContainsFunc(w, spelt) {
-			notes = append(notes, measure.LineLocation(lineOf(text, s.Start))+": “"+w+"” pours nothing, and is skipped")
+			notes = append(notes, measure.LineLocation(lineOf(text, s.Start))+": “"+w+"” pours nothing, and is "+r.keepOrSkip(w))
 		}
 	}
-	return notes
+	r.Spec.Notes = append(notes, r.Spec.Notes...)
+}
+
+// keepOrSkip keeps words that pour nothing with the drink if they name what carries an allergen, or comes from
+// an animal, that nothing of it is known to carry, and says which it does.
+func (r *Reading) keepOrSkip(words string) string {
+	if !overlooked.Carries(words, &r.Spec) {
+		return "skipped"
+	}
+	r.Spec.Steps = append(slices.Clone(r.Spec.Steps), words)
+	return "kept with the drink, uncounted"
 }
 
 // spelt reports whether a rune is one of a word or a number, and no sign.
@@ -94,7 +105,7 @@ func withoutTalk(d draft.Draft, before Reading, f naming.Finder) (Reading, error
 	if err != nil || len(out.Faults) > 0 || out.Several || repeated(out.Spec.Pours) {
 		return before, err
 	}
-	out.Spec.Notes = append(passedOver(d.String(), talk.Spans), out.Spec.Notes...)
+	out.passOver(d.String(), talk.Spans)
 	if out.Draft.String() == talk.Text { // else it was read as a text that runs on
 		out.Draft = out.Draft.Restored(d.String(), talk.Spans)
 	}
@@ -118,7 +129,8 @@ func likeliestList(d draft.Draft, before Reading, f naming.Finder) (Reading, err
 	}
 	notes := []string{"the text is read as what most likely stands in it: “" + strings.ReplaceAll(list.Text, "\n", " / ") + "”"}
 	notes = append(notes, list.Notes...)
-	out.Spec.Notes = slices.Concat(notes, passedOver(d.String(), list.Passed), out.Spec.Notes)
+	out.passOver(d.String(), list.Passed)
+	out.Spec.Notes = append(notes, out.Spec.Notes...)
 	return out, nil
 }
 
