@@ -1,6 +1,7 @@
 package everyday
 
 import (
+	"slices"
 	"strings"
 
 	"counterpour/flavor"
@@ -10,6 +11,7 @@ import (
 	"counterpour/flavor/measure/draft/pouring"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // Clause is a stretch of a text that pours nothing.
@@ -57,6 +59,7 @@ type search struct {
 	found    []Clause
 	amount   int  // byte at which the last number stands that may be an amount
 	served   bool // a clause above says how the drink is made or served
+	shared   bool // one amount of this line may be that of each name
 }
 
 // amountsEnd notes where the last number of a line stands that may be an amount.
@@ -73,6 +76,7 @@ func (s *search) amountsEnd(toks []token.Token) {
 
 // line parts a line into sentences and takes of each what pours nothing.
 func (s *search) line(n int, toks []token.Token) {
+	s.shared = slices.ContainsFunc(toks, func(t token.Token) bool { return sharing.Has(t.Text) })
 	for from := 0; from < len(toks); {
 		end := from
 		for end < len(toks) && !endsSentence(toks, end) {
@@ -118,6 +122,9 @@ func beforeTop(toks []token.Token, from, end int) int {
 	return from
 }
 
+// sharing are words of an amount that is poured of each name of a list.
+var sharing = vocabulary.Words(`each ea apiece equal equals`)
+
 // take takes the tokens from one to another as a clause, if they pour nothing; listed says that a
 // comma parts them from others.
 func (s *search) take(n int, all []token.Token, from, end int, listed bool) bool {
@@ -134,6 +141,9 @@ func (s *search) take(n int, all []token.Token, from, end int, listed bool) bool
 	if s.laidOn(toks) {
 		s.found = append(s.found, Clause{At: entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End}, Line: n, Laid: true})
 		return true
+	}
+	if s.shared && from > 0 && !s.served && len(toks) < leastTold { // "25 each gin / window / lemon"
+		return false
 	}
 	spoken, ok := s.pass(toks, listed)
 	if !ok && inventory(toks, besideAmount(all, from, end)) {

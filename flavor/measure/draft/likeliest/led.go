@@ -18,7 +18,7 @@ var standIns = []string{"vodka", "gin", "apple juice"}
 const mostLead = 3
 
 // MayPour reports whether what leads the pours of a line and names nothing known may be poured as
-// well: "tq 2 gf soda 4 lime .5 pinch salt" is a drink called tq, or its amounts stand behind the
+// well: "zq 2 gf soda 4 lime .5 pinch salt" is a drink called zq, or its amounts stand behind the
 // names. With a bottle in its place the text holds more pours then, or what would have the last
 // amount is laid on the drink: nobody pours 120 of lemon peel.
 func MayPour(text string, name entry.Span, pours int, b *naming.Resolver) bool {

@@ -126,5 +126,6 @@ func bareEntryOf(toks []token.Token) (bareEntry, bool) {
 	default:
 		return e, false
 	}
-	return e, !slices.ContainsFunc(e.name, func(t token.Token) bool { return t.Kind != token.Word || mayMeasure(&t) })
+	alone := len(e.name) == 1 && e.name[0].Start < e.number.Start // a unit behind nothing is none: "g 45"
+	return e, !slices.ContainsFunc(e.name, func(t token.Token) bool { return t.Kind != token.Word || mayMeasure(&t) && !alone })
 }

@@ -98,6 +98,13 @@ var (
 	unitFirst = pattern.Of(`(?i)^[ \t]*(?:oz|ml|cl|ounces?|parts?|dash(?:es)?|drops?|tsp|tbsp|bsp|barspoons?)\b`)
 )
 
+// initialled is a letter or two and a number, as shorthand writes a pour, "w 2", and colonFirst begins what is
+// behind a name that ends there.
+var (
+	initialled = pattern.Of(`^(\pL{1,2})\.?[ \t]+(?:\d+|\d*[.,/]\d+|\d*[½¼¾⅓⅔])$`)
+	colonFirst = pattern.Of(`^(?:[ \t]*[:|]|[ \t]+[-–—=][ \t]|[ \t]*(?:\n|$))`)
+)
+
 // NamePours is the fault of a name of the drink in which something is counted that is not poured: "Caipirinha.
 // Cut 1 lime, muddle".
 func NamePours(text, name string, pours []flavor.Pour, b *naming.Resolver) *flavor.DataFault {
@@ -107,6 +114,11 @@ func NamePours(text, name string, pours []flavor.Pour, b *naming.Resolver) *flav
 	before, after, _ := strings.Cut(text, name)
 	if strings.HasSuffix(strings.TrimSpace(before), draft.NamePrefix) {
 		return nil
+	}
+	if m := initialled.FindStringSubmatch(name); m != nil && !numbers.Has(strings.ToLower(m[1])) && !colonFirst.MatchString(after) {
+		f := measure.Invalid("amount", name, "%q may be a pour in short and how much of it; write its name in full, or \"%s %s\" if it is the name of the drink", name, draft.NamePrefix, name)
+		f.Location = measure.LineLocation(1 + strings.Count(before, "\n"))
+		return f
 	}
 	if cutOff.MatchString(name) && unitFirst.MatchString(after) {
 		f := measure.Invalid("amount", name, "%q may end in an amount; put a colon behind the name of the drink, or write \"%s %s\" on a line of its own", name, draft.NamePrefix, name)

@@ -26,6 +26,7 @@ import (
 type Reading struct {
 	meaning.Meaning
 
+	asks bool   // whether the name of the drink is poured, which no other way to set the text settles
 	told string // the text without what it corrects and what it tells of making; empty where it does neither
 }
 
@@ -177,7 +178,7 @@ func anyWay(d draft.Draft, f naming.Finder) (Reading, error) {
 		}
 	}
 	out, err := asSet(d, f)
-	if err != nil || out.Several || len(out.Faults) == 0 {
+	if err != nil || out.Several || out.asks || len(out.Faults) == 0 {
 		return out, err
 	}
 	return setAnew(d, out, f)
@@ -277,13 +278,25 @@ func eitherWay(d draft.Draft, out Reading, f naming.Finder) (Reading, error) {
 		return out, nil
 	}
 	at := entry.Span{Start: len(line), End: len(line) + len(name)}
-	if !likeliest.MayPour(text, at, len(out.Spec.Pours), b) {
+	if !likeliest.MayPour(text, at, named(&out.Draft), b) {
 		return out, b.Err()
 	}
 	ask := measure.Invalid("amount", name, "%q may be the name of the drink, or be poured and have its amount behind it; put a comma behind each pour, or write \"%s %s\"", name, draft.NamePrefix, name)
 	ask.Location = measure.LineLocation(lineOf(text, at.Start))
-	out.Faults = flavor.DataFaults{ask}
+	out.Faults, out.asks = flavor.DataFaults{ask}, true
 	return out, nil
+}
+
+// named is how many pours of a draft have their names in the text: an amount left over at the end is read as that
+// of bitters.
+func named(d *draft.Draft) int {
+	n := 0
+	for i := range d.Lines {
+		if !d.Lines[i].NameAt.Empty() {
+			n++
+		}
+	}
+	return n
 }
 
 // onward reads a draft as a text that runs on, and returns what was read before if that
@@ -294,7 +307,7 @@ func onward(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
 	}
 	b := naming.NewResolver(f)
 	list, passed, ok := runon.AsList(d.String(), b)
-	if !ok || b.Err() != nil || !keepsAmounts(d.String(), list+" "+strings.Join(passed, " ")) || slices.ContainsFunc(passed, namesWhite) {
+	if !ok || b.Err() != nil || !keepsAmounts(d.String(), list+" "+strings.Join(passed, " ")) || slices.ContainsFunc(passed, mayBePoured) {
 		return before, b.Err()
 	}
 	out, err := resolve(draft.Parse(list), f)
@@ -315,8 +328,11 @@ var measured = pattern.Of(`(?i)(\d[\d.,/]*|[½¼¾⅓⅔])[ \t]?(?:ml|cl|oz)\b`)
 // white is the white of an egg by its last word: "and a white".
 var white = pattern.Of(`(?i)\b(?:an?|one|the)[ \t]+(?:egg[ \t]+)?whites?\s*$`)
 
-// namesWhite reports whether words that are passed over pour the white of an egg.
-func namesWhite(words string) bool { return white.MatchString(words) }
+// unit is a unit of the bar amid words: "qtr oz syrup".
+var unit = pattern.Of(`(?i)\b(?:oz|ml|cl|ounces?|dash(?:es)?|barspoons?|bsp|tsp|tbsp)[ \t]+\pL`)
+
+// mayBePoured reports whether words that are passed over pour the white of an egg, or measure anything.
+func mayBePoured(words string) bool { return white.MatchString(words) || unit.MatchString(words) }
 
 // keepsAmounts reports whether every measured number of a text stands in what was made of it.
 func keepsAmounts(text, made string) bool {

@@ -38,7 +38,7 @@ func TestNothingIsLostInTheMaking(t *testing.T) {
 // no source.
 func TestWhatMayBeAnotherBottleIsAskedFor(t *testing.T) {
 	for _, text := range []string{
-		"tq 2 gf soda 4 lime .5 pinch salt build", // a drink of that name, or tequila behind whose name its amount stands
+		"zq 2 gf soda 4 lime .5 pinch salt build", // a drink of that name, or tequila behind whose name its amount stands
 		"2 oz rye\n1 oz the batch\nstir", "2 oz rye\n.25 oz herbal\nstir", "2 oz rye\n.25 oz goat style herbal\nstir",
 		"same as the special but with the pink stuff 25 instead, lime 20",               // a drink that stands elsewhere
 		"wht rum 50/lime 25/ss 20/8 mint/soda - churn, hiball",                          // no two and a half of syrup

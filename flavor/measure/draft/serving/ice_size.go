@@ -10,7 +10,7 @@ import (
 var (
 	sizeUnits = token.Words(`in inch inches cm mm`)
 	icePieces = token.Words(`cube cubes sphere rock block`)
-	iceBehind = token.Words(`with w w/ over on`)
+	iceBehind = token.Words(`with w w/ over on upon`)
 )
 
 // WithIceSizes reads the size of a piece of ice as that the piece is large, "2x2 cube",
@@ -32,10 +32,11 @@ func WithIceSizes(toks []token.Token) []token.Token {
 	return toks
 }
 
-// countsIce reports whether the number at i counts the one piece of ice that a drink is
-// made with or poured over: "stir w/ 1 cube". Alone, a cube may be one of sugar.
+// countsIce reports whether what stands at i counts the one piece of ice that a drink is
+// made with or poured over: "stir w/ 1 cube", "strain over a cube". Alone, a cube may be one of sugar.
 func countsIce(toks []token.Token, i int) bool {
-	if toks[i].Kind != token.Numeral || toks[i].Value != 1 || i < 1 || !iceBehind[toks[i-1].Text] || i+1 >= len(toks) || toks[i+1].Text != "cube" {
+	one := toks[i].Kind == token.Numeral && toks[i].Value == 1 || toks[i].Text == "a" || toks[i].Text == "one"
+	if !one || i < 1 || !iceBehind[toks[i-1].Text] || i+1 >= len(toks) || toks[i+1].Text != "cube" {
 		return false
 	}
 	for _, t := range toks[:i] {

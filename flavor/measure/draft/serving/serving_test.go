@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/token"
 )
 
 func TestParseMethodAndService(t *testing.T) {
@@ -85,5 +86,22 @@ func TestWhatHeatsAndWhatFreezes(t *testing.T) {
 		s := Of(text)
 		assert.Equal(t, flavor.Blend, s.Method, text)
 		assert.NotEmpty(t, s.Notes, text)
+	}
+}
+
+// A drink is served on the one cube that it is strained over, and on what ice comes in, in so many words;
+// a cube of sugar is no ice. Common practice, no source.
+func TestPiecesOfIce(t *testing.T) {
+	for text, want := range map[string]flavor.Service{
+		"two lumps of ice": flavor.Rocks, "with a chunk of ice": flavor.Rocks, "shake with a lump of ice, strain, up": flavor.Up,
+		"stir with two lumps of ice, strain into a coupe": flavor.Up, "a cube of sugar": "", "a lump": "",
+	} {
+		s := Of(text)
+		assert.Nil(t, s.Conflict, text)
+		assert.Equal(t, want, s.Service, text)
+	}
+	for text, want := range map[string]flavor.Service{"strain over a cube": flavor.Rocks, "pour upon one cube": flavor.Rocks, "stir on a cube": flavor.Rocks, "muddle with a cube": "", "over a cube of sugar": ""} {
+		s := Read(WithIceSizes(token.Lex(nil, text, 0, len(text))))
+		assert.Equal(t, want, s.Service, text)
 	}
 }

@@ -112,6 +112,9 @@ var iceTerms = map[string]term{
 	"eis": {weak: true}, "ghiaccio": {weak: true}, "hielo": {weak: true}, "glaçons": {weak: true}, "ijs": {weak: true}, "gelo": {weak: true}, "more ice": {weak: true}, "no ice": {weak: true}, "none ice": {weak: true}, "without ice": {weak: true}, "plenty of ice": {weak: true}, "loads of ice": {weak: true}, "much ice": {weak: true}, "lots of ice": {weak: true},
 }
 
+// icePieceWords are what ice comes in, in so many words; common practice.
+var icePieceWords = strings.Fields(`cube cubes lump lumps piece pieces chunk chunks hunk rock block knob ball sphere`)
+
 // glassTerms name glasses: what each is called here, and the service that it
 // suggests, if any.
 var glassTerms = []struct {
@@ -188,6 +191,9 @@ func termsByFirst() map[string][]phrase {
 	for w, t := range iceTerms {
 		t.Ice = true
 		put(w, t)
+	}
+	for _, piece := range icePieceWords { // "two lumps of ice"
+		put(piece+" of ice", term{Service: flavor.Rocks, weak: true, Ice: true})
 	}
 	for w, t := range nearMethods {
 		put(w, t)
