@@ -21,6 +21,16 @@ func TestCalled(t *testing.T) {
 	assert.False(t, drinks.Known("frozen marg"))
 }
 
+// A place or a thing with its number before a kind of drink is a name; a spirit before its amount is poured.
+func TestNumbered(t *testing.T) {
+	for name, want := range map[string]bool{
+		"Wharf 3 Cooler": true, "Line 22 Gin Sour": true, "The Cabin 8 Toddy": true,
+		"wharf 3 cooler": false, "Rum 45 Punch": false, "3 Wharf Cooler": false, "Wharf 3": false, "Wharf 3.5 Cooler": false, "Wharf 3 Lemon": false, "Wharf 3 Pier 4 Sour": false, "Wharf Cooler": false,
+	} {
+		assert.Equal(t, want, drinks.Numbered(name), name)
+	}
+}
+
 // What all bars pour into drinks of a name, other words beside it or not: common practice, no source.
 func TestPours(t *testing.T) {
 	for name, want := range map[string]string{

@@ -86,8 +86,11 @@ func mayBePoured(text string, e *bareEntry, beside int, pours []flavor.Pour, b *
 func heads(text string, e *bareEntry) bool {
 	from := e.name[0].Start
 	before := text[strings.LastIndex(text[:from], "\n")+1 : from]
-	if e.number.Start < from || strings.TrimSpace(before) != "" || !strings.HasPrefix(strings.TrimLeft(text[e.number.End:], " "), ":") {
+	if e.number.Start < from || strings.TrimSpace(before) != "" {
 		return false
+	}
+	if behind := strings.TrimLeft(text[e.number.End:], " "); !strings.HasPrefix(behind, ":") {
+		return strings.IndexAny(behind, ",;|/-–—") == 0 && drinks.Known(text[from:e.number.End]) // "French 75, gin 30"
 	}
 	return drinks.Known(text[from:e.number.End]) || drinks.Called(text[from:e.name[len(e.name)-1].End])
 }

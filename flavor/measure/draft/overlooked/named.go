@@ -22,7 +22,7 @@ var behindBracket = pattern.Of(`\)[ \t]*\d+[ \t]+\pL`)
 // follow on its line or the number follows a bracket: its second half may be a pour that nobody here
 // knows. A colon, or a mark of exclamation, parts a name.
 func namedOnALine(text, name string) *flavor.DataFault {
-	if !amid.MatchString(name) {
+	if !amid.MatchString(name) || drinks.Numbered(name) {
 		return nil
 	}
 	for n, line := range strings.Split(text, "\n") {
@@ -108,7 +108,7 @@ var (
 // NamePours is the fault of a name of the drink in which something is counted that is not poured: "Caipirinha.
 // Cut 1 lime, muddle".
 func NamePours(text, name string, pours []flavor.Pour, b *naming.Resolver) *flavor.DataFault {
-	if len(pours) == 0 || drinks.Known(name) {
+	if len(pours) == 0 || drinks.Known(name) || drinks.Numbered(name) {
 		return nil
 	}
 	before, after, _ := strings.Cut(text, name)

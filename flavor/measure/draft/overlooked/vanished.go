@@ -95,7 +95,7 @@ func titleEnd(text string, toks []token.Token, line int) int {
 		return 0
 	}
 	for end := min(len(toks), drinks.MostWords); end > 1; end-- {
-		if drinks.Known(text[toks[0].Start:toks[end-1].End]) {
+		if said := text[toks[0].Start:toks[end-1].End]; drinks.Known(said) || drinks.Numbered(said) {
 			return end
 		}
 	}

@@ -86,7 +86,23 @@ func lengthEnds(toks []token.Token, i, from int) bool {
 	if n := topsBefore(toks, i); n > 0 && i > from+n { // "soda top crushed"
 		return lengthAt(toks[from:]) == i-n-from && !pouring.EndsTopping(&toks[i]) && behindLength(upToMark(toks[i:]))
 	}
+	if from > 0 && toks[from-1].Is(",") && aGlass(upToMark(toks[from:])) { // ", champagne flute,"
+		return false
+	}
 	return lengthAt(toks[from:]) == i-from && behindLength(upToMark(toks[i:])) && !(from == 0 && len(upToMark(toks[i:])) == 1)
+}
+
+// aGlass reports whether words name a glass, and all of them do.
+func aGlass(toks []token.Token) bool {
+	var words []string
+	for i := range toks {
+		words = append(words, toks[i].Text)
+	}
+	if len(words) == 0 {
+		return false
+	}
+	t, n := serving.TermAt(words[:min(len(words), serving.LongestTerm)])
+	return n > 0 && n == len(words) && t.Glass != ""
 }
 
 // topsBefore is how many words before i say that what stands before them fills the glass: "top",

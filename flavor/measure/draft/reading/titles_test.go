@@ -23,6 +23,11 @@ func TestTitlesAreNotPoured(t *testing.T) {
 		"Gin 60\nLemon 25\nSimple 20":                                                   3,
 		"French 75\n1 oz gin\n1/2 lemon\n1/2 simple\nshake into flute, champagne":       4,
 		"Ward 8\nrye 60\nlemon 15\noj 15\ngrenadine 10\nshake coupe":                    4,
+		"Wharf 3 Cooler, gin 45, lemon 20, simple syrup 15, soda 60":                    4,
+		"Bay 17 Fizz | 45 gin | 20 lemon | 15 simple syrup | 60 soda":                   4,
+		"French 75, gin 30, lemon 15, simple syrup 10, champagne 60":                    4,
+		"60 gin, 20 lemon, 20 simple syrup, champagne flute":                            3,
+		"60 gin, 20 lemon, 20 simple syrup, champagne, flute":                           4,
 		"Gin sixty, dry vermouth ten, one dash orange bitters. Stir.":                   3,
 	} {
 		s, err := reading.Read(text, x)

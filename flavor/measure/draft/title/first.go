@@ -236,8 +236,9 @@ func (o *First) InHalves() bool {
 	return a+b == 100
 }
 
-// Numbered returns the name of a drink that everybody knows and that has a number in it, where a sign
-// parts it from the pours: "French 75 | 30 ml gin". ok is false if the line begins with none.
+// Numbered returns the name of a drink that has a number in it, where a sign parts it from the pours: one that
+// everybody knows, "French 75 | 30 ml gin", or one that ends in a kind of drink, "Gate 7 Collins, ...". ok is
+// false if the line begins with none.
 func (o *First) Numbered() (named Named, ok bool) {
 	at := slices.IndexFunc(o.Toks, func(t token.Token) bool {
 		return t.Kind == token.Mark && strings.Contains("|/-–—:,;", t.Text)
@@ -247,7 +248,7 @@ func (o *First) Numbered() (named Named, ok bool) {
 	}
 	span := entry.Span{Start: o.Toks[0].Start, End: o.Toks[at-1].End}
 	name := o.Text[span.Start:span.End]
-	if !slices.ContainsFunc(o.Toks[:at], func(t token.Token) bool { return t.Kind == token.Numeral }) || !drinks.Known(name) {
+	if !numbered(o.Toks[:at]) || !drinks.Known(name) && !(drinks.Numbered(name) && Pours(o.Join, o.Toks[at+1:])) {
 		return Named{}, false
 	}
 	return Named{At: span, Pours: o.Toks[at+1:], Sure: true}, true
