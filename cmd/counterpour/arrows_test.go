@@ -106,7 +106,7 @@ var allowedInFlavor = map[string][]string{
 	"measure/draft/runon":      {"flavor", "measure/draft/label", "measure/draft/pouring", "measure/draft/token", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech", "measure/draft/parting", "measure/draft", "measure/draft/naming", "measure/draft/laid", "measure/draft/jargon", "measure/draft/gauge"},
 	"measure/draft/likeliest":  {"flavor", "measure", "measure/draft/token", "measure/pattern", "measure/vocabulary", "measure/draft/aside", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech", "measure/draft/parting", "measure/draft", "measure/draft/naming", "measure/draft/title", "measure/draft/label", "measure/draft/laid", "measure/draft/pouring", "measure/draft/declared", "measure/draft/jargon", "measure/draft/gauge"},
 	"measure/draft/fitting":    {"flavor", "measure/draft/drinks"},
-	"measure/draft/drinks":     {"flavor"},
+	"measure/draft/drinks":     {"flavor", "measure/vocabulary"},
 	"measure/draft/phrasing":   {"measure/draft/speech", "measure/draft/token", "measure/pattern"},
 	"measure/draft/paired":     {"flavor", "measure/draft/title", "measure/draft/drinks", "measure/vocabulary", "measure/draft/token", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech", "measure/draft/naming", "measure/pattern"},
 	"measure/draft/layout":     {"flavor", "measure/draft/label", "measure/draft/token", "measure/draft/title", "measure/draft/entry", "measure/draft/speech", "measure/draft/naming", "measure/draft/drinks", "measure/draft/likeliest", "measure/pattern", "measure/draft/paired", "measure/draft/phrasing"},
