@@ -128,6 +128,9 @@ func showCovers(p *terminal.Page, a *shape.CoverAnswer, show coversShown) {
 			c, place := &covers[i], strconv.Itoa(listed)
 			p.Head("%s. %s", place, c.Text)
 			showCover(p, c)
+			for _, other := range c.Also {
+				p.Line("     or the same glass by: %s", other)
+			}
 			if c.Ahead != "" {
 				p.Line("     listed above a nearer cover: %s", whyAhead[cover.Ahead(c.Ahead)])
 			}

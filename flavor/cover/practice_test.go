@@ -57,6 +57,11 @@ func TestWhatASmallShelfPours(t *testing.T) {
 		"gin beside tomato before rum":          {"2 oz vodka\n4 oz tomato juice\n1/2 oz lemon juice\nbuild, long", []string{"vodka"}, []string{"white-rum", "london-dry-gin"}, nil, []string{"london-dry-gin"}},
 		"rum beside ginger as ever":             {"1 1/2 oz vodka\n1/2 oz lime juice\n4 oz ginger beer\nbuild, long", []string{"vodka"}, []string{"white-rum", "london-dry-gin"}, nil, []string{"white-rum", "london-dry-gin"}},
 		"of rums another, beside tomato too":    {"2 oz white rum\n4 oz tomato juice\n1/2 oz lime juice\nbuild, long", []string{"white-rum"}, []string{"gold-rum"}, nil, []string{"gold-rum"}},
+		"sugar beside cream for a sweet cream":  {"2 oz gold rum\n1 oz cream of coconut\n3 oz pineapple juice\nshake, crushed ice", []string{"cream-of-coconut"}, []string{"heavy-cream", "demerara-syrup"}, []flavor.Allergen{flavor.Coconut}, []string{"demerara-syrup+heavy-cream", "heavy-cream"}},
+		"cream and no foam for an egg":          {"2 oz brandy\n1/2 oz simple syrup\n1 whole egg\nshake, up", []string{"whole-egg"}, []string{"chickpea-water", "heavy-cream"}, []flavor.Allergen{flavor.Eggs}, []string{"heavy-cream"}},
+		"vanilla for almond":                    {"2 oz amaretto\n1 oz lemon juice\n1/4 oz simple syrup\nshake, rocks", []string{"amaretto"}, []string{"vanilla-liqueur", "hazelnut-liqueur", "coffee-liqueur"}, []flavor.Allergen{flavor.TreeNuts}, []string{"vanilla-liqueur"}},
+		"cacao for coffee":                      {"1 1/2 oz brandy\n1 oz coffee liqueur\n1 oz heavy cream\nshake, up", []string{"coffee-liqueur"}, []string{"dark-creme-de-cacao", "espresso"}, []flavor.Allergen{flavor.Caffeine}, []string{"dark-creme-de-cacao"}},
+		"fresh ginger and its sugar":            {"2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz ginger syrup\nshake, up", []string{"ginger-syrup"}, []string{"fresh-ginger", "simple-syrup"}, nil, []string{"fresh-ginger+simple-syrup"}},
 		"a full measure for each of two":        {"2 oz pisco\n1 oz lime juice\n3/4 oz simple syrup\n1 egg white\nshake, up", []string{"pisco", "egg-white"}, []string{"grappa", "chickpea-water"}, nil, []string{"chickpea-water+grappa"}},
 	} {
 		spec, err := b.catalogue.ReadSpec("", c.drink)
@@ -64,6 +69,26 @@ func TestWhatASmallShelfPours(t *testing.T) {
 		r, err := b.finder.Find(context.Background(), Request{Spec: &spec, Missing: b.profiles(t, c.out...), Candidates: b.profiles(t, c.shelf...), Guest: guest.Guest{Avoid: c.avoid}})
 		require.NoError(t, err, name)
 		assert.Equal(t, c.want, poured(r.Covers), name)
+	}
+}
+
+// What is muddled by the leaf is covered by about as many leaves where something else is out too,
+// whichever of both is named first. Common practice, no source.
+func TestAsManyLeavesBesideAnother(t *testing.T) {
+	b := newBench(t)
+	const few, many = 4.0, 12.0 // of eight
+	spec, err := b.catalogue.ReadSpec("", "2 oz London dry gin\n1 oz lemon juice\n3/4 oz simple syrup\n8 leaves basil\nshake, rocks")
+	require.NoError(t, err)
+	for _, out := range [][]string{{"basil", "london-dry-gin"}, {"london-dry-gin", "basil"}} {
+		r, err := b.finder.Find(context.Background(), Request{Spec: &spec, Missing: b.profiles(t, out...), Candidates: b.profiles(t, "mint", "old-tom-gin")})
+		require.NoError(t, err)
+		require.Equal(t, []string{"mint+old-tom-gin"}, poured(r.Covers))
+		for _, p := range r.Covers[0].Parts {
+			if p.Profile.ID == "mint" {
+				assert.Equal(t, flavor.Leaf, p.Unit)
+				assert.True(t, p.Amount > few && p.Amount <= many, "%v leaves", p.Amount)
+			}
+		}
 	}
 }
 

@@ -32,13 +32,15 @@ func (g *Gap) jigger() flavor.Unit {
 	return measure.SystemOf(g.Asked.Spec).Unit()
 }
 
-// pieces returns how many pieces, leaves or slices went, 0 if it was poured
+// pieces returns how many pieces, leaves or slices went of one thing at most, 0 if all was poured
 // otherwise.
-func (g *Gap) pieces() int {
-	if p := g.pourGone(); p.Unit.Counted() {
-		return int(p.Amount)
+func (g *Gap) pieces() (most int) {
+	for i := range g.Asked.Spec.Pours {
+		if p := &g.Asked.Spec.Pours[i]; g.Took(p.Profile) && p.Unit.Counted() {
+			most = max(most, int(p.Amount))
+		}
 	}
-	return 0
+	return most
 }
 
 // baseGone returns the spirits of a base that went with other things: none if the guest is
@@ -76,6 +78,8 @@ func (g *Gap) InMeasure(p *flavor.Profile, amounts []portion.Amount) []portion.A
 			is.Add(p, a.ML)
 			return is.MeasureOf(&g.base)
 		}
+	case p.Class.Kin() == flavor.KinHerb && len(g.Gone) > 1:
+		full = g.asManyLeaves()
 	case p.Class.Brewed() && g.Brewed > 0:
 		full = func(a portion.Amount) bool { return portion.SameMeasure(a.ML, g.Brewed) }
 	default:
@@ -88,6 +92,24 @@ func (g *Gap) InMeasure(p *flavor.Profile, amounts []portion.Amount) []portion.A
 		return amounts
 	}
 	return slices.DeleteFunc(slices.Clone(amounts), less)
+}
+
+// What is muddled by the leaf is covered by about as many leaves, however strong they smell: a
+// guest sees how green the glass is. Common practice, no source.
+const leastLeaves, mostLeaves = 0.75, 1.5
+
+// asManyLeaves reports, for a herb that went by the piece with other things, whether an amount is
+// about as many; it is nil if none went so.
+func (g *Gap) asManyLeaves() func(portion.Amount) bool {
+	for i := range g.Asked.Spec.Pours {
+		was := &g.Asked.Spec.Pours[i]
+		if g.Took(was.Profile) && was.Unit.Counted() && was.Profile.Class.Kin() == flavor.KinHerb {
+			return func(a portion.Amount) bool {
+				return a.Unit != was.Unit || a.Value >= leastLeaves*was.Amount && a.Value <= mostLeaves*was.Amount
+			}
+		}
+	}
+	return nil
 }
 
 // AtMost leaves of the amounts of a liqueur those that a bartender pours of it in one drink: one that

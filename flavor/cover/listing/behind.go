@@ -62,5 +62,21 @@ func (l *List) putOffBehind(all []idea.Idea) {
 	}
 }
 
+// putEmptyBehind puts what is another drink and has nothing of what went, to taste or to smell, behind
+// the first idea that keeps the drink and some of that: fewer bottles are no reason to pour cream
+// where it was for its sugar. What the trade pours stays. The ideas are given in order.
+func (l *List) putEmptyBehind(all []idea.Idea) {
+	for i := range all {
+		x := &all[i]
+		if x.Distance <= asked.NearJND || l.Practice.Pours(x.Filling.Parts) || !l.KeepsNothing(x) {
+			continue
+		}
+		better := slices.IndexFunc(all[i+1:], func(y idea.Idea) bool { return y.Distance <= asked.NearJND && !l.KeepsNothing(&y) })
+		if better >= 0 {
+			x.Rank = all[i+1+better].Rank + behind
+		}
+	}
+}
+
 // behind is what puts a blend just behind a single bottle.
 const behind = 1e-6
