@@ -154,6 +154,7 @@ func (s *Server) registerBatch() {
 		Description: "Says how much of each ingredient to measure, by volume and by weight, how much water replaces the ice, what the batch costs and how long it keeps.",
 		RequestBody: examples(map[string]any{
 			"servings": map[string]any{"drink": "Ropewalk", "servings": 40},
+			"draft":    map[string]any{"text": "2 oz rye whiskey\n1 oz sweet vermouth\n2 dashes aromatic bitters\nstir, up", "servings": 12},
 			"bottle":   map[string]any{"drink": "Ropewalk", "bottle_ml": 750, "from": "freezer"}}),
 	}, noStore, func(ctx context.Context, in *input) (*shape.BatchAnswer, error) {
 		return shape.AnswerBatch(ctx, s.house(), in.Body)

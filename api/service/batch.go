@@ -20,7 +20,7 @@ const (
 // BatchRequest asks for a drink made ahead. Exactly one of Servings, BottleML and
 // KegLitres is above zero.
 type BatchRequest struct {
-	Drink     string // name or slug of a drink of the house
+	Draft     Draft // of one serving
 	Servings  float64
 	BottleML  float64 // volume of the bottle to fill
 	KegLitres float64 // volume of the keg to fill
@@ -31,7 +31,7 @@ type BatchRequest struct {
 
 // BatchAnswer is a planned batch.
 type BatchAnswer struct {
-	Drink Drink
+	Drink Drink // without a slug if it is none of the house
 	Batch *prep.Batch
 	Cost  prep.Cost
 }
@@ -43,9 +43,9 @@ func (s *Snapshot) Batch(_ context.Context, r BatchRequest) (*BatchAnswer, error
 	if _, err := r.target(); err != nil {
 		return nil, err
 	}
-	d, err := s.Drink(r.Drink)
+	d, err := s.poured(r.Draft)
 	if err != nil {
-		return nil, fault.At("drink", err)
+		return nil, err
 	}
 	b, err := r.Of(s.Mixer, d.Spec, s.made)
 	if err != nil {

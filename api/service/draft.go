@@ -57,6 +57,16 @@ func (s *Snapshot) readAny(d Draft) (flavor.Spec, error) {
 	return flavor.Spec{}, flavor.Invalid("", "", "there is no draft; send it as text, or in fields as spec")
 }
 
+// poured returns the drink of the house that a draft names; else what it reads as, without a slug.
+func (s *Snapshot) poured(d Draft) (Drink, error) {
+	if d.Drink != nil && d.Text == nil && d.Fields == nil && d.Spec == nil {
+		found, err := s.Drink(*d.Drink)
+		return found, fault.At("drink", err)
+	}
+	spec, err := s.Read(d)
+	return Drink{Spec: spec}, err
+}
+
 // menu returns the drinks sent with a request, or the menu of the house if sent is nil.
 // Its faults are placed under "specs".
 func (s *Snapshot) menu(sent []kitchen.Fields) (specs []*flavor.Spec, err error) {

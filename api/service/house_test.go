@@ -222,30 +222,33 @@ func TestCostInTwoCurrencies(t *testing.T) {
 		house.Bottle{ID: "rum", Name: "rum", Ingredient: "white-rum", SizeML: 700, Stock: 1, Price: &price, Currency: "USD"}, drink(t, v, sour))
 	_, err := v.Now().Cost(t.Context(), CostRequest{})
 	assert.ErrorIs(t, err, flavor.ErrInvalid)
-	b, err := v.Now().Batch(t.Context(), BatchRequest{Drink: "quay sour", Servings: 10})
+	b, err := v.Now().Batch(t.Context(), BatchRequest{Draft: called("quay sour"), Servings: 10})
 	require.NoError(t, err, "how much to pour does not hang on what it costs")
 	assert.Zero(t, b.Cost.Amount)
 	assert.Contains(t, b.Cost.Unpriced, "london-dry-gin")
 }
 
+// called is the drink of the house of a name.
+func called(name string) Draft { return Draft{Drink: &name} }
+
 func TestBatch(t *testing.T) {
 	v, _ := openDemo(t)
 	s := v.Now()
 	name := s.Menu[0].Spec.Name
-	a, err := s.Batch(t.Context(), BatchRequest{Drink: name, Servings: 12})
+	a, err := s.Batch(t.Context(), BatchRequest{Draft: called(name), Servings: 12})
 	require.NoError(t, err)
 	assert.InDelta(t, 12*a.Batch.ServingML, a.Batch.TotalML, 1e-9)
-	keg, err := s.Batch(t.Context(), BatchRequest{Drink: name, KegLitres: 19})
+	keg, err := s.Batch(t.Context(), BatchRequest{Draft: called(name), KegLitres: 19})
 	require.NoError(t, err)
 	const unfilled = 0.01 // of the keg: what the rounding of the lines to the marks of a jug may take
 	assert.InEpsilon(t, 19000, keg.Batch.TotalML, unfilled)
 	assert.LessOrEqual(t, keg.Batch.Sum.JugML, 1.002*19000)
 	for place, r := range map[string]BatchRequest{
-		"servings":   {Drink: name},
-		"bottle_ml":  {Drink: name, BottleML: -1},
-		"keg_litres": {Drink: name, KegLitres: 1e9},
-		"from":       {Drink: name, Servings: 1, Place: "cellar"},
-		"drink":      {Drink: "moon dust", Servings: 1},
+		"servings":   {Draft: called(name)},
+		"bottle_ml":  {Draft: called(name), BottleML: -1},
+		"keg_litres": {Draft: called(name), KegLitres: 1e9},
+		"from":       {Draft: called(name), Servings: 1, Place: "cellar"},
+		"drink":      {Draft: called("moon dust"), Servings: 1},
 	} {
 		_, err := s.Batch(t.Context(), r)
 		faults := flavor.DataFaultsOf(err)

@@ -8,19 +8,22 @@ import (
 	"counterpour/flavor"
 )
 
-// BatchBody asks for a batch of a drink of the house: a number of servings, or enough to
-// fill a bottle or a keg.
+// BatchBody asks for a batch of a draft or of a drink of the house: a number of servings, or
+// enough to fill a bottle or a keg.
 type BatchBody struct {
-	Drink     string  `json:"drink" minLength:"1" maxLength:"200" doc:"Name of a drink of the house"`
+	Draft
+	Drink     *string `json:"drink,omitempty" maxLength:"200" doc:"The name of a drink of the house, in place of text and spec"`
 	Servings  float64 `json:"servings,omitempty" minimum:"0" doc:"How many to make"`
 	BottleML  float64 `json:"bottle_ml,omitempty" minimum:"0" doc:"Volume of the bottle to fill, in mL; give it instead of servings"`
 	KegLitres float64 `json:"keg_litres,omitempty" minimum:"0" doc:"Volume of the keg to fill, in litres; give it instead of servings"`
 	From      string  `json:"from,omitempty" enum:"fridge,freezer,to order" default:"fridge" doc:"Where the batch is kept; to order: each serving is shaken or stirred, so no water is added"`
+
+	JuiceApart bool `json:"juice_apart,omitempty" doc:"Leaves fresh juice out of the batch; it is pressed for each drink"`
 }
 
 // BatchAnswer is a batch of a drink, made ahead.
 type BatchAnswer struct {
-	ID        string      `json:"id"`
+	ID        string      `json:"id" doc:"Of the drink of the house; empty for a draft"`
 	Name      string      `json:"name"`
 	Servings  float64     `json:"servings"`
 	Lines     []BatchLine `json:"lines" doc:"In the order of the spec, the water last"`
@@ -66,7 +69,9 @@ const (
 
 // AnswerBatch plans a batch.
 func AnswerBatch(ctx context.Context, house *service.Snapshot, body BatchBody) (*BatchAnswer, error) {
-	r, err := house.Batch(ctx, service.BatchRequest{Drink: body.Drink, Servings: body.Servings, BottleML: body.BottleML, KegLitres: body.KegLitres, Place: body.From})
+	draft := body.ToCentre()
+	draft.Drink = body.Drink
+	r, err := house.Batch(ctx, service.BatchRequest{Draft: draft, Servings: body.Servings, BottleML: body.BottleML, KegLitres: body.KegLitres, Place: body.From, JuiceApart: body.JuiceApart})
 	if err != nil {
 		return nil, err
 	}

@@ -54,15 +54,14 @@ Exit codes: 0 done, 1 the work failed, 2 the input or the flags were wrong.`,
 			if len(args) == 0 {
 				return cmd.Help()
 			}
-			near := cmd.SuggestionsFor(args[0])
-			if len(near) > 0 {
-				return terminal.Usagef("%q is no command; did you mean %s?", args[0], flavor.JoinOr(near))
-			}
-			return terminal.Usagef("%q is no command; counterpour --help lists them", args[0])
+			return noCommand(cmd, args[0])
 		},
 	}
 	root.SuggestionsMinimumDistance = 2
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
+		if before := cmd.Flags().Args(); cmd == root && len(before) > 0 {
+			return noCommand(cmd, before[0])
+		}
 		return terminal.Usagef("%w; %s --help lists the flags", err, cmd.CommandPath())
 	})
 	root.AddCommand(newServe(open), newScore(open), newCover(open), newRiff(open), newUseUp(open), newWalk(open), newOuts(open), newTonight(open), newFind(ingredients), newLikeness(open), housekeeping.New(open), newCheck(), calibration.New(), newVersion())
@@ -71,4 +70,24 @@ Exit codes: 0 done, 1 the work failed, 2 the input or the flags were wrong.`,
 		c.Args = terminal.WrongArgs(c.Args)
 	}
 	return root
+}
+
+// noCommand says that there is no command of a name, and which are near.
+func noCommand(root *cobra.Command, name string) error {
+	if near := append(root.SuggestionsFor(name), beneath(root, name)...); len(near) > 0 {
+		return terminal.Usagef("%q is no command; did you mean %s?", name, flavor.JoinOr(near))
+	}
+	return terminal.Usagef("%q is no command; counterpour --help lists them", name)
+}
+
+// beneath lists the commands of a name that stand beneath another, such as "house batch".
+func beneath(root *cobra.Command, name string) (found []string) {
+	for _, c := range root.Commands() {
+		for _, under := range c.Commands() {
+			if under.Name() == name && c.Name() != "completion" {
+				found = append(found, c.Name()+" "+name)
+			}
+		}
+	}
+	return found
 }

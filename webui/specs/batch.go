@@ -153,7 +153,7 @@ const (
 // request turns the form into a request of the house, and says what it makes; or it
 // says what is wrong with it.
 func (f *batchForm) request(slug string) (r service.BatchRequest, fills, fault string) {
-	r = service.BatchRequest{Drink: slug, Place: f.From, JuiceApart: f.Juice == "apart"}
+	r = service.BatchRequest{Draft: service.Draft{Drink: &slug}, Place: f.From, JuiceApart: f.Juice == "apart"}
 	at := slices.IndexFunc(batchSizes, func(s batchSize) bool { return s.id == f.Of })
 	if at < 0 {
 		return r, "", say.It("specs.say-what-to-count")

@@ -10,7 +10,7 @@ import (
 
 // Batch plans a drink of the store.
 func (h *House) Batch(ctx context.Context, r service.BatchRequest) (*service.BatchAnswer, error) {
-	kept, err := house.Get[house.Spec](ctx, h.Store(), r.Drink)
+	kept, err := house.Get[house.Spec](ctx, h.Store(), *r.Draft.Drink)
 	if err != nil {
 		return nil, err
 	}

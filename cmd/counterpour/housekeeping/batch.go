@@ -1,6 +1,8 @@
 package housekeeping
 
 import (
+	"cmp"
+
 	"github.com/spf13/cobra"
 
 	"counterpour/api/shape"
@@ -12,14 +14,15 @@ import (
 // newBatch plans a batch.
 //
 //	counterpour house batch "Quay Sour" --serves 40 --from fridge --house bar.house
+//	counterpour house batch draft.txt --bottle 750 --from freezer
 func newBatch(open premises.Kitchens, where *string) *cobra.Command {
 	var asJSON *bool
 	var body shape.BatchBody
 	cmd := &cobra.Command{
-		Use:   "batch DRINK (--serves N | --bottle ML | --keg LITRES) --house PATH",
+		Use:   "batch DRINK|FILE|- (--serves N | --bottle ML | --keg LITRES) [--house PATH]",
 		Short: "Plan a batch: how much of each, the water for the ice, and how long it keeps",
-		Long: `Plans a batch of a drink, for a number of serves or to fill a bottle or a keg, by
-volume and by weight. The water is what the ice would have added. From the
+		Long: `Plans a batch of a drink of the house, or of a draft, for a number of serves or to
+fill a bottle or a keg, by volume and by weight. The water is what the ice would have added. From the
 freezer, water that would turn it to slush is left for the glass. What sparkles,
 and what must be fresh in each drink, is left out.`,
 		Args: cobra.ExactArgs(1),
@@ -32,10 +35,13 @@ and what must be fresh in each drink, is left out.`,
 				return err
 			}
 			defer done()
-			body.Drink = args[0]
-			answer, err := shape.AnswerBatch(cmd.Context(), v.Now(), body)
+			file, err := terminal.ReadDraftOrName(cmd, args[0], &body.Text, &body.Drink)
 			if err != nil {
 				return err
+			}
+			answer, err := shape.AnswerBatch(cmd.Context(), v.Now(), body)
+			if err != nil {
+				return terminal.Explain(err, file)
 			}
 			return terminal.Deliver(cmd, *asJSON, answer, showBatch)
 		},
@@ -44,12 +50,13 @@ and what must be fresh in each drink, is left out.`,
 	cmd.Flags().Float64Var(&body.Servings, "serves", 0, "how many to make")
 	cmd.Flags().Float64Var(&body.BottleML, "bottle", 0, "volume of the bottle to fill, in mL, such as 750 or 1000")
 	cmd.Flags().Float64Var(&body.KegLitres, "keg", 0, "volume of the keg to fill, in litres, such as 19")
+	cmd.Flags().BoolVar(&body.JuiceApart, "juice-apart", false, "leave fresh juice out; it is pressed for each drink")
 	cmd.Flags().StringVar(&body.From, "from", string(prep.Fridge), "where it is kept: fridge, freezer, or \"to order\" for shaking or stirring each, without water")
 	return cmd
 }
 
 func showBatch(p *terminal.Page, a *shape.BatchAnswer) {
-	p.Line("%s, %s servings of %s mL: %s mL in all, %s %% vol, ice forms at about %s °C", a.Name, terminal.Number(a.Servings, 1), terminal.Number(a.ServingML, 0),
+	p.Line("%s, %s servings of %s mL: %s mL in all, %s %% vol, ice forms at about %s °C", cmp.Or(a.Name, "A drink without a name"), terminal.Number(a.Servings, 1), terminal.Number(a.ServingML, 0),
 		terminal.Number(a.TotalML, 0), terminal.Number(a.ABVPct, 1), terminal.Number(a.FreezingC, 0))
 	for _, l := range a.Lines {
 		p.Row("  "+l.Name, terminal.Number(l.JugML, 0)+" mL by volume", terminal.Number(l.ScaleG, 0)+" g by weight")
