@@ -92,3 +92,29 @@ func TestWhatUnsettlesComesLater(t *testing.T) {
 		assert.Equal(t, c.first, got.Covers[0].Parts[0].Profile.ID, c.text)
 	}
 }
+
+// Common practice, no source: a new allergen comes behind what is as near without it, whoever the
+// guest is.
+func TestANewAllergenComesBehindWhatIsAsNear(t *testing.T) {
+	const asNear, asGood = 0.5, 5.0 // steps, points of a score
+	b := newBench(t)
+	demo, err := b.catalogue.Demo()
+	require.NoError(t, err)
+	for _, spec := range b.demoMenu(t) {
+		for _, out := range b.profiles(t, "falernum", "triple-sec", "allspice-dram") {
+			if !spec.Has(func(p *flavor.Profile) bool { return p == out }) {
+				continue
+			}
+			got, err := b.finder.Find(context.Background(), Request{Spec: spec, Missing: []*flavor.Profile{out}, Candidates: demo.Stock, Limit: 6})
+			require.NoError(t, err)
+			if len(got.Covers) == 0 || len(got.Covers[0].NewAllergens) == 0 {
+				continue
+			}
+			first := got.Covers[0]
+			for _, c := range got.Covers[1:] {
+				asNear := c.Distance <= first.Distance+asNear && c.Score >= first.Score-asGood && len(c.Gone) <= len(first.Gone)
+				assert.False(t, asNear && len(c.NewAllergens) == 0, "%s: %s before %s", spec.Name, first.Text, c.Text)
+			}
+		}
+	}
+}

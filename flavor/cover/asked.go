@@ -15,6 +15,7 @@ const (
 	MaxLimit = asked.MaxLimit
 	NearJND  = asked.NearJND
 	LastJND  = asked.LastJND
+	SpareJND = asked.SpareJND
 )
 
 // DefaultWeights returns the weights that the program uses.

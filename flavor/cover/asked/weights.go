@@ -37,6 +37,9 @@ func DefaultWeights() Weights {
 const (
 	NearJND = 4.0
 	LastJND = 9.0
+	// SpareJND is how much further than a drink that brings a new allergen one without it may lie
+	// and be poured before it: hardly anybody tells as much. Common practice, no source.
+	SpareJND = 0.75
 	// LastKnownJND is the same for one spirit in the measure of another, and LastCustomJND for
 	// what the trade pours: a cider where the beer is out, or a soda, is another drink, and what
 	// every bar offers.

@@ -78,5 +78,31 @@ func (l *List) putEmptyBehind(all []idea.Idea) {
 	}
 }
 
+// putAllergensBehind puts what brings the drink a new allergen behind the first idea that brings
+// fewer, is as near and as well balanced, and has lost no more: the next guest may have to avoid
+// it. What the trade pours before all else goes behind nothing but another custom. The ideas are
+// those listed, the best first.
+func (l *List) putAllergensBehind(listed []idea.Idea) {
+	added := func(x *idea.Idea) int { return len(x.Spec.NewAllergens(l.Req.Spec)) }
+	for i := len(listed) - 2; i >= 0; i-- {
+		x := listed[i]
+		brings := added(&x)
+		if brings == 0 {
+			continue
+		}
+		first := l.Practice.FirstChoice(x.Filling.Parts)
+		behindIt := slices.IndexFunc(listed[i+1:], func(y idea.Idea) bool {
+			return added(&y) < brings && y.Distance <= x.Distance+asked.SpareJND && len(y.Gone) <= len(x.Gone) && (!first || l.Practice.Pours(y.Filling.Parts)) &&
+				(weigh.VerdictOf(y.Score) == weigh.Balanced || weigh.VerdictOf(x.Score) != weigh.Balanced)
+		})
+		if behindIt >= 0 {
+			at := i + 1 + behindIt
+			x.Rank = max(x.Rank, listed[at].Rank+behind)
+			copy(listed[i:], listed[i+1:at+1])
+			listed[at] = x
+		}
+	}
+}
+
 // behind is what puts a blend just behind a single bottle.
 const behind = 1e-6

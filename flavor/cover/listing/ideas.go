@@ -59,6 +59,7 @@ func (l *List) Ideas(ctx context.Context) (ideas []idea.Idea, proven bool, err e
 			return nil, false, err
 		}
 		ideas := l.worthListing(l.merge(measured))
+		l.putAllergensBehind(ideas)
 		full := len(found.Fillings) == limit
 		if len(ideas) >= enough || !full && reach == tail || !found.Proven || limit >= mostFillings {
 			return ideas[:min(len(ideas), l.Req.Limit)], found.Proven, nil

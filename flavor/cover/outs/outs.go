@@ -255,12 +255,15 @@ func (r *Result) countFetches(some []*flavor.Profile) {
 }
 
 // choose picks the covers that together want the fewest substitutes at the least
-// distance.
+// distance. To spare a bottle no drink is given a new allergen that another cover of it spares.
 func (r *Result) choose() {
 	ways := make([][]choice.Way, len(r.Touched))
 	for i := range r.Touched {
 		for _, c := range r.Touched[i].Covers {
 			w := choice.Way{Cost: c.Rank}
+			if len(c.NewAllergens) > 0 {
+				w.Cost += cover.SpareJND
+			}
 			for _, p := range c.Parts {
 				w.Needs = append(w.Needs, p.Profile.ID)
 			}

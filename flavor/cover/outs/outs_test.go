@@ -190,3 +190,17 @@ func TestTheSameIsFoundOnAnyNumberOfCores(t *testing.T) {
 		assert.Equal(t, first, found, "%d cores", cores)
 	}
 }
+
+// No drink is given a new allergen to spare a bottle.
+func TestTheMenuIsCoveredWithoutNewAllergens(t *testing.T) {
+	b := newBench(t)
+	specs, stock := b.house(t)
+	r, err := Find(context.Background(), b.finder, Request{Specs: specs, Out: b.profiles(t, "falernum", "triple-sec", "artichoke-amaro"), Stock: stock})
+	require.NoError(t, err)
+	for i := range r.Touched {
+		x := &r.Touched[i]
+		if x.Chosen >= 0 && len(x.Covers[x.Chosen].NewAllergens) > 0 {
+			assert.NotEmpty(t, x.Covers[0].NewAllergens, "%s: %s before %s", x.Spec.Name, x.Covers[x.Chosen].Text, x.Covers[0].Text)
+		}
+	}
+}
