@@ -2,6 +2,7 @@ package flavor
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -65,7 +66,15 @@ const CrossContact = "Before you mix for this guest, wash the tins, jiggers, str
 
 // Animals lists the words for what comes from animals, as [Profile] and [Diet] use
 // them. Meat is what a land animal is killed for, its stock and its gelatine too.
-func Animals() []string { return []string{"milk", "egg", "honey", "fish", "insect", "meat", Finings} }
+func Animals() []string { return []string{"milk", "egg", "honey", "fish", Insect, "meat", Finings} }
+
+// Insect is what some red bottles are dyed with (carmine). Makers change their dyes, so that the
+// record of a kind says only that it may be there; a label that says vegan clears it.
+const Insect = "insect"
+
+// MayHoldInsect reports whether what there is of insects in an ingredient is only possible, as it
+// is in what is poured. What is eaten, such as a salt of worms, is made of them.
+func (p *Profile) MayHoldInsect() bool { return slices.Contains(p.Animal, Insect) && !p.Class.Solid() }
 
 // Finings are what wine, beer and cider are cleared with. They may come from fish, bones,
 // eggs or milk, those of fish and bones need no word on a label, and so they count as
@@ -83,7 +92,7 @@ var diets = []Diet{
 	{Name: "no egg", NoAnimal: []string{"egg"}, Avoid: []Allergen{Eggs}},
 	{Name: "no honey", NoAnimal: []string{"honey"}},
 	{Name: "vegan", NoAnimal: Animals(), Avoid: append([]Allergen{Eggs, Milk}, fleshAllergens...)},
-	{Name: "vegetarian", NoAnimal: []string{"fish", "insect", "meat"}, Avoid: fleshAllergens},
+	{Name: "vegetarian", NoAnimal: []string{"fish", Insect, "meat"}, Avoid: fleshAllergens},
 }
 
 // DietNames lists the words that [ParseDiet] knows, in order.

@@ -16,7 +16,7 @@ import (
 type Label struct {
 	Contains   []flavor.Allergen `json:"contains"` // empty: the label names none
 	MayContain []flavor.Allergen `json:"may_contain,omitempty"`
-	Vegan      bool              `json:"vegan,omitempty"` // it, or the maker, says so: nothing from animals cleared it
+	Vegan      bool              `json:"vegan,omitempty"` // it, or the maker, says so: nothing from animals cleared or dyed it
 	ReadBy     string            `json:"read_by"`
 	ReadAt     time.Time         `json:"read_at"`
 }
@@ -74,7 +74,8 @@ func (l *Label) overlay(p *flavor.Profile) {
 	}
 	p.AllergensKnown, p.AllergenMarks, p.FreeOf = true, marks, nil
 	if l.Vegan {
-		p.Animal = slices.DeleteFunc(slices.Clone(p.Animal), func(a string) bool { return a == flavor.Finings })
+		dyed := p.MayHoldInsect()
+		p.Animal = slices.DeleteFunc(slices.Clone(p.Animal), func(a string) bool { return a == flavor.Finings || a == flavor.Insect && dyed })
 	}
 }
 

@@ -1,6 +1,7 @@
 package house_test
 
 import (
+	"slices"
 	"testing"
 	"time"
 
@@ -197,6 +198,20 @@ func TestMadeProfile(t *testing.T) {
 	lime, _ := shelf.ByID("lime-juice")
 	boiled, _ := shelf.ByID("lime-cordial-of-ours")
 	assert.InDelta(t, 2*lime.Acid.Value, boiled.Acid.Value, 1e-9)
+}
+
+// A label that says vegan settles what dyed a bottle, and no other does.
+func TestAVeganLabelSettlesTheDye(t *testing.T) {
+	c := catalogue(t)
+	for vegan, want := range map[bool]bool{true: false, false: true} {
+		list, faults := house.Overlay(c.Profiles(), []house.Bottle{{ID: "red", Name: "Red", Ingredient: "red-bitter-aperitif", SizeML: 700,
+			Label: &house.Label{Vegan: vegan, ReadBy: "Ines"}}}, nil)
+		require.Empty(t, faults)
+		red, ok := house.NewShelf(list).ByID("red-bitter-aperitif")
+		require.True(t, ok)
+		assert.Equal(t, want, slices.Contains(red.Animal, flavor.Insect))
+		assert.Equal(t, want, red.MayHoldInsect())
+	}
 }
 
 // A label settles what the category leaves open, never what it contains, and

@@ -24,6 +24,8 @@ func (g *Guest) Objection(p *flavor.Profile) string {
 		return "is not on record (nobody has stated what is in it: read its label)"
 	case at >= 0 && g.NoAnimal[at] == flavor.Finings:
 		return fined + " (nobody has stated it: read the label)"
+	case at >= 0 && g.NoAnimal[at] == flavor.Insect && p.MayHoldInsect():
+		return dyed
 	case at >= 0:
 		return "is made with " + g.NoAnimal[at]
 	case g.NoAlcohol && p.ABV.Value > flavor.NoAlcoholABV:
@@ -38,6 +40,9 @@ func (g *Guest) Objection(p *flavor.Profile) string {
 
 // fined says what nobody has to state of wine, beer and cider.
 const fined = "may be cleared with what comes from animals"
+
+// dyed says what the record of a kind cannot know of a bottle of it.
+const dyed = "may hold what comes from insects, such as the dye carmine"
 
 // ToRead says what the label of p decides for the guest, in words that go on from its name,
 // such as "may carry gluten, which nobody has stated"; empty if no label decides.

@@ -29,6 +29,7 @@ func TestObjection(t *testing.T) {
 		{Guest{Avoid: []flavor.Allergen{flavor.Eggs}, NoAlcohol: true}, marked(false, "", 44), "holds 44 % vol of alcohol"}, // no label clears that
 		{Guest{NoAnimal: []string{"egg", "honey"}}, marked(true, "", 0, "honey"), "is made with honey"},
 		{Guest{NoAnimal: []string{"egg", flavor.Finings}}, marked(true, "", 0, flavor.Finings), "may be cleared with what comes from animals (nobody has stated it: read the label)"},
+		{Guest{NoAnimal: []string{"egg", flavor.Insect}}, marked(true, "", 24, flavor.Insect), "may hold what comes from insects, such as the dye carmine"},
 		{Guest{NoAlcohol: true}, marked(true, "", 0.5), ""},
 		{Guest{NoAlcohol: true, NoTrace: true}, marked(true, "", 0.5), "holds a trace of alcohol, 0.5 % vol"},
 		{Guest{NoAlcohol: true, NoTrace: true}, marked(true, "", 0), ""},

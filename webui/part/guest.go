@@ -25,11 +25,16 @@ func Unfit(s *flavor.Spec, abv float64, g *guest.Guest) []string {
 		}
 	}
 	for _, animal := range g.NoAnimal {
-		what := animal
-		if animal == flavor.Finings {
-			what = say.It("part.cleared-with-animals")
+		holds := func(b *flavor.Profile) bool { return slices.Contains(b.Animal, animal) }
+		switch animal {
+		case flavor.Finings:
+			add(say.It("part.cleared-with-animals"), holds)
+		case flavor.Insect:
+			add(animal, func(b *flavor.Profile) bool { return holds(b) && !b.MayHoldInsect() })
+			add(say.It("part.maybe-insect"), (*flavor.Profile).MayHoldInsect)
+		default:
+			add(animal, holds)
 		}
-		add(what, func(b *flavor.Profile) bool { return slices.Contains(b.Animal, animal) })
 	}
 	switch {
 	case g.NoTrace:
