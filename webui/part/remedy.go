@@ -10,13 +10,14 @@ import (
 // Refused is a fault of a draft, with what mends it at a tap.
 type Refused struct {
 	LineFault
-	Mends   []Mend
+	Mends   []Mend    // what a tap may write at once
+	Choices []Mend    // what somebody must know to be meant: nothing like a slip of the pen
 	Unknown string    // an unknown name, which may be a word of this house; empty for other faults
 	Kinds   []Meaning // of which it is a slip, so that one tap may keep it, the likeliest first
 }
 
-// Renamed is the likeliest name for one that is not known, with the draft that it makes; nil
-// if the fault is another, or nothing is like it.
+// Renamed is the name of which one that is not known is a slip, with the draft that it makes; nil
+// if the fault is another, or it is a slip of none.
 func (v *Refused) Renamed() *Example {
 	for i := range v.Mends {
 		if m := &v.Mends[i]; m.Lead == leadOf(remedy.Named) && len(m.Ways) > 0 {
@@ -40,6 +41,8 @@ func leadOf(k remedy.Kind) string {
 	switch k {
 	case remedy.Named:
 		return say.It("part.write")
+	case remedy.Near:
+		return say.It("part.something-like-it")
 	case remedy.Beside:
 		return say.It("part.drinks-like-this-pour")
 	case remedy.Measured, remedy.AllIn:
@@ -59,10 +62,14 @@ func RefusedOf(bar behind.Bar, r remedy.Request) (out []Refused, err error) {
 	for i, told := range LineFaultsOf(r.Text, r.Faults) {
 		v := Refused{LineFault: told, Unknown: found[i].Unknown}
 		for _, w := range found[i].Ways {
-			if n := len(v.Mends); n == 0 || v.Mends[n-1].Lead != leadOf(w.Kind) {
-				v.Mends = append(v.Mends, Mend{Lead: leadOf(w.Kind)})
+			into := &v.Mends
+			if w.Kind == remedy.Near || w.Kind == remedy.Beside {
+				into = &v.Choices
 			}
-			last := &v.Mends[len(v.Mends)-1]
+			if n := len(*into); n == 0 || (*into)[n-1].Lead != leadOf(w.Kind) {
+				*into = append(*into, Mend{Lead: leadOf(w.Kind)})
+			}
+			last := &(*into)[len(*into)-1]
 			last.Ways = append(last.Ways, Example{Name: sayWay(w), Text: w.Text})
 		}
 		for _, p := range found[i].Means {

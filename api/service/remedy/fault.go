@@ -28,7 +28,8 @@ type Kind uint8
 
 // The kinds of remedies, in the order in which they are offered.
 const (
-	Named    Kind = iota // an ingredient in place of a name that is not known
+	Named    Kind = iota // the ingredient that a name which is not known is a slip of, or one of several that it names
+	Near                 // one that such a name is only like, or that is likely beside the rest: somebody must know that it is meant
 	Beside               // one that drinks like the rest of the draft also pour
 	Measured             // a pour with the unit or the amount that it lacked
 	AllIn                // all bare numbers in one unit
@@ -89,11 +90,28 @@ func (m *mender) remedies(f *flavor.DataFault) (out Remedies, err error) {
 			return out, err
 		}
 	}
-	out.Ways = slices.Concat(m.named(f, Named, suggested), m.named(f, Beside, beside), m.measured(f), m.titled(f), m.without(f))
+	meant, near := suggested, []*flavor.Profile(nil)
+	if isUnknown(f) {
+		meant, near = slips(f.Value, suggested)
+	}
+	out.Ways = slices.Concat(m.named(f, Named, meant), m.named(f, Near, near), m.named(f, Beside, beside), m.measured(f), m.titled(f), m.without(f))
 	if isUnknown(f) {
 		out.Unknown, out.Means = f.Value, firstOf(slices.DeleteFunc(keeping(f.Value, suggested), func(p *flavor.Profile) bool { return !Keeps(f.Value, p, m.Guest) }))
 	}
 	return out, nil
+}
+
+// slips parts the ingredients of which a name is a slip of the pen from those that it is not. What
+// shares a word with a name or begins like it may be of another strength and carry other allergens.
+func slips(name string, likely []*flavor.Profile) (of, not []*flavor.Profile) {
+	for _, p := range likely {
+		if naming.SlipOf(name, p) {
+			of = append(of, p)
+		} else {
+			not = append(not, p)
+		}
+	}
+	return of, not
 }
 
 // Keeps reports whether one tap may make a name mean an ingredient in the house from now on: it

@@ -53,8 +53,8 @@ func TestForMendsALine(t *testing.T) {
 	}
 }
 
-// One tap makes a name mean for good only what it is a slip of, and nothing while a guest has
-// something to avoid: what the name does carry would be lost from every later drink.
+// One tap writes only what a name is a slip of, makes it mean for good nothing else, and nothing
+// at all while a guest has something to avoid: what the name does carry would be lost from every later drink.
 func TestForKeepsOnlySlips(t *testing.T) {
 	nuts := guest.Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}}
 	for _, c := range []struct {
@@ -77,6 +77,9 @@ func TestForKeepsOnlySlips(t *testing.T) {
 		var got []string
 		for _, p := range found[0].Means {
 			got = append(got, p.Name)
+		}
+		for _, w := range found[0].Ways {
+			assert.True(t, w.Kind != remedy.Named || c.name == "lemmon jooce", "%s is no slip of %s", c.name, w.Says)
 		}
 		if c.want == "" {
 			assert.Empty(t, got, "%s, suggested %v", c.name, faults[0].Suggest)
