@@ -38,6 +38,16 @@ func (r *reader) dress(n int, p *joining.Piece) {
 	p.Pour.Shape = entry.ShapeRim
 }
 
+// timesStep reports whether an entry says how long the step before it takes: "one scoop ice. 20 sec." Behind a
+// pour "sec" is dry vermouth, which nobody writes as several.
+func timesStep(in []joining.Piece, i int) bool {
+	toks := entry.TrimMarks(in[i].Toks)
+	if i == 0 || len(toks) != 2 || toks[0].Kind != token.Numeral || toks[0].Value < 2 {
+		return false
+	}
+	return toks[1].Text == "secs" || toks[1].Text == "sec" && in[i-1].Pour.Shape == entry.ShapeServing
+}
+
 // laidBeside reports whether what stands beside an entry says that it is laid on the drink: the
 // service or the rim before it, or a garnish on either side of a plus, "orange + lemon zest".
 func laidBeside(in []joining.Piece, i int) bool {

@@ -45,6 +45,9 @@ func (r *reader) takeAll(n int, span entry.Span, in []joining.Piece, asSteps boo
 			r.takeRole(n, &in[i], role)
 		case i > 0 && joining.Dressed(&in[i-1], &in[i]) || len(r.d.Lines) > 0 && in[i].SaltAlone():
 			r.dress(n, &in[i])
+		case timesStep(in, i):
+			in[i].Pour.Shape = entry.ShapeServing
+			r.take(n, span, &in[i], asSteps)
 		case laidBeside(in, i):
 			in[i].Pour.Shape = entry.ShapeGarnish
 			r.laid(n, in[i].Toks)

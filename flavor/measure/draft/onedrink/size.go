@@ -1,6 +1,7 @@
 package onedrink
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -39,7 +40,7 @@ func Size(d *draft.Draft, s *flavor.Spec, at []int) (notes []string, fault *flav
 	if f := overflows(d, s, all); f != nil {
 		return nil, f
 	}
-	if f := outOfScale(d, s, at, all); f != nil {
+	if f := cmp.Or(outOfScale(d, s, at, all), tooSweet(d, s, at, all)); f != nil {
 		return nil, f
 	}
 	if !d.Labelled && tellsRatio.MatchString(d.Name) && all > 0 && all < leastSipML { // "5:1 martini, dash of bitters"
@@ -92,6 +93,7 @@ const MostInScaleML = 400.0
 const (
 	mostOfLengthML = 1200.0
 	timesTheRest   = 8.0
+	timesInOne     = 4.0 // of a draft that says how one drink is served
 )
 
 // outOfScale asks about a pour that dwarfs all others of a draft of one drink: "2 oz gin, 75 oz lemon". The
@@ -105,8 +107,38 @@ func outOfScale(d *draft.Draft, s *flavor.Spec, at []int, all float64) *flavor.D
 		if p.Profile.Class.Part() == flavor.PartLength {
 			most = mostOfLengthML
 		}
-		if p.ML > most && p.ML > timesTheRest*(all-p.ML) {
-			return askedFor(d, &d.Lines[max(0, slices.Index(at, i))], p, all-p.ML)
+		l, times := &d.Lines[max(0, slices.Index(at, i))], timesTheRest
+		if l.Measure == "" && (d.Service != "" || d.Glass != "") { // a litre is poured into a bowl
+			times = timesInOne
+		}
+		if p.ML > most && p.ML > times*(all-p.ML) {
+			return askedFor(d, l, p, all-p.ML)
+		}
+	}
+	return nil
+}
+
+// From so many mL on a syrup without a unit is asked about that is more than all of the base: it may be written
+// in another unit, or by the spoon. Common practice.
+const mostSweetML = 100.0
+
+var syrups = map[flavor.Class]bool{flavor.ClassSyrup: true, flavor.ClassSpicedSyrup: true, flavor.ClassFruitSyrup: true}
+
+// tooSweet asks about a syrup without a unit that is more than all of the base: "gin 2, lemon 1, simple 5".
+func tooSweet(d *draft.Draft, s *flavor.Spec, at []int, all float64) *flavor.DataFault {
+	base := 0.0
+	for i := range s.Pours {
+		if s.Pours[i].Profile.Class.Part() == flavor.PartBase {
+			base += s.Pours[i].ML
+		}
+	}
+	for i := range s.Pours {
+		p, k := &s.Pours[i], slices.Index(at, i)
+		if k < 0 || base == 0 || p.ML <= max(mostSweetML, base) || !syrups[p.Profile.Class] {
+			continue
+		}
+		if l := &d.Lines[k]; l.Unit == "" && l.Figures && !l.AmountAt.Empty() {
+			return askedFor(d, l, p, all-p.ML)
 		}
 	}
 	return nil

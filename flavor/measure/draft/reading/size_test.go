@@ -28,6 +28,38 @@ func TestMoreThanAGlassHolds(t *testing.T) {
 	}
 }
 
+// A point or a unit that was lost is asked for: a pour that dwarfs all else of a drink that is served in a glass,
+// and more syrup than spirit without a unit. Common practice, no source.
+func TestAmountsOutOfScale(t *testing.T) {
+	x := wholeCatalogue(t)
+	for _, text := range []string{
+		"14 oz aged rum, .75 lime, .5 orgeat, egg white, shake, rocks", "450 ml gin, 25 ml lemon, 40 ml honey syrup, up",
+		"House punch: aged rum 2, lime 1, grenadine 5, orange juice 2, soda", "rye 1.5, lemon 1, honey syrup 5, shake",
+	} {
+		_, err := reading.Read(text, x)
+		assert.ErrorContains(t, err, "of all else", text)
+	}
+	for _, text := range []string{
+		"cider 2 l, apple juice 250 ml, honey syrup 60 ml, mugs", "450 ml gin\n90 ml dry vermouth\nstir", "rye 1.5, lemon 1, honey syrup .5, shake", "5 oz honey syrup\n2 oz gin\n1 oz lemon",
+		"2 oz rum, 3 oz cream of coconut, 4 oz pineapple juice, blend",
+	} {
+		_, err := reading.Read(text, x)
+		assert.NoError(t, err, text)
+	}
+}
+
+// "sec" behind a step is how long it takes, and behind a pour it is dry vermouth.
+func TestSecondsAreNotPoured(t *testing.T) {
+	for text, want := range map[string]string{
+		"60 gin, 30 lemon, 20 honey syrup. Shake. 12 sec. Coupe":      "gin 60 + lemon 30 + honey syrup 20",
+		"60 gin, 30 lemon, 20 honey syrup, one scoop ice. 20 sec. up": "gin 60 + lemon 30 + honey syrup 20",
+		"60 gin, 30 lemon, 20 honey syrup. 15 secs. Coupe":            "gin 60 + lemon 30 + honey syrup 20",
+		"60 gin, 10 sec, stir, coupe":                                 "gin 60 + sec 10",
+	} {
+		assert.Equal(t, want, poured(t, text), text)
+	}
+}
+
 // The orange of a sour that nothing sweetens may be its liqueur; common practice, no source.
 func TestAFruitThatMayBeItsLiqueur(t *testing.T) {
 	x := wholeCatalogue(t)
