@@ -10,21 +10,17 @@ import (
 // ratioList takes "3:2:1 white rum, lime, simple" as a pour for each number, and
 // returns what follows.
 func (r *reader) ratioList(n int, toks []token.Token) []token.Token {
-	amounts, unit := parting.Ratio(toks)
 	at := 0
-	var names [][]token.Token
-	var rest []token.Token
-	if amounts != nil {
-		names, rest = parting.RatioNames(toks[1:], len(amounts))
-	} else {
-		at, names, amounts, unit, rest = parting.RatioLast(toks)
+	names, amounts, units, rest := parting.RatioFirst(toks)
+	if amounts == nil {
+		at, names, amounts, units, rest = parting.RatioLast(toks)
 	}
 	if names == nil {
 		return toks
 	}
 	for i, name := range names {
 		p := entry.Written{Of: name, Shape: entry.ShapePour, Stated: true}
-		p.Amount, p.Unit, p.AmountAt, p.Shared = amounts[i], unit, entry.Span{Start: toks[at].Start, End: toks[at].End}, true
+		p.Amount, p.Unit, p.AmountAt, p.Shared = amounts[i], units[i], entry.Span{Start: toks[at].Start, End: toks[at].End}, true
 		p.Figures = true
 		if amounts[i] == 0 {
 			p.Amount, p.Unit, p.After, p.Shape, p.Stated, p.Figures = 1, flavor.Top, true, entry.ShapeImplied, false, false

@@ -7,11 +7,9 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/drinks"
-	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/title"
 	"counterpour/flavor/measure/draft/token"
-	"counterpour/flavor/measure/pattern"
 	"counterpour/flavor/measure/vocabulary"
 )
 
@@ -21,6 +19,8 @@ type ratio struct {
 	first    int // token where numbers and names begin
 	numbers  []float64
 	unit     flavor.Unit // that is written behind them
+	last     flavor.Unit // that measures the last of them alone, as a dash does; empty if none does
+	listed   bool        // words or signs of a list join them: "45 and 30", "30 + 30"
 	apart    bool        // blanks alone part the numbers
 	equal    bool        // all are alike, however many names follow
 	names    [][2]int
@@ -46,7 +46,7 @@ func (s *script) ratio(scaled bool) (string, bool) {
 			return "", false
 		}
 		all, ok := s.totalOf(&r)
-		if !ok || all == nil && (scaled || r.equal || len(r.numbers) == leastPours && !s.inParts(&r) && !s.millilitres(&r)) || s.ofSyrup(&r) || !s.entitled(r.first) {
+		if !ok || all == nil && (scaled || r.equal || len(r.numbers) == leastPours && !r.listed && !s.inParts(&r) && !s.millilitres(&r)) || s.ofSyrup(&r) || !s.entitled(r.first) {
 			return "", false
 		}
 		if all == nil && s.short(&r) {
@@ -108,75 +108,21 @@ func (r *ratio) measured() bool {
 	return least >= leastMillilitres || least >= leastOfMany && slices.Max(r.numbers) >= manyMillilitres
 }
 
-const (
-	decimal = `(?:\d+(?:\.\d+)?|\.\d+)`
-	figure  = `(?:[13]/[2348]|(?:\d+[ \t]?)?[½¼¾⅓⅔]|` + decimal + `)`
-)
-
-var (
-	// joined are numbers with signs between them: "4:2:1", "1-1-1", "50/50", "2 / ¾ / ¾", and number is one
-	// of them.
-	joined = pattern.Of(`^(?:` + decimal + `(?:[:/–-]` + decimal + `)+|` + figure + `(?:(?:[ \t]+[/–-][ \t]+|[ \t]*:[ \t]*)` + figure + `)+)(?:[ \t.,:;–—-]|$|\n|oz|ml|cl)`)
-	number = pattern.Of(`[13]/[2348]|\d*\.\d+|(?:\d+[ \t]?)?[½¼¾⅓⅔]|\d+`)
-	point  = pattern.Of(decimal)
-)
-
-// leastApart is the fewest numbers with blanks alone between them.
-const leastApart = 3
-
-// ratioAt reads the numbers of a ratio at i, or the words that make all alike.
-func (s *script) ratioAt(i int) (ratio, bool) {
-	r := ratio{from: i, to: i, first: i}
-	written := joined.FindString(s.text[s.toks[i].Start:])
-	switch {
-	case s.equalAt(i):
-		r.equal, r.to = true, i+2
-		return r, true
-	case s.toks[i].Kind == token.Mark || s.toks[i].Kind == token.Word:
-		return ratio{}, false
-	case written != "":
-		whole := number
-		if strings.Contains(written, "/") && !strings.Contains(written, " ") { // "60/25/20" has no fractions
-			whole = point
-		}
-		for _, n := range whole.FindAllString(written, -1) {
-			r.numbers = append(r.numbers, token.Lex(nil, n, 0, len(n))[0].Value)
-		}
-		for end := s.toks[i].Start + len(strings.TrimRight(written, " \t.,:;–—-\nozmlc")); r.to < len(s.toks) && s.toks[r.to].Start < end; {
-			r.to++
-		}
-	case s.toks[i].Kind == token.Numeral && i+2 < len(s.toks) && s.toks[i+1].Text == "to" && s.toks[i+2].Kind == token.Numeral:
-		r.numbers, r.to = []float64{s.toks[i].Value, s.toks[i+2].Value}, i+3
-	default:
-		for r.to < len(s.toks) && s.toks[r.to].Kind == token.Numeral && s.toks[r.to].Wrong == "" {
-			r.numbers, r.to = append(r.numbers, s.toks[r.to].Value), r.to+1
-		}
-		r.apart = true
-	}
-	if u, k := entry.UnitAt(s.line(r.to)); k > 0 && u.Jigger() {
-		r.unit, r.to = u, r.to+k
-	}
-	for _, v := range r.numbers {
-		if !(v > 0) {
-			return ratio{}, false
-		}
-	}
-	return r, len(r.numbers) >= leastPours && (!r.apart || len(r.numbers) >= leastApart)
-}
-
-// equalAt reports whether "equal parts" stands at i.
-func (s *script) equalAt(i int) bool {
-	return s.word(i) && s.word(i+1) && strings.HasPrefix(s.toks[i].Text, "eq") && (strings.HasPrefix(s.toks[i+1].Text, "part") || s.toks[i+1].Text == "pts" || s.toks[i+1].Text == "pt")
-}
-
 // between are what may stand between two names of a ratio.
 var between = vocabulary.Words(`: , / + & - to and \n`)
 
 // takeNames finds as many names behind a ratio as it has numbers. What stands before a colon there may
 // be the name of the drink.
 func (s *script) takeNames(r *ratio) bool {
+	if r.listed && !s.opensList(r) {
+		return false
+	}
 	i := r.to
 	for i < len(s.toks) && s.separates(i) {
+		i++
+	}
+	bracket := r.listed && i < len(s.toks) && s.toks[i].Is("(")
+	if bracket {
 		i++
 	}
 	for k := i; k < len(s.toks) && k-i < mostName && s.word(k); k++ {
@@ -189,8 +135,10 @@ func (s *script) takeNames(r *ratio) bool {
 	if !s.namesFrom(i, len(s.toks), r) {
 		return false
 	}
-	if r.end < len(s.toks) && s.toks[r.end].Is(")") && r.title[1] > 0 {
+	if r.end < len(s.toks) && s.toks[r.end].Is(")") && (bracket || r.title[1] > 0) {
 		r.end++
+	} else if bracket {
+		return false
 	}
 	return r.end == len(s.toks) || s.toks[r.end].Kind == token.Mark || r.end < len(s.toks) && !s.separates(r.end) && s.nameAt(r.end, r.unit) == r.end
 }
@@ -233,7 +181,7 @@ func (s *script) namesFrom(i, until int, r *ratio) bool {
 	for r.equal || len(r.names) < len(r.numbers) {
 		to := i
 		if i < until {
-			to = s.nameAt(i, r.unit)
+			to = s.nameAt(i, r.unitOf(len(r.names)))
 		}
 		if to == i && r.equal && len(r.names) >= leastPours {
 			break
@@ -255,6 +203,14 @@ func (s *script) namesFrom(i, until int, r *ratio) bool {
 		}
 	}
 	return true
+}
+
+// unitOf is the unit that is written of the number at i.
+func (r *ratio) unitOf(i int) flavor.Unit {
+	if r.last != "" && i == len(r.numbers)-1 {
+		return r.last
+	}
+	return r.unit
 }
 
 // separates reports whether what stands at i parts two names of a ratio.
@@ -378,8 +334,11 @@ func (s *script) parted(r *ratio, all *total) string {
 		switch {
 		case all != nil:
 			a = amount{value: all.amount.value * v / sum, unit: all.amount.unit}
-		case r.unit == "" && !r.apart && !strings.Contains(s.written(r.from, r.to), "/") && !r.measured():
+		case r.unit == "" && !r.apart && !r.listed && r.last == "" && !strings.Contains(s.written(r.from, r.to), "/") && !r.measured():
 			a.unit = flavor.PartUnit
+		}
+		if r.last != "" && k == len(r.numbers)-1 {
+			a.unit = r.last
 		}
 		out.WriteString("\n" + a.written() + " " + s.written(r.names[k][0], r.names[k][1]))
 	}

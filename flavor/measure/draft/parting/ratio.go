@@ -81,11 +81,35 @@ const topEnd = "/top"
 // leastUnparted is the fewest numbers that part names without signs between them.
 const leastUnparted = 3
 
+// RatioFirst reads names with their numbers before them, "60/30/2 dashes rye, sweet vermouth, bitters", and
+// returns the unit of each; no names if toks are none of that. What is no jigger measures the last of them.
+func RatioFirst(toks []token.Token) (names [][]token.Token, amounts []float64, units []flavor.Unit, rest []token.Token) {
+	amounts, u := Ratio(toks)
+	if amounts == nil {
+		return nil, nil, nil, nil
+	}
+	behind := toks[1:]
+	last, n := entry.UnitAt(behind)
+	if n == 0 || last.Jigger() { // each name is read with it
+		last, n = u, 0
+	}
+	names, rest = RatioNames(behind[n:], len(amounts))
+	return names, amounts, inUnits(len(amounts), u, last), rest
+}
+
+// inUnits are so many units, the last of which may be another.
+func inUnits(n int, u, last flavor.Unit) []flavor.Unit {
+	out := slices.Repeat([]flavor.Unit{u}, n)
+	out[n-1] = last
+	return out
+}
+
 // RatioLast reads names with their numbers behind them, "rye, lemon, maple 60/20/15
-// ml", and returns the place of the numbers; no names if toks are none of that. The
-// amount 0 is that of the last, which fills the glass up: "vodka lime soda: 50/20/top".
-func RatioLast(toks []token.Token) (at int, names [][]token.Token, amounts []float64, u flavor.Unit, rest []token.Token) {
+// ml", and returns the place of the numbers, with their units as [RatioFirst] does; no names if toks are none of
+// that. The amount 0 is that of the last, which fills the glass up: "vodka lime soda: 50/20/top".
+func RatioLast(toks []token.Token) (at int, names [][]token.Token, amounts []float64, units []flavor.Unit, rest []token.Token) {
 	for at = 1; at < len(toks); at++ {
+		var u flavor.Unit
 		amounts, u = ratioWithTop(toks[at:])
 		if amounts == nil {
 			if toks[at].Kind == token.Numeral {
@@ -100,12 +124,15 @@ func RatioLast(toks []token.Token) (at int, names [][]token.Token, amounts []flo
 			}
 		}
 		rest = toks[at+1:]
-		if unit, n := entry.UnitAt(rest); n > 0 && unit.Jigger() {
-			u, rest = unit, rest[n:]
+		last := u
+		if unit, n := entry.UnitAt(rest); n > 0 {
+			if last, rest = unit, rest[n:]; last.Jigger() {
+				u = last
+			}
 		}
-		return at, list, amounts, u, rest
+		return at, list, amounts, inUnits(len(amounts), u, last), rest
 	}
-	return 0, nil, nil, "", nil
+	return 0, nil, nil, nil, nil
 }
 
 // ratioWithTop is [Ratio], with 0 for a "top" at its end.

@@ -28,6 +28,24 @@ func TestNumbersAndNamesApart(t *testing.T) {
 	} {
 		assert.Equal(t, want, listed(t, text), text)
 	}
+	for text, want := range map[string]string{ // joined as a list is, or with a measure of the last alone
+		"50 and 10, gin and dry. stirred, up":                           "50 london-dry-gin, 10 dry-vermouth",
+		"Americano: 45 + 45 (red bitter + sweet vermouth), top soda":    "45 red-bitter-aperitif, 45 sweet-vermouth, 90 soda-water",
+		"Evening: 50, 20, 15 - mezcal, lime, agave syrup. shake":        "50 mezcal, 20 lime-juice, 15 agave-syrup",
+		"cognac, triple sec, lemon: 45, 20 and 20. shake":               "45 cognac, 20 triple-sec, 20 lemon-juice",
+		"scotch/sv/ob 2-1-1d st up":                                     "59 blended-scotch, 30 sweet-vermouth, 1 orange-bitters",
+		"50/20/2 dashes cognac, sweet vermouth, orange bitters, stir":   "50 cognac, 20 sweet-vermouth, 2 orange-bitters",
+		"gin, dry vermouth, absinthe 50/10/1 barspoon, stir":            "50 london-dry-gin, 10 dry-vermouth, 4 absinthe",
+		"House: 30 + 30 (gin + sweet vermouth), stir, orange 1/2 wheel": "30 london-dry-gin, 30 sweet-vermouth",
+	} {
+		assert.Equal(t, want, listed(t, text), text)
+	}
+	for _, text := range []string{
+		"2, 1 gin, dry vermouth", "table 4, 5: gin, lemon", "2 and 1/2 gin and dry vermouth", "2 + 1 honey syrup and lemon", "rye/sv/ab 2-1-2q stir", // no list of numbers, or more than one
+	} {
+		_, err := reading.Read(text, wholeCatalogue(t))
+		assert.Error(t, err, text)
+	}
 	for _, text := range []string{"1:1 honey syrup, lemon", "2:1 simple, gin, lemon", "9/10 gin vermouth", "20-25 ml lemon, gin, shake"} {
 		_, err := reading.Read(text, wholeCatalogue(t))
 		assert.Error(t, err, text)

@@ -265,11 +265,7 @@ func InRatio(toks []token.Token) bool {
 
 // ratioFirst reports whether a ratio stands before as many names.
 func ratioFirst(toks []token.Token) bool {
-	amounts, _ := parting.Ratio(toks)
-	if amounts == nil {
-		return false
-	}
-	names, _ := parting.RatioNames(toks[1:], len(amounts))
+	names, _, _, _ := parting.RatioFirst(toks)
 	return names != nil
 }
 
