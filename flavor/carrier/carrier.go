@@ -102,7 +102,7 @@ func At(words []string) (Carried, int) {
 }
 
 // stems are words of the table that count within another word too: "haselnusssirup", "almondy".
-var stems = strings.Fields(`almond amande hazelnut walnut peanut pistache pistachio macadamia cashew pecan praline haselnuss walnuss erdnuss mandel noisette cacahuete sesame sellerie prosciutto`)
+var stems = strings.Fields(`almond amande hazelnut walnut peanut pistache pistachio pistazie macadamia cashew pecan praline haselnuss walnuss erdnuss mandel noisette cacahuete sesame sellerie prosciutto`)
 
 // Of returns what a text names: all that any of its words does.
 func Of(text string) Carried {

@@ -10,6 +10,7 @@ import (
 	"counterpour/data/house/exchange"
 	"counterpour/data/house/exchange/column"
 	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/naming"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
@@ -269,10 +270,14 @@ func countOf(r *exchange.SheetRow) string {
 	}
 }
 
-// kindOf offers everything of its class, the nearest first.
+// kindOf offers everything of its class that carries whatever its name says that there is, the
+// nearest first: no liqueur without nuts for one that is called after them.
 func kindOf(r *exchange.SheetRow, shelf *house.Shelf) kindRow {
 	out := kindRow{Number: r.Number, Box: kindField + strconv.Itoa(r.Number), Name: r.Bottle.Name, Why: r.Kind.Why}
 	add := func(p *flavor.Profile) {
+		if p != r.Kind.Profile && naming.Loses(r.Bottle.Name, p) != "" {
+			return
+		}
 		if !slices.ContainsFunc(out.Options, func(o form.Option) bool { return o.Value == p.ID }) {
 			out.Options = append(out.Options, form.Option{Value: p.ID, Name: p.Name, Chosen: p.ID == r.Kind.Profile.ID})
 		}

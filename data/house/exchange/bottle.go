@@ -137,7 +137,10 @@ func (b *bottleReader) kind() {
 	if written != "" {
 		message = fmt.Sprintf("%q is not a kind known here", written)
 	}
-	names := b.kinds.Near(written, b.r.Bottle.Name)
+	names := slices.DeleteFunc(b.kinds.Near(written, b.r.Bottle.Name), func(n string) bool {
+		p, _, known := b.kinds.Named(n)
+		return known && naming.Loses(b.r.Bottle.Name, p) != ""
+	})
 	var remedies []Remedy
 	for _, n := range names {
 		remedies = append(remedies, Remedy{n, column.Kind, n})

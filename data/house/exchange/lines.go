@@ -14,9 +14,12 @@ import (
 var plainLine = pattern.Of(`(?i)^\s*(?:(\d+(?:[.,]\d+)?)\s*(?:[x×]|btls?\b|bottles?\b(?:\s+of\b)?)\s*)?` + // how many
 	`(\S.*?\pL.*?|\pL.*?)` + // what it is called
 	`(?:,?\s+(?:(\d+)\s*[x×]\s*)?(\d+(?:[.,]\d+)?\s*(?:ml|cl|l|ltr|lit(?:re|er)|oz|g|kg))\.?)?` + // what a full one holds, and how many before it
-	`(?:\s*[-–:]?\s*(?:[x×]\s*(\d+)\b|(\d+)\s*(?:btls?|bottles?)\b\.?|[-–:]?\s+(none|nil|out|empty|zero)\b))?` + // how many, behind
+	`(?:\s*[-–:,]?\s*(?:[x×]\s*(\d+)\b|(\d+)\s*(?:btls?|bottles?)\b\.?|[-–:]?\s+(none|nil|out|empty|zero)\b))?` + // how many, behind
 	`(?:\s*(?:@\s*((?:[€$£]|[A-Z]{3})?\s*\d+(?:[.,]\d\d)?\s*(?:[€$£]|[A-Z]{3})?)|` +
 	`[-–]?\s*([€$£]\s*\d+|\d+\s*[€$£]|(?:[€$£]|[A-Z]{3})?\s*\d+[.,]\d\d\s*(?:[€$£]|[A-Z]{3})?))(?:\s*(?:ea\.?|each))?)?\s*$`)
+
+// sizeFirst matches a name that begins with what a full one holds.
+var sizeFirst = pattern.Of(`(?i)^(\d+(?:[.,]\d+)?\s*(?:ml|cl|l|ltr|lit(?:re|er)|oz|g|kg))\.?\s+(\S.*)$`)
 
 // columned matches what parts a row into cells, where it is no decimal comma.
 var columned = pattern.Of(`[;\t|"]|,\D|\D,|,$`)
@@ -31,6 +34,9 @@ func plainCells(line string) []string {
 	if m == nil {
 		return nil
 	}
+	if lead := sizeFirst.FindStringSubmatch(m[2]); lead != nil && m[1] != "" && m[3]+m[4] == "" { // "24x20cl tonic water"
+		m[1], m[2], m[3], m[4] = "", lead[2], m[1], lead[1]
+	}
 	count, size, price := "", m[4], strings.TrimSpace(m[8]+m[9])
 	for _, said := range []string{m[1], m[3], m[5], m[6], m[7]} {
 		if said != "" && count != "" {
@@ -38,7 +44,7 @@ func plainCells(line string) []string {
 		}
 		count += said
 	}
-	if m[3] != "" && m[8] == "" && price != "" {
+	if m[3] != "" && price != "" && (m[8] == "" || ofACase(m[3], m[4])) {
 		count, size = "", m[3]+" x "+size // the price may be that of the pack: that is asked
 	}
 	return []string{count, strings.TrimSpace(m[2]), size, price}

@@ -180,6 +180,7 @@ func (s *sheetReader) mapColumns(rows []grid.Row, there []house.Bottle) error {
 	if !names {
 		return unreadable("row %d: no column holds the names of the bottles; write a title over that column, such as Item or Name", max(1, s.Titles))
 	}
+	s.takeFromNames(body)
 	var figures []string
 	for i, c := range s.Columns {
 		if c.Field == column.Price || c.Field == column.Stock || c.Field == column.Strength || c.Field == column.Size || c.Field == column.SizeML {
