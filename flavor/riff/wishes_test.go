@@ -10,6 +10,7 @@ import (
 
 	"counterpour/data/bartest"
 	"counterpour/flavor"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/riff/wish"
 )
 
@@ -186,4 +187,28 @@ func TestStrongerIsMoreOfTheSameSpirit(t *testing.T) {
 		assert.Greater(t, first.Drink.Before.Ethanol, 1.05*drink.Before.Ethanol, first.Text)
 		assert.Greater(t, first.Drink.ABV, 0.97*drink.ABV, first.Text)
 	}
+}
+
+// What already carries a wish in the drink goes last: a drink on ginger that should be spicier keeps
+// its ginger in the first riffs, and one that cannot have its cream comes first as what is left of
+// it, if that is a drink. Common practice, no source.
+func TestWhatIsThereStaysFirst(t *testing.T) {
+	b := bartest.New(t)
+	ginger := b.Spec(t, "2 oz dark rum\n1/2 oz lime juice\n4 oz ginger beer\nbuild, long")
+	toward, err := wish.Parse([]string{"spicier"}, nil)
+	require.NoError(t, err)
+	res, err := Vary(context.Background(), b.Station, Request{Spec: ginger, Toward: toward, Stock: bartest.With(b.Usual, ginger), Limit: 2})
+	require.NoError(t, err)
+	require.NotEmpty(t, res.Riffs)
+	for i := range res.Riffs {
+		assert.True(t, res.Riffs[i].Spec.HasProfile(b.Bottle(t, "ginger beer")), res.Riffs[i].Text)
+	}
+	milky := b.Spec(t, "1 1/2 oz vodka\n3/4 oz coffee liqueur\n1 oz heavy cream\nbuild, rocks")
+	stock := []*flavor.Profile{b.Bottle(t, "vodka"), b.Bottle(t, "coffee liqueur"), b.Bottle(t, "blanco tequila"), b.Bottle(t, "dark rum"), b.Bottle(t, "crème de cacao")}
+	res, err = Vary(context.Background(), b.Station, Request{Spec: milky, Guest: guest.Guest{Avoid: []flavor.Allergen{flavor.Milk}}, Stock: stock, Limit: 3})
+	require.NoError(t, err)
+	require.NotEmpty(t, res.Riffs)
+	first := &res.Riffs[0]
+	assert.Len(t, first.Spec.Pours, 2, first.Text)
+	assert.True(t, first.Spec.HasProfile(stock[0]) && first.Spec.HasProfile(stock[1]), first.Text)
 }

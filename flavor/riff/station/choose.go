@@ -29,6 +29,7 @@ const (
 	idleCost     = 0.20  // of each thing that came in and serves no wish
 	strayCost    = 0.30  // of another spirit than that of the drink, where a wish says what to change and is not met by it
 	softSits     = 0.20  // of how well it sits in its family, at most that counts of a soft drink
+	shedCost     = 0.40  // of what goes although a wish for more is met with it, as the ginger beer of a spicier drink
 	swerveCost   = 0.30  // of another glass or another way of mixing that nothing asks for
 	dropCost     = 0.15  // of leaving out what is there, where no wish says what there should be less of
 	burdenCost   = 0.15  // of each allergen that came in beside what is wished
@@ -54,6 +55,9 @@ func quality(s *Settled) float64 {
 	}
 	if s.strays {
 		near -= strayCost
+	}
+	if s.sheds {
+		near -= shedCost
 	}
 	if s.swerves {
 		near -= swerveCost

@@ -213,6 +213,20 @@ func (j *Job) keepsRest(s *flavor.Spec) bool {
 	})
 }
 
+// addsNothing reports whether a drink pours only what the drink asked about does, and nothing at
+// hand is what the trade pours in place of the rest of that.
+func (j *Job) addsNothing(s *flavor.Spec) bool {
+	if slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return !j.From.HasProfile(p.Profile) }) {
+		return false
+	}
+	return !slices.ContainsFunc(j.From.Pours, func(was flavor.Pour) bool {
+		if _, there := j.Has(was.Profile); there {
+			return false
+		}
+		return slices.ContainsFunc(j.Shelf, func(it Item) bool { return j.Customary(it.Profile, was.Profile) > 0 })
+	})
+}
+
 // answered is what a drink holds of each kind without its length, and without the acid of
 // milk, which answers no sugar.
 func answered(s *flavor.Spec) (e ratio.Equivalents) {

@@ -56,6 +56,20 @@ func (j *Job) onlyStronger(p *flavor.Profile) bool {
 	return !slices.ContainsFunc(j.Limits.Aims, func(a aim.Aim) bool { return !a.OfStrength() && a.Serves(j.Station.Space, p) })
 }
 
+// sheds reports whether a drink lacks a pour of the drink asked about that is at hand and that a
+// bartender meets a wish for more with, and pours nothing in its part that meets it as well.
+func (j *Job) sheds(s *flavor.Spec) bool {
+	return slices.ContainsFunc(j.From.Pours, func(was flavor.Pour) bool {
+		if _, there := j.Has(was.Profile); !there || s.HasProfile(was.Profile) {
+			return false
+		}
+		return slices.ContainsFunc(j.Limits.Aims, func(a aim.Aim) bool {
+			instead := func(p *flavor.Profile) bool { return p.Class.Part() == was.Profile.Class.Part() && a.Carries(p) }
+			return a.CarriesFirst(was.Profile) && !s.Has(instead)
+		})
+	})
+}
+
 // swerves reports whether a drink is mixed or served otherwise than the drink asked about,
 // though neither a wish nor what is poured now asks for it.
 func (j *Job) swerves(s *flavor.Spec) bool {

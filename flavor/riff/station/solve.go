@@ -45,6 +45,7 @@ type Settled struct {
 	idle    int     // how many of the things that came in serve no wish
 	strays  bool    // a wish says what to change, and it is on another spirit for no wish
 	swerves bool    // a wish says what to change, and it is served otherwise for nothing
+	sheds   bool    // a pour is gone that a wish for more is met with, and nothing that does its work is
 	drops   bool    // a pour is left out, where no wish says what there should be less of
 	burdens int     // allergens that came in beside what is wished
 	soft    bool    // it is a soft drink, whatever family its score holds it against
@@ -129,10 +130,10 @@ func (j *Job) Settle(d *Sketch) (*Settled, error) {
 		out.soft = j.softDrink(&out.Spec)
 		out.custom = j.customary(&out.Spec)
 		out.idle = j.idle(&out.Spec)
-		out.strays = j.strays(&out.Spec)
+		out.strays, out.sheds = j.strays(&out.Spec), j.sheds(&out.Spec)
 		out.swerves, out.burdens = j.swerves(&out.Spec), j.burdens(&out.Spec)
 		out.drops = d.Lost > 0 && j.hasAll(j.From) && j.Limits.Adds()
-		out.nearest = (d.Lost == 0 || out.custom >= 1) && len(out.Spec.Pours) <= len(j.From.Pours) && !j.hasAll(j.From) && j.keepsRest(&out.Spec)
+		out.nearest = (d.Lost == 0 || out.custom >= 1 || j.addsNothing(&out.Spec)) && len(out.Spec.Pours) <= len(j.From.Pours) && !j.hasAll(j.From) && j.keepsRest(&out.Spec)
 		if j.Limits.Wished() || !j.hasAll(j.From) {
 			out.far = Apart(j.wished.Glass, out.Glass)
 		} else {
