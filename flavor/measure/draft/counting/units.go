@@ -143,10 +143,25 @@ func (r *reader) sort(t *Task) {
 	}
 }
 
+// spritz reports whether bitters are written as the aperitif of a spritz is: in the singular, beside bare numbers
+// of sparkling wine, with no spirit in the drink. Common practice, no source.
+func (r *reader) spritz(t *Task) bool {
+	wine := false
+	for _, o := range r.tasks {
+		if o != t && o.Class().Part() == flavor.PartBase && o.Class() != flavor.ClassSparklingWine {
+			return false
+		}
+		wine = wine || o.Bare() && o.Class() == flavor.ClassSparklingWine
+	}
+	return wine && strings.HasSuffix(strings.ToLower(t.Line.Name), "bitter")
+}
+
 // counts says what a bare number counts beside the other lines; it is empty for what is poured, and
 // for what may be both.
 func (r *reader) counts(t *Task) flavor.Unit {
 	switch u := t.counts(); {
+	case u == flavor.Dash && r.spritz(t): // "3 prosecco, 2 orange bitter, 1 soda"
+		return ""
 	case u == "" && r.dashedBeside(t):
 		return flavor.Dash
 	case u == "" && t.Class() == flavor.ClassSpice && t.juicy() && t.Amount == 1 && r.metric(t): // "1 star anise" beside millilitres

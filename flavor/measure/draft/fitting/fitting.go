@@ -89,6 +89,7 @@ var rules = []struct {
 	{func(m *meanings, o *Others, _ float64) *flavor.Profile {
 		return when(o.Strong && !o.Sparkling, m.aperitif)
 	}, "that is the usual one in a short drink"},
+	{func(m *meanings, _ *Others, _ float64) *flavor.Profile { return m.whisky }, "that is the most usual one that is written so"},
 }
 
 // when is a meaning where a condition holds, and nil elsewhere.

@@ -1,6 +1,7 @@
 package reading_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -78,8 +79,10 @@ func TestWhatTheNameAndTheStepsTell(t *testing.T) {
 		assert.Equal(t, want, s.Pours[0].Profile.ID, text)
 		assert.LessOrEqual(t, len(s.Pours), 4, text)
 	}
-	_, err := reading.Read("coffee: 40 whiskey, 15 demerara syrup, 120 coffee", wholeCatalogue(t))
-	assert.Error(t, err, "no name tells which")
+	s, err := reading.Read("coffee: 40 whiskey, 15 demerara syrup, 120 coffee", wholeCatalogue(t))
+	require.NoError(t, err)
+	assert.Equal(t, "bourbon", s.Pours[0].Profile.ID, "no name tells which")
+	assert.Contains(t, strings.Join(s.Notes, "; "), "write rye whiskey, blended Scotch whisky or Irish blended whiskey if that is meant")
 }
 
 // What fills the glass up may say so behind its name: common practice, no source.

@@ -27,8 +27,9 @@ func TestNamesInDoubtFitTheDrink(t *testing.T) {
 		{"1 1/2 oz gin\n1 oz bitter\n1 oz sweet vermouth\nstir, rocks", 1, "red-bitter-aperitif"},
 		{"45 whisky\n135 soda\nhighball", 0, "blended-scotch"},
 		{"45 whiskey\n135 soda\nhighball", 0, "bourbon"},
-		{"45 whisky\n20 lemon\n90 soda\nhighball", 0, ""},
-		{"45 whisky\n120 ginger ale\nhighball", 0, ""},
+		{"45 whisky\n20 lemon\n90 soda\nhighball", 0, "blended-scotch"},
+		{"45 whisky\n120 ginger ale\nhighball", 0, "blended-scotch"},
+		{"2 oz whiskey\n3/4 oz lemon\n3/4 oz honey syrup\nshake, rocks", 0, "bourbon"},
 		{"40 ml white rum\n40 ml passion fruit\n40 ml orange juice\nshake, up", 1, "passion-fruit-juice"},
 		{"35 bitter aperitif\n105 orange juice\nbuild, rocks", 0, "red-bitter-aperitif"},
 		{"60 pisco\n30 limón\n20 jarabe\nagitar", 1, "lime-juice"},
@@ -36,6 +37,8 @@ func TestNamesInDoubtFitTheDrink(t *testing.T) {
 		{"50 ron\n25 limón\n20 jarabe\nagitar", 1, ""},
 		{"50 tequila\n25 limón\n20 zumo de naranja\nagitar", 1, ""},
 		{"1 oz bitter\n3 oz prosecco\n1 oz soda\nbuild, rocks", 0, ""},
+		{"3 prosecco\n2 orange bitter\n1 soda", 0, ""}, // the aperitif of a spritz, and no dashes
+		{"3 cava\n1 sugar cube\n2 orange bitters", 2, "orange-bitters"},
 		{"2 oz gin\n2 dashes bitters, orange\n1 oz dry vermouth\nstir, up", 1, "orange-bitters"},
 		{"2 oz gin, 3/4 oz lemon, 1/2 oz curacao, orange", 2, "orange-curacao"},
 	} {

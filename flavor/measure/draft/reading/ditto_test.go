@@ -4,8 +4,6 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-
-	"counterpour/flavor/measure/draft/reading"
 )
 
 // Old handbooks write amounts in words, in measures of their own, and repeat what stands above: common practice,
@@ -25,8 +23,10 @@ func TestHandbooksRepeatUnits(t *testing.T) {
 
 // No base is lost as the name of its drink, with its amount in words behind it.
 func TestMeasuresInWordsAreNoNames(t *testing.T) {
-	for _, text := range []string{"Whisky, one jigger\nGum syrup, three dashes", "Whisky, one wineglassful\nGum syrup, three dashes\nOrange bitters, two do."} {
-		s, err := reading.Read(text, wholeCatalogue(t))
-		assert.Error(t, err, "%q is read as %q: %v", text, s.Name, s.Pours)
+	for text, want := range map[string]string{
+		"Whisky, one jigger\nGum syrup, three dashes":                                "Whisky 44.36 + Gum syrup 2.4",
+		"Whisky, one wineglassful\nGum syrup, three dashes\nOrange bitters, two do.": "Whisky 59.15 + Gum syrup 2.4 + Orange bitters 1.6",
+	} {
+		assert.Equal(t, want, poured(t, text), text)
 	}
 }
