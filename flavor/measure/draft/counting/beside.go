@@ -32,6 +32,9 @@ func unfit(t *Task, u flavor.Unit) string {
 			return beside
 		}
 	case flavor.Millilitre:
+		if t.Class() == flavor.ClassEgg && plural(t.Line.Name) && a < LeastMillis { // "5 eggs" beside a jigger of rum
+			return beside
+		}
 		if a < leastOfMany && math.Abs(a-2.5) > partsOfWhole && !(a >= leastSweet && t.Class().Part() == flavor.PartSweetener && !t.Class().Solid()) {
 			return beside
 		}

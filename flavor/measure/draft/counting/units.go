@@ -168,9 +168,36 @@ func (r *reader) counts(t *Task) flavor.Unit {
 		return flavor.Piece
 	case u == flavor.Piece && t.perhapsPoured() && r.metric(t):
 		return ""
+	case u == "" && r.manyPieces(t):
+		return flavor.Piece
 	default:
 		return u
 	}
+}
+
+// eachPieceML is how many millilitres of the rest of a batch come to one egg or one fruit at least;
+// common practice, no source.
+const eachPieceML = 40
+
+// manyPieces reports whether a number of things by a name in the plural is that of a batch, such as
+// "10 eggs" beside bottles of rum and milk.
+func (r *reader) manyPieces(t *Task) bool {
+	if t.Base.Profile == nil || !t.Whole() || !plural(t.Line.Name) || !comesIn(t.Base.Profile).piece {
+		return false
+	}
+	rest := 0.0
+	for _, o := range r.tasks {
+		switch {
+		case o == t || o.Fault != nil:
+		case o.Unit.Jigger():
+			if ml, err := measure.ToML(o.Amount, o.Unit, o.Base.Profile); err == nil {
+				rest += ml
+			}
+		case o.Bare() && o.Amount >= LeastMillis:
+			rest += o.Amount
+		}
+	}
+	return rest >= eachPieceML*t.Amount
 }
 
 // poured reports whether a bare number that counts nothing is surely one of what is poured: no

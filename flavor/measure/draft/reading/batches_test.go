@@ -94,3 +94,19 @@ func TestFilledUp(t *testing.T) {
 		assert.Equal(t, flavor.Long, s.Service, text)
 	}
 }
+
+// Eggs and fruits that are named in the plural are counted where the rest is enough for so many, and are
+// asked about where it is not: common practice, no source.
+func TestManyPiecesOfABatch(t *testing.T) {
+	for text, want := range map[string]string{
+		"9 eggs, 600ml cognac, 1L milk, 300 ml simple":    "eggs 450 + cognac 600 + milk 1000 + simple 300",
+		"6 egg yolks\n400 ml dark rum\n700 ml cream":      "egg yolks 102 + dark rum 400 + cream 700",
+		"pisco 500\nlemon 250\nsimple 250\negg whites 10": "pisco 500 + lemon 250 + simple 250 + egg whites 310",
+		"pisco 60\nlemon 30\nsimple 20\negg white 20":     "pisco 60 + lemon 30 + simple 20 + egg white 20",
+		"pisco 60\nlemon 30\nsimple 20\negg whites 15":    "pisco 60 + lemon 30 + simple 20 + egg whites 15",
+	} {
+		assert.Equal(t, want, poured(t, text), text)
+	}
+	_, err := reading.Read("60 ml dark rum\n20 ml simple\n5 eggs\nshake", wholeCatalogue(t))
+	assert.ErrorContains(t, err, "eggs")
+}
