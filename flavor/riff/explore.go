@@ -165,6 +165,10 @@ func asked(s *station.Settled) int {
 func (w *work) roots(ctx context.Context) ([]*station.Parent, error) {
 	w = w.unwished()
 	beam := []*station.Parent{w.ParentOf(ptr(station.Snapped(w.From)), KindPortion, 0)}
+	if s, other := w.atItsHeat(); other {
+		w.Refit(&s)
+		beam[0] = w.ParentOf(&s, KindMethod, 1)
+	}
 	for {
 		at := w.barred(&beam[0].Spec)
 		if at < 0 {

@@ -162,26 +162,31 @@ const (
 func (a *Aim) Leads(space *sense.Space, p, old *flavor.Profile) float64 {
 	best := math.Inf(-1)
 	for _, way := range a.ways() {
-		v := way.share(space, p)
-		if old != nil {
-			v -= way.share(space, old)
-		}
-		if !a.Up {
-			v = -v
-		}
-		best = max(best, v)
+		best = max(best, way.leads(space, p, old))
+	}
+	return max(-1, min(1, best))
+}
+
+// leads is Leads of one way to meet a wish.
+func (a *Aim) leads(space *sense.Space, p, old *flavor.Profile) float64 {
+	v := a.share(space, p)
+	if old != nil {
+		v -= a.share(space, old)
+	}
+	if !a.Up {
+		v = -v
 	}
 	switch {
 	case a.row == nil:
+		return v
 	case old != nil && a.row.Carries(old) && a.OfStrength(): // of two spirits the stronger leads
+		return v
 	case a.row.First[p.ID]:
-		best = max(best, firstStands)
+		return max(v, firstStands)
 	case a.row.Also[p.ID]:
-		best = max(best, alsoStands)
-	default:
-		best = min(best, 0)
+		return max(v, alsoStands)
 	}
-	return max(-1, min(1, best))
+	return min(v, 0)
 }
 
 // share is how much an ingredient has of what leads a neat one.
@@ -210,12 +215,15 @@ var neatOf = [sense.NumSenses]float64{
 // whatever has much of what is wished.
 func (a *Aim) CarriedBy(table *wish.Carriers, base flavor.Class, stocked func(*wish.Row) bool) {
 	row := table.Of(&a.wish, base)
-	if row == nil || !stocked(row) {
+	if row != nil && stocked(row) {
+		a.row = row
+		for i := range a.or {
+			a.or[i].row = row
+		}
 		return
 	}
-	a.row = row
 	for i := range a.or {
-		a.or[i].row = row
+		a.or[i].CarriedBy(table, base, stocked)
 	}
 }
 
@@ -240,8 +248,10 @@ const leastLead = 0.1
 // Tastes reports whether a wish for more of a taste or a smell leads to an ingredient; one
 // for a longer drink asks for no taste.
 func (a *Aim) Tastes(space *sense.Space, p *flavor.Profile) bool {
-	long := a.kind == wish.Sense && (a.sense == sense.Volume || a.sense == sense.Carbonation)
-	return a.Up && !long && a.Leads(space, p, nil) > leastLead
+	return a.Up && slices.ContainsFunc(a.ways(), func(way *Aim) bool {
+		long := way.kind == wish.Sense && (way.sense == sense.Volume || way.sense == sense.Carbonation)
+		return !long && way.leads(space, p, nil) > leastLead
+	})
 }
 
 // Serves reports whether an ingredient that comes in serves the wish: it leads there, or,

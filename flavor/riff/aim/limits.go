@@ -17,7 +17,7 @@ type Limits struct {
 	Guest guest.Guest
 	Aims  []Aim
 
-	classes []flavor.Class
+	classes []wish.Wish // each rules out a class, but for what it spares
 	barred  []string
 	without []flavor.AromaFamily
 	with    [][]string // of each, one must be poured
@@ -25,6 +25,8 @@ type Limits struct {
 	served  []wish.Wish
 	minABV  float64
 	maxABV  float64 // +Inf for none
+	cold    string  // the words that ask for a hot drink to be cold; empty if nothing does
+	hotDay  bool
 	fewer   bool
 	cheaper bool
 }
@@ -64,13 +66,17 @@ func (l *Limits) add(w *wish.Wish) error {
 	case wish.Animal:
 		l.Guest.NoAnimal = append(l.Guest.NoAnimal, w.Animal)
 	case wish.Class:
-		l.classes = append(l.classes, w.Class)
+		l.classes = append(l.classes, *w)
 	case wish.Bar:
 		l.barred = append(l.barred, w.IDs...)
 	case wish.With:
 		l.with, l.words = append(l.with, w.IDs), append(l.words, w.Word)
 	case wish.Served:
 		l.served = append(l.served, *w)
+	case wish.Cold:
+		l.cold = w.Word
+	case wish.HotDay:
+		l.hotDay = true
 	case wish.Fewer:
 		l.fewer = true
 	case wish.Cheaper:
@@ -88,7 +94,7 @@ func (l *Limits) add(w *wish.Wish) error {
 
 // Wished reports whether anything beside the guest's limits is asked for.
 func (l *Limits) Wished() bool {
-	return len(l.Aims)+len(l.with)+len(l.served) > 0 || l.fewer || l.cheaper
+	return len(l.Aims)+len(l.with)+len(l.served) > 0 || l.cold != "" || l.fewer || l.cheaper
 }
 
 // Wants reports whether a wish asks for an ingredient.
@@ -118,11 +124,24 @@ func (l *Limits) Unwished() *Limits {
 }
 
 // AsServed reports whether how a drink is mixed or served is asked for.
-func (l *Limits) AsServed() bool { return len(l.served) > 0 }
+func (l *Limits) AsServed() bool { return len(l.served) > 0 || l.cold != "" }
+
+// Heats reports whether a drink that is cold is to be served hot.
+func (l *Limits) Heats(s *flavor.Spec) bool {
+	return s.Service != flavor.Hot && slices.ContainsFunc(l.served, func(w wish.Wish) bool { return w.Service == flavor.Hot })
+}
+
+// Chills reports whether a hot drink is to be served cold.
+func (l *Limits) Chills(s *flavor.Spec) bool {
+	iced := func(w wish.Wish) bool { return w.Service != "" && w.Service != flavor.Hot }
+	return s.Service == flavor.Hot && (l.cold != "" || l.hotDay || slices.ContainsFunc(l.served, iced))
+}
 
 // Regauged reports whether how a drink is served, or how long it is, is asked for.
 func (l *Limits) Regauged() bool {
-	return l.AsServed() || slices.ContainsFunc(l.Aims, func(a Aim) bool { return a.kind == wish.Sense && a.sense == sense.Volume })
+	return l.AsServed() || slices.ContainsFunc(l.Aims, func(a Aim) bool {
+		return slices.ContainsFunc(a.ways(), func(way *Aim) bool { return way.kind == wish.Sense && way.sense == sense.Volume })
+	})
 }
 
 // Relengths reports whether a longer or a shorter drink is asked for, and no other more or less.
@@ -171,7 +190,8 @@ func (l *Limits) Cleared(p *flavor.Profile) bool {
 
 // unwished reports whether a wish rules p out.
 func (l *Limits) unwished(p *flavor.Profile) bool {
-	return slices.Contains(l.classes, p.Class) || slices.Contains(l.barred, p.ID) ||
+	ruledOut := func(w wish.Wish) bool { return w.Class == p.Class && !slices.Contains(w.Spared, p.ID) }
+	return slices.ContainsFunc(l.classes, ruledOut) || slices.Contains(l.barred, p.ID) ||
 		slices.ContainsFunc(l.without, func(f flavor.AromaFamily) bool { return p.Aroma[f] >= neatAroma })
 }
 
@@ -221,6 +241,9 @@ func (l *Limits) PoursAsked(s *flavor.Spec) bool {
 			return false
 		}
 	}
+	if (l.cold != "" || l.hotDay) && s.Service == flavor.Hot {
+		return false
+	}
 	for _, w := range l.served {
 		shaken := w.Method == flavor.Shake && s.Method == flavor.DryShake
 		if w.Method != "" && w.Method != s.Method && !shaken || w.Service != "" && w.Service != s.Service {
@@ -239,8 +262,19 @@ func (l *Limits) Smaller(s, than *flavor.Spec) bool {
 	return !l.cheaper || l.CostOf(s) < lessCost*l.CostOf(than)
 }
 
-// Check fails with a fault if a wish names what is not at hand, by id.
-func (l *Limits) Check(atHand func(id string) bool) error {
+// mildBy is the strength, in % vol, by which a drink for a hot day may be stronger than the one
+// that it is held against: an amount is rounded to what a jigger pours.
+const mildBy = 0.5
+
+// AsMild reports whether a drink is no stronger than another, where it is for a hot day.
+func (l *Limits) AsMild(d, than *mix.Drink) bool { return !l.hotDay || d.ABV <= than.ABV+mildBy }
+
+// Check fails with a fault if a wish names what is not at hand, by id, or asks a drink to be
+// served cold that is.
+func (l *Limits) Check(s *flavor.Spec, atHand func(id string) bool) error {
+	if l.cold != "" && s != nil && s.Service != flavor.Hot {
+		return flavor.Invalid("toward", l.cold, "the drink is served cold already; for a colder one ask for \"on crushed ice\" or \"frozen\"")
+	}
 	for i, ids := range l.with {
 		if !slices.ContainsFunc(ids, atHand) {
 			return flavor.Invalid("toward", l.words[i], "no allowed ingredient matches %q; name one that is in stock", l.words[i])

@@ -232,6 +232,24 @@ func (b *Book) Relatives(d *flavor.Spec, n int, may func(*flavor.Spec) bool) ([]
 	return out[:min(n, len(out))], nil
 }
 
+// RatiosFrom returns how far each proven drink is from a drink in its ratio, the Aitchison
+// distance of the equivalents; nil if there is nothing in the drink to weigh.
+func (b *Book) RatiosFrom(d *flavor.Spec) []float64 {
+	parts, _, err := positionOf(d)
+	if err != nil {
+		return nil
+	}
+	out := make([]float64, len(b.proven))
+	for i := range b.proven {
+		apart, err := ratio.AitchisonDistance(parts, b.ratios[i])
+		if err != nil {
+			return nil
+		}
+		out[i] = apart
+	}
+	return out
+}
+
 // Like is how much two make-ups are alike, 0 to 1.
 func (m MakeUp) Like(o MakeUp) float64 {
 	var v float64

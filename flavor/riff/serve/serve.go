@@ -23,6 +23,7 @@ type Held struct {
 	Still                                                                   int     // pours that do not sparkle
 	SodaML, WineML, LengthML, AllML                                         float64 // WineML is sparkling wine
 	SoftML, StillML                                                         float64 // of sodas, and of length that does not sparkle
+	HotML                                                                   float64 // of what is poured hot into a hot drink
 }
 
 // HeldBy reads off a drink what decides how it is mixed and served.
@@ -33,6 +34,9 @@ func HeldBy(s *flavor.Spec) Held {
 		class := p.Profile.Class
 		kin := class.Kin()
 		h.AllML += p.ML
+		if class.Heated() {
+			h.HotML += p.ML
+		}
 		h.White = h.White || p.Profile.Whitens()
 		h.Sour = h.Sour || class.Part() == flavor.PartSour || class.Tart()
 		h.Foam = h.Foam || kin == flavor.KinFoam
@@ -96,6 +100,9 @@ const (
 	cloying    Breach = "cloying"    // over the white of an egg goes plain soda, not a sweet one
 	deadened   Breach = "deadened"   // what sparkles is built, or goes on top of what is stirred up
 	drenched   Breach = "drenched"   // egg and foam are lengthened with what sparkles, never with tea or a glass of juice
+	fizzed     Breach = "fizzed"     // what sparkles goes flat in a hot drink
+	scalded    Breach = "scalded"    // a hot drink is built in its glass
+	tepid      Breach = "tepid"      // a hot drink is lengthened with something hot
 	custardy   Breach = "custardy"   // an egg is lengthened with soda only beside something sour
 )
 
@@ -117,12 +124,17 @@ type rule struct {
 	broken func(m *made) bool
 }
 
-// rules hold for every drink, and coldRules for those that are served cold: common practice,
-// no source. Breaches are told in this order.
+// rules hold for every drink, coldRules for those that are served cold, and hotRules for those
+// that are served hot: common practice, no source. Breaches are told in this order.
 var (
 	rules = []rule{
 		{crowded, func(m *made) bool { return len(m.spec.Pours) > mostPours }},
 		{motley, func(m *made) bool { return m.Sodas > 1 }},
+	}
+	hotRules = []rule{
+		{fizzed, func(m *made) bool { return m.Fizz }},
+		{scalded, func(m *made) bool { return m.shaken }},
+		{tepid, func(m *made) bool { return m.HotML < longML }},
 	}
 	coldRules = []rule{
 		{flabby, func(m *made) bool { return m.White && !m.Sour }},
@@ -159,7 +171,10 @@ func BreachesOf(s *flavor.Spec) []Breach {
 	m := made{Held: HeldBy(s), spec: s, shaken: s.Method.Aerates(), stirred: s.Method == flavor.Stir || s.Method == flavor.Throw}
 	m.long = m.LengthML >= longML || m.Fizz
 	out := m.breaks(nil, rules)
-	if m.served(flavor.Hot) || m.served(flavor.Neat) {
+	switch {
+	case m.served(flavor.Hot):
+		return m.breaks(out, hotRules)
+	case m.served(flavor.Neat):
 		return out
 	}
 	return m.breaks(out, coldRules)
@@ -186,6 +201,8 @@ type Way struct {
 func WaysFor(h *Held, method flavor.Method, service flavor.Service) []Way {
 	var methods []flavor.Method
 	switch {
+	case service == flavor.Hot && !h.Fizz:
+		methods = []flavor.Method{flavor.Build, method}
 	case h.Foam:
 		methods = []flavor.Method{flavor.DryShake, flavor.Shake}
 	case h.Fizz && h.Still == 1:

@@ -45,12 +45,15 @@ func (j *Job) precedent(s *flavor.Spec, came []*flavor.Profile) string {
 	if len(x.products) == 0 {
 		return ""
 	}
+	// Of drinks that are made of the same the one that is poured alike comes first.
+	for i, apart := range j.Station.book.RatiosFrom(s) {
+		x.products[i] -= apartCost * apart
+	}
 	if len(came) == 0 {
-		best := mostLike(x.products, func(int) bool { return true })
-		if sameKinds(&j.Station.Proven()[best].Spec, s) {
+		if best := mostLike(x.products, func(i int) bool { return pouredAs(&j.Station.Proven()[i].Spec, s) }); best >= 0 {
 			return wording.AsPoured(j.provenName(best))
 		}
-		return wording.Nearest(j.provenName(best))
+		return wording.Nearest(j.provenName(mostLike(x.products, func(int) bool { return true })))
 	}
 	lead := wording.LeadsOf(s)[0]
 	if came[0].Class == lead.Class && lead != came[0] {
@@ -99,6 +102,51 @@ func bases(s *flavor.Spec) (n int) {
 		}
 	}
 	return n
+}
+
+// apartCost is what the distance of two ratios takes off the likeness of two drinks: it tells
+// drinks apart that are made of the same, and hardly any others.
+const apartCost = 1e-3
+
+// How a drink must be poured for it to be told as a proven one is: each class in the same share
+// of the drink, to so many times, and none more than another that the proven one pours more of,
+// by so many times either. A dash more or less is a larger share of a seasoning, which has more room.
+// Common practice, no source.
+const (
+	sameShare     = 1.5
+	sameSeasoning = 2.0
+	sameOrder     = 1.1
+)
+
+// pouredAs reports whether a drink pours the classes that a proven one does, in its ratio, and as
+// hot or as cold.
+func pouredAs(proven, s *flavor.Spec) bool {
+	if !sameKinds(proven, s) || (proven.Service == flavor.Hot) != (s.Service == flavor.Hot) {
+		return false
+	}
+	var is, was []float64
+	for _, c := range flavor.Classes() {
+		of := func(p *flavor.Profile) bool { return p.Class == c }
+		if !s.Has(of) {
+			continue
+		}
+		a, b, most := s.MLOf(of)/s.VolumeML(), proven.MLOf(of)/proven.VolumeML(), sameShare
+		if c.Part() == flavor.PartSeasoning {
+			most = sameSeasoning
+		}
+		if a > most*b || b > most*a {
+			return false
+		}
+		is, was = append(is, a), append(was, b)
+	}
+	for i := range is {
+		for k := range i {
+			if is[i] > sameOrder*is[k] && was[k] > sameOrder*was[i] || is[k] > sameOrder*is[i] && was[i] > sameOrder*was[k] {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // sameKinds reports whether two drinks pour the same classes of things.

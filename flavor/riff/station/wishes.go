@@ -20,12 +20,12 @@ func (j *Job) meets(s *Settled) bool {
 	if j.From == nil {
 		return true
 	}
-	return j.Limits.Smaller(&s.Spec, j.From) && j.since(j.wished, s).AsMeant(j.Limits.Aims) && s.short == 0
+	return j.Limits.Smaller(&s.Spec, j.From) && j.Limits.AsMild(s.Drink, j.wished.Drink) && j.since(j.wished, s).AsMeant(j.Limits.Aims) && s.short == 0
 }
 
 // CheckWishes fails with a fault if a wish names what is not on the shelf.
 func (j *Job) CheckWishes() error {
-	return j.Limits.Check(func(id string) bool { at, ok := j.byID[id]; return ok && at >= 0 })
+	return j.Limits.Check(j.From, func(id string) bool { at, ok := j.byID[id]; return ok && at >= 0 })
 }
 
 // Carries reports whether a wish for more is met with an ingredient, by the table of

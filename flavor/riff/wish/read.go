@@ -7,6 +7,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/pattern"
+	"counterpour/flavor/sense"
 )
 
 // joints divide several wishes in one string.
@@ -125,25 +126,37 @@ func without(what string, names Names) ([]Wish, *flavor.DataFault) {
 	return nil, flavor.Unknown("", "", nil, "%q names no allergen, aroma family, class of ingredient or ingredient; write one, such as \"no nuts\", \"no smoke\" or \"no rum\"", what)
 }
 
-// citrusFruit is the fruit whose juice, peel and syrup a guest means by citrus:
-// common practice, no source.
-var citrusFruit = []string{"lemon", "lime", "orange", "grapefruit", "mandarin", "yuzu", "bergamot", "pomelo"}
+// citrusFruit is the fruit whose juice, peel and syrup a guest means by citrus, and
+// otherSour what sours and is none of it: common practice, no source.
+var (
+	citrusFruit = []string{"lemon", "lime", "orange", "grapefruit", "mandarin", "yuzu", "bergamot", "pomelo", "sudachi", "calamansi", "kumquat",
+		"tangerine", "clementine", "citron", "citrus"}
+	otherSour = []string{"verjus", "tamarind", "sea buckthorn", "kokum", "lulo"}
+)
 
-// withoutCitrus reads "no citrus": no sour juice and nothing that is named after the
-// fruit. A gin with lemon peel among its botanicals is no citrus.
+// withoutCitrus reads "no citrus": nothing that is named after the fruit, and of the sour
+// juices only what is known to be of something else. A gin with lemon peel among its
+// botanicals is no citrus.
 func withoutCitrus(names Names) []Wish {
-	out := []Wish{{Kind: Class, Class: flavor.ClassSourJuice}}
-	var ids []string
-	for _, fruit := range citrusFruit {
-		if names != nil {
-			ids = append(ids, names(fruit)...)
-		}
-	}
-	slices.Sort(ids)
-	if ids = slices.Compact(ids); len(ids) > 0 {
-		out = append(out, Wish{Kind: Bar, IDs: ids})
+	barred := namedAfter(citrusFruit, names)
+	spared := slices.DeleteFunc(namedAfter(otherSour, names), func(id string) bool { return slices.Contains(barred, id) })
+	out := []Wish{{Kind: Class, Class: flavor.ClassSourJuice, Spared: spared}}
+	if len(barred) > 0 {
+		out = append(out, Wish{Kind: Bar, IDs: barred})
 	}
 	return out
+}
+
+// namedAfter lists the ids of what any of some words may mean, once each, in order.
+func namedAfter(words []string, names Names) (ids []string) {
+	if names == nil {
+		return nil
+	}
+	for _, w := range words {
+		ids = append(ids, names(w)...)
+	}
+	slices.Sort(ids)
+	return slices.Compact(ids)
 }
 
 // ways are the words for how a drink is mixed and served.
@@ -155,21 +168,23 @@ var ways = map[string]Wish{
 	"rocks": {Service: flavor.Rocks}, "over ice": {Service: flavor.Rocks}, "on ice": {Service: flavor.Rocks},
 	"crushed ice": {Service: flavor.Crushed}, "crushed": {Service: flavor.Crushed}, "highball": {Service: flavor.Long}, "collins": {Service: flavor.Long},
 	"in a tall glass": {Service: flavor.Long}, "served long": {Service: flavor.Long}, "served hot": {Service: flavor.Hot}, "hot drink": {Service: flavor.Hot},
+	"with ice": {Service: flavor.Rocks}, "heated": {Service: flavor.Hot}, "warmed": {Service: flavor.Hot}, "warmed up": {Service: flavor.Hot}, "steaming": {Service: flavor.Hot}, "piping hot": {Service: flavor.Hot},
 }
+
+// coldWords ask for a hot drink to be served cold.
+var coldWords = []string{"cold", "colder", "iced", "ice cold", "icy", "chilled", "cold drink", "iced drink", "cooled down"}
 
 // readServed reads how a drink is to be mixed or served, and what it is to spare.
 func readServed(word string, _ Names) ([]Wish, *flavor.DataFault) {
-	short := word
-	for _, prefix := range []string{"served ", "on the ", "on ", "over ", "as a ", "in a "} {
+	for _, prefix := range []string{"", "served ", "on the ", "on ", "over ", "as a ", "in a "} {
+		short := strings.TrimPrefix(word, prefix)
 		if w, ok := ways[short]; ok {
 			w.Kind = Served
 			return []Wish{w}, nil
 		}
-		short = strings.TrimPrefix(word, prefix)
-	}
-	if w, ok := ways[short]; ok {
-		w.Kind = Served
-		return []Wish{w}, nil
+		if slices.Contains(coldWords, short) {
+			return []Wish{{Kind: Cold}}, nil
+		}
 	}
 	switch word {
 	case "simpler", "simple", "fewer ingredients", "fewer pours", "less ingredients", "fewer bottles", "faster", "quicker":
@@ -283,6 +298,9 @@ func readDirection(word string, names Names) ([]Wish, *flavor.DataFault) {
 	if t, ok := lookUp(what); ok {
 		return t.wishes(more), nil
 	}
+	if more && slices.Contains(coldWords, what) {
+		return []Wish{{Kind: Cold}}, nil
+	}
 	if said && names != nil {
 		if ids := names(what); len(ids) > 0 {
 			return []Wish{{Kind: Poured, IDs: ids, More: more}}, nil
@@ -300,6 +318,9 @@ var opposing = map[[2]Kind]func(w, e *Wish) bool{
 	{Poured, Poured}: func(w, e *Wish) bool { return slices.Equal(w.IDs, e.IDs) && w.More != e.More },
 	{With, Bar}:      func(w, e *Wish) bool { return isSubset(w.IDs, e.IDs) },
 	{Below, Above}:   func(w, e *Wish) bool { return e.ABV > w.ABV },
+	{Cold, Served}:   func(w, e *Wish) bool { return e.Service == flavor.Hot },
+	{HotDay, Served}: func(w, e *Wish) bool { return e.Service == flavor.Hot },
+	{HotDay, Sense}:  func(w, e *Wish) bool { return e.Sense == sense.Ethanol && e.More },
 	{Served, Served}: func(w, e *Wish) bool { return differ(w.Method, e.Method) || differ(w.Service, e.Service) },
 }
 

@@ -31,6 +31,8 @@ const (
 	Below    Kind = "below"    // at most so strong
 	Above    Kind = "above"    // at least so strong
 	Served   Kind = "served"   // mixed or served in a way
+	Cold     Kind = "cold"     // served cold, where the drink is hot
+	HotDay   Kind = "hot day"  // cold, and no stronger than the drink: what a hot day asks for
 	Fewer    Kind = "fewer"    // fewer pours
 	Cheaper  Kind = "cheaper"  // costs less
 )
@@ -46,6 +48,7 @@ type Wish struct {
 	Allergen flavor.Allergen      // Allergen
 	Animal   string               // Animal
 	Class    flavor.Class         // Class
+	Spared   []string             // Class: ids of the class that the wish leaves be
 	ABV      float64              // Below, Above: % vol of the finished drink
 	Method   flavor.Method        // Served; empty: any
 	Service  flavor.Service       // Served; empty: any

@@ -172,3 +172,32 @@ func FuzzParse(f *testing.F) {
 		}
 	})
 }
+
+// A drink for a hot day is cold and no stronger, and more of it may be what is wished; who wants
+// it less so wants only less of the smell.
+func TestForAHotDay(t *testing.T) {
+	more, err := Parse([]string{"summery"}, nil)
+	require.NoError(t, err)
+	require.Len(t, more, 2)
+	assert.Equal(t, HotDay, more[1].Kind)
+	assert.NotEmpty(t, more[0].Or)
+	less, err := Parse([]string{"less summery"}, nil)
+	require.NoError(t, err)
+	require.Len(t, less, 1)
+	assert.Empty(t, less[0].Or)
+	for _, wishes := range [][]string{{"for summer", "served hot"}, {"for summer", "stronger"}, {"chilled", "piping hot"}} {
+		_, err := Parse(wishes, nil)
+		assert.Error(t, err, wishes)
+	}
+}
+
+// Who wants no citrus may have what sours and is another fruit; a sour juice that nobody knows
+// counts as citrus.
+func TestWithoutCitrusSparesOtherFruit(t *testing.T) {
+	known := map[string][]string{"verjus": {"verjus"}, "lime": {"lime-juice"}, "tamarind": {"tamarind-water"}}
+	w, err := Parse([]string{"no citrus"}, func(name string) []string { return known[name] })
+	require.NoError(t, err)
+	require.Len(t, w, 2)
+	assert.Equal(t, []string{"tamarind-water", "verjus"}, w[0].Spared)
+	assert.Equal(t, []string{"lime-juice"}, w[1].IDs)
+}

@@ -9,19 +9,29 @@ import (
 )
 
 // target is what a word asks for: a sense, or aroma families taken together, which
-// some senses may stand for. Down is true of a word for less of it, such as dry.
+// some senses may stand for. Down is true of a word for less of it, such as dry. HotDay
+// is true of a word for a drink for the heat, more of which is a cold one that is no stronger.
 type target struct {
 	sense    sense.Sense
 	families []flavor.AromaFamily
 	or       []sense.Sense
 	down     bool
+	hotDay   bool
 	word     string // in its plain form
 }
 
 // wishes are for more or less of the target.
 func (t *target) wishes(more bool) []Wish {
 	if len(t.families) > 0 {
-		return []Wish{{Kind: Aroma, Families: t.families, Or: t.or, More: more != t.down, Of: t.word}}
+		aroma := Wish{Kind: Aroma, Families: t.families, Or: t.or, More: more != t.down, Of: t.word}
+		switch {
+		case !t.hotDay:
+			return []Wish{aroma}
+		case !more:
+			aroma.Or = nil
+			return []Wish{aroma}
+		}
+		return []Wish{aroma, {Kind: HotDay}}
 	}
 	return []Wish{{Kind: Sense, Sense: t.sense, More: more != t.down, Of: t.word}}
 }
@@ -35,6 +45,13 @@ func smell(words []string, f ...flavor.AromaFamily) entry {
 // also is an entry that some senses may stand for too.
 func (e entry) also(or ...sense.Sense) entry {
 	e.or = or
+	return e
+}
+
+// forHeat is an entry of what is drunk for the heat: the smells, or more to drink, and cold.
+func (e entry) forHeat() entry {
+	e = e.also(sense.Volume, sense.Carbonation)
+	e.hotDay = true
 	return e
 }
 
@@ -95,7 +112,7 @@ var entries = []entry{
 	smell([]string{"coconutty"}, flavor.Cream),
 	smell([]string{"vanilla ice cream", "custardy"}, flavor.Vanilla),
 	smell([]string{"dark", "deep", "brooding"}, flavor.Caramel, flavor.Oak, flavor.Roast),
-	smell([]string{"summery", "summer"}, flavor.Citrus, flavor.Mint, flavor.Berry),
+	smell([]string{"summery", "summer", "hot weather", "hot day", "poolside", "beach"}, flavor.Citrus, flavor.Mint, flavor.Berry).forHeat(),
 }
 
 // lexicon finds what a plain word asks for.
