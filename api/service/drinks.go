@@ -22,7 +22,8 @@ const mostMeant = 100
 
 // FindDrinks returns the drinks of the menu that match a query, in the order of the menu.
 // It looks each word up in the index, so that misspellings, aliases, and words for a
-// class or an aroma find a drink by its ingredients.
+// class or an aroma find a drink by its ingredients. What only has a word as a part of a longer
+// one is not meant beside what has it whole: no ginger by gin.
 func (s *Snapshot) FindDrinks(ctx context.Context, q DrinkQuery) ([]Drink, error) {
 	words := strings.Fields(flavor.NormaliseName(q.Text))
 	meant := make([]map[*flavor.Profile]bool, len(words))
@@ -32,11 +33,35 @@ func (s *Snapshot) FindDrinks(ctx context.Context, q DrinkQuery) ([]Drink, error
 			return nil, err
 		}
 		meant[i] = map[*flavor.Profile]bool{}
+		whole := slices.ContainsFunc(found.Hits, func(h lookup.Hit) bool { return named(h.Profile, w) == wholly })
 		for _, h := range found.Hits {
-			meant[i][h.Profile] = true
+			if !whole || named(h.Profile, w) != inPart {
+				meant[i][h.Profile] = true
+			}
 		}
 	}
 	return slices.DeleteFunc(slices.Clone(s.Menu), func(d Drink) bool { return !q.holds(&d, words, meant) || !s.weakEnough(&d, &q.Guest) }), nil
+}
+
+// How an ingredient has a word in its names.
+const (
+	nowhere = iota
+	inPart  // of a longer word
+	wholly
+)
+
+// named tells how an ingredient has a word in its names.
+func named(p *flavor.Profile, word string) (how int) {
+	for _, name := range append([]string{p.Name, string(p.Class)}, p.Aliases...) {
+		name = flavor.NormaliseName(name)
+		if slices.Contains(strings.Fields(name), word) {
+			return wholly
+		}
+		if strings.Contains(name, word) {
+			how = inPart
+		}
+	}
+	return how
 }
 
 // Names reports whether each word of a text is part of the name of the drink, or of a name

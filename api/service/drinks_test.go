@@ -17,3 +17,11 @@ func TestADrinkNamesWhatIsWritten(t *testing.T) {
 		assert.Equal(t, want, d.Names(text), text)
 	}
 }
+
+// A word is had whole, in a longer word, or nowhere: ginger is no gin.
+func TestAnIngredientHasAWordWhole(t *testing.T) {
+	p := &flavor.Profile{Name: "ginger beer", Class: flavor.ClassSoda, Aliases: []string{"fiery soda"}}
+	for word, want := range map[string]int{"ginger": wholly, "gin": inPart, "beer": wholly, "fiery": wholly, "soda": wholly, "rum": nowhere} {
+		assert.Equal(t, want, named(p, word), word)
+	}
+}

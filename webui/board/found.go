@@ -52,7 +52,7 @@ func calledSo(s *behind.Shift, text string) []calledView {
 		}
 		v := calledView{ID: p.ID, Name: p.Name, One: oneOf(s, p.ID), Drinks: say.It("board.in-so-many-drinks", "Drinks", n), drinks: n}
 		switch name := flavor.NormaliseName(p.Name); {
-		case hasWhole(name, text):
+		case evening.HasWhole(name, text):
 			whole = append(whole, v)
 		case n == 0: // it matters to no drink, unless it was meant
 		case evening.HasWords(name, text):
@@ -70,17 +70,6 @@ func calledSo(s *behind.Shift, text string) []calledView {
 		}
 	}
 	return nil
-}
-
-// hasWhole reports whether a name has each word of a text whole.
-func hasWhole(name, text string) bool {
-	words := strings.Fields(name)
-	for word := range strings.FieldsSeq(flavor.NormaliseName(text)) {
-		if !slices.Contains(words, word) {
-			return false
-		}
-	}
-	return true
 }
 
 // unfound says what may have been meant by words that no drink of the menu has.
@@ -126,13 +115,17 @@ type sought struct {
 }
 
 // soughtBy finds the drinks of a menu by a text: by what they, their pours and their families are
-// called, or, where none is, by what they taste of.
+// called, in whole words or, where none is called so, in parts of them; and where none is by that,
+// by what they taste of.
 func (p *pages) soughtBy(menu []behind.HouseSpec, text string) (out sought) {
-	for i := range menu {
-		out.drinks = append(out.drinks, evening.Holds(&menu[i].Spec, familyOf(p.bar, &menu[i]), text))
-	}
-	if slices.Contains(out.drinks, true) {
-		return out
+	for _, holds := range []func(*flavor.Spec, string, string) bool{evening.HoldsWhole, evening.Holds} {
+		out.drinks = nil
+		for i := range menu {
+			out.drinks = append(out.drinks, holds(&menu[i].Spec, familyOf(p.bar, &menu[i]), text))
+		}
+		if slices.Contains(out.drinks, true) {
+			return out
+		}
 	}
 	for i := range menu {
 		out.drinks[i] = evening.Tastes(&menu[i].Spec, familyOf(p.bar, &menu[i]), text)

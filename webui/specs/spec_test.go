@@ -115,6 +115,16 @@ func TestSearchesOfferWhatMayBeMeant(t *testing.T) {
 	webuitest.Lacks(t, webuitest.Get(p, "/specs?q=zorble", ""), "Did you mean")
 }
 
+// What a guest may not have is told to be there, and not as something that no drink holds.
+func TestASearchForAGuestTellsWhatIsBarred(t *testing.T) {
+	p := webuitest.NewPages(t)
+	w := webuitest.Get(p, "/specs?q=halyard&diet=alcohol-free", "")
+	webuitest.Tells(t, w, 200, "and not for this guest", `<a href="/specs?q=halyard">`)
+	webuitest.Lacks(t, w, "No name and no pour holds")
+	webuitest.Lacks(t, w, "Did you mean")
+	webuitest.Tells(t, webuitest.Get(p, "/specs?q=zorble&avoid=tree+nuts", ""), 200, "No name and no pour holds")
+}
+
 func TestASpecIsRemovedAndPutBack(t *testing.T) {
 	h := webuitest.NewHouse()
 	p := webuitest.PagesOf(t, h)

@@ -9,6 +9,7 @@ import (
 
 	"counterpour/api/service/evening"
 	"counterpour/api/service/kitchen"
+	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
@@ -91,6 +92,8 @@ type specsView struct {
 	List     string // address of the list
 	Found    string
 	Meant    []part.Meant // what may have been meant, if no name and no pour has it
+	Barred   string       // which drinks have it that the guest may not have, if only those do
+	Anybody  string       // address of the same for anybody; empty if nothing is barred
 	Unpriced string       // why no drink has a cost, if none has
 	Standard string       // what one standard drink is, and where
 }
@@ -150,8 +153,8 @@ func (p *pages) specsOf(ctx context.Context, q *sift, path string, size int) (*s
 	v := &specsView{About: p.house.About(), Query: q, Any: q.any(),
 		Families: part.FamiliesOf(p.bar, menu, q.Family), All: len(menu),
 		Print: q.address("/specs/print"), ForTable: q.address(menuPath), List: q.address("/specs"), Found: foundOf(q.Text, found, len(menu))}
-	if q.Text != "" && !slices.ContainsFunc(found, func(h behind.HouseSpec) bool { return h.Names(q.Text) }) {
-		v.Meant = p.meantBy(q, menu)
+	if err := p.sayUnfound(ctx, v, found, menu); err != nil {
+		return nil, err
 	}
 	t, err := part.TariffOf(ctx, p.house)
 	if err != nil {
@@ -169,6 +172,32 @@ func (p *pages) specsOf(ctx context.Context, q *sift, path string, size int) (*s
 		v.Specs = append(v.Specs, one)
 	}
 	return v, nil
+}
+
+// sayUnfound says of a text that nothing listed holds which drinks hold it and are not for the
+// guest, or else what may have been meant.
+func (p *pages) sayUnfound(ctx context.Context, v *specsView, found, menu []behind.HouseSpec) error {
+	q := v.Query
+	if len(found) == 0 && q.Guest.Ticked() {
+		barred, err := p.house.Find(ctx, behind.SpecQuery{Text: q.Text, Family: q.Family})
+		if err != nil {
+			return err
+		}
+		if len(barred) > 0 {
+			var names []string
+			for i := range barred {
+				names = append(names, barred[i].Spec.Name)
+			}
+			anybody := *q
+			anybody.Guest = form.Guest{}
+			v.Barred, v.Anybody = say.It("specs.none-for-the-guest", "Drinks", len(names), "Names", house.FirstFew(names)), anybody.address("/specs")
+			return nil
+		}
+	}
+	if q.Text != "" && !slices.ContainsFunc(found, func(h behind.HouseSpec) bool { return h.Names(q.Text) }) {
+		v.Meant = p.meantBy(q, menu)
+	}
+	return nil
 }
 
 // meantBy offers what may have been meant by a text that no drink of the menu holds.

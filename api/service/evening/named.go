@@ -37,6 +37,12 @@ func Holds(s *flavor.Spec, family, text string) bool {
 	return HasWords(Words(s, family), text) || HasWords(AllWords(s, family), text)
 }
 
+// HoldsWhole is Holds by whole words alone: what is asked for is in the drink, and no more begins
+// like it, as ginger does like gin.
+func HoldsWhole(s *flavor.Spec, family, text string) bool {
+	return HasWhole(AllWords(s, family), text)
+}
+
 // plainly is how strong an aroma is in a drink that is called by it, before ice, on the scale of
 // [flavor.AromaFamilies]: a tenth of the leading note of a neat bottle. Common practice, no source.
 const plainly = 1.0
@@ -76,6 +82,13 @@ func aromaOf(s *flavor.Spec) (sum flavor.Aroma) {
 		}
 	}
 	return sum
+}
+
+// HasWhole reports whether what something is found under, as [flavor.NormaliseName] writes it, has
+// each word of a text whole; false for an empty text.
+func HasWhole(in, text string) bool {
+	words, asked := strings.Fields(in), strings.Fields(flavor.NormaliseName(text))
+	return len(asked) > 0 && !slices.ContainsFunc(asked, func(w string) bool { return !slices.Contains(words, w) })
 }
 
 // HasWords reports whether what something is found under, as [flavor.NormaliseName] writes

@@ -21,6 +21,14 @@ func TestADrinkIsFoundAsItIsTyped(t *testing.T) {
 	}
 }
 
+// What begins like a word is not the word: ginger is no gin.
+func TestADrinkHoldsWholeWords(t *testing.T) {
+	s := &flavor.Spec{Name: "Quai d'Été", Pours: []flavor.Pour{{Profile: &flavor.Profile{Name: "ginger beer", Aliases: []string{"fiery soda"}}}}}
+	for text, want := range map[string]bool{"ginger": true, "gin": false, "beer ginger": true, "fiery": true, "QUAI": true, "qua": false, "long": true, "": false} {
+		assert.Equal(t, want, evening.HoldsWhole(s, "Long drink", text), "%q", text)
+	}
+}
+
 // A drink is found by what it plainly smells of, in the words of the trade, and not by a trace.
 func TestADrinkIsFoundByItsTaste(t *testing.T) {
 	smoke := &flavor.Profile{Name: "mezcal"}
