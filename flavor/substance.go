@@ -59,8 +59,22 @@ func (p *Profile) substance(a Allergen) (Certainty, bool) {
 	switch {
 	case slices.Contains(p.Cautions, string(a)):
 		return Contains, true
-	case p.Undisclosed || p.Unread:
+	case p.Undisclosed || p.Unread, a == Liquorice && p.drawnOnAnise(), a == Caffeine && holdsCacao(p):
 		return Unstated, true
 	}
 	return "", false
+}
+
+// holdsCacao reports whether an ingredient smells of cacao, which holds some caffeine: how much of it
+// is left in a liqueur or a bitter nobody states.
+var holdsCacao = smellsOf("cacao")
+
+// drawnOnAnise reports whether an ingredient is a spirit or a liqueur that smells of anise most:
+// many are drawn on liquorice root as well, and no label has to name it where it sweetens nothing.
+// Common practice, no source.
+func (p *Profile) drawnOnAnise() bool {
+	if p.ABV.Value <= NoAlcoholABV || p.Aroma[Anise] <= 0 {
+		return false
+	}
+	return !slices.ContainsFunc(p.Aroma[:], func(x float64) bool { return x > p.Aroma[Anise] })
 }

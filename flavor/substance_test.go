@@ -46,3 +46,33 @@ func TestAnUnknownRecipeCountsAsHoldingASubstance(t *testing.T) {
 		assert.Equal(t, c.want, c.what.Clear([]flavor.Allergen{flavor.Quinine}), "%+v", c.what.Cautions)
 	}
 }
+
+// Spirits drawn on anise may hold liquorice, and what smells of cacao some caffeine: nobody states
+// either, so that both count as holding it. A gin with a little anise and a syrup of it do not.
+func TestWhatMayHoldASubstanceUnsaid(t *testing.T) {
+	spirit := func(anise, juniper float64) *flavor.Profile {
+		p := &flavor.Profile{AllergensKnown: true}
+		p.ABV.Value, p.Aroma[flavor.Anise], p.Aroma[flavor.Juniper] = 45, anise, juniper
+		return p
+	}
+	syrup := spirit(10, 0)
+	syrup.ABV.Value = 0
+	cacao := spirit(0, 0)
+	cacao.Materials = []flavor.MaterialShare{{Material: "cacao", Intensity: 4}}
+	for _, c := range []struct {
+		name  string
+		what  *flavor.Profile
+		avoid flavor.Allergen
+		want  flavor.Clearance
+	}{
+		{"an anise spirit", spirit(10, 2), flavor.Liquorice, flavor.NotStated},
+		{"a gin", spirit(1, 6), flavor.Liquorice, flavor.Free},
+		{"an anise spirit, of caffeine", spirit(10, 2), flavor.Caffeine, flavor.Free},
+		{"a syrup", syrup, flavor.Liquorice, flavor.Free},
+		{"a vodka", spirit(0, 0), flavor.Liquorice, flavor.Free},
+		{"a cacao liqueur", cacao, flavor.Caffeine, flavor.NotStated},
+		{"a cacao liqueur, of liquorice", cacao, flavor.Liquorice, flavor.Free},
+	} {
+		assert.Equal(t, c.want, c.what.Clear([]flavor.Allergen{c.avoid}), c.name)
+	}
+}

@@ -112,7 +112,7 @@ func showCovers(p *terminal.Page, a *shape.CoverAnswer, show coversShown) {
 	}
 	showBarred(p, a)
 	printed.CrossContact(p, a.CrossContact)
-	if a.Unbalanced {
+	if a.Unbalanced && !a.LabelsLead { // what leads is listed with the labels, and may be in balance
 		p.Line("  no cover keeps the drink in balance; these come nearest")
 	}
 	var cautions printed.Cautions
