@@ -15,6 +15,7 @@ const (
 	mixerBottleML = 200
 	beerBottleML  = 330
 	canML         = 330
+	wineBottleML  = 750 // one of the sizes that 27 CFR 4.72 and Directive 2007/45/EC allow
 	mostVessels   = 2.0
 )
 
@@ -26,7 +27,12 @@ var vessels = token.Words(`bottle bottles btl btls can cans`)
 func vesselML(p *flavor.Profile, word string) float64 {
 	can := strings.HasPrefix(word, "can")
 	switch {
-	case p.Class == flavor.ClassSparklingWine || !p.Carbonated: // nobody pours a bottle of wine into one drink
+	case p.Class == flavor.ClassSparklingWine || p.Class == flavor.ClassWine: // of a bowl or a jug
+		if can || word == "" {
+			return 0
+		}
+		return wineBottleML
+	case !p.Carbonated:
 		return 0
 	case can:
 		return canML

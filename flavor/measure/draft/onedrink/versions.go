@@ -25,6 +25,9 @@ type twice struct{ first, again int }
 // at is the place of each line among the pours, −1 for a line that pours nothing.
 func Versions(d *draft.Draft, s *flavor.Spec, at []int) *flavor.DataFault {
 	all, ingredients := pouredTwice(s, at)
+	if f := making(d, s, at, all); f != nil {
+		return f
+	}
 	if len(all) < leastTwice || 2*len(all) <= ingredients || !below(d, all) && !abreast(d, all) {
 		return nil
 	}
@@ -33,6 +36,29 @@ func Versions(d *draft.Draft, s *flavor.Spec, at []int) *flavor.DataFault {
 		one.Asked, measure.LineLocation(one.Number), other.Asked, soAre(len(all)-1))
 	f.Location = measure.LineLocation(other.Number)
 	return f
+}
+
+// From so many mL on, and so many times what is poured of it again, an ingredient is that of a making
+// that is poured in the drink, such as a bottle that is washed with butter; common practice, no source.
+const (
+	leastMakingML = 200.0
+	leastOfMaking = 5.0
+)
+
+// making returns the fault of a draft that tells how what it pours is made, and pours both; nil if it does not.
+func making(d *draft.Draft, s *flavor.Spec, at []int, all []twice) *flavor.DataFault {
+	for _, t := range all {
+		one, other := &s.Pours[at[t.first]], &s.Pours[at[t.again]]
+		if more, less := max(one.ML, other.ML), min(one.ML, other.ML); more < leastMakingML || more < leastOfMaking*less || less > mostBaseML {
+			continue
+		}
+		l := &d.Lines[t.again]
+		f := measure.Invalid("amount", l.Asked, "%s of %s and %s of it are one making and one drink; keep the pours of one of the two, or put a # before the lines of the other",
+			measure.FormatAmount(one.Amount, one.Unit), one.Profile.Name, measure.FormatAmount(other.Amount, other.Unit))
+		f.Location = measure.LineLocation(l.Number)
+		return f
+	}
+	return nil
 }
 
 // pouredTwice returns what a draft pours twice, in the order of the second pours, and how

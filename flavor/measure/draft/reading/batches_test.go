@@ -110,3 +110,29 @@ func TestManyPiecesOfABatch(t *testing.T) {
 	_, err := reading.Read("60 ml dark rum\n20 ml simple\n5 eggs\nshake", wholeCatalogue(t))
 	assert.ErrorContains(t, err, "eggs")
 }
+
+// A bottle of wine holds the same everywhere, and one of a spirit does not: common practice, no source.
+func TestBottlesOfABowl(t *testing.T) {
+	for text, want := range map[string]string{
+		"2 bottles of cava, 300 ml orange juice":                      "cava 1500 + orange juice 300",
+		"1 btl red wine, 90 ml brandy, 60 ml triple sec, 90 ml lemon": "red wine 750 + brandy 90 + triple sec 60 + lemon 90",
+	} {
+		assert.Equal(t, want, poured(t, text), text)
+	}
+	for _, text := range []string{"1 bottle gin, 500 ml lemon, 500 ml simple", "1 bottle sweet vermouth, 700 ml gin", "1 can red wine, 90 ml brandy"} {
+		_, err := reading.Read(text, wholeCatalogue(t))
+		assert.ErrorContains(t, err, "no unit of the bar", text)
+	}
+}
+
+// A bottle that is prepared and the drink that is poured of it are no one drink: common practice, no source.
+func TestAMakingAndItsDrink(t *testing.T) {
+	for _, text := range []string{
+		"Brown butter rye\n700 ml rye whiskey\n80 g butter\nfreeze and strain\n\nDrink\n60 ml rye whiskey\n10 ml maple syrup\nstir",
+		"750 ml gin\n30 g juniper berries\n\n2 oz gin\n1 oz dry vermouth\nstir",
+	} {
+		_, err := reading.Read(text, wholeCatalogue(t))
+		assert.ErrorContains(t, err, "one making and one drink", text)
+	}
+	assert.Equal(t, "gin 600 + lemon 300 + simple 300 + lemon 150", poured(t, "gin 600 ml, lemon 300 ml, simple 300 ml, lemon 150 ml"))
+}
