@@ -253,12 +253,18 @@ func (r *reader) ditto(n int, span entry.Span, toks []token.Token) bool {
 
 // dittoUnits writes the unit of the pour above for a word that repeats it behind a number: "bitters, 3 do."
 func (r *reader) dittoUnits(n int, toks []token.Token) []token.Token {
-	if r.amount == nil || r.amount.Unit == "" {
-		return toks
+	unit := ""
+	if r.amount != nil {
+		unit = cmp.Or(r.amount.Measure, string(r.amount.Unit))
 	}
-	unit := cmp.Or(r.amount.Measure, string(r.amount.Unit))
 	for i := 1; i < len(toks); i++ {
-		ends := i+1 == len(toks) || toks[i+1].Kind == token.Mark
+		if entry.IsUnit(&toks[i-1]) {
+			unit = toks[i-1].Text
+		}
+		if unit == "" {
+			continue
+		}
+		ends := i+1 == len(toks) || toks[i+1].Kind == token.Mark || toks[i].Text == "ditto" || toks[i].Text == "dito" // "2 ditto vermouth"
 		if _, k := entry.AmountOf(toks[i-1 : i]); k == 0 || toks[i].Kind != token.Word || !dittoWords[toks[i].Text] || !ends {
 			continue
 		}

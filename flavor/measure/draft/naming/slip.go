@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/jargon"
+	"counterpour/flavor/measure/draft/lexicon"
 )
 
 // slipOfWord returns what a word of the place means of which the written one is a slip
@@ -16,8 +17,15 @@ func (b *Resolver) slipOfWord(key string, pl Place) (Found, bool) {
 		return Found{}, false
 	}
 	best := ""
+	for _, w := range shortKinds {
+		if swapped(key, w) && lexicon.Of(key) == 0 && key != "coal" { // which some bars grind
+			f := b.Find(w, pl)
+			f.How = flavor.MatchFuzzy
+			return f, f.Profile != nil && f.Fault == nil
+		}
+	}
 	for _, w := range jargon.VolumeWords() {
-		slipped := min(len(key), len(w)) >= leastSlipped && (swapped(key, w) || oneOff(key, w) || len(key) >= leastTwice && key[0] == w[0] && len(measure.Nearest(key, []measure.Spelling{{Written: w, Means: w}})) > 0)
+		slipped := len(w) >= leastClipped && swapped(key, w) && lexicon.Of(key) == 0 || min(len(key), len(w)) >= leastSlipped && (swapped(key, w) || oneOff(key, w) || len(key) >= leastTwice && key[0] == w[0] && len(measure.Nearest(key, []measure.Spelling{{Written: w, Means: w}})) > 0)
 		if !slipped && !vowelless(key, w) && !(len(key) >= leastBegun && strings.HasPrefix(w, key)) {
 			continue
 		}
@@ -35,6 +43,9 @@ func (b *Resolver) slipOfWord(key string, pl Place) (Found, bool) {
 	}
 	return f, ok
 }
+
+// shortKinds are kinds of what is poured whose words are short, and names already.
+var shortKinds = strings.Fields("gin rum rye port cola soda sake milk beer")
 
 const (
 	leastSlipped = 5 // letters of a word in which a slip is forgiven

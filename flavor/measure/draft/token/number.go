@@ -28,7 +28,7 @@ var NumberWords = map[string]float64{
 }
 
 // FractionWords stand alone before a unit, or follow "and a".
-var FractionWords = map[string]float64{"pół": 0.5, "půl": 0.5, "пол": 0.5, "половина": 0.5, "половинка": 0.5, "μισό": 0.5, "μισή": 0.5, "halv": 0.5, "halvt": 0.5, "polovina": 0.5, "połowa": 0.5, "meia": 0.5, "meio": 0.5, "halve": 0.5, "demie": 0.5, "medio": 0.5, "media": 0.5, "mezzo": 0.5, "mezza": 0.5, "demi": 0.5, "halbe": 0.5, "halben": 0.5, "halbes": 0.5, "połowy": 0.5, "půlky": 0.5, "половины": 0.5, "halber": 0.5, "half": 0.5, "quarter": 0.25, "third": 1.0 / 3, "one-half": 0.5, "one-quarter": 0.25, "one-third": 1.0 / 3,
+var FractionWords = map[string]float64{"pół": 0.5, "půl": 0.5, "пол": 0.5, "половина": 0.5, "половинка": 0.5, "μισό": 0.5, "μισή": 0.5, "halv": 0.5, "halvt": 0.5, "polovina": 0.5, "połowa": 0.5, "meia": 0.5, "meio": 0.5, "halve": 0.5, "demie": 0.5, "medio": 0.5, "media": 0.5, "mezzo": 0.5, "mezza": 0.5, "demi": 0.5, "halbe": 0.5, "halben": 0.5, "halbes": 0.5, "połowy": 0.5, "půlky": 0.5, "половины": 0.5, "halber": 0.5, "half": 0.5, "quarter": 0.25, "third": 1.0 / 3, "one-half": 0.5, "one-quarter": 0.25, "one-third": 1.0 / 3, "one-fourth": 0.25, "one-fifth": 0.2, "one-sixth": 1.0 / 6, "one-eighth": 0.125,
 	"hf": 0.5, "hlf": 0.5, "qtr": 0.25, "qrtr": 0.25, "three-quarter": 0.75, "three-quarters": 0.75, "three-fourths": 0.75, "two-thirds": 2.0 / 3}
 
 // Digit reports whether a byte is a figure.
