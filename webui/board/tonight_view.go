@@ -95,7 +95,7 @@ type tonightDrink struct {
 	Offer      *part.Offer // the nearest drink of the menu that can be poured, if nothing keeps this one
 	Strength   string      // if the guest has a limit
 	Carries    string      // the allergens of what is poured, in a line; empty if nothing is
-	Missing    string      // what is out
+	Missing    string      // what is out, or what a cover stands for where nothing is
 	Away       string      // the one bottle that brings it back
 	Because    string      // why the guest must not have it
 	Spec       string      // address of its page, for this guest
@@ -157,20 +157,22 @@ func (p *pages) drinkOf(m *behind.HouseSpec, now *evening.Drink, s *behind.Shift
 
 // touch shows what a drink lost and what becomes of it.
 func (d *tonightDrink) touch(said house.Settings, t *outs.Touched, g *guest.Guest, since map[string]time.Time) {
-	var names []string
+	gone := t.Missing
+	if c := evening.Chosen(t); len(gone) == 0 && c != nil { // nothing ran out: the guest must not have it
+		gone = slices.DeleteFunc(slices.Clone(t.Removed), func(p *flavor.Profile) bool { return !slices.Contains(c.For, p) })
+	}
 	for _, b := range t.Missing {
-		names = append(names, b.Name)
 		if at := since[b.ID]; at.After(d.since) {
 			d.since = at
 		}
 	}
-	d.touched, d.Missing = t, words.List(names)
-	d.Left, d.Far = part.AlsoGone(t.Removed, t.Missing), !t.Near && !t.NotSearched
+	d.touched, d.Missing = t, words.List(part.NamesOf(gone))
+	d.Left, d.Far = part.AlsoGone(t.Removed, gone), !t.Near && !t.NotSearched
 	if len(t.Missing) > 0 || t.Chosen >= 0 || d.Far { // else what goes for the guest is all that changes
 		d.LeftOut = part.LeftOutLine(said, t.Removed, t.LeftOut, evening.Chosen(t), d.Far)
 	}
 	if len(t.Missing) == 1 && g.Accepts(t.Missing[0]) {
-		d.Away = names[0]
+		d.Away = t.Missing[0].Name
 	}
 }
 

@@ -40,7 +40,7 @@ type State int
 // bottle is missing beside; one that is Missing would do for the guest.
 const (
 	Missing State = iota // a bottle is missing, and nothing keeps the drink
-	Covered              // a bottle is missing, and the drink is kept by a cover or without it
+	Covered              // a bottle is missing, or not for the guest, and the drink is kept by a cover or without it
 	Ready                // poured as it is written
 	NotFor               // the guest must not have it as it can be poured now
 )
@@ -104,7 +104,7 @@ func Of(ctx context.Context, bar Kitchen, r Request) (*Answer, error) {
 		}
 		a.Drinks = append(a.Drinks, d)
 	}
-	return a, nil
+	return a, coverForGuest(ctx, bar, &r, a)
 }
 
 // notKept lists what the menu pours and the house does not keep, each once. A house that
@@ -138,7 +138,7 @@ func drinkOf(bar Kitchen, s *flavor.Spec, t *outs.Touched, g *guest.Guest) (Drin
 		d.Unread = unread(s, t, g)
 	}
 	if t != nil {
-		if d.State = Missing; Without(t.LeftOut, Chosen(t)) != nil || t.Chosen >= 0 && (t.Near || t.NotSearched) {
+		if d.State = Missing; keeps(t) {
 			d.State = Covered
 		}
 		// What the guest must not have anyway is not for want of a bottle, be it the bottle itself.

@@ -164,3 +164,55 @@ func TestWithout(t *testing.T) {
 	assert.Same(t, far, evening.Without(far, nil), "there is no cover")
 	assert.Nil(t, evening.Without(far, near), "the cover is nearer")
 }
+
+// What is there and not for the guest is covered as if it had run out, and told as covered; what only a
+// label decides waits for it, and without its alcohol a drink is another.
+func TestAPourThatIsNotForTheGuestIsCovered(t *testing.T) {
+	nutty := profile("nutty rum", flavor.AllergenMark{Allergen: flavor.TreeNuts, Certainty: flavor.Contains})
+	kitchen := forGuests{bar{}, nutty}
+	menu := []*flavor.Spec{drink("Nut Daiquiri", nutty, lime), drink("Orgeat Sour", brandy, orgeat), drink("Open", bitters, lime)}
+	stock := []*flavor.Profile{nutty, brandy, lime, orgeat, bitters}
+	of := func(g guest.Guest) *evening.Answer {
+		a, err := evening.Of(context.Background(), kitchen, evening.Request{Menu: menu, Stock: stock, Guest: g})
+		require.NoError(t, err)
+		return a
+	}
+	a := of(guest.Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}})
+	covered := a.Drinks[0]
+	assert.Equal(t, evening.Covered, covered.State)
+	require.NotNil(t, covered.Touched)
+	assert.Empty(t, covered.Touched.Missing, "nothing ran out")
+	assert.Equal(t, []*flavor.Profile{nutty}, covered.Touched.Removed)
+	assert.Empty(t, covered.Because)
+	assert.Equal(t, evening.NotFor, a.Drinks[1].State, "nothing covers it")
+	assert.True(t, a.Drinks[2].Waits())
+	assert.Nil(t, a.Result, "no bottle is missing")
+	for _, d := range of(guest.Guest{}).Drinks {
+		assert.Equal(t, evening.Ready, d.State)
+	}
+}
+
+// forGuests keeps a drink that lacks one bottle alone, which the guest must not have.
+type forGuests struct {
+	bar
+	gone *flavor.Profile
+}
+
+func (f forGuests) Outs(_ context.Context, r outs.Request) (*outs.Result, error) {
+	out := &outs.Result{}
+	for _, s := range r.Specs {
+		t := outs.Touched{Spec: s, Chosen: -1}
+		for _, p := range s.Pours {
+			if slices.Contains(r.Out, p.Profile) {
+				t.Missing, t.Removed = append(t.Missing, p.Profile), append(t.Removed, p.Profile)
+			}
+		}
+		if slices.Equal(t.Missing, []*flavor.Profile{f.gone}) {
+			t.Covers, t.Chosen, t.Near = []cover.Cover{{}}, 0, true
+		}
+		if len(t.Missing) > 0 {
+			out.Touched = append(out.Touched, t)
+		}
+	}
+	return out, nil
+}
