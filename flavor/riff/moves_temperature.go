@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/riff/aim"
 	"counterpour/flavor/riff/serve"
 	"counterpour/flavor/riff/station"
 )
@@ -63,17 +64,27 @@ func (w *work) heated(s flavor.Spec) (flavor.Spec, bool) {
 	return out, true
 }
 
-// tapOf is the water of the kettle, which proven drinks pour and no bar takes stock of.
-func tapOf(st *station.Station) []*flavor.Profile {
-	for _, proven := range st.Proven() {
-		for i := range proven.Spec.Pours {
-			if p := proven.Spec.Pours[i].Profile; p.Class.Free() && p.Class.Heated() && !p.Carbonated {
-				return []*flavor.Profile{p}
+// unstocked is what proven drinks pour, every bar has and none takes stock of, where a wish asks
+// for it: the water of the kettle, and salt.
+func unstocked(st *station.Station, l *aim.Limits, from *flavor.Spec) (out []*flavor.Profile) {
+	find := func(wanted bool, is func(*flavor.Profile) bool) {
+		for _, proven := range st.Proven() {
+			at := slices.IndexFunc(proven.Spec.Pours, func(p flavor.Pour) bool { return is(p.Profile) })
+			if wanted && at >= 0 {
+				out = append(out, proven.Spec.Pours[at].Profile)
+				return
 			}
 		}
 	}
-	return nil
+	find(l.Heats(from), func(p *flavor.Profile) bool { return p.Class.Free() && p.Class.Heated() && !p.Carbonated })
+	find(l.Salts(), func(p *flavor.Profile) bool {
+		return p.Class.Kin() == flavor.KinSaline && p.Aroma.Total() <= 0 && p.Salt.Value >= drySalt
+	})
+	return out
 }
+
+// drySalt is the salt, in g/L, from which it is dry and no brine: common practice, no source.
+const drySalt = 1000.0
 
 // chilled is a hot drink made cold: the ice gives the water that was hot, and what else lengthens
 // it stays. False if nothing but water is in it.

@@ -88,9 +88,7 @@ func Vary(ctx context.Context, st *station.Station, req Request) (*Result, error
 	req.Spec = limits.Guest.Serve(req.Spec)
 	startles := func(p *flavor.Profile) bool { return limits.Guest.Startles(p, req.Spec) }
 	stock := slices.DeleteFunc(slices.Clone(req.Stock), startles)
-	if limits.Heats(req.Spec) {
-		stock = append(stock, tapOf(st)...)
-	}
+	stock = append(stock, unstocked(st, limits, req.Spec)...)
 	w := &work{Job: st.NewJob(stock, limits, measure.SystemOf(req.Spec), req.Seed), each: draftsEach}
 	if err := w.SetFrom(req.Spec); err != nil {
 		return nil, err

@@ -115,6 +115,13 @@ func (l *Limits) Stronger() bool {
 	return slices.ContainsFunc(l.Aims, func(a Aim) bool { return a.OfStrength() })
 }
 
+// Salts reports whether a saltier drink is asked for, or one that salt makes so.
+func (l *Limits) Salts() bool {
+	return slices.ContainsFunc(l.Aims, func(a Aim) bool {
+		return a.Up && slices.ContainsFunc(a.ways(), func(way *Aim) bool { return way.kind == wish.Sense && way.sense == sense.Salty })
+	})
+}
+
 // Unwished returns the limits without wishes for more or less and without those of strength.
 // What may not be poured stays so.
 func (l *Limits) Unwished() *Limits {

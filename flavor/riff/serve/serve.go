@@ -9,6 +9,7 @@ const (
 	poolML    = 120.0 // in all do too
 	shortML   = 90.0  // of soda at most in a drink on the rocks
 	upML      = 260.0 // before ice at most in a drink served up
+	curdlesML = 14.0  // of sour juice, a half ounce, curdle cream that no foam holds
 )
 
 // Long reports whether so much length, in mL, makes a drink long.
@@ -23,7 +24,7 @@ type Held struct {
 	Still                                                                   int     // pours that do not sparkle
 	SodaML, WineML, LengthML, AllML                                         float64 // WineML is sparkling wine
 	SoftML, StillML                                                         float64 // of sodas, and of length that does not sparkle
-	HotML                                                                   float64 // of what is poured hot into a hot drink
+	HotML, TartML                                                           float64 // of what is poured hot into a hot drink, and of sour juice
 }
 
 // HeldBy reads off a drink what decides how it is mixed and served.
@@ -34,6 +35,9 @@ func HeldBy(s *flavor.Spec) Held {
 		class := p.Profile.Class
 		kin := class.Kin()
 		h.AllML += p.ML
+		if kin == flavor.KinSourJuice {
+			h.TartML += p.ML
+		}
 		if class.Heated() {
 			h.HotML += p.ML
 		}
@@ -103,6 +107,7 @@ const (
 	fizzed     Breach = "fizzed"     // what sparkles goes flat in a hot drink
 	scalded    Breach = "scalded"    // a hot drink is built in its glass
 	tepid      Breach = "tepid"      // a hot drink is lengthened with something hot
+	curdled    Breach = "curdled"    // cream beside this much sour juice is held together by foam
 	custardy   Breach = "custardy"   // an egg is lengthened with soda only beside something sour
 )
 
@@ -140,6 +145,7 @@ var (
 		{flabby, func(m *made) bool { return m.White && !m.Sour }},
 		{cloying, func(m *made) bool { return m.White && m.Sodas > 0 }},
 		{drenched, func(m *made) bool { return m.Foam && m.StillML > longML && !m.Milk }},
+		{curdled, func(m *made) bool { return m.Dairy && !m.Foam && m.TartML >= curdlesML }},
 		{custardy, func(m *made) bool { return m.Foam && !m.Sour && m.SoftML > 0 }},
 		{flat, func(m *made) bool { return m.by(flavor.Blend) && m.Fizz }},
 		{deadened, func(m *made) bool { return m.stirred && m.Fizz && !m.served(flavor.Up) }},

@@ -27,11 +27,17 @@ func (j *Job) serves(p *flavor.Profile) bool {
 // there aside.
 func (j *Job) idle(s *flavor.Spec) (n int) {
 	for i := range s.Pours {
-		if p := s.Pours[i].Profile; !j.From.HasProfile(p) && !j.wished.Spec.HasProfile(p) && !j.serves(p) {
+		if p := s.Pours[i].Profile; !j.From.HasProfile(p) && !j.wished.Spec.HasProfile(p) && !j.serves(p) && !holdsCream(s, p) {
 			n++
 		}
 	}
 	return n
+}
+
+// holdsCream reports whether an ingredient is the white of an egg that keeps the cream of a sour
+// drink from curdling.
+func holdsCream(s *flavor.Spec, p *flavor.Profile) bool {
+	return p.Whitens() && s.HasPart(flavor.PartSour) && s.Has(func(x *flavor.Profile) bool { return x.Class.Curdles() })
 }
 
 // strays reports whether a drink pours a spirit of another class than the drink asked about

@@ -3,6 +3,7 @@ package station
 import (
 	"slices"
 
+	"counterpour/flavor/riff/precedent"
 	"counterpour/flavor/weigh"
 )
 
@@ -25,8 +26,11 @@ func (j *Job) plain(s *Settled) bool {
 }
 
 // saysWhat reports whether a wish says what to change: more or less of something, or less
-// strength by whichever words.
-func (j *Job) saysWhat() bool { return len(j.Limits.Aims) > 0 || j.Limits.Lighter() }
+// strength by whichever words, of which that the guest drinks no alcohol is one.
+func (j *Job) saysWhat() bool {
+	dry := j.From != nil && j.Limits.Guest.NoAlcohol && j.From.Has(precedent.Carries)
+	return len(j.Limits.Aims) > 0 || j.Limits.Lighter() || dry
+}
 
 // Miss says what a drink that is told beside a list lacks to be in it.
 type Miss string

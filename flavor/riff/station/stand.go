@@ -2,6 +2,7 @@ package station
 
 import (
 	"math"
+	"slices"
 
 	"counterpour/flavor"
 	"counterpour/flavor/ratio"
@@ -51,13 +52,24 @@ func (j *Job) Stands(old *flavor.Pour, it *Item, per *ratio.Equivalents) bool {
 	case flavor.PartSweetener:
 		return b.Class.Solid() == a.Class.Solid() && it.Per[ratio.Sweet] > 0 && Sours(per, &it.Per)
 	case flavor.PartSour:
-		return kin && it.Per[ratio.Sour] > 0
+		return (kin || j.sharpens(a, it)) && it.Per[ratio.Sour] > 0
 	case flavor.PartLength:
 		return kin && j.lengthens(a, it, per)
 	case flavor.PartTexture:
 		return kin && textures(a, b)
 	}
 	return kin
+}
+
+// sharpens reports whether vinegar, a shrub or a solution of acid stands for a juice that is sour: it
+// does where neither that nor what the trade pours for it by itself may be poured.
+func (j *Job) sharpens(juice *flavor.Profile, it *Item) bool {
+	if _, there := j.Has(juice); there || juice.Class.Kin() != flavor.KinSourJuice || it.Profile.Class.Kin() != flavor.KinSharp {
+		return false
+	}
+	return !slices.ContainsFunc(j.Shelf, func(x Item) bool {
+		return x.Profile.Class.Kin() == flavor.KinSourJuice && j.Customary(x.Profile, juice) > 0
+	})
 }
 
 // mayBeDry reports whether what has no alcohol may stand for what has some: for a guest who
