@@ -2,6 +2,7 @@ package draft
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"counterpour/flavor"
@@ -76,7 +77,8 @@ func (r *reader) totalOf(toks []token.Token) []token.Token {
 
 // sizeParts makes what is written in parts so much as a text says that a part is.
 func (r *reader) sizeParts() {
-	if r.part = cmp.Or(r.part, r.partTold()); r.part == nil {
+	told := cmp.Or(r.part, r.partTold())
+	if r.part = cmp.Or(told, r.partOfTotal()); r.part == nil {
 		return
 	}
 	for i := range r.d.Lines {
@@ -84,10 +86,44 @@ func (r *reader) sizeParts() {
 			l.Amount, l.Unit = l.Amount*r.part.Amount, r.part.Unit
 		}
 	}
-	if !r.shares {
+	switch {
+	case told == nil:
+		r.said.Notes = append(r.said.Notes, "the parts are taken of "+measure.FormatAmount(r.total.Amount, r.total.Unit)+" in all")
+	case !r.shares:
 		r.said.Notes = append(r.said.Notes, "a part is taken as "+measure.FormatAmount(r.part.Amount, r.part.Unit)+", as the text says")
 	}
 }
+
+// partOfTotal is what one part comes to of all that a line says that the drink does, where nothing else is poured by
+// the jigger; nil where none does. Fractions that make one whole are parts of it: "2/3 gin, 1/3 vermouth, total 4 oz".
+func (r *reader) partOfTotal() *entry.Written {
+	if r.total == nil || !r.total.Unit.Jigger() || r.total.Fault != nil {
+		return nil
+	}
+	parts, fractions := 0.0, 0.0
+	for i := range r.d.Lines {
+		switch l := &r.d.Lines[i]; {
+		case l.Unit == flavor.PartUnit:
+			parts += l.Amount
+		case l.Unit == "" && l.Amount < 1 && !l.AmountAt.Empty():
+			fractions += l.Amount
+		case l.Unit == "" || l.Unit.Jigger() || l.Unit == flavor.Top:
+			return nil
+		}
+	}
+	if parts == 0 && math.Abs(fractions-1) > nearWhole || parts > 0 && fractions > 0 {
+		return nil
+	}
+	for i := range r.d.Lines {
+		if l := &r.d.Lines[i]; l.Unit == "" {
+			l.Unit = flavor.PartUnit
+		}
+	}
+	return &entry.Written{Line: entry.Line{Amount: r.total.Amount / (parts + fractions), Unit: r.total.Unit}}
+}
+
+// nearWhole is how far fractions that make one whole may add up to more or less, as ".33" and ".66" do.
+const nearWhole = 0.02
 
 // partTold is what one part comes to where one pour alone says so beside others in parts: "1 part gin (45 ml), 1
 // part lemon"; nil where none or several do.

@@ -31,6 +31,7 @@ type reader struct {
 	idle     *idleHead       // that amount, while no name below has taken it
 	amount   *entry.Written  // of the pour above
 	part     *entry.Written  // how much a line says that a part is
+	total    *entry.Written  // how much a line says that all of the drink comes to
 	sizes    []entry.Written // how much lines say that the bar's own measures hold
 	sentence bool            // it is one that is read: what it tells comes after what others tell
 	table    *sheet.Table    // whose rows these lines may be

@@ -132,6 +132,7 @@ func (r *reader) take(n int, span entry.Span, p *joining.Piece, asStep bool) {
 	case entry.ShapePour, entry.ShapeImplied:
 		switch {
 		case len(r.d.Lines) > 0 && sums[strings.ToLower(p.Pour.Name)]:
+			r.total = &p.Pour
 			r.entry(KindRemark, n, at)
 			r.said.Notes = append(r.said.Notes, lineNote(n, "“"+written+"” is skipped: it is the total"))
 		case p.Sep != parting.With && r.servedAbove() && p.Pour.Laid(p.Toks):
@@ -228,7 +229,7 @@ func (r *reader) equalParts() bool {
 }
 
 // sums name what all of a drink comes to.
-var sums = map[string]bool{"total": true, "sum": true, "volume": true, "total volume": true, "yield": true, "in total": true, "all in": true}
+var sums = map[string]bool{"total": true, "sum": true, "volume": true, "total volume": true, "yield": true, "in total": true, "all in": true, "in all": true, "all told": true, "altogether": true, "overall": true, "the whole": true, "the whole to measure": true}
 
 func (r *reader) unread(n int, at entry.Span, f *flavor.DataFault) {
 	r.entry(KindUnread, n, at)

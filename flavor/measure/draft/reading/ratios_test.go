@@ -51,3 +51,18 @@ func TestNumbersAndNamesApart(t *testing.T) {
 		assert.Error(t, err, text)
 	}
 }
+
+// What a drink in parts or in fractions of one comes to says how much a part is, wherever its pours are all
+// in parts: common practice, no source.
+func TestPartsOfATotal(t *testing.T) {
+	for text, want := range map[string]string{
+		"3 parts rye, 1 part sweet vermouth, total 80 ml. stir":                      "60 rye-whiskey, 20 sweet-vermouth",
+		"3 parts rye\n1 part sweet vermouth\n2 dashes orange bitters\n80 ml in all":  "60 rye-whiskey, 20 sweet-vermouth, 2 orange-bitters",
+		"3/4 rye, 1/4 sweet vermouth, 80 ml altogether, stir":                        "60 rye-whiskey, 20 sweet-vermouth",
+		"Half cognac, one half port, the whole to measure four ounces. Stir, strain": "59 cognac, 59 ruby-port",
+		"3 parts rye, 1 part sweet vermouth, 1 oz soda, total 80 ml":                 "90 rye-whiskey, 30 sweet-vermouth, 30 soda-water",
+		"45 ml rye, 15 ml sweet vermouth, total 60 ml. stir":                         "45 rye-whiskey, 15 sweet-vermouth",
+	} {
+		assert.Equal(t, want, listed(t, text), text)
+	}
+}

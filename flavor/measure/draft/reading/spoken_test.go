@@ -33,3 +33,20 @@ func TestSpokenAround(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, flavor.Rocks, s.Service, "the name says it")
 }
+
+// A unit may stand before the fraction of its amount, and where a name may follow the fraction two pours are meant:
+// common practice, no source.
+func TestUnitsBeforeTheirFractions(t *testing.T) {
+	for text, want := range map[string]string{
+		"one ounce and a half of rum and one ounce of lime, shake":                                    "44 white-rum, 30 lime-juice",
+		"Two ounces and three quarters of rye, an ounce of port. Stir":                                "81 rye-whiskey, 30 ruby-port",
+		"3 ounces and a quarter cognac, 1 ounce lemon, shake":                                         "96 cognac, 30 lemon-juice",
+		"vodka two ounces and a half, lime one ounce, shake":                                          "74 vodka, 30 lime-juice",
+		"stir two ounces and a half of gin with half an ounce of dry vermouth":                        "74 london-dry-gin, 15 dry-vermouth",
+		"Jo: and the rum one? / Me: ounce and a half rum, half ounce lime, half ounce simple. shaken": "44 white-rum, 15 lime-juice, 15 simple-syrup",
+		"gin 2 oz and half oz lemon, shake":                                                           "59 london-dry-gin, 15 lemon-juice",
+		"gin 2 oz and a half lemon, shake":                                                            "59 london-dry-gin, 15 lemon-juice",
+	} {
+		assert.Equal(t, want, listed(t, text), text)
+	}
+}

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/reading"
 )
@@ -194,5 +195,18 @@ func TestWhatColleaguesSayOfPoursIsAskedFor(t *testing.T) {
 	} {
 		_, err := reading.Read(text, x)
 		assert.Error(t, err, text)
+	}
+}
+
+// What one portion of a batch is, and how it is served, pours nothing: common practice, no source.
+func TestOnePortionUp(t *testing.T) {
+	for _, text := range []string{
+		"mezcal 400 ml, sweet vermouth 200 ml, water 100 ml, bottle, fridge, pour 80 ml up",
+		"mezcal 400 ml\nsweet vermouth 200 ml\nwater 100 ml\nserve 90 ml up",
+	} {
+		s, err := reading.Read(text, wholeCatalogue(t))
+		require.NoError(t, err, text)
+		assert.Len(t, s.Pours, 3, text)
+		assert.Equal(t, flavor.Up, s.Service, text)
 	}
 }

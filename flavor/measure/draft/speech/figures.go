@@ -3,6 +3,7 @@
 package speech
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -105,8 +106,7 @@ func spokenAt(toks []token.Token, i int) (saying, bool) {
 		}
 		n++
 	}
-	if entry.UnitWordsAt(toks[n:min(len(toks), n+1)]) && w.at(n+1) == "and" && (w.at(n+2) == "a" && token.FractionWords[w.at(n+3)] > 0) { // "an ounce and a half"
-		a.value, a.takes, a.unit, a.sure = 1+token.FractionWords[w.at(n+3)], n+4-i, n-i, true
+	if a.aroundUnit(w, i, n) {
 		return a, true
 	}
 	n, ok := w.number(&a, i, n)
@@ -122,6 +122,45 @@ func spokenAt(toks []token.Token, i int) (saying, bool) {
 	}
 	a.takes = n - i
 	return a, true
+}
+
+// aroundUnit reads an amount at i whose article ends at n and whose unit stands before its fraction: "an ounce
+// and a half", "two ounces and three quarters". It is false if none stands there.
+func (a *saying) aroundUnit(w words, i, n int) bool {
+	whole, unit := 1.0, n
+	if n == i && !entry.UnitWordsAt(w[i:i+1]) { // else "ounce and a half"
+		switch t := &w[i]; {
+		case token.NumberWords[w.at(i)] > 0:
+			whole = token.NumberWords[w.at(i)]
+		case t.Kind == token.Numeral && t.Wrong == "" && t.Value == math.Trunc(t.Value):
+			whole = t.Value
+		default:
+			return false
+		}
+		unit = i + 1
+	}
+	if unit == i && i > 0 && (w[i-1].Kind == token.Numeral || token.NumberWords[w.at(i-1)] > 0) {
+		return false
+	}
+	if unit+2 >= len(w) || !entry.UnitWordsAt(w[unit:unit+1]) || w.at(unit+1) != "and" {
+		return false
+	}
+	part, end := token.FractionWords[w.at(unit+2)], unit+3
+	if part == 0 {
+		times := token.NumberWords[w.at(unit+2)]
+		if w.at(unit+2) == "a" {
+			times = 1
+		}
+		part, end = times*token.FractionWords[strings.TrimSuffix(w.at(unit+3), "s")], unit+4
+	}
+	if !(part > 0 && part < 1) || entry.UnitWordsAt(w[min(end, len(w)):]) { // "gin 2 oz and half oz lemon"
+		return false
+	}
+	if unit > n && i > 0 && w[i-1].Kind == token.Word && w.at(end) != "" && w.at(end) != "of" { // "gin 2 oz and a half lemon" may be two pours
+		return false
+	}
+	a.value, a.takes, a.unit, a.sure = whole+part, end-i, unit-i, true
+	return true
 }
 
 // measured reports whether a unit, or a bar's own measure, stands at i.

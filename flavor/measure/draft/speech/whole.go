@@ -21,7 +21,7 @@ var (
 func InFigures(toks []token.Token) []token.Token {
 	out := make([]token.Token, 0, len(toks))
 	for i := 0; i < len(toks); i++ {
-		if a, ok := spokenAt(toks, i); ok && a.sure && toks[i].Kind == token.Word && tens[toks[i].Text] == 0 {
+		if a, ok := spokenAt(toks, i); ok && a.sure && (toks[i].Kind == token.Word || a.unit >= 0) && tens[toks[i].Text] == 0 {
 			out = a.inFigures(out, toks[i:])
 			i += a.takes - 1
 			continue

@@ -197,7 +197,7 @@ func (s *search) portions(last int) {
 
 // portion returns how many tokens say how much a portion is; 0 if they do not begin with it.
 func portion(toks []token.Token) int {
-	if !portionVerbs.Has(toks[0].Text) || toks[1].Kind != token.Numeral {
+	if len(toks) < 2 || !portionVerbs.Has(toks[0].Text) || toks[1].Kind != token.Numeral {
 		return 0
 	}
 	n := 2

@@ -22,6 +22,7 @@ import (
 	"counterpour/flavor/measure/draft/aside"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -136,6 +137,7 @@ func (s *search) gather() bool {
 				stated++
 			}
 		case i == 0 && s.poursNone(l):
+		case portion(toks) > 0 && servedSo(l.Name): // "pour 90 ml up"
 		case !l.AmountAt.Empty() && !l.UnitAt.Empty() && l.Unit.Jigger() && unicode.IsLetter(rune(s.text[l.UnitAt.Start])):
 			return false // so much of something unknown is poured, whatever it is
 		}
@@ -143,6 +145,12 @@ func (s *search) gather() bool {
 	slices.SortStableFunc(s.pours, func(a, b pour) int { return a.line.Span.Start - b.line.Span.Start })
 	s.ahead = s.ahead && s.bare == 0
 	return figures && stated >= leastStated
+}
+
+// servedSo reports whether the name of a line says how a drink is served, and names nothing.
+func servedSo(name string) bool {
+	said := serving.Of(name)
+	return said.Service != "" && len(said.Unknown) == 0
 }
 
 // amountsApart reports whether amounts stand on lines of their own, apart from the names; else it
