@@ -174,6 +174,8 @@ func VerdictSentence(v weigh.Verdict, tail float64) string {
 		further = say.It("words.some-further-off", "N", n, "One", n == 1)
 	}
 	switch {
+	case v == weigh.Balanced && n <= 0: // what is in balance is not so far off, however rare its ratio
+		return say.It("words.rare-inside")
 	case v == weigh.Balanced && n <= few:
 		return say.It("words.just-inside", "Further", further)
 	case v == weigh.Balanced:

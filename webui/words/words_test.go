@@ -42,6 +42,7 @@ func TestVerdictsCoverEveryTail(t *testing.T) {
 	for _, v := range []weigh.Verdict{weigh.Balanced, weigh.Near, weigh.Off} {
 		assert.NotEmpty(t, Verdict(v))
 		for tail := 0.0; tail <= 1; tail += 0.05 {
+			assert.False(t, v == weigh.Balanced && strings.Contains(VerdictSentence(v, tail), "this far off"), "balanced is not far off")
 			assert.NotContains(t, VerdictSentence(v, tail), "About 0 ")
 			assert.NotContains(t, VerdictSentence(v, tail), "About 10 in 10")
 		}

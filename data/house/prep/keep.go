@@ -2,6 +2,7 @@ package prep
 
 import (
 	"fmt"
+	"slices"
 
 	"counterpour/data/house"
 	"counterpour/flavor"
@@ -20,7 +21,7 @@ const lawFirst = "Local food-safety law comes first. Date the bottle, keep it at
 // keepRules give the days by how an ingredient goes off.
 var keepRules = map[flavor.Spoilage]Keep{
 	flavor.SpoilsRawEgg: {0, "raw egg", "Add the egg to each drink as it is made; use pasteurised egg where the law asks for it."},
-	flavor.SpoilsMilk:   {1, "dairy", "Use it the day it is made; acid in it curdles the milk."},
+	flavor.SpoilsMilk:   {1, "dairy", "Use it the day it is made."},
 	flavor.SpoilsCut:    {1, "fresh fruit, herbs or plant milk", "Use it the day it is made."},
 	flavor.SpoilsJuice:  {1, "fresh juice", "Use it the day it is made: juice turns within hours of being pressed. Better still, batch the rest and add the juice to order."},
 	flavor.SpoilsMade:   {3, "tea, coffee, cordial or an alcohol-free base", "Use it within three days."},
@@ -49,9 +50,20 @@ func KeepOf(s flavor.Spec, abvPct float64, made []house.Made) Keep {
 	for _, p := range s.Pours {
 		k = k.with(p.Profile, made)
 	}
+	milk := func(p flavor.Pour) bool { return p.Profile.Class.Spoils() == flavor.SpoilsMilk }
+	if slices.ContainsFunc(s.Pours, milk) && slices.ContainsFunc(s.Pours, turnsMilk) {
+		k.Text += " The acid in it curdles the milk."
+	}
 	k.Text += " " + lawFirst
 	return k
 }
+
+// sourGPerL is how much acid, in g/L, what is poured beside milk may have without turning it: wine
+// and fruit have more. Common practice, no source.
+const sourGPerL = 4.0
+
+// turnsMilk reports whether a pour is sour enough to turn milk as it stands.
+func turnsMilk(p flavor.Pour) bool { return p.Profile.Acid.Value > sourGPerL }
 
 // with returns the stricter of k and the limit of an ingredient.
 func (k Keep) with(p *flavor.Profile, made []house.Made) Keep {

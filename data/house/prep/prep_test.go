@@ -146,6 +146,14 @@ func TestFreezerBatchStaysLiquid(t *testing.T) {
 	}
 }
 
+// Only acid turns milk.
+func TestKeepTellsOfAcidBesideMilk(t *testing.T) {
+	c, m := stand(t)
+	b, err := prep.Scale(m, spec(t, c, "2 oz brandy\n3/4 oz lemon juice\n1 oz cream\nshake, up"), prep.Target{Servings: 4, Place: prep.Fridge}, nil)
+	require.NoError(t, err)
+	assert.Contains(t, b.Keep.Text, "The acid in it curdles the milk.")
+}
+
 func TestKeepOf(t *testing.T) {
 	c, m := stand(t)
 	for text, want := range map[string]int{
@@ -159,6 +167,7 @@ func TestKeepOf(t *testing.T) {
 		}
 		assert.Equal(t, want, b.Keep.Days, text)
 		assert.Contains(t, b.Keep.Text, "food-safety law comes first")
+		assert.NotContains(t, b.Keep.Text, "curdles", "nothing sour is beside the milk")
 	}
 	s := spec(t, c, "2 oz bourbon\n1 tsp simple syrup\nbuild, rocks")
 	for abv, because := range map[float64]string{0: "no alcohol", 12: "Too weak for the alcohol to keep it", 30: "about four weeks"} {
