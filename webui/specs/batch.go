@@ -292,7 +292,8 @@ type batchView struct {
 	Serves  string
 	ABV     string
 	Rounded string // what rounding does to the strength
-	Freezes string
+	Freezes string // empty for a drink that is served hot
+	Iced    bool   // it holds water in place of ice
 	Later   string
 	Tops    []string
 	Apart   []string
@@ -318,13 +319,16 @@ const hairServing = 0.01
 
 func batchViewOf(said house.Settings, b *prep.Batch, fills string) *batchView {
 	v := &batchView{For: fills, Total: words.Millilitres(b.TotalML) + "\u00a0mL", Serving: words.Millilitres(b.ServingML) + "\u00a0mL",
-		Serves: strings.TrimSuffix(words.Figure(b.Servings, 1), ".0"), ABV: words.Figure(b.ABVPct, 1) + "\u00a0%\u00a0vol", Freezes: words.Figure(b.FreezingC, 0) + "\u00a0°C", Keep: b.Keep.Text, Notes: b.Notes}
+		Serves: strings.TrimSuffix(words.Figure(b.Servings, 1), ".0"), ABV: words.Figure(b.ABVPct, 1) + "\u00a0%\u00a0vol", Iced: b.Water.ML > 0 || b.LaterML > 0, Keep: b.Keep.Text, Notes: b.Notes}
 	if v.For == "" {
 		v.For = say.It("specs.for-servings", "Servings", v.Serves)
 	} else if b.Servings >= 1 { // what is left of another is not served
 		v.Serves = words.Figure(math.Floor(b.Servings+hairServing), 0)
 	}
 	v.Rounded = say.It("specs.by-volume-by-weight", "ByVolume", words.Figure(b.ByJugABVPct, 1), "ByWeight", words.Figure(b.ByScaleABVPct, 1))
+	if !b.Hot { // nobody freezes what is warmed
+		v.Freezes = words.Figure(b.FreezingC, 0) + "\u00a0°C"
+	}
 	if b.LaterML > 0 {
 		v.Later = words.Millilitres(b.LaterML) + "\u00a0mL"
 	}

@@ -27,14 +27,14 @@ func takeApart(s flavor.Spec, juice bool) (bottled flavor.Spec, apart []flavor.P
 }
 
 // apartNotes says what to do with what is left out of the bottle.
-func apartNotes(apart []flavor.Pour, place Storage) []string {
+func apartNotes(apart []flavor.Pour, place Storage, hot bool) []string {
 	var out []string
 	has := func(is func(flavor.Class) bool) bool {
 		return slices.ContainsFunc(apart, func(p flavor.Pour) bool { return is(p.Profile.Class) })
 	}
 	if has(func(c flavor.Class) bool { return c.Kin() == flavor.KinFoam }) {
 		text := "Egg and foam go into each drink as it is made; use pasteurised egg where the law asks for it."
-		if place != ToOrder {
+		if place != ToOrder && !hot {
 			text += " The water is in the batch already, so shake without ice."
 		}
 		out = append(out, text)
@@ -44,7 +44,7 @@ func apartNotes(apart []flavor.Pour, place Storage) []string {
 	}
 	if has(flavor.Class.Pressed) {
 		text := "Juice goes into each drink as it is made, pressed the same day."
-		if place != ToOrder {
+		if place != ToOrder && !hot {
 			text += " The water for it is in the batch already."
 		}
 		out = append(out, text)

@@ -70,6 +70,7 @@ type BatchLine struct {
 type Batch struct {
 	Servings  float64
 	Lines     []BatchLine // in the order of the spec, water last
+	Hot       bool        // its drink is served hot, without ice
 	Water     BatchLine   // replaces the ice's melt water; zero if made to order
 	LaterML   float64     // water per serving that would freeze the batch: add it in the glass
 	Sum       BatchLine   // of the lines that are measured, each as it is rounded; without a name
@@ -107,7 +108,10 @@ func Scale(m *mix.Mixer, s flavor.Spec, t Target, made []house.Made) (*Batch, er
 	if err != nil {
 		return nil, err
 	}
-	b := &Batch{ABVPct: one.ABV, FreezingC: one.FreezingC, Tops: one.Tops, Apart: apart, Notes: apartNotes(apart, t.Place)}
+	b := &Batch{ABVPct: one.ABV, FreezingC: one.FreezingC, Tops: one.Tops, Apart: apart, Notes: apartNotes(apart, t.Place, s.Service == flavor.Hot)}
+	if b.Hot = s.Service == flavor.Hot; b.Hot {
+		b.Notes = append(b.Notes, hotNote)
+	}
 	var dry mix.Ledger
 	for i := range one.Bottle.Pours {
 		per := mix.PerML(one.Bottle.Pours[i].Profile)
@@ -149,6 +153,10 @@ func (t Target) check() error {
 	return nil
 }
 
+// hotNote says how a batch comes to the heat at which its drink is served: alcohol boils off long
+// before water does. Common practice, no source.
+const hotNote = "It is served hot and kept cold: warm what is ordered with a lid on, well below the boil, since alcohol leaves with the steam, into a warmed glass. What is brewed is better brewed fresh and poured hot on the rest."
+
 // water returns how much of a serving's water goes into the batch, and notes how much
 // does not.
 func (b *Batch) water(m *mix.Mixer, dry mix.Ledger, wanted float64, place Storage) float64 {
@@ -158,6 +166,8 @@ func (b *Batch) water(m *mix.Mixer, dry mix.Ledger, wanted float64, place Storag
 		return m.FreezingC(&l) > freezerC-freezerMargin
 	}
 	switch {
+	case b.Hot: // no ice waters it
+		return wanted
 	case place == ToOrder:
 		b.Notes = append(b.Notes, "No water: shake or stir each serving with ice.")
 		return 0

@@ -146,6 +146,22 @@ func TestFreezerBatchStaysLiquid(t *testing.T) {
 	}
 }
 
+// What is served hot is warmed, and no ice waters it, wherever it is kept.
+func TestABatchOfAHotDrink(t *testing.T) {
+	c, m := stand(t)
+	hot := spec(t, c, "1 1/2 oz brandy\n1/2 oz lemon juice\n1/2 oz honey syrup\n4 oz black tea\nbuild, hot")
+	for _, place := range []prep.Storage{prep.Fridge, prep.Freezer, prep.ToOrder} {
+		b, err := prep.Scale(m, hot, prep.Target{Servings: 4, Place: place, JuiceApart: true}, nil)
+		require.NoError(t, err)
+		said := strings.Join(b.Notes, " ")
+		assert.True(t, b.Hot)
+		assert.Contains(t, said, "served hot")
+		assert.NotContains(t, said, "with ice", place)
+		assert.NotContains(t, said, "The water for it", place)
+		assert.Zero(t, b.Water.ML, place)
+	}
+}
+
 // Only acid turns milk.
 func TestKeepTellsOfAcidBesideMilk(t *testing.T) {
 	c, m := stand(t)
