@@ -133,6 +133,7 @@ var allowedInFlavor = map[string][]string{
 	"weigh/proportion": {"flavor", "habit", "ratio", "makeup"},
 	"weigh/forgotten":  {"flavor", "ratio", "makeup", "technique"},
 	"weigh/namesake":   {"flavor", "ratio", "makeup"},
+	"weigh/called":     {"flavor"},
 
 	"riff/wish":      {"flavor", "sense", "measure/pattern"},
 	"riff/precedent": {"flavor", "sense", "ratio", "makeup", "template"},

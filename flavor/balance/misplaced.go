@@ -31,7 +31,7 @@ func (j *Judge) faults(s *flavor.Spec, judged *weigh.Judgement, build *weigh.Bui
 	if out, err := j.inPlaceOf(s, judged, build, usual); err != nil || len(out) > 0 {
 		return out, err
 	}
-	if out, err := j.lackedByName(s, judged, build); err != nil || len(out) > 0 {
+	if out, err := j.lackedByName(s, judged, build, usual); err != nil || len(out) > 0 {
 		return out, err
 	}
 	p, err := j.misplaced(s, judged, build, usual)
@@ -106,13 +106,14 @@ func (j *Judge) inPlaceOf(s *flavor.Spec, judged *weigh.Judgement, build *weigh.
 }
 
 // lackedByName lists what a draft lacks to be the proven drink by whose name it is called, if it is that
-// but for one pour, and balanced with it: another amount of the rest makes another drink of it. What is
-// made the wrong way is told that first.
-func (j *Judge) lackedByName(s *flavor.Spec, judged *weigh.Judgement, build *weigh.Build) ([]fault.Fault, error) {
-	if len(judged.Method) > 0 {
+// but for one pour, and balanced with it: another amount of the rest makes another drink of it. Where more is
+// wrong, that is told beside it. What is made the wrong way is told that first.
+func (j *Judge) lackedByName(s *flavor.Spec, judged *weigh.Judgement, build *weigh.Build, usual []fault.Fault) ([]fault.Fault, error) {
+	lacking := build.Forgotten().Lacking()
+	if len(judged.Method) > 0 || len(lacking) == 0 {
 		return nil, nil
 	}
-	for _, c := range build.Forgotten().Lacking() {
+	for _, c := range lacking {
 		for _, changes := range mend.Completed(s, &c) {
 			spec := change.Apply(s, changes)
 			if _, ok, err := j.set.Reaches(&spec, surely); err != nil {
@@ -122,5 +123,9 @@ func (j *Judge) lackedByName(s *flavor.Spec, judged *weigh.Judgement, build *wei
 			}
 		}
 	}
-	return nil, nil
+	if build.Incomplete() < 1 {
+		return nil, nil
+	}
+	amiss := slices.DeleteFunc(slices.Clone(usual), func(f fault.Fault) bool { return f.Profile == nil })
+	return append([]fault.Fault{fault.Instead(lacking[0].Profile)}, amiss[:min(len(amiss), fault.MaxFaults-1)]...), nil
 }

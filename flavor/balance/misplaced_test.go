@@ -95,6 +95,13 @@ func TestNameTellsWhatIsForgotten(t *testing.T) {
 		"Margarita\n2 oz blanco tequila\n1 oz lime juice\nshake, up":                   "triple-sec",
 		"White Lady\n2 oz gin\n1 oz lemon juice\nshake, up":                            "triple-sec",
 		"Cosmopolitan\n2 oz vodka\n1/2 oz lime juice\n1 oz cranberry juice\nshake, up": "triple-sec",
+		// In balance without, as another drink.
+		"Negroni\n1 oz gin\n1 oz sweet vermouth\nstir, rocks":                                             "red-bitter-aperitif",
+		"Our Boulevardier\n45 ml bourbon\n30 ml sweet vermouth\nstir, up":                                 "red-bitter-aperitif",
+		"Tom Collins\n2 oz gin\n1 oz lemon juice\n3/4 oz simple syrup\nshake, rocks":                      "soda-water",
+		"Bramble\n60 ml gin\n30 ml lemon juice\n15 ml simple syrup\nshake, crushed":                       "creme-de-mure",
+		"French 75\n1 oz gin\n1/2 oz lemon juice\n1/2 oz simple syrup\nshake, up":                         "brut-champagne",
+		"Jungle Bird\n45 ml dark rum\n45 ml pineapple juice\n15 ml lime juice\n15 ml simple syrup\nshake": "red-bitter-aperitif",
 	} {
 		s := k.called(t, text)
 		r := k.score(t, s)
@@ -109,6 +116,36 @@ func TestNameTellsWhatIsForgotten(t *testing.T) {
 	for _, f := range k.score(t, whole).Faults {
 		assert.False(t, f.Missing, f.Text)
 	}
+}
+
+// What makes another drink of it lacks nothing of the drink whose name it has a word of, nor does what pours
+// something else in the place of what is in that, nor one of the ways to pour a drink. Common practice, no
+// source.
+func TestOtherDrinksLackNothingByName(t *testing.T) {
+	k := newKitchen(t)
+	for _, text := range []string{
+		"1 oz gin\n1 oz sweet vermouth\nstir, rocks",
+		"Negroni Verde\n1 oz gin\n1 oz sweet vermouth\nstir, rocks",
+		"Dry Bramble\n60 ml gin\n30 ml lemon juice\n15 ml simple syrup\nshake, crushed",
+		"Margarita\n2 oz tequila\n1 oz lime juice\n3/4 oz agave syrup\nshake, rocks",
+		"Negroni\n1 oz gin\n1 oz sweet vermouth\n1 oz amaro\nstir, rocks",
+		"Gimlet\n2 oz gin\n1 oz lime cordial\nshake, up",
+		"Mint Julep\n2 oz bourbon\n1/2 oz simple syrup\n8 mint leaves\nbuild, crushed",
+	} {
+		r := k.score(t, k.called(t, text))
+		assert.Zero(t, k.lacking(t, text), text)
+		for _, f := range r.Faults {
+			assert.False(t, f.Missing, "%s: %s", text, f.Text)
+		}
+	}
+}
+
+// lacking returns how far out a drink is by what its name says that it lacks.
+func (k *kitchen) lacking(t *testing.T, text string) float64 {
+	build, err := k.judge.Prepare(k.called(t, text))
+	require.NoError(t, err)
+	defer build.Done()
+	return build.Incomplete()
 }
 
 // The name tells which base was forgotten, where others go with the rest as well. Common practice,

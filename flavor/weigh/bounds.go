@@ -138,9 +138,10 @@ func (b *Build) hot(ml []float64, tell func(OutOfBounds)) {
 	}
 }
 
-// boundEdges returns how far out the drink is by its bounds and its method.
+// boundEdges returns how far out the drink is by its bounds and its method, and by what its name says that
+// it lacks.
 func (b *Build) boundEdges(ml []float64, e *ratio.Equivalents) float64 {
-	worst := 0.0
+	worst := b.Incomplete()
 	b.bounds(ml, e, func(o OutOfBounds) { worst = math.Max(worst, o.Edges) })
 	technique.MisstepsOf(b.spec, b.parts, ml, func(s technique.Misstep) { worst = math.Max(worst, s.Edges) })
 	return worst

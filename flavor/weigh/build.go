@@ -34,6 +34,7 @@ type Build struct {
 	fits               []template.Placed
 	habits             *habits                   // see habit
 	cos                []float64                 // see cosines
+	called             []int                     // the places of the proven drinks that it is called after
 	forgotten          *forgotten.Draft          // see Forgotten
 	nearServed         []float64                 // see ofService; nil until asked for
 	foreign            [len(characters)]*float64 // see foreignness; nil until asked for
@@ -66,7 +67,7 @@ func (s *Set) Prepare(spec *flavor.Spec) (*Build, error) {
 			return nil, fmt.Errorf("weigh: pour %d has no ingredient", i+1)
 		}
 	}
-	b := &Build{set: s, spec: spec, parts: makeup.PartsIn(spec), ml: makeup.AmountsOf(spec), desk: s.rooms.desk()}
+	b := &Build{set: s, spec: spec, called: s.names.After(spec), parts: makeup.PartsIn(spec), ml: makeup.AmountsOf(spec), desk: s.rooms.desk()}
 	e := b.Equivalents(b.ml)
 	if !(e.Total() > 0) {
 		return nil, errors.New("weigh: the drink has no strength, sweetness, acid, bitterness or length to weigh; add a pour that has")
@@ -125,7 +126,7 @@ func (b *Build) cosines() []float64 {
 func (b *Build) Forgotten() *forgotten.Draft {
 	if b.forgotten == nil {
 		b.forgotten = &b.desk.forgotten
-		b.forgotten.Hold(b.set.forgotten, b.spec, b.parts, b.ml, b.set.tuning.HabitWidth, b.room)
+		b.forgotten.Hold(b.set.forgotten, b.spec, b.called, b.parts, b.ml, b.set.tuning.HabitWidth, b.room)
 	}
 	return b.forgotten
 }

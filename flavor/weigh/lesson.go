@@ -41,7 +41,7 @@ func LessonsOf(proven []template.Labelled) []*Lesson {
 			tasks:     proportion.TasksOf(b.parts, ml),
 			poured:    proportion.QuantitiesOf(b.parts, ml),
 			forgotten: forgotten.LessonOf(spec, b.parts, ml, &taught.Equivalents),
-			named:     namesake.LessonOf(spec.Name, b.parts, ml),
+			named:     namesake.LessonOf(b.parts, ml),
 			customs:   customaryOf(b.parts, ml),
 		}
 	}
@@ -62,6 +62,7 @@ func (s *Set) learn(lessons []*Lesson) {
 		s.kin.Add(l.Kin)
 		s.forgotten.Add(&l.forgotten)
 		s.namesakes.Add(&l.named)
+		s.names.Add(l.Drink.Spec.Name)
 		s.tasks = append(s.tasks, l.tasks)
 		s.customs.add(&l.customs)
 	}

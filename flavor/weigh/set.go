@@ -6,6 +6,7 @@ import (
 	"counterpour/flavor/habit"
 	"counterpour/flavor/makeup"
 	"counterpour/flavor/template"
+	"counterpour/flavor/weigh/called"
 	"counterpour/flavor/weigh/forgotten"
 	"counterpour/flavor/weigh/namesake"
 	"counterpour/flavor/weigh/proportion"
@@ -26,7 +27,8 @@ type Set struct {
 	tasks      []proportion.Tasks // the same
 	precedents *proportion.Book   // of the same
 	forgotten  *forgotten.Book    // the same, each without one of its parts
-	namesakes  namesake.Book      // the same, by name
+	names      called.Names       // of the same
+	namesakes  namesake.Book      // what the same pour
 	customs    customs            // the same: which have what character
 	tuning     template.Tuning
 	rooms      *rooms

@@ -1,7 +1,10 @@
 package weigh
 
 import (
+	"gonum.org/v1/gonum/floats"
+
 	"counterpour/flavor"
+	"counterpour/flavor/weigh/namesake"
 	"counterpour/flavor/weigh/proportion"
 )
 
@@ -32,7 +35,7 @@ func (b *Build) proportions() *proportion.Usual {
 	poured := proportion.QuantitiesOf(b.parts, b.ml)
 	b.desk.precedents = b.set.precedents.PrecedentsFor(&poured, kindly, b.spec.Method == flavor.Blend, b.room)
 	b.precedents = &b.desk.precedents
-	b.namesakes = b.set.namesakes.OwnOf(b.spec.Name, b.parts, b.ml)
+	b.namesakes = b.set.namesakes.OwnOf(b.called, b.parts, b.ml)
 	return b.proportion
 }
 
@@ -61,6 +64,17 @@ func (b *Build) unevenEdges(ml []float64) (edges, excused float64) {
 // namely returns how far out a drink is by its name, given how surely precedents excuse it: what is
 // well within all that is made of the same is another way to pour the drink, as a wet Martini is.
 func namely(edges, excused float64) float64 { return edges * min(1, 2*(1-excused)) }
+
+// Incomplete returns how far out the drink is by lacking the one thing that all proven drinks of its name have
+// beside all of it, 1 at the edge; 0 if it lacks none.
+func (b *Build) Incomplete() (edges float64) {
+	for i, c := range b.Forgotten().Lacking() {
+		if x := namesake.LeftOut(c.ML, floats.Sum(b.ml)); i == 0 || x < edges {
+			edges = x
+		}
+	}
+	return edges
+}
 
 // Uneven is what does one task of a drink, and is too much or too little to what does the
 // others.

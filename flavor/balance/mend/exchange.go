@@ -38,10 +38,16 @@ func Completed(s *flavor.Spec, lacks *forgotten.Companion) [][]change.Change {
 	return Exchanged(s, &forgotten.Exchange{In: *lacks})
 }
 
+// lacksByName reports whether what is wrong first is that the draft lacks what the drink that it is called
+// after has: what else goes with the rest makes another drink of it.
+func (f *fixing) lacksByName() bool {
+	return f.forgets() && f.faults[0].Beside && len(f.build.Forgotten().Lacking()) > 0
+}
+
 // byName pours what the drink that the draft is called after has beside all of it, where that is
 // missing.
 func (f *fixing) byName() {
-	if f.bench.Pantry.empty() || !f.forgets() || !f.faults[0].Beside {
+	if f.bench.Pantry.empty() || !f.lacksByName() {
 		return
 	}
 	for _, c := range f.build.Forgotten().Lacking() {

@@ -57,7 +57,7 @@ func (b *Bench) Fixes(d *Draft, limit int) ([]Fix, error) {
 		}
 	}
 	for i, try := range f.tries() {
-		if f.mended() && (i > 0 || !f.forgets()) {
+		if f.mended() && (i > 0 || !f.forgets() || f.lacksByName()) {
 			break
 		}
 		if err := try(); err != nil {

@@ -21,7 +21,7 @@ type Book struct {
 	milky       []bool            // it has milk or cream that acid turns
 	mixed       []bool            // it is shaken, blended or swizzled
 	joints      joints            // their ingredients
-	titled      titled            // their names
+	specs       []*flavor.Spec    // themselves
 	unbased     Rests             // without its bases
 	unsweetened Rests             // without syrups and sugar
 	unturned    Rests             // without what is sour and what that turns
@@ -40,7 +40,7 @@ func (b *Book) Grow(n int) {
 // Add takes in what the next proven drink teaches.
 func (b *Book) Add(l *Lesson) {
 	b.joints.add(len(b.based), l.joined)
-	b.titled.add(l.spec)
+	b.specs = append(b.specs, l.spec)
 	b.Served.Add(l.spec.Service)
 	b.mixed = append(b.mixed, mixes(l.spec.Method))
 	b.bases, b.based = append(b.bases, l.base), append(b.based, l.base != nil)

@@ -13,6 +13,7 @@ import (
 type Draft struct {
 	book   *Book
 	spec   *flavor.Spec
+	called []int // the places of the proven drinks that it is called after
 	parts  []makeup.Part
 	ml     []float64
 	served makeup.Service
@@ -28,12 +29,12 @@ type Draft struct {
 	ballot  []votes
 }
 
-// Hold makes the draft that of a spec, given its parts and the mL of its pours; an earlier one
-// leaves its memory. width is how fast proven drinks count less for being made of other things,
+// Hold makes the draft that of a spec, given the places of the proven drinks that it is called after, its
+// parts and the mL of its pours; an earlier one leaves its memory. width is how fast proven drinks count less for being made of other things,
 // see [makeup.Likeness]; room lends lists of so many zeros, which are in use as long as the
 // draft is.
-func (d *Draft) Hold(b *Book, spec *flavor.Spec, parts []makeup.Part, ml []float64, width float64, room func(int) []float64) {
-	*d = Draft{book: b, spec: spec, parts: parts, ml: ml, served: b.Served.Place(spec.Service), width: width, room: room, lacking: d.lacking, ballot: d.ballot}
+func (d *Draft) Hold(b *Book, spec *flavor.Spec, called []int, parts []makeup.Part, ml []float64, width float64, room func(int) []float64) {
+	*d = Draft{book: b, spec: spec, called: called, parts: parts, ml: ml, served: b.Served.Place(spec.Service), width: width, room: room, lacking: d.lacking, ballot: d.ballot}
 }
 
 // ServedAlike reports whether a proven drink, by its place, is served as the draft is.

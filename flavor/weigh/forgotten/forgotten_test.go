@@ -41,7 +41,7 @@ func TestWhatWasForgottenIsFound(t *testing.T) {
 			require.NoError(t, err)
 			parts, ml, e := makeup.PartsIn(&s), makeup.AmountsOf(&s), makeup.EquivalentsOf(&s)
 			var d forgotten.Draft
-			d.Hold(&book, &s, parts, ml, width, func(n int) []float64 { return make([]float64, n) })
+			d.Hold(&book, &s, nil, parts, ml, width, func(n int) []float64 { return make([]float64, n) })
 			var got []ratio.Axis
 			d.Lacks(ml, &e, func(x forgotten.Lack) {
 				if x.Edges >= 1 {

@@ -3,7 +3,6 @@ package forgotten
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/makeup"
@@ -12,60 +11,18 @@ import (
 // A drink that is called by the name of a proven one is meant to be that: it tells which base is
 // forgotten where the rest of the pours goes with several, and what stands in another's place.
 
-// titled are the proven drinks by name.
-type titled struct {
-	drinks map[string][]int // their places, by the normalised name up to a comma
-	words  map[string]bool  // of all those names
-	specs  []*flavor.Spec
-}
-
-func (t *titled) add(s *flavor.Spec) {
-	if t.drinks == nil {
-		t.drinks, t.words = map[string][]int{}, map[string]bool{}
-	}
-	name, _, _ := strings.Cut(s.Name, ",")
-	if key := flavor.NormaliseName(name); key != "" {
-		t.drinks[key] = append(t.drinks[key], len(t.specs))
-		for _, w := range strings.Fields(key) {
-			t.words[w] = true
-		}
-	}
-	t.specs = append(t.specs, s)
-}
-
-// mostNameWords is the most words of a title that are looked up together.
-const mostNameWords = 6
-
-// named returns the proven drinks after which a title calls a draft: the longest name in it. Before
-// it no word may stand that other names have, which makes another drink of it, as a base or a fruit
-// does.
-func (t *titled) named(title string) []int {
-	words := strings.Fields(flavor.NormaliseName(title))
-	first := slices.IndexFunc(words, func(w string) bool { return t.words[w] })
-	if first < 0 {
-		return nil
-	}
-	for n := min(mostNameWords, len(words)-first); n > 0; n-- {
-		if out := t.drinks[strings.Join(words[first:first+n], " ")]; out != nil {
-			return out
-		}
-	}
-	return nil
-}
-
 // namedBase returns the base of the proven drinks that the draft is called after, those whose
 // rest is nearest counting most; nil if none has one that the draft may have.
 func (d *Draft) namedBase() *flavor.Profile {
-	named := d.book.titled.named(d.spec.Name)
-	if len(named) == 0 {
+	if len(d.called) == 0 {
 		return nil
 	}
 	weights, near := d.room(len(d.book.bases)), d.nearUnbased()
-	for _, i := range named {
+	for _, i := range d.called {
 		weights[i] = near[i] + NearestToTell
 	}
 	of := make([]*flavor.Profile, len(weights))
-	for _, i := range named {
+	for _, i := range d.called {
 		of[i] = d.book.bases[i]
 	}
 	return mostVoted(of, weights)
@@ -74,9 +31,9 @@ func (d *Draft) namedBase() *flavor.Profile {
 // Called reports whether the draft is called after proven drinks, and whether any of those has what
 // does in a drink as an ingredient does.
 func (d *Draft) Called(p *flavor.Profile) (called, has bool) {
-	for _, i := range d.book.titled.named(d.spec.Name) {
+	for _, i := range d.called {
 		called = true
-		has = has || slices.ContainsFunc(d.book.titled.specs[i].Pours, func(o flavor.Pour) bool { return doesAlike(p, o.Profile) })
+		has = has || slices.ContainsFunc(d.book.specs[i].Pours, func(o flavor.Pour) bool { return doesAlike(p, o.Profile) })
 	}
 	return called, has
 }
@@ -92,8 +49,8 @@ type Exchange struct {
 // that is neither nothing nor more than one pour in the place of another.
 func (d *Draft) Exchanges() []Exchange {
 	var out []Exchange
-	for _, i := range d.book.titled.named(d.spec.Name) {
-		if odd, lacks := d.apartFrom(d.book.titled.specs[i]); len(odd) == 1 && len(lacks) == 1 {
+	for _, i := range d.called {
+		if odd, lacks := d.apartFrom(d.book.specs[i]); len(odd) == 1 && len(lacks) == 1 {
 			out = append(out, Exchange{odd[0], lacks[0]})
 		}
 	}
@@ -104,8 +61,8 @@ func (d *Draft) Exchanges() []Exchange {
 // it has not, where it is that drink but for it, as much as each of those pours.
 func (d *Draft) Lacking() []Companion {
 	var out []Companion
-	for _, i := range d.book.titled.named(d.spec.Name) {
-		odd, lacks := d.apartFrom(d.book.titled.specs[i])
+	for _, i := range d.called {
+		odd, lacks := d.apartFrom(d.book.specs[i])
 		if len(odd) > 0 || len(lacks) != 1 || len(out) > 0 && !doesAlike(lacks[0].Profile, out[0].Profile) {
 			return nil
 		}
@@ -136,7 +93,7 @@ func (d *Draft) apartFrom(s *flavor.Spec) (odd []*flavor.Profile, lacks []Compan
 
 // exchanged reports whether a part of a draft may stand in the place of another.
 func exchanged(p *makeup.Part) bool {
-	return !makeup.IsBase(p) && p.Profile.Class.Kin() != flavor.KinFoam &&
+	return !makeup.IsBase(p) && !p.Profile.Class.Free() && p.Profile.Class.Kin() != flavor.KinFoam &&
 		(p.Role != flavor.PartSeasoning || p.Profile.Class == flavor.ClassSavoury)
 }
 

@@ -1,4 +1,4 @@
-// Package namesake holds a drink against the proven ones of its name: how much they pour of each
+// Package namesake holds a drink against the proven ones that it is called after: how much they pour of each
 // of its parts to all the rest.
 //
 // A family is wide, and what is usual in it leaves room for much that nobody would pour into this
@@ -9,16 +9,14 @@ package namesake
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/makeup"
 	"counterpour/flavor/ratio"
 )
 
-// Lesson is what a proven drink pours under its name.
+// Lesson is what a proven drink pours.
 type Lesson struct {
-	key    string
 	groups []group
 }
 
@@ -30,12 +28,8 @@ type group struct {
 	amount float64         // mL, of a base, a sweetener or a sour in equivalents
 }
 
-// LessonOf reads a proven drink, given its parts and the mL of each of its pours. What stands
-// behind a comma in its name says whose it is.
-func LessonOf(name string, parts []makeup.Part, ml []float64) Lesson {
-	name, _, _ = strings.Cut(name, ",")
-	return Lesson{key: flavor.NormaliseName(name), groups: groupsOf(parts, ml)}
-}
+// LessonOf reads a proven drink, given its parts and the mL of each of its pours.
+func LessonOf(parts []makeup.Part, ml []float64) Lesson { return Lesson{groupsOf(parts, ml)} }
 
 // groupsOf returns what a drink pours, without what seasons, binds or waters it: all drinks have
 // water of the ice as well, and proven ones rarely say how much.
@@ -76,18 +70,11 @@ func groupOf(p *makeup.Part, ml []float64) (group, bool) {
 	return g, true
 }
 
-// Book is the proven drinks by name. It is read-only once built and safe for concurrent use.
-type Book struct{ drinks map[string][]*Lesson }
+// Book is the proven drinks in their order. It is read-only once built and safe for concurrent use.
+type Book struct{ drinks []*Lesson }
 
-// Add takes in what a proven drink teaches.
-func (b *Book) Add(l *Lesson) {
-	if b.drinks == nil {
-		b.drinks = map[string][]*Lesson{}
-	}
-	if l.key != "" && len(l.groups) > 1 {
-		b.drinks[l.key] = append(b.drinks[l.key], l)
-	}
-}
+// Add takes in what the next proven drink teaches.
+func (b *Book) Add(l *Lesson) { b.drinks = append(b.drinks, l) }
 
 // Own are the proven drinks that a draft has the name of, and all the parts.
 type Own struct {
@@ -102,16 +89,20 @@ type pairing struct {
 	rest   float64 // what the proven drink has beside that
 }
 
-// OwnOf returns the proven drinks of a name that have all parts of a draft and none that it has not,
-// but for what little it has beside those.
-func (b *Book) OwnOf(name string, parts []makeup.Part, ml []float64) Own {
+// OwnOf returns, of the proven drinks that a draft is called after, given their places, those that have
+// all parts of it and none that it has not, but for what little it has beside those. A drink of one part
+// has no proportions.
+func (b *Book) OwnOf(called []int, parts []makeup.Part, ml []float64) Own {
 	out := Own{parts: parts}
-	named := b.drinks[flavor.NormaliseName(name)]
-	if len(named) == 0 {
+	if len(called) == 0 {
 		return out
 	}
 	groups := groupsOf(parts, ml)
-	for _, l := range named {
+	for _, i := range called {
+		l := b.drinks[i]
+		if len(l.groups) < 2 {
+			continue
+		}
 		if pairs := pair(groups, l.groups); pairs != nil {
 			out.pairs = append(out.pairs, pairs)
 		}
@@ -169,6 +160,16 @@ const traceShare = 0.08
 // besideShare is the share of a drink from which what no proven drink of the name has makes another
 // drink of it.
 const besideShare = 0.15
+
+// mostLeftOut is how far out a drink is at most by what is left out of it, in edges: what is left may be a
+// good drink of another name. Judged.
+const mostLeftOut = 1.5
+
+// LeftOut returns how far out a draft is that has nothing of what all proven drinks of its name have so much
+// of beside all that it has, in mL of both.
+func LeftOut(theirs, rest float64) (edges float64) {
+	return min(mostLeftOut, (toRest(theirs, rest)-toRest(0, rest))/fromOne)
+}
 
 // Edges returns how far out a draft with other amounts is, 1 at the edge of what is balanced, and
 // what of it is: the largest ingredient that does it, nil if nothing is, and the logarithm of the factor
