@@ -46,7 +46,11 @@ func (j *Judge) faults(s *flavor.Spec, judged *weigh.Judgement, build *weigh.Bui
 // such thing, it may as well be meant where another amount of one pour, or another way to make the
 // drink, balances it; if it is so called, where such an amount does so with room.
 func (j *Judge) misplaced(s *flavor.Spec, judged *weigh.Judgement, build *weigh.Build, usual []fault.Fault) (*flavor.Profile, error) {
-	for _, x := range build.Misplaced() {
+	candidates := build.Misplaced()
+	if odd := build.OddByName(); odd != nil && !slices.ContainsFunc(candidates, func(x weigh.Misplaced) bool { return x.Profile == odd }) {
+		candidates = append(candidates, weigh.Misplaced{Profile: odd, Alike: 1})
+	}
+	for _, x := range candidates {
 		p := x.Profile
 		called, has := build.Forgotten().Called(p)
 		if has || !called && x.Alike < surelyAlike || ownBeyond(judged, p) && !turned(judged) {
@@ -113,13 +117,13 @@ func (j *Judge) lackedByName(s *flavor.Spec, judged *weigh.Judgement, build *wei
 	if len(judged.Method) > 0 || len(lacking) == 0 {
 		return nil, nil
 	}
-	for _, c := range lacking {
-		for _, changes := range mend.Completed(s, &c) {
+	for _, x := range lacking {
+		for _, changes := range mend.Exchanged(s, &x) {
 			spec := change.Apply(s, changes)
 			if _, ok, err := j.set.Reaches(&spec, surely); err != nil {
 				return nil, err
 			} else if ok {
-				return []fault.Fault{fault.Instead(c.Profile)}, nil
+				return []fault.Fault{fault.Instead(x.In.Profile)}, nil
 			}
 		}
 	}
@@ -127,5 +131,5 @@ func (j *Judge) lackedByName(s *flavor.Spec, judged *weigh.Judgement, build *wei
 		return nil, nil
 	}
 	amiss := slices.DeleteFunc(slices.Clone(usual), func(f fault.Fault) bool { return f.Profile == nil })
-	return append([]fault.Fault{fault.Instead(lacking[0].Profile)}, amiss[:min(len(amiss), fault.MaxFaults-1)]...), nil
+	return append([]fault.Fault{fault.Instead(lacking[0].In.Profile)}, amiss[:min(len(amiss), fault.MaxFaults-1)]...), nil
 }

@@ -36,6 +36,17 @@ func (b *Build) Known() bool {
 	return b.set.kin.Drinks() == 0 || b.alike(slices.Max(b.cosines())) >= mostAlike
 }
 
+// OddByName returns the pour, larger than a touch, without which the draft is what it is called after; nil if
+// there is none such.
+func (b *Build) OddByName() *flavor.Profile {
+	p := b.Forgotten().Odd()
+	size := b.sizeOf(b.ml)
+	if i := slices.IndexFunc(b.parts, func(o makeup.Part) bool { return o.Profile == p }); i < 0 || b.parts[i].Amount(b.ml) < leastMisplaced*size.all {
+		return nil
+	}
+	return p
+}
+
 // Misplaced returns the ingredients without each of which the drink is made as some proven drink
 // is, though it is not with it; first that without which it is most like one. A base is never
 // misplaced, nor what is counted in dashes.

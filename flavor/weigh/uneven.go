@@ -35,7 +35,7 @@ func (b *Build) proportions() *proportion.Usual {
 	poured := proportion.QuantitiesOf(b.parts, b.ml)
 	b.desk.precedents = b.set.precedents.PrecedentsFor(&poured, kindly, b.spec.Method == flavor.Blend, b.room)
 	b.precedents = &b.desk.precedents
-	b.namesakes = b.set.namesakes.OwnOf(b.called, b.parts, b.ml)
+	b.namesakes = b.set.namesakes.OwnOf(b.called, b.spec.Service, b.parts, b.ml)
 	return b.proportion
 }
 
@@ -68,9 +68,9 @@ func namely(edges, excused float64) float64 { return edges * min(1, 2*(1-excused
 // Incomplete returns how far out the drink is by lacking the one thing that all proven drinks of its name have
 // beside all of it, 1 at the edge; 0 if it lacks none.
 func (b *Build) Incomplete() (edges float64) {
-	for i, c := range b.Forgotten().Lacking() {
-		if x := namesake.LeftOut(c.ML, floats.Sum(b.ml)); i == 0 || x < edges {
-			edges = x
+	for i, x := range b.Forgotten().Lacking() {
+		if out := namesake.LeftOut(x.In.ML, floats.Sum(b.ml)); i == 0 || out < edges {
+			edges = out
 		}
 	}
 	return edges

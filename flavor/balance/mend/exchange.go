@@ -33,11 +33,6 @@ func Exchanged(s *flavor.Spec, x *forgotten.Exchange) [][]change.Change {
 	return out
 }
 
-// Completed returns the changes that add what a draft lacks, as [Exchanged] does.
-func Completed(s *flavor.Spec, lacks *forgotten.Companion) [][]change.Change {
-	return Exchanged(s, &forgotten.Exchange{In: *lacks})
-}
-
 // lacksByName reports whether what is wrong first is that the draft lacks what the drink that it is called
 // after has: what else goes with the rest makes another drink of it.
 func (f *fixing) lacksByName() bool {
@@ -50,9 +45,11 @@ func (f *fixing) byName() {
 	if f.bench.Pantry.empty() || !f.lacksByName() {
 		return
 	}
-	for _, c := range f.build.Forgotten().Lacking() {
-		for k, changes := range Completed(f.spec, &c) {
-			f.keep(candidate{changes: changes, asked: 0, steps: k + 1, puts: true, sure: true, score: f.scoreWith(changes, weigh.BalancedFrom)})
+	steps := 0
+	for _, x := range f.build.Forgotten().Lacking() {
+		for _, changes := range Exchanged(f.spec, &x) {
+			steps++
+			f.keep(candidate{changes: changes, asked: 0, steps: steps, puts: true, sure: true, score: f.scoreWith(changes, weigh.BalancedFrom)})
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package forgotten
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -57,22 +58,81 @@ func (d *Draft) Exchanges() []Exchange {
 	return out
 }
 
-// Lacking returns the one thing that each of the proven drinks that the draft is called after has and
-// it has not, where it is that drink but for it, as much as each of those pours.
-func (d *Draft) Lacking() []Companion {
-	var out []Companion
+// Lacking returns the one thing that each of the proven drinks that the draft is called after has and it has
+// not, where it is that drink but for it, as much as each of those pours, first as much as is usual; plain
+// water that is poured in its place goes out for it.
+func (d *Draft) Lacking() []Exchange {
+	var out []Exchange
 	for _, i := range d.called {
-		odd, lacks := d.apartFrom(d.book.specs[i])
-		if len(odd) > 0 || len(lacks) != 1 || len(out) > 0 && !doesAlike(lacks[0].Profile, out[0].Profile) {
+		s := d.book.specs[i]
+		odd, lacks := d.apartFrom(s)
+		if len(lacks) != 1 || len(out) > 0 && !doesAlike(lacks[0].Profile, out[0].In.Profile) {
 			return nil
 		}
-		out = append(out, lacks[0])
+		x := Exchange{In: lacks[0]}
+		for _, p := range odd {
+			switch {
+			case plain(p):
+				x.Out = p
+			case d.amountOf(p) >= standsIn*lacks[0].ML:
+				return nil
+			}
+		}
+		out = append(out, x)
+	}
+	usualFirst(out)
+	return out
+}
+
+// usualFirst orders exchanges by how near what comes in is to the middle of them, then by their order.
+func usualFirst(all []Exchange) {
+	if len(all) < 2 {
+		return
+	}
+	ml := make([]float64, len(all))
+	for i := range all {
+		ml[i] = all[i].In.ML
+	}
+	slices.Sort(ml)
+	middle := ml[(len(ml)-1)/2]
+	slices.SortStableFunc(all, func(x, y Exchange) int {
+		return cmp.Compare(math.Abs(x.In.ML-middle), math.Abs(y.In.ML-middle))
+	})
+}
+
+// standsIn is the share of what a draft lacks from which another pour is there in its place: a splash of
+// orange is no lemon. Judged.
+const standsIn = 0.3
+
+// Odd returns the one thing that the draft has and none of the proven drinks that it is called after has,
+// where it has all that one of them has; nil if there is none such.
+func (d *Draft) Odd() *flavor.Profile {
+	var out *flavor.Profile
+	for _, i := range d.called {
+		odd, lacks := d.apartFrom(d.book.specs[i])
+		if len(odd) != 1 || out != nil && odd[0] != out {
+			return nil
+		}
+		if len(lacks) == 0 {
+			out = odd[0]
+		}
 	}
 	return out
 }
 
-// apartFrom lists what the draft has and a proven drink has not, and the other way round. Bases,
-// seasonings and eggs are no matter of that.
+// amountOf returns the mL of an ingredient in the draft.
+func (d *Draft) amountOf(p *flavor.Profile) float64 {
+	ml := 0.0
+	for i := range d.parts {
+		if d.parts[i].Profile == p {
+			ml += d.parts[i].Amount(d.ml)
+		}
+	}
+	return ml
+}
+
+// apartFrom lists what the draft has and a proven drink has not, and the other way round; of what does the
+// same in it, the most. Bases, seasonings and eggs are no matter of that.
 func (d *Draft) apartFrom(s *flavor.Spec) (odd []*flavor.Profile, lacks []Companion) {
 	for k := range d.parts {
 		p := &d.parts[k]
@@ -83,9 +143,17 @@ func (d *Draft) apartFrom(s *flavor.Spec) (odd []*flavor.Profile, lacks []Compan
 	for k := range s.Pours {
 		o := &s.Pours[k]
 		part := makeup.Part{Profile: o.Profile, Role: o.Profile.Class.Part()}
-		if joins(&part) && !makeup.IsBase(&part) && !o.Profile.Class.Free() && d.allows(o.Profile) &&
-			!slices.ContainsFunc(d.parts, func(p makeup.Part) bool { return doesAlike(p.Profile, o.Profile) }) {
-			lacks = append(lacks, Companion{Profile: o.Profile, ML: o.ML * d.scaleTo(s)})
+		if !joins(&part) || makeup.IsBase(&part) || o.Profile.Class.Free() || !d.allows(o.Profile) ||
+			slices.ContainsFunc(d.parts, func(p makeup.Part) bool { return doesAlike(p.Profile, o.Profile) }) {
+			continue
+		}
+		lack := Companion{Profile: o.Profile, ML: o.ML * d.scaleTo(s)}
+		at := slices.IndexFunc(lacks, func(c Companion) bool { return doesAlike(c.Profile, o.Profile) })
+		switch {
+		case at < 0:
+			lacks = append(lacks, lack)
+		case lack.ML > lacks[at].ML:
+			lacks[at] = lack
 		}
 	}
 	return odd, lacks
@@ -98,16 +166,21 @@ func exchanged(p *makeup.Part) bool {
 }
 
 // doesAlike reports whether two ingredients do the same in a drink: any base, syrup or citrus
-// stands for another, all else only for its own class.
+// stands for another, all else only for its own class, and plain water for nothing that tastes.
 func doesAlike(p, o *flavor.Profile) bool {
 	if p.Class == o.Class {
-		return true
+		return plain(p) == plain(o)
 	}
 	switch part := p.Class.Part(); part {
 	case flavor.PartBase, flavor.PartSweetener, flavor.PartSour:
 		return part == o.Class.Part()
 	}
 	return false
+}
+
+// plain reports whether an ingredient is water, sparkling or not, that tastes of nothing.
+func plain(p *flavor.Profile) bool {
+	return p.Class.Free() || p.Class == flavor.ClassSoda && p.Sugar.Value == 0 && p.Acid.Value == 0 && p.Bitter.Value == 0
 }
 
 // scaleTo returns how many times as large as a proven drink the draft is, by their bases; 1 where

@@ -79,6 +79,7 @@ func (b *Book) Add(l *Lesson) { b.drinks = append(b.drinks, l) }
 // Own are the proven drinks that a draft has the name of, and all the parts.
 type Own struct {
 	parts []makeup.Part
+	long  bool        // it is served long
 	pairs [][]pairing // of each proven drink
 }
 
@@ -92,8 +93,8 @@ type pairing struct {
 // OwnOf returns, of the proven drinks that a draft is called after, given their places, those that have
 // all parts of it and none that it has not, but for what little it has beside those. A drink of one part
 // has no proportions.
-func (b *Book) OwnOf(called []int, parts []makeup.Part, ml []float64) Own {
-	out := Own{parts: parts}
+func (b *Book) OwnOf(called []int, service flavor.Service, parts []makeup.Part, ml []float64) Own {
+	out := Own{parts: parts, long: service == flavor.Long}
 	if len(called) == 0 {
 		return out
 	}
@@ -145,7 +146,7 @@ func pair(own, theirs []group) []pairing {
 }
 
 // How far a drink may be from all proven ones of its name, as the logarithm of a factor, if there is
-// only one and if there are more; a length is poured up to the brim of what glass there is. Chosen by
+// only one and if there are more; what is served long is poured up to the brim of what glass there is. Chosen by
 // the trial: the least by which as many proven drinks are balanced as without.
 const (
 	fromOne     = 0.8
@@ -161,14 +162,15 @@ const traceShare = 0.08
 // drink of it.
 const besideShare = 0.15
 
-// mostLeftOut is how far out a drink is at most by what is left out of it, in edges: what is left may be a
-// good drink of another name. Judged.
-const mostLeftOut = 1.5
+// How far out a drink is at most by what is left out of it, in edges: what is left may be a good drink of
+// another name; and the logarithm of a factor that takes it to the edge, more than fromOne, as what a book
+// prints may be left out now and then. Judged.
+const mostLeftOut, leftOutWidth = 1.5, 1.0
 
 // LeftOut returns how far out a draft is that has nothing of what all proven drinks of its name have so much
 // of beside all that it has, in mL of both.
 func LeftOut(theirs, rest float64) (edges float64) {
-	return min(mostLeftOut, (toRest(theirs, rest)-toRest(0, rest))/fromOne)
+	return min(mostLeftOut, (toRest(theirs, rest)-toRest(0, rest))/leftOutWidth)
 }
 
 // Edges returns how far out a draft with other amounts is, 1 at the edge of what is balanced, and
@@ -185,7 +187,7 @@ func (o *Own) Edges(ml []float64) (edges float64, by *flavor.Profile, change flo
 	}
 	for i := range groups {
 		away, middle, known := o.away(groups, i)
-		if groups[i].part == flavor.PartLength {
+		if o.long && groups[i].part == flavor.PartLength {
 			away /= lengthMore
 		}
 		if e := math.Abs(away) / width; known && e > edges {
