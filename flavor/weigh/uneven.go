@@ -35,7 +35,7 @@ func (b *Build) proportions() *proportion.Usual {
 	poured := proportion.QuantitiesOf(b.parts, b.ml)
 	b.desk.precedents = b.set.precedents.PrecedentsFor(&poured, kindly, b.spec.Method == flavor.Blend, b.room)
 	b.precedents = &b.desk.precedents
-	b.namesakes = b.set.namesakes.OwnOf(b.called, b.spec.Service, b.parts, b.ml)
+	b.namesakes = b.set.namesakes.OwnOf(b.called, b.parts, b.ml)
 	return b.proportion
 }
 

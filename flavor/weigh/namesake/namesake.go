@@ -93,8 +93,8 @@ type pairing struct {
 // OwnOf returns, of the proven drinks that a draft is called after, given their places, those that have
 // all parts of it and none that it has not, but for what little it has beside those. A drink of one part
 // has no proportions.
-func (b *Book) OwnOf(called []int, service flavor.Service, parts []makeup.Part, ml []float64) Own {
-	out := Own{parts: parts, long: service == flavor.Long}
+func (b *Book) OwnOf(called []int, parts []makeup.Part, ml []float64) Own {
+	out := Own{parts: parts}
 	if len(called) == 0 {
 		return out
 	}
@@ -146,7 +146,7 @@ func pair(own, theirs []group) []pairing {
 }
 
 // How far a drink may be from all proven ones of its name, as the logarithm of a factor, if there is
-// only one and if there are more; what is served long is poured up to the brim of what glass there is. Chosen by
+// only one and if there are more; a length is poured up to the brim of what glass there is. Chosen by
 // the trial: the least by which as many proven drinks are balanced as without.
 const (
 	fromOne     = 0.8
@@ -187,7 +187,7 @@ func (o *Own) Edges(ml []float64) (edges float64, by *flavor.Profile, change flo
 	}
 	for i := range groups {
 		away, middle, known := o.away(groups, i)
-		if o.long && groups[i].part == flavor.PartLength {
+		if groups[i].part == flavor.PartLength {
 			away /= lengthMore
 		}
 		if e := math.Abs(away) / width; known && e > edges {

@@ -70,7 +70,7 @@ func TestADrinkIsHeldAgainstItsName(t *testing.T) {
 		{"with much that it has not", []int{0}, append(flight[:4:4], pear), []float64{60, 22.5, 15, 40, 30}, false, nil, false},
 	} {
 		parts, ml := drink(c.profiles, c.ml...)
-		own := book.OwnOf(c.called, flavor.Up, parts, ml)
+		own := book.OwnOf(c.called, parts, ml)
 		edges, by, change := own.Edges(ml)
 		assert.Equal(t, c.out, edges > 1, "%s: %.2f", c.text, edges)
 		if c.out {
@@ -88,7 +88,7 @@ func TestBetweenItsNamesakesADrinkIsWithin(t *testing.T) {
 		between := rapid.Float64Range(0, 1).Draw(t, "between")
 		size := rapid.Float64Range(0.5, 2).Draw(t, "size")
 		parts, ml := drink(flight, size*(45+15*between), size*15, size*15, size*7.5*(1+between))
-		own := book.OwnOf([]int{0, 1}, flavor.Up, parts, ml)
+		own := book.OwnOf([]int{0, 1}, parts, ml)
 		edges, _, _ := own.Edges(ml)
 		assert.Less(t, edges, 0.2)
 		last := edges
