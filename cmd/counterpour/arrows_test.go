@@ -41,7 +41,7 @@ var allowedInFlavor = map[string][]string{
 	"makeup":    {"flavor", "mix", "ratio"},
 	"technique": {"flavor", "mix", "ratio", "makeup"},
 	"template":  {"flavor", "ratio", "makeup"},
-	"weigh":     {"flavor", "mix", "habit", "ratio", "makeup", "technique", "template", "weigh/proportion", "weigh/forgotten", "weigh/namesake"},
+	"weigh":     {"flavor", "mix", "habit", "ratio", "makeup", "technique", "template", "weigh/proportion", "weigh/forgotten", "weigh/namesake", "weigh/called"},
 	"balance":   {"flavor", "mix", "ratio", "technique", "weigh", "balance/arithmetic", "balance/change", "balance/fault", "balance/mend"},
 	"cover":     {"flavor", "guest", "measure", "mix", "sense", "technique", "weigh", "balance", "cover/asked", "cover/gap", "cover/idea", "cover/listing", "cover/portion", "cover/role", "cover/search", "cover/shelf", "cover/wording"},
 	"drill":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "makeup", "template", "weigh", "balance", "balance/threshold", "cover", "riff", "drill/tasting", "drill/handling", "drill/pace", "drill/slip", "drill/wording"},
