@@ -45,6 +45,8 @@ var wellMade = []string{
 	"2 1/2 oz gin|1/2 oz dry vermouth|shake, up",
 	"2 oz gin|1/2 oz sweet vermouth|3/4 oz orange juice|shake, up",
 	"2 oz brandy|3/4 oz lemon juice|1 oz whole milk|1 oz simple syrup|stir, rocks|step: strain off the curd through a cloth",
+	"2 oz gin|3/4 oz lemon juice|3/4 oz simple syrup|1 oz heavy cream|2 oz soda water|shake, highball",
+	"2 oz gin|1/2 oz lemon juice|1/2 oz lime juice|1 oz simple syrup|3/4 oz heavy cream|1 egg white|2 oz soda water|dry shake, highball",
 }
 
 // Drinks that are spoilt in the making, the fault, the pour that is named, and what
@@ -82,6 +84,7 @@ var badlyMade = []struct {
 	{"1 oz green creme de menthe|1 oz white creme de cacao|1 oz heavy cream|3/4 oz lemon juice|shake, up", technique.Curdled, "heavy cream", "leave out the lemon juice"},
 	{"1 1/2 oz vodka|1 oz coffee liqueur|1 oz heavy cream|1/2 oz lime juice|shake, rocks", technique.Curdled, "heavy cream", "leave out the lime juice"},
 	{"2 oz bourbon|3/4 oz lemon juice|3/4 oz honey syrup|1 1/2 oz whole milk|build, rocks", technique.Curdled, "whole milk", "leave out the whole milk"},
+	{"2 oz gin|1/2 oz lemon juice|1/2 oz lime juice|1 oz simple syrup|1 oz soy milk|1 egg white|2 oz soda water|shake, highball", technique.Curdled, "soy drink", "leave out the soy drink"},
 	{"50 ml gin|150 ml tonic|1 egg yolk|build, highball", technique.EggUnshaken, "egg yolk", ""},
 }
 

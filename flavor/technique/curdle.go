@@ -21,6 +21,7 @@ const (
 	creamFrom, creamTo = 2.6, 4.2 // to a litre of the drink, beyond what the cream takes up
 	creamTakesGPerL    = 2.0
 	blendedTimes       = 2.0   // of that, where ice and the blender keep it fine
+	fizzedTimes        = 2.6   // of that, shaken and then made long with what sparkles, as fizzes show
 	hotTimes           = 0.5   // of that in a hot drink: heat turns cream sooner; common practice
 	culturedGPerL      = 5.0   // acid from which milk is turned already
 	preservedGPerL     = 300.0 // sugar from which it thickens and does not part
@@ -42,7 +43,7 @@ func (w *workshop) curdled() {
 		return
 	}
 	milk := makeup.Ramp(t.acid*1000/math.Max(t.milk+t.egg, makeup.LeastML), milkFrom, milkTo) * makeup.Presence(t.milk, w.total, makeup.HalfLiquid)
-	cream := t.ofCream(w.total, bearing(w.spec)) * makeup.Presence(t.cream, w.total, makeup.HalfLiquid)
+	cream := t.ofCream(w.total, w.bearing()) * makeup.Presence(t.cream, w.total, makeup.HalfLiquid)
 	if w.spec.Method.Aerates() { // egg white beaten with it holds cream in its foam, as fizzes show
 		cream *= 1 - makeup.Presence(t.white, w.total, makeup.HalfLiquid)
 	}
@@ -87,14 +88,17 @@ func (t *turning) add(x *makeup.Part, ml float64) {
 	}
 }
 
-// bearing returns how many times the acid of a cold drink, that is not blended, cream takes
-// in a drink made and served as the spec says.
-func bearing(s *flavor.Spec) float64 {
+// bearing returns how many times the acid of a cold drink, that is shaken and served as it is,
+// cream takes in the drink.
+func (w *workshop) bearing() float64 {
 	switch {
-	case s.Method == flavor.Blend:
+	case w.spec.Method == flavor.Blend:
 		return blendedTimes
-	case s.Service == flavor.Hot:
+	case w.spec.Service == flavor.Hot:
 		return hotTimes
+	case w.spec.Method.Aerates():
+		fizz, _ := w.of(bubbly)
+		return 1 + (fizzedTimes-1)*makeup.Certainty(fizz, w.total, makeup.HalfLength)
 	}
 	return 1
 }
@@ -106,9 +110,11 @@ func (t *turning) ofCream(total, times float64) float64 {
 }
 
 // Turns reports whether acid curdles an ingredient: milk, cream and cream
-// liqueurs, but for what is cultured, or thick with sugar.
+// liqueurs, but for what is cultured, or thick with sugar. Soy turns as milk does, of
+// what is milked from plants; the others have no protein to speak of, or none that sets.
 func Turns(p *flavor.Profile) bool {
-	return p.Class.Curdles() && p.Acid.Value < culturedGPerL && p.Sugar.Value < preservedGPerL && p.Texture.Value-p.Fat.Value >= leastProteinGPL
+	soy, _ := p.Allergen(flavor.Soybeans)
+	return (p.Class.Curdles() || p.Class == flavor.ClassPlantMilk && soy == flavor.Contains) && p.Acid.Value < culturedGPerL && p.Sugar.Value < preservedGPerL && p.Texture.Value-p.Fat.Value >= leastProteinGPL
 }
 
 // clarified reports whether the draft's steps mean the milk to curdle and strain it
