@@ -72,4 +72,10 @@ func TestForAHotDay(t *testing.T) {
 		assert.LessOrEqual(t, res.Riffs[i].Drink.ABV, was.ABV+0.5, res.Riffs[i].Text)
 	}
 	assert.Equal(t, flavor.Long, res.Riffs[0].Spec.Service, res.Riffs[0].Text)
+
+	_, res = wishing(t, b, "2 oz rye whiskey\n1 oz sweet vermouth\n2 dashes aromatic bitters\nstir, up", "summery")
+	require.NotEmpty(t, res.Riffs)
+	for i := range res.Riffs {
+		assert.LessOrEqual(t, res.Riffs[i].Drink.ABV, 20.0, res.Riffs[i].Text)
+	}
 }

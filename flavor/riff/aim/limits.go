@@ -269,12 +269,19 @@ func (l *Limits) Smaller(s, than *flavor.Spec) bool {
 	return !l.cheaper || l.CostOf(s) < lessCost*l.CostOf(than)
 }
 
-// mildBy is the strength, in % vol, by which a drink for a hot day may be stronger than the one
-// that it is held against: an amount is rounded to what a jigger pours.
-const mildBy = 0.5
+// What a drink for a hot day has at most, in % vol: hardly more than the one that it is held
+// against, since an amount is rounded to what a jigger pours, and no more than a sour, which what is
+// stirred of spirits and wines alone is above. Common practice, no source.
+const (
+	mildBy    = 0.5
+	mildAtAll = 20.0
+)
 
-// AsMild reports whether a drink is no stronger than another, where it is for a hot day.
-func (l *Limits) AsMild(d, than *mix.Drink) bool { return !l.hotDay || d.ABV <= than.ABV+mildBy }
+// AsMild reports whether a drink is no stronger than another and not strong, where it is for a hot
+// day.
+func (l *Limits) AsMild(d, than *mix.Drink) bool {
+	return !l.hotDay || d.ABV <= min(than.ABV+mildBy, mildAtAll)
+}
 
 // Check fails with a fault if a wish names what is not at hand, by id, or asks a drink to be
 // served cold that is.
