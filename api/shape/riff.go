@@ -38,7 +38,7 @@ type Riff struct {
 // Miss is a variation that is not listed.
 type Miss struct {
 	Riff
-	Misses string `json:"misses" enum:"balance,nothing,wish" doc:"What it lacks: its score is below what counts as balanced, or it falls short of a wish; or nothing, since it is hardly another drink than the draft"`
+	Misses string `json:"misses" enum:"balance,nothing,spirit,wish" doc:"What it lacks: its score is below what counts as balanced, or it falls short of a wish; the spirit, since it is a soft drink, which the score holds against drinks with alcohol; or nothing, since it is hardly another drink than the draft"`
 }
 
 // LeftOut is an ingredient of the draft that the riffs do not pour, and why.

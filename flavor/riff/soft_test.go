@@ -10,6 +10,7 @@ import (
 
 	"counterpour/data/bartest"
 	"counterpour/flavor"
+	"counterpour/flavor/guest"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/wish"
 )
@@ -111,4 +112,17 @@ func TestAHotDrinkWithoutItsSpiritIsTold(t *testing.T) {
 		assert.True(t, x.Spec.HasProfile(p.Profile), x.Text)
 	}
 	assert.True(t, x.Spec.Has(func(p *flavor.Profile) bool { return p.Class.Kin() == flavor.KinTea }), x.Text)
+}
+
+// Where what is left without alcohol is a drink that no score judges, that is said of it: it is no
+// drink out of balance. Common practice, no source.
+func TestASoftDrinkIsToldAsOne(t *testing.T) {
+	b := bartest.New(t)
+	spec := b.Spec(t, "2 oz vodka\n5 oz tomato juice\n1/2 oz lemon juice\n3 dashes hot pepper sauce\nbuild, long")
+	stock := []*flavor.Profile{b.Bottle(t, "tomato juice"), b.Bottle(t, "lemon juice"), b.Bottle(t, "hot pepper sauce"), b.Bottle(t, "lime juice")}
+	res, err := Vary(context.Background(), b.Station, Request{Spec: spec, Guest: guest.Guest{NoAlcohol: true}, Stock: stock})
+	require.NoError(t, err)
+	require.NotNil(t, res.Nearest)
+	assert.Equal(t, station.MissesSpirit, res.Misses)
+	assert.True(t, res.Nearest.Spec.HasProfile(stock[0]), res.Nearest.Text)
 }

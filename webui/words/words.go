@@ -196,6 +196,8 @@ func Missed(what string) string {
 	switch what {
 	case string(station.MissesWish):
 		return say.It("words.misses-a-wish")
+	case string(station.MissesSpirit):
+		return say.It("words.a-soft-drink")
 	case string(station.MissesNothing):
 		return say.It("words.met-already")
 	}

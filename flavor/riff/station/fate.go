@@ -91,7 +91,7 @@ const mostForgone = 1
 // asked about, nor what is made without alcohol after it, or too little of the rest: ginger beer
 // and coconut water are no riff of a drink of whiskey and vermouth.
 func (j *Job) keepsLittle(s *flavor.Spec) bool {
-	if j.From == nil || !j.Limits.Guest.NoAlcohol || !j.From.Has(precedent.Carries) {
+	if !j.losesSpirit() {
 		return false
 	}
 	forgone := 0
@@ -107,7 +107,7 @@ func (j *Job) keepsLittle(s *flavor.Spec) bool {
 // softDrink reports whether a riff for a guest who drinks no alcohol is a soft drink: nothing in it
 // stands for the alcohol of the drink asked about.
 func (j *Job) softDrink(s *flavor.Spec) bool {
-	if j.From == nil || !j.Limits.Guest.NoAlcohol || !j.From.Has(precedent.Carries) {
+	if !j.losesSpirit() {
 		return false
 	}
 	return !slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return precedent.Carries(p.Profile) || p.Profile.StandsForABV() > 0 })

@@ -32,6 +32,11 @@ func (j *Job) saysWhat() bool {
 	return len(j.Limits.Aims) > 0 || j.Limits.Lighter() || dry
 }
 
+// losesSpirit reports whether the drink asked about holds alcohol and its guest drinks none.
+func (j *Job) losesSpirit() bool {
+	return j.From != nil && j.Limits.Guest.NoAlcohol && j.From.Has(precedent.Carries)
+}
+
 // Miss says what a drink that is told beside a list lacks to be in it.
 type Miss string
 
@@ -39,16 +44,18 @@ type Miss string
 const (
 	MissesBalance Miss = "balance" // it meets the wishes, and its score is below what counts as balanced
 	MissesWish    Miss = "wish"    // it is balanced, and falls short of a wish
+	MissesSpirit  Miss = "spirit"  // it is a soft drink, which a score holds against drinks with alcohol
 	MissesNothing Miss = "nothing" // it is hardly another drink: the wish is met without a riff
 )
 
 // NearestMiss returns what comes nearest to the wishes of the drinks that are not in a
 // list: the plain way to them, where none in the list is plain, and if the list is empty,
-// any other way, or else what falls short of them least. A plain way that is balanced and
+// any other way, or else what falls short of them least. So it is without wishes where a guest who
+// drinks no alcohol asks for a drink that holds some. A plain way that is balanced and
 // hardly another drink says that the wish is met already. It is nil if there are no wishes,
 // or nothing comes near.
 func (j *Job) NearestMiss(pool, near []*Settled) (*Settled, Miss) {
-	if !j.saysWhat() {
+	if !j.saysWhat() && !j.losesSpirit() {
 		return nil, ""
 	}
 	listed := slices.ContainsFunc(pool, func(s *Settled) bool { return s.plain })
@@ -102,8 +109,11 @@ func (j *Job) hardlyAnother(s *Settled) bool {
 
 // missOf is what a drink lacks that meets every wish and limit.
 func missOf(s *Settled) Miss {
-	if s.Score >= weigh.BalancedFrom {
+	switch {
+	case s.Score >= weigh.BalancedFrom:
 		return MissesNothing
+	case s.soft:
+		return MissesSpirit
 	}
 	return MissesBalance
 }
