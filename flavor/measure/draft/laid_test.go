@@ -50,6 +50,20 @@ func TestHalfAFruitOnTop(t *testing.T) {
 	assert.Len(t, Parse("X\n45 vodka, 30 lime, half passionfruit, shake, up").Lines, 3)
 }
 
+// What is said of counted fruit or leaves is not said of ice.
+func TestCrushedFruitIsNoIce(t *testing.T) {
+	for _, line := range []string{"5 blackberries crushed", "5 blackberries, lightly crushed", "6 basil leaves gently crushed", "6 sage leaves, crushed"} {
+		d := Parse("X\n2 oz rum\n1 oz lime\n" + line + "\nshake")
+		assert.Empty(t, d.Service, line)
+		if assert.Len(t, d.Lines, 3, line) {
+			assert.True(t, d.Lines[2].Muddled, line)
+		}
+	}
+	for _, line := range []string{"6 mint, crushed", "6 mint leaves, crushed ice", "rum 50, lime 25, 6 mint leaves, crushed", "blackberries, crushed"} {
+		assert.Equal(t, flavor.Crushed, Parse("X\n2 oz gin\n1 oz lemon\n"+line).Service, line)
+	}
+}
+
 // Half a nut or half a fruit on top decorates the drink, where it stands in a list too.
 func TestHalvesOnTop(t *testing.T) {
 	for _, half := range []string{"pecan half on top", "cashew half over the top", "plum half on top", "half an apricot on top", "half a passion fruit floated on top"} {

@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/joining"
 	"counterpour/flavor/measure/draft/label"
+	"counterpour/flavor/measure/draft/laid"
 	"counterpour/flavor/measure/draft/ownsize"
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
@@ -241,7 +242,7 @@ func behindLabel(toks, rest []token.Token) []token.Token {
 // that are taken back, and says so.
 func (r *reader) pouringWords(n int, toks []token.Token) []token.Token {
 	toks = r.dittoUnits(n, toks)
-	toks = serving.WithIceSizes(speech.OneOfEach(speech.Lengthened(speech.WithoutHesitation(speech.Signs(toks)))))
+	toks = laid.Crushed(serving.WithIceSizes(speech.OneOfEach(speech.Lengthened(speech.WithoutHesitation(speech.Signs(toks))))))
 	toks = r.withoutServes(n, r.withoutPrices(n, r.remarkFrom(n, joining.WithoutRole(r.text, toks))))
 	about := r.about
 	r.about = slices.Clone(speech.About(toks))
