@@ -216,6 +216,7 @@ func outdone(x side, e *ratio.Equivalents, bands *[ratio.NumAxes]weigh.Band) boo
 
 // How many noticeable steps of the glass it takes; common practice, no source.
 const (
+	hardlyTasted  = 0.5 // of a step: less is told by nobody, and a step by half of all who taste
 	leastTasted   = 1.0 // for what nobody else names to be right
 	plainlyTasted = 2.0 // for what everybody who knows the drink names
 	// leastBroughtOut is for what is tasted besides against less, or more, of what hides it.
@@ -309,8 +310,10 @@ func whyNot(said side, was, is *mix.Drink) string {
 	before, after := tasting.Value(shown, was), tasting.Value(shown, is)
 	text := wording.NotSo(said.axis, said.high, after, before)
 	switch steps := math.Abs(tasting.Steps(shown, before, after)); {
-	case steps < leastTasted:
+	case steps < hardlyTasted:
 		return text + wording.NobodyTells
+	case steps < leastTasted:
+		return text + wording.FewTell
 	case high != (after > before):
 		return text + wording.OtherWay
 	default:

@@ -74,6 +74,7 @@ func NotSo(a ratio.Axis, high bool, is, was float64) string {
 // How [NotSo] ends.
 const (
 	NobodyTells = ", which nobody tells apart."
+	FewTell     = ", which few tell apart."
 	OtherWay    = ", so it is the other way round."
 )
 
