@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 )
 
 // pair is a piece of a line and the one behind it, which may be parts of one entry.
@@ -122,11 +123,19 @@ func (p *pair) completed() (Piece, bool) {
 		out := p.closer(b.Pour, written(p.text, a)+", "+b.Pour.Name) // "coffee, hot 120 ml"
 		out.Pour.NameAt.Start = a.Toks[0].Start
 		return out, true
+	case b.Sep == "," && a.is(entry.ShapeName) && a.Listed() && len(b.Toks) == 1 && serving.Warmth(b.Toks[0].Text) != "" && amountNext.MatchString(p.text[b.Toks[0].End:]):
+		out := p.grown() // "black tea, cold | 60 ml"
+		out.Pour.Of, out.Pour.NameAt.End = out.Toks, b.Toks[0].End
+		out.Pour.Name = written(p.text, &out)
+		return out, true
 	case a.is(entry.ShapeServing) && (p.shakenTwice() || b.Sep == "," && timed(b.Toks)):
 		return p.grown(), true // "DS / S", "blend, 20 sec"
 	}
 	return Piece{}, false
 }
+
+// amountNext is an amount in figures behind a sign.
+var amountNext = pattern.Of(`^[ \t]*[|:;–—-][ \t]*(?:\d|\.\d|[½¼¾⅓⅔])`)
 
 // shakenTwice reports whether a letter alone says that what is shaken dry is shaken once more: "DS / S".
 func (p *pair) shakenTwice() bool {

@@ -22,6 +22,8 @@ func TestCardsAndSheets(t *testing.T) {
 		"mezcal 240 ml\nsweet vermouth 240 ml\nTo serve pour 90 ml over block ice, orange":                             "mezcal 240 + sweet vermouth 240",
 		"Station: Bar 2\nDrink: Sour\nBuild order: simple 3/4 oz, lemon 1 oz, gin 2 oz":                                "simple 22.18 + lemon 29.57 + gin 59.15",
 		"COST SHEET\nSour\nbourbon;50;1.20\nlemon;25;0.18\ntotal cost 1.38 / sell 11 / GP 83%\nshake, rocks":           "bourbon 50 + lemon 25",
+		"gin | 45 ml\nmilk, cold | 60 ml\nhoney syrup | 15 ml":                                                         "gin 45 + milk, cold 60 + honey syrup 15",
+		"| rum | 45 ml |\n| coffee, hot | 120 ml |":                                                                    "rum 45 + coffee, hot 120",
 		"Sour, two covers\n100 ml gin\n40 ml lemon juice":                                                              "gin 100 + lemon juice 40",
 	} {
 		assert.Equal(t, want, poured(t, text), text)
