@@ -22,9 +22,9 @@ func newBatch(open premises.Kitchens, where *string) *cobra.Command {
 		Use:   "batch DRINK|FILE|- (--serves N | --bottle ML | --keg LITRES) [--house PATH]",
 		Short: "Plan a batch: how much of each, the water for the ice, and how long it keeps",
 		Long: `Plans a batch of a drink of the house, or of a draft, for a number of serves or to
-fill a bottle or a keg, by volume and by weight. The water is what the ice would have added. From the
-freezer, water that would turn it to slush is left for the glass. What sparkles,
-and what must be fresh in each drink, is left out.`,
+fill a bottle or a keg, by volume and by weight. The water is what the ice would
+have added. From the freezer, water that would turn it to slush is left for the
+glass. What sparkles, and what must be fresh in each drink, is left out.`,
 		Args: cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if !oneOf(body.Servings != 0, body.BottleML != 0, body.KegLitres != 0) {
