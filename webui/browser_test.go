@@ -54,7 +54,7 @@ func TestEveryPageIsAccessible(t *testing.T) {
 	h.Dry = []string{"falernum", "orgeat"}
 	address := webuitest.Serve(t, h)
 	b := webuitest.NewBrowser(t, 360)
-	pages := []string{"/", "/?text=2+oz+gin%0A1/4+oz+lemon+juice%0A1/2+oz+orgeat&missing=orgeat&avoid=tree+nuts", "/?text=2+oz+gni", "/board", "/board?avoid=eggs", "/tonight/ahead",
+	pages := []string{"/", "/?text=2+oz+gin%0A1/4+oz+lemon+juice%0A1/2+oz+orgeat&missing=orgeat&avoid=tree+nuts", "/?text=2+oz+gnx", "/board", "/board?avoid=eggs", "/tonight/ahead",
 		"/specs", "/costs", "/specs?q=zzz", "/specs?q=spindirft", "/specs?list=removed", "/tonight?q=haylard", "/specs/nutcracker/card", "/specs/print", "/menu", "/map", "/map?spec=nutcracker&missing=orgeat", "/map?bottle=orgeat", "/training", "/training?what=fault", "/training?what=mend",
 		"/training?what=order-sweet", "/training?what=guess", "/training?what=cover", "/training?what=cover&steps=12",
 		"/tools", "/tools?tool=dilute&amount=700&from=57&to=40", "/tools?tool=syrup&brix=90&yield=5", "/nowhere"}

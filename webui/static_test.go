@@ -70,7 +70,7 @@ func TestLinksResolve(t *testing.T) {
 		webuitest.Follow(h, "/training?what=mend").Body.String(),
 		webuitest.Post(h, "/training", webuitest.AnswerForm("mend", "pour-0", "2 oz", "pour-1", "1 oz", "pour-2", "½ oz"), false).Body.String(),
 		webuitest.Ask(t, http.MethodPost, "/", url.Values{"text": {webuitest.NutDraft}, "missing": {"orgeat"}}, false).Body.String(),
-		webuitest.Ask(t, http.MethodPost, "/", url.Values{"text": {"2 oz gni"}}, false).Body.String(),
+		webuitest.Ask(t, http.MethodPost, "/", url.Values{"text": {"2 oz gnx"}}, false).Body.String(),
 	}
 	seen := 0
 	for _, page := range pages {

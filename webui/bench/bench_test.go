@@ -59,7 +59,7 @@ func TestBenchScenarios(t *testing.T) {
 			not: []string{"How to fix it", "It ran out", "Keep this one", "Print it", "In mL"}},
 		{name: "a guest, while a line cannot be read", method: "POST", path: "/", form: form("text", "2 oz gin\n3/4 oz lemmon jooce\nshake", "avoid", "celery"), status: 422,
 			want: []string{"Not for this guest", "may hold anything in line 2, which could not be read"}},
-		{name: "no line can be read", method: "POST", path: "/", form: form("text", "2 oz gni\n3/4 oz lemmon jooce"), status: 422,
+		{name: "no line can be read", method: "POST", path: "/", form: form("text", "2 oz gnx\n3/4 oz lemmon jooce"), status: 422,
 			want: []string{"Line 1", "Line 2"}, not: []string{"of 100"}},
 		{name: "half typed, to a script", method: "POST", path: "/", form: form("text", "2 oz gin\n3/4 oz lemm"), fragment: true, status: 200,
 			want: []string{"Line 2", "1 thing to fix", "Incomplete: this leaves out line 2.", "Not scored yet"}, not: []string{"Nothing poured"}},

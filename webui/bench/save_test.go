@@ -45,7 +45,7 @@ func TestWhatStandsInTheWayOfSaving(t *testing.T) {
 		want   []string
 		not    []string
 	}{
-		{"a draft with faults", webuitest.Fields("text", "2 oz gni", "save", "save"), 422, []string{"A draft with faults is not saved", "2 oz gni"}, nil},
+		{"a draft with faults", webuitest.Fields("text", "2 oz gnx", "save", "save"), 422, []string{"A draft with faults is not saved", "2 oz gnx"}, nil},
 		{"no draft", webuitest.Fields("text", "", "save", "save"), 422, []string{"There is no draft yet"}, nil},
 		{"nothing to weigh", webuitest.Fields("text", "Weightless\n2 oz gin\nstir", "save", "save"), 422, []string{"A draft with faults is not saved"}, nil},
 		{"no name", webuitest.Fields("text", nameless, "save", "save"), 422, []string{"It needs a name to be saved", `name="called"`}, nil},

@@ -114,9 +114,9 @@ func TestRiffPagesAreAccessible(t *testing.T) {
 	b := webuitest.NewBrowser(t, 360)
 	for _, page := range []string{
 		"/riffs", query("/riffs", "text", "Nut Sour\n"+webuitest.NutDraft, "from", "all", "toward", "drier"), query("/riffs", "text", webuitest.GoodDraft, "toward", "longer"),
-		query("/riffs", "text", "2 oz gni", "words", "crunchy", "cost", "x", "avoid", "eggs"),
+		query("/riffs", "text", "2 oz gnx", "words", "crunchy", "cost", "x", "avoid", "eggs"),
 		"/riffs/use-up", query("/riffs/use-up", "bottle", "almond-syrup", "bottle", "spare-bitters", "avoid", "eggs"), query("/riffs/use-up", "names", "moon dust", "filter", "zzz"),
-		"/riffs/walk", query("/riffs/walk", "from", "halyard-sour", "to", "nutcracker"), query("/riffs/walk", "from", "halyard-sour", "to-text", "2 oz gni"),
+		"/riffs/walk", query("/riffs/walk", "from", "halyard-sour", "to", "nutcracker"), query("/riffs/walk", "from", "halyard-sour", "to-text", "2 oz gnx"),
 	} {
 		b.Do(chromedp.EmulateViewport(360, 800))
 		b.Open(address, page)

@@ -54,7 +54,7 @@ func TestSpecPagesAreAccessible(t *testing.T) {
 	check := func(page string) { b.Accessible(script, page) }
 	draft := "&text=Halyard+Sour%0A2+oz+gin%0A3/4+oz+lemon+juice%0A1/2+oz+orgeat%0Ashake,+up"
 	for _, page := range []string{"/specs/nutcracker?price=12", "/specs/mainbrace?price=x", "/specs/mainbrace/batch?amount=2&of=bottles-750", "/specs/nutcracker/batch?from=freezer", "/specs/mainbrace/batch?amount=x",
-		"/specs/import", "/?view=rows" + draft, "/?view=rows&text=2+oz+gni", "/bench?spec=nutcracker", "/?view=text&before=Halyard+Sour%0A1+oz+gin%0A3/4+oz+lemon+juice" + draft, "/card?text=2+oz+gin"} {
+		"/specs/import", "/?view=rows" + draft, "/?view=rows&text=2+oz+gnx", "/bench?spec=nutcracker", "/?view=text&before=Halyard+Sour%0A1+oz+gin%0A3/4+oz+lemon+juice" + draft, "/card?text=2+oz+gin"} {
 		b.Open(address, page)
 		check(page)
 	}

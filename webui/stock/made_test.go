@@ -43,9 +43,9 @@ func TestMadeScenarios(t *testing.T) {
 	}{
 		{name: "nothing", form: nil, status: 422, want: []string{"Give it a name", "Choose what kind of thing it is", "Write what goes in"}},
 		{name: "a kind that is none", form: []string{"name", "x", "class", "soup", "parts", "1 oz orgeat"}, status: 422, want: []string{`Class "soup" is not known`}},
-		{name: "names nobody knows", form: append(named, "parts", "1 oz orgeat\n2 oz gni\n3 buckets orgeat\n<b>"), status: 422,
-			want: []string{"line 3: unknown ingredient \"buckets orgeat\"", "line 4", "1 oz orgeat\n2 oz gni\n3 buckets orgeat\n&lt;b&gt;</textarea>"}, not: []string{"<b>"}},
-		{name: "a name nobody knows", form: append(named, "parts", "1 oz orgeat\n2 oz gni"), status: 422, want: []string{"Line 2:", "write its category"}},
+		{name: "names nobody knows", form: append(named, "parts", "1 oz orgeat\n2 oz gnx\n3 buckets orgeat\n<b>"), status: 422,
+			want: []string{"line 3: unknown ingredient \"buckets orgeat\"", "line 4", "1 oz orgeat\n2 oz gnx\n3 buckets orgeat\n&lt;b&gt;</textarea>"}, not: []string{"<b>"}},
+		{name: "a name nobody knows", form: append(named, "parts", "1 oz orgeat\n2 oz gnx"), status: 422, want: []string{"Line 2:", "write its category"}},
 		{name: "a remark", form: append(named, "parts", "1 oz orgeat\n# toast it first"), status: 422, want: []string{"Line 2: a remark is not kept here"}},
 		{name: "a method", form: append(named, "parts", "1 oz orgeat\nstir"), status: 422, want: []string{"How it is made has a field of its own"}},
 		{name: "of itself", form: append(named, "id", "nut-syrup", "version", "1", "parts", "1 oz nut syrup"), status: 422, want: []string{"cannot be made of itself"}},

@@ -40,7 +40,7 @@ func trainedHouse(t *testing.T) (h *webuitest.House, under, closed string) {
 
 // trainingPages are the pages of training in every state they have.
 func trainingPages(under, closed string) []string {
-	return []string{training.TrainingPath, "/training?what=fault", training.ProgressPath, training.FlightPath, flightOf(), flightOf("builds", "5"), flightOf("drink", "", "text", "2 oz gni"), training.TrianglePath, triangleOf(), triangleOf("share", "x"),
+	return []string{training.TrainingPath, "/training?what=fault", training.ProgressPath, training.FlightPath, flightOf(), flightOf("builds", "5"), flightOf("drink", "", "text", "2 oz gnx"), training.TrianglePath, triangleOf(), triangleOf("share", "x"),
 		under, closed, training.StarterPath, training.StarterPath + "?family=grog"}
 }
 
@@ -98,7 +98,7 @@ func TestTrainingPagesAreAccessible(t *testing.T) {
 	b.Do(chromedp.SendKeys(chromedp.ID("name"), "Ada"))
 	b.Click(".named button")
 	b.Until(`document.querySelector('.who strong')?.textContent === 'Ada'`)
-	for _, path := range []string{training.ProgressPath, flightOf(), flightOf("drink", "", "text", "2 oz gni"), triangleOf(), under, closed, training.StarterPath} {
+	for _, path := range []string{training.ProgressPath, flightOf(), flightOf("drink", "", "text", "2 oz gnx"), triangleOf(), under, closed, training.StarterPath} {
 		b.Do(chromedp.EmulateViewport(360, 800))
 		b.Open(address, path)
 		b.Accessible(script, path)
