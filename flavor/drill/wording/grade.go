@@ -58,7 +58,7 @@ func Covered(cover, out string, best, next float64, lost []flavor.AromaFamily, l
 		}
 		gone = strings.Join(names, ", ")
 	}
-	text := fmt.Sprintf("%s for %s moves the drink by %.1f noticeable steps, the next by %.1f. What is lost: %s.", cover, out, best, next, gone)
+	text := fmt.Sprintf("%s for %s moves the drink by %.1f noticeable steps, the next by %.1f. What is lost: %s", cover, out, best, next, gone)
 	var other []string
 	for _, a := range ratio.Axes() {
 		switch {
@@ -69,9 +69,9 @@ func Covered(cover, out string, best, next float64, lost []flavor.AromaFamily, l
 		}
 	}
 	if len(other) > 0 {
-		text += " It leaves " + flavor.JoinAnd(other) + "."
+		text += "; it leaves " + flavor.JoinAnd(other)
 	}
-	return text
+	return text + "."
 }
 
 // OtherFamily says what makes another family, which the ratio is not of.

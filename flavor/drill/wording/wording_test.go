@@ -110,7 +110,7 @@ func TestGrades(t *testing.T) {
 			"With ½ oz of lemon juice instead of ¼ oz the drink scores 71 of 100; as it was it scored 44, and poured properly it scores 82. Its acid is now as much as 15 ml of lemon juice; poured properly it is 22 ml."},
 		{Covered("1 oz rye whiskey", "bourbon", 1.25, 4, nil, [ratio.NumAxes]int{}), "1 oz rye whiskey for bourbon moves the drink by 1.2 noticeable steps, the next by 4.0. What is lost: nothing that a guest would notice."},
 		{Covered("1 oz rye whiskey", "bourbon", 1.25, 4, []flavor.AromaFamily{0}, [ratio.NumAxes]int{ratio.Strong: 1, ratio.Sweet: -1}),
-			"1 oz rye whiskey for bourbon moves the drink by 1.2 noticeable steps, the next by 4.0. What is lost: " + flavor.AromaFamily(0).String() + ". It leaves more strength and less sweetness."},
+			"1 oz rye whiskey for bourbon moves the drink by 1.2 noticeable steps, the next by 4.0. What is lost: " + flavor.AromaFamily(0).String() + "; it leaves more strength and less sweetness."},
 		{Gaps(ratio.Sweet, [3]float64{4, 6, 9}, [2]float64{2, 2}, 0.2), "They finish at 4.0, 6.0 and 9.0 g of sugar per 100 mL. The gaps are 2.0 and 2.0 noticeable steps, each of which changes it by 20 %."},
 	} {
 		assert.Equal(t, c.want, c.got)
