@@ -128,7 +128,7 @@ func (t *Trainer) rightOf(c *classic, s *flavor.Spec, r *balance.Result, slipped
 	if m := slipped.mirror(); m.tellsOf(&c.spec) {
 		add(m)
 	}
-	for _, x := range slices.Concat(plainlyMoved(c, s, r.Drink), faulted(c, r, slipped), besideSlip(c, s, r.Drink, slipped)) {
+	for _, x := range slices.Concat(plainlyMoved(c, s, r.Drink), faulted(c, s, r, slipped), besideSlip(c, s, r.Drink, slipped)) {
 		add(x)
 	}
 	for _, x := range outOfRange(s, &e, bands) {
@@ -158,9 +158,9 @@ func plainlyMoved(c *classic, s *flavor.Spec, is *mix.Drink) (out []side) {
 	return out
 }
 
-// faulted lists what the engine itself faults, as far as it moved the way that it says, or
-// the slip hides that it did.
-func faulted(c *classic, r *balance.Result, slipped side) (out []side) {
+// faulted lists what the engine itself faults and the drink can be told by, as far as it moved
+// the way that it says, or the slip hides that it did.
+func faulted(c *classic, s *flavor.Spec, r *balance.Result, slipped side) (out []side) {
 	for i := range r.Faults {
 		f := &r.Faults[i]
 		if f.Method != "" || int(f.Axis) >= ratio.NumAxes {
@@ -169,7 +169,7 @@ func faulted(c *classic, r *balance.Result, slipped side) (out []side) {
 		x := side{f.Axis, f.High}
 		moved := x.moved(c.drink, r.Drink)
 		hidden := slices.Contains(hiddenBy[x.axis], slipped.axis) && x.high != slipped.high && moved > -leastTasted
-		if hidden || moved >= leastTasted {
+		if x.tellsOf(s) && (hidden || moved >= leastTasted) {
 			out = append(out, x)
 		}
 	}

@@ -55,6 +55,7 @@ const (
 var likeRules = [senses]struct{ width, otherClass float64 }{narrow: {0.15, 0}, wide: {0.4, 0.5}}
 
 const (
+	richer    = 5.0   // times the fat from which one is no stand-in for the other: cream for milk
 	pooled    = 0.5   // proven drinks that the wider sense counts for
 	otherLook = 200.0 // of 441 from black to white on a screen, from which one liquid does not pass for another
 )
@@ -100,6 +101,11 @@ func NewCompanions(proven []template.Labelled, space *sense.Space) *Companions {
 	return c
 }
 
+// otherBody reports whether one of two of a class is far richer than the other.
+func otherBody(p, q *flavor.Profile) bool {
+	return max(p.Fat.Value, q.Fat.Value) > richer*min(p.Fat.Value, q.Fat.Value)
+}
+
 // faceOf returns what of an ingredient is compared: without a space, its kin alone.
 func (c *Companions) faceOf(p *flavor.Profile) face {
 	f := face{kin: kinOf(p)}
@@ -130,7 +136,7 @@ func (c *Companions) Keeping(p *flavor.Profile) *Kept {
 		like := c.likeness(p, x, &own, &faces[i])
 		for s, r := range likeRules {
 			weight := 1.0
-			if x.Class != p.Class {
+			if x.Class != p.Class || s == narrow && otherBody(p, x) {
 				weight = r.otherClass
 			}
 			k.alike[s][i] = weight * math.Exp((like-1)/r.width)
