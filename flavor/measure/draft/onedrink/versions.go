@@ -38,18 +38,15 @@ func Versions(d *draft.Draft, s *flavor.Spec, at []int) *flavor.DataFault {
 	return f
 }
 
-// From so many mL on, and so many times what is poured of it again, an ingredient is that of a making
-// that is poured in the drink, such as a bottle that is washed with butter; common practice, no source.
-const (
-	leastMakingML = 200.0
-	leastOfMaking = 5.0
-)
+// leastOfMaking is from how many times what is poured of it again an ingredient is that of a making that
+// is poured in the drink, such as a bottle that is washed with butter; common practice, no source.
+const leastOfMaking = 5.0
 
 // making returns the fault of a draft that tells how what it pours is made, and pours both; nil if it does not.
 func making(d *draft.Draft, s *flavor.Spec, at []int, all []twice) *flavor.DataFault {
 	for _, t := range all {
 		one, other := &s.Pours[at[t.first]], &s.Pours[at[t.again]]
-		if more, less := max(one.ML, other.ML), min(one.ML, other.ML); more < leastMakingML || more < leastOfMaking*less || less > mostBaseML {
+		if more, less := max(one.ML, other.ML), min(one.ML, other.ML); more <= MostInScaleML || more < leastOfMaking*less || less > mostBaseML {
 			continue
 		}
 		l := &d.Lines[t.again]
