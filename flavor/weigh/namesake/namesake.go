@@ -79,7 +79,6 @@ func (b *Book) Add(l *Lesson) { b.drinks = append(b.drinks, l) }
 // Own are the proven drinks that a draft has the name of, and all the parts.
 type Own struct {
 	parts []makeup.Part
-	long  bool        // it is served long
 	pairs [][]pairing // of each proven drink
 }
 
