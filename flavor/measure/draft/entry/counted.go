@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/gauge"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -12,6 +13,9 @@ import (
 // if they hold none: an amount is never passed over.
 func PouredIn(toks []token.Token) string {
 	for i := range toks {
+		if w := measuredIn(toks[i:]); w != "" {
+			return w
+		}
 		if toks[i].Kind != token.Numeral || toks[i].Wrong != "" {
 			continue
 		}
@@ -23,6 +27,18 @@ func PouredIn(toks []token.Token) string {
 		}
 	}
 	return ""
+}
+
+// measuredIn returns a measure that is no unit, with its number and "of", at the start of words; empty if
+// none stands there: "1½ wine-glass of port", "a quart of water".
+func measuredIn(toks []token.Token) string {
+	if len(toks) < 4 || toks[0].Kind != token.Numeral && toks[0].Text != "a" && toks[0].Text != "an" || IceFollows(toks[1:]) {
+		return ""
+	}
+	if m, ok := gauge.At(toks[1:]); !ok || m.Unit == "" || gauge.Little(toks[1].Text) || toks[2].Text != "of" || toks[3].Kind != token.Word {
+		return ""
+	}
+	return toks[0].Text + " " + toks[1].Text + " of " + toks[3].Text
 }
 
 // mostOfIce is the most words that say how much ice there is.

@@ -26,6 +26,7 @@ var measured = []struct {
 	{"dl decilitre decilitres deciliter deciliters", Measure{10, flavor.Centilitre, ""}},
 	{"l lt ltr litre litres liter liters", Measure{100, flavor.Centilitre, ""}},
 	{"kg kilo kilos kilogram kilograms", Measure{1000, flavor.Gram, ""}},
+	{"lb lbs pound pounds", Measure{453.59237, flavor.Gram, ""}},
 	{"drachm drachms", Measure{0.125, flavor.Ounce, "a drachm is taken as ⅛ oz"}},
 	{"qt qts quart quarts", Measure{32, flavor.Ounce, "a quart is taken as 32 oz"}},
 	{"pint pints pinte pintes", Measure{16, flavor.Ounce, "a pint is taken as 16 oz, that of the United States; the imperial one is 568 ml"}},

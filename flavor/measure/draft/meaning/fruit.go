@@ -55,8 +55,16 @@ func (r *resolver) fruitOrLiqueur(t *counting.Task) {
 // liqueurWeighed is the fault of a liqueur by the name of what it is made of, by weight or by number: "20 g
 // hazelnuts" are nuts.
 func (r *resolver) liqueurWeighed(t *counting.Task) *flavor.DataFault {
-	p, key := t.Hit.Profile, flavor.NormaliseName(t.Line.Name)
-	if p.Class != flavor.ClassLiqueur || t.Unit != flavor.Gram && !t.Unit.Counted() || flavor.NormaliseName(p.Name) != key+" liqueur" {
+	p := t.Hit.Profile
+	if !(p.ABV.Value > 0) || t.Unit != flavor.Gram && !t.Unit.Counted() {
+		return nil
+	}
+	short := flavor.NormaliseName(t.Line.Name)
+	full, _ := jargon.Lengthen(short) // "dark choc"
+	if !slices.ContainsFunc(append([]string{p.Name}, p.Aliases...), func(name string) bool {
+		name = flavor.NormaliseName(name)
+		return name == short+" liqueur" || name == full+" liqueur"
+	}) {
 		return nil
 	}
 	return measure.Invalid("ingredient", t.Line.Name, "%q by weight or by number is no liqueur; write what is poured, such as %q, or what the house makes of it as a bottle of the house", t.Line.Name, p.Name)

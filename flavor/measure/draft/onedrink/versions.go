@@ -44,9 +44,12 @@ const leastOfMaking = 5.0
 
 // making returns the fault of a draft that tells how what it pours is made, and pours both; nil if it does not.
 func making(d *draft.Draft, s *flavor.Spec, at []int, all []twice) *flavor.DataFault {
+	if d.PoursOnly() {
+		return nil
+	}
 	for _, t := range all {
 		one, other := &s.Pours[at[t.first]], &s.Pours[at[t.again]]
-		if more, less := max(one.ML, other.ML), min(one.ML, other.ML); more <= MostInScaleML || more < leastOfMaking*less || less > mostBaseML {
+		if more, less := max(one.ML, other.ML), min(one.ML, other.ML); more <= MostInScaleML || more < leastOfMaking*less || less < leastDrinkML || less > mostBaseML {
 			continue
 		}
 		l := &d.Lines[t.again]

@@ -38,3 +38,24 @@ func TestNumbersThatPourNothing(t *testing.T) {
 		assert.Error(t, err, text)
 	}
 }
+
+// What a bracket on the glass, a step or a weight stands beside is poured or asked about, and never passed
+// over: common practice, no source.
+func TestNothingIsLostBesideAGlass(t *testing.T) {
+	for text, want := range map[string]string{
+		"Brandy Fix (large tumbler) 1 tbsp sugar, juice of half a lemon, 2 oz brandy. shake": "sugar 7.87 + lemon 22.18 + brandy 59.15",
+		"Brandy Fix (large tumbler) 1 tbsp sugar, the juice of 1 lime, 2 oz brandy. shake":   "sugar 7.87 + lime 29.57 + brandy 59.15",
+		"1 lb white sugar\n1 pint lemon juice\n1 quart dark rum":                             "white sugar 285.65 + lemon juice 473.18 + dark rum 946.35",
+	} {
+		assert.Equal(t, want, poured(t, text), text)
+	}
+	for text, says := range map[string]string{
+		"melt 1/2 lb loaf sugar in a quart of water; add 1 pint lemon juice, 1 quart dark rum":       "a quart of water",
+		"Sherry Cup. (Use small glass.) 1½ wine-glass of sherry, 1 teaspoonful of sugar. shake well": "stands in a step",
+		"250 ml milk, 40 g dark choc, hot":                 "is no liqueur",
+		"250 ml milk, 40 g milk chocolate, 30 ml rum, hot": "is no liqueur",
+	} {
+		_, err := reading.Read(text, wholeCatalogue(t))
+		assert.ErrorContains(t, err, says, text)
+	}
+}

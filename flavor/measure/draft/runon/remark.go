@@ -38,10 +38,18 @@ func (r *running) filled(toks []token.Token) bool {
 }
 
 // squeezed takes a stretch that says which fruit is squeezed, and is false if none does:
-// "with half a lime squeezed".
+// "with half a lime squeezed", "juice of half a lemon".
 func (r *running) squeezed(toks []token.Token) bool {
 	for len(toks) > 1 && (toks[0].Text == "with" || toks[0].Text == "and" || toks[0].Text == "plus") {
 		toks = toks[1:]
+	}
+	if len(toks) > 1 && toks[0].Text == "the" && toks[1].Text == "juice" {
+		toks = toks[1:]
+	}
+	juice := toks[0].Text == "juice" && len(toks) > 2 && (toks[1].Text == "of" || toks[1].Text == "from")
+	if juice && len(toks) <= mostSqueezed && len(r.resolver.Mentioned(r.words(toks))) > 0 {
+		r.pours = append(r.pours, token.OneLine(r.text[toks[0].Start:toks[len(toks)-1].End]))
+		return true
 	}
 	if len(toks) < 2 || len(toks) > mostSqueezed || toks[len(toks)-1].Text != "squeezed" || len(r.resolver.Mentioned(r.words(toks))) == 0 {
 		return false
