@@ -3,18 +3,13 @@ package exchange
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"counterpour/data/house"
 	"counterpour/data/house/exchange/column"
 	"counterpour/data/house/exchange/grid"
-	"counterpour/data/house/exchange/numeral"
-	"counterpour/flavor/measure/pattern"
+	"counterpour/data/house/exchange/jotted"
 )
-
-// strengthInName matches a strength among the words of a name: "Hawse dry gin 70cl 40% vol".
-var strengthInName = pattern.Of(`(?i)[\s,]+(\d{1,2}(?:[.,]\d+)?\s*%(?:\s*(?:vol|abv|alc)\b\.?)*)(?:[\s,]|$)`)
 
 // saidInName are the fields that may stand in a name, in the order in which their columns are added.
 var saidInName = []column.Field{column.Size, column.Strength, column.Stock, column.Price}
@@ -33,7 +28,7 @@ func (s *sheetReader) takeFromNames(rows []grid.Row) {
 		if at >= len(rows[i].Cells) {
 			continue
 		}
-		name, said := inName(grid.Unguard(rows[i].Cells[at]))
+		name, said := jotted.InName(grid.Unguard(rows[i].Cells[at]))
 		if len(said) == 0 || s.saysToo(rows[i], said) {
 			continue
 		}
@@ -48,36 +43,6 @@ func (s *sheetReader) takeFromNames(rows []grid.Row) {
 			s.Columns[i].Field = f
 		}
 	}
-}
-
-// inName parts a name from what else it says; nothing if it says neither how many there are, nor a
-// price, nor how large a pack is, nor a strength beside what a full one holds.
-func inName(written string) (name string, said map[column.Field]string) {
-	said = map[column.Field]string{}
-	rest := strings.TrimSpace(written)
-	if m := strengthInName.FindStringSubmatchIndex(rest); m != nil {
-		said[column.Strength] = rest[m[2]:m[3]]
-		rest = strings.TrimSpace(rest[:m[0]] + " " + strings.TrimLeft(rest[m[3]:], " ,"))
-	}
-	m := plainCells(rest)
-	if m == nil || m[0]+m[3] == "" && !packed(m[2]) && (said[column.Strength] == "" || m[2] == "") {
-		return written, nil
-	}
-	if n, pack := numeral.PackIn(rest); m[3] == "" && n > 1 && strings.HasPrefix(pack, m[0]) { // of what, and not how many there are
-		m[0], m[2] = "", m[0]+" x "+m[2]
-	}
-	for i, f := range []column.Field{column.Stock, column.Name, column.Size, column.Price} {
-		if m[i] != "" && f != column.Name {
-			said[f] = m[i]
-		}
-	}
-	return strings.TrimRight(m[1], " ,"), said
-}
-
-// packed reports whether a size is that of several bottles in a pack.
-func packed(size string) bool {
-	n, _, ok := numeral.Pack(size)
-	return ok && n > 1
 }
 
 // saysToo reports whether a cell of a row says what its name does.
@@ -119,14 +84,3 @@ func (s *sheetReader) place(row *grid.Row, at int, name string, said map[column.
 
 // mostSamples is how many cells of a column that was added are shown.
 const mostSamples = 3
-
-// smallML is up to how much a bottle holds that is bought by the case: common practice, no source.
-const smallML = 350.0
-
-// ofACase reports whether a price beside several bottles of a size may be that of their case: small
-// bottles are priced so.
-func ofACase(count, size string) bool {
-	n, err := strconv.Atoi(count)
-	a, open, ok := numeral.Size(size, "", false)
-	return err == nil && n > 1 && ok && !open && a.ML > 0 && a.ML <= smallML
-}

@@ -11,6 +11,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/data/house/exchange/column"
 	"counterpour/data/house/exchange/grid"
+	"counterpour/data/house/exchange/jotted"
 	"counterpour/data/house/exchange/kinds"
 	"counterpour/data/house/exchange/numeral"
 	"counterpour/flavor"
@@ -132,7 +133,7 @@ func ReadSheet(r io.Reader, f naming.Finder, there []house.Bottle, settled Settl
 	if was != "" {
 		s.Notes = append(s.Notes, "The file is read as "+was+"; look at the accents.")
 	}
-	rows, plain := plainLines(text)
+	rows, plain := jotted.Lines(text)
 	if s.plain = plain; !plain {
 		rows = s.split(text)
 	}

@@ -8,6 +8,7 @@ import (
 
 	"counterpour/data/house/exchange/column"
 	"counterpour/data/house/exchange/grid"
+	"counterpour/data/house/exchange/jotted"
 	"counterpour/data/house/exchange/numeral"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
@@ -36,7 +37,7 @@ func (s *sheetReader) laid(row grid.Row) grid.Row {
 			return row
 		}
 		said = s.byLooks(parts)
-	} else if m := plainCells(row.Cells[only]); m != nil && m[0]+m[3] != "" {
+	} else if m := jotted.Cells(row.Cells[only]); m != nil && m[0]+m[3] != "" {
 		said = map[column.Field]string{column.Stock: m[0], column.Name: m[1], column.Size: m[2], column.Price: m[3]}
 	}
 	cells, placed := make([]string, len(s.Columns)), 0

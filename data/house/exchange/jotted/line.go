@@ -1,9 +1,13 @@
-package exchange
+// Package jotted reads a bottle as people jot it down on a line without columns, and what else the name of one
+// says: how many there are, what a full one holds, how strong it is, what it costs.
+package jotted
 
 import (
+	"strconv"
 	"strings"
 
 	"counterpour/data/house/exchange/grid"
+	"counterpour/data/house/exchange/numeral"
 	"counterpour/flavor/measure/pattern"
 )
 
@@ -24,12 +28,12 @@ var sizeFirst = pattern.Of(`(?i)^(\d+(?:[.,]\d+)?\s*(?:ml|cl|l|ltr|lit(?:re|er)|
 // columned matches what parts a row into cells, where it is no decimal comma.
 var columned = pattern.Of(`[;\t|"]|,\D|\D,|,$`)
 
-// plainTitles are the titles of the cells of a plain line.
-var plainTitles = []string{"Stock", "Name", "Size", "Price"}
+// titles are the titles of the cells of a plain line.
+var titles = []string{"Stock", "Name", "Size", "Price"}
 
-// plainCells are the cells of a plain line, as in plainTitles; nil if it is none. Where it says twice how
+// Cells are the cells of a plain line, as in titles; nil if it is none. Where it says twice how
 // many there are, all but the first of it stays in the name, to be seen.
-func plainCells(line string) []string {
+func Cells(line string) []string {
 	m := plainLine.FindStringSubmatch(line)
 	if m == nil {
 		return nil
@@ -50,10 +54,10 @@ func plainCells(line string) []string {
 	return []string{count, strings.TrimSpace(m[2]), size, price}
 }
 
-// plainLines parts a text without columns into rows, the titles first. ok is false where the
+// Lines parts a text without columns into rows, the titles first. ok is false where the
 // text has columns, or where most lines say nothing but a name.
-func plainLines(text []byte) (rows []grid.Row, ok bool) {
-	rows = []grid.Row{{Cells: plainTitles}}
+func Lines(text []byte) (rows []grid.Row, ok bool) {
+	rows = []grid.Row{{Cells: titles}}
 	said := 0
 	for i, line := range strings.Split(strings.ReplaceAll(string(text), "\r\n", "\n"), "\n") {
 		if strings.TrimSpace(line) == "" {
@@ -63,7 +67,7 @@ func plainLines(text []byte) (rows []grid.Row, ok bool) {
 			return nil, false
 		}
 		row := grid.Row{Number: i + 1, Cells: []string{"", strings.TrimSpace(line), "", ""}, Raw: line + "\n"}
-		if cells := plainCells(line); cells != nil {
+		if cells := Cells(line); cells != nil {
 			row.Cells = cells
 			if cells[0]+cells[2]+cells[3] != "" {
 				said++
@@ -72,4 +76,15 @@ func plainLines(text []byte) (rows []grid.Row, ok bool) {
 		rows = append(rows, row)
 	}
 	return rows, 2*said >= len(rows)-1 && said > 0
+}
+
+// smallML is up to how much a bottle holds that is bought by the case: common practice, no source.
+const smallML = 350.0
+
+// ofACase reports whether a price beside several bottles of a size may be that of their case: small
+// bottles are priced so.
+func ofACase(count, size string) bool {
+	n, err := strconv.Atoi(count)
+	a, open, ok := numeral.Size(size, "", false)
+	return err == nil && n > 1 && ok && !open && a.ML > 0 && a.ML <= smallML
 }
