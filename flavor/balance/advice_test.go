@@ -86,7 +86,7 @@ func TestFixesGoNoFurtherThanTheFault(t *testing.T) {
 		most      float64 // what is poured instead, mL; 0 if the fix says it
 		least     float64
 	}{
-		{"1 1/2 oz cognac\n1 oz dark creme de cacao\n3 oz heavy cream\nshake, up", "heavy cream instead of 3 oz", 75, 29},
+		{"1 1/2 oz cognac\n1 oz dark creme de cacao\n3 oz heavy cream\nshake, up", "heavy cream instead of 3 oz", 75, 35},
 		{"3 oz vodka\n1 oz orange juice\nbuild, long", "orange juice instead of 1 oz", 0, 0},
 		{"3/4 oz gin\n3/4 oz dry vermouth\n3/4 oz triple sec\n3/4 oz lemon juice\n3/4 oz absinthe\nshake, up", "absinthe instead of ¾ oz", 8, 0.5},
 		{"1 1/2 oz brandy\n3 oz whole milk\n3/4 oz simple syrup\n1 whole egg\n4 g ground nutmeg\nshake, rocks", "nutmeg instead of 4 g", 2, 0.05},
