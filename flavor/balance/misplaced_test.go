@@ -1,7 +1,6 @@
 package balance_test
 
 import (
-	"slices"
 	"strings"
 	"testing"
 
@@ -118,7 +117,11 @@ func TestNameTellsWhatIsForgotten(t *testing.T) {
 		require.NotEmpty(t, fixes, text)
 		assert.True(t, adds(&fixes[0], lacks), "%s: %s", text, fixes[0].Text)
 		require.NotEmpty(t, r.Faults, text)
-		assert.True(t, slices.ContainsFunc(r.Faults, func(f balance.Fault) bool { return f.Missing }), text)
+		if strings.HasPrefix(text, "Gin and Tonic") || strings.HasPrefix(text, "White Lady\n2 oz gin\n1 oz triple sec") { // what is poured in its place is told before it
+			r.Faults = r.Faults[1:]
+			require.NotEmpty(t, r.Faults, text)
+		}
+		assert.True(t, r.Faults[0].Missing, text)
 	}
 	whole := k.called(t, "Whiskey Sour\n2 oz bourbon\n1 oz lemon juice\n1/4 oz simple syrup\nshake, up") // it has all
 	for _, f := range k.score(t, whole).Faults {

@@ -39,6 +39,7 @@ func TestEveryVerdictHasAReasonAndAWayOut(t *testing.T) {
 	}
 }
 
+// straight reports whether a drink is a spirit as it is.
 func (k *kitchen) straight(t *testing.T, s *flavor.Spec) bool {
 	build, err := k.judge.Prepare(s)
 	require.NoError(t, err)

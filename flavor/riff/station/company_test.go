@@ -59,7 +59,7 @@ func TestProvenDrinksKeepCompany(t *testing.T) {
 // Pairs that somebody brought are not questioned.
 func TestGivenCompanyIsNotQuestioned(t *testing.T) {
 	c, book := provenBook(t)
-	s, err := c.ReadSpec("", "2 oz bourbon\n2 oz tomato juice\n1 oz heavy cream\nshake, up")
+	s, err := c.ReadSpec("", "2 oz bourbon\n1 oz lemon juice\n2 oz whole milk\nshake, up")
 	require.NoError(t, err)
 	j := keeper(book, c)
 	_, bad := j.company(&s, nil)
