@@ -30,6 +30,11 @@ func (j *Job) Refit(s *flavor.Spec) {
 	if s.Method == flavor.Shake && j.foamCame(s) {
 		s.Method = flavor.DryShake
 	}
+	SparkleLast(s)
+}
+
+// SparkleLast has what sparkles go in after the ice, unless all is built in the glass.
+func SparkleLast(s *flavor.Spec) {
 	for i := range s.Pours {
 		p := &s.Pours[i]
 		if p.Profile.Carbonated {

@@ -105,6 +105,7 @@ func (k *walker) akin(s *flavor.Spec) bool {
 func (k *walker) proven(s *flavor.Spec) (state, bool, error) {
 	spec := k.inMeasure(s)
 	spec.Name = s.Name
+	station.SparkleLast(&spec)
 	drink, err := k.work.Station.Mixer.Mix(&spec)
 	if err != nil {
 		return state{}, false, err

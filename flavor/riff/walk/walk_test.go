@@ -297,3 +297,27 @@ func checks(t *testing.T, n int) {
 	require.NoError(t, flag.Set("rapid.checks", strconv.Itoa(n)))
 	t.Cleanup(func() { require.NoError(t, flag.Set("rapid.checks", usual)) })
 }
+
+// A proven drink on the way is poured as the trade does: nothing sparkling is shaken in it, though
+// books write its pours in one list.
+func TestAProvenStopIsTopped(t *testing.T) {
+	b := bartest.New(t)
+	topped := 0
+	for _, x := range [][2]string{
+		{"2 oz gin\n1/2 oz lemon juice\n1/2 oz lime juice\n1 oz simple syrup\n1/2 oz heavy cream\n1 egg white\n1 1/2 oz soda water\ndry shake, long", "1 1/2 oz gin\n1 oz white quinquina\n3/4 oz gentian aperitif\nstir, rocks"},
+		{"2 oz white rum\n3/4 oz lemon juice\n3/4 oz simple syrup\n1 egg white\n3 oz soda water\nshake, long", "2 oz gin\n1 oz dry vermouth\nstir, up"},
+	} {
+		from, to := b.Spec(t, x[0]), b.Spec(t, x[1])
+		found, err := Find(context.Background(), b.Station, Request{From: from, To: to, Between: 2})
+		require.NoError(t, err)
+		for i := 1; i < len(found.Stops)-1; i++ {
+			for _, p := range found.Stops[i].Spec.Pours {
+				if p.Profile.Carbonated && found.Stops[i].Spec.Method != flavor.Build {
+					topped++
+					assert.True(t, p.After, found.Stops[i].Text)
+				}
+			}
+		}
+	}
+	assert.Positive(t, topped)
+}
