@@ -388,6 +388,8 @@ func meantByVolume(key string, pl Place) (means string, ask []string) {
 		return "allspice dram", jargon.AskVolume(key)
 	case key == "demerara" && pl.ML() >= spiritFrom:
 		return "", []string{"demerara rum", "demerara syrup"}
+	case key == "blanc" && pl.Unit.Jigger() && pl.ML() <= mostBlanc:
+		return "blanc vermouth", nil
 	case len(long) > 0 && !squeezed && tops:
 		return "", long
 	}
@@ -403,6 +405,7 @@ const (
 	longFrom    = 60.0 // mL from which ginger is no syrup; common practice
 	spiritFrom  = 29.0 // mL from which demerara may be the rum; common practice
 	mostLiqueur = 31.0 // mL up to which a fruit by its French name is its liqueur; common practice
+	mostBlanc   = 61.0 // mL up to which what is only called white in French is vermouth, no wine; common practice
 	mostDram    = 8.0  // mL up to which allspice is the dram, a quarter of an ounce; common practice
 )
 

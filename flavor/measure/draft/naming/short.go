@@ -54,6 +54,9 @@ func (b *Resolver) Short(key string, pl Place, headless bool) (Found, bool) {
 		}
 	}
 	for _, n := range tongue.Readings(key) {
+		if n == "white" && !pl.Volume() { // "1 blanc" is a vermouth as often as an egg's
+			continue
+		}
 		if f, ok := tryKey(cmp.Or(jargon.Short(n), jargon.Usual(n), n)); ok {
 			return f, true
 		}

@@ -31,6 +31,7 @@ func TestShorthandIsWrittenOut(t *testing.T) {
 		service flavor.Service
 	}{
 		"1.5vod 1oj 2cran bld":                              {[]pour{{"vodka", 44.4}, {"orange juice", 29.6}, {"cranberry juice cocktail", 59.1}}, flavor.Build, ""},
+		"1.5 gin\n1 blanc\n.5 gentian":                      {[]pour{{"London dry gin", 44.4}, {"blanc vermouth", 29.6}, {"gentian liqueur", 14.8}}, flavor.Stir, flavor.Up}, // no egg's white
 		"2oz bourban .75 lemmon .75 simpl eggwhite shk rox": {[]pour{{"bourbon", 59.1}, {"lemon juice", 22.2}, {"simple syrup (1:1)", 22.2}, {"egg white", 31}}, flavor.Shake, flavor.Rocks},
 		"2 dk rum half oz lime gingerbeer top, build":       {[]pour{{"dark rum", 59.1}, {"lime juice", 14.8}, {"ginger beer", 90}}, flavor.Build, ""},
 		"gin 2 / lemon 1 / simple 3/4 / e/w / dry shk / up": {[]pour{{"London dry gin", 59.1}, {"lemon juice", 29.6}, {"simple syrup (1:1)", 22.2}, {"egg white", 31}}, flavor.DryShake, flavor.Up},
