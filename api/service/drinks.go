@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"counterpour/api/service/evening"
 	"counterpour/flavor"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/lookup"
@@ -33,9 +34,9 @@ func (s *Snapshot) FindDrinks(ctx context.Context, q DrinkQuery) ([]Drink, error
 			return nil, err
 		}
 		meant[i] = map[*flavor.Profile]bool{}
-		whole := slices.ContainsFunc(found.Hits, func(h lookup.Hit) bool { return named(h.Profile, w) == wholly })
+		whole := slices.ContainsFunc(found.Hits, func(h lookup.Hit) bool { return evening.HasWhole(foundUnder(h.Profile), w) })
 		for _, h := range found.Hits {
-			if !whole || named(h.Profile, w) != inPart {
+			if in := foundUnder(h.Profile); !whole || evening.HasWhole(in, w) || !evening.HasWords(in, w) {
 				meant[i][h.Profile] = true
 			}
 		}
@@ -43,25 +44,9 @@ func (s *Snapshot) FindDrinks(ctx context.Context, q DrinkQuery) ([]Drink, error
 	return slices.DeleteFunc(slices.Clone(s.Menu), func(d Drink) bool { return !q.holds(&d, words, meant) || !s.weakEnough(&d, &q.Guest) }), nil
 }
 
-// How an ingredient has a word in its names.
-const (
-	nowhere = iota
-	inPart  // of a longer word
-	wholly
-)
-
-// named tells how an ingredient has a word in its names.
-func named(p *flavor.Profile, word string) (how int) {
-	for _, name := range append([]string{p.Name, string(p.Class)}, p.Aliases...) {
-		name = flavor.NormaliseName(name)
-		if slices.Contains(strings.Fields(name), word) {
-			return wholly
-		}
-		if strings.Contains(name, word) {
-			how = inPart
-		}
-	}
-	return how
+// foundUnder is what an ingredient is found under: its names and its class.
+func foundUnder(p *flavor.Profile) string {
+	return flavor.NormaliseName(strings.Join(append([]string{p.Name, string(p.Class)}, p.Aliases...), " "))
 }
 
 // Names reports whether each word of a text is part of the name of the drink, or of a name
@@ -70,17 +55,9 @@ func named(p *flavor.Profile, word string) (how int) {
 func (d *Drink) Names(text string) bool {
 	said := []string{flavor.NormaliseName(d.Spec.Name)}
 	for i := range d.Spec.Pours {
-		p := d.Spec.Pours[i].Profile
-		for _, name := range append([]string{p.Name, string(p.Class)}, p.Aliases...) {
-			said = append(said, flavor.NormaliseName(name))
-		}
+		said = append(said, foundUnder(d.Spec.Pours[i].Profile))
 	}
-	for _, w := range strings.Fields(flavor.NormaliseName(text)) {
-		if !slices.ContainsFunc(said, func(s string) bool { return strings.Contains(s, w) }) {
-			return false
-		}
-	}
-	return true
+	return evening.HasWords(strings.Join(said, " "), text)
 }
 
 // weakEnough reports whether a drink is within a guest's limit on strength. A drink whose

@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"counterpour/api/service/evening"
 	"counterpour/flavor"
 )
 
@@ -21,7 +22,10 @@ func TestADrinkNamesWhatIsWritten(t *testing.T) {
 // A word is had whole, in a longer word, or nowhere: ginger is no gin.
 func TestAnIngredientHasAWordWhole(t *testing.T) {
 	p := &flavor.Profile{Name: "ginger beer", Class: flavor.ClassSoda, Aliases: []string{"fiery soda"}}
-	for word, want := range map[string]int{"ginger": wholly, "gin": inPart, "beer": wholly, "fiery": wholly, "soda": wholly, "rum": nowhere} {
-		assert.Equal(t, want, named(p, word), word)
+	in := foundUnder(p)
+	for _, word := range []string{"ginger", "beer", "fiery", "soda"} {
+		assert.True(t, evening.HasWhole(in, word), word)
 	}
+	assert.True(t, evening.HasWords(in, "gin") && !evening.HasWhole(in, "gin"))
+	assert.False(t, evening.HasWords(in, "rum"))
 }

@@ -5,6 +5,8 @@ import (
 	"regexp"
 	"slices"
 
+	"gonum.org/v1/gonum/floats"
+
 	"counterpour/flavor"
 	"counterpour/flavor/makeup"
 	"counterpour/flavor/ratio"
@@ -50,6 +52,15 @@ func (w *workshop) curdled() {
 	if x := math.Max(milk, cream); x > 0 {
 		w.tell(Misstep{Flaw: Curdled, Profile: t.by, With: t.with, Edges: ruinMisstep*x + curds*makeup.Ramp(x, curdsFrom, curdsTo)})
 	}
+}
+
+// Curdles reports whether acid turns the milk or the cream of a drink so far that it cannot be
+// served as balanced.
+func Curdles(s *flavor.Spec) bool {
+	curdles, ml := false, makeup.AmountsOf(s)
+	w := workshop{spec: s, parts: makeup.PartsIn(s), ml: ml, total: floats.Sum(ml), tell: func(x Misstep) { curdles = x.Edges >= 1 }}
+	w.curdled()
+	return curdles
 }
 
 // turning is what of a drink turns and what turns it, in mL; acid in g.

@@ -2,10 +2,10 @@ package prep
 
 import (
 	"fmt"
-	"slices"
 
 	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/flavor/technique"
 )
 
 // Keep says how long a batch may be kept in a clean, closed bottle in the fridge. Common
@@ -50,20 +50,12 @@ func KeepOf(s flavor.Spec, abvPct float64, made []house.Made) Keep {
 	for _, p := range s.Pours {
 		k = k.with(p.Profile, made)
 	}
-	milk := func(p flavor.Pour) bool { return p.Profile.Class.Spoils() == flavor.SpoilsMilk }
-	if slices.ContainsFunc(s.Pours, milk) && slices.ContainsFunc(s.Pours, turnsMilk) {
+	if technique.Curdles(&s) {
 		k.Text += " The acid in it curdles the milk."
 	}
 	k.Text += " " + lawFirst
 	return k
 }
-
-// sourGPerL is how much acid, in g/L, what is poured beside milk may have without turning it: wine
-// and fruit have more. Common practice, no source.
-const sourGPerL = 4.0
-
-// turnsMilk reports whether a pour is sour enough to turn milk as it stands.
-func turnsMilk(p flavor.Pour) bool { return p.Profile.Acid.Value > sourGPerL }
 
 // with returns the stricter of k and the limit of an ingredient.
 func (k Keep) with(p *flavor.Profile, made []house.Made) Keep {

@@ -168,6 +168,9 @@ func TestKeepTellsOfAcidBesideMilk(t *testing.T) {
 	b, err := prep.Scale(m, spec(t, c, "2 oz brandy\n3/4 oz lemon juice\n1 oz cream\nshake, up"), prep.Target{Servings: 4, Place: prep.Fridge}, nil)
 	require.NoError(t, err)
 	assert.Contains(t, b.Keep.Text, "The acid in it curdles the milk.")
+	b, err = prep.Scale(m, spec(t, c, "6 oz whole milk\n2 oz brandy\n1/2 oz sweet vermouth\n1/2 oz simple syrup\nshake, up"), prep.Target{Servings: 4, Place: prep.Fridge}, nil)
+	require.NoError(t, err)
+	assert.NotContains(t, b.Keep.Text, "curdles", "a spoon of wine in a glass of milk")
 }
 
 func TestKeepOf(t *testing.T) {

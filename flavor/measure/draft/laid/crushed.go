@@ -16,8 +16,8 @@ var (
 )
 
 // Crushed writes "muddled" for "crushed" where it is said of counted pieces of a fruit or a herb, "4 raspberries
-// lightly crushed", and not of ice. Behind a comma it is said of them if
-// the word before it says how, or if nothing else stands on the line.
+// lightly crushed", and not of ice. Behind a comma it is said of them if the word before it says how, or if
+// nothing else stands on the line.
 func Crushed(toks []token.Token) []token.Token {
 	for i := 2; i < len(toks); i++ {
 		if toks[i].Text != "crushed" || i+1 < len(toks) && (toks[i+1].Text == "ice" || serving.Known(toks[i+1].Text) && toks[i+1].Kind == token.Word) {

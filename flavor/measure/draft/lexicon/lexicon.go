@@ -47,8 +47,15 @@ const (
 // stem of it is: "liver" comes not from "live".
 const letters = "ptonvarc"
 
-// None is written behind a word that is none of the list.
+// None is written behind a word that may be poured: of no class, and none the less written so.
 const None = "-"
+
+// Written reports whether a word in lower case is written so, and is no slip of another: it is in the
+// list in whatever form, or a noun of four letters that may be poured, as coal may, and cola with a slip.
+func Written(w string) bool {
+	_, listed := find(w)
+	return listed || Of(w) != 0
+}
 
 // Of returns what a word in lower case is, in whatever form.
 func Of(w string) Class {

@@ -33,6 +33,16 @@ func TestWhatMayBePouredIsUnknown(t *testing.T) {
 	assert.Zero(t, Of("\n"))
 }
 
+// A short word is no slip of another, even where it may be poured; common practice, no source.
+func TestWritten(t *testing.T) {
+	for _, w := range []string{"coal", "bean", "corridors", "verdantly"} {
+		assert.True(t, Written(w), w)
+	}
+	for _, w := range []string{"prot", "bere", "mikl", "ign", ""} {
+		assert.False(t, Written(w), w)
+	}
+}
+
 // Every word of the list is found, at its ends too, and stands in order.
 func TestEveryWordIsFound(t *testing.T) {
 	lines := strings.Split(strings.TrimSuffix(written, "\n"), "\n")

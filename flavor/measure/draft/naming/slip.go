@@ -18,14 +18,14 @@ func (b *Resolver) slipOfWord(key string, pl Place) (Found, bool) {
 	}
 	best := ""
 	for _, w := range shortKinds {
-		if swapped(key, w) && lexicon.Of(key) == 0 && key != "coal" { // which some bars grind
+		if swapped(key, w) && !lexicon.Written(key) {
 			f := b.Find(w, pl)
 			f.How = flavor.MatchFuzzy
 			return f, f.Profile != nil && f.Fault == nil
 		}
 	}
 	for _, w := range jargon.VolumeWords() {
-		slipped := len(w) >= leastClipped && swapped(key, w) && lexicon.Of(key) == 0 || min(len(key), len(w)) >= leastSlipped && (swapped(key, w) || oneOff(key, w) || len(key) >= leastTwice && key[0] == w[0] && len(measure.Nearest(key, []measure.Spelling{{Written: w, Means: w}})) > 0)
+		slipped := len(w) >= leastClipped && swapped(key, w) && !lexicon.Written(key) || min(len(key), len(w)) >= leastSlipped && (swapped(key, w) || oneOff(key, w) || len(key) >= leastTwice && key[0] == w[0] && len(measure.Nearest(key, []measure.Spelling{{Written: w, Means: w}})) > 0)
 		if !slipped && !vowelless(key, w) && !(len(key) >= leastBegun && strings.HasPrefix(w, key)) {
 			continue
 		}

@@ -5,7 +5,7 @@
 //
 // The rule is that of package lexicon: see there. Words whose class tells already what they come from,
 // "vividly", are left out; words that endings would make of others, and which may be poured, are marked:
-// "liver -".
+// "liver -". So are the shortest nouns that may be, since a slip makes one of the other: "coal -".
 package main
 
 import (
@@ -73,7 +73,7 @@ func main() {
 		classes := w.classes(lemma)
 		formed := lexicon.Formed(lemma, func(stem string) lexicon.Class { return lexicon.ClassOf(w.classes(stem)) })
 		switch {
-		case classes == "" && formed != 0 && !w.words[lemma].properAlone():
+		case classes == "" && (formed != 0 && !w.words[lemma].properAlone() || w.shortNoun(lemma)):
 			classes = lexicon.None
 		case classes == "", formed != 0 && formed&^lexicon.Common == lexicon.ClassOf(classes):
 			continue
@@ -271,6 +271,12 @@ func (o *word) letters() string {
 		}
 	}
 	return out
+}
+
+// shortNoun reports whether a lemma is one of the shortest nouns of the list, and no name.
+func (w *wordnet) shortNoun(lemma string) bool {
+	o := w.words[lemma]
+	return len(lemma) == leastLetters && o != nil && o.noun && !o.proper
 }
 
 // properAlone reports whether a word is in WordNet only as a name, so that it may be a form of another.
