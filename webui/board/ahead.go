@@ -64,10 +64,7 @@ type buyView struct {
 
 // ahead says, before service, which bottles the menu leans on and which to buy.
 func (p *pages) ahead(w http.ResponseWriter, r *http.Request) error {
-	if err := form.Parse(r); err != nil {
-		return err
-	}
-	who, err := form.ReadGuest(r.Form)
+	who, err := form.ParseGuest(r)
 	if err != nil {
 		return err
 	}

@@ -32,29 +32,16 @@ const boardPath = "/board"
 // an ingredient; kept or returned, a cover as it was served. A form gets sent
 // back to the board, a script the board itself.
 func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
-	if err := form.Parse(r); err != nil {
-		return err
-	}
-	g, err := form.ReadGuest(r.Form)
+	g, err := form.ParseGuest(r)
 	if err != nil {
 		return err
 	}
-	if r.Method == http.MethodPost {
-		if err := p.mark(r); err != nil {
-			return err
-		}
-		if !frame.IsFragment(r) {
-			to := "#out-now"
-			if !r.PostForm.Has("back") && !r.PostForm.Has(oneBackField) {
-				to = "#drinks"
-			}
-			http.Redirect(w, r, again(g.Address(boardPath), r)+to, http.StatusSeeOther)
-			return nil
-		}
-		if r.PostForm.Has(moreField) {
-			w.WriteHeader(http.StatusNoContent)
-			return nil
-		}
+	to := "#out-now"
+	if !r.PostForm.Has("back") && !r.PostForm.Has(oneBackField) {
+		to = "#drinks"
+	}
+	if done, err := p.marked(w, r, g.Address(boardPath), to); done || err != nil {
+		return err
 	}
 	v, err := p.boardOf(r.Context(), &g)
 	if err != nil {
@@ -71,6 +58,26 @@ func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
 		}
 	}
 	return p.Write(w, r, http.StatusOK, "board", part, v)
+}
+
+// marked takes the mark of a form that was sent, and reports whether that is all: a form without a
+// script goes on at an address and a place of its page, and a script may not look at the answer.
+func (p *pages) marked(w http.ResponseWriter, r *http.Request, address, place string) (done bool, err error) {
+	if r.Method != http.MethodPost {
+		return false, nil
+	}
+	if err := p.mark(r); err != nil {
+		return false, err
+	}
+	switch {
+	case !frame.IsFragment(r):
+		http.Redirect(w, r, again(address, r)+place, http.StatusSeeOther)
+	case r.PostForm.Has(moreField):
+		w.WriteHeader(http.StatusNoContent)
+	default:
+		return false, nil
+	}
+	return true, nil
 }
 
 // moreField says that a script does not look at the answer to a mark, as while another mark

@@ -58,10 +58,7 @@ type flightGlass struct {
 
 // flight lays out a tasting of several drinks of the menu, as they can be poured now.
 func (p *pages) flight(w http.ResponseWriter, r *http.Request) error {
-	if err := form.Parse(r); err != nil {
-		return err
-	}
-	guest, err := form.ReadGuest(r.Form)
+	guest, err := form.ParseGuest(r)
 	if err != nil {
 		return err
 	}

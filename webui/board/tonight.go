@@ -31,18 +31,8 @@ func (p *pages) tonight(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	if r.Method == http.MethodPost {
-		if err := p.mark(r); err != nil {
-			return err
-		}
-		if !frame.IsFragment(r) {
-			http.Redirect(w, r, again(wish.address(""), r), http.StatusSeeOther)
-			return nil
-		}
-		if r.PostForm.Has(moreField) {
-			w.WriteHeader(http.StatusNoContent)
-			return nil
-		}
+	if done, err := p.marked(w, r, wish.address(""), ""); done || err != nil {
+		return err
 	}
 	v, err := p.tonightOf(r.Context(), wish)
 	if err != nil {

@@ -48,10 +48,7 @@ func (v *wallView) Flight() string { return v.Guest.Address(flightPath) }
 
 // wall shows all of tonight on a sheet for the wall, on paper or on a screen.
 func (p *pages) wall(w http.ResponseWriter, r *http.Request) error {
-	if err := form.Parse(r); err != nil {
-		return err
-	}
-	guest, err := form.ReadGuest(r.Form)
+	guest, err := form.ParseGuest(r)
 	if err != nil {
 		return err
 	}

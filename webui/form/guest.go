@@ -2,6 +2,7 @@ package form
 
 import (
 	"fmt"
+	"net/http"
 	"net/url"
 	"slices"
 	"strconv"
@@ -68,6 +69,14 @@ const (
 	noAlcohol  = "alcohol-free"
 	noTrace    = "0.0 % alcohol"
 )
+
+// ParseGuest parses the form of a request and reads the guest in it, as [Parse] and [ReadGuest] do.
+func ParseGuest(r *http.Request) (Guest, error) {
+	if err := Parse(r); err != nil {
+		return Guest{}, err
+	}
+	return ReadGuest(r.Form)
+}
 
 // ReadGuest reads the guest's allergens and what else is avoided, see [flavor.Substances], diet and
 // limit on strength. An unknown word is

@@ -106,10 +106,7 @@ var unsaids = map[string]string{"right": "unright", "unright": "right", "note": 
 
 // specPage shows a spec, or changes it.
 func (p *pages) specPage(w http.ResponseWriter, r *http.Request) error {
-	if err := form.Parse(r); err != nil {
-		return err
-	}
-	who, err := form.ReadGuest(r.Form)
+	who, err := form.ParseGuest(r)
 	if err != nil {
 		return err
 	}

@@ -52,10 +52,7 @@ type sift struct {
 func (q *sift) any() bool { return q.Text != "" || q.Family != "" || q.Guest.Ticked() }
 
 func readSift(r *http.Request) (sift, error) {
-	if err := form.Parse(r); err != nil {
-		return sift{}, err
-	}
-	guest, err := form.ReadGuest(r.Form)
+	guest, err := form.ParseGuest(r)
 	if err != nil {
 		return sift{}, err
 	}

@@ -43,10 +43,7 @@ func (v *labelView) ForGuest() *form.Guest { return v.Guest }
 
 // labelPage takes what the label of a bottle says of allergens.
 func (p *pages) labelPage(w http.ResponseWriter, r *http.Request) error {
-	if err := form.Parse(r); err != nil {
-		return err
-	}
-	guest, err := form.ReadGuest(r.Form)
+	guest, err := form.ParseGuest(r)
 	if err != nil {
 		return err
 	}

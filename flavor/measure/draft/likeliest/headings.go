@@ -95,7 +95,7 @@ func (s *script) sureHeading(i int) ([]stretch, bool) {
 func (s *script) cardHeadings(i int) []stretch {
 	var out []stretch
 	carded := false
-	for k := i; k < len(s.toks) && k-i < mostTitle+2 && s.goesOnHeading(k) && !entry.TellsToPour(s.toks[i:k+1]); k++ {
+	for k := i; k < len(s.toks) && k-i < mostTitle+2 && s.wordsGoOn(k, headingSigns) && !entry.TellsToPour(s.toks[i:k+1]); k++ {
 		t := &s.toks[k]
 		carded = carded || t.Kind == token.Word && numbering(t.Text) || t.Kind == token.Numeral
 		ends := s.ends(k+1) || s.starts(i) && s.sign(k+1, ":/>-;,.")
@@ -106,14 +106,20 @@ func (s *script) cardHeadings(i int) []stretch {
 	return out
 }
 
-// goesOnHeading reports whether a heading may go on at k.
-func (s *script) goesOnHeading(k int) bool {
+// The signs that may stand within a heading, and within what is said to colleagues.
+const (
+	headingSigns = ".#'’-&/>()"
+	talkSigns    = "'’\"“”!?"
+)
+
+// wordsGoOn reports whether words that pour nothing may go on at k, with some signs between them.
+func (s *script) wordsGoOn(k int, signs string) bool {
 	t := &s.toks[k]
 	switch {
 	case s.ends(k):
 		return false
 	case t.Kind == token.Mark:
-		return s.sign(k, ".#'’-&/>()")
+		return s.sign(k, signs)
 	}
 	return s.explained(k) && !(t.Kind == token.Word && thoughts.Has(t.Text))
 }

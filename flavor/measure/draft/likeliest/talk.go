@@ -227,7 +227,7 @@ func (s *script) remarks(i int) []stretch {
 	}
 	var out []stretch
 	small, only := s.toks[i].Text != "of", true
-	for k := i; k < len(s.toks) && k-i < mostTalk && s.talksOn(k); k++ {
+	for k := i; k < len(s.toks) && k-i < mostTalk && s.wordsGoOn(k, talkSigns); k++ {
 		t := &s.toks[k]
 		only = only && t.Kind == token.Word
 		small = small && t.Kind == token.Word && smallTalk.Has(t.Text)
@@ -240,18 +240,6 @@ func (s *script) remarks(i int) []stretch {
 		}
 	}
 	return append(append(append(out, s.opinion(i)...), s.price(i)...), s.reference(i)...)
-}
-
-// talksOn reports whether what is said to colleagues may go on at k.
-func (s *script) talksOn(k int) bool {
-	t := &s.toks[k]
-	switch {
-	case s.ends(k):
-		return false
-	case t.Kind == token.Mark:
-		return s.sign(k, "'’\"“”!?")
-	}
-	return s.explained(k) && !(t.Kind == token.Word && thoughts.Has(t.Text))
 }
 
 // isRemark reports whether the words from i up to end are a remark by their form, and stand apart
