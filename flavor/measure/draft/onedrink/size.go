@@ -40,7 +40,7 @@ func Size(d *draft.Draft, s *flavor.Spec, at []int) (notes []string, fault *flav
 	if f := overflows(d, s, all); f != nil {
 		return nil, f
 	}
-	if f := cmp.Or(outOfScale(d, s, at, all), tooSweet(d, s, at, all)); f != nil {
+	if f := cmp.Or(outOfScale(d, s, at, all), tooSweet(d, s, at, all), spooned(d, s, at)); f != nil {
 		return nil, f
 	}
 	if !d.Labelled && tellsRatio.MatchString(d.Name) && all > 0 && all < leastSipML { // "5:1 martini, dash of bitters"

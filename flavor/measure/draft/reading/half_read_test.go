@@ -14,6 +14,7 @@ func TestHalfReadDraftsAreAsked(t *testing.T) {
 	for text, want := range map[string]string{
 		"5:1 gin martini, stirred up with a twist, 1 dash bitters":           "is made of more than",
 		"30 gin / 25 gin?? 30 lime juice, 15 simple syrup, shake, up":        "leaves something open",
+		"gin 30 t. sec 20 lem 20":                                            "is more than anybody spoons into one drink",
 		"60 ml gin\n25 ml lime juice\n20 ml pineapple??\n15 ml simple syrup": "leaves something open",
 	} {
 		_, err := resolveText(t, text)

@@ -105,6 +105,9 @@ func lexWord(line string, start int) Token {
 	if t, ok := clippedWord(line, start, end); ok {
 		return t
 	}
+	if dotted := dottedWord(line, start, end); dotted > 0 {
+		return Token{Kind: Word, End: dotted, Text: lower(line[start:dotted])}
+	}
 	return Token{Kind: Word, End: end, Text: lower(line[start:end])}
 }
 
@@ -144,6 +147,21 @@ func clippedWord(line string, start, end int) (Token, bool) {
 		return Token{Kind: Word, End: end, Text: "tbsp"}, true
 	}
 	return Token{}, false
+}
+
+// leastBehindDot is the fewest letters of a word that one letter and a full stop stand before.
+const leastBehindDot = 3
+
+// dottedWord returns where a word ends whose first word is clipped to one letter, "t.sec", nought where none
+// stands at start: a unit of one letter has a space behind its full stop.
+func dottedWord(line string, start, end int) int {
+	if end-start != 1 || end+1 >= len(line) || line[end] != '.' || !letterAt(line, end+1) {
+		return 0
+	}
+	if to := wordEnd(line, end+1); to-end > leastBehindDot && !(to < len(line) && line[to] == '.') {
+		return to
+	}
+	return 0
 }
 
 // leastRunOn is the fewest letters of a name that an amount runs into: "gin60". Short
