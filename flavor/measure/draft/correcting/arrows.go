@@ -1,6 +1,7 @@
 package correcting
 
 import (
+	"slices"
 	"strings"
 
 	"counterpour/flavor"
@@ -46,7 +47,7 @@ func pointed(text string, pours []flavor.Pour) *flavor.DataFault {
 			from = i + n
 			i = from - 1
 			switch {
-			case len(amountsIn(before)) == 0:
+			case len(amountsIn(before)) == 0 || batched(before):
 			case gone.Has(behind[0].Text):
 				said = line
 				arrows = -len(toks) // however many there are
@@ -61,6 +62,21 @@ func pointed(text string, pours []flavor.Pour) *flavor.DataFault {
 	}
 	said = token.OneLine(said)
 	return measure.Invalid("text", said, "%q points from one pour at what may stand in its place; write only what is poured", said)
+}
+
+// holders are what holds many drinks.
+var holders = vocabulary.Words(`bottle btl jug pitcher keg batch carafe bowl growler decanter`)
+
+// batched reports whether what stands before an arrow is what a batch is made in, and how much that holds, and no
+// pour: "for a 700 ml bottle -> 250 rum".
+func batched(toks []token.Token) bool {
+	n := 0
+	for i := range toks {
+		if toks[i].Kind == token.Numeral {
+			n++
+		}
+	}
+	return n == 1 && slices.ContainsFunc(toks, func(t token.Token) bool { return holders.Has(t.Text) })
 }
 
 // untilSign are the tokens before the first sign that parts two clauses.

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"slices"
 	"strings"
 
 	"counterpour/flavor/measure/draft/naming"
@@ -36,7 +37,7 @@ func Ways(text string, b *naming.Resolver) []Set {
 	}
 	if t, told, ok := paired.Of(plain.Text, b); ok {
 		p := plain
-		p.Text, p.Told = t, told
+		p.Text, p.Told = t, slices.Concat(p.Told, told)
 		out = append(append(out, p), p.titles(b)...)
 	}
 	return append(out, plain.titles(b)...)
@@ -45,7 +46,7 @@ func Ways(text string, b *naming.Resolver) []Set {
 // plain is a text without what sets its lines in another way than others do.
 func plain(text string) Set {
 	p := phrasing.Of(text)
-	s := Set{Text: p.Text, Aside: p.Aside}
+	s := Set{Text: p.Text, Aside: p.Aside, Steps: p.Steps, Told: p.Told}
 	for _, rule := range []func(*Set){(*Set).boxes, (*Set).spelledOut, (*Set).fields, (*Set).cells, (*Set).prices, (*Set).numbered, (*Set).announced, (*Set).spoken, (*Set).counted, (*Set).changes, (*Set).restatements, (*Set).served, (*Set).roles, (*Set).idle, (*Set).verbs, (*Set).equals, (*Set).answers, (*Set).commas} {
 		rule(&s)
 	}

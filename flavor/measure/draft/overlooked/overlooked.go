@@ -218,12 +218,18 @@ func unitOr(u flavor.Unit) flavor.Unit {
 	return u
 }
 
-// overWords stand before what a drink is strained over: ice, or something that is poured.
-var overWords = vocabulary.Words(`over onto`)
+var (
+	// overWords stand before what a drink is strained over: ice, or something that is poured.
+	overWords = vocabulary.Words(`over onto`)
+	// dissolving stand before what goes into the drink as a step tells.
+	dissolving = vocabulary.Words(`dissolve dissolving infuse`)
+)
 
 // step finds what a step tells to pour and no line has an amount of.
 func (l *looker) step(toks []token.Token) *flavor.DataFault {
-	at := slices.IndexFunc(toks, func(t token.Token) bool { return joining.PourSteps[t.Text] || overWords.Has(t.Text) })
+	at := slices.IndexFunc(toks, func(t token.Token) bool {
+		return joining.PourSteps[t.Text] || overWords.Has(t.Text) || dissolving.Has(t.Text)
+	})
 	if at < 0 {
 		at = serving.MixedWith(toks) - 1
 	}

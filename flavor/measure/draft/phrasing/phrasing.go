@@ -12,12 +12,14 @@ import (
 type Plain struct {
 	Text  string
 	Aside []string // what is passed over, since it tells of no pour or of another round
+	Steps []string // what tells how something is done, and names nothing but what is poured
+	Told  []string // what was taken for granted
 }
 
 // Of writes a text in plain phrases.
 func Of(text string) Plain {
 	p := Plain{Text: text}
-	for _, rule := range [...]func(*Plain){(*Plain).apothecary, (*Plain).numbered, (*Plain).rows, (*Plain).brackets, (*Plain).optionals, (*Plain).shared, (*Plain).steps, (*Plain).rounds, (*Plain).lessons, (*Plain).turned, (*Plain).prepared, (*Plain).cards, (*Plain).orders, (*Plain).ticket, (*Plain).clipped, (*Plain).strainedOff, (*Plain).alikes, (*Plain).restated, (*Plain).besides, (*Plain).pronouns, (*Plain).strengths, (*Plain).measures, (*Plain).each, (*Plain).dropped, (*Plain).binned, (*Plain).lightly, (*Plain).with, (*Plain).lengthened} {
+	for _, rule := range [...]func(*Plain){(*Plain).apothecary, (*Plain).vessels, (*Plain).numbered, (*Plain).rows, (*Plain).brackets, (*Plain).optionals, (*Plain).shared, (*Plain).steps, (*Plain).rounds, (*Plain).lessons, (*Plain).turned, (*Plain).sentences, (*Plain).prepared, (*Plain).cards, (*Plain).orders, (*Plain).ticket, (*Plain).clipped, (*Plain).strainedOff, (*Plain).alikes, (*Plain).restated, (*Plain).besides, (*Plain).pronouns, (*Plain).strengths, (*Plain).measures, (*Plain).each, (*Plain).dropped, (*Plain).binned, (*Plain).lightly, (*Plain).with, (*Plain).lengthened} {
 		rule(&p)
 	}
 	return p
@@ -180,7 +182,7 @@ func (p *Plain) lightly() {
 var joined = pattern.Of(`(?i)(\pL+)[ \t]+(?:w/?|with|plus)[ \t]+([\d.½¼¾⅓⅔])`)
 
 // handled are words before what is laid beside a drink or mixed in the shaker: "serve with 2 biscuits".
-var handled = pattern.Of(`(?i)^(?:serv\w*|garnish\w*|finish\w*|com\w*|shak\w*|stir\w*|blend\w*|fill\w*|topp?e?d?|rins\w*|mix\w*|along|deco\w*|strain\w*|build)$`)
+var handled = pattern.Of(`(?i)^(?:serv\w*|garnish\w*|finish\w*|com\w*|shak\w*|stir\w*|blend\w*|fill\w*|topp?e?d?|rins\w*|mix\w*|along|deco\w*|strain\w*|build|soaked|doused|drenched)$`)
 
 // with parts the two pours.
 func (p *Plain) with() {

@@ -42,7 +42,7 @@ func phrased(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
 	if p.Text == d.String() || fault.Field != "garnish" && strings.Contains(p.Text, fault.Value) {
 		return before, nil
 	}
-	out, ok, err := setSo(d, &layout.Set{Text: p.Text, Aside: p.Aside}, naming.NewResolver(f), f)
+	out, ok, err := setSo(d, &layout.Set{Text: p.Text, Aside: p.Aside, Steps: p.Steps, Told: p.Told}, naming.NewResolver(f), f)
 	if !ok || err != nil {
 		return before, err
 	}
@@ -133,7 +133,7 @@ func waysToSet(text string, b *naming.Resolver) []layout.Set {
 	}
 	out := []layout.Set{*paged(&p)}
 	for _, way := range layout.Ways(p.Text, b) {
-		way.Passed, way.Aside, way.Steps = slices.Concat(p.Passed, way.Passed), slices.Concat(p.Aside, way.Aside), p.Steps
+		way.Passed, way.Aside, way.Steps = slices.Concat(p.Passed, way.Passed), slices.Concat(p.Aside, way.Aside), slices.Concat(p.Steps, way.Steps)
 		out = append(out, way)
 	}
 	return append(out, ways...)
