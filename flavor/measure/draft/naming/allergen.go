@@ -41,6 +41,29 @@ func Loses(name string, p *flavor.Profile) string {
 	return carrier.Brings(carrier.Lost(name, p))
 }
 
+// lostBeside says what a name, or the words of it that were passed over, say that there is, and the ingredient does not
+// carry; empty if there is nothing. What is denied is not there. What went into a bottle counts together with its name:
+// no syrup of dried apricots is one of apricots.
+func lostBeside(name string, f *Found) string {
+	passed := f.Dropped
+	if f.Infusion != "" {
+		passed = name
+	}
+	if passed == "" || leavesOut(passed) {
+		return ""
+	}
+	return Loses(passed, f.Profile)
+}
+
+// deniers begin what is not there; "free" ends it.
+var deniers = token.Words(`not no never without nicht pas ohne sans sin senza sem zonder uden utan uten`)
+
+// leavesOut reports whether words say what is not there: "not the oat one", "(nut-free)".
+func leavesOut(words string) bool {
+	of := carrier.Words(words)
+	return len(of) > 0 && (deniers[of[0]] || of[len(of)-1] == "free")
+}
+
 // carries reports whether words name allergens and nothing else, each of which an ingredient is
 // known to contain: "advocaat (egg)".
 func carries(p *flavor.Profile, words string) bool {

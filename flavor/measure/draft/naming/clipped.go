@@ -124,6 +124,9 @@ func (b *Resolver) initialled(name string, pl Place) (Found, bool) {
 // and how many words of the name are left over.
 func clips(written []string, whole []bool, name []string) (over int, ok bool) {
 	at := 0
+	if last := written[len(written)-1]; slices.Contains(heads, last) && name[len(name)-1] != last { // "caribbean rum" is no cream of it
+		return 0, false
+	}
 	for i, w := range written {
 		for at < len(name) && !(w == name[at] || !whole[i] && shortens(w, name[at]) || w == "j" && i > 0 && name[at] == "juice") {
 			at++

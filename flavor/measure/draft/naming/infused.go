@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/jargon"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 )
 
 // infusing are words that say that something was put into a bottle, and that bring
@@ -23,10 +24,16 @@ const longestHead = 3
 // apartFrom parts the words for what was done to a bottle from what it was done with: "jalapeño-infused".
 var apartFrom = strings.NewReplacer("-infused", " infused", "-washed", " washed", "- infused", " infused", "-", " ")
 
+// infusedWith names a bottle before what was put into it: "tequila infused with jalapeño".
+var infusedWith = pattern.Of(`(?i)^(.+?)\s+(?:infused|fat-washed|washed|steeped|macerated)\s+(?:with|in|on|over)\s+(.+)$`)
+
 // infused reads what bars put into a bottle themselves, such as "earl grey gin" or
 // "rosemary-infused honey", as the bottle. What went in is known, and brings no allergen;
 // the drink is told not to count it. What may bring one is a fault.
 func (b *Resolver) infused(name string, pl Place) (Found, bool) {
+	if m := infusedWith.FindStringSubmatch(name); m != nil {
+		name = m[2] + " infused " + m[1]
+	}
 	words := strings.Fields(apartFrom.Replace(strings.ToLower(name)))
 	if f, ok := b.twoFlavours(words); ok {
 		return f, true

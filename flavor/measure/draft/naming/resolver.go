@@ -178,8 +178,21 @@ func (b *Resolver) Find(name string, pl Place) Found {
 	return f
 }
 
-// find is [Resolver.Find] of what is asked for the first time.
+// find is [Resolver.Find] of what is asked for the first time. No word is passed over that names what may
+// harm a guest.
 func (b *Resolver) find(name string, pl Place) Found {
+	f := b.lookUp(name, pl)
+	if f.Profile == nil || f.Fault != nil {
+		return f
+	}
+	if lost := lostBeside(name, &f); lost != "" {
+		return Found{Fault: flavor.Unknown("ingredient", name, nil, "%q says that it holds %s, and %s is not known to carry that; name the bottle in your stock, or write what brings it on a line of its own", name, lost, f.Profile.Name)}
+	}
+	return f
+}
+
+// lookUp finds what a name means, whatever is passed over.
+func (b *Resolver) lookUp(name string, pl Place) Found {
 	pinned, class := pin(name)
 	if class != "" && !b.Has(pinned+" "+string(class)) {
 		if p, how, ok := b.Named(pinned); ok && (p.Class == class || class == "plain") {
@@ -228,7 +241,7 @@ func (b *Resolver) findWhole(name string, pl Place) Found {
 			return f
 		}
 	}
-	for _, found := range []func(string, Place) (Found, bool){b.withoutBrackets, b.withoutStrength, b.withoutTail, b.withoutStyle, b.withoutAlike, b.pointed, b.ofOrigin, b.ofOriginBehind, b.ofVariety, b.fruitBrandy, b.initialled, b.clipped, b.infused, b.mendedKind} {
+	for _, found := range []func(string, Place) (Found, bool){b.withoutBrackets, b.withoutStrength, b.withoutTail, b.withoutStyle, b.withoutAlike, b.pointed, b.ofOrigin, b.ofOriginBehind, b.ofVariety, b.withoutEpithets, b.fruitBrandy, b.initialled, b.clipped, b.infused, b.mendedKind} {
 		if f, ok := found(name, pl); ok {
 			return f
 		}
