@@ -59,7 +59,7 @@ func clausesOf(text string) []clause {
 				}
 				continue
 			}
-			if len(toks) > 0 && (t.Text == "but" || thinksAgain(all, i, toks) || t.Text == "not" && len(amountsIn(toks)) == 0) {
+			if len(toks) > 0 && (t.Text == "but" || thinksAgain(all, i, toks) || breaksOff(all, i, toks) || t.Text == "not" && (len(amountsIn(toks)) == 0 || i+1 < len(all) && all[i+1].Kind == token.Numeral)) {
 				flush("")
 			}
 			toks = append(toks, t)
@@ -74,6 +74,12 @@ func clausesOf(text string) []clause {
 // before it: "2 dashes bitters hmm 4".
 func thinksAgain(all []token.Token, i int, before []token.Token) bool {
 	return sure.Has(all[i].Text) && i+1 < len(all) && all[i+1].Kind == token.Numeral && len(amountsIn(before)) > 0
+}
+
+// breaksOff reports whether a word at i, with a sign behind it, takes back the amount of the tokens before it:
+// "60 lager no... use 180 lager".
+func breaksOff(all []token.Token, i int, before []token.Token) bool {
+	return sure.Has(all[i].Text) && i+1 < len(all) && all[i+1].Kind == token.Mark && len(amountsIn(before)) > 0
 }
 
 // shortened are units that a stop may stand behind.

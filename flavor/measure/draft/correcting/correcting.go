@@ -23,7 +23,7 @@ type Corrected struct {
 const mostText = 2000
 
 // telling are words of which one stands in every text that corrects itself.
-var telling = vocabulary.Words(`no nope nah naah wait hmm hmmm actually sorry oops rather scratch strike correction edit not go make call use say mean meant should must now instead better nicer plenty enough double doubled twice triple half halve halved took taken take pulled cut left scrap scrapped ditch ditched removed remove perfect bump bring drop push raise lower knock put`)
+var telling = vocabulary.Words(`no nope nah naah wait hmm hmmm actually sorry oops rather scratch strike correction edit not go make call use say mean meant should must now instead better nicer plenty enough double doubled twice triple half halve halved tried started began wrong other is took taken take pulled cut left scrap scrapped ditch ditched removed remove perfect bump bring drop push raise lower knock put wins final yes keeper winner perfect keep approved stick stay sticking staying went running pick choose prefer`)
 
 // Of carries out what a text corrects; false if it corrects nothing that has one meaning.
 func Of(text string, b *naming.Resolver) (Corrected, bool) {
@@ -41,6 +41,11 @@ func Of(text string, b *naming.Resolver) (Corrected, bool) {
 	for _, n := range []string{out, ratio} {
 		if n != "" {
 			notes = append(notes, n)
+		}
+	}
+	for _, told := range [...]func() ([]edit, []string){c.chosenVersion, c.triedBefore, c.toldAnew} {
+		if edits, said := told(); len(edits) > 0 && b.Err() == nil { // what is left is read once more
+			return Corrected{Text: apply(text, edits), Notes: said}, true
 		}
 	}
 	for i := 0; i < len(c.clauses); {
@@ -112,7 +117,8 @@ func (c *corrector) group(i int) (int, []edit, string) {
 			r.armed = true
 		}
 		regret := s.kind == anAmount && s.about != nil && n == i && c.regrets(n)
-		s.armed = s.armed || regret
+		contrast := s.kind == anAmount && s.about != nil && n == i && c.contrasts(n, s.about)
+		s.armed = s.armed || regret || contrast
 		if !r.take(s, n) {
 			break
 		}

@@ -45,6 +45,18 @@ func TestOf(t *testing.T) {
 		// a whole pour
 		"gin 40. I first had syrup 5 in it, took it out. shake": "gin 40. . shake",
 		"gin 40, lemon 20 - took the lemon out - syrup 15":      "gin 40, ,  syrup 15",
+		// a whole list, told anew
+		"gin 50 lemon 25 syrup 15... no. 50 gin, 25 lemon, 20 syrup":                    " 50 gin, 25 lemon, 20 syrup",
+		"half gin no... use 60 gin & 20 syrup":                                          " use 60 gin & 20 syrup",
+		"Uh gin, two, no wait it's 45 gin. 20 lemon":                                    " it's 45 gin. 20 lemon",
+		"two fingers... no, 50 ml gin, neat":                                            " 50 ml gin, neat",
+		"1 oz gin, 1 oz rum... no wait wrong card. CARD 4: 60 lemon, 20 syrup":          " CARD 4: 60 lemon, 20 syrup",
+		"we tried an ounce of lemon, way too sharp. go 20 lemon, 60 gin":                " go 20 lemon, 60 gin",
+		"v1: 45 gin, 20 lemon, flat. v2: 50 gin, 25 lemon, good. go with v2. shake, up": "50 gin, 25 lemon, good. .  shake, up",
+		"A) 45 gin, 20 lemon - perfect\nB) 50 gin, 25 lemon - too sour\nshake, up":      "45 gin, 20 lemon - . \n\nshake, up",
+		// what a pour is after all
+		"gin 50, lemon 25, syrup 15. shake. lemon is 20 not 25": "gin 50, lemon 20, syrup 15. shake",
+		"gin 50, lemon 25, syrup 15. edit: lemon is 20":         "gin 50, lemon 20, syrup 15",
 		// what has run out
 		"can we 86 the mint? gin 40, lime 20": "can we no mint? gin 40, lime 20",
 		"gin 40, lime 20. we're 86 on mint":   "gin 40, lime 20. no mint",
@@ -68,9 +80,12 @@ func TestOf(t *testing.T) {
 func TestOfLeavesAlone(t *testing.T) {
 	for _, text := range []string{
 		"gin 50, lemon 25, no lime", "gin 50, lemon 25, no wait, no mint, syrup 20", "gin 50, lemon 25 (20 if very sour)", "gin 50, lemon 25 (20 next time)", "gin 50, syrup 20 (try 15)", "gin 50, syrup 20, maybe 15",
-		"gin 50, syrup 20, wait 10 seconds, shake", "gin 50, syrup 20, shake. actually 2 drinks", "gin 50, syrup 20, sorry, mint", "gin 50, lemon 25, no, syrup 25", "gin 50 lemon 25 syrup 15... no. 50 gin, 25 lemon, 20 syrup",
+		"gin 50, syrup 20, wait 10 seconds, shake", "gin 50, syrup 20, shake. actually 2 drinks", "gin 50, syrup 20, sorry, mint", "gin 50, lemon 25, no, syrup 25",
 		"gin 50, syrup 5, took it out, put it back in", "gin 50, syrup 20, go 2", "double the gin for big glasses: gin 50", "gin 50, syrup 20 was cloying", "gin 50, syrup 20, no wait, 30 was cloying, go 15",
 		"gin 50. shake. no shaking tin", "gin 50, stir, no ice",
+		"gin 50, lemon 25, no. syrup 20, shake", "1 oz gin, 1 oz rum... no. 60 gin, 20 syrup", // one of them is not told anew
+		"v1: 45 gin, 20 lemon. v2: 50 gin, 25 lemon. shake", "v1: 45 gin, 20 lemon - perfect. v2: 50 gin, 25 lemon - perfect. shake", "two fingers gin... no, 50 ml rum", "syrup lemon is 20, gin 50",
+		"we tried an ounce of lemon, way too sharp. 60 gin, 20 syrup", "gin 50, lemon 25, wrong card",
 	} {
 		got, ok := correcting.Of(text, shelf())
 		assert.False(t, ok, "%s became %s", text, got.Text)

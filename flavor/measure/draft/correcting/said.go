@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/vocabulary"
 )
 
 // kind is what a clause does in a correction.
@@ -211,6 +212,10 @@ func (c *corrector) amount(toks []token.Token, a amountOf, armed, denied bool) s
 	if n := endsIn(post, settled); n > 0 {
 		post, s.armed = post[:len(post)-n], true
 	}
+	told := len(pre) > 1 && copulas.Has(pre[len(pre)-1].Text) // "lemon is 25"
+	if told {
+		pre = pre[:len(pre)-1]
+	}
 	reset := len(pre) > 1 && resets.Has(pre[0].Text)
 	if reset {
 		pre = pre[1:]
@@ -235,7 +240,7 @@ func (c *corrector) amount(toks []token.Token, a amountOf, armed, denied bool) s
 	case s.about == nil, math.Abs(s.about.value-s.value) < sameAmount && s.about.unit == s.unit: // told once more
 		return said{}
 	}
-	s.armed = s.armed || reset
+	s.armed = s.armed || reset || told && len(s.about.name) == len(name)
 	return s
 }
 
@@ -316,4 +321,16 @@ func (c *corrector) names(toks []token.Token) bool {
 // written are tokens as they are written.
 func (c *corrector) written(toks []token.Token) string {
 	return strings.Join(strings.Fields(c.text[toks[0].Start:toks[len(toks)-1].End]), " ")
+}
+
+// copulas stand between a name and the amount that it has.
+var copulas = vocabulary.Words(`is are gets`)
+
+// contrasts reports whether behind clause i the amount is denied that a pour has: "lemon is 25, not 30".
+func (c *corrector) contrasts(i int, p *pour) bool {
+	if i+1 >= len(c.clauses) {
+		return false
+	}
+	next := c.read(&c.clauses[i+1])
+	return next.kind == aRejected && next.about == nil && math.Abs(next.value-p.value) < sameAmount
 }

@@ -63,6 +63,10 @@ func Unsettled(text string, pours []flavor.Pour, b *naming.Resolver) *flavor.Dat
 	c := &corrector{text: text, resolver: b, clauses: clausesOf(text)}
 	for i := 1; i+1 < len(c.clauses); i++ {
 		cl, next := &c.clauses[i], &c.clauses[i+1]
+		if end := c.ofAnother(i); end > 0 && c.firstPour(i) >= 0 {
+			said := c.text[cl.start():c.clauses[end-1].end()]
+			return measure.Invalid("text", said, "%q may say that what stands before it is of another drink; write only what is poured", said)
+		}
 		rest, armed, _ := withoutLeads(cl.toks)
 		if len(rest) > 0 || !armed || next.before == "\n" || len(amountsIn(c.clauses[i-1].toks)) == 0 {
 			continue

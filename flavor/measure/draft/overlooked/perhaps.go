@@ -3,6 +3,7 @@ package overlooked
 import (
 	"slices"
 	"strings"
+	"unicode"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
@@ -28,10 +29,56 @@ var (
 	takenAway = pattern.Of(`(?i)(?:[(\[][ \t]*(?:now[ \t]+|it's[ \t]+|actually[ \t]+|no,?[ \t]+)?|[,:=–—-][ \t]*(?:no,?[ \t]+|actually[ \t]+|now[ \t]+)+|(?:[,:=–—]|[ \t]--?|->|<--?|→|←)[ \t]*)(?:none|nil|zero|0|not[ \t]+any[ \t]?more|no[ \t]+more|no[ \t]+longer|left[ \t]+(?:it[ \t]+)?out|leave[ \t]+(?:it[ \t]+)?out|taken[ \t]+out|took[ \t]+(?:it[ \t]+)?out|scratch(?:ed)?(?:[ \t]+(?:that|it|this))?|strike(?:[ \t]+(?:that|it))?|struck|skip(?:ped)?(?:[ \t]+(?:it|this|that))?|(?:we|they|i)[ \t]+(?:have[ \t]+|'ve[ \t]+)?(?:dropped|removed|cut|ditched|scrapped|binned|stopped|retired|pulled|killed|86'?e?d)(?:[ \t]+(?:using[ \t]+)?(?:it|this|that))?|drop(?:ped)?(?:[ \t]+(?:it|this))?|gone|86(?:'?e?d)?|crossed[ \t]+(?:out|off)|removed|cut|deleted|nixed|axed|scrapped|binned|never[ \t]?mind|nvm|forget[ \t]+(?:it|this|that)|ditch(?:ed)?|out|ignore(?:[ \t]+(?:it|this))?|cancel(?:led)?|void|retired|omit(?:ted)?)(?:[,.!;: \t]+(?:now|none|zero|please|today|tonight|this time|entirely|completely|from now on|again|for now|since \pL+|by \pL+|altogether|it|[!.])*)*[ \t]*(?:[)\]]|[.,;!](?:\D|$)|$)`)
 )
 
-// conditional is the fault of a line that pours something under a condition.
-func conditional(line string, pours []flavor.Pour) *flavor.DataFault {
+// ordered begins by saying who orders the drink: "if anyone asks for a bramble, it's 50 gin ...".
+var ordered = pattern.Of(`(?i)^[ \t*•–—(-]*(?:if|when|whenever)[ \t]+(?:(?:anyone|anybody|someone|somebody|they|you|we|he|she|people|guests?|a[ \t]+\pL+|the[ \t]+\pL+|table[ \t]+\d+)[ \t]+)(?:(?:ever|still|does|do)[ \t]+)?(?:asks?|orders?|wants?|gets?|calls?|sees?)[ \t]+(?:for[ \t]+)?(?:an?|the|one|our|this|that|my)\b[^.!?;:\d]*?(?:,|:|=|[–—]|\bit'?s\b|\bit[ \t]+is\b|\bthat'?s\b|\b(?:make|do|give|use|pour|go)\b)`)
+
+// otherwise says that the drink is another one where a condition does not hold.
+var otherwise = pattern.Of(`(?i)\b(?:otherwise|else|if[ \t]+not)\b`)
+
+// leastOrdered is the fewest numbers behind a condition that holds for the whole drink.
+const leastOrdered = 2
+
+// ofTheDrink is how many bytes of a line that is the first with a number are a condition of the whole drink,
+// and none of a pour: the heading before a colon, "lemonade for the kids' table: 250 ml ...", or who orders
+// it. The sentence behind it pours at least twice.
+func ofTheDrink(line string) int {
+	first := strings.IndexFunc(line, numbered)
+	if first < 0 || otherwise.MatchString(line) {
+		return 0
+	}
+	end := strings.LastIndexByte(line[:first], ':') + 1
+	if at := ordered.FindStringIndex(line); end == 0 && at != nil && at[1] <= first {
+		end = at[1]
+	}
+	numbers := 0
+	behind := sentence.FindString(line[end:])
+	for _, t := range token.Lex(nil, behind, 0, len(behind)) {
+		if t.Kind == token.Numeral {
+			numbers++
+		}
+	}
+	if numbers < leastOrdered || fillsIn(line[:end]) {
+		return 0
+	}
+	return end
+}
+
+// numbered reports whether a rune is one of a number in figures.
+func numbered(c rune) bool { return unicode.IsNumber(c) }
+
+// fillsIn reports whether words pour something without an amount.
+func fillsIn(words string) bool {
+	return slices.ContainsFunc(token.Lex(nil, words, 0, len(words)), func(t token.Token) bool { return fills.Has(t.Text) })
+}
+
+// conditional is the fault of a line that pours something under a condition; first says that no line above
+// holds a number.
+func conditional(line string, first bool, pours []flavor.Pour) *flavor.DataFault {
 	if !condition.MatchString(line) && !opens.MatchString(line) {
 		return nil
+	}
+	if first {
+		line = line[ofTheDrink(line):]
 	}
 	for _, s := range sentence.FindAllString(line, -1) {
 		parts := clause.FindAllString(s, -1)

@@ -49,7 +49,7 @@ func Open(text string, pours []flavor.Pour, b *naming.Resolver) flavor.DataFault
 			}
 		}
 		if f == nil {
-			f = conditional(line, pours)
+			f = conditional(line, !strings.ContainsFunc(text[:from], numbered), pours)
 		}
 		if f == nil {
 			f = retracted(line, pours)
