@@ -27,11 +27,12 @@ const (
 )
 
 // served is how a drink is made and served, each empty where that is not the same everywhere, and
-// the names of what is poured everywhere, parted by semicolons.
+// the names of what is poured everywhere, parted by semicolons, and those of what its ratios measure.
 type served struct {
 	method  flavor.Method
 	service flavor.Service
 	pours   string
+	ratios  string
 }
 
 // known is the list, by normalised name, and the kinds in which several names end.
@@ -60,8 +61,9 @@ var list = sync.OnceValue(func() known {
 			k.parted[len(words)] = append(k.parted[len(words)], words)
 		}
 		method, rest, _ := strings.Cut(how, "\t")
-		service, pours, _ := strings.Cut(rest, "\t")
-		k.whole[key] = served{flavor.Method(method), flavor.Service(service), pours}
+		service, rest, _ := strings.Cut(rest, "\t")
+		pours, ratios, _ := strings.Cut(rest, "\t")
+		k.whole[key] = served{flavor.Method(method), flavor.Service(service), pours, ratios}
 		for _, w := range words {
 			if was, twice := k.telling[w]; twice && was != key || utf8.RuneCountInString(w) < leastTelling {
 				k.telling[w] = ""

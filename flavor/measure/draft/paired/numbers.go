@@ -18,7 +18,7 @@ const (
 var (
 	// joined are numbers with signs between them: "4:2:1", "1-1-1", "50/50", "2 / ¾ / ¾"; listed have those of a
 	// list, and number is one of them. No fraction follows an "and", since "1 and ½" is one number.
-	joined = pattern.Of(`^(?:` + decimal + `(?:[:/–-]` + decimal + `)+|` + figure + `(?:(?:[ \t]+[/–-][ \t]+|[ \t]*:[ \t]*)` + figure + `)+)(?:[ \t.,:;–—-]|$|\n|oz|ml|cl|ds?\b|dash|bsp?\b|tsp)`)
+	joined = pattern.Of(`^(?:` + figure + `(?:(?:[ \t]+[/–-][ \t]+|[ \t]*:[ \t]*)` + figure + `)+|` + decimal + `(?:[:/–-]` + decimal + `)+)(?:[ \t.,:;–—-]|$|\n|/top\b|oz|ml|cl|ds?\b|dash|bsp?\b|tsp)`)
 	listed = pattern.Of(`^` + figure + `(?:(?:[ \t]*\+[ \t]*|,[ \t]+)` + figure + `|[ \t]+(?:and|&)[ \t]+\d+(?:\.\d+)?)+(?:[ \t]*[(,:.–—-]|[ \t]|$|\n)`)
 	number = pattern.Of(`[13]/[2348]|\d*\.\d+|(?:\d+[ \t]?)?[½¼¾⅓⅔]|\d+`)
 	point  = pattern.Of(decimal)
@@ -30,6 +30,9 @@ const leastApart = 3
 // ratioAt reads the numbers of a ratio at i, or the words that make all alike.
 func (s *script) ratioAt(i int) (ratio, bool) {
 	r := ratio{from: i, to: i, first: i}
+	if !s.equalAt(i) && (s.toks[i].Kind == token.Mark || s.toks[i].Kind == token.Word) {
+		return ratio{}, false
+	}
 	written := joined.FindString(s.text[s.toks[i].Start:])
 	if written == "" {
 		written = listed.FindString(s.text[s.toks[i].Start:])
@@ -39,8 +42,6 @@ func (s *script) ratioAt(i int) (ratio, bool) {
 	case s.equalAt(i):
 		r.equal, r.to = true, i+2
 		return r, true
-	case s.toks[i].Kind == token.Mark || s.toks[i].Kind == token.Word:
-		return ratio{}, false
 	case written != "":
 		whole := number
 		if strings.Contains(written, "/") && !strings.Contains(written, " ") { // "60/25/20" has no fractions
@@ -49,7 +50,7 @@ func (s *script) ratioAt(i int) (ratio, bool) {
 		for _, n := range whole.FindAllString(written, -1) {
 			r.numbers = append(r.numbers, token.Lex(nil, n, 0, len(n))[0].Value)
 		}
-		for end := s.toks[i].Start + len(strings.TrimRight(written, " \t.,:;(–—-\nozmlcdashbtp")); r.to < len(s.toks) && s.toks[r.to].Start < end; {
+		for end := s.toks[i].Start + len(strings.TrimRight(written, " \t.,:;/(–—-\nozmlcdashbtp")); r.to < len(s.toks) && s.toks[r.to].Start < end; {
 			r.to++
 		}
 	case s.toks[i].Kind == token.Numeral && i+2 < len(s.toks) && s.toks[i+1].Text == "to" && s.toks[i+2].Kind == token.Numeral:

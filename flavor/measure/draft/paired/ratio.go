@@ -24,6 +24,7 @@ type ratio struct {
 	apart    bool        // blanks alone part the numbers
 	equal    bool        // all are alike, however many names follow
 	names    [][2]int
+	usual    []string // the pours that the numbers are of, where the drink is named in place of them
 	title    [2]int // words between the numbers and the names; empty if there are none
 	end      int    // where numbers and names end
 }
@@ -51,7 +52,7 @@ func (s *script) ratio(scaled bool) (string, bool) {
 		}
 		if all == nil && s.short(&r) {
 			all = &total{from: len(s.toks), to: len(s.toks), amount: amount{value: usualTotal, unit: flavor.Millilitre}}
-			s.told = append(s.told, "a ratio does not say how much is poured; 90 ml in all are taken")
+			s.told = append(s.told, usualTold)
 		}
 		return s.parted(&r, all), true
 	}
@@ -60,6 +61,9 @@ func (s *script) ratio(scaled bool) (string, bool) {
 
 // usualTotal is how many millilitres two pours of a short drink come to; common practice, no source.
 const usualTotal = 90
+
+// usualTold tells that it was taken.
+const usualTold = "a ratio does not say how much is poured; 90 ml in all are taken"
 
 // short reports whether a ratio is one of two parts that nothing lengthens: of so few, a part of 30 ml is too
 // much, "6:1 gin to dry vermouth".
@@ -340,7 +344,7 @@ func (s *script) parted(r *ratio, all *total) string {
 		if r.last != "" && k == len(r.numbers)-1 {
 			a.unit = r.last
 		}
-		out.WriteString("\n" + a.written() + " " + s.written(r.names[k][0], r.names[k][1]))
+		out.WriteString("\n" + a.written() + " " + s.nameOf(r, k))
 	}
 	out.WriteString("\n")
 	end := r.end
@@ -349,4 +353,12 @@ func (s *script) parted(r *ratio, all *total) string {
 	}
 	rest(end, len(s.toks))
 	return strings.TrimLeft(out.String(), " \n:-–—,")
+}
+
+// nameOf is what the number at k is of.
+func (s *script) nameOf(r *ratio, k int) string {
+	if r.usual != nil {
+		return r.usual[k]
+	}
+	return s.written(r.names[k][0], r.names[k][1])
 }

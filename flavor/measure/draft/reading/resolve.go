@@ -141,7 +141,7 @@ func (r *Reading) dress(text string, f naming.Finder) error {
 
 // resolveAny is Resolve over a finder that remembers, whose faults are left to be completed.
 func resolveAny(d draft.Draft, f naming.Finder) (Reading, error) {
-	for _, read := range [...]func(draft.Draft, naming.Finder) (Reading, bool, error){ofKinds, corrected} {
+	for _, read := range [...]func(draft.Draft, naming.Finder) (Reading, bool, error){ofKinds, corrected, ofWhichPours} {
 		if out, ok, err := read(d, f); ok || err != nil {
 			return out, err
 		}
@@ -172,7 +172,7 @@ func resolveAny(d draft.Draft, f naming.Finder) (Reading, error) {
 
 // anyWay is Resolve without a look at what else the text says of its pours.
 func anyWay(d draft.Draft, f naming.Finder) (Reading, error) {
-	for _, read := range [...]func(draft.Draft, naming.Finder) (Reading, bool, error){asPage, inTotal} {
+	for _, read := range [...]func(draft.Draft, naming.Finder) (Reading, bool, error){asPage, inTotal, ofDrink} {
 		if out, ok, err := read(d, f); ok || err != nil {
 			return out, err
 		}

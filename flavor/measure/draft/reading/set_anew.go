@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/layout"
 	"counterpour/flavor/measure/draft/naming"
@@ -99,6 +101,36 @@ func inTotal(d draft.Draft, f naming.Finder) (Reading, bool, error) {
 		return Reading{}, false, b.Err()
 	}
 	return setSo(d, &layout.Set{Text: text}, b, f)
+}
+
+// ofDrink reads a draft in the ratio of a drink of which everybody knows the pours; it is false for another.
+func ofDrink(d draft.Draft, f naming.Finder) (Reading, bool, error) {
+	if d.PoursOnly() {
+		return Reading{}, false, nil
+	}
+	b := naming.NewResolver(f)
+	text, told, ask, ok := paired.OfDrink(d.String(), b)
+	if !ok || ask != nil || b.Err() != nil {
+		return Reading{}, false, b.Err()
+	}
+	return setSo(d, &layout.Set{Text: text, Told: told}, b, f)
+}
+
+// ofWhichPours asks which pours a ratio measures, where the drink is known and they are not; it is false for
+// another draft. No other way to set the text settles that.
+func ofWhichPours(d draft.Draft, f naming.Finder) (Reading, bool, error) {
+	if d.PoursOnly() {
+		return Reading{}, false, nil
+	}
+	b := naming.NewResolver(f)
+	_, _, ask, ok := paired.OfDrink(d.String(), b)
+	if !ok || ask == nil || b.Err() != nil {
+		return Reading{}, false, b.Err()
+	}
+	out, err := resolve(d, f)
+	ask.Location = measure.LineLocation(lineOf(d.String(), strings.Index(d.String(), ask.Value)))
+	out.Faults = flavor.DataFaults{ask}
+	return out, err == nil, err
 }
 
 // setSo reads a draft set anew in one way; it is false if that leaves anything open.
