@@ -12,7 +12,7 @@ import (
 // order of the numbers; what it leaves open is asked.
 func TestRatioOfADrink(t *testing.T) {
 	for text, want := range map[string]string{
-		"Daiquiri 2:1:¾":           "60 white-rum, 30 lime-juice, 23 simple-syrup",
+		"Daiquiri 2:1:¾":           "60 white-rum, 30 lime-juice, 22 simple-syrup",
 		"Sidecar 50 25 25":         "50 cognac, 25 lemon-juice, 25 triple-sec",
 		"Martini 5:1, stirred, up": "75 london-dry-gin, 15 dry-vermouth",
 		"5:1 vodka martini, stirred, 1 dash orange bitters":            "75 vodka, 15 dry-vermouth, 1 orange-bitters",
