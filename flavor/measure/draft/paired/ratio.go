@@ -25,8 +25,8 @@ type ratio struct {
 	equal    bool        // all are alike, however many names follow
 	names    [][2]int
 	usual    []string // the pours that the numbers are of, where the drink is named in place of them
-	title    [2]int // words between the numbers and the names; empty if there are none
-	end      int    // where numbers and names end
+	title    [2]int   // words between the numbers and the names; empty if there are none
+	end      int      // where numbers and names end
 }
 
 // total is what a whole drink comes to, and where that is said.
