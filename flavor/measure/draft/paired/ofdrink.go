@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/drinks"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/token"
@@ -45,7 +44,7 @@ func OfDrink(text string, b *naming.Resolver) (out string, told []string, ask *f
 			return "", nil, nil, false
 		}
 		if r.usual == nil || !s.inOrder(&r) || s.poursMore(&r) {
-			ask = measure.Invalid("amount", token.OneLine(s.written(r.from, r.to)), "bars do not agree on which pours of %s the numbers %q measure, or in which order; write each pour with its amount", name, s.written(r.from, r.to))
+			ask = flavor.Invalid("", token.OneLine(s.written(r.from, r.to)), "bars do not agree on which pours of %s the numbers %q measure, or in which order; write each pour with its amount", name, s.written(r.from, r.to))
 			return "", nil, ask, b.Err() == nil
 		}
 		told = append(told, "“"+s.written(r.from, r.to)+"” is read as "+name+" is poured: "+strings.Join(r.usual, ", "))

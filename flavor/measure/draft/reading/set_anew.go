@@ -128,7 +128,7 @@ func ofWhichPours(d draft.Draft, f naming.Finder) (Reading, bool, error) {
 		return Reading{}, false, b.Err()
 	}
 	out, err := resolve(d, f)
-	ask.Location = measure.LineLocation(lineOf(d.String(), strings.Index(d.String(), ask.Value)))
+	ask.Field, ask.Location = "amount", measure.LineLocation(lineOf(d.String(), strings.Index(d.String(), ask.Value)))
 	out.Faults = flavor.DataFaults{ask}
 	return out, err == nil, err
 }
