@@ -20,7 +20,7 @@ const (
 	Flat        Flaw = "flat"         // what sparkles is shaken or blended
 	HotOnIce    Flaw = "hot on ice"   // what is hot is shaken, blended or stirred on ice
 	FatSet      Flaw = "fat set"      // butter or oil in a cold drink
-	Clouded     Flaw = "clouded"      // nothing but spirits and sweet wines, shaken or blended
+	Clouded     Flaw = "clouded"      // nothing but what is clear, shaken or blended
 )
 
 // Misstep is a flaw of one drink.
@@ -42,9 +42,11 @@ const (
 )
 
 // MisstepsOf tells what is wrong with how the drink with other amounts is made.
-// Every fault grows gradually with the pours that bring it.
-func MisstepsOf(spec *flavor.Spec, parts []makeup.Part, ml []float64, tell func(Misstep)) {
-	w := workshop{spec: spec, parts: parts, ml: ml, total: floats.Sum(ml), tell: tell}
+// Every fault grows gradually with the pours that bring it. stirred returns how surely a
+// drink made of the same things, but for what is sour, is stirred, 0 to 1; it is asked only where
+// that tells.
+func MisstepsOf(spec *flavor.Spec, parts []makeup.Part, ml []float64, stirred func() float64, tell func(Misstep)) {
+	w := workshop{spec: spec, parts: parts, ml: ml, total: floats.Sum(ml), stirred: stirred, tell: tell}
 	w.flat()
 	w.eggUnshaken()
 	w.unshaken()
@@ -57,11 +59,12 @@ func MisstepsOf(spec *flavor.Spec, parts []makeup.Part, ml []float64, tell func(
 
 // workshop is a drink with other amounts, as its making is looked at.
 type workshop struct {
-	spec  *flavor.Spec
-	parts []makeup.Part
-	ml    []float64
-	total float64 // mL
-	tell  func(Misstep)
+	spec    *flavor.Spec
+	parts   []makeup.Part
+	ml      []float64
+	total   float64        // mL
+	stirred func() float64 // as of MisstepsOf
+	tell    func(Misstep)
 }
 
 // of returns how many mL of the drink are of a kind, and the ingredient that most
@@ -227,39 +230,6 @@ func (w *workshop) fatSet() {
 	}
 	fat, by := w.of(func(p *flavor.Pour) bool { return p.Profile.Fat.Value >= setFatGPerL })
 	w.say(FatSet, by, makeup.Presence(fat, w.total, makeup.HalfLiquid), 0.2, 0.7, ruinMisstep)
-}
-
-// The share of sweet wine, of a drink of clear pours alone, from where to where it wants
-// stirring. A dry one may be shaken, as some like their martini.
-const someWine, muchWine = 0.12, 0.20
-
-// clouded tells whether a drink of spirits and sweet vermouth is shaken, which makes it
-// cloudy and thin, with nothing in it that wants shaking. Nobody blends a dry one either to
-// serve it up.
-func (w *workshop) clouded() {
-	blended := w.spec.Method == flavor.Blend && w.spec.Service == flavor.Up
-	shaken := w.spec.Method == flavor.Shake && (w.spec.Service == flavor.Up || w.spec.Service == flavor.Rocks)
-	if !blended && !shaken {
-		return
-	}
-	var wine, most float64
-	var by *flavor.Profile
-	for i := range w.spec.Pours {
-		p := w.spec.Pours[i].Profile
-		switch {
-		case WantsShaking(p):
-			return
-		case p.Class.Laced():
-			sweet := w.ml[i]
-			if shaken {
-				sweet *= 1 - makeup.Dryness(p)
-			}
-			if wine += sweet; sweet > most {
-				most, by = sweet, p
-			}
-		}
-	}
-	w.say(Clouded, by, wine/w.total, someWine, muchWine, slightMisstep)
 }
 
 // WantsShaking reports whether there is a reason to shake a drink with an ingredient in

@@ -22,10 +22,14 @@ func read(t *testing.T, text string) *flavor.Spec {
 	return d.Spec(t, strings.ReplaceAll(text, "|", "\n"))
 }
 
-// missteps are the faults of a drink as it is written, the worst of each kind.
-func missteps(s *flavor.Spec) map[technique.Flaw]technique.Misstep {
+// missteps are the faults of a drink as it is written, the worst of each kind, if drinks made of the
+// same are stirred.
+func missteps(s *flavor.Spec) map[technique.Flaw]technique.Misstep { return misstepsWhere(s, 1) }
+
+// misstepsWhere are those if so large a share of them is stirred.
+func misstepsWhere(s *flavor.Spec, stirred float64) map[technique.Flaw]technique.Misstep {
 	out := map[technique.Flaw]technique.Misstep{}
-	technique.MisstepsOf(s, makeup.PartsIn(s), makeup.AmountsOf(s), func(x technique.Misstep) {
+	technique.MisstepsOf(s, makeup.PartsIn(s), makeup.AmountsOf(s), func() float64 { return stirred }, func(x technique.Misstep) {
 		if x.Edges > out[x.Flaw].Edges {
 			out[x.Flaw] = x
 		}
@@ -69,6 +73,12 @@ func TestEachFlawAndItsRemedy(t *testing.T) {
 			"1 1/2 oz Irish whiskey|4 oz filter coffee|2 tsp brown sugar|1 oz heavy cream|build, mug"},
 		{technique.Clouded, "sweet vermouth", "2 oz rye|1 oz sweet vermouth|2 dashes aromatic bitters|shake, up",
 			"2 oz rye|1 oz sweet vermouth|2 dashes aromatic bitters|stir, up"},
+		{technique.Clouded, "fino sherry", "1 1/2 oz reposado tequila|1 1/2 oz fino sherry|1/4 oz agave nectar|shake, up",
+			"1 1/2 oz reposado tequila|1 1/2 oz fino sherry|1/4 oz agave nectar|stir, up"},
+		{technique.Clouded, "demerara syrup (1:1)", "2 oz aged rum|1 tsp demerara syrup|2 dashes aromatic bitters|shake, rocks",
+			"2 oz aged rum|3/4 oz demerara syrup|shake, rocks"}, // which lacks its lime
+		{technique.Clouded, "amaretto", "2 oz bourbon|1/2 oz amaretto|shake, rocks",
+			"2 1/2 oz vodka|1/2 oz dry vermouth|shake, up"},
 	} {
 		bad := missteps(read(t, c.bad))
 		require.Contains(t, bad, c.flaw, c.bad)
@@ -80,12 +90,12 @@ func TestEachFlawAndItsRemedy(t *testing.T) {
 	}
 }
 
-// What bars have proven is well made.
+// What bars have proven is well made, if others do as they do.
 func TestProvenDrinksAreWellMade(t *testing.T) {
 	d, err := datatest.Calibrated()
 	require.NoError(t, err)
 	for i := range d.Proven {
-		for f, x := range missteps(&d.Proven[i].Spec) {
+		for f, x := range misstepsWhere(&d.Proven[i].Spec, 0) {
 			assert.Less(t, x.Edges, edge, "%s: %s", d.Proven[i].Spec.Name, f)
 		}
 	}

@@ -94,6 +94,7 @@ func (b *Build) bounds(ml []float64, e *ratio.Equivalents, tell func(OutOfBounds
 	})
 	b.overfull(g.ml, tell)
 	b.large(g.ml, tell)
+	b.tall(ml, e, g.ml, tell)
 	b.potent(&g, tell)
 	b.hot(ml, tell)
 }
@@ -143,6 +144,6 @@ func (b *Build) hot(ml []float64, tell func(OutOfBounds)) {
 func (b *Build) boundEdges(ml []float64, e *ratio.Equivalents) float64 {
 	worst := b.Incomplete()
 	b.bounds(ml, e, func(o OutOfBounds) { worst = math.Max(worst, o.Edges) })
-	technique.MisstepsOf(b.spec, b.parts, ml, func(s technique.Misstep) { worst = math.Max(worst, s.Edges) })
+	technique.MisstepsOf(b.spec, b.parts, ml, b.Forgotten().Stirred, func(s technique.Misstep) { worst = math.Max(worst, s.Edges) })
 	return worst
 }

@@ -100,7 +100,7 @@ func (b *Build) Detail(ml []float64) Detail {
 	d.Score = together(d.Ratio, b.habitEdges(ml), d.Uneven.Edges, b.boundEdges(ml, &d.Equivalents))
 	b.beyond(ml, func(x *Beyond) { d.Beyond = append(d.Beyond, *x) })
 	b.bounds(ml, &d.Equivalents, func(x OutOfBounds) { d.Bounds = append(d.Bounds, x) })
-	technique.MisstepsOf(b.spec, b.parts, ml, func(x technique.Misstep) { d.Method = append(d.Method, x) })
+	technique.MisstepsOf(b.spec, b.parts, ml, b.Forgotten().Stirred, func(x technique.Misstep) { d.Method = append(d.Method, x) })
 	shares := ratio.SharesOf(&d.Equivalents)
 	d.TotalML, d.Share = d.Equivalents.Total(), shares.Part
 	for i := range b.active {

@@ -160,3 +160,14 @@ func TestASweetMixerMakesAMule(t *testing.T) {
 		assert.Equal(t, want, b.Detail(b.Amounts()).Families[0].ID, text)
 	}
 }
+
+// What bars have proven is well made, as the drinks made of the same are.
+func TestProvenDrinksHaveNoFaultOfMethod(t *testing.T) {
+	k := newKitchen(t)
+	for i := range k.book {
+		b := k.build(t, &k.book[i].Spec)
+		for _, x := range b.Detail(b.Amounts()).Method {
+			assert.Less(t, x.Edges, 1.0, "%s: %s", k.book[i].Spec.Name, x.Flaw)
+		}
+	}
+}

@@ -92,7 +92,7 @@ func (b *Build) Judge(ml []float64) Judgement {
 		j.Uneven = b.uneven(ml)
 		b.beyond(ml, func(x *Beyond) { j.Beyond = append(j.Beyond, *x) })
 		b.bounds(ml, &j.Equivalents, func(x OutOfBounds) { j.Bounds = append(j.Bounds, x) })
-		technique.MisstepsOf(b.spec, b.parts, ml, func(x technique.Misstep) { j.Method = append(j.Method, x) })
+		technique.MisstepsOf(b.spec, b.parts, ml, b.Forgotten().Stirred, func(x technique.Misstep) { j.Method = append(j.Method, x) })
 	}
 	if VerdictOf(j.Ratio) != Balanced {
 		b.oversized(ml, &j)

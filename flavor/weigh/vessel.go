@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/habit"
+	"counterpour/flavor/makeup"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 )
@@ -82,6 +83,47 @@ func (b *Build) large(ml float64, tell func(OutOfBounds)) {
 	most := b.volumeML.most
 	if x := inOneGlass((ml/most-gentleShare)/(1-gentleShare), ml); x > 0 {
 		tell(OutOfBounds{Axis: ratio.Volume, High: true, Amount: ml, Bound: most, Edges: math.Min(x*x, noScore)})
+	}
+}
+
+// What is served up, still, and without egg, milk or cream, fills no more than the largest glass of
+// that: proven drinks, as mixed here, have up to 190 mL, and coupes hold up to 210. Of mild juices it
+// has up to 0.44; with more than half of them it is a long drink without ice. Common practice for
+// what is beyond. A drink without them that is too large has too much of something else.
+const (
+	splash, lengthening = 0.20, 0.40
+	mostUpML            = 230.0
+	someJuice, mostlyOf = 0.45, 0.58
+	mildAcidGPerL       = 25.0
+	longestEdges        = 2.0
+)
+
+// tall tells whether a drink that is served up is too large for that, or little but juice.
+func (b *Build) tall(ml []float64, e *ratio.Equivalents, inGlass float64, tell func(OutOfBounds)) {
+	if b.spec.Service != flavor.Up || b.spec.Method == flavor.Blend {
+		return
+	}
+	var juice, body, fizz, total float64
+	for i := range b.spec.Pours {
+		p := b.spec.Pours[i].Profile
+		total += ml[i]
+		switch {
+		case p.Class == flavor.ClassJuice && p.Acid.Value < mildAcidGPerL:
+			juice += ml[i]
+		case p.Class.Part() == flavor.PartTexture || p.Class == flavor.ClassCreamLiqueur || p.Class == flavor.ClassCoffee:
+			body += ml[i]
+		case p.Carbonated || p.Class.Sparkles():
+			fizz += ml[i]
+		}
+	}
+	still := (1 - makeup.Certainty(fizz, total, makeup.HalfLength)) * (1 - makeup.Presence(body, total, makeup.HalfLength))
+	if x := inOneGlass((inGlass/mostUpML-gentleShare)/(1-gentleShare), inGlass); x > 0 && b.spec.Glass == "" {
+		by := makeup.Ramp(juice/total, splash, lengthening)
+		tell(OutOfBounds{Axis: ratio.Volume, High: true, Amount: inGlass, Bound: mostUpML, Edges: still * by * math.Min(x*x, longestEdges)})
+	}
+	if x := (juice/total - someJuice) / (mostlyOf - someJuice); x > 0 {
+		strong := makeup.Presence(e[ratio.Strong], e.Total(), makeup.HalfWine)
+		tell(OutOfBounds{Axis: ratio.Long, High: true, Amount: 100 * juice / total, Bound: 100 * mostlyOf, Edges: still * strong * math.Min(x*x, longestEdges)})
 	}
 }
 

@@ -87,6 +87,8 @@ func over(x *weigh.OutOfBounds) string {
 		return fmt.Sprintf("%s %% vol in the glass is stronger than any drink: at most %.0f %%", above(x.Amount, x.Bound, 0), x.Bound)
 	case x.Axis == ratio.Sweet:
 		return fmt.Sprintf("%s g of sugar in 100 ml is sweeter than any drink: at most %.0f g", above(x.Amount, x.Bound, 0), x.Bound)
+	case x.Axis == ratio.Long:
+		return fmt.Sprintf("juice is %.0f %% of it: served up it is a long drink without ice, and drinks served so have less than %.0f %%", x.Amount, x.Bound)
 	case x.Axis == ratio.Sour:
 		return fmt.Sprintf("%s g of acid in 100 ml is sharper than any drink: at most %.1f g", above(x.Amount, x.Bound, 1), x.Bound)
 	}
@@ -104,6 +106,8 @@ func near(x *weigh.OutOfBounds) string {
 		return fmt.Sprintf("%.0f %% vol in the glass is a lot for any drink", x.Amount)
 	case x.Axis == ratio.Sweet:
 		return fmt.Sprintf("%.0f g of sugar in 100 ml is a lot for any drink", x.Amount)
+	case x.Axis == ratio.Long:
+		return fmt.Sprintf("juice is %.0f %% of it, a lot for a drink served up", x.Amount)
 	case x.Axis == ratio.Sour:
 		return fmt.Sprintf("%.1f g of acid in 100 ml is a lot for any drink", x.Amount)
 	}

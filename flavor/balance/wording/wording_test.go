@@ -78,6 +78,8 @@ func TestBound(t *testing.T) {
 		{weigh.OutOfBounds{Axis: ratio.Volume, Amount: 12, Bound: 30, Edges: 2}, "12 ml in the glass is less than a drink holds: at least 30 ml"},
 		{weigh.OutOfBounds{Axis: ratio.Strong, High: true, Amount: 40.2, Bound: 40, Edges: 1}, "40.2 % vol in the glass is stronger than any drink: at most 40 %"},
 		{weigh.OutOfBounds{Axis: ratio.Strong, High: true, Grams: true, Amount: 61, Bound: 45, Edges: 1}, "61 g of alcohol in one glass is more than drinks of its kind have: at most about 45 g"},
+		{weigh.OutOfBounds{Axis: ratio.Long, High: true, Amount: 64, Bound: 58, Edges: 1.4}, "juice is 64 % of it: served up it is a long drink without ice, and drinks served so have less than 58 %"},
+		{weigh.OutOfBounds{Axis: ratio.Long, High: true, Amount: 50, Bound: 58, Edges: 0.2}, "juice is 50 % of it, a lot for a drink served up"},
 		{weigh.OutOfBounds{Axis: ratio.Sweet, High: true, Amount: 30, Bound: 34, Edges: 0.5}, "30 g of sugar in 100 ml is a lot for any drink"},
 		{weigh.OutOfBounds{Axis: ratio.Strong, Amount: 0, Bound: 1}, "it has no alcohol, and nearly every drink made like this has some"},
 		{weigh.OutOfBounds{Axis: ratio.Strong, Amount: 5, Bound: 1}, "it has no base, and nearly every drink made like this has one"},

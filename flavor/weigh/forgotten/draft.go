@@ -22,7 +22,7 @@ type Draft struct {
 	// How near the rest of the drink is to those of proven ones; nil until asked for.
 	unbased, unsoured, unsweetened []float64
 	// Of the proven drinks with the same rest, those that are strong, have a base, and so on.
-	having struct{ strong, based, sharp, soured, sweet, seasoned known }
+	having struct{ strong, based, sharp, soured, sweet, seasoned, mixed known }
 	// Memory that outlives the drink.
 	rest    makeup.Kinship
 	lacking []bool
@@ -98,6 +98,16 @@ func (k *known) shareOf(weights func() []float64, has []bool) (float64, bool) {
 		k.asked = true
 	}
 	return k.share, k.told
+}
+
+// Stirred returns the share of the proven drinks that are, but for what is sour, made of the same, and
+// that nobody shakes, blends or swizzles; 1 if none is near enough to tell.
+func (d *Draft) Stirred() float64 {
+	mixed, ok := d.having.mixed.shareOf(func() []float64 { return d.weights(&d.book.unsoured, makeup.IsSharp, 1) }, d.book.mixed)
+	if !ok {
+		return 1
+	}
+	return 1 - mixed
 }
 
 // Milky reports whether a drink in which acid and milk meet is meant for the milk: more
