@@ -35,6 +35,63 @@ func Drink(means []*flavor.Profile, written, drink string, named func(string) *f
 	return among[0], "a drink called “" + called + "” has it"
 }
 
+// leastRest is how many things a drink pours beside the one in doubt, seasoning aside, that tell which drink it is:
+// fewer are the rest of many drinks.
+const leastRest = 3
+
+// Rest returns the one of several meanings that makes a drink which every bar pours of what is poured beside it, and
+// why; nil if none does, or two drinks of that rest differ in it. Seasoning may be lacking.
+func Rest(means, beside []*flavor.Profile, named func(string) *flavor.Profile) (*flavor.Profile, string) {
+	if len(beside) < leastRest {
+		return nil, ""
+	}
+	var hit *flavor.Profile
+	by, several := "", false
+	drinks.Among(func(name string, pours []string) {
+		if len(pours) <= leastRest {
+			return
+		}
+		p, rest := completes(means, beside, pours, named)
+		if p == nil || rest < leastRest {
+			return
+		}
+		several = several || hit != nil && hit != p
+		if hit == nil {
+			hit, by = p, name
+		}
+	})
+	if several || hit == nil {
+		return nil, ""
+	}
+	return hit, "the rest is that of a drink called “" + by + "”, which has it"
+}
+
+// completes returns the one of several meanings that a drink pours, where all else of it but seasoning is poured
+// beside, and how much that is; nil if it is not so.
+func completes(means, beside []*flavor.Profile, pours []string, named func(string) *flavor.Profile) (*flavor.Profile, int) {
+	var hit *flavor.Profile
+	rest := 0
+	for _, name := range pours {
+		p := named(name)
+		switch {
+		case p == nil:
+			return nil, 0
+		case slices.Contains(means, p):
+			if hit != nil {
+				return nil, 0
+			}
+			hit = p
+		case slices.Contains(beside, p):
+			if p.Class.Part() != flavor.PartSeasoning {
+				rest++
+			}
+		case p.Class.Part() != flavor.PartSeasoning:
+			return nil, 0
+		}
+	}
+	return hit, rest
+}
+
 // anAperitif are words by which a card names an aperitif, and aperitifs the classes that it may then be of.
 var (
 	anAperitif = map[string]bool{"aperitif": true, "aperitivo": true, "apéritif": true, "aperitif wine": true}

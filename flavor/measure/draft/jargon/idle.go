@@ -93,7 +93,7 @@ var beginsPhrase = func() *vocabulary.Set {
 }()
 
 // articled is an article that runs into its noun: "l'eau gazeuse".
-var articled = pattern.Of(`(?i)^l['’]`)
+var articled = pattern.Of(`(?i)^[ld]['’]`)
 
 // Idle reports whether a word of a name is an adjective that changes nothing.
 func Idle(w string) bool { return adjectives.Has(strings.ToLower(strings.Trim(w, ",;()"))) }

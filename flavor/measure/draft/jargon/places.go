@@ -58,11 +58,19 @@ var byDash = map[string]string{
 // byDrop is what a word means by the drop alone.
 var byDrop = map[string]string{"salt": "saline", "rose": "rose water", "vanilla": "vanilla extract"}
 
+// What a liqueur of herbs may be, of a monastery, and of the Alps.
+var (
+	herbLiqueurs = []string{"green herbal liqueur", "yellow herbal liqueur", "honey-herb liqueur", "Central European herb bitter"}
+	monastic     = []string{"green herbal liqueur", "yellow herbal liqueur", "honey-herb liqueur"}
+	alpine       = []string{"green herbal liqueur", "yellow herbal liqueur", "génépy liqueur"}
+)
+
 // askVolume are words that mean several things by volume, and askDash by the
 // dash: nobody can tell which.
 var (
 	askVolume = map[string][]string{
-		"herbal liqueur": {"green herbal liqueur", "yellow herbal liqueur", "Central European herb bitter"}, "herbal": {"green herbal liqueur", "yellow herbal liqueur", "Central European herb bitter", "savoury gin"},
+		"herbal liqueur": herbLiqueurs, "monastery liqueur": monastic, "monastic liqueur": monastic, "monk liqueur": monastic, "abbey liqueur": monastic, "herbal monastery liqueur": monastic, "monastery herbal liqueur": monastic, "monastic herbal liqueur": monastic, "alpine liqueur": alpine, "alpine herbal liqueur": alpine, "alpine herb liqueur": alpine,
+		"pink lemonade": {"still lemonade", "sparkling lemonade"}, "palinka": {"slivovitz", "apricot spirit", "pear spirit"}, "palinca": {"slivovitz", "apricot spirit", "pear spirit"}, "batter": {"spiced butter batter", "egg batter"}, "herbal": {"green herbal liqueur", "yellow herbal liqueur", "honey-herb liqueur", "Central European herb bitter", "savoury gin"},
 		"vermouth": {"sweet vermouth", "dry vermouth", "bianco vermouth"}, "elderflower": {"elderflower liqueur", "elderflower cordial", "elderflower syrup"},
 		"passion fruit": {"passion fruit syrup", "passion fruit juice", "passion fruit puree"}, "passionfruit": {"passion fruit syrup", "passion fruit juice", "passion fruit puree"},
 		"passion": {"passion fruit syrup", "passion fruit juice", "passion fruit puree"}, "raspberry": {"raspberry syrup", "raspberry puree", "raspberry liqueur"},

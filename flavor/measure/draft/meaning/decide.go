@@ -24,6 +24,17 @@ func (r *resolver) beside(t *counting.Task) fitting.Others {
 	return o
 }
 
+// others lists what the other lines pour, as far as it is known.
+func (r *resolver) others(t *counting.Task) []*flavor.Profile {
+	var out []*flavor.Profile
+	for _, other := range r.tasks {
+		if p := other.Hit.Profile; other != t && p != nil {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
 // decide takes the one meaning of a name in doubt that fits the rest of the drink.
 func (r *resolver) decide(t *counting.Task) {
 	pl := naming.PlaceOf(t.Unit, t.Amount, t.Line.After)
@@ -41,6 +52,9 @@ func (r *resolver) decide(t *counting.Task) {
 	p, why := r.ofName(means, t.Line.Name), "the drink is called “"+r.name+"”"
 	if p == nil {
 		p, why = fitting.Drink(means, t.Line.Name, r.name, r.profile)
+	}
+	if p == nil {
+		p, why = fitting.Rest(means, r.others(t), r.profile)
 	}
 	if p == nil && pl.Volume() {
 		p, why = fitting.Of(means, r.beside(t), pl.ML())

@@ -181,6 +181,9 @@ func (b *Resolver) turned(head, word string, pl Place) (Found, bool) {
 				return Found{Profile: p, How: flavor.MatchAlias, As: means, Inferred: true}, true
 			}
 		}
+		if asks := jargon.AskVolume(flavor.NormaliseName(n)); len(asks) > 1 && strings.Contains(n, " ") { // "herbal liqueur (monastery type)"
+			return Found{Fault: b.Asks(flavor.NormaliseName(n), asks, pl)}, true
+		}
 	}
 	return Found{}, false
 }
