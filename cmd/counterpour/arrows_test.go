@@ -43,7 +43,7 @@ var allowedInFlavor = map[string][]string{
 	"template":  {"flavor", "ratio", "makeup"},
 	"weigh":     {"flavor", "mix", "habit", "ratio", "makeup", "technique", "template", "weigh/proportion", "weigh/forgotten", "weigh/namesake", "weigh/called"},
 	"balance":   {"flavor", "mix", "ratio", "technique", "weigh", "balance/arithmetic", "balance/change", "balance/fault", "balance/mend"},
-	"cover":     {"flavor", "guest", "measure", "mix", "sense", "technique", "weigh", "balance", "cover/asked", "cover/gap", "cover/idea", "cover/listing", "cover/portion", "cover/role", "cover/search", "cover/shelf", "cover/wording"},
+	"cover":     {"flavor", "guest", "measure", "mix", "sense", "technique", "weigh", "balance", "cover/asked", "cover/gap", "cover/idea", "cover/listing", "cover/portion", "cover/role", "cover/search", "cover/shelf", "cover/sister", "cover/wording"},
 	"drill":     {"flavor", "guest", "measure", "mix", "sense", "ratio", "makeup", "template", "weigh", "balance", "balance/threshold", "cover", "riff", "drill/tasting", "drill/handling", "drill/pace", "drill/slip", "drill/wording"},
 
 	"template/templatetest": {"flavor", "ratio", "template"},
@@ -68,7 +68,8 @@ var allowedInFlavor = map[string][]string{
 	"drill/tasting":      {"flavor", "measure", "mix", "sense", "ratio", "balance/threshold", "drill/slip", "drill/wording"},
 	"cover/role":         {"flavor", "sense"},
 	"cover/portion":      {"flavor", "measure", "cover/role"},
-	"cover/gap":          {"flavor", "guest", "measure", "sense", "cover/portion", "cover/role"},
+	"cover/sister":       {"flavor"},
+	"cover/gap":          {"flavor", "guest", "measure", "sense", "cover/portion", "cover/role", "cover/sister"},
 	"cover/fill":         {"flavor", "cover/gap", "cover/portion", "cover/role"},
 	"cover/practice":     {"flavor", "cover/gap", "cover/search"},
 	"cover/asked":        {"flavor", "guest", "cover/gap", "cover/search"},

@@ -16,6 +16,7 @@ import (
 	"counterpour/data/datatest"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/cover/sister"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/template"
 	"counterpour/flavor/weigh"
@@ -49,6 +50,11 @@ var loadBench = sync.OnceValues(func() (*bench, error) {
 		return nil, err
 	}
 	finder := NewFinder(d.Mixer, balance.NewJudge(d.Mixer, d.Set, balance.Pantry{}), c.Space(), customs, DefaultWeights())
+	proven := make([]sister.Drink, len(d.Proven))
+	for i := range d.Proven {
+		proven[i] = sister.Drink{Spec: &d.Proven[i].Spec, Current: d.Proven[i].Current}
+	}
+	finder.Know(proven)
 	return &bench{catalogue: c, book: d.Proven, common: common, usual: usual, finder: finder}, nil
 })
 

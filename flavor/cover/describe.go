@@ -43,11 +43,20 @@ func (t *task) describe(x *idea.Idea) Cover {
 	c.Ask = c.Spec.Ask(t.Req.Guest.Avoid)
 	t.addRead(&c)
 	c.OtherSpirit = c.otherSpirit()
+	c.Called = t.called(&c)
 	c.Text = t.text(&c, x.Glass)
 	for i := range x.Also {
 		c.Also = append(c.Also, t.describe(&x.Also[i]))
 	}
 	return c
+}
+
+// called is the name of the proven drink that a cover makes, "" if it makes none that has one.
+func (t *task) called(c *Cover) string {
+	if len(c.Parts) != 1 || !c.OtherSpirit && c.Keeps {
+		return ""
+	}
+	return t.Gap.Sister(c.Parts[0].Profile.ID)
 }
 
 // addParts lists the parts, the most first, and what each stands for.

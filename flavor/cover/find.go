@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor/cover/idea"
 	"counterpour/flavor/cover/listing"
 	"counterpour/flavor/cover/role"
+	"counterpour/flavor/cover/sister"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/sense"
@@ -29,6 +30,12 @@ func NewFinder(mixer *mix.Mixer, judge *balance.Judge, space *sense.Space, custo
 // makes the finder, before its first search.
 func (f *Finder) Pour(atMost func(*flavor.Profile) float64) {
 	f.tools.Trade.Cellar = role.NewCellar(f.tools.Space, atMost)
+}
+
+// Know tells a finder which drinks are proven, so that it says what another bottle makes of one. It is
+// for whoever makes the finder, before its first search.
+func (f *Finder) Know(proven []sister.Drink) {
+	f.tools.Trade.Sisters = sister.NewBook(proven, f.tools.Trade.Customs)
 }
 
 // Space is the space in which it tells glasses apart.

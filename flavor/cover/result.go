@@ -49,6 +49,10 @@ type Cover struct {
 	// order by that, and are told, however near the glass.
 	OtherSpirit bool
 
+	// Called is the name of the proven drink that it makes, where another bottle makes one of this;
+	// "" if it makes none, or one without a name.
+	Called string
+
 	// Rank is what covers of a drink are listed by, the least first, in just-noticeable
 	// steps: the distance, and what the parts must earn.
 	Rank float64

@@ -31,7 +31,7 @@ func (t *task) text(c *Cover, glass *sense.Percept) string {
 	if off := c.Spec.LeaveOff(); off != "" {
 		text += ", " + off
 	}
-	told := wording.Difference{From: order.Glass, To: glass, Another: !c.Keeps, OtherSpirit: c.Keeps && c.OtherSpirit, Gone: c.Gone, Named: c.named(), Lost: c.Lost, Gained: c.Gained}
+	told := wording.Difference{From: order.Glass, To: glass, Another: !c.Keeps, OtherSpirit: c.Keeps && c.OtherSpirit, Called: c.Called, Gone: c.Gone, Named: c.named(), Lost: c.Lost, Gained: c.Gained}
 	return text + ": " + told.String()
 }
 

@@ -145,6 +145,7 @@ func (k *Kitchen) judgeBy(s *weigh.Set) (err error) {
 		return err
 	}
 	k.Finder.Pour(k.Station.MostPoured)
+	k.Finder.Know(k.sisters())
 	return nil
 }
 

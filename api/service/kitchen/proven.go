@@ -1,6 +1,9 @@
 package kitchen
 
-import "counterpour/flavor"
+import (
+	"counterpour/flavor"
+	"counterpour/flavor/cover/sister"
+)
 
 // ProvenCalled returns the proven drink that has a name, nil if none has. Of several, that
 // comes which guests ask for by its name today, else the first.
@@ -23,4 +26,13 @@ func (k *Kitchen) ProvenCalled(name string) *flavor.Spec {
 		}
 	}
 	return found
+}
+
+// sisters lists the proven drinks, as a cover may make one of another.
+func (k *Kitchen) sisters() []sister.Drink {
+	out := make([]sister.Drink, len(k.Proven))
+	for i := range k.Proven {
+		out[i] = sister.Drink{Spec: &k.Proven[i].Spec, Current: k.Proven[i].Current}
+	}
+	return out
 }

@@ -70,12 +70,12 @@ func (g *Gap) clouds(p *flavor.Profile) bool {
 
 // Tops reports whether p goes on top of the rest once that is mixed, on the ice, or in the
 // stem glass of what is shaken: what sparkles in place of a spirit, for a guest who wants less
-// alcohol.
+// alcohol, or where that makes a proven drink.
 func (g *Gap) Tops(p *flavor.Profile) bool {
 	s := g.Asked.Spec
 	onIce := s.Service == flavor.Rocks || s.Service == flavor.Long || s.Service == flavor.Crushed
 	return p.Class.Sparkles() && (onIce || s.Service == flavor.Up && s.Method.Shaken()) &&
-		g.Any(func(q *flavor.Profile) bool { return slices.Contains(g.lighter(q), p.ID) })
+		(g.Sister(p.ID) != "" || g.Any(func(q *flavor.Profile) bool { return slices.Contains(g.lighter(q), p.ID) }))
 }
 
 // AddedAfter reports whether p, in place of what went, is added after the rest is mixed: on top

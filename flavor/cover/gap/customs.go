@@ -44,6 +44,7 @@ func (c Customs) Place(m int, id string) int {
 // custom.
 func (g *Gap) CustomsFor(p *flavor.Profile) []flavor.Custom {
 	out := slices.DeleteFunc(g.trade.Customs.For(p.ID), func(x flavor.Custom) bool { return g.apartIn(x.Parts, p) })
+	out = g.withSisters(out, p)
 	if lighter := g.lighterFirst(p); len(lighter) > 0 {
 		first := make([]flavor.Custom, len(lighter), len(lighter)+len(out))
 		for i, id := range lighter {
@@ -132,7 +133,7 @@ const otherColour = 0.9
 // keptApart reports whether nobody pours a spirit beside something that the drink keeps, in
 // place of one of another class.
 func (g *Gap) keptApart(p, was *flavor.Profile) bool {
-	return p.Class != was.Class && g.Keeps(func(q *flavor.Profile) bool { return g.trade.Customs.Apart(p.Class, q.ID) })
+	return g.Sister(p.ID) == "" && p.Class != was.Class && g.Keeps(func(q *flavor.Profile) bool { return g.trade.Customs.Apart(p.Class, q.ID) })
 }
 
 // apartIn reports whether one of the candidates with some ids is kept apart from the drink.

@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover/portion"
 	"counterpour/flavor/cover/role"
+	"counterpour/flavor/cover/sister"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/sense"
 )
@@ -17,6 +18,7 @@ import (
 type Trade struct {
 	Cellar  *role.Cellar
 	Customs *flavor.Customs
+	Sisters *sister.Book
 	Weights Weights
 	Near    float64 // how far a glass may move and still be the drink, in just-noticeable differences
 }
@@ -72,6 +74,8 @@ type Gap struct {
 	near   *sense.Near
 	base   portion.Spirits // that went with other things
 
+	sisters []sister.Sister // candidates that make another proven drink
+
 	someAfter, allAfter bool // whether what went was added after the rest was mixed
 }
 
@@ -108,7 +112,7 @@ func New(trade *Trade, a Asked, near *sense.Near) *Gap {
 		}
 	}
 	g.Less = g.wantsLess()
-	g.base = g.baseGone()
+	g.base, g.sisters = g.baseGone(), g.sistersOf()
 	g.measure()
 	g.allAfter = len(g.Gone) > 0
 	for i := range a.Spec.Pours {

@@ -83,7 +83,11 @@ func (g *Gap) InMeasure(p *flavor.Profile, amounts []portion.Amount) []portion.A
 	case p.Class.Brewed() && g.Brewed > 0:
 		full = func(a portion.Amount) bool { return portion.SameMeasure(a.ML, g.Brewed) }
 	default:
-		if least, most := g.kinMeasure(p); most > 0 {
+		least, most := g.kinMeasure(p)
+		if most == 0 {
+			least, most = g.sisterMeasure(p)
+		}
+		if most > 0 {
 			full = func(a portion.Amount) bool { return a.ML >= least && a.ML <= most }
 		}
 	}

@@ -57,7 +57,7 @@ func (g *Gap) bringsNothing(b *role.Bottle, gone *Gone) bool {
 // noBase reports whether something that is no spirit would stand for the base of a drink,
 // for a guest who has no limit.
 func (g *Gap) noBase(p, was *flavor.Profile) bool {
-	return isBase(was) && g.ML >= BaseML && (p.Class.Solid() || !spirits(p, was) && !g.WantsDry() && g.Asked.Guest.MaxABV == 0)
+	return isBase(was) && g.Sister(p.ID) == "" && g.ML >= BaseML && (p.Class.Solid() || !spirits(p, was) && !g.WantsDry() && g.Asked.Guest.MaxABV == 0)
 }
 
 // isBase reports whether something is a spirit that makes a base.

@@ -37,6 +37,33 @@ func (l *List) putBlendsBehind(all []idea.Idea) {
 	}
 }
 
+// putNamelessBehind puts spirits of another class that make no drink with a name in place of the
+// one that ran out behind what makes one: a guest is told a name, and no bar pours the other. The ideas are
+// given in order.
+func (l *List) putNamelessBehind(all []idea.Idea) {
+	proven := func(x *idea.Idea) bool {
+		return l.named(x) && l.SpiritsAlone(&x.Filling) && weigh.VerdictOf(x.Score) != weigh.Off
+	}
+	for i := range all {
+		x := &all[i]
+		if proven(x) || !l.SpiritsAlone(&x.Filling) || slices.ContainsFunc(x.Filling.Parts, l.Practice.SameKind) || l.smellingCustom(x) {
+			continue
+		}
+		for k := i + 1; k < len(all); k++ {
+			if proven(&all[k]) {
+				x.Rank = max(x.Rank, all[k].Rank+behind)
+			}
+		}
+	}
+}
+
+// smellingCustom reports whether an idea is one bottle that the trade pours for what went, and that
+// smells of something.
+func (l *List) smellingCustom(x *idea.Idea) bool {
+	parts := x.Filling.Parts
+	return len(parts) == 1 && l.Practice.Pours(parts) && !l.Cands[parts[0]].Smell.Plain()
+}
+
 // Moderate is how much further than a drink that is out of balance one in balance may lie, in
 // steps, to be poured before it.
 const Moderate = 1.5

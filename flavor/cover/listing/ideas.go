@@ -111,6 +111,8 @@ func (l *List) measure(fillings []search.Filling) ([]idea.Idea, error) {
 	slices.SortFunc(out, order)
 	l.putOffBehind(out)
 	slices.SortFunc(out, order)
+	l.putNamelessBehind(out)
+	slices.SortFunc(out, order)
 	l.putEmptyBehind(out)
 	slices.SortFunc(out, order)
 	return out, nil

@@ -62,6 +62,9 @@ func (l *List) withoutFar(ideas []idea.Idea) []idea.Idea {
 	var spare []idea.Idea // what the trade pours to fill a glass, and a longer list has no place for
 	fills := func(p *flavor.Profile) bool { return p.Class.Part() == flavor.PartLength }
 	out := slices.DeleteFunc(slices.Clone(ideas), func(x idea.Idea) bool {
+		if kept && l.onlyNamed(&x) && l.farOff(&x) {
+			return true // no guest is talked into another drink whose own can be poured
+		}
 		if parts := x.Filling.Parts; l.Practice.Pours(parts) {
 			far := keptByCustom && x.Lost() && x.Distance > FarJND && !l.Practice.FirstChoice(parts)
 			if far && len(parts) == 1 && x.Rank <= best+tail && l.Gap.Any(fills) {
@@ -75,6 +78,16 @@ func (l *List) withoutFar(ideas []idea.Idea) []idea.Idea {
 		return x.Rank > best+tail || kept && l.farOff(&x)
 	})
 	return append(out, spare[:max(0, min(len(spare), enoughIdeas-len(out)))]...)
+}
+
+// named reports whether an idea makes another proven drink that guests order by its name.
+func (l *List) named(x *idea.Idea) bool {
+	return len(x.Filling.Parts) == 1 && l.Gap.Sister(l.Cands[x.Filling.Parts[0]].Profile.ID) != ""
+}
+
+// onlyNamed reports whether nothing but that name speaks for it.
+func (l *List) onlyNamed(x *idea.Idea) bool {
+	return len(x.Filling.Parts) == 1 && l.Gap.OnlySister(l.Cands[x.Filling.Parts[0]].Profile.ID)
 }
 
 // ofTheKind reports whether an idea is one spirit of the class of the spirit that went: guests

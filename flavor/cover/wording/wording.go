@@ -56,6 +56,7 @@ func Moves(p *flavor.Profile, to float64, u flavor.Unit) string {
 type Difference struct {
 	From, To     *sense.Percept
 	Another      bool                 // it is another drink
+	Called       string               // the name of the proven drink that it is, "" if it has none
 	OtherSpirit  bool                 // it is made on a spirit of another class
 	Gone         []sense.Lost         // what led what went and is gone
 	Named        []sense.Lost         // of that, what is said
@@ -97,14 +98,28 @@ var words = map[sense.Sense][2]string{
 	sense.Cloud: {"cloudier", "clearer"}, sense.Volume: {"a little longer", "a little shorter"},
 }
 
+// drinkNamed puts the article before the name of a drink that has none of its own.
+func drinkNamed(name string) string {
+	switch {
+	case strings.HasPrefix(name, "The "):
+		return name
+	case strings.ContainsAny(name[:1], "AEIOU"):
+		return "an " + name
+	}
+	return "a " + name
+}
+
 // String says what led the missing ingredient and is gone, and what else a guest
 // tells.
 func (d *Difference) String() string {
 	var told []string
-	if d.Another {
+	switch {
+	case d.Called != "":
+		told = append(told, "that is "+drinkNamed(d.Called)+", so tell the guest")
+	case d.Another:
 		told = append(told, "another drink")
 	}
-	if d.OtherSpirit {
+	if d.OtherSpirit && d.Called == "" {
 		told = append(told, "another spirit, so tell the guest")
 	}
 	for _, l := range d.Named {
