@@ -1,6 +1,7 @@
 package overlooked
 
 import (
+	"slices"
 	"strings"
 
 	"counterpour/flavor"
@@ -125,6 +126,10 @@ func NamePours(text, name string, pours []flavor.Pour, b *naming.Resolver) *flav
 		f.Location = measure.LineLocation(1 + strings.Count(before, "\n"))
 		return f
 	}
+	if f := toldInName(name, pours, b); f != nil {
+		f.Location = measure.LineLocation(1 + strings.Count(before, "\n"))
+		return f
+	}
 	if f := measuredInName(name, b); f != nil {
 		f.Location = measure.LineLocation(1 + strings.Count(before, "\n"))
 		return f
@@ -145,6 +150,25 @@ func NamePours(text, name string, pours []flavor.Pour, b *naming.Resolver) *flav
 	f := measure.Invalid("amount", name, "%q may pour %s, which is not among the pours; write it on a line of its own, or \"%s %s\" if it is the name of the drink", name, counted, draft.NamePrefix, name)
 	f.Location = measure.LineLocation(1 + strings.Count(before, "\n"))
 	return f
+}
+
+// goesIn tells of something that goes into the drink: "the orgeat goes in last", "you want orgeat in it".
+var goesIn = pattern.Of(`(?i)\b(?:goes|go|going|went)[ \t]+(?:in|on)\b|\b(?:in|into|to)[ \t]+it\b|\badd(?:s|ed|ing)?\b|\b(?:as well|also)\b|\btoo$|\b(?:put|puts|throw|chuck|pop)\b.*\bin\b|\ba[ \t]+(?:bit|touch|splash|little)[ \t]+of\b`)
+
+// swapsIn puts something in the place of something else.
+var swapsIn = pattern.Of(`(?i)\b(?:swap|swapped|replace|replaced|sub|subbed)[ \t]+(?:\pL+[ \t]+)+(?:for|with|by|out)\b`)
+
+// toldInName is the fault of a name of the drink that tells what goes into it, where that is not poured.
+func toldInName(name string, pours []flavor.Pour, b *naming.Resolver) *flavor.DataFault {
+	swaps := swapsIn.MatchString(name)
+	named := b.Mentioned(name)
+	if !swaps && !goesIn.MatchString(name) && !(len(named) > 0 && strings.HasSuffix(name, " in")) {
+		return nil
+	}
+	if !swaps && len(named) > 0 && !slices.ContainsFunc(named, func(p *flavor.Profile) bool { return !akin(p, pours) }) {
+		return nil
+	}
+	return measure.Invalid("ingredient", name, "%q may tell of something that is poured; write it on a line of its own with its amount, or \"%s %s\" if it is the name of the drink", name, draft.NamePrefix, name)
 }
 
 // listGoesOn reports whether pours follow a name on its line, parted from it as they are from each other: what is

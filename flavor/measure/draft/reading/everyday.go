@@ -35,6 +35,10 @@ func withoutEveryday(d draft.Draft, before Reading, f naming.Finder) (Reading, e
 	if other := slices.DeleteFunc(around.Of(text, b), listed); len(other) > 0 {
 		ways = append(ways, other, everyday.Merged(other, clauses))
 	}
+	if lead, ok := around.LeadIn(text, b); ok {
+		one := []everyday.Clause{lead}
+		ways = append(ways, one, everyday.Merged(one, clauses))
+	}
 	for _, passed := range ways {
 		masked, spans := everyday.Without(text, passed)
 		out, err := anyWay(d.Anew(masked), f)

@@ -190,7 +190,7 @@ func TestWhatColleaguesSayOfPoursIsAskedFor(t *testing.T) {
 		"ok guys fernet, then 45 gin 20 lemon 15 simple, lol",
 		"hey its 2 umeboshi 45 gin 20 lemon 15 simple",
 		"hiya its 45 gin and umeboshi, 20 lemon",
-		"who drank it? 45 gin 20 lemon 15 simple, egg white is a must",
+		"who drank it? 45 gin 20 lemon 15 simple, orgeat is a must",
 		"can someone tell the day shift its 20 lemon not 30. full spec 50 gin 20 lemon 15 simple",
 	} {
 		_, err := reading.Read(text, x)
