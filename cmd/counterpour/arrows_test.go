@@ -110,7 +110,7 @@ var allowedInFlavor = map[string][]string{
 	"measure/draft/drinks":     {"flavor", "measure/vocabulary"},
 	"measure/draft/phrasing":   {"measure/draft/speech", "measure/draft/token", "measure/pattern"},
 	"measure/draft/paired":     {"flavor", "measure/draft/title", "measure/draft/drinks", "measure/vocabulary", "measure/draft/token", "measure/draft/serving", "measure/draft/entry", "measure/draft/speech", "measure/draft/naming", "measure/pattern"},
-	"measure/draft/layout":     {"flavor", "measure/draft/label", "measure/draft/token", "measure/draft/title", "measure/draft/entry", "measure/draft/speech", "measure/draft/naming", "measure/draft/drinks", "measure/draft/likeliest", "measure/pattern", "measure/draft/paired", "measure/draft/phrasing"},
+	"measure/draft/layout":     {"flavor", "measure/draft/label", "measure/draft/serving", "measure/draft/token", "measure/draft/title", "measure/draft/entry", "measure/draft/speech", "measure/draft/naming", "measure/draft/drinks", "measure/draft/likeliest", "measure/pattern", "measure/draft/paired", "measure/draft/phrasing"},
 	"measure/draft/recipe":     {"flavor", "measure/draft/entry", "measure/draft/label", "measure/draft/naming", "measure/draft/parting", "measure/draft/serving", "measure/draft/token", "measure/pattern"},
 	"measure/draft/subrecipe":  {"flavor", "measure/draft/serving", "measure/draft/token", "measure/pattern", "measure/vocabulary", "measure/draft/entry", "measure/draft/parting", "measure/draft/label"},
 	"measure/draft/bilingual":  {"flavor", "measure", "measure/draft/token", "measure/draft/serving", "measure/draft/naming", "measure/draft/tongue", "measure/pattern"},

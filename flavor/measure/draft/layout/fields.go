@@ -63,3 +63,33 @@ func (s *Set) fields() {
 	}
 	s.Text = strings.NewReplacer("{", " ", "}", " ").Replace(string(text))
 }
+
+// leader is a key with dots that lead to its value: "BASE....... 1.5 oz dry vermouth".
+var leader = pattern.Of(`(?m)^[ \t]*(\pL[\pL \t]{0,20}?)[ \t]*((?:\.{3,}|…+|_{3,}|·{3,})[.…_· \t]*)`)
+
+// Dotted reports whether dots lead from a key to its value in a text.
+func Dotted(text string) bool { return leader.MatchString(text) }
+
+// leaders sets aside what a pour does in the drink, before the dots that lead to it, and writes other labels with a
+// colon. Dots behind a name lead to its amount.
+func (s *Set) leaders() {
+	text := []byte(s.Text)
+	for _, at := range leader.FindAllStringSubmatchIndex(s.Text, -1) {
+		key := strings.ToLower(s.Text[at[2]:at[3]])
+		amounts := at[5] < len(s.Text) && amounted.MatchString(s.Text[at[5]:])
+		from := at[4]
+		switch {
+		case task.MatchString(key) && amounts:
+			from = at[2]
+		case label.Words[key] != label.None && !amounts:
+			text[from] = ':'
+			from++
+		default:
+			continue
+		}
+		for i := from; i < at[5]; i++ {
+			text[i] = ' '
+		}
+	}
+	s.Text = string(text)
+}

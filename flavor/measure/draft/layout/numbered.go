@@ -17,8 +17,10 @@ var (
 	date = pattern.Of(`(?i)^(?:(?:mon|tue|wed|thu|fri|sat|sun)\pL*[ \t]+)?(?:\d{1,2}(?:st|nd|rd|th)?[ \t]+` + month + `|` + month + `[ \t]+\d{1,2}(?:st|nd|rd|th)?|\d{1,2}[./-]\d{1,2}[./-]\d{2,4})(?:,?[ \t]+(?:\d{2}|\d{4}))?$`)
 	// referred is a word before a number that refers: "Recipe 5.1", "ROUND 2".
 	referred = pattern.Of(`^(\pL+)\.?[ \t]*#?[ \t]?\d{1,3}(?:\.\d{1,2})?[a-z]?$`)
+	// page is where a scan was taken from: "scan p.41".
+	page = pattern.Of(`(?i)^(?:(?:scan(?:ned)?|photo|copy|card|book|menu)[ \t]+(?:of[ \t]+|from[ \t]+)?)?(?:pp?|pg|page)\.?[ \t]?\d{1,3}$`)
 	// between parts two of them, and what precedes from the name of the drink.
-	between = pattern.Of(`[ \t]+[-–—/|·•][ \t]+|[ \t]*[,:|][ \t]*`)
+	between = pattern.Of(`[ \t]+[-–—/|·•][ \t]+|[ \t]*[,:|][ \t]*|[ \t]{2,}`)
 )
 
 // numbered sets aside numbers and dates at the start of the first line, if a name follows them on it or
@@ -70,7 +72,7 @@ func namedBelow(text string) bool {
 
 // refers reports whether words are a date, or something numbered and its number.
 func refers(words string) bool {
-	if date.MatchString(words) {
+	if date.MatchString(words) || page.MatchString(words) {
 		return true
 	}
 	m := referred.FindStringSubmatch(words)

@@ -19,7 +19,7 @@ import (
 // setAnew reads a draft that no rule reads as it stands in the first way to set it anew that leaves
 // nothing open. It returns what was read before if none does.
 func setAnew(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
-	if d.PoursOnly() || d.Labelled && !layout.Fielded(d.String()) {
+	if d.PoursOnly() || d.Labelled && !layout.Fielded(d.String()) && !layout.Dotted(d.String()) {
 		return before, nil
 	}
 	b := naming.NewResolver(f)
