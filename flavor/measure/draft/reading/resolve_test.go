@@ -186,7 +186,7 @@ func TestAssume(t *testing.T) {
 // A first line that begins with a number, or holds a measure, beside the name of an
 // ingredient is asked about: taken for a name it would leave the pour out.
 func TestFirstLineWithAMeasureIsNoName(t *testing.T) {
-	for _, text := range []string{"6Oml gin", "5O ml gin", "l oz gin", "A good measure of gin", "3 gulps gin"} {
+	for _, text := range []string{"A good measure of gin", "3 gulps gin"} {
 		_, err := resolveText(t, text+"\n25 ml lemon juice")
 		assert.ErrorContains(t, err, text)
 	}

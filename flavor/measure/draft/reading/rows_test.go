@@ -36,7 +36,9 @@ func TestScannedFigures(t *testing.T) {
 	for text, want := range map[string]string{
 		"scan p.41\nADONIS COCKTAIL\nl½ oz. fino sherry\nl½ oz. Italian vermouth\n2 dashes orange bitters\nStir, up": "44 fino-sherry, 44 sweet-vermouth, 2 orange-bitters",
 		"O.5 oz lime\nI oz gin\nl/2 oz simple\nshake up":                                                             "15 lime-juice, 30 london-dry-gin, 15 simple-syrup",
-		"2 oz G1n\n3/4 oz lemon\n3/4 oz s1mple\nshake up":                                                            "59 london-dry-gin, 22 lemon-juice, 22 simple-syrup",
+		"6Oml gin\n25 ml lemon juice":                     "60 london-dry-gin, 25 lemon-juice",
+		"l oz gin\n1 oz lemon juice":                      "30 london-dry-gin, 30 lemon-juice",
+		"2 oz G1n\n3/4 oz lemon\n3/4 oz s1mple\nshake up": "59 london-dry-gin, 22 lemon-juice, 22 simple-syrup",
 	} {
 		assert.Equal(t, want, listed(t, text), text)
 		s, err := reading.Read(text, wholeCatalogue(t))
