@@ -182,7 +182,7 @@ var plausible = map[flavor.Class]struct{ abv, sugar, acid, bitter band }{
 	flavor.ClassSpice:           {band{0, 0}, band{0, 50}, band{0, 10}, band{0, 300}},
 	flavor.ClassDairy:           {band{0, 1}, band{0, 800}, band{0, 20}, band{0, 2}},
 	flavor.ClassPlantMilk:       {band{0, 0}, band{0, 750}, band{0, 3}, band{0, 10}},
-	flavor.ClassEgg:             {band{0, 0}, band{0, 20}, band{0, 1}, band{0, 1}},
+	flavor.ClassEgg:             {band{0, 0}, band{0, 500}, band{0, 1}, band{0, 1}}, // to sweetened batter
 	flavor.ClassFoam:            {band{0, 0}, band{0, 20}, band{0, 2}, band{0, 60}},
 	flavor.ClassSoda:            {band{0, 1.2}, band{0, 140}, band{0, 10}, band{0, 100}},
 	flavor.ClassTea:             {band{0, 0}, band{0, 5}, band{0, 6}, band{0, 150}},
