@@ -408,7 +408,7 @@ func TestParseFaults(t *testing.T) {
 		{head + strings.Repeat("9", 150) + " oz gin", []drafttest.Want{{"line 2", strings.Repeat("9", 150), ""}}},
 		{head + "2 3 oz gin", []drafttest.Want{{"line 2", "2 3", ""}}},
 		{head + "1/2 oz cane syrup -> cut to 1/4!!", []drafttest.Want{{"line 2", "cut to 1/4", ""}}},
-		{head + "1 gallon gin", []drafttest.Want{{"line 2", "gallon", "oz"}}},
+		{head + "1 thimble gin", []drafttest.Want{{"line 2", "thimble", "oz"}}},
 		{head + "2 oz", []drafttest.Want{{"line 2", "2 oz", ""}}},
 		{"2 oz", []drafttest.Want{{"line 1", "2 oz", ""}}},
 		{head + "7", []drafttest.Want{{"line 2", "7", ""}}},

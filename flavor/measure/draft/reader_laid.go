@@ -66,6 +66,8 @@ func (r *reader) takeGarnish(n int, at entry.Span, p *joining.Piece) {
 	switch {
 	case beside:
 		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[kept.Start:kept.End])+"” is kept as garnish, and not counted")
+	case entry.ThinCut(toks):
+		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+written+"” is kept as garnish; write it such as \"1 slice lime\" to have it counted")
 	case p.Pour.Unit.Counted() && p.Pour.UnitAt.Start == at.Start || serving.OtherMeasures[toks[0].Text]:
 		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+written+"” is kept as garnish; write 1 before it to have it counted")
 	case p.Pour.ByNoun && (len(toks) == 1 || spiceEnds.Has(toks[len(toks)-1].Text)) && r.said.Method == "" && r.said.Service == "": // "mint", above "shake": perhaps it goes in

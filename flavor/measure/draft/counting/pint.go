@@ -31,15 +31,43 @@ func (r *reader) pints() {
 			l.Sized = false
 		}
 		imperial := map[string]float64{"pint": ImperialPintML, "gill": ImperialGillML}[gauge.Own(l.Measure)]
-		if imperial == 0 || l.Many == 0 || l.Sized || !r.metric(t) && !r.inCentilitres() {
+		pub := imperial != 0 && r.halfPints()
+		if imperial == 0 || l.Many == 0 || l.Sized || !pub && !r.metric(t) && !r.inCentilitres() {
 			continue
 		}
 		one := gauge.Own(l.Measure)
+		beside := "a " + one + " beside millilitres"
+		if pub {
+			beside = "half a pint of beer"
+		}
 		l.OwnSize(imperial, flavor.Millilitre)
 		t.Amount, t.Unit, t.Notes = l.Amount, l.Unit, nil
-		t.SetUnit(t.Unit, "a "+one+" beside millilitres is taken as the imperial one, "+measure.FormatAmount(imperial, flavor.Millilitre)+"; that of the United States is less")
+		t.SetUnit(t.Unit, beside+" is taken by the imperial "+one+", "+measure.FormatAmount(imperial, flavor.Millilitre)+"; that of the United States is less")
 	}
 }
+
+// halfPints reports whether all that a draft measures is half pints, some of them of beer or cider: pubs pour so
+// that draw imperial ones. Common practice, no source.
+func (r *reader) halfPints() bool {
+	drawn := false
+	for _, t := range r.tasks {
+		switch gauge.Own(t.Line.Measure) {
+		case "pint":
+			if t.Line.Pt || !(t.Line.Many == halfPint || t.Line.Many == 0 && t.Line.Sized) {
+				return false
+			}
+			p := t.Base.Profile
+			drawn = drawn || p != nil && (p.Class == flavor.ClassBeer || p.Class == flavor.ClassCider)
+		default:
+			if t.Unit.Jigger() {
+				return false
+			}
+		}
+	}
+	return drawn
+}
+
+const halfPint = 0.5
 
 // pintOz is a pint of the United States in oz.
 const pintOz = 16.0

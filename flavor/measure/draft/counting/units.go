@@ -118,7 +118,7 @@ func (r *reader) sort(t *Task) {
 	switch {
 	case t.Line.Squeezed && t.juicy(): // its juice is worked out once the units of the draft are known
 		t.Unit = cmp.Or(t.Unit, flavor.Piece)
-	case t.pintOfStrong():
+	case r.pintOfStrong(t):
 		t.Fault = noUnit(t.Line.Measure)
 	case !t.Bare():
 		if u := t.Unit; (u.Jigger() || u == flavor.PartUnit) && t.Line.Measure == "" && !slices.Contains(r.stated, u) {

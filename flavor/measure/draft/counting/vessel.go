@@ -1,6 +1,7 @@
 package counting
 
 import (
+	"slices"
 	"strings"
 
 	"counterpour/flavor"
@@ -72,9 +73,20 @@ func (r *reader) wholeVessel(t *Task) bool {
 const mostPintABV = 14
 
 // pintOfStrong reports whether something is poured by the pint that no bar pours so.
-func (t *Task) pintOfStrong() bool {
+func (r *reader) pintOfStrong(t *Task) bool {
+	if slices.ContainsFunc(r.tasks, func(o *Task) bool {
+		return o != t && (byTheQuart[o.Line.Measure] || o.Unit == flavor.Millilitre && o.Amount >= leastBowlML)
+	}) { // of a bowl
+		return false
+	}
 	return strings.HasPrefix(t.Line.Measure, "pint") && (t.Base.Profile == nil || t.Base.Profile.ABV.Value > mostPintABV)
 }
+
+// leastBowlML is from how much of one thing on a draft is that of a bowl; common practice.
+const leastBowlML = 1000
+
+// byTheQuart are measures that only what is made for many is poured by.
+var byTheQuart = token.Words(`qt qts quart quarts bottle bottles btl btls l lt ltr litre litres liter liters`)
 
 // noUnit is the fault of a measure that nothing tells the size of.
 func noUnit(word string) *flavor.DataFault {

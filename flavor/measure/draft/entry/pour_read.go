@@ -62,6 +62,12 @@ func (p *Written) cutThin(toks []token.Token) bool {
 	return last > 0 && p.Unit == "" && thinCuts.Has(toks[last].Text) && peeled.Has(toks[last-1].Text) && !p.Muddled
 }
 
+// ThinCut reports whether words are a number and such a cut, which is laid on the drink.
+func ThinCut(toks []token.Token) bool {
+	last := len(toks) - 1
+	return last > 1 && toks[0].Kind == token.Numeral && thinCuts.Has(toks[last].Text) && peeled.Has(toks[last-1].Text)
+}
+
 // checkGlued refuses an amount that runs into what is nearly a unit, or holds a figure: "50mll gin".
 func (p *Written) checkGlued(text string, first token.Token) {
 	if p.Unit != "" || !p.gluedName() || p.Fault != nil {

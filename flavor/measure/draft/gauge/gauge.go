@@ -29,6 +29,7 @@ var measured = []struct {
 	{"lb lbs pound pounds", Measure{453.59237, flavor.Gram, ""}},
 	{"drachm drachms", Measure{0.125, flavor.Ounce, "a drachm is taken as ⅛ oz"}},
 	{"qt qts quart quarts", Measure{32, flavor.Ounce, "a quart is taken as 32 oz"}},
+	{"gallon gallons gal", Measure{128, flavor.Ounce, "a gallon is taken as 128 oz, that of the United States; the imperial one is 4546 ml"}},
 	{"pint pints pinte pintes", Measure{16, flavor.Ounce, "a pint is taken as 16 oz, that of the United States; the imperial one is 568 ml"}},
 	{"cup cups", Measure{8, flavor.Ounce, "a cup is taken as 8 oz"}},
 	{"gill gills", Measure{4, flavor.Ounce, "a gill is taken as 4 oz, that of the United States; the imperial one is 142 ml"}},
@@ -89,7 +90,9 @@ var (
 	// alone are measures that bars name without a number for one of them.
 	alone = vocabulary.Words(`jigger jig pony spoon spoonful nip bl squirt glug handvoll poignée puñado manciata handvol punhado håndfuld håndfull handfull näve garść mutthi`)
 	// aloneOf are those that stand before "of" then.
-	aloneOf = vocabulary.Words(littleOf + ` pint`)
+	aloneOf = vocabulary.Words(littleOf + ` pint can`)
+	// pulled is what bars pour by the pint without saying so.
+	pulled = vocabulary.Words(`lager beer ale stout cider bitter pilsner pils ipa porter perry`)
 	// littles are the words for the least that a hand pours.
 	littles = vocabulary.Words(littleOf)
 	inHand  = vocabulary.Words(handfuls)
@@ -128,5 +131,5 @@ func ServedIn(toks []token.Token, at int) bool {
 // Alone reports whether some tokens begin with a measure that bars name without a number for one of it,
 // "jigger rye", and go on.
 func Alone(toks []token.Token) bool {
-	return len(toks) > 1 && (alone.Has(toks[0].Text) || aloneOf.Has(toks[0].Text) && len(toks) > 2 && ofWords.Has(toks[1].Text))
+	return len(toks) > 1 && (alone.Has(toks[0].Text) || toks[0].Text == "pint" && pulled.Has(toks[1].Text) || aloneOf.Has(toks[0].Text) && len(toks) > 2 && ofWords.Has(toks[1].Text))
 }

@@ -195,12 +195,17 @@ func (r *resolver) repeats(s *flavor.Spec, t *counting.Task, p *flavor.Pour) boo
 // mostFloated is the most mL of one pour that is floated, an ounce: common practice, no source.
 const mostFloated = 30.0
 
+// mostWetted is the most mL of what fills a glass up that wets sugar before: common practice, no source.
+const mostWetted = 7.5
+
 // speaksOf reports whether a line that names p speaks of a pour above it.
 func speaksOf(l *entry.Line, p *flavor.Profile, above *flavor.Pour) bool {
 	same := above.Profile == p
 	switch {
 	case same && l.Step:
 		return true
+	case same && l.Unit == flavor.Top && (lengthens(p) || p.Class == flavor.ClassWater) && above.ML <= mostWetted: // sugar is wetted with a splash, and the glass filled up
+		return false
 	case same && l.Unit == flavor.Top && above.Unit == flavor.Top && l.AmountAt.Empty(): // "soda", and "lengthened with soda"
 		return true
 	case !l.Unit.After() || !l.AmountAt.Empty() || l.UnitAt.Start > l.NameAt.Start || above.Unit.After(): // tells nobody to top with it

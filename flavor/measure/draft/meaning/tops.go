@@ -79,7 +79,7 @@ func (r *resolver) solidOn(t *counting.Task) bool {
 // wine, as a float.
 func (r *resolver) laidOn(t *counting.Task) {
 	p := t.Hit.Profile
-	if !unmeasuredTop(t) || t.Unit != flavor.Top || Fills(p) {
+	if !unmeasuredTop(t) || t.Unit != flavor.Top || Fills(p) || p.Class == flavor.ClassDairy && strings.HasPrefix(strings.ToLower(t.Line.Asked), "fill ") { // "fill the glass with milk"
 		return
 	}
 	if p.Class == flavor.ClassAniseSpirit {

@@ -19,6 +19,7 @@ var (
 		`|(?:^|[.,;:(–-])[ \t]*(?:(?:pitcher|jug|bowl|batch|round|recipe|quantit\pL+|amounts|sharer|punch|drinks)[ \t]+)?for[ \t]+` + several + `(?:[ \t]+(?:drinks|serves|servings|portions|cocktails|people|persons|ppl|guests|pax|covers)\b|[ \t]*(?:[.:!)\]]|$))` +
 		`|\b(?:into|between|among|across|over)[ \t]+` + several + `[ \t]+(?:\pL+[ \t]+)?(?:coupes|glasses|flutes|mugs|cups|highballs|people|guests)\b` +
 		`|^[ \t]*(?:[x×][ \t]?(?:[2-9]|[1-9]\d)|(?:[2-9]|[1-9]\d)[ \t]?[x×])[ \t]*:?[ \t]*$` +
+		`|^[ \t]*(?:(?:a|one|1|table|party|half|full|big|large|small|gallon|litre|liter)[ \t-]+){0,3}(?:pitcher|jug|punch[ -]?bowl|carafe|keg|growler)[ \t]*:` +
 		`|^[ \t]*(?:half|double|triple|big|small|large|full|single)?[ \t]*batch\b[^,;\pN]*(?:[(\[]?[ \t]*\d[^,;)\]]*[)\]]?)?[ \t]*:?[ \t]*$)`)
 )
 

@@ -57,6 +57,57 @@ func rinsedName(text, name string) *flavor.DataFault {
 	return f
 }
 
+// dissolves is a name that tells what goes into the drink, and in what it is dissolved.
+var dissolves = pattern.Of(`(?i)\b(?:dissolved|melted|soaked|steeped)[ \t]+(?:in|into|with)[ \t]+\pL`)
+
+// dissolvedName is the fault of such a name: what it pours would be lost.
+func dissolvedName(text, name string) *flavor.DataFault {
+	if !dissolves.MatchString(name) {
+		return nil
+	}
+	before, _, found := strings.Cut(text, name)
+	if !found || strings.HasSuffix(strings.TrimSpace(before), draft.NamePrefix) {
+		return nil
+	}
+	f := measure.Invalid("ingredient", name, "%q tells what is poured, and not how much; write each on a line of its own with its amount, or \"%s %s\" if it is the name of the drink", name, draft.NamePrefix, name)
+	f.Location = measure.LineLocation(1 + strings.Count(before, "\n"))
+	return f
+}
+
+// measures are those of which one is poured, at the start of a name: "pint of ale".
+var measures = pattern.Of(`(?i)^(?:an?[ \t]+|one[ \t]+|half[ \t]+(?:an?[ \t]+)?)?(?:pint|quart|gill|bottle|can|shot|jigger|pony|dash|splash|spoon(?:ful)?|tea-?spoon(?:ful)?|table-?spoon(?:ful)?|wine-?glass(?:ful)?)[ \t]+of[ \t]+\pL`)
+
+// measureNamed is the fault of a name of the drink that begins with such a measure: it may be a pour.
+func measureNamed(text, name string) *flavor.DataFault {
+	if !measures.MatchString(name) {
+		return nil
+	}
+	before, _, found := strings.Cut(text, name)
+	if !found || strings.HasSuffix(strings.TrimSpace(before), draft.NamePrefix) {
+		return nil
+	}
+	f := measure.Invalid("amount", name, "%q may be a pour; write its amount in figures, or \"%s %s\" if it is the name of the drink", name, draft.NamePrefix, name)
+	f.Location = measure.LineLocation(1 + strings.Count(before, "\n"))
+	return f
+}
+
+// fillsUp is a name that tells with what the drink is filled up.
+var fillsUp = pattern.Of(`(?i)^(?:top|fill|float|finish|charge|lengthen)(?:ed)?(?:[ \t]+(?:it|up|off|glass|the[ \t]+glass)){0,2}[ \t]+(?:with|w/?|of)[ \t]*\pL`)
+
+// filledName is the fault of such a name, taken from before a colon: "fill with cola: 2 oz rum".
+func filledName(text, name string) *flavor.DataFault {
+	if !fillsUp.MatchString(name) {
+		return nil
+	}
+	before, _, found := strings.Cut(text, name)
+	if !found || strings.HasSuffix(strings.TrimSpace(before), draft.NamePrefix) {
+		return nil
+	}
+	f := measure.Invalid("amount", name, "%q tells what fills the drink up; write it behind the pours, or \"%s %s\" if it is the name of the drink", name, draft.NamePrefix, name)
+	f.Location = measure.LineLocation(1 + strings.Count(before, "\n"))
+	return f
+}
+
 // SplitName is the fault of a name of the drink that ends in a word which, with the name of the pour behind it,
 // names another ingredient: "Halyard Gold rum 2 oz" pours gold rum; or a bottle that something was put into which
 // may bring an allergen: "almond-washed gin 50 ml".

@@ -1,6 +1,7 @@
 package overlooked
 
 import (
+	"cmp"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -41,7 +42,7 @@ func Said(text string, s *flavor.Spec) flavor.DataFaults {
 	if f := namedOnALine(text, s.Name); f != nil {
 		out = append(out, f)
 	}
-	if f := rinsedName(text, s.Name); f != nil {
+	if f := cmp.Or(rinsedName(text, s.Name), dissolvedName(text, s.Name), filledName(text, s.Name), measureNamed(text, s.Name)); f != nil {
 		out = append(out, f)
 	}
 	if f := halfNamed(s.Name); f != nil {

@@ -17,6 +17,9 @@ type turn struct {
 // clauseEnds is what may end a clause.
 const clauseEnds = `[ \t]*(?:[,;/|)\n]|\.(?:[ \t\n]|$)|$)`
 
+// lengthens are what fills a drink up.
+const lengthens = `soda(?:[ \t]water)?|sparkling[ \t]water|seltzer|tonic(?:[ \t]water)?|cola|ginger[ \t](?:beer|ale)|lemonade|prosecco|cava|champagne|crémant|sparkling[ \t]wine`
+
 // turns are in the order in which they are written out. Common practice, no source.
 var turns = []turn{
 	{of: pattern.Of(`(?m)^[ \t]*(?:[-*•][ \t]*)?\[[ xX✓✗]?\][ \t]*`)}, // a box that is ticked off
@@ -24,12 +27,18 @@ var turns = []turn{
 	{of: pattern.Of(`(?i)\b151(?:[ -]?proof)?[ \t]+rum\b`), by: "overproof demerara rum"},
 	{of: pattern.Of(`\b(\d+)[ \t]*(?:SL|SLC|SLCS|slc|slcs)\b`), by: "$1 slices"},
 	{of: pattern.Of(`(?i)\b(?:a[ \t]+)?(?:big[ \t]+|large[ \t]+|small[ \t]+|good[ \t]+)?bunch(?:[ \t]+of)?[ \t]+(?:fresh[ \t]+)?(basil|mint|coriander|cilantro|sage|dill|tarragon|shiso)\b`), by: "handful of $1"},
+	{of: pattern.Of(`(?i)\b(?:an?|one)[ \t]+(?:thin[ \t]+)?(?:strip|slip|bit|curl)[ \t]+of[ \t]+(lemon|orange|lime|grapefruit)[ \t]+(?:rind|peel)\b`), by: "$1 peel"},
+	{of: pattern.Of(`(?i)\b(lemon|orange|lime|grapefruit)[ \t]+rinds?\b`), by: "$1 peel"},
+	{of: pattern.Of(`(?i)\btop(?:ped)?[ \t]+(?:each|every)(?:[ \t]+(?:glass|one|drink|serve|cup))?(?:[ \t]+(?:up|off))?[ \t]+(?:w/?|with)[ \t]+`), by: "top with "},
+	{of: pattern.Of(`(?i)(^|[,;./+\n])[ \t]*(` + lengthens + `)[ \t]+(?:at[ \t]+(?:the[ \t]+)?table|at[ \t]+(?:the[ \t]+)?pass|at[ \t]+service|to[ \t]+(?:lengthen|crown|lift)|lift|crown|finish)(` + clauseEnds + `)`), by: "$1 top with $2$3"},
 	{of: pattern.Of(`(?i)\b(top(?:ped)?|fill(?:ed)?)(?:[ \t]+up)?[ \t]+(?:slowly|gently|carefully|gradually|generously)[ \t]+(with\b)`), by: "$1 $2"},
 	{of: pattern.Of(`(?i)[ \t]+(?:slowly|gently|carefully|gradually|softly)([ \t]+(?:on|to|at|over)[ \t]+(?:the[ \t]+)?top\b)`), by: "$1"},
 	{of: pattern.Of(`(?i)(\d[\d./]*[ \t]?(?:oz|ml|cl)?)[ \t]*(?:/|per)[ \t]*(?:pour|serve|srv|drink|glass|cocktail|portion|head|pax)\b(?:[ \t]*\([ \t]*[\d.,]+[ \t]*(?:oz|ml|cl|l|g)?[ \t]*\))?`), by: "$1"},
 	{of: pattern.Of(`(?i)\.[ \t]+(no[ \t]+garnish)\b`), by: "\n$1"},
 	{of: pattern.Of(`(?i)(` + speech.Amount + `)[ \t]+(?:apiece|a[ \t]piece|per[ \t]piece)\b`), by: "$1 each"},
 	{of: pattern.Of(`(?i)(?:\beq(?:ual)?\.?|(?:^|[ \t])=)[ \t]+(?:pts?|parts)\b\.?(?:[ \t]+of)?`), by: " equal parts"},
+	{of: pattern.Of(`(?i)\bequal[ \t]+(?:quantities|measures|amounts|portions|proportions)(?:[ \t]+of)?[ \t]+`), by: "equal parts "},
+	{of: pattern.Of(`(?i)([.;\n][ \t]*)in[ \t]+another(?:[ \t]+glass)?,?[ \t]+(dissolve|muddle|put|mix|stir)\b`), by: "$1$2"},
 	{of: pattern.Of(`(?i)\ban[ \t]+ounce[ \t]+(?:apiece|each)[ \t]+(?:of[ \t]+)?`), by: "1 oz each "},
 	{of: pattern.Of(`(?i)(\d[ \t]?(?:ml|oz|cl))[ \t]*\([^()\n]*?\d{2,3}[ \t]*(?:°[ \t]?)?[cf][ \t]*\)`), by: "$1", told: true}, // how hot it is
 	{of: pattern.Of(`(?i)\b(over|onto|on|into|with|w/)[ \t]+(?:1|one)[ \t]+((?:\pL+[ \t]+){0,2}?(?:rock|cube|block|sphere)\b)`), by: "$1 a $2"},

@@ -62,9 +62,66 @@ func (p *Plain) vessels() {
 		})
 	}
 	p.backward(imperial, func(at []int) {
-		p.replace(at[0], at[1], p.Text[at[2]:at[3]]+" imperial pints")
+		if n := counted[strings.ToLower(p.Text[at[2]:at[3]])]; n > 0 {
+			ml := token.Decimals(n*imperialPintML) + " ml"
+			p.tell(at[0], at[1], "is "+ml)
+			p.replace(at[0], at[1], ml)
+		}
 	})
+	p.backward(drawnBitter, func(at []int) {
+		p.tell(at[2], at[3], "by the pint is bitter ale")
+		p.replace(at[3], at[3], " ale")
+	})
+	p.chores()
+	p.thousands()
 	p.headed()
+}
+
+var (
+	// thousand is a number of four figures behind a name or an arrow, and hundred one of three.
+	thousand = pattern.Of(`(?:[\pL)]|→|>)[ \t]+([1-9]\d{3})[ \t]*(?:[,;\n]|\.(?:[ \t\n]|$)|$)`)
+	hundred  = pattern.Of(`(?:[\pL)]|→|>)[ \t]+[1-9]\d{2}[ \t]*(?:[,;\n]|\.(?:[ \t\n]|$)|$)`)
+)
+
+// thousands writes the unit behind such numbers beside others of a batch: nobody pours thousands of anything but
+// millilitres.
+func (p *Plain) thousands() {
+	if !hundred.MatchString(p.Text) {
+		return
+	}
+	p.backward(thousand, func(at []int) {
+		p.tell(at[2], at[3], "is read as millilitres")
+		p.replace(at[3], at[3], " ml")
+	})
+}
+
+// headed sets aside
+// drawnBitter is the ale that pubs call so.
+var drawnBitter = pattern.Of(`(?i)\bpints?[ \t]+(?:of[ \t]+)?(bitter)(?:[ \t]*[,;.+&/\n]|$)`)
+
+// imperialPintML is the imperial pint in mL (Weights and Measures Act 1985, Schedule 1).
+const imperialPintML = 568.26125
+
+// counted are numbers of pints.
+var counted = map[string]float64{"½": 0.5, "½ a": 0.5, "half": 0.5, "half a": 0.5, "a": 1, "an": 1, "one": 1, "1": 1, "1.5": 1.5, "two": 2, "2": 2, "three": 3, "3": 3, "four": 4, "4": 4, "five": 5, "5": 5, "six": 6, "6": 6, "8": 8, "10": 10, "12": 12}
+
+var (
+	// chore is what is done with a bottle or a bowl once it is filled, and for how long it stands.
+	chore = pattern.Of(`(?i)([,;.+&/|\n]|->|→)[ \t]*((?:(?:and|then)[ \t]+)?(?:(?:re)?bottle|filter|press|funnel|label|date|cork|cap|freezer|freeze|fridge|refrigerate|keep[ \t]+(?:cold|in[ \t]+(?:the[ \t]+)?(?:fridge|freezer))|(?:rest|leave|stand|steep|macerate|infuse|wait)?[ \t]*(?:for[ \t]+)?(?:overnight|\d+[ \t]?(?:days?|d|hours?|hrs?|h|weeks?|wks?|mins?|minutes?))(?:[ \t]+(?:at[ \t]+)?(?:room[ \t]+temp(?:erature)?|in[ \t]+(?:the[ \t]+)?(?:fridge|freezer|dark)))?))([ \t]*(?:[,;+&/|\n]|\.(?:[ \t\n]|$)|$))`)
+	// forMany is for how many a bowl is, behind its pours.
+	forMany = pattern.Of(`(?i)([,;.\n–—-])[ \t]*((?:punch|bowl|jug|batch|pitcher)[ \t]+for[ \t]+(?:about[ \t]+)?\d{1,3}(?:[ \t]+(?:people|guests|pax))?)([ \t]*(?:[,;\n]|\.(?:[ \t\n]|$)|$))`)
+	// yield is how much a making comes to.
+	yield = pattern.Of(`(?i)([,;.\n])[ \t]*(yields?(?:[ \t]+is)?[ \t:=]*(?:about|approx\.?|~|ca\.?)?[ \t]*\d+(?:\.\d+)?[ \t]?(?:ml|l|litres?|cl|oz|g)?)([ \t]*(?:[,;\n]|\.(?:[ \t\n]|$)|$))`)
+)
+
+// chores sets such work aside.
+func (p *Plain) chores() {
+	for _, of := range [...]*pattern.Pattern{forMany, yield, chore, chore} { // what stands between two signs is found once only where they share one
+		p.backward(of, func(at []int) {
+			p.Aside = append(p.Aside, strings.TrimSpace(p.Text[at[4]:at[5]]))
+			p.replace(at[3], at[7], "")
+		})
+	}
 }
 
 // headed sets aside the size of what a batch is made in from before its pours, which begin a line then.

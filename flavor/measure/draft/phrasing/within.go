@@ -14,7 +14,7 @@ const (
 	// many is how many of a measure a sentence pours, in figures or words.
 	many = `(?:(?:three[ -]quarters|a[ \t]+quarter|half)[ \t]+(?:of[ \t]+)?an?|an?[ \t]+half|(?:an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve|several|few)|(?:\d+[ \t]+)?\d[\d./]*(?:[ \t]?[½¼¾⅓⅔])?|[½¼¾⅓⅔])`
 	// unitOf are the measures of a list and of old handbooks.
-	unitOf = `(?:ml|cl|dl|l|litres?|liters?|oz\.?|ounces?|g|grams?|kg|lbs?\.?|pounds?|dash(?:es)?|drops?|tsps?|tbsps?|(?:tea|table|bar)[ -]?spoon(?:ful|s)*|spoon(?:ful|s)*|bsps?|wine-?glass(?:ful|es|s)*|pints?|quarts?|cups?|gills?|jiggers?|pony|ponies|splash(?:es)?|pinch(?:es)?)`
+	unitOf = `(?:ml|cl|dl|l|litres?|liters?|oz\.?|ounces?|g|grams?|kg|lbs?\.?|pounds?|dash(?:es)?|drops?|tsps?|tbsps?|(?:tea|table|bar)[ -]?spoon(?:ful|s)*|spoon(?:ful|s)*|bsps?|wine-?glass(?:ful|es|s)*|pints?|quarts?|cups?|gills?|jiggers?|pony|ponies|splash(?:es)?|pinch(?:es)?|scoops?)`
 	// measureOf is an amount with its measure.
 	measureOf = many + `[ \t]?` + unitOf
 )
@@ -32,7 +32,9 @@ var (
 	// adding joins a pour to those before it.
 	adding = pattern.Of(`(?i)(?:,|;)?[ \t]*(?:\b(?:and|then|by)[ \t]+)?\b(?:adding|together[ \t]+with|along[ \t]+with|followed[ \t]+by)[ \t]+(?:the[ \t]+)?(` + measureOf + `\b)`)
 	// into is a pour that another is put in: "a lump of sugar in a spoonful of water".
-	into = pattern.Of(`(?i)(\pL+)[ \t]+(?:in|into|with|w/|on|upon|from|over)[ \t]+(` + measureOf + `)[ \t]+(?:of[ \t]+)?((?:\pL[\pL'’-]*[ \t]*){1,4})`)
+	into = pattern.Of(`(?i)(\pL+)(?:[ \t]+poured)?[ \t]+(?:in|into|with|w/|on|upon|from|over)[ \t]+(` + measureOf + `)[ \t]+(?:of[ \t]+)?((?:\pL[\pL'’-]*[ \t]*){1,4})`)
+	// littleOf is what something is dissolved in, whose amount is none.
+	littleOf = pattern.Of(`(?i)(?:[ \t]+dissolved)?[ \t]+(?:in|with)[ \t]+(an?[ \t]+(?:little|bit[ \t]+of|drop[ \t]+of|touch[ \t]+of)|some|just[ \t]+enough)[ \t]+((?:(?:hot|warm|boiling|cold)[ \t]+)?water)\b`)
 	// frozen are words behind an amount that is no pour, or one of the glass: "in a cup of crushed ice".
 	frozen = pattern.Of(`(?i)\b(?:ice|glass|tumbler|goblet|mug|coupe|tin|shaker|cubes?)\b`)
 	// stepped is what is done to the first pour of a sentence.
@@ -55,7 +57,7 @@ var (
 	// bracket.
 	amountOf = pattern.Of(`(?i)(?:^|[^\pL\d./½¼¾⅓⅔-])(` + measureOf + `|[\d½¼¾⅓⅔][\d./½¼¾⅓⅔]*)(?:[ \t]*\)|[ \t]+(?:of[ \t]+)?\pL[\pL'’ \t-]*)?[ \t]*(?:[,;\n.][ \t]*(?:and[ \t]+)?|[ \t]and[ \t]+)$`)
 	// turnedRound is a pour of an old handbook whose amount stands behind its name: "of sherry two glasses".
-	turnedRound = pattern.Of(`(?i)(^|[.;:,\n][ \t]*|\b(?:and|take)[ \t]+)of[ \t]+(\pL[\pL' \t-]*?),?[ \t]+(` + many + `)[ \t]+((?:wine-?)?glass(?:ful)?(?:es)?|` + unitOf + `)\b`)
+	turnedRound = pattern.Of(`(?i)(^|[.;:,\n][ \t]*|\b(?:and|take)[ \t]+)of[ \t]+(\pL[\pL' \t-]*?),?[ \t]+(?:(` + many + `)[ \t]+((?:wine-?)?glass(?:ful)?(?:es)?|` + unitOf + `)|((?:the[ \t]+)?same(?:[ \t]+(?:quantity|amount|measure))?|as[ \t]+much|an[ \t]+equal[ \t]+(?:quantity|amount)))\b`)
 	// glassOf is a glass of something whose size stands in a bracket.
 	glassOf = pattern.Of(`(?i)(?:\b(?:an?|one|1)[ \t]+)(?:small[ \t]+)?glass[ \t]+of[ \t]+(\pL[\pL' \t-]*?)[ \t]*\([ \t]*([\d.½¼¾⅓⅔]+[ \t]?(?:ml|oz|cl))[ \t]*\)`)
 	// peelOf is the peel of counted fruit, which goes into a bowl.
@@ -79,6 +81,10 @@ func (p *Plain) sentences() {
 			p.keep(at[4])
 		}
 		p.replace(at[4], at[5], "")
+	})
+	p.backward(littleOf, func(at []int) {
+		p.tell(at[2], at[5], "is read as a splash of water")
+		p.replace(at[0], at[1], ", splash of "+p.Text[at[4]:at[5]])
 	})
 	p.backward(into, func(at []int) {
 		before, name := p.Text[at[2]:at[3]], p.Text[at[6]:at[7]]
@@ -111,6 +117,10 @@ func (p *Plain) spoons() {
 // them in figures. The glass of a handbook is its wineglass.
 func (p *Plain) handbook() {
 	p.backward(turnedRound, func(at []int) {
+		if at[6] < 0 {
+			p.replace(at[3], at[1], "the same of "+p.Text[at[4]:at[5]])
+			return
+		}
 		unit := p.Text[at[8]:at[9]]
 		if strings.HasPrefix(strings.ToLower(unit), "glass") {
 			unit = "wineglass"

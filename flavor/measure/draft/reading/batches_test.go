@@ -136,3 +136,30 @@ func TestAMakingAndItsDrink(t *testing.T) {
 	}
 	assert.Equal(t, "gin 600 + lemon 300 + simple 300 + lemon 150", poured(t, "gin 600 ml, lemon 300 ml, simple 300 ml, lemon 150 ml"))
 }
+
+// What holds a batch, how much of it makes a drink and what is done with it then pour nothing: common practice,
+// no source.
+func TestVesselsOfABatch(t *testing.T) {
+	for text, want := range map[string]string{
+		"2 L jug: 700 ml white rum, 300 ml lime juice, 300 ml simple syrup":                         "white rum 700 + lime juice 300 + simple syrup 300",
+		"Rye sour for a 1 litre bottle -> 500 rye whiskey, 250 lemon juice, 250 simple syrup":       "rye whiskey 500 + lemon juice 250 + simple syrup 250",
+		"Bottle 700ml → vodka 300, lime cordial 200, water 100. Freezer. To serve: shake 80 ml, up": "vodka 300 + lime cordial 200 + water 100",
+		"1 bottle prosecco (750), 300 ml peach purée":                                               "prosecco 750 + peach purée 300",
+		"half pint lager, half pint lemonade":                                                       "lager 284.13 + lemonade 284.13",
+		"pint stout, 25 ml crème de cassis":                                                         "stout 568.26 + crème de cassis 25",
+		"2 quarts black tea, 1 pint dark rum, 8 oz lemon juice":                                     "black tea 1892.71 + dark rum 473.18 + lemon juice 236.59",
+		"x24: dark rum 50 → 1200, lime juice 25 → 600, simple syrup 20 → 480":                       "dark rum 1200 + lime juice 600 + simple syrup 480",
+	} {
+		assert.Equal(t, want, poured(t, text), text)
+	}
+	for text, says := range map[string]string{
+		"1 pint dark rum, 2 oz lime juice":                      "no unit of the bar",
+		"700 ml rum, 300 ml lime juice. Serve 90 ml rum beside": "stands in a step",
+		"fill with ginger beer: 2 oz vodka, ½ oz lime juice":    "fills the drink up",
+		"sugar dissolved in hot water, 50 ml bourbon":           "not how much",
+		"Dissolve sugar in hot water, add 50 ml bourbon":        "no line states an amount",
+	} {
+		_, err := reading.Read(text, wholeCatalogue(t))
+		assert.ErrorContains(t, err, says, text)
+	}
+}

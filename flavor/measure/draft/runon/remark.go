@@ -235,8 +235,25 @@ func (r *running) rimmed(toks []token.Token) []token.Token {
 	if from == end {
 		return toks
 	}
-	r.making = append(r.making, r.words(toks[from:end])+" rim")
+	dress := r.words(toks[from:end]) + " rim"
+	if from > 0 && toks[from-1].Kind == token.Numeral && toks[from-1].Value == halfRim {
+		from--
+		dress = "half " + dress
+	}
+	r.making = append(r.making, dress)
 	return toks[:from]
+}
+
+// halfRim is how far round the glass a rim may go: "1/2 salt rim" pours no half ounce of salt.
+const halfRim = 0.5
+
+// rimFollows reports whether words from i on say what a rim is dressed with, and nothing else.
+func (r *running) rimFollows(i int) bool {
+	from := i
+	for i < len(r.toks) && r.toks[i].Kind == token.Word && (parting.DressesRim(r.toks[i].Text) || asides[r.toks[i].Text]) {
+		i++
+	}
+	return i > from && i < len(r.toks) && r.toks[i].Text == "rim"
 }
 
 // saidBy returns what was understood of words of making.

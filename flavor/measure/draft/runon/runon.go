@@ -120,6 +120,9 @@ func (r *running) amountAt(i int) bool {
 		return false
 	}
 	next := r.toks[i+1].Text
+	if t.Value == halfRim && r.rimFollows(i+1) {
+		return false
+	}
 	return !serving.DegreeWords[next] && !countWords[next] && !(r.toks[i+1].Glued && ordinals[next])
 }
 
