@@ -101,8 +101,12 @@ func At(words []string) (Carried, int) {
 	return Carried{}, 0
 }
 
-// stems are words of the table that count within another word too: "haselnusssirup", "almondy".
-var stems = strings.Fields(`almond amande hazelnut walnut peanut pistache pistachio pistazie macadamia cashew pecan praline haselnuss walnuss erdnuss mandel noisette cacahuete sesame sellerie prosciutto`)
+// stems are words of the table that count within another word too: "haselnusssirup", "almondy",
+// "fındıklı". The first that a word holds counts, so that the longer of two stands before the other.
+var stems = strings.Fields(`jordnöt jordnød jordnøtt peanøtt maapähkinä földimogyoró foldimogyoro arašíd arasid pinda
+	hasselnöt hasselnöd hasselnød hasselnøtt valnöt valnød valnøtt pistasj manteli pähkinä hazelnoot walnoot cashewnoot
+	mandula mogyoró mogyoro pisztácia mandle mandlov mandľ ořech orech pistácie migdał migdal orzech orzesz
+	badem fındık fındığ findik findig ceviz fıstık fıstığ fistik fistig almond amande hazelnut walnut peanut pistache pistachio pistazie macadamia cashew pecan praline haselnuss walnuss erdnuss mandel noisette cacahuete sesame sellerie prosciutto`)
 
 // Of returns what a text names: all that any of its words does.
 func Of(text string) Carried {

@@ -46,6 +46,10 @@ func TestOf(t *testing.T) {
 		"grated nutmeg": "", "coconut flakes": "", "oat milk": "gluten", "almond milk": "tree nuts", "peanut butter": "peanuts", "coconut milk": "", "cocoa butter": "", "cream of tartar": "", "rice milk": "",
 		"egg nog": "eggs milk", "quail eggs": "eggs", "sesame seeds": "sesame", "bar nuts": "peanuts tree nuts", "nuts": "tree nuts", "wasabi peas": "", "honeycomb": "+honey", "honeydew": "", "brandied cherries": "+alcohol",
 		"butterfly pea flower": "", "blood orange wheel": "", "squid ink": "molluscs", "prawn cracker": "gluten crustaceans", "buttered popcorn": "milk?", "wheat vodka": "gluten +alcohol", "noisettes": "tree nuts", "Mandeln": "tree nuts", "noix de coco": "",
+		"hasselnötssirap": "tree nuts", "Valnødder": "tree nuts", "hasselnøttlikør": "tree nuts", "jordnötter": "peanuts", "maapähkinä": "peanuts", "hasselpähkinäsiirappi": "tree nuts", "kookospähkinä": "", "muskotnöt": "",
+		"hazelnootsiroop": "tree nuts", "amandelsiroop": "tree nuts", "pindakaas": "peanuts", "kokosnoot": "", "mandulaszörp": "tree nuts", "mogyorókrém": "tree nuts", "földimogyoró": "peanuts", "dió": "tree nuts",
+		"lískový ořech": "tree nuts", "mandlový sirup": "tree nuts", "arašídy": "peanuts", "muškátový ořech": "", "syrop migdałowy": "tree nuts", "orzech laskowy": "peanuts tree nuts", "syrop orzechowy": "peanuts tree nuts",
+		"badem şurubu": "tree nuts", "FINDIK": "tree nuts", "Antep fıstığı": "peanuts tree nuts", "ceviz": "tree nuts", "hindistan cevizi": "",
 	} {
 		c := Of(text)
 		var got []string
