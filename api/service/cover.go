@@ -177,7 +177,7 @@ func (s *Snapshot) instead(ctx context.Context, spec *flavor.Spec, covers *cover
 	if shelf = slices.DeleteFunc(slices.Clone(shelf), asks); len(shelf) == 0 {
 		return out, nil
 	}
-	found, err := riff.Vary(ctx, s.Station, riff.Request{Spec: spec, Stock: shelf, Guest: g, Limit: insteadRiffs})
+	found, err := riff.Vary(ctx, s.Station, riff.Request{Spec: spec, Stock: shelf, Out: s.Out, Guest: g, Limit: insteadRiffs})
 	if err != nil {
 		return out, err
 	}

@@ -72,7 +72,7 @@ func (s *Snapshot) Riff(ctx context.Context, r RiffRequest) (*RiffAnswer, error)
 		return nil, err
 	}
 	a := &RiffAnswer{Spec: spec, Prices: guest.Prices, Currency: s.currency(r.Guest.Prices), Avoid: guest.Avoid}
-	request := riff.Request{Spec: &spec, Stock: stock, Guest: guest, Toward: wishes, Limit: r.Limit, Seed: r.Seed}
+	request := riff.Request{Spec: &spec, Stock: stock, Out: s.Out, Guest: guest, Toward: wishes, Limit: r.Limit, Seed: r.Seed}
 	a.Result, err = admission.Search(ctx, s.Searches, func(ctx context.Context) (*riff.Result, error) { return riff.Vary(ctx, s.Station, request) })
 	if err != nil {
 		return nil, err

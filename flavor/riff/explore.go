@@ -89,6 +89,7 @@ func (x *search) try(ctx context.Context, drafts []station.Sketch) error {
 		for _, way := range x.work.Limits.Ways(&drafts[i].Spec) {
 			drafts[i].Spec.Method, drafts[i].Spec.Service = way.Method, way.Service
 		}
+		x.work.cool(&drafts[i].Spec)
 		x.work.Refit(&drafts[i].Spec)
 		key := station.KeyOf(&drafts[i].Spec)
 		if drafts[i].Turned {

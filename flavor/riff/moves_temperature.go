@@ -24,7 +24,7 @@ func (w *work) atItsHeat() (flavor.Spec, bool) {
 	case w.Limits.Heats(&s):
 		return w.heated(s)
 	case w.Limits.Chills(&s):
-		return chilled(s)
+		return w.chilled(s)
 	}
 	return s, false
 }
@@ -65,15 +65,18 @@ func (w *work) heated(s flavor.Spec) (flavor.Spec, bool) {
 }
 
 // unstocked is what proven drinks pour, every bar has and none takes stock of, where a wish asks
-// for it: the water of the kettle, and salt.
-func unstocked(st *station.Station, l *aim.Limits, from *flavor.Spec) (out []*flavor.Profile) {
+// for it: the water of the kettle, and salt. What is marked as out is not among it.
+func unstocked(st *station.Station, l *aim.Limits, from *flavor.Spec, ranOut []*flavor.Profile) (out []*flavor.Profile) {
 	find := func(wanted bool, is func(*flavor.Profile) bool) {
 		for _, proven := range st.Proven() {
 			at := slices.IndexFunc(proven.Spec.Pours, func(p flavor.Pour) bool { return is(p.Profile) })
-			if wanted && at >= 0 {
-				out = append(out, proven.Spec.Pours[at].Profile)
-				return
+			if !wanted || at < 0 {
+				continue
 			}
+			if p := proven.Spec.Pours[at].Profile; !slices.Contains(ranOut, p) {
+				out = append(out, p)
+			}
+			return
 		}
 	}
 	find(l.Heats(from), func(p *flavor.Profile) bool { return p.Class.Free() && p.Class.Heated() && !p.Carbonated })
@@ -87,12 +90,16 @@ func unstocked(st *station.Station, l *aim.Limits, from *flavor.Spec) (out []*fl
 const drySalt = 1000.0
 
 // chilled is a hot drink made cold: the ice gives the water that was hot, and what else lengthens
-// it stays. False if nothing but water is in it.
-func chilled(s flavor.Spec) (flavor.Spec, bool) {
+// it stays, poured cold, or what is made cold of its kind if that is at hand. False if nothing but
+// water is in it.
+func (w *work) chilled(s flavor.Spec) (flavor.Spec, bool) {
 	out := s.Clone()
 	out.Pours = slices.DeleteFunc(out.Pours, func(p flavor.Pour) bool { return p.Profile.Class.Free() && !p.Profile.Carbonated })
 	if len(out.Pours) == 0 {
 		return s, false
+	}
+	for i := range out.Pours {
+		out.Pours[i] = w.cold(out.Pours[i])
 	}
 	h := serve.HeldBy(&out)
 	switch {
@@ -104,4 +111,41 @@ func chilled(s flavor.Spec) (flavor.Spec, bool) {
 		out.Method, out.Service = flavor.Stir, flavor.Rocks
 	}
 	return out, true
+}
+
+// cool pours cold what a drink that is not hot was to have hot.
+func (w *work) cool(s *flavor.Spec) {
+	if s.Service == flavor.Hot {
+		return
+	}
+	for i := range s.Pours {
+		if s.Pours[i].Heat == flavor.HeatHot {
+			s.Pours = slices.Clone(s.Pours)
+			s.Pours[i] = w.cold(s.Pours[i])
+		}
+	}
+}
+
+// cold is a pour of a hot drink as it goes into a cold one: cold brew for coffee from the filter where
+// that is at hand.
+func (w *work) cold(p flavor.Pour) flavor.Pour {
+	if p.Warmth() == flavor.HeatCold || !brewedHot(p.Profile) {
+		return p
+	}
+	at := slices.IndexFunc(w.Shelf, func(it station.Item) bool {
+		as := flavor.Pour{Profile: it.Profile}
+		return it.Profile.Class == p.Profile.Class && as.Warmth() == flavor.HeatCold
+	})
+	if at >= 0 {
+		if out, ok := station.Pour(w.Shelf[at].Profile, p.Unit, p.ML); ok {
+			return out
+		}
+	}
+	p.Heat = flavor.HeatCold
+	return p
+}
+
+// brewedHot reports whether something is made by hot water, and lengthens a drink.
+func brewedHot(p *flavor.Profile) bool {
+	return p.Class.Heated() && p.Class.Part() == flavor.PartLength
 }

@@ -29,6 +29,7 @@ const (
 type Request struct {
 	Spec  *flavor.Spec
 	Stock []*flavor.Profile // what may be poured, and nothing else
+	Out   []*flavor.Profile // what is marked as out, of what no bar takes stock of
 	// Guest is who drinks it. What may hold an allergen that is avoided, or whose
 	// allergens are unknown, is never poured. MaxCost is for the whole drink.
 	Guest  guest.Guest
@@ -88,7 +89,7 @@ func Vary(ctx context.Context, st *station.Station, req Request) (*Result, error
 	req.Spec = limits.Guest.Serve(req.Spec)
 	startles := func(p *flavor.Profile) bool { return limits.Guest.Startles(p, req.Spec) }
 	stock := slices.DeleteFunc(slices.Clone(req.Stock), startles)
-	stock = append(stock, unstocked(st, limits, req.Spec)...)
+	stock = append(stock, unstocked(st, limits, req.Spec, req.Out)...)
 	w := &work{Job: st.NewJob(stock, limits, measure.SystemOf(req.Spec), req.Seed), each: draftsEach}
 	if err := w.SetFrom(req.Spec); err != nil {
 		return nil, err

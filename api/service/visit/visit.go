@@ -202,6 +202,7 @@ func (v *Visit) Named(name string) (*flavor.Profile, error) { return v.now.Load(
 // Riff finds variations of a drink.
 func (v *Visit) Riff(ctx context.Context, r riff.Request) (*riff.Result, error) {
 	now := v.now.Load()
+	r.Out = now.Out
 	return admission.Search(ctx, now.Searches, func(ctx context.Context) (*riff.Result, error) { return riff.Vary(ctx, now.Station, r) })
 }
 

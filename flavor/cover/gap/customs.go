@@ -44,7 +44,7 @@ func (c Customs) Place(m int, id string) int {
 // custom.
 func (g *Gap) CustomsFor(p *flavor.Profile) []flavor.Custom {
 	out := slices.DeleteFunc(g.trade.Customs.For(p.ID), func(x flavor.Custom) bool { return g.apartIn(x.Parts, p) })
-	out = g.withSisters(out, p)
+	out = g.hotFirst(g.withSisters(out, p))
 	if lighter := g.lighterFirst(p); len(lighter) > 0 {
 		first := make([]flavor.Custom, len(lighter), len(lighter)+len(out))
 		for i, id := range lighter {
@@ -67,6 +67,26 @@ func (g *Gap) CustomsFor(p *flavor.Profile) []flavor.Custom {
 			out[i].Parts = g.atHand(parts)
 		}
 	}
+	return out
+}
+
+// hotFirst puts what is made cold, as cold brew is, behind all else in a drink that is served hot.
+func (g *Gap) hotFirst(out []flavor.Custom) []flavor.Custom {
+	if g.Asked.Spec.Service != flavor.Hot {
+		return out
+	}
+	cold := func(id string) bool {
+		return slices.ContainsFunc(g.Asked.Candidates, func(p *flavor.Profile) bool {
+			as := flavor.Pour{Profile: p}
+			return p.ID == id && as.Warmth() == flavor.HeatCold
+		})
+	}
+	for i := range out {
+		if slices.ContainsFunc(out[i].Parts, cold) {
+			out[i].Place += len(out)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b flavor.Custom) int { return a.Place - b.Place })
 	return out
 }
 
