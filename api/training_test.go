@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/api/shape"
+	"counterpour/api/shape/training"
 	"counterpour/flavor/drill"
 )
 
@@ -69,8 +70,8 @@ func TestRoundsAreGraded(t *testing.T) {
 		require.NoError(t, json.Unmarshal(w.Body.Bytes(), into))
 	}
 	for _, kind := range drill.Kinds() {
-		var round, again shape.RoundAnswer
-		body := shape.RoundBody{Kind: string(kind), Seed: "7", Avoid: []string{"eggs"}}
+		var round, again training.RoundAnswer
+		body := training.RoundBody{Kind: string(kind), Seed: "7", Avoid: []string{"eggs"}}
 		ask("/v1/round", body, &round)
 		ask("/v1/round", body, &again)
 		assert.Equal(t, round, again, kind)
@@ -79,8 +80,8 @@ func TestRoundsAreGraded(t *testing.T) {
 		}
 		right := 0
 		for _, answer := range answersTo(&round) {
-			var g shape.GradeAnswer
-			ask("/v1/round/grade", shape.GradeBody{Round: round.Round, Answer: answer}, &g)
+			var g training.GradeAnswer
+			ask("/v1/round/grade", training.GradeBody{Round: round.Round, Answer: answer}, &g)
 			assert.NotEmpty(t, g.Solution, kind)
 			assert.Equal(t, g.Right, g.Points == 100 || g.Right, kind)
 			if g.Right {
@@ -95,22 +96,22 @@ func TestRoundsAreGraded(t *testing.T) {
 }
 
 // answersTo lists the answers there are to a round; one of those to a guess and to a mend.
-func answersTo(r *shape.RoundAnswer) (out []shape.GuessedBody) {
+func answersTo(r *training.RoundAnswer) (out []training.GuessedBody) {
 	for i := range r.Options {
-		out = append(out, shape.GuessedBody{Option: i})
+		out = append(out, training.GuessedBody{Option: i})
 	}
 	for _, said := range r.Sayings {
-		out = append(out, shape.GuessedBody{Axis: said.Axis, High: said.High})
+		out = append(out, training.GuessedBody{Axis: said.Axis, High: said.High})
 	}
 	switch drill.Kind(r.Round.Kind) {
 	case drill.KindOrder:
 		for _, order := range [][]int{{0, 1, 2}, {0, 2, 1}, {1, 0, 2}, {1, 2, 0}, {2, 0, 1}, {2, 1, 0}} {
-			out = append(out, shape.GuessedBody{Order: order})
+			out = append(out, training.GuessedBody{Order: order})
 		}
 	case drill.KindGuess:
-		out = append(out, shape.GuessedBody{ABVPct: 12, VolumeML: 150})
+		out = append(out, training.GuessedBody{ABVPct: 12, VolumeML: 150})
 	case drill.KindMend:
-		out = append(out, shape.GuessedBody{Pour: 0, Amount: 2})
+		out = append(out, training.GuessedBody{Pour: 0, Amount: 2})
 	}
 	return out
 }

@@ -2,7 +2,6 @@ package shape
 
 import (
 	"context"
-	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -21,20 +20,6 @@ const (
 	falernumSour = "1 1/4 oz gin\n3/4 oz lemon juice\n1/2 oz passion fruit syrup\n1/4 oz orgeat\n1/4 oz falernum\nshake, up"
 	honeySour    = "2 oz gin\n3/4 oz honey syrup\n1 oz lemon juice\nshake, up"
 )
-
-func TestRound(t *testing.T) {
-	for _, c := range []struct {
-		in     float64
-		digits int
-		want   float64
-	}{{1.005, 1, 1}, {-0.001, 2, 0}, {59.1470591, 2, 59.15}, {14.25, 0, 14}} {
-		got := round(c.in, c.digits)
-		assert.Equal(t, c.want, got)
-		assert.False(t, math.Signbit(got) && got == 0)
-	}
-	assert.Equal(t, 69.9, roundScore(69.96), "what is not balanced does not look balanced")
-	assert.Equal(t, 100.0, roundScore(100))
-}
 
 // TestEveryIngredientAlone scores each ingredient of the catalogue alone, in the last of
 // its units. None causes an internal error.

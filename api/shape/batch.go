@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"counterpour/api/service"
+	"counterpour/api/shape/figure"
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
 )
@@ -59,13 +60,8 @@ type ApartLine struct {
 	Unit   string  `json:"unit"`
 }
 
-// Decimals of a batch. Volumes and weights are already rounded to the marks of a jug and
-// a scale.
-const (
-	digitsTotalML = 0
-	digitsBatch   = 1
-	digitsMarks   = 2
-)
+// digitsTotalML is the decimals of what a whole batch holds.
+const digitsTotalML = 0
 
 // AnswerBatch plans a batch.
 func AnswerBatch(ctx context.Context, house *service.Snapshot, body BatchBody) (*BatchAnswer, error) {
@@ -78,14 +74,14 @@ func AnswerBatch(ctx context.Context, house *service.Snapshot, body BatchBody) (
 	b := r.Batch
 	apart := func(p flavor.Pour) ApartLine { return ApartLine{p.Profile.Name, p.Amount, string(p.Unit)} }
 	return &BatchAnswer{
-		ID: r.Drink.Slug, Name: r.Drink.Spec.Name, Servings: round(b.Servings, digitsBatch),
-		Lines: list(b.Lines, func(l prep.BatchLine) BatchLine {
-			return BatchLine{l.Name, round(l.ML, digitsBatch), round(l.G, digitsBatch), round(l.JugML, digitsMarks), round(l.ScaleG, digitsMarks)}
+		ID: r.Drink.Slug, Name: r.Drink.Spec.Name, Servings: figure.Round(b.Servings, figure.Batch),
+		Lines: figure.List(b.Lines, func(l prep.BatchLine) BatchLine {
+			return BatchLine{l.Name, figure.Round(l.ML, figure.Batch), figure.Round(l.G, figure.Batch), figure.Round(l.JugML, figure.Marks), figure.Round(l.ScaleG, figure.Marks)}
 		}),
-		Apart: list(b.Apart, apart), Tops: list(b.Tops, apart),
-		TotalML: round(b.TotalML, digitsTotalML), ServingML: round(b.ServingML, digitsBatch), LaterML: round(b.LaterML, digitsBatch),
-		ABVPct: round(b.ABVPct, digitsBatch), FreezingC: round(b.FreezingC, digitsBatch),
-		Cost: round(r.Cost.Amount, digitsCost), Currency: r.Cost.Currency, Unpriced: list(r.Cost.Unpriced, house.NameOf),
+		Apart: figure.List(b.Apart, apart), Tops: figure.List(b.Tops, apart),
+		TotalML: figure.Round(b.TotalML, digitsTotalML), ServingML: figure.Round(b.ServingML, figure.Batch), LaterML: figure.Round(b.LaterML, figure.Batch),
+		ABVPct: figure.Round(b.ABVPct, figure.Batch), FreezingC: figure.Round(b.FreezingC, figure.Batch),
+		Cost: figure.Round(r.Cost.Amount, figure.Cost), Currency: r.Cost.Currency, Unpriced: figure.List(r.Cost.Unpriced, house.NameOf),
 		KeepDays: b.Keep.Days, Keep: b.Keep.Text, Notes: append([]string{}, b.Notes...),
 	}, nil
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"counterpour/api/service"
+	"counterpour/api/shape/figure"
 )
 
 // CostBody asks what drinks of the house cost to pour.
@@ -36,11 +37,8 @@ type PourCost struct {
 	Priced   bool    `json:"priced"`
 }
 
-// Decimals of costs and margins.
-const (
-	digitsPouredML = 1
-	digitsShare    = 1
-)
+// digitsPouredML is the decimals of the mL of a pour that costs something.
+const digitsPouredML = 1
 
 // AnswerCost works out what drinks of the house cost.
 func AnswerCost(ctx context.Context, house *service.Snapshot, body CostBody) (*CostAnswer, error) {
@@ -48,13 +46,13 @@ func AnswerCost(ctx context.Context, house *service.Snapshot, body CostBody) (*C
 	if err != nil {
 		return nil, err
 	}
-	return &CostAnswer{list(r.Drinks, func(d service.DrinkCost) DrinkCost {
-		out := DrinkCost{ID: d.Drink.Slug, Name: d.Drink.Spec.Name, Cost: round(d.Cost.Amount, digitsCost), Currency: d.Cost.Currency,
-			Unpriced: list(d.Cost.Unpriced, house.NameOf), Pours: []PourCost{}}
+	return &CostAnswer{figure.List(r.Drinks, func(d service.DrinkCost) DrinkCost {
+		out := DrinkCost{ID: d.Drink.Slug, Name: d.Drink.Spec.Name, Cost: figure.Round(d.Cost.Amount, figure.Cost), Currency: d.Cost.Currency,
+			Unpriced: figure.List(d.Cost.Unpriced, house.NameOf), Pours: []PourCost{}}
 		for i, s := range d.Shares {
 			p := &d.Drink.Spec.Pours[i]
-			out.Pours = append(out.Pours, PourCost{ID: p.Profile.ID, Name: p.Profile.Name, ML: round(p.ML, digitsPouredML), Cost: round(s.Amount, digitsCost),
-				SharePct: round(100*s.Part, digitsShare), Priced: s.Priced})
+			out.Pours = append(out.Pours, PourCost{ID: p.Profile.ID, Name: p.Profile.Name, ML: figure.Round(p.ML, digitsPouredML), Cost: figure.Round(s.Amount, figure.Cost),
+				SharePct: figure.Round(100*s.Part, figure.Share), Priced: s.Priced})
 		}
 		return out
 	})}, nil

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"counterpour/api/service"
+	"counterpour/api/shape/figure"
 	"counterpour/api/wire"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
@@ -136,12 +137,12 @@ func AnswerCover(ctx context.Context, house *service.Snapshot, body CoverBody) (
 	shown := func(c cover.Cover) Cover { return coverOf(house, &c, r.Result.ScoreBefore) }
 	answer := &CoverAnswer{
 		CrossContact:  crossContact(body.Avoid, body.Diet),
-		Missing:       wire.OneOrMore[Ingredient]{Items: list(r.Missing, ingredientOf), IsList: body.Missing.IsList},
-		Removed:       list(r.Result.Removed, ingredientOf),
-		Unstated:      list(r.Result.Unstated, ingredientOf),
+		Missing:       wire.OneOrMore[Ingredient]{Items: figure.List(r.Missing, IngredientOf), IsList: body.Missing.IsList},
+		Removed:       figure.List(r.Result.Removed, IngredientOf),
+		Unstated:      figure.List(r.Result.Unstated, IngredientOf),
 		UnstatedFor:   r.Result.UnstatedFor,
-		Covers:        list(r.Result.Covers, shown),
-		IfLabelClears: list(r.Result.IfLabelClears, shown),
+		Covers:        figure.List(r.Result.Covers, shown),
+		IfLabelClears: figure.List(r.Result.IfLabelClears, shown),
 		LabelFirst:    r.Result.LabelFirst,
 		LabelsLead:    r.Result.LabelsLead,
 		Near:          r.Result.Near,
@@ -149,7 +150,7 @@ func AnswerCover(ctx context.Context, house *service.Snapshot, body CoverBody) (
 		Unbalanced:    r.Result.Unbalanced,
 		Refused:       Refused{ByAllergen: r.Refused.ByAllergen, NotInStock: r.Refused.NotInStock},
 		Instead:       insteadOf(r.Instead),
-		Barred:        list(barred.Lines(r.Barred), barredOf),
+		Barred:        figure.List(barred.Lines(r.Barred), barredOf),
 		Notes:         r.Notes,
 	}
 	if c := r.Result.LeftOut; c != nil {
@@ -165,10 +166,10 @@ func insteadOf(x *service.Instead) *Instead {
 	}
 	out := &Instead{}
 	if m := x.Menu; m != nil {
-		out.Menu = &Offered{m.Spec.Name, specOf(m.Spec), round(m.Distance, digitsJND), string(m.Notice)}
+		out.Menu = &Offered{m.Spec.Name, SpecOf(m.Spec), figure.Round(m.Distance, figure.JND), string(m.Notice)}
 	}
 	if r := x.Riff; r != nil {
-		out.Riff = &Offered{r.Name, specOf(&r.Spec), round(r.Distance, digitsJND), string(r.Notice)}
+		out.Riff = &Offered{r.Name, SpecOf(&r.Spec), figure.Round(r.Distance, figure.JND), string(r.Notice)}
 	}
 	return out
 }
@@ -177,13 +178,14 @@ func barredOf(l barred.Line) Barred {
 	return Barred{l.Out, l.Ways, string(l.Reason), l.Why, l.String()}
 }
 
-func ingredientOf(p *flavor.Profile) Ingredient { return Ingredient{p.ID, p.Name} }
+// IngredientOf names an ingredient.
+func IngredientOf(p *flavor.Profile) Ingredient { return Ingredient{p.ID, p.Name} }
 
 // partsOf lists what is poured instead, and what each part stands for.
 func partsOf(c *cover.Cover) []CoverPart {
 	out := make([]CoverPart, len(c.Parts))
 	for i, p := range c.Parts {
-		out[i] = CoverPart{p.Profile.ID, p.Profile.Name, p.Amount, string(p.Unit), round(p.ML, digitsML), c.For[i].ID, c.OnTop(&p)}
+		out[i] = CoverPart{p.Profile.ID, p.Profile.Name, p.Amount, string(p.Unit), figure.Round(p.ML, figure.ML), c.For[i].ID, c.OnTop(&p)}
 	}
 	return out
 }
@@ -191,30 +193,30 @@ func partsOf(c *cover.Cover) []CoverPart {
 func coverOf(house *service.Snapshot, c *cover.Cover, before float64) Cover {
 	return Cover{
 		Parts:          partsOf(c),
-		Changes:        list(c.Changes, changeOf),
-		Spec:           specOf(&c.Spec),
-		DistanceJND:    round(c.Distance, digitsJND),
-		BesideJND:      round(c.Beside, digitsJND),
+		Changes:        figure.List(c.Changes, changeOf),
+		Spec:           SpecOf(&c.Spec),
+		DistanceJND:    figure.Round(c.Distance, figure.JND),
+		BesideJND:      figure.Round(c.Beside, figure.JND),
 		Notice:         string(c.Notice),
-		Gone:           list(c.Gone, func(l sense.Lost) string { return l.Material }),
-		Read:           list(c.Read, func(p *flavor.Profile) string { return p.ID }),
+		Gone:           figure.List(c.Gone, func(l sense.Lost) string { return l.Material }),
+		Read:           figure.List(c.Read, func(p *flavor.Profile) string { return p.ID }),
 		ReadFor:        c.ReadFor,
 		Ask:            c.Ask,
-		Also:           list(c.Also, func(o cover.Cover) string { return o.Text }),
-		Score:          roundScore(c.Score),
-		ScoreBefore:    roundScore(before),
-		Lost:           list(c.Lost, flavor.AromaFamily.String),
-		Gained:         list(c.Gained, flavor.AromaFamily.String),
-		ABVPct:         round(c.ABV, digitsPct),
-		ABVChangePct:   round(c.ABVChange, digitsPct),
-		VolumeChangeML: round(c.VolumeChange, digitsML),
-		Allergens:      allergensOf(&c.Spec),
-		NewAllergens:   list(c.NewAllergens, func(a flavor.Allergen) string { return string(a) }),
-		Cautions:       cautionsOf(house.CautionsOf(&c.Spec)),
+		Also:           figure.List(c.Also, func(o cover.Cover) string { return o.Text }),
+		Score:          figure.RoundDown(c.Score),
+		ScoreBefore:    figure.RoundDown(before),
+		Lost:           figure.List(c.Lost, flavor.AromaFamily.String),
+		Gained:         figure.List(c.Gained, flavor.AromaFamily.String),
+		ABVPct:         figure.Round(c.ABV, figure.Pct),
+		ABVChangePct:   figure.Round(c.ABVChange, figure.Pct),
+		VolumeChangeML: figure.Round(c.VolumeChange, figure.ML),
+		Allergens:      AllergensOf(&c.Spec),
+		NewAllergens:   figure.List(c.NewAllergens, func(a flavor.Allergen) string { return string(a) }),
+		Cautions:       CautionsOf(house.CautionsOf(&c.Spec)),
 		Custom:         c.Custom,
 		Ahead:          string(c.Ahead),
 		Keeps:          c.Keeps,
-		Without:        list(c.Without, func(p *flavor.Profile) string { return p.ID }),
+		Without:        figure.List(c.Without, func(p *flavor.Profile) string { return p.ID }),
 		Text:           c.Text,
 	}
 }

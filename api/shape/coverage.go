@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"counterpour/api/service"
+	"counterpour/api/shape/figure"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/cover/lookahead"
 )
@@ -51,9 +52,9 @@ func AnswerCoverage(ctx context.Context, house *service.Snapshot, body CoverageB
 	if err != nil {
 		return nil, err
 	}
-	return &CoverageAnswer{House: r.House.Name, Invented: r.House.Invented, GoodJND: cover.NearJND, Left: list(r.Left, ingredientOf), Weak: list(r.Weak, func(w lookahead.Weak) Weak {
+	return &CoverageAnswer{House: r.House.Name, Invented: r.House.Invented, GoodJND: cover.NearJND, Left: figure.List(r.Left, IngredientOf), Weak: figure.List(r.Weak, func(w lookahead.Weak) Weak {
 		return Weak{w.Profile.ID, w.Profile.Name, w.Drinks}
-	}), Buy: list(r.Buy, func(b lookahead.Buy) Buy {
-		return Buy{b.Profile.ID, b.Profile.Name, list(b.Closes, func(g lookahead.Gap) Gap { return Gap{ingredientOf(g.Without), g.Drink} })}
+	}), Buy: figure.List(r.Buy, func(b lookahead.Buy) Buy {
+		return Buy{b.Profile.ID, b.Profile.Name, figure.List(b.Closes, func(g lookahead.Gap) Gap { return Gap{IngredientOf(g.Without), g.Drink} })}
 	})}, nil
 }

@@ -3,6 +3,7 @@ package shape
 import (
 	"counterpour/api/service"
 	"counterpour/api/service/kitchen"
+	"counterpour/api/shape/figure"
 	"counterpour/flavor"
 )
 
@@ -57,7 +58,7 @@ func (d Draft) ToCentre() service.Draft {
 func (s Spec) fields() kitchen.Fields {
 	return kitchen.Fields{Name: s.Name, Method: s.Method, Service: s.Service, HotC: s.HotC,
 		Glass: s.Glass, Garnish: s.Garnish, Rim: s.Rim, Steps: s.Steps, LeftOff: s.LeaveOff,
-		Pours: list(s.Pours, func(p Pour) kitchen.Line { return kitchen.Line(p) })}
+		Pours: figure.List(s.Pours, func(p Pour) kitchen.Line { return kitchen.Line(p) })}
 }
 
 // fieldsOf returns specs as the service takes them; nil stays nil.
@@ -65,15 +66,15 @@ func fieldsOf(specs []Spec) []kitchen.Fields {
 	if specs == nil {
 		return nil
 	}
-	return list(specs, Spec.fields)
+	return figure.List(specs, Spec.fields)
 }
 
-// specOf returns a spec in fields. It names each ingredient by its own name, so that the
+// SpecOf returns a spec in fields. It names each ingredient by its own name, so that the
 // spec reads back as the same drink.
-func specOf(s *flavor.Spec) Spec {
+func SpecOf(s *flavor.Spec) Spec {
 	return Spec{Name: s.Name, Method: string(s.Method), Service: string(s.Service), Said: saidOf(s),
-		Pours: list(s.Pours, func(p flavor.Pour) Pour {
-			return Pour{Ingredient: p.Called(), Amount: p.Amount, Unit: string(p.Unit), ID: p.Profile.ID, Name: p.Profile.Name, ML: round(p.ML, digitsML), After: p.After}
+		Pours: figure.List(s.Pours, func(p flavor.Pour) Pour {
+			return Pour{Ingredient: p.Called(), Amount: p.Amount, Unit: string(p.Unit), ID: p.Profile.ID, Name: p.Profile.Name, ML: figure.Round(p.ML, figure.ML), After: p.After}
 		})}
 }
 

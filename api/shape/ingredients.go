@@ -5,6 +5,7 @@ import (
 
 	"counterpour/api/service"
 	"counterpour/api/service/kitchen"
+	"counterpour/api/shape/figure"
 	"counterpour/flavor"
 	"counterpour/flavor/lookup"
 	"counterpour/flavor/measure"
@@ -41,11 +42,11 @@ func AnswerSearch(ctx context.Context, in *kitchen.Ingredients, r kitchen.FindRe
 		return nil, err
 	}
 	return &SearchAnswer{
-		Hits: list(found.Hits, func(h lookup.Hit) Hit {
-			return Hit{h.Profile.ID, h.Profile.Name, append([]string{}, h.Profile.Aliases...), string(h.Profile.Class), round(h.Score, digitsSearch)}
+		Hits: figure.List(found.Hits, func(h lookup.Hit) Hit {
+			return Hit{h.Profile.ID, h.Profile.Name, append([]string{}, h.Profile.Aliases...), string(h.Profile.Class), figure.Round(h.Score, figure.Search)}
 		}),
 		Total:   found.Total,
-		Classes: list(found.Classes, func(f lookup.Facet) ClassCount { return ClassCount{f.Name, f.Count} }),
+		Classes: figure.List(found.Classes, func(f lookup.Facet) ClassCount { return ClassCount{f.Name, f.Count} }),
 	}, nil
 }
 
@@ -138,32 +139,32 @@ func AnswerIngredient(house *service.Snapshot, id string) (*IngredientAnswer, er
 	alone := flavor.Spec{Pours: []flavor.Pour{{Profile: p}}}
 	return &IngredientAnswer{
 		ID: p.ID, Name: p.Name, Aliases: append([]string{}, p.Aliases...), Class: string(p.Class), Legal: p.Legal,
-		ABVPct:     round(p.ABV.Value, digitsPct),
-		SugarGPerL: round(p.Sugar.Value, digitsGPerL), SweetGPerL: round(sweet, digitsGPerL),
-		AcidGPerL: round(p.Acid.Value, digitsGPerL), SourGPerL: round(sour, digitsGPerL),
-		Bitter:    round(p.Bitter.Value, digitsBitter),
-		SaltGPerL: round(p.Salt.Value, digitsGPerL), FatGPerL: round(p.Fat.Value, digitsGPerL),
-		WaterGPerL: round(1000*p.WaterGPerML, digitsGPerL), CaffeineMGPerL: round(p.Caffeine.Value, digitsGPerL),
-		TanninGPerL:     round(p.Tannin.Value, digitsDensity),
-		SweetenersGPerL: round(p.Sweeteners.Value, digitsGPerL),
-		TextureGPerL:    round(p.Texture.Value, digitsGPerL),
-		DensityGPerML:   round(p.DensityGPerML, digitsDensity),
+		ABVPct:     figure.Round(p.ABV.Value, figure.Pct),
+		SugarGPerL: figure.Round(p.Sugar.Value, figure.GPerL), SweetGPerL: figure.Round(sweet, figure.GPerL),
+		AcidGPerL: figure.Round(p.Acid.Value, figure.GPerL), SourGPerL: figure.Round(sour, figure.GPerL),
+		Bitter:    figure.Round(p.Bitter.Value, figure.Bitter),
+		SaltGPerL: figure.Round(p.Salt.Value, figure.GPerL), FatGPerL: figure.Round(p.Fat.Value, figure.GPerL),
+		WaterGPerL: figure.Round(1000*p.WaterGPerML, figure.GPerL), CaffeineMGPerL: figure.Round(p.Caffeine.Value, figure.GPerL),
+		TanninGPerL:     figure.Round(p.Tannin.Value, figure.Density),
+		SweetenersGPerL: figure.Round(p.Sweeteners.Value, figure.GPerL),
+		TextureGPerL:    figure.Round(p.Texture.Value, figure.GPerL),
+		DensityGPerML:   figure.Round(p.DensityGPerML, figure.Density),
 		Sugars:          p.Sugars.Name, Acids: p.Acids.Name, Carbonated: p.Carbonated,
 		Aroma:     aromaOf(p.Aroma),
-		Materials: list(p.Materials, func(m flavor.MaterialShare) MaterialShare { return MaterialShare(m) }),
+		Materials: figure.List(p.Materials, func(m flavor.MaterialShare) MaterialShare { return MaterialShare(m) }),
 		Leads:     leadsOf(house.Catalogue.Space(), p), Colour: colourOf(house.Catalogue.Space(), p),
 		Units: unitsOf(p), Making: p.Making, Animal: append([]string{}, p.Animal...),
 		AllergensKnown: p.AllergensKnown,
-		Allergens:      allergensOf(&alone), Cautions: cautionsOf(house.Cautions(p.Cautions)),
-		FreeOf: list(p.FreeOf, func(a flavor.Allergen) string { return string(a) }),
+		Allergens:      AllergensOf(&alone), Cautions: CautionsOf(house.Cautions(p.Cautions)),
+		FreeOf: figure.List(p.FreeOf, func(a flavor.Allergen) string { return string(a) }),
 		Stated: statedOf(p), Provenance: provenanceOf(p),
 	}, nil
 }
 
 func unitsOf(p *flavor.Profile) []UnitYield {
-	return list(measure.UnitsFor(p), func(u flavor.Unit) UnitYield {
+	return figure.List(measure.UnitsFor(p), func(u flavor.Unit) UnitYield {
 		ml, _ := measure.MLPerUnit(u, p) // never fails: the unit comes from the profile's own list
-		return UnitYield{string(u), round(ml, digitsML)}
+		return UnitYield{string(u), figure.Round(ml, figure.ML)}
 	})
 }
 
@@ -177,7 +178,7 @@ func statedOf(p *flavor.Profile) map[string]Stated {
 		"tannin_g_per_l": p.Tannin,
 	} {
 		if f.Origin != "" {
-			out[field] = Stated{round(f.Value, digitsDensity), Origin{round(f.Spread, digitsDensity), string(f.Origin), f.Source}}
+			out[field] = Stated{figure.Round(f.Value, figure.Density), Origin{figure.Round(f.Spread, figure.Density), string(f.Origin), f.Source}}
 		}
 	}
 	return out
@@ -189,7 +190,7 @@ func provenanceOf(p *flavor.Profile) map[string]Origin {
 		out[field] = s.Origin
 	}
 	for _, y := range p.Yields {
-		out["units."+string(y.Unit)] = Origin{round(y.Amount.Spread, digitsDensity), string(y.Amount.Origin), y.Amount.Source}
+		out["units."+string(y.Unit)] = Origin{figure.Round(y.Amount.Spread, figure.Density), string(y.Amount.Origin), y.Amount.Source}
 	}
 	worked := Origin{Origin: string(flavor.OriginComputed), Source: "from the other numbers of the profile"}
 	for _, field := range []string{"sweet_g_per_l", "sour_g_per_l", "density_g_per_ml", "water_g_per_l"} {
@@ -202,8 +203,8 @@ func provenanceOf(p *flavor.Profile) map[string]Origin {
 const tellingOdorants = 3
 
 func leadsOf(s *sense.Space, p *flavor.Profile) []Lead {
-	return list(s.Leads(p), func(l sense.Lead) Lead {
-		return Lead{l.Name, round(l.Share, digitsLikeness), list(s.Odorants(l.Name, tellingOdorants), func(c sense.Carried) Odorant {
+	return figure.List(s.Leads(p), func(l sense.Lead) Lead {
+		return Lead{l.Name, figure.Round(l.Share, figure.Likeness), figure.List(s.Odorants(l.Name, tellingOdorants), func(c sense.Carried) Odorant {
 			o := Odorant{Name: c.Name, Importance: c.Importance}
 			if c.ThresholdUGPerL > 0 {
 				o.Threshold = &c.ThresholdUGPerL

@@ -3,6 +3,7 @@ package shape
 import (
 	"counterpour/api/service"
 	"counterpour/api/service/kitchen"
+	"counterpour/api/shape/figure"
 )
 
 // LikenessBody asks how alike ingredients or materials smell.
@@ -33,10 +34,10 @@ func AnswerLikeness(s *service.Snapshot, body LikenessBody) (*LikenessAnswer, er
 		return nil, err
 	}
 	return &LikenessAnswer{
-		Names:   list(l.Names, func(n kitchen.Likened) Likened { return Likened{n.Asked, n.ID, n.Name} }),
+		Names:   figure.List(l.Names, func(n kitchen.Likened) Likened { return Likened{n.Asked, n.ID, n.Name} }),
 		Unknown: append([]string{}, l.Unknown...),
-		Aroma: list(l.Aroma, func(row []float64) []float64 {
-			return list(row, func(x float64) float64 { return round(x, digitsLikeness) })
+		Aroma: figure.List(l.Aroma, func(row []float64) []float64 {
+			return figure.List(row, func(x float64) float64 { return figure.Round(x, figure.Likeness) })
 		}),
 	}, nil
 }

@@ -2,6 +2,7 @@ package shape
 
 import (
 	"counterpour/api/service"
+	"counterpour/api/shape/figure"
 	"counterpour/flavor"
 	"counterpour/flavor/riff/station"
 )
@@ -35,7 +36,7 @@ type Found struct {
 }
 
 func (q *Search) found(least float64, refused station.Refused, labels []*flavor.Profile, cutShort bool, currency string) Found {
-	return Found{LeastJND: least, Refused: Unlisted(refused), IfLabelClears: list(labels, ingredientOf), CutShort: cutShort,
+	return Found{LeastJND: least, Refused: Unlisted(refused), IfLabelClears: figure.List(labels, IngredientOf), CutShort: cutShort,
 		Seed: q.Seed, Currency: currency, CrossContact: crossContact(q.Avoid, q.Diet)}
 }
 
@@ -55,8 +56,8 @@ type Listed struct {
 }
 
 func listedOf(house *service.Snapshot, x *station.Listed, avoid []flavor.Allergen, prices map[string]float64) Listed {
-	return Listed{Spec: specOf(&x.Spec), Family: x.FamilyID, Score: roundScore(x.Score), ABVPct: round(x.Drink.ABV, digitsPct),
-		Allergens: allergensOf(&x.Spec), Ask: x.Spec.Ask(avoid), Cautions: cautionsOf(house.CautionsOf(&x.Spec)),
+	return Listed{Spec: SpecOf(&x.Spec), Family: x.FamilyID, Score: figure.RoundDown(x.Score), ABVPct: figure.Round(x.Drink.ABV, figure.Pct),
+		Allergens: AllergensOf(&x.Spec), Ask: x.Spec.Ask(avoid), Cautions: CautionsOf(house.CautionsOf(&x.Spec)),
 		Cost: costOf(&x.Spec, prices), Name: x.Name, Why: x.Why, Text: x.Text}
 }
 

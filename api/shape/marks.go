@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"counterpour/api/service"
+	"counterpour/api/shape/figure"
 	"counterpour/flavor"
 )
 
@@ -36,7 +37,7 @@ type BottleOut struct {
 // AnswerMarks returns the stock of the house and what of it has run out.
 func AnswerMarks(house *service.Snapshot) *MarksAnswer {
 	named := func(p *flavor.Profile) Ingredient { return Ingredient{p.ID, p.Name} }
-	return &MarksAnswer{Stock: list(house.Stock, named), Out: list(house.Out, named), BottlesOut: bottlesOut(house)}
+	return &MarksAnswer{Stock: figure.List(house.Stock, named), Out: figure.List(house.Out, named), BottlesOut: bottlesOut(house)}
 }
 
 func bottlesOut(house *service.Snapshot) (out []BottleOut) {

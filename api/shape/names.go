@@ -2,6 +2,7 @@ package shape
 
 import (
 	"counterpour/api/service"
+	"counterpour/api/shape/figure"
 )
 
 // NameBody says what the house's own words mean, or that a word is forgotten.
@@ -25,5 +26,5 @@ type Named struct {
 
 // AnswerNames lists the house's own words.
 func AnswerNames(house *service.Snapshot) *NamesAnswer {
-	return &NamesAnswer{Names: list(house.Names(), func(n service.Named) Named { return Named{n.Words, n.Profile.ID, n.Profile.Name} })}
+	return &NamesAnswer{Names: figure.List(house.Names(), func(n service.Named) Named { return Named{n.Words, n.Profile.ID, n.Profile.Name} })}
 }

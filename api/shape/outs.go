@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"counterpour/api/service"
+	"counterpour/api/shape/figure"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/cover/barred"
 	"counterpour/flavor/cover/outs"
@@ -75,26 +76,26 @@ func AnswerOuts(ctx context.Context, house *service.Snapshot, body OutsBody) (*O
 	if err != nil {
 		return nil, err
 	}
-	touched := list(r.Result.Touched, func(t outs.Touched) Out { return outOf(house, &t) })
+	touched := figure.List(r.Result.Touched, func(t outs.Touched) Out { return outOf(house, &t) })
 	for i := range touched {
-		touched[i].Barred = list(barred.Lines(r.Barred[i]), barredOf)
+		touched[i].Barred = figure.List(barred.Lines(r.Barred[i]), barredOf)
 	}
 	return &OutsAnswer{
 		CrossContact: crossContact(body.Avoid, body.Diet),
 		House:        r.House.Name, Invented: r.House.Invented,
 		Outs:  touched,
-		Fetch: list(r.Result.Fetch, func(f outs.Fetch) Fetch { return Fetch{f.Profile.ID, f.Profile.Name, f.Drinks, f.Lost} }),
-		Opened: list(r.Result.Opened, func(o outs.Opened) Opened {
+		Fetch: figure.List(r.Result.Fetch, func(f outs.Fetch) Fetch { return Fetch{f.Profile.ID, f.Profile.Name, f.Drinks, f.Lost} }),
+		Opened: figure.List(r.Result.Opened, func(o outs.Opened) Opened {
 			return Opened{o.Profile.ID, o.Profile.Name, o.Drinks}
 		}),
-		Spared: r.Result.Spared, GivenJND: round(r.Result.Given, digitsJND),
+		Spared: r.Result.Spared, GivenJND: figure.Round(r.Result.Given, figure.JND),
 	}, nil
 }
 
 func outOf(house *service.Snapshot, t *outs.Touched) Out {
 	shown := func(c cover.Cover) Cover { return coverOf(house, &c, t.ScoreBefore) }
-	out := Out{Spec: specOf(t.Spec), Missing: list(t.Missing, ingredientOf), Removed: list(t.Removed, ingredientOf), Unbalanced: t.Unbalanced, Chosen: t.Chosen,
-		Unstated: list(t.Unstated, ingredientOf), Covers: list(t.Covers, shown), IfLabelClears: list(t.IfLabelClears, shown), Near: t.Near, ProvenBest: t.Proven, NotSearched: t.NotSearched}
+	out := Out{Spec: SpecOf(t.Spec), Missing: figure.List(t.Missing, IngredientOf), Removed: figure.List(t.Removed, IngredientOf), Unbalanced: t.Unbalanced, Chosen: t.Chosen,
+		Unstated: figure.List(t.Unstated, IngredientOf), Covers: figure.List(t.Covers, shown), IfLabelClears: figure.List(t.IfLabelClears, shown), Near: t.Near, ProvenBest: t.Proven, NotSearched: t.NotSearched}
 	if t.LeftOut != nil {
 		left := shown(*t.LeftOut)
 		out.LeftOut = &left

@@ -2,6 +2,7 @@ package shape
 
 import (
 	"counterpour/api/service"
+	"counterpour/api/shape/figure"
 	"counterpour/flavor/weigh"
 )
 
@@ -38,18 +39,15 @@ type PalatePart struct {
 	Factor float64 `json:"factor" doc:"0.9 is a tenth less than in the proven drinks, against all parts together"`
 }
 
-// digitsFactor is the decimals of a palate's factors.
-const digitsFactor = 3
-
 // AnswerPalate lists the palate of the house.
 func AnswerPalate(house *service.Snapshot) *PalateAnswer {
 	p := house.Palate()
 	return &PalateAnswer{
-		Right: list(p.Right, func(r service.RightDrink) RightDrink { return RightDrink{r.Slug, r.Name, r.Version} }),
-		Palates: list(p.Palates, func(p weigh.Palate) Palate {
+		Right: figure.List(p.Right, func(r service.RightDrink) RightDrink { return RightDrink{r.Slug, r.Name, r.Version} }),
+		Palates: figure.List(p.Palates, func(p weigh.Palate) Palate {
 			out := Palate{Family: p.ID, Drinks: p.Drinks, Parts: []PalatePart{}}
 			for i, axis := range p.Axes {
-				out.Parts = append(out.Parts, PalatePart{axis.String(), round(p.Factors[i], digitsFactor)})
+				out.Parts = append(out.Parts, PalatePart{axis.String(), figure.Round(p.Factors[i], figure.Factor)})
 			}
 			return out
 		}),

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"counterpour/api/service"
+	"counterpour/api/shape/figure"
 	"counterpour/flavor/riff"
 	"counterpour/flavor/riff/precedent"
 	"counterpour/flavor/riff/station"
@@ -64,21 +65,21 @@ func AnswerRiff(ctx context.Context, house *service.Snapshot, body RiffBody) (*R
 		return nil, err
 	}
 	shown := func(x riff.Riff) Riff {
-		return Riff{Listed: listedOf(house, &x.Listed, r.Avoid, r.Prices), Kind: string(x.Kind), DistanceJND: round(x.Distance, digitsJND),
-			Changes: list(x.Changes, changeOf), NewAllergens: newAllergens(&r.Spec, &x.Spec), Notice: string(x.Notice)}
+		return Riff{Listed: listedOf(house, &x.Listed, r.Avoid, r.Prices), Kind: string(x.Kind), DistanceJND: figure.Round(x.Distance, figure.JND),
+			Changes: figure.List(x.Changes, changeOf), NewAllergens: newAllergens(&r.Spec, &x.Spec), Notice: string(x.Notice)}
 	}
 	var nearest *Miss
 	if r.Result.Nearest != nil {
 		nearest = &Miss{shown(*r.Result.Nearest), string(r.Result.Misses)}
 	}
 	return &RiffAnswer{
-		Riffs:   list(r.Result.Riffs, shown),
+		Riffs:   figure.List(r.Result.Riffs, shown),
 		Nearest: nearest,
-		Relatives: list(r.Relatives, func(x precedent.Relative) Relative {
-			return Relative{x.Proven.Spec.Name, x.Proven.Family, x.Proven.Source, x.Proven.Status, round(x.Distance, digitsJND)}
+		Relatives: figure.List(r.Relatives, func(x precedent.Relative) Relative {
+			return Relative{x.Proven.Spec.Name, x.Proven.Family, x.Proven.Source, x.Proven.Status, figure.Round(x.Distance, figure.JND)}
 		}),
-		LeftOut: list(r.Result.LeftOut, func(x station.LeftOut) LeftOut {
-			return LeftOut{ingredientOf(x.Profile), x.Why, x.Read}
+		LeftOut: figure.List(r.Result.LeftOut, func(x station.LeftOut) LeftOut {
+			return LeftOut{IngredientOf(x.Profile), x.Why, x.Read}
 		}),
 		OfRest: r.Result.OfRest,
 		Found:  body.found(r.Result.Least, r.Result.Refused, r.Result.Labels, r.Result.CutShort, r.Currency),

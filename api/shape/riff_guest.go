@@ -1,6 +1,7 @@
 package shape
 
 import (
+	"counterpour/api/shape/figure"
 	"counterpour/flavor"
 )
 
@@ -11,15 +12,12 @@ func costOf(s *flavor.Spec, prices map[string]float64) *float64 {
 	if len(unpriced) > 0 {
 		return nil
 	}
-	sum = round(sum, digitsCost)
+	sum = figure.Round(sum, figure.Cost)
 	return &sum
 }
-
-// digitsCost is the decimals of a cost, in any currency.
-const digitsCost = 2
 
 // newAllergens names the allergens that after has and before has not; see
 // [flavor.Spec.NewAllergens].
 func newAllergens(before, after *flavor.Spec) []string {
-	return list(after.NewAllergens(before), func(a flavor.Allergen) string { return string(a) })
+	return figure.List(after.NewAllergens(before), func(a flavor.Allergen) string { return string(a) })
 }

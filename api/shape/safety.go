@@ -3,6 +3,7 @@ package shape
 import (
 	"slices"
 
+	"counterpour/api/shape/figure"
 	"counterpour/data"
 	"counterpour/flavor"
 )
@@ -26,10 +27,10 @@ type Caution struct {
 	Allergens []flavor.Allergen `json:"allergens,omitempty" doc:"Allergens that guests avoid who may react to the ingredient, or that makers let into it, though it has none of them"`
 }
 
-// allergensOf lists the allergens of a drink, in the order in which the law lists them.
-func allergensOf(s *flavor.Spec) []Allergen {
+// AllergensOf lists the allergens of a drink, in the order in which the law lists them.
+func AllergensOf(s *flavor.Spec) []Allergen {
 	held := s.Held()
-	return list(s.Allergens(), func(m flavor.AllergenMark) Allergen {
+	return figure.List(s.Allergens(), func(m flavor.AllergenMark) Allergen {
 		a := Allergen{Allergen: string(m.Allergen), From: []string{}, Certainty: string(m.Certainty)}
 		for _, p := range held {
 			c, has := p.Allergen(m.Allergen)
@@ -42,9 +43,9 @@ func allergensOf(s *flavor.Spec) []Allergen {
 	})
 }
 
-// cautionsOf returns cautions as an answer has them.
-func cautionsOf(cautions []data.Caution) []Caution {
-	return list(cautions, func(c data.Caution) Caution { return Caution{c.Key, c.Text, c.Source, c.Status, c.Allergens} })
+// CautionsOf returns cautions as an answer has them.
+func CautionsOf(cautions []data.Caution) []Caution {
+	return figure.List(cautions, func(c data.Caution) Caution { return Caution{c.Key, c.Text, c.Source, c.Status, c.Allergens} })
 }
 
 // crossContact says what to clean for a guest with an allergy or a diet; it is empty if

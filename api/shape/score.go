@@ -8,6 +8,7 @@ import (
 
 	"counterpour/api/problem"
 	"counterpour/api/service"
+	"counterpour/api/shape/figure"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/balance/arithmetic"
@@ -157,12 +158,12 @@ func AnswerScore(ctx context.Context, house *service.Snapshot, body ScoreBody) (
 		Finished:    finished(r.Result.Drink),
 		Templates:   chances(r.Result.Judgement.Fits),
 		Equivalents: equivalents(r.Result.Judgement.Equivalents),
-		Score:       roundScore(r.Result.Judgement.Score),
+		Score:       figure.RoundDown(r.Result.Judgement.Score),
 		Verdict:     string(r.Result.Verdict),
-		Faults:      list(r.Result.Faults, faultOf),
-		Fixes:       list(r.Fixes, fixOf),
-		Allergens:   allergensOf(&r.Spec),
-		Cautions:    cautionsOf(r.Cautions),
+		Faults:      figure.List(r.Result.Faults, faultOf),
+		Fixes:       figure.List(r.Fixes, fixOf),
+		Allergens:   AllergensOf(&r.Spec),
+		Cautions:    CautionsOf(r.Cautions),
 	}
 	for _, f := range r.Incomplete {
 		a.Incomplete = append(a.Incomplete, problem.ErrorOf(f, ""))
@@ -174,8 +175,8 @@ func AnswerScore(ctx context.Context, house *service.Snapshot, body ScoreBody) (
 		a.Template = TemplateFit{best.ID, best.Name, best.Fit}
 	}
 	if body.Explain {
-		a.Explanation = list(r.Steps, func(s arithmetic.Step) Step {
-			return Step{string(s.Stage), s.Family, s.Text, round(s.Value, digitsStep), s.Unit}
+		a.Explanation = figure.List(r.Steps, func(s arithmetic.Step) Step {
+			return Step{string(s.Stage), s.Family, s.Text, figure.Round(s.Value, figure.Step), s.Unit}
 		})
 	}
 	return a, nil
@@ -184,9 +185,9 @@ func AnswerScore(ctx context.Context, house *service.Snapshot, body ScoreBody) (
 func readSpec(s *flavor.Spec) ReadSpec {
 	return ReadSpec{Name: s.Name, Method: string(s.Method), Service: string(s.Service),
 		Notes: append([]string{}, s.Notes...), Said: saidOf(s),
-		Pours: list(s.Pours, func(p flavor.Pour) ReadPour {
+		Pours: figure.List(s.Pours, func(p flavor.Pour) ReadPour {
 			return ReadPour{ID: p.Profile.ID, Name: p.Profile.Name, Amount: p.Amount, Unit: string(p.Unit),
-				ML: round(p.ML, digitsML), After: p.After,
+				ML: figure.Round(p.ML, figure.ML), After: p.After,
 				Match: Match{p.Match.Asked, string(p.Match.How), p.Match.Inferred}}
 		})}
 }
@@ -197,13 +198,13 @@ func chances(fits []weigh.Fit) []TemplateChance {
 	for n < len(fits) && (n < leastFamilies || fits[n].Probability >= leastProbability) {
 		n++
 	}
-	return list(fits[:n], func(f weigh.Fit) TemplateChance {
-		return TemplateChance{f.ID, f.Name, round(100*f.Tail(), digitsFit), round(f.Probability, digitsProbability)}
+	return figure.List(fits[:n], func(f weigh.Fit) TemplateChance {
+		return TemplateChance{f.ID, f.Name, figure.Round(100*f.Tail(), figure.Fit), figure.Round(f.Probability, figure.Probability)}
 	})
 }
 
 func equivalents(e ratio.Equivalents) Equivalents {
-	at := func(a ratio.Axis) float64 { return round(e[a], digitsML) }
+	at := func(a ratio.Axis) float64 { return figure.Round(e[a], figure.ML) }
 	return Equivalents{at(ratio.Strong), at(ratio.Sweet), at(ratio.Sour), at(ratio.Bitter), at(ratio.Long)}
 }
 
@@ -217,16 +218,16 @@ func faultOf(f balance.Fault) Fault {
 		pour = f.Profile.ID
 	}
 	return Fault{Axis: f.Axis.String(), Pour: pour, Direction: direction, Word: f.Word(), Text: f.Text,
-		Deviation: round(math.Min(f.Deviation, mostDeviation), digitsDeviation),
-		PlusMinus: round(math.Min(f.PlusMinus, mostDeviation), digitsDeviation)}
+		Deviation: figure.Round(math.Min(f.Deviation, mostDeviation), figure.Deviation),
+		PlusMinus: figure.Round(math.Min(f.PlusMinus, mostDeviation), figure.Deviation)}
 }
 
 func fixOf(f balance.Fix) Fix {
-	return Fix{Changes: list(f.Changes, changeOf), Score: roundScore(f.Score), Spec: specOf(&f.Spec), Text: f.Text}
+	return Fix{Changes: figure.List(f.Changes, changeOf), Score: figure.RoundDown(f.Score), Spec: SpecOf(&f.Spec), Text: f.Text}
 }
 
 func changeOf(c balance.Change) Change {
-	out := Change{ID: c.Profile.ID, Name: c.Profile.Name, From: c.Before(), FromML: round(c.FromML, digitsML), ToML: round(c.ToML, digitsML)}
+	out := Change{ID: c.Profile.ID, Name: c.Profile.Name, From: c.Before(), FromML: figure.Round(c.FromML, figure.ML), ToML: figure.Round(c.ToML, figure.ML)}
 	if c.ToML > 0 {
 		out.To = measure.FormatAmount(c.To, c.Unit)
 	}
@@ -268,7 +269,7 @@ type Colour struct {
 }
 
 func lookOf(s sense.Swatch) Colour {
-	return Colour{s.Hex(), round(s.Cloudy, digitsCloudy), s.Words()}
+	return Colour{s.Hex(), figure.Round(s.Cloudy, figure.Cloudy), s.Words()}
 }
 
 // Serving is the alcohol of a drink in standard drinks of one country.
@@ -291,25 +292,25 @@ type PlusMinus struct {
 
 func finished(d *mix.Drink) Finished {
 	return Finished{
-		VolumeML:     round(d.VolumeML, digitsML),
-		ABVPct:       round(d.ABV, digitsPct),
-		SugarPer100:  round(d.SugarPer100, digitsPer100),
-		AcidPer100:   round(d.AcidPer100, digitsAcidPer100),
-		Bitter:       round(d.Bitter, digitsBitter),
-		DilutionPct:  round(d.DilutionPct, digitsPct),
-		EthanolG:     round(d.After.Ethanol, digitsGrams),
-		EnergyKcal:   round(d.EnergyKcal, digitsKcal),
-		TemperatureC: round(d.TemperatureC, digitsCelsius),
+		VolumeML:     figure.Round(d.VolumeML, figure.ML),
+		ABVPct:       figure.Round(d.ABV, figure.Pct),
+		SugarPer100:  figure.Round(d.SugarPer100, figure.Per100),
+		AcidPer100:   figure.Round(d.AcidPer100, figure.AcidPer100),
+		Bitter:       figure.Round(d.Bitter, figure.Bitter),
+		DilutionPct:  figure.Round(d.DilutionPct, figure.Pct),
+		EthanolG:     figure.Round(d.After.Ethanol, figure.Grams),
+		EnergyKcal:   figure.Round(d.EnergyKcal, figure.Kcal),
+		TemperatureC: figure.Round(d.TemperatureC, figure.Celsius),
 		PlusMinus: PlusMinus{
-			ABVPct:      round(d.PlusMinus.ABV, digitsPct),
-			SugarPer100: round(d.PlusMinus.SugarPer100, digitsPer100),
-			AcidPer100:  round(d.PlusMinus.AcidPer100, digitsAcidPer100),
-			VolumeML:    round(d.PlusMinus.VolumeML, digitsML),
-			DilutionPct: round(d.PlusMinus.DilutionPct, digitsPct),
-			EnergyKcal:  round(d.PlusMinus.EnergyKcal, digitsKcal),
-			TempC:       round(d.PlusMinus.TemperatureC, digitsCelsius),
+			ABVPct:      figure.Round(d.PlusMinus.ABV, figure.Pct),
+			SugarPer100: figure.Round(d.PlusMinus.SugarPer100, figure.Per100),
+			AcidPer100:  figure.Round(d.PlusMinus.AcidPer100, figure.AcidPer100),
+			VolumeML:    figure.Round(d.PlusMinus.VolumeML, figure.ML),
+			DilutionPct: figure.Round(d.PlusMinus.DilutionPct, figure.Pct),
+			EnergyKcal:  figure.Round(d.PlusMinus.EnergyKcal, figure.Kcal),
+			TempC:       figure.Round(d.PlusMinus.TemperatureC, figure.Celsius),
 		},
-		Servings: servingsOf(d.After.Ethanol),
+		Servings: ServingsOf(d.After.Ethanol),
 		Aroma:    aromaOf(d.Aroma),
 	}
 }
@@ -326,7 +327,7 @@ func (f *Finished) sensed(g *sense.Percept) {
 		{&f.Astringent, sense.Astringent}, {&f.Carbonation, sense.Carbonation}, {&f.BodyGPerL, sense.Body},
 		{&f.FatGPerL, sense.Fat}, {&f.FoamGPerL, sense.Foam},
 	} {
-		*x.into = round(g.Holds[x.of], digitsSense)
+		*x.into = figure.Round(g.Holds[x.of], figure.Sense)
 	}
 }
 
@@ -358,7 +359,7 @@ func aromaOf(a flavor.Aroma) map[string]float64 {
 	out := map[string]float64{}
 	for f, v := range a {
 		if v >= leastAroma {
-			out[flavor.AromaFamily(f).String()] = round(v, digitsAroma)
+			out[flavor.AromaFamily(f).String()] = figure.Round(v, figure.Aroma)
 		}
 	}
 	return out

@@ -2,6 +2,7 @@ package shape
 
 import (
 	"counterpour/api/service"
+	"counterpour/api/shape/figure"
 	"counterpour/flavor/cover"
 )
 
@@ -31,7 +32,7 @@ const digitsLiked = 2
 // AnswerTastings lists how covers were received.
 func AnswerTastings(house *service.Snapshot) *TastingsAnswer {
 	named := func(id string) Ingredient { return Ingredient{id, house.NameOf(id)} }
-	return &TastingsAnswer{list(house.Tastings, func(t cover.Tasting) Tasting {
-		return Tasting{named(t.Missing), list(t.Parts, named), round(t.Liked, digitsLiked)}
+	return &TastingsAnswer{figure.List(house.Tastings, func(t cover.Tasting) Tasting {
+		return Tasting{named(t.Missing), figure.List(t.Parts, named), figure.Round(t.Liked, digitsLiked)}
 	})}
 }

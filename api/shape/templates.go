@@ -2,6 +2,7 @@ package shape
 
 import (
 	"counterpour/api/service"
+	"counterpour/api/shape/figure"
 	"counterpour/flavor/ratio"
 )
 
@@ -37,11 +38,11 @@ func AnswerTemplates(house *service.Snapshot) (*TemplatesAnswer, error) {
 		for _, v := range f.Ratio {
 			sum += v
 		}
-		t := Template{ID: f.ID, Name: f.Name, Axes: list(f.Axes, ratio.Axis.String), Ratio: map[string]float64{},
+		t := Template{ID: f.ID, Name: f.Name, Axes: figure.List(f.Axes, ratio.Axis.String), Ratio: map[string]float64{},
 			RatioFitted: map[string]float64{}, Source: f.Source, Drinks: fitted[i].Drinks, Usual: f.Usual}
 		for a, axis := range f.Axes {
-			t.Ratio[axis.String()] = round(f.Ratio[a], digitsML)
-			t.RatioFitted[axis.String()] = round(centre[a]*sum, digitsML)
+			t.Ratio[axis.String()] = figure.Round(f.Ratio[a], figure.ML)
+			t.RatioFitted[axis.String()] = figure.Round(centre[a]*sum, figure.ML)
 		}
 		out.Templates = append(out.Templates, t)
 	}

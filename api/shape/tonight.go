@@ -5,6 +5,7 @@ import (
 
 	"counterpour/api/service"
 	"counterpour/api/service/evening"
+	"counterpour/api/shape/figure"
 	"counterpour/flavor"
 	"counterpour/flavor/drill/tasting"
 )
@@ -49,22 +50,22 @@ func AnswerTonight(ctx context.Context, house *service.Snapshot, body TonightBod
 	if err != nil {
 		return nil, err
 	}
-	return &TonightAnswer{House: house.About.Name, Invented: house.About.Invented, NotKept: list(a.NotKept, ingredientOf), CrossContact: crossContact(body.Avoid, body.Diet),
-		Drinks: list(a.Drinks, func(d evening.Drink) TonightDrink { return tonightDrink(house, &d) })}, nil
+	return &TonightAnswer{House: house.About.Name, Invented: house.About.Invented, NotKept: figure.List(a.NotKept, IngredientOf), CrossContact: crossContact(body.Avoid, body.Diet),
+		Drinks: figure.List(a.Drinks, func(d evening.Drink) TonightDrink { return tonightDrink(house, &d) })}, nil
 }
 
 func tonightDrink(house *service.Snapshot, d *evening.Drink) TonightDrink {
-	out := TonightDrink{Name: d.Spec.Name, State: states[d.State], Missing: []Ingredient{}, Because: d.Because, Read: list(d.Unread, ingredientOf), Allergens: []Allergen{}, Cautions: []Caution{}}
+	out := TonightDrink{Name: d.Spec.Name, State: states[d.State], Missing: []Ingredient{}, Because: d.Because, Read: figure.List(d.Unread, IngredientOf), Allergens: []Allergen{}, Cautions: []Caution{}}
 	if t := d.Touched; t != nil {
-		out.Missing = list(t.Missing, ingredientOf)
+		out.Missing = figure.List(t.Missing, IngredientOf)
 		if c := evening.Chosen(t); c != nil && d.State == evening.Missing {
 			out.Nearest = c.Text
 		}
 	}
 	if poured := d.Poured(); poured != nil {
-		spec := specOf(poured)
+		spec := SpecOf(poured)
 		out.Poured, out.Text = &spec, changedIn(d, poured)
-		out.Allergens, out.Cautions = allergensOf(poured), cautionsOf(house.CautionsOf(poured))
+		out.Allergens, out.Cautions = AllergensOf(poured), CautionsOf(house.CautionsOf(poured))
 	}
 	return out
 }
@@ -130,9 +131,9 @@ func AnswerTonightFlight(ctx context.Context, house *service.Snapshot, body Toni
 	for i := range f.Glasses {
 		poured = append(poured, f.Glasses[i].Spec)
 	}
-	return &TonightFlightAnswer{EachML: body.EachML, Guests: body.Guests, EthanolG: round(f.EthanolG, digitsGrams), Servings: servingsOf(f.EthanolG),
-		Cautions: f.Cautions, Care: cautionsOf(house.CautionsOf(poured...)), CrossContact: crossContact(body.Avoid, body.Diet),
-		Glasses: list(f.Glasses, func(g evening.Glass) TonightGlass {
-			return TonightGlass{tonightDrink(house, g.Drink), round(g.Mixed.ABV, digitsPct), g.Make, round(g.MadeML, digitsBatch), round(g.LeftML, digitsBatch)}
+	return &TonightFlightAnswer{EachML: body.EachML, Guests: body.Guests, EthanolG: figure.Round(f.EthanolG, figure.Grams), Servings: ServingsOf(f.EthanolG),
+		Cautions: f.Cautions, Care: CautionsOf(house.CautionsOf(poured...)), CrossContact: crossContact(body.Avoid, body.Diet),
+		Glasses: figure.List(f.Glasses, func(g evening.Glass) TonightGlass {
+			return TonightGlass{tonightDrink(house, g.Drink), figure.Round(g.Mixed.ABV, figure.Pct), g.Make, figure.Round(g.MadeML, figure.Batch), figure.Round(g.LeftML, figure.Batch)}
 		})}, nil
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"counterpour/api/service"
+	"counterpour/api/shape/figure"
 	"counterpour/flavor/riff"
 	"counterpour/flavor/riff/useup"
 )
@@ -55,11 +56,11 @@ func AnswerUseUp(ctx context.Context, house *service.Snapshot, body UseUpBody) (
 	}
 	return &UseUpAnswer{
 		House: r.House.Name, Invented: r.House.Invented,
-		Drafts: list(r.Result.Drafts, func(x useup.Draft) UpDraft {
+		Drafts: figure.List(r.Result.Drafts, func(x useup.Draft) UpDraft {
 			return UpDraft{Listed: listedOf(house, &x.Listed, r.Avoid, r.Prices),
-				Uses: list(x.Uses, func(u useup.Use) Use { return Use{u.Profile.ID, u.Profile.Name, round(u.ML, digitsML)} })}
+				Uses: figure.List(x.Uses, func(u useup.Use) Use { return Use{u.Profile.ID, u.Profile.Name, figure.Round(u.ML, figure.ML)} })}
 		}),
-		Unused: list(r.Result.Unused, func(u useup.Unused) Unused {
+		Unused: figure.List(r.Result.Unused, func(u useup.Unused) Unused {
 			return Unused{u.Profile.ID, u.Profile.Name, string(u.Why), u.String()}
 		}),
 		Found: body.found(riff.LeastDistance, r.Result.Refused, r.Result.Labels, r.Result.CutShort, r.Currency),

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"counterpour/api/service"
+	"counterpour/api/shape/figure"
 	"counterpour/flavor/mix"
 )
 
@@ -69,17 +70,17 @@ func AnswerWalk(ctx context.Context, house *service.Snapshot, body WalkBody) (*W
 		return nil, err
 	}
 	stops := make([]Stop, len(r.Stops))
-	a := &WalkAnswer{Stops: []Stop{}, PourML: body.PourML, VolumeML: round(r.VolumeML, digitsML),
-		EthanolG: round(r.EthanolG, digitsGrams), Servings: servingsOf(r.EthanolG), Cautions: cautionsOf(r.Cautions), CrossContact: crossContact(body.Avoid, body.Diet)}
+	a := &WalkAnswer{Stops: []Stop{}, PourML: body.PourML, VolumeML: figure.Round(r.VolumeML, figure.ML),
+		EthanolG: figure.Round(r.EthanolG, figure.Grams), Servings: ServingsOf(r.EthanolG), Cautions: CautionsOf(r.Cautions), CrossContact: crossContact(body.Avoid, body.Diet)}
 	for i := range r.Stops {
 		s := &r.Stops[i]
 		before := &r.Stops[max(i-1, 0)]
-		stops[i] = Stop{Spec: specOf(&s.Spec), Score: roundScore(s.Score), HopJND: round(s.Hop, digitsJND), Changes: list(s.Changes, changeOf),
-			ABVPct: round(s.Drink.ABV, digitsPct), VolumeML: round(s.Drink.VolumeML, digitsML), EthanolG: round(s.EthanolG, digitsGrams),
-			Allergens: allergensOf(&s.Spec), NewAllergens: newAllergens(&before.Spec, &s.Spec), Ask: s.Spec.Ask(r.Avoid), Text: s.Text}
+		stops[i] = Stop{Spec: SpecOf(&s.Spec), Score: figure.RoundDown(s.Score), HopJND: figure.Round(s.Hop, figure.JND), Changes: figure.List(s.Changes, changeOf),
+			ABVPct: figure.Round(s.Drink.ABV, figure.Pct), VolumeML: figure.Round(s.Drink.VolumeML, figure.ML), EthanolG: figure.Round(s.EthanolG, figure.Grams),
+			Allergens: AllergensOf(&s.Spec), NewAllergens: newAllergens(&before.Spec, &s.Spec), Ask: s.Spec.Ask(r.Avoid), Text: s.Text}
 	}
 	if len(r.Labels) > 0 {
-		a.IfLabelClears = &UnclearWalk{Read: list(r.Labels, ingredientOf), Stops: stops}
+		a.IfLabelClears = &UnclearWalk{Read: figure.List(r.Labels, IngredientOf), Stops: stops}
 	} else {
 		a.Stops = stops
 	}
@@ -93,8 +94,9 @@ func (e WalkEnd) ToCentre() service.Draft {
 	return out
 }
 
-func servingsOf(ethanolG float64) []Serving {
-	return list(mix.StandardDrinks(ethanolG), func(s mix.Standard) Serving {
-		return Serving{s.Country, s.Grams, round(s.Count, digitsServings)}
+// ServingsOf gives grams of alcohol in the standard drinks of each country.
+func ServingsOf(ethanolG float64) []Serving {
+	return figure.List(mix.StandardDrinks(ethanolG), func(s mix.Standard) Serving {
+		return Serving{s.Country, s.Grams, figure.Round(s.Count, figure.Servings)}
 	})
 }

@@ -7,6 +7,7 @@ import (
 	"unicode"
 
 	"counterpour/api/shape"
+	"counterpour/api/shape/training"
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/measure"
@@ -14,7 +15,7 @@ import (
 )
 
 // answerIn reads an answer as it is typed. Pours, options and drinks count from 1.
-func answerIn(line string, r *shape.RoundAnswer) (a shape.GuessedBody, err error) {
+func answerIn(line string, r *training.RoundAnswer) (a training.GuessedBody, err error) {
 	switch drill.Kind(r.Round.Kind) {
 	case drill.KindFault:
 		at, err := chosenIn(line, len(r.Sayings), func(i int) []string {
@@ -47,7 +48,7 @@ func answerIn(line string, r *shape.RoundAnswer) (a shape.GuessedBody, err error
 
 // orderIn reads the drinks of an order by their numbers, apart or run together, or by words of
 // their names with commas between.
-func orderIn(line string, of []shape.RoundDrink) (order []int, err error) {
+func orderIn(line string, of []training.RoundDrink) (order []int, err error) {
 	words := strings.FieldsFunc(line, func(r rune) bool { return !unicode.IsDigit(r) })
 	switch {
 	case strings.ContainsFunc(line, unicode.IsLetter):
@@ -76,7 +77,7 @@ var figure = regexp.MustCompile(`(?i)(\d+(?:[.,]\d+)?)\s*(%|percent|per cent|abv
 
 // guessIn reads a strength and a volume: in this order, or whichever of them bears a sign of
 // what it is.
-func guessIn(line string) (a shape.GuessedBody, err error) {
+func guessIn(line string) (a training.GuessedBody, err error) {
 	found := figure.FindAllStringSubmatch(line, -1)
 	if one, more, cut := strings.Cut(line, ","); cut && len(found) == 1 {
 		found = figure.FindAllStringSubmatch(one+" "+more, -1)
@@ -107,7 +108,7 @@ var leaving = []string{"leave out", "leave off", "without", "drop", "omit", "no"
 
 // moveIn reads which pour is changed, by its number or words of its name, and its new amount
 // in whatever volume; nothing is poured of what is left out.
-func moveIn(line string, s *shape.Spec) (a shape.GuessedBody, err error) {
+func moveIn(line string, s *shape.Spec) (a training.GuessedBody, err error) {
 	nameOf := func(i int) []string { return []string{s.Pours[i].Name} }
 	line = strings.Join(strings.Fields(strings.NewReplacer(":", " ", "=", " ", "→", " ", " to ", " ", " of ", " ").Replace(line)), " ")
 	for _, word := range leaving {

@@ -4,7 +4,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api/service"
-	"counterpour/api/shape"
+	"counterpour/api/shape/training"
 	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/printed"
 	"counterpour/cmd/counterpour/terminal"
@@ -24,9 +24,9 @@ func newCard(open premises.Kitchens) *cobra.Command {
 house or proven ones, and what usually goes wrong. FAMILY is its id, such as sour.`,
 		Args: cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			return premises.Ask(cmd, open, where, "", *asJSON, func(house *service.Snapshot) (*shape.CardAnswer, error) {
-				return shape.AnswerCard(house, args[0])
-			}, func(p *terminal.Page, a *shape.CardAnswer) { showCard(p, a, *cautions) })
+			return premises.Ask(cmd, open, where, "", *asJSON, func(house *service.Snapshot) (*training.CardAnswer, error) {
+				return training.AnswerCard(house, args[0])
+			}, func(p *terminal.Page, a *training.CardAnswer) { showCard(p, a, *cautions) })
 		},
 	}
 	asJSON, cautions = terminal.AddJSON(cmd), printed.AddCautionsFlag(cmd)
@@ -34,7 +34,7 @@ house or proven ones, and what usually goes wrong. FAMILY is its id, such as sou
 	return cmd
 }
 
-func showCard(p *terminal.Page, a *shape.CardAnswer, everyCaution bool) {
+func showCard(p *terminal.Page, a *training.CardAnswer, everyCaution bool) {
 	var cautions printed.Cautions
 	p.Line("%s: %s", a.Name, a.Ratio)
 	p.Line("the middle of its proven drinks, the largest part as 8; usual ratio: %s", a.Source)

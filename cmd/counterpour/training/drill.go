@@ -10,7 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api/service"
-	"counterpour/api/shape"
+	"counterpour/api/shape/training"
 	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/printed"
 	"counterpour/cmd/counterpour/terminal"
@@ -25,7 +25,7 @@ func newDrill(open premises.Kitchens) *cobra.Command {
 	var asJSON *bool
 	var where string
 	var rounds int
-	var body shape.RoundBody
+	var body training.RoundBody
 	cmd := &cobra.Command{
 		Use:   "drill [--kind KIND] [--rounds N]",
 		Short: "Train: what is wrong with this drink, and how is it mended?",
@@ -57,7 +57,7 @@ With --json it prints one round as the API answers it.`,
 			}
 			defer done()
 			if *asJSON {
-				answer, err := shape.AnswerRound(house, kindOf(body, 0))
+				answer, err := training.AnswerRound(house, kindOf(body, 0))
 				if err != nil {
 					return terminal.Explain(err, "")
 				}
@@ -81,7 +81,7 @@ With --json it prints one round as the API answers it.`,
 const mostRounds = 100
 
 // kindOf returns the request for a round of a sitting, counted from 0.
-func kindOf(body shape.RoundBody, n int) shape.RoundBody {
+func kindOf(body training.RoundBody, n int) training.RoundBody {
 	if body.Kind == "" {
 		body.Kind = string(drill.Kinds()[n%len(drill.Kinds())])
 	}
@@ -92,10 +92,10 @@ func kindOf(body shape.RoundBody, n int) shape.RoundBody {
 }
 
 // play asks the rounds of a sitting.
-func play(cmd *cobra.Command, house *service.Snapshot, body shape.RoundBody, rounds int) error {
+func play(cmd *cobra.Command, house *service.Snapshot, body training.RoundBody, rounds int) error {
 	in, right, played := bufio.NewScanner(cmd.InOrStdin()), 0, 0
 	for n := range rounds {
-		round, err := shape.AnswerRound(house, kindOf(body, n))
+		round, err := training.AnswerRound(house, kindOf(body, n))
 		if err != nil {
 			return err
 		}
@@ -124,7 +124,7 @@ func play(cmd *cobra.Command, house *service.Snapshot, body shape.RoundBody, rou
 }
 
 // lastOf returns the last marks, as many as a request may have: a long sitting begins again.
-func lastOf(seen []string) []string { return seen[max(0, len(seen)-shape.MaxSeen):] }
+func lastOf(seen []string) []string { return seen[max(0, len(seen)-training.MaxSeen):] }
 
 func onPage(cmd *cobra.Command, show func(*terminal.Page)) error {
 	p := terminal.NewPage(cmd.OutOrStdout())
@@ -133,12 +133,12 @@ func onPage(cmd *cobra.Command, show func(*terminal.Page)) error {
 }
 
 // graded reads lines until one answers the round; nil at the end of the input.
-func graded(cmd *cobra.Command, house *service.Snapshot, round *shape.RoundAnswer, in *bufio.Scanner) (*shape.GradeAnswer, error) {
+func graded(cmd *cobra.Command, house *service.Snapshot, round *training.RoundAnswer, in *bufio.Scanner) (*training.GradeAnswer, error) {
 	for in.Scan() {
 		answer, err := answerIn(in.Text(), round)
 		if err == nil {
-			var g *shape.GradeAnswer
-			if g, err = shape.AnswerGrade(house, shape.GradeBody{Round: round.Round, Answer: answer}); err == nil {
+			var g *training.GradeAnswer
+			if g, err = training.AnswerGrade(house, training.GradeBody{Round: round.Round, Answer: answer}); err == nil {
 				return g, nil
 			}
 		}
@@ -164,7 +164,7 @@ var howToAnswer = map[drill.Kind]string{
 	drill.KindHand:   "its number, or words of it",
 }
 
-func showRound(p *terminal.Page, r *shape.RoundAnswer) {
+func showRound(p *terminal.Page, r *training.RoundAnswer) {
 	p.Head("%s", r.Question)
 	for i := range r.Drinks {
 		d := &r.Drinks[i]
@@ -193,7 +193,7 @@ func showRound(p *terminal.Page, r *shape.RoundAnswer) {
 	p.Line("Answer: %s", howToAnswer[drill.Kind(r.Round.Kind)])
 }
 
-func showGrade(p *terminal.Page, g *shape.GradeAnswer) {
+func showGrade(p *terminal.Page, g *training.GradeAnswer) {
 	said := "Not this time"
 	if g.Right {
 		said = "Right"

@@ -8,7 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api/service"
-	"counterpour/api/shape"
+	"counterpour/api/shape/training"
 	"counterpour/cmd/counterpour/premises"
 	"counterpour/cmd/counterpour/printed"
 	"counterpour/cmd/counterpour/terminal"
@@ -21,7 +21,7 @@ import (
 func newFlight(open premises.Kitchens) *cobra.Command {
 	var asJSON *bool
 	var where string
-	var body shape.FlightBody
+	var body training.FlightBody
 	cmd := &cobra.Command{
 		Use:   "flight DRINK --axis AXIS",
 		Short: "Plan a tasting flight: one drink, a little more and a little less of something",
@@ -36,17 +36,17 @@ taster is refused.`,
 			if err != nil {
 				return err
 			}
-			return premises.Ask(cmd, open, where, file, *asJSON, func(house *service.Snapshot) (*shape.FlightAnswer, error) {
-				return shape.AnswerFlight(house, body)
+			return premises.Ask(cmd, open, where, file, *asJSON, func(house *service.Snapshot) (*training.FlightAnswer, error) {
+				return training.AnswerFlight(house, body)
 			}, showFlight)
 		},
 	}
 	asJSON = terminal.AddJSON(cmd)
 	cmd.Flags().StringVar(&body.Axis, "axis", "", "what differs: strong, sweet, sour, bitter or long")
-	cmd.Flags().IntVar(&body.Builds, "builds", shape.DefaultBuilds, "how many, 3 or 5, the drink as it is in the middle")
-	cmd.Flags().Float64Var(&body.StepJND, "step", shape.DefaultStepJND, "noticeable steps between neighbours, 0.5 to 4")
+	cmd.Flags().IntVar(&body.Builds, "builds", training.DefaultBuilds, "how many, 3 or 5, the drink as it is in the middle")
+	cmd.Flags().Float64Var(&body.StepJND, "step", training.DefaultStepJND, "noticeable steps between neighbours, 0.5 to 4")
 	cmd.Flags().Float64Var(&body.BuildML, "build", 0, "what each taster gets of each, in mL, 10 to 120; 0 for 60 or as much as is safe")
-	cmd.Flags().IntVar(&body.Tasters, "tasters", shape.DefaultTasters, "how many taste, 1 to 60")
+	cmd.Flags().IntVar(&body.Tasters, "tasters", training.DefaultTasters, "how many taste, 1 to 60")
 	cmd.Flags().StringVar(&body.Seed, "seed", "", "digits and letters; the same give the same codes and orders")
 	premises.AddFlag(cmd, &where)
 	return cmd
@@ -58,7 +58,7 @@ taster is refused.`,
 func newTriangle(open premises.Kitchens) *cobra.Command {
 	var asJSON *bool
 	var where string
-	var body shape.TriangleBody
+	var body training.TriangleBody
 	cmd := &cobra.Command{
 		Use:   "triangle DRINK COVER",
 		Short: "Plan a triangle test: can anybody tell the cover from the drink?",
@@ -70,23 +70,23 @@ handed what is not for the tasters.`,
 		Args: cobra.ExactArgs(2),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			body.Drink, body.Cover = args[0], args[1]
-			return premises.Ask(cmd, open, where, "", *asJSON, func(house *service.Snapshot) (*shape.TriangleAnswer, error) {
-				return shape.AnswerTriangle(cmd.Context(), house, body)
+			return premises.Ask(cmd, open, where, "", *asJSON, func(house *service.Snapshot) (*training.TriangleAnswer, error) {
+				return training.AnswerTriangle(cmd.Context(), house, body)
 			}, showTriangle)
 		},
 	}
 	asJSON = terminal.AddJSON(cmd)
-	cmd.Flags().Float64Var(&body.GlassML, "glass", shape.DefaultGlassML, "what one of three glasses holds, in mL, 5 to 120")
+	cmd.Flags().Float64Var(&body.GlassML, "glass", training.DefaultGlassML, "what one of three glasses holds, in mL, 5 to 120")
 	cmd.Flags().IntVar(&body.Tasters, "tasters", 0, "how many taste, 6 to 100; 0 for as many as it takes")
-	cmd.Flags().Float64Var(&body.Alpha, "alpha", shape.DefaultAlpha, "chance of calling alike drinks different, 0.001 to 0.2")
-	cmd.Flags().Float64Var(&body.Power, "power", shape.DefaultPower, "chance of finding out if the share can tell, 0.5 to 0.99")
-	cmd.Flags().Float64Var(&body.Share, "share", shape.DefaultShare, "share of people who can tell that is worth finding out, up to 1")
+	cmd.Flags().Float64Var(&body.Alpha, "alpha", training.DefaultAlpha, "chance of calling alike drinks different, 0.001 to 0.2")
+	cmd.Flags().Float64Var(&body.Power, "power", training.DefaultPower, "chance of finding out if the share can tell, 0.5 to 0.99")
+	cmd.Flags().Float64Var(&body.Share, "share", training.DefaultShare, "share of people who can tell that is worth finding out, up to 1")
 	cmd.Flags().StringVar(&body.Seed, "seed", "", "digits and letters; the same give the same codes and orders")
 	premises.AddFlag(cmd, &where)
 	return cmd
 }
 
-func showFlight(p *terminal.Page, a *shape.FlightAnswer) {
+func showFlight(p *terminal.Page, a *training.FlightAnswer) {
 	name := a.Builds[0].Spec.Name
 	if name == "" {
 		name = "the same drink"
@@ -122,7 +122,7 @@ func showFlight(p *terminal.Page, a *shape.FlightAnswer) {
 	p.Head("Once it is tasted: %s", a.Lesson)
 }
 
-func showTriangle(p *terminal.Page, a *shape.TriangleAnswer) {
+func showTriangle(p *terminal.Page, a *training.TriangleAnswer) {
 	p.Line("%d tasters; from %d right answers the two count as different (seed %s)", a.Tasters, a.LeastRight, a.Seed)
 	p.Line("called different though alike: %s %%; found out if %s %% of people can tell: %s %%", terminal.Number(100*a.Alpha, 1),
 		terminal.Number(100*a.Share, 0), terminal.Number(100*a.Power, 1))
@@ -133,7 +133,7 @@ func showTriangle(p *terminal.Page, a *shape.TriangleAnswer) {
 	p.Line("%s g of alcohol for each taster%s%s", terminal.Number(a.EthanolG, 1), printed.StandardDrinks(a.Servings), assumed)
 	for _, side := range []struct {
 		mark string
-		*shape.TriangleSide
+		*training.TriangleSide
 	}{{"A", a.A}, {"B", a.B}} {
 		if side.TriangleSide == nil {
 			continue
@@ -174,12 +174,12 @@ const noFoamKeeps = "Foam does not keep in a batch: shake each round of glasses 
 
 // showRows lists what is measured for several glasses; what is shaken gets its water of the
 // ice.
-func showRows(p *terminal.Page, rows []shape.BatchRow, waterML float64, tops []shape.BatchRow, shaken bool) {
+func showRows(p *terminal.Page, rows []training.BatchRow, waterML float64, tops []training.BatchRow, shaken bool) {
 	for _, r := range rows {
 		p.Row("  "+measuredOut(&r), r.Name)
 	}
 	if waterML > 0 && !shaken {
-		p.Row("  "+measuredOut(&shape.BatchRow{Unit: string(flavor.Millilitre), ML: waterML}), "water, in place of the ice")
+		p.Row("  "+measuredOut(&training.BatchRow{Unit: string(flavor.Millilitre), ML: waterML}), "water, in place of the ice")
 	}
 	for _, r := range tops {
 		p.Row("  "+measuredOut(&r), r.Name+", into each glass at the end")
@@ -188,7 +188,7 @@ func showRows(p *terminal.Page, rows []shape.BatchRow, waterML float64, tops []s
 
 // measuredOut says an amount as it is measured: liquids to the marks of a vessel, solids as the
 // drink has them.
-func measuredOut(r *shape.BatchRow) string {
+func measuredOut(r *training.BatchRow) string {
 	if r.Unit == string(flavor.Millilitre) {
 		return strconv.FormatFloat(r.ML, 'f', -1, 64) + " mL"
 	}

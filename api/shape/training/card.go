@@ -1,7 +1,9 @@
-package shape
+package training
 
 import (
 	"counterpour/api/service"
+	"counterpour/api/shape"
+	"counterpour/api/shape/figure"
 	"counterpour/flavor/drill"
 )
 
@@ -27,11 +29,11 @@ type CardPart struct {
 
 // CardExample is a drink of the family.
 type CardExample struct {
-	Spec      Spec       `json:"spec"`
-	Score     float64    `json:"score"`
-	Proven    bool       `json:"proven" doc:"A proven drink; otherwise one of the house"`
-	Allergens []Allergen `json:"allergens"`
-	Cautions  []Caution  `json:"cautions"`
+	Spec      shape.Spec       `json:"spec"`
+	Score     float64          `json:"score"`
+	Proven    bool             `json:"proven" doc:"A proven drink; otherwise one of the house"`
+	Allergens []shape.Allergen `json:"allergens"`
+	Cautions  []shape.Caution  `json:"cautions"`
 }
 
 // AnswerCard makes the card of a family, with examples from the menu of the house.
@@ -41,10 +43,10 @@ func AnswerCard(house *service.Snapshot, family string) (*CardAnswer, error) {
 		return nil, err
 	}
 	return &CardAnswer{ID: c.ID, Name: c.Name, Ratio: c.Ratio, Source: c.Source, Usual: c.Usual,
-		Parts: list(c.Parts, func(p drill.CardPart) CardPart {
-			return CardPart{p.Axis.String(), round(100*p.Handed, digitsShare), round(100*p.Fitted, digitsShare), round(p.Low, digitsFactor), round(p.High, digitsFactor)}
+		Parts: figure.List(c.Parts, func(p drill.CardPart) CardPart {
+			return CardPart{p.Axis.String(), figure.Round(100*p.Handed, figure.Share), figure.Round(100*p.Fitted, figure.Share), figure.Round(p.Low, figure.Factor), figure.Round(p.High, figure.Factor)}
 		}),
-		Examples: list(c.Examples, func(x drill.Example) CardExample {
-			return CardExample{specOf(&x.Spec), roundScore(x.Score), x.Proven, allergensOf(&x.Spec), cautionsOf(house.CautionsOf(&x.Spec))}
+		Examples: figure.List(c.Examples, func(x drill.Example) CardExample {
+			return CardExample{shape.SpecOf(&x.Spec), figure.RoundDown(x.Score), x.Proven, shape.AllergensOf(&x.Spec), shape.CautionsOf(house.CautionsOf(&x.Spec))}
 		})}, nil
 }

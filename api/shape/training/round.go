@@ -1,4 +1,4 @@
-package shape
+package training
 
 import (
 	"encoding/hex"
@@ -11,6 +11,8 @@ import (
 	"counterpour/api/service"
 	"counterpour/api/service/coaching"
 	"counterpour/api/service/kitchen"
+	"counterpour/api/shape"
+	"counterpour/api/shape/figure"
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/ratio"
@@ -53,14 +55,14 @@ type RoundKey struct {
 
 // RoundDrink is a drink of a round.
 type RoundDrink struct {
-	Spec      Spec       `json:"spec"`
-	Allergens []Allergen `json:"allergens"`
+	Spec      shape.Spec       `json:"spec"`
+	Allergens []shape.Allergen `json:"allergens"`
 }
 
 // RoundOption is one answer to choose from.
 type RoundOption struct {
-	Label     string     `json:"label"`
-	Allergens []Allergen `json:"allergens" doc:"Of what the option pours"`
+	Label     string           `json:"label"`
+	Allergens []shape.Allergen `json:"allergens" doc:"Of what the option pours"`
 }
 
 // RoundSaying is one thing that a guest may say.
@@ -139,21 +141,21 @@ func AnswerRound(house *service.Snapshot, body RoundBody) (*RoundAnswer, error) 
 var roundPlaces = map[string]string{"size": "size_jnd", "abv": "answer.abv_pct", "volume": "answer.volume_ml", "pour": "answer.pour", "amount": "answer.amount", "option": "answer.option", "order": "answer.order", "lost": "answer.lost"}
 
 func answerOf(r *drill.Round) *RoundAnswer {
-	a := &RoundAnswer{Round: keyOf(r), Question: r.Question, SizeJND: round(r.Size, digitsJND),
-		Marks:  list(r.Marks(), drill.Mark.String),
-		Drinks: list(r.Specs, roundDrink),
-		Options: list(r.Options, func(o drill.Option) RoundOption {
-			return RoundOption{o.Label, allergensOf(&flavor.Spec{Pours: o.Pours})}
+	a := &RoundAnswer{Round: keyOf(r), Question: r.Question, SizeJND: figure.Round(r.Size, figure.JND),
+		Marks:  figure.List(r.Marks(), drill.Mark.String),
+		Drinks: figure.List(r.Specs, roundDrink),
+		Options: figure.List(r.Options, func(o drill.Option) RoundOption {
+			return RoundOption{o.Label, shape.AllergensOf(&flavor.Spec{Pours: o.Pours})}
 		})}
 	if r.Request.Kind == drill.KindFault {
-		a.Sayings = list(drill.Sayings(), func(s drill.Complaint) RoundSaying {
+		a.Sayings = figure.List(drill.Sayings(), func(s drill.Complaint) RoundSaying {
 			return RoundSaying{s.Axis.String(), s.High, s.Plain, s.Guest, s.Also}
 		})
 	}
 	return a
 }
 
-func roundDrink(s flavor.Spec) RoundDrink { return RoundDrink{specOf(&s), allergensOf(&s)} }
+func roundDrink(s flavor.Spec) RoundDrink { return RoundDrink{shape.SpecOf(&s), shape.AllergensOf(&s)} }
 
 func keyOf(r *drill.Round) RoundKey {
 	q := &r.Request
@@ -231,7 +233,7 @@ func answered(b *GuessedBody, faults *flavor.DataFaults) drill.Answer {
 }
 
 func gradeOf(g *drill.Grade) *GradeAnswer {
-	a := &GradeAnswer{Right: g.Right, Points: round(100*g.Points, digitsPoints), Solution: g.Solution, Text: g.Text, Why: g.Why, Slip: g.Slip}
+	a := &GradeAnswer{Right: g.Right, Points: figure.Round(100*g.Points, digitsPoints), Solution: g.Solution, Text: g.Text, Why: g.Why, Slip: g.Slip}
 	if g.Proper != nil {
 		proper := roundDrink(*g.Proper)
 		a.Proper = &proper
