@@ -62,29 +62,28 @@ func (j *Joiner) pieces(toks []token.Token) []Piece {
 // gather joins pieces that make one entry: a name and its amount, an amount in
 // two units, a name and what qualifies it.
 func (j *Joiner) gather(in []Piece) []Piece {
-	out := in[:0]
+	out := in[:0] // in the memory of what was seen
 	for i := range in {
-		next := in[i]
+		out = append(out, in[i])
+		next := &out[len(out)-1]
 		next.Pour = entry.Read(j.Text, next.Toks)
-		if len(out) == 0 {
-			out = append(out, next)
+		if len(out) == 1 {
 			continue
 		}
 		if i+1 < len(in) && next.Listed() && (in[i+1].Sep == "-" || in[i+1].Sep == ":") && entry.Read(j.Text, in[i+1].Toks).Shape == entry.ShapeAmount {
-			out = append(out, next) // "gin - 45 ml, saline - 4 drops"
+			continue // "gin - 45 ml, saline - 4 drops"
+		}
+		last := &out[len(out)-2]
+		if len(in) == 2 && headed(last, next) {
+			*last = both(j.Text, last, next)
+			out = out[:len(out)-1]
 			continue
 		}
-		last := &out[len(out)-1]
-		if len(in) == 2 && headed(last, &next) {
-			*last = both(j.Text, last, &next)
-			continue
-		}
-		p := pair{text: j.Text, a: last, b: &next, alone: len(in) == 2, slashes: j.slashes}
+		p := pair{text: j.Text, a: last, b: next, alone: len(in) == 2, slashes: j.slashes}
 		if joined, ok := p.joined(); ok {
 			*last = joined
-			continue
+			out = out[:len(out)-1]
 		}
-		out = append(out, next)
 	}
 	j.cut = out
 	return out

@@ -99,7 +99,7 @@ const (
 // outOfScale asks about a pour that dwarfs all others of a draft of one drink: "2 oz gin, 75 oz lemon". The
 // parts of a syrup are no drink.
 func outOfScale(d *draft.Draft, s *flavor.Spec, at []int, all float64) *flavor.DataFault {
-	if len(s.Pours) < leastTwice || d.PoursOnly() || says(d, manyWords) {
+	if len(s.Pours) < leastTwice || d.PoursOnly() {
 		return nil
 	}
 	for i := range s.Pours {
@@ -112,6 +112,9 @@ func outOfScale(d *draft.Draft, s *flavor.Spec, at []int, all float64) *flavor.D
 			times = timesInOne
 		}
 		if p.ML > most && p.ML > times*(all-p.ML) {
+			if says(d, manyWords) { // which takes a look at every word, and few drafts need it
+				return nil
+			}
 			return askedFor(d, l, p, all-p.ML)
 		}
 	}
