@@ -148,9 +148,19 @@ func (r *resolver) bitterPoured(t *counting.Task, pl naming.Place) *flavor.DataF
 	return r.resolver.Asks(name, append(means, t.Hit.Profile.Name), pl)
 }
 
-// Fills reports whether an ingredient is one that fills a glass up.
+// What milk has at most, in g/L: of fat, beyond which it is cream, and of sugar, beyond which it is from a tin.
+const (
+	mostMilkFat   = 60.0
+	mostMilkSugar = 200.0
+)
+
+// Fills reports whether an ingredient is one that fills a glass up: what sparkles, lengthens, or is milk, but no cream.
 func Fills(p *flavor.Profile) bool {
-	return p != nil && (p.Carbonated || p.Class.Part() == flavor.PartLength)
+	if p == nil {
+		return false
+	}
+	milk := (p.Class == flavor.ClassDairy || p.Class == flavor.ClassPlantMilk) && p.Fat.Value <= mostMilkFat && p.Sugar.Value <= mostMilkSugar
+	return p.Carbonated || p.Class.Part() == flavor.PartLength || milk
 }
 
 // shot says how much a shot is: an ounce and a half beside ounces, an ounce of
