@@ -166,6 +166,9 @@ func juiced(s *flavor.Spec) bool {
 // it sour; common practice.
 const mostBrightML = 30
 
+// hurricane is a glass that nothing is served in without ice but what is blended; common practice.
+const hurricane = "hurricane glass"
+
 // usualService returns the service that goes with the method of s.
 func usualService(s *flavor.Spec) flavor.Service {
 	carbonated, length := false, 0.0
@@ -189,7 +192,7 @@ func usualService(s *flavor.Spec) flavor.Service {
 		}
 		return flavor.Rocks
 	}
-	if carbonated {
+	if carbonated || s.Glass == hurricane {
 		return flavor.Long
 	}
 	return flavor.Up

@@ -25,6 +25,7 @@ func Settle(s *flavor.Spec, d *draft.Draft) []string {
 	w.byName(s)
 	w.iced(s)
 	w.stirredInGlass(s)
+	w.lengthened(s)
 	w.sparklesAfter(s)
 	return w.notes
 }
@@ -68,6 +69,30 @@ func (w *words) stirredInGlass(s *flavor.Spec) {
 		return
 	}
 	s.Method = flavor.Build
+}
+
+// mostOnRocksML is the most mL poured that a rocks glass holds beside its ice; common practice, no source.
+const mostOnRocksML = 160
+
+// leastLengthML is from how many mL of what sparkles on a drink is lengthened with it; common practice, no source.
+const leastLengthML = 60
+
+// lengthened takes a drink of which no more is said than that it is poured over ice, and that is more than a rocks
+// glass holds and lengthened with what sparkles, as served long.
+func (w *words) lengthened(s *flavor.Spec) {
+	if s.Service != flavor.Rocks || !w.draft.Hinted || !w.draft.OnIce && !w.draft.Iced || s.Glass != "" || s.VolumeML() <= mostOnRocksML {
+		return
+	}
+	fizzy := 0.0
+	for i := range s.Pours {
+		if s.Pours[i].Profile.Carbonated {
+			fizzy += s.Pours[i].ML
+		}
+	}
+	if fizzy >= leastLengthML {
+		s.Service = flavor.Long
+		w.note("ice under so much that sparkles is taken as a tall glass; say \"rocks\" if it is not")
+	}
 }
 
 // iced takes a drink of which no more is said than that there is ice as built on it.

@@ -114,6 +114,9 @@ func lastLook(d *draft.Draft, out *Reading, f naming.Finder) flavor.DataFaults {
 	if two := overlooked.TwoManners(d.String(), out.Spec.Name); two != nil {
 		faults = append(faults, two)
 	}
+	if twice := overlooked.ToldTwice(d.String()); twice != nil {
+		faults = append(faults, twice)
+	}
 	return faults
 }
 

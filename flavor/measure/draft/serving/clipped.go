@@ -12,7 +12,7 @@ var clippings = map[string][]string{
 	"swizzle": {"swizl", "swiz", "swzl", "swizzl"}, "swizzled": {"swizld"}, "blend": {"blnd"}, "blended": {"blnded"}, "blender": {"blndr", "blendr"}, "throw": {"thrw"}, "whip": {"wip"},
 	"rocks": {"rks", "rox", "rx", "rcks", "rock's"}, "rock": {"rk", "rck"}, "crushed": {"crsh", "crshd", "crushd", "crush", "crsd"}, "pebble": {"pebl", "pbl"},
 	"coupe": {"cpe", "coup", "coop", "coupé"}, "highball": {"hb", "hball", "hiball", "highbll", "hghball"}, "collins": {"colins", "clns", "collns", "cllns"}, "flute": {"flt", "flut"},
-	"martini": {"mtini", "mrtni", "martni", "tini"}, "hurricane": {"hurr", "hurrcn"}, "glass": {"gls", "glss"}, "large": {"lg", "lrg", "lge"}, "tall": {"tal"}, "straight": {"str8"}, "frozen": {"frzn"},
+	"martini": {"mtini", "mrtni", "martni", "tini"}, "hurricane": {"hurr", "hurrcn"}, "glass": {"gls", "glss", "glas"}, "large": {"lg", "lrg", "lge"}, "tall": {"tal"}, "straight": {"str8"}, "frozen": {"frzn"},
 }
 
 // clipped are the words that clippings stand for.

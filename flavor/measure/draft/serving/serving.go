@@ -125,7 +125,7 @@ func Read(toks []token.Token) Said {
 // stands there.
 func (s *Said) mixedWith(words []string, i int) int {
 	t, n := TermAt(words[i:min(len(words), i+LongestTerm)])
-	if n == 0 || !t.Ice || t.Service == "" || !withIce(words, i+1, t.weak) {
+	if n == 0 || !t.Ice || t.Service == "" || !withIce(words, i+1, t.weak) && !inShaker(words[i+n:]) && !filledThenMixed(words, i, n) {
 		return 0
 	}
 	s.mixedOn, s.mixedAs, s.mixedWeak = t.Service, strings.Join(words[i:i+n], " "), t.weak

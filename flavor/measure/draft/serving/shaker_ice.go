@@ -43,6 +43,36 @@ func withIce(words []string, i int, loosely bool) bool {
 	return false
 }
 
+// shakers are what a drink is mixed in: "over ice in a mixing glass".
+var shakers = vocabulary.Words(`mixing shaker tin tins`)
+
+// inShaker reports whether words tell that the ice before them is in what the drink is mixed in.
+func inShaker(words []string) bool {
+	if len(words) == 0 || words[0] != "in" && words[0] != "into" {
+		return false
+	}
+	words = words[1:]
+	if len(words) > 0 && (words[0] == "a" || words[0] == "the" || words[0] == "your") {
+		words = words[1:]
+	}
+	return len(words) > 0 && shakers.Has(words[0])
+}
+
+// filledThenMixed reports whether something is filled with the ice at i, and mixed on it by what follows right behind:
+// "fill with shaved ice, shake well and strain".
+func filledThenMixed(words []string, i, n int) bool {
+	fills := false
+	for k := max(0, i-mostBeforeIce); k < i; k++ {
+		fills = fills || words[k] == "fill" || words[k] == "filled"
+	}
+	for k := i + n; fills && k < min(len(words), i+n+2); k++ {
+		if t, m := TermAt(words[k : k+1]); m > 0 && (Mixes(t.Method) >= Mixes(flavor.Shake) && t.Method != flavor.Blend || t.Method == flavor.Stir) {
+			return true
+		}
+	}
+	return false
+}
+
 // leaves reports whether words say that a drink leaves its ice.
 func leaves(words []string) bool {
 	for i, w := range words {
