@@ -79,10 +79,15 @@ var lackSomething = []struct {
 	{"2 oz gin|1 oz lemon juice|3 oz soda water|shake, highball", ratio.Sweet, "add ½ oz rich simple syrup"},
 	{"2 oz vodka|1 oz lime juice|4 oz soda water|build, highball", ratio.Sweet, "add ½ oz rich simple syrup"},
 	{"2 oz bourbon|3/4 oz lemon juice|1 egg white|dry shake, up", ratio.Sweet, "add ½ oz rich simple syrup"},
+	// The wrong bottle in the place of the syrup.
+	{"60 ml white rum|30 ml lime juice|22.5 ml saline|shake, up", ratio.Sweet, "pour 15 ml rich simple syrup (2:1) instead of the saline"},
+	{"60 ml bourbon|22.5 ml lemon juice|22.5 ml worcestershire sauce|shake, rocks", ratio.Sweet, "syrup (3:1) instead of the Worcestershire-style sauce"},
+	{"2 oz gin|3/4 oz lime juice|3/4 oz olive brine|shake, up", ratio.Sweet, "pour ½ oz rich simple syrup (2:1) instead of the olive brine"},
+	{"2 oz gin|1 oz lemon juice|1 oz saline|4 oz soda water|build, highball", ratio.Sweet, "pour ¾ oz simple syrup (1:1) instead of the saline"},
 	// The little sugar of a fruit beside it.
 	{"60 ml white rum|30 ml lime juice|45 ml strawberry puree|blend", ratio.Sweet, "add 15 ml rich simple syrup"},
 	// A liqueur of cream where dry vermouth is.
-	{"60 ml gin|20 ml whiskey cream liqueur|1 dash orange bitters|stir, up", ratio.Fat, "leave out the whiskey cream liqueur, and add 12.5 ml dry vermouth"},
+	{"60 ml gin|20 ml whiskey cream liqueur|1 dash orange bitters|stir, up", ratio.Fat, "pour 12.5 ml dry vermouth instead of the whiskey cream liqueur"},
 	// Syrup where dry vermouth is.
 	{"60 ml rye whiskey|30 ml dry vermouth|20 ml simple syrup|stir, up", ratio.Sweet, "leave out the simple syrup"},
 	{"2 oz rye whiskey|1 oz dry vermouth|1 oz simple syrup|2 dashes aromatic bitters|stir, up", ratio.Sweet, "leave out the simple syrup"},

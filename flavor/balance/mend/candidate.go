@@ -24,6 +24,7 @@ type candidate struct {
 	steps   int     // of the jigger
 	score   float64
 	small   bool // it leaves less than half of the draft
+	leaves  bool // it leaves what is worse than what it mends
 	puts    bool // it puts back what was forgotten, or leaves out what is strange, which is the first fault
 	sure    bool // the score is that of the mended spec, and not of the draft with other amounts
 }
@@ -52,7 +53,7 @@ func (c *candidate) size() int {
 
 // compare orders candidates, the best first; no two are equal.
 func (c *candidate) compare(o *candidate) int {
-	if d := cmp.Or(-compareBool(c.balanced(), o.balanced()), cmp.Compare(o.nearness(), c.nearness()), -compareBool(c.puts, o.puts), compareBool(c.small, o.small), cmp.Compare(c.size(), o.size()),
+	if d := cmp.Or(-compareBool(c.balanced(), o.balanced()), cmp.Compare(o.nearness(), c.nearness()), -compareBool(c.puts, o.puts), compareBool(c.small, o.small), compareBool(c.leaves, o.leaves), cmp.Compare(c.size(), o.size()),
 		-compareBool(c.roomy(), o.roomy()), cmp.Compare(c.asked, o.asked), cmp.Compare(c.steps, o.steps),
 		cmp.Compare(o.score, c.score)); d != 0 {
 		return d
@@ -138,6 +139,10 @@ func (c *candidate) text() string {
 		return wording.OfEverything(c.portion.some, c.portion.parts)
 	}
 	var steps []string
+	if len(c.changes) == 2 && c.making.Stays() && inPlace(&c.changes[0], &c.changes[1]) {
+		out, in := &c.changes[0], &c.changes[1]
+		return wording.InPlace(measure.FormatAmount(in.To, in.Unit), in.Profile.Name, out.Profile.Name)
+	}
 	for i := range c.changes {
 		x := &c.changes[i]
 		to := measure.FormatAmount(x.To, x.Unit)

@@ -31,7 +31,8 @@ const MaxFixes = 3
 const leastLift, someLift = 3.0, 0.1
 
 // Fixes returns up to limit changes that mend a draft, the best first: first what puts back
-// something forgotten; then whatever changes the fewest pours; then what the faults ask for, in
+// something forgotten, from the right bottle where the wrong one stands in its place; then what leaves
+// nothing that is worse; then whatever changes the fewest pours; then what the faults ask for, in
 // their order; then the fewest steps of the jigger; then the highest score. The same draft always
 // gives the same list. A balanced draft needs none.
 //
@@ -56,11 +57,24 @@ func (b *Bench) Fixes(d *Draft, limit int) ([]Fix, error) {
 			return nil, err
 		}
 	}
+	if err := f.byMistaken(f.carried()); err != nil {
+		return nil, err
+	}
 	for i, try := range f.tries() {
 		if f.mended() && (i > 0 || !f.forgets() || f.lacksByName()) {
 			break
 		}
 		if err := try(); err != nil {
+			return nil, err
+		}
+	}
+	if f.leftWorse() {
+		if err := f.byPairs(); err != nil {
+			return nil, err
+		}
+	}
+	if !f.mended() {
+		if err := f.byMistaken(f.besideBases()); err != nil {
 			return nil, err
 		}
 	}

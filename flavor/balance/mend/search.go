@@ -61,6 +61,7 @@ func (f *fixing) keep(c candidate) {
 	if !c.sure && c.balanced() && c.making.Stays() && slices.ContainsFunc(c.changes, func(x change.Change) bool { return x.ToML == 0 }) {
 		c.score, c.sure = f.scoreWith(c.changes, f.base), true // without what is left out it may be of another kind
 	}
+	c.leaves = f.leavesWorse(&c)
 	c.small = !c.scales() && after < smallShare*max(f.spec.VolumeML(), f.usual())
 	if c.score > f.base && !f.heady(c.changes) && !f.spikes(c.changes) && !f.bursts(c) && !f.robs(c.changes) {
 		f.found = append(f.found, c)

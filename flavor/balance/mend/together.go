@@ -141,7 +141,8 @@ func (f *fixing) thenMend(c *candidate, most int) error {
 		if first.ToML == 0 && second.changes[0].Pour >= first.Pour {
 			second.changes[0].Pour++ // the draft still has what the first leaves out
 		}
-		f.keep(candidate{changes: append([]change.Change{first}, second.changes...), asked: c.asked, steps: c.steps + second.steps, score: second.score})
+		puts := c.puts && inPlace(&first, &second.changes[0])
+		f.keep(candidate{changes: append([]change.Change{first}, second.changes...), asked: c.asked, steps: c.steps + second.steps, score: second.score, puts: puts})
 	}
 	return nil
 }

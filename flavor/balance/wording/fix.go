@@ -24,6 +24,11 @@ func Instead(amount, name, before string) string {
 	return fmt.Sprintf("pour %s %s instead of %s", amount, name, before)
 }
 
+// InPlace says to pour an amount of one ingredient in the place of another one.
+func InPlace(amount, name, out string) string {
+	return fmt.Sprintf("pour %s %s instead of the %s", amount, name, out)
+}
+
 // All says to do one thing and another.
 func All(steps []string) string { return strings.Join(steps, ", and ") }
 

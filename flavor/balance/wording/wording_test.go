@@ -120,6 +120,7 @@ func TestFaultsAndFixes(t *testing.T) {
 		{wording.Lacks(ratio.Sour, "Sour"), "nothing here brings acid, which drinks of this kind (sour) have"},
 		{wording.Missing("dry vermouth"), "something is missing: drinks made of this have dry vermouth too"},
 		{wording.FarFromAll("Flip"), "it is far from all drinks that are known: the nearest kind is flip"},
+		{wording.InPlace("¾ oz", "simple syrup", "saline"), "pour ¾ oz simple syrup instead of the saline"},
 		{wording.All([]string{wording.Add("1 oz", "gin"), wording.LeaveOut("rum"), wording.Instead("1 oz", "hot water", "3 oz")}), "add 1 oz gin, and leave out the rum, and pour 1 oz hot water instead of 3 oz"},
 		{wording.OfEverything(2, 3), "pour two thirds of everything"},
 	} {
