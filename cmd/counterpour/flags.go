@@ -35,7 +35,7 @@ const (
 )
 
 // stockFrom reads the ids of a stock file; nil if path is empty. It warns of each line that
-// means no bottle, which is not poured.
+// means no bottle, which is not poured, and says of each that is not written as the catalogue has it what it is read as.
 func stockFrom(cmd *cobra.Command, house *service.Snapshot, path string) ([]string, error) {
 	if path == "" {
 		return nil, nil
@@ -44,14 +44,19 @@ func stockFrom(cmd *cobra.Command, house *service.Snapshot, path string) ([]stri
 	if err != nil {
 		return nil, err
 	}
-	ids, unread, err := house.StockList(text)
+	listed, err := house.StockList(text)
 	if err != nil {
 		return nil, terminal.Explain(err, path)
 	}
-	for _, fault := range unread {
+	for _, told := range listed.Told {
+		if _, err := fmt.Fprintf(cmd.ErrOrStderr(), "%s, %s\n", path, told); err != nil {
+			return nil, err
+		}
+	}
+	for _, fault := range listed.Unread {
 		if _, err := fmt.Fprintf(cmd.ErrOrStderr(), "%v (not poured; the rest of the list is)\n", terminal.Explain(fault, path)); err != nil {
 			return nil, err
 		}
 	}
-	return ids, nil
+	return listed.IDs, nil
 }
