@@ -161,7 +161,7 @@ var allowedInWebui = map[string][]string{
 	"behind":    {"draw"},
 	"desk":      {"access", "behind", "form", "frame", "say", "words"},
 	"part":      {"behind", "draw", "form", "frame", "say", "words"},
-	"webuitest": {"webui", "access", "behind", "draw", "form", "frame", "part", "words"},
+	"webuitest": {"access", "behind", "draw", "form", "frame", "part", "words"},
 }
 
 // allowedInService does the same beneath the centre; the centre itself may import

@@ -8,7 +8,6 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/webui/part"
-	"counterpour/webui/webuitest"
 )
 
 // An amount that no jigger has goes to the mark beside it with which the drink scores best; others stay.
@@ -16,10 +15,11 @@ func TestOnOunceMarks(t *testing.T) {
 	pour := func(p *flavor.Profile, oz float64) flavor.Pour {
 		return flavor.Pour{Profile: p, Amount: oz, Unit: flavor.Ounce, ML: oz * measure.OunceML}
 	}
-	s := &flavor.Spec{Pours: []flavor.Pour{pour(webuitest.Gin, 2), pour(webuitest.Lemon, 0.875), pour(webuitest.Syrup, 0.375), {Profile: webuitest.Gin, Amount: 26, Unit: flavor.Millilitre, ML: 26}}}
+	gin, lemon, syrup := &flavor.Profile{ID: "london-dry-gin", Class: flavor.ClassGin}, &flavor.Profile{ID: "lemon-juice", Class: flavor.ClassSourJuice}, &flavor.Profile{ID: "simple-syrup", Class: flavor.ClassSyrup}
+	s := &flavor.Spec{Pours: []flavor.Pour{pour(gin, 2), pour(lemon, 0.875), pour(syrup, 0.375), {Profile: gin, Amount: 26, Unit: flavor.Millilitre, ML: 26}}}
 	for wish, want := range map[float64]float64{1: 1, -1: 0.75} { // more lemon, or less
 		got := part.OnOunceMarks(s, func(x *flavor.Spec) float64 { return wish * x.Pours[1].ML })
-		assert.Equal(t, pour(webuitest.Lemon, want), got.Pours[1])
+		assert.Equal(t, pour(lemon, want), got.Pours[1])
 		assert.Equal(t, s.Pours[0], got.Pours[0])
 		assert.Equal(t, s.Pours[2:], got.Pours[2:], "three eighths are a mark")
 	}

@@ -3,7 +3,8 @@ package stock_test
 import (
 	"testing"
 
+	"counterpour/webui"
 	"counterpour/webui/webuitest"
 )
 
-func TestMain(m *testing.M) { webuitest.Main(m) }
+func TestMain(m *testing.M) { webuitest.Main(m, webui.New) }

@@ -6,9 +6,11 @@ import (
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"counterpour/webui"
 )
 
-func TestMain(m *testing.M) { Main(m) }
+func TestMain(m *testing.M) { Main(m, webui.New) }
 
 // What is looked at again in the dark does find words that cannot be read.
 func TestTheCheckerFindsWhatCannotBeRead(t *testing.T) {

@@ -140,9 +140,9 @@ var chromium = sync.OnceValues(func() (context.Context, error) {
 // started is the browser that runs, nil if no test has asked for one.
 var started atomic.Pointer[context.Context]
 
-// Main runs the tests of a package that opens browsers, and stops the one they
-// shared.
-func Main(m *testing.M) {
+// Main runs the tests of a package over pages so made, and stops the browser that they shared.
+func Main(m *testing.M, pages Builder) {
+	build = pages
 	code := m.Run()
 	if ctx := started.Load(); ctx != nil {
 		if err := chromedp.Cancel(*ctx); err != nil && code == 0 {

@@ -14,9 +14,15 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/drill/tasting"
 	"counterpour/flavor/mix"
-	"counterpour/webui"
 	"counterpour/webui/behind"
 )
+
+// Builder makes the handler of all pages over a house.
+type Builder func(behind.Open, *slog.Logger) (http.Handler, error)
+
+// build is what [Main] was given. This package does not import the pages: a package that does
+// is compiled anew for the tests of each package of pages.
+var build Builder
 
 // NewPages are pages over a fresh house.
 func NewPages(t *testing.T) http.Handler {
@@ -27,7 +33,8 @@ func NewPages(t *testing.T) http.Handler {
 // PagesOf are pages over a house that a test can see into.
 func PagesOf(t *testing.T, h behind.House) http.Handler {
 	t.Helper()
-	p, err := webui.New(Visit(h), slog.New(slog.NewTextHandler(io.Discard, nil)))
+	require.NotNil(t, build, "the tests of this package run by Main")
+	p, err := build(Visit(h), slog.New(slog.NewTextHandler(io.Discard, nil)))
 	require.NoError(t, err)
 	return p
 }
