@@ -86,7 +86,7 @@ func (l *lead) leads(toks []token.Token) bool {
 			return false
 		}
 		if p, n := l.resolver.MentionAt(l.wordsFrom(toks[i:])); n > 0 && !speaking.Has(t.Text) {
-			if !l.poured(p) && !away && !l.denied(toks, i, n) {
+			if !l.poured(p) && !away && !l.denied(toks, i, n) && !l.tastesOf(toks, i, n) {
 				return false
 			}
 			i += n
@@ -171,6 +171,25 @@ func (l *lead) denied(toks []token.Token, i, n int) bool {
 	}
 	return false
 }
+
+// tastesOf reports whether a name speaks of the drink by what is in it: "the beet one", where beet shrub is
+// poured.
+func (l *lead) tastesOf(toks []token.Token, i, n int) bool {
+	if i == 0 || i+n >= len(toks) || !things.Has(toks[i+n].Text) || !articles.Has(toks[i-1].Text) {
+		return false
+	}
+	for k := range l.rest {
+		if l.rest[k].Text == toks[i].Text {
+			return true
+		}
+	}
+	return false
+}
+
+var (
+	things   = vocabulary.Words(`one thing things drink sour version number`)
+	articles = vocabulary.Words(`the that this my our your`)
+)
 
 // denialReach is how many words may stand between a denial and a name.
 const denialReach = 2

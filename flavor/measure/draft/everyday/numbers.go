@@ -142,7 +142,7 @@ func refers(toks []token.Token, i int) bool {
 		return whole(t)
 	case years.MatchString(t.Text), strings.HasSuffix(t.Text, "pm"), strings.HasSuffix(t.Text, "am"):
 		return true
-	case slashed.MatchString(t.Text) && when.Has(before): // "from 3/11"
+	case slashed.MatchString(t.Text) && (when.Has(before) || dating.Has(before)): // "from 3/11"
 		return true
 	}
 	return whole(t) && when.Has(before) && behind == "" && t.Value <= 12 && i > 0 // "see you at 9"
@@ -169,9 +169,11 @@ var (
 	// years are those of this century and the last.
 	years = pattern.Of(`^(?:19|20)\d\d$`)
 	// slashed is a day and a month, or what was reached of a score.
-	slashed = pattern.Of(`^(\d+)/(\d+)$`)
+	slashed = pattern.Of(`^(\d+)/(\d+)\.?$`)
 	// when are words before a day or an hour.
 	when = vocabulary.Words(`at by until till til since from before after on around`)
+	// dating are words before the day of a version.
+	dating = vocabulary.Words(`supersedes superseding superseded updated update revised rev edited amended effective dated replaces replacing valid`)
 	// scores are what is reached of a score.
 	scores = vocabulary.Words(`mark marks point points pts star stars score scores rating vote votes`)
 )

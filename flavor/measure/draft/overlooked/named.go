@@ -204,7 +204,10 @@ func NamePours(text, name string, pours []flavor.Pour, b *naming.Resolver) *flav
 }
 
 // goesIn tells of something that goes into the drink: "the orgeat goes in last", "you want orgeat in it".
-var goesIn = pattern.Of(`(?i)\b(?:goes|go|going|went)[ \t]+(?:in|on)\b|\b(?:in|into|to)[ \t]+it\b|\badd(?:s|ed|ing)?\b|\b(?:as well|also)\b|\btoo$|\b(?:put|puts|throw|chuck|pop)\b.*\bin\b|\ba[ \t]+(?:bit|touch|splash|little)[ \t]+of\b`)
+var goesIn = pattern.Of(`(?i)\b(?:goes|go|going|went)[ \t]+(?:in|on)\b|\b(?:in|into|to)[ \t]+it\b|\badd(?:s|ed|ing)?\b|\b(?:as well|also)\b|\btoo$|\b(?:put|puts|throw|chuck|pop)\b.*\bin\b`)
+
+// mayGoIn tells so where something is named.
+var mayGoIn = pattern.Of(`(?i)[ \t]in$`)
 
 // swapsIn puts something in the place of something else.
 var swapsIn = pattern.Of(`(?i)\b(?:swap|swapped|replace|replaced|sub|subbed)[ \t]+(?:\pL+[ \t]+)+(?:for|with|by|out)\b`)
@@ -213,7 +216,7 @@ var swapsIn = pattern.Of(`(?i)\b(?:swap|swapped|replace|replaced|sub|subbed)[ \t
 func toldInName(name string, pours []flavor.Pour, b *naming.Resolver) *flavor.DataFault {
 	swaps := swapsIn.MatchString(name)
 	named := b.Mentioned(name)
-	if !swaps && !goesIn.MatchString(name) && !(len(named) > 0 && strings.HasSuffix(name, " in")) {
+	if !swaps && !goesIn.MatchString(name) && !(len(named) > 0 && mayGoIn.MatchString(name)) {
 		return nil
 	}
 	if !swaps && len(named) > 0 && !slices.ContainsFunc(named, func(p *flavor.Profile) bool { return !akin(p, pours) }) {

@@ -8,8 +8,10 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/speech"
 	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/pattern"
 	"counterpour/flavor/measure/vocabulary"
 )
 
@@ -52,6 +54,23 @@ func Said(text string, s *flavor.Spec) flavor.DataFaults {
 		out = append(out, f)
 	}
 	return out
+}
+
+// saidMore is a line of a chat that adds something without an amount: "Bea: and orgeat".
+var saidMore = pattern.Of(`(?i)^[ \t]*(?:\[[^\]\n]*\][ \t]*)?\pL[\pL' ]{0,15}:[ \t]*(?:(?:oh|ah|yes|ya|yeah|ok)[ \t,]+)*(?:and|plus|add|&|\+)[ \t]+(?:the[ \t]+|some[ \t]+|an?[ \t]+)?(\pL[^\d½¼¾⅓⅔\n]*)$`)
+
+// addedInChat is the fault of such a line that names what is not poured.
+func addedInChat(line string, pours []flavor.Pour, b *naming.Resolver) *flavor.DataFault {
+	m := saidMore.FindStringSubmatch(strings.TrimRight(line, "\r\n"))
+	if m == nil {
+		return nil
+	}
+	words := strings.FieldsFunc(m[1], notLetter)
+	p, n := b.MentionAt(words[:min(len(words), naming.LongestName)])
+	if n == 0 || !drunk(p) || named(p, m[1], pours) {
+		return nil
+	}
+	return lacks(strings.TrimSpace(m[1]))
 }
 
 // tookBack is the fault of words that take a pour back where every amount of the text is poured.

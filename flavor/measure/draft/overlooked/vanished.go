@@ -52,6 +52,9 @@ func Open(text string, pours []flavor.Pour, b *naming.Resolver) flavor.DataFault
 			f = conditional(line, !strings.ContainsFunc(text[:from], numbered), pours)
 		}
 		if f == nil {
+			f = addedInChat(line, pours, b)
+		}
+		if f == nil {
 			f = retracted(line, pours)
 		}
 		if f == nil {

@@ -63,3 +63,20 @@ func TestALostAmountIsNeverSilent(t *testing.T) {
 		assert.Contains(t, strings.ToLower(told), lost, "%q is read as %v", text, s.Pours)
 	})
 }
+
+// The number of an order is no amount, and neither is the hour of a message: common practice, no source.
+func TestOrdersAndChats(t *testing.T) {
+	const want = "50 london-dry-gin, 25 lemon-juice, 15 simple-syrup"
+	for _, text := range []string{
+		"#217 TOM COLLINS | GIN 50 LEMON 25 SIMPLE 15 | SHAKE | UP", "#31 Lockkeeper: 50 gin, 25 lemon, 15 simple. shake, up", "#4 50 gin, 25 lemon, 15 simple. shake, up",
+		"[4:02 PM] K: what's in the gin one\n[4:03 PM] Jo: 50 gin 25 lemon 15 simple\n[4:03 PM] Jo: shake, up\n[4:05 PM] K: thanks!",
+		"12/11, 16:02 - Ana Li: spec for the sour?\n12/11, 16:03 - Jo: 50 gin, 25 lemon, 15 simple\n12/11, 16:04 - Jo: shake, up",
+		"[22:41] Mo: house sour?\n[22:42] Bea: 50 gin 25 lemon 20 simple. no wait simple 15\n[22:42] Mo: ta",
+	} {
+		assert.Equal(t, want, listed(t, text), text)
+	}
+	for _, text := range []string{"50 gin 25 lemon 15 simple\nBea: and orgeat", "[22:42] Bea: 50 gin 25 lemon 15 simple\n[22:43] Bea: and orgeat", "Jo: 50 gin, 25 lemon\nBea: plus some orgeat"} {
+		_, err := reading.Read(text, wholeCatalogue(t))
+		assert.ErrorContains(t, err, "orgeat", text)
+	}
+}

@@ -144,7 +144,7 @@ func (r *Reading) dress(text string, f naming.Finder) error {
 
 // resolveAny is Resolve over a finder that remembers, whose faults are left to be completed.
 func resolveAny(d draft.Draft, f naming.Finder) (Reading, error) {
-	for _, read := range [...]func(draft.Draft, naming.Finder) (Reading, bool, error){ofKinds, corrected, ofWhichPours} {
+	for _, read := range [...]func(draft.Draft, naming.Finder) (Reading, bool, error){ofTicket, ofChat, ofKinds, corrected, ofWhichPours} {
 		if out, ok, err := read(d, f); ok || err != nil {
 			return out, err
 		}
