@@ -15,11 +15,14 @@ import (
 // 25".
 var ticket = pattern.Of(`^[ \t]*#\d+[ \t]+\pL[^\n]*\d[^\n]*\d`)
 
+// numberedBelow is a line below that is numbered so: all of them are, "#1 gin", "#2 lemon".
+var numberedBelow = pattern.Of(`\n[ \t]*#\d`)
+
 // ofTicket reads a draft that begins with the number of an order without it, which is said: it is no amount,
 // whatever stands behind it; false if none begins it.
 func ofTicket(d draft.Draft, f naming.Finder) (Reading, bool, error) {
 	text := d.String()
-	if d.PoursOnly() || !strings.HasPrefix(strings.TrimLeft(text, " \t"), "#") || !ticket.MatchString(text) {
+	if d.PoursOnly() || !strings.HasPrefix(strings.TrimLeft(text, " \t"), "#") || !ticket.MatchString(text) || numberedBelow.MatchString(text) {
 		return Reading{}, false, nil
 	}
 	number := strings.Fields(text)[0]
