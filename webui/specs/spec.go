@@ -36,6 +36,7 @@ type specPage struct {
 	Cost    part.Cost
 	Price   priceView
 	Text    string // as a bartender would write it
+	Riffs   string // address of riffs on it; empty where it cannot be poured
 	Right   rightView
 	Share   *part.Share // nil where it is gone
 	History []versionView
@@ -229,7 +230,7 @@ func (p *pages) fillSpec(ctx context.Context, v *specPage, kept house.Spec, pric
 		return err
 	}
 	v.specView, v.Text, v.Unscored = one, edit.Format(drink), one.Trouble
-	v.Bench = benchOf(kept.ID, 0, v.Guest)
+	v.Bench, v.Riffs = benchOf(kept.ID, 0, v.Guest), riffsOf(v.Text, v.Guest)
 	if scored, err := p.bar.Judge(&drink); err == nil && len(scored.Judgement.Fits) > 0 {
 		v.Drawing = part.ScoredDrawing(p.bar, &drink, scored)
 		if v.Family == "" {
@@ -362,4 +363,11 @@ func benchOf(slug string, version int64, guest *form.Guest) string {
 	}
 	guest.AddTo(q)
 	return form.Link("/bench", q)
+}
+
+// riffsOf is the address of riffs on a drink as it is written, for a guest.
+func riffsOf(text string, guest *form.Guest) string {
+	q := url.Values{"text": {text}}
+	guest.AddTo(q)
+	return form.Link("/riffs", q)
 }
