@@ -40,6 +40,21 @@ func (s *Set) commas() {
 	}
 }
 
+// sharedBitters are two dashes of which the last alone says that it is of bitters: "dash orange & dash aromatic
+// bitters".
+var sharedBitters = pattern.Of(`(?i)\b(?:an?[ \t]+|\d[ \t]?)?dash(?:es)?[ \t]+(?:of[ \t]+)?(?:orange|aromatic|arom|peach|mole|creole|chocolate|grapefruit|lemon|celery|cherry|walnut|lavender|cardamom)([ \t]*(?:&|\+|and)[ \t]*)(?:an?[ \t]+|\d[ \t]?)?dash(?:es)?[ \t]+(?:of[ \t]+)?\pL+[ \t]+bitters\b`)
+
+// bitters writes of both that they are bitters.
+func (s *Set) bitters() {
+	for {
+		at := sharedBitters.FindStringSubmatchIndex(s.Text)
+		if at == nil {
+			return
+		}
+		s.Text = s.Text[:at[2]] + " bitters, " + s.Text[at[3]:]
+	}
+}
+
 // alike is an amount that is said to be each pour's: "equal ¾s: gin, triple sec, lemon".
 var alike = pattern.Of(`(?i)\b(?:all[ \t]+)?equal[ \t]+(` + amount + `)'?s\b[ \t]*:?`)
 

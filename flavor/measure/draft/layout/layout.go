@@ -47,7 +47,7 @@ func Ways(text string, b *naming.Resolver) []Set {
 func plain(text string) Set {
 	p := phrasing.Of(text)
 	s := Set{Text: p.Text, Aside: p.Aside, Steps: p.Steps, Told: p.Told}
-	for _, rule := range []func(*Set){(*Set).scanned, (*Set).boxes, (*Set).spelledOut, (*Set).leaders, (*Set).rows, (*Set).fields, (*Set).cells, (*Set).prices, (*Set).numbered, (*Set).announced, (*Set).spoken, (*Set).counted, (*Set).changes, (*Set).restatements, (*Set).served, (*Set).roles, (*Set).idle, (*Set).verbs, (*Set).equals, (*Set).answers, (*Set).commas} {
+	for _, rule := range []func(*Set){(*Set).scanned, (*Set).bitters, (*Set).boxes, (*Set).spelledOut, (*Set).leaders, (*Set).rows, (*Set).fields, (*Set).cells, (*Set).prices, (*Set).numbered, (*Set).announced, (*Set).spoken, (*Set).counted, (*Set).changes, (*Set).restatements, (*Set).served, (*Set).roles, (*Set).idle, (*Set).verbs, (*Set).equals, (*Set).answers, (*Set).commas} {
 		rule(&s)
 	}
 	return s

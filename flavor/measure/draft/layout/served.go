@@ -25,6 +25,8 @@ var servings = []*pattern.Pattern{
 	pattern.Of(sentence + `((?:yes|yep|yeah|yup)[ \t,]+(?:that's|thats|that is|it's|its|really|i know|you read that right)[^,.;!?\n]*)` + ends),
 	// "dry shake 1st"
 	pattern.Of(`(?i)[ \t](1st|2nd|3rd)[!]*` + ends),
+	// "shake x2"
+	pattern.Of(`(?i)\b(?:shake|shk|shaken)[ \t]+(x[ \t]?[23]|[23][ \t]?x)\b`),
 	// "tom c 4 tbl9"
 	pattern.Of(`(?i)\pL([ \t]+(?:(?:for|4|@|at|to)[ \t]+)?(?:table|tbl|seat|stool|booth)[ \t]?#?\d+)` + ends),
 	// "OJ first"

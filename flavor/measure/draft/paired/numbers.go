@@ -18,10 +18,12 @@ const (
 var (
 	// joined are numbers with signs between them: "4:2:1", "1-1-1", "50/50", "2 / ¾ / ¾"; listed have those of a
 	// list, and number is one of them. No fraction follows an "and", since "1 and ½" is one number.
-	joined = pattern.Of(`^(?:` + figure + `(?:(?:[ \t]+[/–-][ \t]+|[ \t]*:[ \t]*)` + figure + `)+|` + decimal + `(?:[:/–-]` + decimal + `)+)(?:[ \t.,:;–—-]|$|\n|/top\b|oz|ml|cl|ds?\b|dash|bsp?\b|tsp)`)
+	joined = pattern.Of(`^(?:` + figure + `(?:(?:[ \t]+[/–-][ \t]+|[ \t]*:[ \t]*)` + figure + `)+|` + decimal + `(?:[:/–-]` + decimal + `)+)(?:[ \t.,:;–—-]|$|\n|/top\b|oz|ml|cl|ds?h?\b|dash|bsp?\b|tsp)`)
 	listed = pattern.Of(`^` + figure + `(?:(?:[ \t]*\+[ \t]*|,[ \t]+)` + figure + `|[ \t]+(?:and|&)[ \t]+\d+(?:\.\d+)?)+(?:[ \t]*[(,:.–—-]|[ \t]|$|\n)`)
 	number = pattern.Of(`[13]/[2348]|\d*\.\d+|(?:\d+[ \t]?)?[½¼¾⅓⅔]|\d+`)
 	point  = pattern.Of(decimal)
+	// fraction is one number with blanks behind it, "3/4 3/4 3/4".
+	fraction = pattern.Of(`^[ \t]*[13]/[2348][ \t]*$`)
 )
 
 // leastApart is the fewest numbers with blanks alone between them.
@@ -34,6 +36,9 @@ func (s *script) ratioAt(i int) (ratio, bool) {
 		return ratio{}, false
 	}
 	written := joined.FindString(s.text[s.toks[i].Start:])
+	if fraction.MatchString(written) {
+		written = ""
+	}
 	if written == "" {
 		written = listed.FindString(s.text[s.toks[i].Start:])
 		r.listed = written != ""
@@ -82,7 +87,7 @@ func (s *script) ratioAt(i int) (ratio, bool) {
 }
 
 // dashes are what shorthand writes for a dash behind its number: "2d".
-var dashes = vocabulary.Words(`d ds`)
+var dashes = vocabulary.Words(`d ds dsh`)
 
 // equalAt reports whether "equal parts" stands at i.
 func (s *script) equalAt(i int) bool {

@@ -7,6 +7,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/drinks"
+	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/title"
 	"counterpour/flavor/measure/draft/token"
@@ -125,12 +126,12 @@ func (s *script) takeNames(r *ratio) bool {
 	for i < len(s.toks) && s.separates(i) {
 		i++
 	}
-	bracket := r.listed && i < len(s.toks) && s.toks[i].Is("(")
+	bracket := i < len(s.toks) && s.toks[i].Is("(")
 	if bracket {
-		i++
+		i = s.unitFirst(i+1, r)
 	}
 	for k := i; k < len(s.toks) && k-i < mostName && s.word(k); k++ {
-		if k+1 < len(s.toks) && (s.toks[k+1].Is(":") || s.toks[k+1].Is("(")) && len(s.resolver.Mentioned(s.written(i, k+1))) == 0 {
+		if k+1 < len(s.toks) && (s.toks[k+1].Is(":") || s.toks[k+1].Is("(") || s.toks[k+1].Is("-") && !s.toks[k+1].Glued) && len(s.resolver.Mentioned(s.written(i, k+1))) == 0 {
 			r.title = [2]int{i, k + 1}
 			i = k + 2
 			break
@@ -145,6 +146,16 @@ func (s *script) takeNames(r *ratio) bool {
 		return false
 	}
 	return r.end == len(s.toks) || s.toks[r.end].Kind == token.Mark || r.end < len(s.toks) && !s.separates(r.end) && s.nameAt(r.end, r.unit) == r.end
+}
+
+// unitFirst takes the unit of all numbers that a bracket begins with: "2:1:.75 (oz, white rum, lime, simple)".
+func (s *script) unitFirst(i int, r *ratio) int {
+	u, k := entry.UnitAt(s.line(i))
+	if k == 0 || !u.Jigger() || r.unit != "" || i+k >= len(s.toks) || !s.toks[i+k].Is(",") {
+		return i
+	}
+	r.unit = u
+	return i + k + 1
 }
 
 // namesBefore finds as many names right before a ratio as it has numbers, from the first word on or behind
@@ -183,9 +194,10 @@ func (s *script) namesBefore(r *ratio) bool {
 func (s *script) namesFrom(i, until int, r *ratio) bool {
 	r.names = nil
 	for r.equal || len(r.names) < len(r.numbers) {
+		i = s.dashesFirst(i, r)
 		to := i
 		if i < until {
-			to = s.nameAt(i, r.unitOf(len(r.names)))
+			to = s.bracketEnd(s.nameAt(i, r.unitOf(len(r.names))))
 		}
 		if to == i && r.equal && len(r.names) >= leastPours {
 			break
@@ -207,6 +219,19 @@ func (s *script) namesFrom(i, until int, r *ratio) bool {
 		}
 	}
 	return true
+}
+
+// dashesFirst takes the word that measures the last number, before its name: "45/45/2: gin, vermouth, dashes bitters".
+func (s *script) dashesFirst(i int, r *ratio) int {
+	if r.equal || r.last != "" || len(r.names) != len(r.numbers)-1 {
+		return i
+	}
+	u, k := entry.UnitAt(s.line(i))
+	if k == 0 || u != flavor.Dash && !u.Spoon() {
+		return i
+	}
+	r.last = u
+	return i + k
 }
 
 // unitOf is the unit that is written of the number at i.

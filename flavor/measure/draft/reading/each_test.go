@@ -28,3 +28,9 @@ func TestOneAmountForAList(t *testing.T) {
 		assert.Error(t, err, text)
 	}
 }
+
+// Of two dashes the last may say for both that they are of bitters; how often a drink is shaken pours nothing.
+func TestSharedWordsOfDashes(t *testing.T) {
+	assert.Equal(t, "59 london-dry-gin, 22 lime-juice, 1 orange-bitters, 1 aromatic-bitters", listed(t, "gin 2oz lime 3/4 + dash orange & dash aromatic bitters. Shake, coupe"))
+	assert.Equal(t, "44 amaretto, 30 lemon-juice", listed(t, "amaretto 1.5 / lem 1 / shk x2 / rox"))
+}

@@ -23,6 +23,12 @@ func TestNumbersAndNamesApart(t *testing.T) {
 		"2 / ¾ / ¾ aged rum / lime / grapefruit cordial, shake, up":                  "59 aged-rum, 22 lime-juice, 22 grapefruit-cordial",
 		"gin / dry vermouth / triple sec\n25/15/45 ml\nstir, up":                     "25 london-dry-gin, 15 dry-vermouth, 45 triple-sec",
 		"no 4: lime/orgeat/gin = 25/15/45 ml, shake, rocks":                          "25 lime-juice, 15 orgeat, 45 london-dry-gin",
+		"White Lady, 40-30-20 (gin, triple sec, lemon). Shake. Chilled coupe.":       "40 london-dry-gin, 30 triple-sec, 20 lemon-juice",
+		"8:2:1 daiquiri - white rum : lime : simple. Shake. Up.":                     "240 white-rum, 60 lime-juice, 30 simple-syrup",
+		"daiq 2 : 1 : .75 (oz, white rum, lime, simple) shake, coupe":                "59 white-rum, 30 lime-juice, 22 simple-syrup",
+		"1.25 / 1 / 2dsh — rye / sherry (oloroso) / orange bitters. stir up":         "37 rye-whiskey, 30 oloroso-sherry, 2 orange-bitters",
+		"Quay 45/45/2: old tom gin, sweet vermouth, dashes orange bitters. stir":     "45 old-tom-gin, 45 sweet-vermouth, 2 orange-bitters",
+		"mezcal, lime, pineapple = 3/4 3/4 3/4, shake, rocks":                        "22 mezcal, 22 lime-juice, 22 pineapple-juice",
 		"gin lime sugar 60-25-15":                                                    "60 london-dry-gin, 25 lime-juice, 15 simple-syrup",
 		"Sidecar 2:1:1 cognac, triple sec, lemon — 100 ml in the tin before ice. Up": "50 cognac, 25 triple-sec, 25 lemon-juice",
 	} {
