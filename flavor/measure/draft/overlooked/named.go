@@ -212,17 +212,21 @@ var mayGoIn = pattern.Of(`(?i)[ \t]in$`)
 // swapsIn puts something in the place of something else.
 var swapsIn = pattern.Of(`(?i)\b(?:swap|swapped|replace|replaced|sub|subbed)[ \t]+(?:\pL+[ \t]+)+(?:for|with|by|out)\b`)
 
-// toldInName is the fault of a name of the drink that tells what goes into it, where that is not poured.
+// changesIn changes how much is poured: "half the sugar", "double the syrup for me".
+var changesIn = pattern.Of(`(?i)\b(?:double|half|halve|twice)[ \t]+(?:of[ \t]+)?the\b`)
+
+// toldInName is the fault of a name of the drink that tells what goes into it, where that is not poured, or that
+// changes how much is.
 func toldInName(name string, pours []flavor.Pour, b *naming.Resolver) *flavor.DataFault {
-	swaps := swapsIn.MatchString(name)
 	named := b.Mentioned(name)
+	swaps := swapsIn.MatchString(name) || changesIn.MatchString(name)
 	if !swaps && !goesIn.MatchString(name) && !(len(named) > 0 && mayGoIn.MatchString(name)) {
 		return nil
 	}
 	if !swaps && len(named) > 0 && !slices.ContainsFunc(named, func(p *flavor.Profile) bool { return !akin(p, pours) }) {
 		return nil
 	}
-	return measure.Invalid("ingredient", name, "%q may tell of something that is poured; write it on a line of its own with its amount, or \"%s %s\" if it is the name of the drink", name, draft.NamePrefix, name)
+	return measure.Invalid("ingredient", name, "%q may tell of something that is poured, or how much of it; write it on a line of its own with its amount, or \"%s %s\" if it is the name of the drink", name, draft.NamePrefix, name)
 }
 
 // listGoesOn reports whether pours follow a name on its line, parted from it as they are from each other: what is

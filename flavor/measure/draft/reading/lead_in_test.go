@@ -32,7 +32,7 @@ func TestWhatLeadsUpToAList(t *testing.T) {
 	}
 	for _, head := range []string{
 		"remember the umeboshi goes in too: ", "remember the bitters go in as well: ", "so we add the usual and a bit of egg white: ", "you want orgeat in it: ", "the orgeat goes in last: ", "the umeboshi goes in last: ",
-		"this is what the guest had before the rum one: ", "swap the simple for umeboshi: ", "we put the rest of the orgeat in: ",
+		"this is what the guest had before the rum one: ", "swap the simple for umeboshi: ", "we put the rest of the orgeat in: ", "please double the syrup for me: ", "half the sugar today: ",
 	} {
 		_, err := reading.Read(head+"50 ml gin, 25 ml lemon, 15 ml simple. shake, coupe", wholeCatalogue(t))
 		assert.Error(t, err, head)
