@@ -3,6 +3,7 @@ package onedrink
 import (
 	"strings"
 
+	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/pattern"
@@ -39,4 +40,26 @@ func Many(text string, told []string) (notes []string) {
 		notes = append(notes, measure.LineLocation(i+1)+": “"+said+"” tells of more than one drink; the amounts are taken as those of one, write those of one glass if they are not")
 	}
 	return notes
+}
+
+// makings are last words of what a house makes for its drinks, and leastMaking the fewest mL of it that one makes
+// at once; common practice, no source.
+var makings = token.Words(`syrup cordial oleo shrub tincture grenadine orgeat falernum`)
+
+const leastMaking = 150.0
+
+// Makes returns a note where what was read is what a house makes for its drinks, and no drink: its name says so,
+// much of it is made, and no spirit is in it.
+func Makes(s *flavor.Spec) []string {
+	words, all := strings.Fields(strings.ToLower(strings.Trim(s.Name, " :"))), 0.0
+	for i := range s.Pours {
+		if s.Pours[i].Profile.Class.Part() == flavor.PartBase {
+			return nil
+		}
+		all += s.Pours[i].ML
+	}
+	if len(words) == 0 || !makings[words[len(words)-1]] || all < leastMaking {
+		return nil
+	}
+	return []string{"“" + s.Name + "” is what a house makes for its drinks, and no drink; keep it with what the house makes, since a score tells nothing of it"}
 }

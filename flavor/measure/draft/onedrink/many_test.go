@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+
+	"counterpour/flavor"
 )
 
 // Words that tell of more than one drink are told back: common practice, no source.
@@ -21,4 +23,18 @@ func TestMany(t *testing.T) {
 		assert.Empty(t, Many(text, nil), text)
 	}
 	assert.Empty(t, Many("serves 2", []string{"line 1: “serves 2” is skipped: the amounts are taken as those of one drink"}), "told already")
+}
+
+// Raspberries and sugar by the pound are a syrup, and a sour of that name is a drink: common practice, no source.
+func TestMakes(t *testing.T) {
+	sugar, rum := &flavor.Profile{Class: flavor.ClassSugar}, &flavor.Profile{Class: flavor.ClassRum}
+	syrup := flavor.Spec{Name: "Plum syrup", Pours: []flavor.Pour{{Profile: sugar, ML: 400}}}
+	assert.Len(t, Makes(&syrup), 1)
+	for _, s := range []flavor.Spec{
+		{Name: "Plum sour", Pours: syrup.Pours},
+		{Name: "Plum shrub", Pours: []flavor.Pour{{Profile: sugar, ML: 30}}},
+		{Name: "Rum shrub", Pours: []flavor.Pour{{Profile: rum, ML: 400}}},
+	} {
+		assert.Empty(t, Makes(&s), s.Name)
+	}
 }

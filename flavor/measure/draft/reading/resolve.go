@@ -76,6 +76,7 @@ func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 	if err == nil {
 		if len(out.Faults) == 0 && !out.Several {
 			out.Spec.Notes = append(out.Spec.Notes, onedrink.Many(d.String(), out.Spec.Notes)...)
+			out.Spec.Notes = append(out.Spec.Notes, onedrink.Makes(&out.Spec)...)
 		}
 		err = out.dress(d.String(), f)
 	}
