@@ -90,6 +90,7 @@ func TestFixesGoNoFurtherThanTheFault(t *testing.T) {
 		{"3 oz vodka\n1 oz orange juice\nbuild, long", "orange juice instead of 1 oz", 0, 0},
 		{"3/4 oz gin\n3/4 oz dry vermouth\n3/4 oz triple sec\n3/4 oz lemon juice\n3/4 oz absinthe\nshake, up", "absinthe instead of ¾ oz", 8, 0.5},
 		{"1 1/2 oz brandy\n3 oz whole milk\n3/4 oz simple syrup\n1 whole egg\n4 g ground nutmeg\nshake, rocks", "nutmeg instead of 4 g", 2, 0.05},
+		{"3 oz gin\n1/4 oz lemon juice\n1/4 oz simple syrup\nshake, up", "gin instead of 3 oz, and pour ½ oz simple syrup", 0, 0},
 		{"1/2 oz light orange bitter aperitif\n2 oz prosecco\n6 oz soda water\nbuild, long", "soda water instead of 6 oz", 75, 40},
 		{"60 ml japanese whisky\n5 ml demerara syrup\n20 ml soy sauce\nstir, rocks", "leave out the soy sauce, and add 2 dashes aromatic bitters", 0, 0},
 	} {

@@ -106,14 +106,23 @@ func (f *fixing) byServing() error {
 		pour := x.Pours(f.spec)[0]
 		p := &f.spec.Pours[pour]
 		to := measure.Snap(mostBaseML, p.Unit, p.Profile)
-		if per, ok := measure.MLPerUnit(p.Unit, p.Profile); ok && to > 0 && p.ML > mostServed*mostBaseML {
+		per, ok := measure.MLPerUnit(p.Unit, p.Profile)
+		if !ok || to <= 0 || to*per >= p.ML {
+			continue
+		}
+		if p.ML > mostServed*mostBaseML || p.ML-x.MoveML < leastServed {
 			return f.thenMend(&candidate{changes: []change.Change{change.To(p, pour, p.Unit, to, to*per)}, asked: i}, 2)
 		}
 	}
 	return nil
 }
 
-const mostServed = 2.5 // times what a guest is served; judged
+// Of what a guest is served of a base, mostServed times that is far too much. Where a fault would leave
+// less than leastServed mL, it is the rest of the drink that there is too little of. Judged.
+const (
+	mostServed  = 2.5
+	leastServed = 25.0
+)
 
 // thenMend mends the draft with one pour moved, by so many changes more at most.
 func (f *fixing) thenMend(c *candidate, most int) error {
@@ -128,6 +137,11 @@ func (f *fixing) thenMend(c *candidate, most int) error {
 	then.byFaults()
 	if err := then.byAdding(); err != nil {
 		return err
+	}
+	if most > 1 && !then.mended() {
+		if err := then.byPairs(); err != nil {
+			return err
+		}
 	}
 	if first.ToML == 0 { // what was poured in its place by mistake
 		if err := then.byCompanions(); err != nil {
