@@ -36,11 +36,16 @@ var undressed = &Profile{ID: "garnish", Name: "garnish", Unread: true}
 func Undressed() *Profile { return undressed }
 
 // Held lists what a guest takes in with the drink: its pours, in order, then what is laid on
-// it. A drink whose garnish or rim was never looked up holds [Undressed].
+// it. A drink whose garnish or rim was never looked up holds [Undressed]; what a bar put into a bottle of its own
+// may carry anything where nobody has stated it.
 func (s *Spec) Held() []*Profile {
 	out := make([]*Profile, 0, len(s.Pours)+len(s.Dressings))
 	for i := range s.Pours {
 		out = append(out, s.Pours[i].Profile)
+		if w := s.Pours[i].Match.Steeped; w != "" {
+			name := w + " in " + s.Pours[i].Profile.Name
+			out = append(out, &Profile{ID: name, Name: name, Unread: true})
+		}
 	}
 	for i := range s.Dressings {
 		out = append(out, s.Dressings[i].Profile)

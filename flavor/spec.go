@@ -69,6 +69,7 @@ type Match struct {
 	Asked    string
 	How      MatchHow
 	Inferred []string // what was not written and was worked out, see the Inferred words
+	Steeped  string   // what a bar put into the bottle, where nobody has stated what that may carry
 }
 
 // What of a pour may be inferred.

@@ -68,3 +68,12 @@ func TestEveryWordIsFound(t *testing.T) {
 func TestOfAllocatesNothing(t *testing.T) {
 	assert.Zero(t, testing.AllocsPerRun(100, func() { Of("corridors") }))
 }
+
+func TestGrown(t *testing.T) {
+	for _, w := range []string{"fig", "figs", "caraway", "nettle", "rowan", "berries", "woodruff", "pumpkin"} {
+		assert.True(t, Grown(w), w)
+	}
+	for _, w := range []string{"", "f", "table", "upholstery", "monday", "shaker", "zzxq", "zzz"} {
+		assert.False(t, Grown(w), w)
+	}
+}

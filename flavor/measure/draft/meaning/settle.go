@@ -135,13 +135,21 @@ func (r *resolver) settle(t *counting.Task) {
 	r.laidOn(t)
 }
 
+// unstated says that nobody has stated what an infusion may carry, where that is so.
+func unstated(h *naming.Found) string {
+	if h.Unstated {
+		return ", and nobody has stated what it may carry"
+	}
+	return ""
+}
+
 // say notes what of a name was inferred.
 func say(t *counting.Task, pl naming.Place) {
 	h := &t.Hit
 	switch {
 	case h.Infusion != "":
 		t.Infer(flavor.InferredName)
-		t.Notes = append(t.Notes, "“"+t.Line.Name+"” is read as "+h.Profile.Name+"; what “"+h.Infusion+"” brings to it is not counted")
+		t.Notes = append(t.Notes, "“"+t.Line.Name+"” is read as "+h.Profile.Name+"; what “"+h.Infusion+"” brings to it is not counted"+unstated(h))
 	case h.How == flavor.MatchFuzzy:
 		t.Notes = append(t.Notes, "“"+t.Line.Name+"” is read as "+h.Profile.Name)
 	case h.Inferred:

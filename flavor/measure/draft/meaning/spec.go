@@ -140,6 +140,14 @@ func (r *resolver) locate(t *counting.Task, f *flavor.DataFault) *flavor.DataFau
 	return own
 }
 
+// steeped is what was put into the bottle of a name, where nobody has stated what that may carry; else empty.
+func steeped(h *naming.Found) string {
+	if h.Unstated {
+		return h.Infusion
+	}
+	return ""
+}
+
 // pour works out the millilitres of a task.
 func pourOf(t *counting.Task) (flavor.Pour, *flavor.DataFault) {
 	if t.Fault != nil {
@@ -165,7 +173,7 @@ func pourOf(t *counting.Task) (flavor.Pour, *flavor.DataFault) {
 		asked = t.Hit.As // "bay leaf", where the unit is the last word of the name
 	}
 	return flavor.Pour{Profile: p, Amount: t.Amount, Unit: u, ML: ml, After: t.Line.After, Heat: manner.HeatOf(t.Line, p),
-		Match: flavor.Match{Asked: asked, How: t.Hit.How, Inferred: t.Inferred}}, nil
+		Match: flavor.Match{Asked: asked, How: t.Hit.How, Inferred: t.Inferred, Steeped: steeped(&t.Hit)}}, nil
 }
 
 // repeats reports whether a step, or an instruction to top, float or rinse,

@@ -31,8 +31,10 @@ func Poisons(name string) bool {
 	return slices.ContainsFunc(carrier.Words(name), func(w string) bool { return poisons[w] })
 }
 
-// poisons are words for what nobody drinks: common practice, no source.
-var poisons = token.Words(`bleach antifreeze detergent borax methanol turpentine kerosene ammonia lye isopropyl sanitizer sanitiser paraquat cyanide arsenic mercury charcoal`)
+// poisons are words for what nobody drinks, plants among them: common practice, no source.
+var poisons = token.Words(`hemlock nightshade belladonna foxglove digitalis oleander monkshood aconite wolfsbane datura jimsonweed thornapple mandrake henbane
+	yew laburnum hellebore larkspur delphinium rhododendron azalea daphne mistletoe hydrangea wisteria pokeweed tobacco ricin colchicum ragwort
+	bleach antifreeze detergent borax methanol turpentine kerosene ammonia lye isopropyl sanitizer sanitiser paraquat cyanide arsenic mercury charcoal`)
 
 // Loses says what a name says that there is, allergens or what comes from animals, and the record
 // of an ingredient does not carry; empty if there is nothing. Whoever takes the name for the

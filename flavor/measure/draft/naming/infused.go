@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/jargon"
+	"counterpour/flavor/measure/draft/lexicon"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/pattern"
 )
@@ -29,7 +30,8 @@ var infusedWith = pattern.Of(`(?i)^(.+?)\s+(?:infused|fat-washed|washed|steeped|
 
 // infused reads what bars put into a bottle themselves, such as "earl grey gin" or
 // "rosemary-infused honey", as the bottle. What went in is known, and brings no allergen;
-// the drink is told not to count it. What may bring one is a fault.
+// the drink is told not to count it. What may bring one is a fault. A plant or food that no ingredient tells of
+// counts as what may carry anything.
 func (b *Resolver) infused(name string, pl Place) (Found, bool) {
 	if m := infusedWith.FindStringSubmatch(name); m != nil {
 		name = m[2] + " infused " + m[1]
@@ -48,8 +50,9 @@ func (b *Resolver) infused(name string, pl Place) (Found, bool) {
 			continue
 		}
 		brings, known := b.flavouring(words[:len(words)-n])
+		steeped := !known && (f.Profile.Class.Steeped() || saysInfused(words)) && grows(words[:len(words)-n])
 		switch {
-		case !known:
+		case !known && !steeped:
 			return Found{}, false
 		case brings != "":
 			fault := flavor.Unknown("ingredient", name, nil, "%q is %s with something that may bring %s, which has to be stated; name the bottle in your stock, or write what brings it on a line of its own", name, f.Profile.Name, brings)
@@ -61,9 +64,29 @@ func (b *Resolver) infused(name string, pl Place) (Found, bool) {
 			}
 		}
 		f.How, f.Inferred, f.Infusion = flavor.MatchAlias, true, strings.Join(words[:len(words)-n], " ")
+		f.Unstated = steeped
 		return f, true
 	}
 	return Found{}, false
+}
+
+// plantParts are words for what of a plant goes in.
+var plantParts = token.Words(`leaf leaves root roots bark seed seeds flower flowers blossom blossoms petal petals bud buds tip tips needle needles cone cones husk husks pod pods wood stem stems`)
+
+// saysInfused reports whether a name says that something was put into the bottle: "crab apple gin" may be a gin
+// behind the name of a drink.
+func saysInfused(words []string) bool {
+	return slices.ContainsFunc(words, func(w string) bool { return infusing[w] })
+}
+
+// grows reports whether words name a plant or food that no ingredient of the catalogue tells of, and no poison: what the
+// last of them is, and before it words of the language.
+func grows(words []string) bool {
+	words = slices.DeleteFunc(slices.Clone(words), func(w string) bool { return infusing[w] || treated[w] || plantParts[w] })
+	last := len(words) - 1
+	return last >= 0 && lexicon.Grown(words[last]) && !Poisons(strings.Join(words, " ")) && !slices.ContainsFunc(words[:last], func(w string) bool {
+		return !lexicon.Grown(w) && !lexicon.Written(w)
+	})
 }
 
 // Brings returns the fault of a name that is a bottle with something put into it which may bring an allergen; nil
@@ -168,7 +191,7 @@ func (b *Resolver) flavouring(words []string) (brings string, known bool) {
 		}
 		p, n := b.flavour(words[i:])
 		if p == nil {
-			return "", false
+			return brings, false
 		}
 		for _, a := range flavor.Allergens() {
 			if _, may := p.Allergen(a); may {

@@ -126,7 +126,9 @@ func TestNamesAsBarsWriteThem(t *testing.T) {
 		{"lemmon juce", flavor.Ounce, "lemon-juice"}, // a slip in one word, the other cut short
 		{"honney syrp", flavor.Ounce, "honey-syrup"},
 		// what is not known stays so
-		{"jackfruit syrup", flavor.Ounce, ""},
+		{"cucamelon syrup", flavor.Ounce, ""},
+		{"jackfruit gin", flavor.Ounce, ""},               // a drink called jackfruit, or a gin with some in it
+		{"jackfruit syrup", flavor.Ounce, "simple-syrup"}, // what the fruit brings is told not to count
 		{"Zorblax", flavor.Ounce, ""},
 		{"cucamelon gin", flavor.Ounce, ""},
 	} {

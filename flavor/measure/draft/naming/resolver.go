@@ -50,6 +50,7 @@ type Found struct {
 	As       string // the name that was looked up
 	Dropped  string // what of the name was passed over
 	Infusion string // what was put into the bottle, which is not counted
+	Unstated bool   // nobody has stated what the infusion may carry
 	Fault    *flavor.DataFault
 }
 

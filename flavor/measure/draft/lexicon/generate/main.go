@@ -2,6 +2,10 @@
 // Debian has in its package wordnet-base:
 //
 //	go run ./generate /usr/share/wordnet > words.txt
+//	go run ./generate /usr/share/wordnet grown > grown.txt
+//
+// The second list is of the nouns that are a plant or food in half of their senses at least, the first among them
+// or none of the first list.
 //
 // The rule is that of package lexicon: see there. Words whose class tells already what they come from,
 // "vividly", are left out; words that endings would make of others, and which may be poured, are marked:
@@ -39,6 +43,12 @@ var (
 	things   = map[int]bool{6: true, 10: true}                                                           // artifact, communication
 )
 
+// The files of nouns of what is eaten and of plants.
+const (
+	food  = 13
+	plant = 20
+)
+
 // mostPourable is the largest share of the uses of a noun in WordNet's tagged texts in which it may
 // be something that can be poured.
 const mostPourable = 0.1
@@ -54,6 +64,8 @@ type word struct {
 	uses      map[int]int // of its nouns in tagged texts, by lexicographer file
 	noun      bool
 	first     int  // file of the first noun
+	senses    int  // of its nouns
+	grown     int  // how many of them are a plant or food
 	proper    bool // it is written with a capital
 	taints    bool // it is made of something pourable, or one of its nouns without uses is
 	verb, adj bool
@@ -61,14 +73,40 @@ type word struct {
 }
 
 func main() {
-	if len(os.Args) != 2 {
-		fatal(fmt.Errorf("name the folder of WordNet's files, such as /usr/share/wordnet"))
+	if n := len(os.Args); n != 2 && !(n == 3 && os.Args[2] == "grown") {
+		fatal(fmt.Errorf("name the folder of WordNet's files, such as /usr/share/wordnet, and behind it nothing or the word grown"))
 	}
 	w, err := read(os.Args[1])
 	if err != nil {
 		fatal(err)
 	}
+	write := (*wordnet).listed
+	if len(os.Args) == 3 {
+		write = (*wordnet).grown
+	}
 	out := bufio.NewWriter(os.Stdout)
+	write(w, out)
+	if err := out.Flush(); err != nil {
+		fatal(err)
+	}
+}
+
+// leastGrown is the fewest letters of a plant or a food: "fig".
+const leastGrown = 3
+
+// grown writes the words of letters alone that are a plant or food in their first sense and in half of all, or in
+// half of all while they are in no class; no names.
+func (w *wordnet) grown(out *bufio.Writer) {
+	for _, lemma := range slices.Sorted(maps.Keys(w.words)) {
+		o := w.words[lemma]
+		if 2*o.grown >= o.senses && o.grown > 0 && (o.first == food || o.first == plant || w.classes(lemma) == "") && !o.properAlone() && len(lemma) >= leastGrown && strings.Trim(lemma, "abcdefghijklmnopqrstuvwxyz") == "" {
+			fmt.Fprintln(out, lemma)
+		}
+	}
+}
+
+// listed writes the words that name nothing that can be poured, with the letters of their classes.
+func (w *wordnet) listed(out *bufio.Writer) {
 	for _, lemma := range w.lemmas() {
 		classes := w.classes(lemma)
 		formed := lexicon.Formed(lemma, func(stem string) lexicon.Class { return lexicon.ClassOf(w.classes(stem)) })
@@ -79,9 +117,6 @@ func main() {
 			continue
 		}
 		fmt.Fprintf(out, "%s %s\n", lemma, classes)
-	}
-	if err := out.Flush(); err != nil {
-		fatal(err)
 	}
 }
 
@@ -179,6 +214,9 @@ func (w *wordnet) noun(f []string) {
 			o.first = file
 		}
 		o.uses[file] += uses
+		if o.senses++; file == food || file == plant {
+			o.grown++
+		}
 		all += uses
 		o.taints = o.taints || uses == 0 && eaten[file]
 		animal = animal || uses == 0 && (file == 5 || file == 8)
