@@ -44,6 +44,10 @@ func (r *reader) row(n int, line entry.Span) bool {
 	if r.table == nil {
 		return r.quotedRow(n, line)
 	}
+	if sheet.Ruled(r.text[line.Start:line.End]) {
+		r.entry(KindRemark, n, line)
+		return true
+	}
 	if len(r.d.Lines) > 0 && r.table.Sums(r.text, line) {
 		r.skips(n, r.lex(line))
 		r.entry(KindRemark, n, line)

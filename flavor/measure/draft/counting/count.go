@@ -49,10 +49,10 @@ var rules = []struct {
 	}, fits: always, unit: flavor.Sprig},
 	{about: func(t *Task, _ comes) bool { return t.juicy() }, fits: (*Task).fruits, unit: flavor.Piece},
 	{about: func(t *Task, in comes) bool {
-		return in.piece && (t.Line.Muddled || t.Line.Cut) && t.Amount <= mostPieces
+		return in.piece && (t.Line.Muddled && (t.Whole() || !t.small()) || t.Line.Cut) && t.Amount <= mostPieces
 	}, fits: always, unit: flavor.Piece},
 	{about: func(t *Task, in comes) bool {
-		return in.piece && t.Amount <= mostBerries && (t.Whole() || t.Amount == 0.5)
+		return in.piece && t.Amount <= mostBerries && (t.Whole() || t.Amount == 0.5 && !t.small()) // nobody cuts a berry
 	}, fits: always, unit: flavor.Piece},
 	{about: func(t *Task, in comes) bool {
 		return in.slice && t.Base.Profile.Class.Solid() && t.Whole()

@@ -23,6 +23,7 @@ var Words = map[string]Kind{
 	"in tin": Pours, "in shaker": Pours, "in glass": Pours, "in the glass": Pours, "build order": Pours, "mix": Pours, "specs": Pours, "combine": Pours,
 	"modifiers": Pours, "modifier": Pours, "citrus": Pours, "sweet": Pours, "sour": Pours, "strong": Pours, "weak": Pours, "after": Pours, "add": Pours,
 	"cheater": Pours, "length": Pours, "ln": Pours, "len": Pours, "lengthener": Pours, "mixer": Pours, "fizz": Pours, "herb": Pours, "herbs": Pours, "fruit": Pours, "egg": Pours, "seasoning": Pours, "bitters": Pours, "spirit": Pours, "spirits": Pours, "liqueur": Pours, "short tin": Pours, "large tin": Pours, "small tin": Pours,
+	"juice": Pours, "juices": Pours, "syrup": Pours, "syrups": Pours, "topper": Pours,
 	"split": Pours, "split base": Pours, "flav": Pours, "flavour": Pours, "flavor": Pours, "other": Pours, "others": Pours, "extra": Pours, "extras": Pours,
 	"texture": Pours, "dairy": Pours, "froth": Pours, "savoury": Pours, "aromatics": Pours, "dilution": Pours, "sweetener": Pours, "acid": Pours, "mod": Pours, "mods": Pours, "accent": Pours, "foam": Pours, "finish": Pours,
 	"method": Serving, "build": Serving, "meth": Serving, "met": Serving, "how made": Serving, "service": Serving, "serve": Serving, "served": Serving, "ice": Serving, "technique": Serving, "style": Serving,

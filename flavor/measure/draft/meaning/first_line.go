@@ -65,7 +65,7 @@ func (r *resolver) takeSum(l *entry.Line) bool {
 		return false
 	}
 	r.name = draft.StripBullet(l.Asked)
-	r.note(measure.LineLocation(l.Number) + ": “" + r.name + "” is read as the name of the drink: it is what the lines below come to")
+	r.note(measure.LineLocation(l.Number) + ": “" + r.name + "” is read as the name of the drink: it is what the other pours come to")
 	return true
 }
 
@@ -162,6 +162,9 @@ func (r *resolver) sumsUp(l *entry.Line) bool {
 	d := r.draft
 	total, ok := measure.MLPerUnit(l.Unit, nil)
 	total *= l.Amount
+	if ok && total >= leastHeaded && len(d.Lines) > 2 && headsByColon(d.String(), l) {
+		return true
+	}
 	bracketed := strings.HasSuffix(strings.TrimSpace(d.String()[:l.AmountAt.Start]), "(")
 	if !ok || total < leastTotal || l.AmountAt.Start < l.NameAt.Start || len(d.Lines) <= leastSummed && !(bracketed && len(d.Lines) > 2) || d.Lines[1].Number == l.Number {
 		return false
@@ -178,6 +181,16 @@ func (r *resolver) sumsUp(l *entry.Line) bool {
 		}
 	}
 	return math.Abs(sum-total) <= sumsWithin*total
+}
+
+// leastHeaded is from how many mL on a size in a bracket before a colon is that of all behind it; common practice.
+const leastHeaded = 400
+
+// headsByColon reports whether the amount of a line stands in a bracket between its name and a colon: "Sour mix
+// (1 L): 400 ml lemon, ...".
+func headsByColon(text string, l *entry.Line) bool {
+	end := max(l.AmountAt.End, l.UnitAt.End)
+	return l.AmountAt.Start >= l.NameAt.End && strings.HasSuffix(strings.TrimSpace(text[:l.AmountAt.Start]), "(") && strings.HasPrefix(strings.ReplaceAll(text[end:], " ", ""), "):")
 }
 
 // pouredBelow reports whether a line below the first pours what the first names without an

@@ -34,10 +34,17 @@ var (
 	evenly = pattern.Of(`(?i)\b(?:1:1(?::1)*|50/50|50:50)[ \t]+(?:of[ \t]+)?(\pL[^\d\n]*?` + speech.Amount + `[ \t]+(?:of[ \t]+)?each\b)`)
 )
 
+// paged is a bracket that tells where the house keeps its recipes: "(prep book p3)", "(see page 12)".
+var paged = pattern.Of(`(?i)[ \t]*\([ \t]*(?:see[ \t]+)?(?:(?:prep|recipe|house|spec|bar)[ \t]+)?(?:(?:book|sheet|folder|binder)(?:[ \t,]+(?:p|pg|page|no|tab)?\.?[ \t]*\d{1,3})?|(?:p|pg|page)\.?[ \t]*\d{1,3})[ \t]*\)`)
+
 // cards tells such turns as any draft does.
 func (p *Plain) cards() {
 	p.backward(optional, func(at []int) {
 		p.replace(at[0], at[1], p.Text[at[2]:at[3]]+p.Text[at[4]:at[5]]+" optional"+p.Text[at[6]:at[7]])
+	})
+	p.backward(paged, func(at []int) {
+		p.Aside = append(p.Aside, strings.Trim(p.Text[at[0]:at[1]], " \t()"))
+		p.replace(at[0], at[1], "")
 	})
 	p.backward(ofAgave, func(at []int) {
 		p.Aside = append(p.Aside, strings.Trim(p.Text[at[0]:at[1]], " \t()"))

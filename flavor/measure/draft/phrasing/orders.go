@@ -34,15 +34,26 @@ func (p *Plain) orders() {
 }
 
 var (
-	// dryWet are a dry shake and a wet one, as prep cards clip them, and doubleStrain stands alone or before a
+	// dryWet and wet are a dry shake and a wet one, as prep cards clip them, and doubleStrain stands alone or before a
 	// glass.
 	dryWet       = pattern.Of(`\b(?:DS|D/S|ds|d/s)[ \t]*(?:,|/|\+|&|then|>|->|→)?[ \t]*(?:WS|W/S|ws|w/s|shake|SHAKE|Shake)\b`)
+	wet          = pattern.Of(`(?i)\bdry[ \t]*(?:,|/|\+|&|-|–|then|and|>|->|→)[ \t]*wet(?:[ \t]+sh(?:ake|aken|k)?)?([ \t]*(?:[,;/|.)\n]|$))`)
 	doubleStrain = pattern.Of(`(?m)(?:^|[,;/|.][ \t]*)(DS|D/S|d/s)([ \t]*(?:[,;/|.]|$)|[ \t]+(?:into|to|in|over)\b)`)
+)
+
+var (
+	// halfRim is a rim that is dressed on one side, whose half stands behind what dresses it, and rimHalf one whose
+	// half is a figure behind a sign. Behind a name without a sign that figure may be its amount.
+	halfRim = pattern.Of(`(?i)(?:^|[,;/|.\n–—>-][ \t]*|\b(?:rx|rocks|up|coupe|cpe|ice|glass|gls|shake|shk|strain)[ \t]+)((salt|sugar|chilli|chili|celery[ \t]salt|cinnamon|smoked[ \t]salt)[ \t]+(?:½|1/2)[ \t]*)rim\b`)
+	rimHalf = pattern.Of(`(?i)(?:^|[,;/|.\n–—>-][ \t]*)((?:½|1/2)[ \t]+)(?:(?:salt|sugar|chilli|chili|cinnamon|smoked[ \t]salt)[ \t]+)?rim\b`)
 )
 
 // clipped writes out how prep cards clip shaking and straining.
 func (p *Plain) clipped() {
 	p.backward(dryWet, func(at []int) { p.replace(at[0], at[1], "dry shake, shake") })
+	p.backward(wet, func(at []int) { p.replace(at[0], at[2], "dry shake, shake") })
+	p.backward(halfRim, func(at []int) { p.replace(at[2], at[3], "half "+p.Text[at[4]:at[5]]+" ") })
+	p.backward(rimHalf, func(at []int) { p.replace(at[2], at[3], "half ") })
 	p.backward(doubleStrain, func(at []int) { p.replace(at[2], at[3], "double strain") })
 }
 

@@ -24,6 +24,8 @@ var (
 	sizeOf = pattern.Of(`(?i)(?:,?[ \t]*\b(?:batch(?:[ \t]+(?:for|in))?|for|in|makes|fills)[ \t]+)?,?[ \t]*(?:\b(?:an?|one|the)[ \t]+)?(?:\b` + holds + `[ \t-]+` + holder + `\b|\b` + holder + `[ \t]+(?:of[ \t]+|for[ \t]+|\()?` + holds + `\b\)?)`)
 	// oneOf is that there is one of it, or for whom.
 	oneOf = pattern.Of(`(?i)[ \t,]*\b(?:an?|one|1)[ \t]+(?:jug|pitcher|carafe|bowl|batch|bottle)[ \t]*$`)
+	// inBracket is a size in a bracket behind the name of what is made, before its colon: "Sour mix (1 L):".
+	inBracket = pattern.Of(`(?i)[ \t]*\([ \t]*(?:(?:makes|for|yields)[ \t]+)?` + holds + `[ \t]*\)$`)
 	// sizeFirst is such a size before the name of the drink that fills the vessel.
 	sizeFirst = pattern.Of(`(?i)^[ \t]*(` + holds + `)[ \t]+(\pL[\pL'’ \t-]*[ \t]` + holder + `)$`)
 	// mixed is a size behind the name of a mix, that nothing parts from its pours.
@@ -32,7 +34,9 @@ var (
 	bottled = pattern.Of(`(?i)\b(?:an?|one|1)[ \t]+(?:bottle|btl)s?(?:[ \t]+of)?[ \t]+(\pL[\pL'’ \t-]*?)[ \t]*(?:\([ \t]*(\d{3,4})[ \t]?(?:ml)?[ \t]*\)|[ \t](\d{3,4})[ \t]?ml\b)`)
 	sized   = pattern.Of(`(?i)\b(?:an?|one|1)[ \t]+(?:bottle|btl)s?[ \t]*\([ \t]*(\d{3,4})[ \t]?(?:ml)?[ \t]*\)[ \t]*(?:of[ \t]+)?(\pL)`)
 	// portion is how much of a batch makes a drink.
-	portion = pattern.Of(`(?i)(?:^|[.;:,\n/|][ \t]*)((?:to[ \t]+serve[ \t]*[:,]?[ \t]*)?(?:(shak|stir|swizzl)(?:e|ed)?|serve|pour|dose|portion|measure(?:[ \t]+out)?|decant)[ \t]+(?:up[ \t]+|out[ \t]+)?(?:\d{2,3}[ \t]?ml|\d{1,2}[ \t]?cl|[2-8](?:\.\d+|[½¼¾])?[ \t]?oz|\d{2,3})(?:[ \t]+(?:of[ \t]+(?:it|this|the[ \t]+(?:batch|mix|bottle))|ea(?:ch)?|(?:per|a)[ \t]+(?:serve|drink|glass|portion|guest|head)))?)([ \t]*(?:[,.;\n]|$)|[ \t]+(?:over|up|on|in|into|straight|neat|with|from)\b)`)
+	portion = pattern.Of(`(?i)(?:^|[.;:,\n/|][ \t]*)((?:to[ \t]+serve[ \t]*[:,]?[ \t]*)?(?:(shak|stir|swizzl)(?:e|ed)?(?:[ \t]+to[ \t]+order)?|serve|ladle(?:[ \t]+out)?|pour|dose|portion|measure(?:[ \t]+out)?|decant)[ \t]+(?:up[ \t]+|out[ \t]+)?(?:\d{2,3}[ \t]?ml|\d{1,2}[ \t]?cl|[2-8](?:\.\d+|[½¼¾])?[ \t]?oz|\d{2,3})(?:[ \t]+(?:of[ \t]+(?:it|this|the[ \t]+(?:batch|mix|bottle))|ea(?:ch)?|(?:per|a)[ \t]+(?:serve|drink|glass|portion|guest|head)|per))?)([ \t]*(?:[,.;\n]|$)|[ \t]+(?:over|up|on|in|into|straight|neat|with|from)\b)`)
+	// perServe is the same with the amount at its end, or at its beginning: "Shake per serve, 105 ml", "100 ml pour".
+	perServe = pattern.Of(`(?i)(?:^|[.;:,\n/|][ \t]*)((?:(shak|stir|swizzl)(?:e|ed)?[ \t]+)?per[ \t]+(?:serve|drink|glass|portion|guest|head)[ \t]*[,:=–—-]?[ \t]*\d{2,3}[ \t]?ml|\d{2,3}[ \t]?ml[ \t]+(?:pours?|portions?|serves?|servings?|ladles?)(?:[ \t]+each)?)([ \t]*(?:[.;\n]|$))`)
 	// many drinks are told by amounts that no drink has.
 	large = pattern.Of(`(?i)(?:^|[^\d.])\d{3,}(?:[^\d]|$)|\b\d+(?:\.\d+)?[ \t]?l(?:itres?|iters?)?\b|\bbatch|\bbottle|\bx[ \t]?\d{2}\b`)
 	// imperial says which pint it is.
@@ -52,14 +56,8 @@ func (p *Plain) vessels() {
 		p.replace(at[0], at[1], size+" ml "+p.Text[at[2]:at[3]])
 	})
 	if large.MatchString(p.Text) {
-		p.backward(portion, func(at []int) {
-			p.tell(at[2], at[3], "is how much of it makes a drink, and pours nothing")
-			by := ""
-			if at[4] >= 0 {
-				by = map[byte]string{'t': "stir", 'h': "shake", 'w': "swizzle"}[p.Text[at[4]+1]|0x20]
-			}
-			p.replace(at[2], at[3], by)
-		})
+		p.backward(portion, p.portions)
+		p.backward(perServe, p.portions)
 	}
 	p.backward(imperial, func(at []int) {
 		if n := counted[strings.ToLower(p.Text[at[2]:at[3]])]; n > 0 {
@@ -75,6 +73,20 @@ func (p *Plain) vessels() {
 	p.chores()
 	p.thousands()
 	p.headed()
+}
+
+// portions sets aside how much of a batch makes a drink, and keeps how that is mixed. It does so only where the
+// rest is that of a batch.
+func (p *Plain) portions(at []int) {
+	if !large.MatchString(p.Text[:at[2]] + p.Text[at[3]:]) {
+		return
+	}
+	p.tell(at[2], at[3], "is how much of it makes a drink, and pours nothing")
+	by := ""
+	if at[4] >= 0 {
+		by = map[byte]string{'t': "stir", 'h': "shake", 'w': "swizzle"}[p.Text[at[4]+1]|0x20]
+	}
+	p.replace(at[2], at[3], by)
 }
 
 var (
@@ -141,6 +153,8 @@ func (p *Plain) headed() {
 		title = title[m[4]:m[5]]
 	} else if m := sizeOf.FindStringIndex(title); m != nil {
 		title = strings.TrimSpace(title[:m[0]] + " " + strings.TrimLeft(title[m[1]:], " \t,"))
+	} else if m := inBracket.FindStringIndex(title); m != nil && p.Text[at[3]] == ':' {
+		title = title[:m[0]]
 	} else if m := oneOf.FindStringIndex(title); m != nil {
 		title = title[:m[0]]
 	}

@@ -25,8 +25,15 @@ func TestVersionsAreAskedAbout(t *testing.T) {
 		require.ErrorContains(t, err, "two versions of one drink", text)
 		assert.ErrorContains(t, err, "keep one version", text)
 	}
+	for _, text := range []string{
+		"30 ml aged rum\n30 ml dark rum\n20 lime\n10 lime\n15 simple",
+		"60 ml rye\n30 ml lemon\n20 ml maple syrup\n15 ml maple syrup\nshake",
+	} {
+		_, err := reading.Read(text, x)
+		assert.ErrorContains(t, err, "in place of the other", text)
+	}
 	for text, pours := range map[string]int{
-		"30 ml aged rum\n30 ml dark rum\n20 lime\n10 lime\n15 simple":                      5,
+		"30 ml aged rum\n30 ml dark rum\n20 lime\n15 simple\n10 lime":                      5,
 		"30 ml gin\n20 ml lemon\n20 ml gin\n10 ml lemon\n15 ml simple":                     5,
 		"45 ml dark rum, 20 ml lime, 15 ml simple\nfloat 15 ml dark rum\n2 dashes bitters": 5,
 		"2 oz gin, 1/2 oz lemon, 1/2 oz simple\n\n1/4 oz lemon on top":                     4,

@@ -46,7 +46,7 @@ var roles = func() map[string]role {
 top topper float fizz bubbles accent split strong weak other extra component wine fruit herb egg foam what zutat zutaten ingrediente ingredientes ingredienti ingrédient ingrédients`,
 		amount: `qty quantity amount amt measure meas volume vol pour dose spec count menge cantidad quantità quantité`,
 		unit:   `unit units uom einheit unidad unité`,
-		apart: `cost costs price prices note notes gp abv vol% %vol alc proof supplier brand code sku stock par kcal cal type role category cat comment comments remark remarks source margin total ext
+		apart: `cost costs price prices note notes gp abv vol% %vol alc proof supplier brand code sku id nr ref stock par kcal cal type role category cat comment comments remark remarks source margin total ext
 allergen allergens % $ £ € sell rrp`,
 	} {
 		for _, w := range strings.Fields(words) {

@@ -72,6 +72,7 @@ func Head(text string, line entry.Span) (*Table, bool) {
 		}
 		t.columns = append(t.columns, col)
 	}
+	t.measured()
 	if known < leastKnown || strange > known/2 || sign == gap && strange > 0 {
 		return nil, false
 	}
@@ -87,6 +88,28 @@ func Head(text string, line entry.Span) (*Table, bool) {
 	}
 	t.pair()
 	return t, true
+}
+
+// measured takes a column that is headed like one of names before it, and by a unit, as that of its amounts:
+// "spirit,spirit_ml".
+func (t *Table) measured() {
+	heads := map[string]bool{}
+	for i := range t.columns {
+		c := &t.columns[i]
+		if c.role != name {
+			continue
+		}
+		words := wordsOfHead(c.head)
+		if c.unit != "" && len(words) > 1 && heads[strings.Join(words[:len(words)-1], " ")] {
+			c.role = amount
+		}
+		heads[strings.Join(words, " ")] = true
+	}
+}
+
+// Ruled reports whether a line is the rule under the head of a table, and holds no word: "|---|:-:|".
+func Ruled(line string) bool {
+	return strings.Contains(line, stroke) && strings.Contains(line, "--") && strings.Trim(line, "|-:+= \t\r") == ""
 }
 
 // namesDrink reports whether a line gives the name of a drink by its label, whatever signs are in

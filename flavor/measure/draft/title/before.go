@@ -103,7 +103,9 @@ func (l *line) sentences() int {
 // impliesPour reports whether the name of a line would be a pour if it stood alone: "Vermouth
 // spritz: 60 bianco, ...".
 func (l *line) impliesPour() bool {
-	return l.in[0].Pour.Shape == entry.ShapeImplied && (l.parted(1, ":", "=") || l.in[1].Sep == "-" && len(l.in) > 2) && l.states(1)
+	toks := l.in[0].Toks
+	spritzer := len(toks) > 1 && toks[len(toks)-1].Text == "spritzer" // in English a drink and no measure
+	return l.in[0].Pour.Shape == entry.ShapeImplied && (l.parted(1, ":", "=") || l.in[1].Sep == "-" && len(l.in) > 2 || spritzer && l.parted(1, "/", ",", ";", "|", ".")) && l.states(1)
 }
 
 // inTwo returns how many pieces are a name in two parts, 0 if none are: "NA - Ginger fizz: 1 ginger
