@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/pattern"
 )
 
@@ -21,6 +22,9 @@ var nameHints = []struct {
 
 // servedFrozen says of the drink, and not of its glass, that it is frozen.
 var servedFrozen = pattern.Of(`(?i)\b(?:served?|serving)[ \t]+(?:it[ \t]+)?frozen\b(?:[ \t]*(?:[.,;:/|)\n]|$)|[ \t]+(?:in|into|over|up|style|as)\b)`)
+
+// lastCube is a cube that a draft ends in, on a line or in a sentence of its own: one of sugar is crushed before.
+var lastCube = pattern.Of(`(?i)(?:\n|[.;][ \t])[ \t]*cube[ \t]*\.?\s*$`)
 
 // byName takes method and service from the name of a drink where nothing else says them.
 func (w *words) byName(s *flavor.Spec) {
@@ -45,5 +49,33 @@ func (w *words) byName(s *flavor.Spec) {
 			s.Service = h.service
 			w.note("no service stated: " + string(h.service) + ", since the name says “" + h.word + "”")
 		}
+	}
+	w.byWordsOfService(s)
+	if s.Service == "" && s.Glass == "" && lastCube.MatchString(w.draft.String()) {
+		s.Service = flavor.Rocks
+		w.note("no service stated: rocks, since “cube” is read as one of ice; write “sugar cube” if it is one of sugar")
+	}
+}
+
+// byWordsOfService takes method and service from a name that is nothing but words for them, as a first line
+// "crushed ice" is, or that ends in the ice of the drink: "Low Tide big rock". One word at the end may be of the
+// name, and so may a glass.
+func (w *words) byWordsOfService(s *flavor.Spec) {
+	name := strings.Fields(strings.Trim(s.Name, " .,:;!?"))
+	for i := range name {
+		said := strings.Join(name[i:], " ")
+		of := serving.Of(said)
+		if len(of.Unknown) > 0 || of.Conflict != nil || of.Glass != "" || i > 0 && (!of.Iced || i+1 == len(name)) {
+			continue
+		}
+		if of.Method != "" && s.Method == "" && i == 0 {
+			s.Method = of.Method
+			w.note("no method stated: " + string(of.Method) + ", since the name says “" + said + "”")
+		}
+		if of.Service != "" && s.Service == "" && s.Glass == "" {
+			s.Service = of.Service
+			w.note("no service stated: " + string(of.Service) + ", since the name says “" + said + "”")
+		}
+		return
 	}
 }

@@ -65,12 +65,44 @@ func (b *Resolver) withoutEpithets(name string, pl Place) (Found, bool) {
 			for _, o := range slices.Concat(words[:i], words[i+1:]) {
 				rest = append(rest, o.text)
 			}
-			if f, ok := b.barely(strings.Join(rest, " "), w, pl); ok {
+			f, ok := b.barely(strings.Join(rest, " "), w, pl)
+			if ok && kind == jargon.Colour && f.Infusion != "" {
+				f, ok = b.ofColour(words, i, &f, pl)
+			}
+			if ok {
 				return f, true
 			}
 		}
 	}
 	return Found{}, false
+}
+
+// ofColour returns what is poured where a colour stands beside what was put into a bottle, so that no bottle of
+// another colour is: of a "dark & spicy rum" the rum is dark. Without a sign between them the colour may be of what
+// was put in, "black pepper rum", and where a bottle of that colour is another one it is asked.
+func (b *Resolver) ofColour(words []beside, at int, f *Found, pl Place) (Found, bool) {
+	colour := words[at].text
+	if shade := jargon.Shade(colour); shade != "" {
+		colour = shade
+	}
+	p, _, ok := b.Named(colour + " " + words[len(words)-1].text)
+	if !ok || p == f.Profile {
+		return *f, true
+	}
+	if !pl.allows(p) || at+2 >= len(words) || words[at+1].text != "&" && words[at+1].text != "and" {
+		return Found{}, false
+	}
+	said := make([]string, 0, len(words))
+	for i, w := range words[:len(words)-1] {
+		if i != at && i != at+1 {
+			said = append(said, w.text)
+		}
+	}
+	with, bottle := strings.Join(said, " "), words[len(words)-1].text
+	if q, _, ok := b.Named(with + " " + bottle); ok && pl.allows(q) { // "dark and spiced rum"
+		return Found{Profile: q, How: flavor.MatchAlias, As: with + " " + bottle, Inferred: true, Dropped: words[at].text + " " + words[at+1].text}, true
+	}
+	return Found{Profile: p, How: flavor.MatchAlias, As: colour + " " + bottle, Inferred: true, Infusion: with}, true
 }
 
 // barely looks up what is left of a name without an epithet. What then may mean several things is asked, and a whole

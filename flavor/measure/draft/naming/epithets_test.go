@@ -28,6 +28,11 @@ func TestEpithetsArePassedOver(t *testing.T) {
 		{"bottle-fermented sparkling wine", "brut-champagne", ""},
 		{"double distilled vodka", "vodka", "double distilled"},
 		{"imported dry vermouth", "dry-vermouth", "imported"},
+		// a colour beside what was put in is of the bottle, and is asked where it may be of either
+		{"dark & spicy rum", "dark-rum", ""},
+		{"gold and smoky rum", "gold-rum", ""},
+		{"dark and spiced rum", "spiced-rum", "dark and"},
+		{"dark spicy rum", "", ""},
 		// what may be tasted, or tells bottles apart, is asked
 		{"fruity white rum", "", ""},
 		{"smoky vodka", "", ""},

@@ -69,7 +69,10 @@ func (p *Plain) sentences() {
 	p.Text = spoonOf.ReplaceAllString(p.Text, "$1$2")
 	p.spoons()
 	p.backward(side, func(at []int) { p.aside(at[4], at[5]) })
-	p.Text = peelOf.ReplaceAllString(p.Text, "$1 $2 peels")
+	p.backward(peelOf, func(at []int) {
+		p.tell(at[0], at[1], "is read as one piece of peel of each fruit")
+		p.replace(at[0], at[1], p.Text[at[2]:at[3]]+" "+p.Text[at[4]:at[5]]+" peels")
+	})
 	p.Text = glassOf.ReplaceAllString(p.Text, "$2 $1")
 	p.handbook()
 	p.Text = adding.ReplaceAllString(p.Text, ", $1")

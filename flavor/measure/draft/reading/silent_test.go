@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"counterpour/flavor/measure/draft/reading"
 )
@@ -50,4 +51,13 @@ func TestWhatMayBeAnotherBottleIsAskedFor(t *testing.T) {
 		s, err := reading.Read(text, wholeCatalogue(t))
 		assert.Error(t, err, "%q is read as %v", text, s.Pours)
 	}
+}
+
+// The peel of a whole fruit is poured as a piece of it, which is told.
+func TestPeelOfAWholeFruitIsTold(t *testing.T) {
+	text := "Peel of 1 orange\n2 oz rye\n1/4 oz maple\nstir"
+	assert.Equal(t, "0 orange-peel, 59 rye-whiskey, 7 maple-syrup", listed(t, text))
+	s, err := reading.Read(text, wholeCatalogue(t))
+	require.NoError(t, err)
+	assert.Contains(t, s.Notes, "“Peel of 1 orange” is read as one piece of peel of each fruit")
 }

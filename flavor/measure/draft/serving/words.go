@@ -28,7 +28,7 @@ var methodTerms = map[flavor.Method][]string{
 		"dry then wet shake", "dry then wet", "dry and wet", "dry & wet", "dry wet", "dry then ice", "dry and wet shake", "dry & wet shake", "dry wet shake", "double shake"},
 	flavor.Stir:    {"stir long", "long stir", "stirred long", "stir it long", "stir very long", "stir v long", "stir nice and long", "long stirred", "stir short", "short stir", "stir", "stir it up", "stir that up", "stir them up", "stirr", "stirred", "stirring", "stir down", "stirred down", "stir & strain", "stir and strain", "verre à mélange", "au verre à mélange", "vaso mezclador", "mixing glass", "rühren", "gerührt", "remover", "removido", "remuer", "mélanger", "mescolare", "roeren", "rör", "rør", "rør om", "rör om"},
 	flavor.Build:   {"build", "built", "building", "build in glass", "built in glass"},
-	flavor.Blend:   {"blend", "blended", "blender", "flash blend", "blitz", "frozen", "spindle mix", "whizz"},
+	flavor.Blend:   {"blend", "blended", "blender", "flash blend", "blitz", "frozen", "spindle mix", "whizz", "whiz", "whirl", "whirled", "liquidise", "liquidize"},
 	flavor.Throw:   {"throw", "thrown", "throwing"},
 	flavor.Swizzle: {"swizzle", "swizzled", "swizzling"},
 }
@@ -159,7 +159,7 @@ mixing hard well gently v very good briefly quickly vigorously lightly down for 
 var plainFillers = vocabulary.Words(`and then with over into in on a an the of at to glass serve served serving method service strain strained with shaker ice tin`)
 
 // StepVerbs begin a line that tells what to do.
-var StepVerbs = token.Words(`shake stir strain build muddle blend throw swizzle whip whizz blitz roll churn pour serve served garnish add top fill
+var StepVerbs = token.Words(`shake stir strain build muddle blend throw swizzle whip whizz whiz whirl liquidise liquidize blitz roll churn pour serve served garnish add top fill
 express discard squeeze float rinse rim combine place put mix measure chill heat warmed steam bring simmer dissolve press slap clap spank dust grate drop lay layer flame burn
 finish lengthen swirl coat empty discard remove let leave rest wait taste adjust transfer decant batch freeze refrigerate infuse keep hold turn use using make makes serves repeat
 shaken stirred built blended thrown swizzled strained poured whipped rolled muddled in into over without then on prepare wash wipe spray mist spritz cut slice peel push give drink enjoy
