@@ -58,7 +58,7 @@ func (b *Resolver) clipped(name string, pl Place) (Found, bool) {
 			tied = true
 		}
 	}
-	if hit == nil || tied || len(words) == 1 && begunOtherwise(words[0], hit) {
+	if hit == nil || tied || len(words) == 1 && begunOtherwise(words[0], hit) || b.clippedCloser(words, whole, least, hit, pl) {
 		return Found{}, false
 	}
 	return Found{Profile: hit, How: flavor.MatchAlias, As: hit.Name, Inferred: true}, true
@@ -74,6 +74,23 @@ func (b *Resolver) mayClip(words []string, whole []bool, most int) bool {
 	for name := range lister.Initialled(words) {
 		if over, ok := clips(words, whole, strings.Fields(name)); ok && over <= most {
 			return true
+		}
+	}
+	return false
+}
+
+// clippedCloser reports whether the words leave fewer other words of a name of the place that is none of p, and was
+// not among the nearest: "str ans" is star anise, and no tincture of it.
+func (b *Resolver) clippedCloser(words []string, whole []bool, least int, p *flavor.Profile, pl Place) bool {
+	lister, ok := b.placer.(Lister)
+	if !ok {
+		return false
+	}
+	for name := range lister.Initialled(words) {
+		if over, ok := clips(words, whole, strings.Fields(name)); ok && over < least {
+			if q, _, ok := b.Named(name); ok && q.ID != p.ID && pl.allows(q) {
+				return true
+			}
 		}
 	}
 	return false

@@ -242,7 +242,7 @@ func (b *Resolver) findWhole(name string, pl Place) Found {
 			return f
 		}
 	}
-	for _, found := range []func(string, Place) (Found, bool){b.withoutBrackets, b.withoutStrength, b.withoutTail, b.withoutStyle, b.withoutAlike, b.pointed, b.ofOrigin, b.ofOriginBehind, b.ofVariety, b.withoutEpithets, b.fruitBrandy, b.initialled, b.clipped, b.infused, b.mendedKind} {
+	for _, found := range []func(string, Place) (Found, bool){b.withoutBrackets, b.withoutStrength, b.withoutTail, b.withoutStyle, b.withoutAlike, b.pointed, b.ofOrigin, b.ofOriginBehind, b.ofVariety, b.withoutEpithets, b.fruitBrandy, b.consonantal, b.initialled, b.clipped, b.infused, b.mendedKind} {
 		if f, ok := found(name, pl); ok {
 			return f
 		}
@@ -258,7 +258,14 @@ func (b *Resolver) findWhole(name string, pl Place) Found {
 	if f, ok := b.slipOfWord(flavor.NormaliseName(name), pl); ok {
 		return f
 	}
-	return b.mistyped(name, plain, pl)
+	f, ok := b.mistyped(name, plain, pl)
+	if !ok {
+		if near, ok := b.skeletal(name, pl); ok {
+			return near
+		}
+		f = Found{Fault: b.unknown(name, pl)}
+	}
+	return f
 }
 
 // asWritten is the ingredient that a name means in a place as it stands, or without adjectives.
@@ -282,9 +289,8 @@ func (b *Resolver) asWritten(name string, plain []string, pl Place) (Found, bool
 	return Found{}, false
 }
 
-// mistyped is the ingredient of whose name another is a slip of the pen, and a fault if there is
-// none.
-func (b *Resolver) mistyped(name string, plain []string, pl Place) Found {
+// mistyped is the ingredient of whose name another is a slip of the pen.
+func (b *Resolver) mistyped(name string, plain []string, pl Place) (Found, bool) {
 	if english, foreign := tongue.English(flavor.NormaliseName(name)); foreign { // a word of another tongue is no slip of an English one
 		if !strings.Contains(strings.TrimSpace(name), " ") {
 			plain = nil
@@ -296,10 +302,10 @@ func (b *Resolver) mistyped(name string, plain []string, pl Place) Found {
 	}
 	for _, n := range plain {
 		if p, ok := b.slip(n, pl); ok && begunAlike(n, p) {
-			return Found{Profile: p, How: flavor.MatchFuzzy, As: n}
+			return Found{Profile: p, How: flavor.MatchFuzzy, As: n}, true
 		}
 	}
-	return Found{Fault: b.unknown(name, pl)}
+	return Found{}, false
 }
 
 // fits reports whether the place has no room for p, and has for what a name means with
