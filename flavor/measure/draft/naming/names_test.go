@@ -40,6 +40,10 @@ func TestNamesAsBarsWriteThem(t *testing.T) {
 		unit flavor.Unit
 		id   string // empty where it is asked
 	}{
+		// without vowels
+		{"rsmry syr", flavor.Ounce, "rosemary-syrup"},
+		{"gyn", flavor.Ounce, ""},
+		{"prfct", flavor.Ounce, ""},
 		// style
 		{"northern style elderflower liqueur", flavor.Ounce, "elderflower-liqueur"},
 		{"cherry northern style liqueur", flavor.Ounce, "cherry-liqueur"},

@@ -65,8 +65,10 @@ func (b *Resolver) skeletonAt(name string, pl Place) (Found, float64, bool) {
 			}
 		}
 	}
-	for known := range lister.Initialled(words) {
-		take(known)
+	if len(words) > 1 || len(words[0]) > leastClipped { // three letters by themselves fit too many names: "gyn" is no rum of Guyana
+		for known := range lister.Initialled(words) {
+			take(known)
+		}
 	}
 	if len(words) == 1 {
 		for _, w := range jargon.VolumeWords() {
