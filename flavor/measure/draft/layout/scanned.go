@@ -30,6 +30,8 @@ var misread = []struct {
 
 // scanned writes figures that a scan took for letters as figures, and says so of each word.
 func (s *Set) scanned() {
+	s.Text = strings.ReplaceAll(s.Text, " | ", " ¦ ") // a stroke between blanks parts cells, and is no figure
+	defer func() { s.Text = strings.ReplaceAll(s.Text, " ¦ ", " | ") }()
 	for _, m := range misread {
 		for {
 			at := m.as.FindStringSubmatchIndex(s.Text)

@@ -54,9 +54,24 @@ func (r *resolver) namePours() bool {
 	if !f.Firm() || f.Fault != nil || p.Unit == flavor.Spritz && (!sprayed(f.Profile) || r.poursSparkling()) || r.pouredBelow(p, f.Profile) {
 		return false
 	}
+	if r.nicknamed(p, f.Profile) {
+		r.askName(p.Number, "%q may be the name of the drink or what fills it up; write \"top\" before it, or \"%s %s\" if it is the name of the drink")
+		return false
+	}
 	r.name = ""
 	r.note(measure.LineLocation(p.Number) + ": “" + p.Asked + "” is read as a pour; write \"" + draft.NamePrefix + " " + p.Asked + "\" if it is the name")
 	return true
+}
+
+// nicknamed reports whether a first line of one word, with a capital and without an amount, names what fills a drink
+// up by a short name, while all below is poured by amounts: "Champs" is a drink as well.
+func (r *resolver) nicknamed(p *entry.Line, of *flavor.Profile) bool {
+	first, _ := utf8.DecodeRuneInString(p.Asked)
+	if !p.NoAmount || p.Unit != flavor.Top || !of.Carbonated || !unicode.IsUpper(first) || strings.Contains(p.Asked, " ") || len(r.draft.Lines) < 2 {
+		return false
+	}
+	short := !slices.Contains(strings.Fields(flavor.NormaliseName(of.Name)), flavor.NormaliseName(p.Asked))
+	return short && !slices.ContainsFunc(r.draft.Lines, func(l entry.Line) bool { return l.Number == p.Number || l.AmountAt.Empty() })
 }
 
 // takeSum takes a first line that says what the lines below come to as the name of the drink.

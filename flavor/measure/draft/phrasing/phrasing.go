@@ -19,7 +19,7 @@ type Plain struct {
 // Of writes a text in plain phrases.
 func Of(text string) Plain {
 	p := Plain{Text: text}
-	for _, rule := range [...]func(*Plain){(*Plain).apothecary, (*Plain).vessels, (*Plain).numbered, (*Plain).rows, (*Plain).brackets, (*Plain).optionals, (*Plain).shared, (*Plain).steps, (*Plain).rounds, (*Plain).lessons, (*Plain).turned, (*Plain).sentences, (*Plain).prepared, (*Plain).cards, (*Plain).orders, (*Plain).ticket, (*Plain).clipped, (*Plain).strainedOff, (*Plain).alikes, (*Plain).restated, (*Plain).besides, (*Plain).pronouns, (*Plain).strengths, (*Plain).measures, (*Plain).each, (*Plain).dropped, (*Plain).binned, (*Plain).lightly, (*Plain).with, (*Plain).lengthened} {
+	for _, rule := range [...]func(*Plain){(*Plain).apothecary, (*Plain).alongside, (*Plain).vessels, (*Plain).numbered, (*Plain).rows, (*Plain).brackets, (*Plain).optionals, (*Plain).shared, (*Plain).steps, (*Plain).rounds, (*Plain).lessons, (*Plain).turned, (*Plain).sentences, (*Plain).prepared, (*Plain).cards, (*Plain).orders, (*Plain).ticket, (*Plain).clipped, (*Plain).strainedOff, (*Plain).alikes, (*Plain).restated, (*Plain).besides, (*Plain).pronouns, (*Plain).strengths, (*Plain).measures, (*Plain).each, (*Plain).dropped, (*Plain).binned, (*Plain).lightly, (*Plain).with, (*Plain).lengthened} {
 		rule(&p)
 	}
 	return p
