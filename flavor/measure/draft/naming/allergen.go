@@ -57,6 +57,34 @@ func lostBeside(name string, f *Found) string {
 	return Loses(passed, f.Profile)
 }
 
+// denying are the words by which the name of a bottle says that it is without something.
+var denying = token.Words(`free without decaf decaffeinated diet zero vegan plant plant-coloured non no`)
+
+// without reports whether an ingredient is by its name without something, or by that other name of it which has the
+// written words, and what was written says nothing of the kind: who writes "caffeinated espresso" pours no decaf.
+func without(name string, p *flavor.Profile) bool {
+	denied := func(w string) bool { return denying[w] || deniers[w] }
+	words := carrier.Words(name)
+	if key := flavor.NormaliseName(name); slices.ContainsFunc(words, denied) || key == flavor.NormaliseName(p.Name) || aliasOf(p, key) {
+		return false
+	}
+	if slices.ContainsFunc(carrier.Words(p.Name), denied) {
+		return true
+	}
+	said := 0
+	for _, n := range append([]string{p.Name}, p.Aliases...) {
+		of := carrier.Words(n)
+		switch {
+		case slices.ContainsFunc(words, func(w string) bool { return !slices.Contains(of, w) }):
+		case slices.ContainsFunc(of, denied):
+			said++
+		default:
+			return false
+		}
+	}
+	return said > 0
+}
+
 // deniers begin what is not there; "free" ends it.
 var deniers = token.Words(`not no never without nicht pas ohne sans sin senza sem zonder uden utan uten`)
 

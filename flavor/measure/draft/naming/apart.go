@@ -194,6 +194,9 @@ func (b *Resolver) turned(head, word string, pl Place) (Found, bool) {
 func (b *Resolver) twoPours(head, word string, p *flavor.Profile, pl Place) bool {
 	one, _, ok := b.Named(head)
 	other, _, both := b.Named(word)
+	if ok && one.Base() && pl.Volume() && jargon.Pressed(word) != "" { // "gin, lemon" beside one amount
+		return true
+	}
 	if !ok || !both || one.Class == p.Class || other.Class.Solid() {
 		return false
 	}

@@ -186,6 +186,9 @@ func (b *Resolver) find(name string, pl Place) Found {
 	if f.Profile == nil || f.Fault != nil {
 		return f
 	}
+	if without(name, f.Profile) {
+		return Found{Fault: b.unknown(name, pl)}
+	}
 	if lost := lostBeside(name, &f); lost != "" {
 		return Found{Fault: flavor.Unknown("ingredient", name, nil, "%q says that it holds %s, and %s is not known to carry that; name the bottle in your stock, or write what brings it on a line of its own", name, lost, f.Profile.Name)}
 	}
