@@ -76,6 +76,9 @@ func Read(text string, toks []token.Token) Written {
 		if q := (Written{Of: p.Of}); q.strengthFirst(text, toks, rest, after) {
 			return q
 		}
+		if p.squeezes(text, after) {
+			return p
+		}
 		p.readAfterAmount(text, after)
 	case p.Fault != nil:
 		p.Shape = ShapePour

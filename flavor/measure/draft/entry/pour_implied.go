@@ -226,6 +226,9 @@ func (p *Written) fromFruit(text string, toks []token.Token) bool {
 			rest, p.NoAmount, p.Amount = of, true, 1
 		}
 		rest = p.takeTrailingUnit(rest)
+		if last := len(rest) - 1; !ok && last > 0 && rest[last].Text == "juice" { // "squeeze of lime juice"
+			rest = rest[:last]
+		}
 		p.takeName(text, rest)
 		p.Squeezed, p.Shape = true, ShapePour
 		if p.Unit == "" && (!ok || of[0].Text == "a") { // "squeeze half a lime" squeezes all of the half

@@ -1,6 +1,7 @@
 package entry
 
 import (
+	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/token"
 	"counterpour/flavor/measure/vocabulary"
 )
@@ -24,5 +25,31 @@ func (p *Written) juiceOf(text string, of []token.Token) bool {
 	}
 	p.takeName(text, rest)
 	p.Squeezed, p.Shape = true, ShapePour
+	return true
+}
+
+// squeezeSizes say how much a squeeze is, which no bar measures.
+var squeezeSizes = vocabulary.Words(`small little good big fresh generous light quick`)
+
+// squeezes reads squeezes that are counted, behind their number: "1 squeeze of lime", "2 small squeezes lemon juice".
+func (p *Written) squeezes(text string, toks []token.Token) bool {
+	if len(toks) > 1 && squeezeSizes.Has(toks[0].Text) {
+		toks = toks[1:]
+	}
+	if len(toks) < 2 || toks[0].Text != "squeeze" && toks[0].Text != "squeezes" {
+		return false
+	}
+	if toks = toks[1:]; toks[0].Text == "of" {
+		toks = toks[1:]
+	}
+	if last := len(toks) - 1; last > 0 && toks[last].Text == "juice" {
+		toks = toks[:last]
+	}
+	if len(toks) == 0 {
+		return false
+	}
+	p.takeName(text, toks)
+	p.Unit, p.Squeezed, p.Shape = flavor.Wedge, true, ShapePour
+	p.AddNote("a squeeze is taken as a wedge")
 	return true
 }

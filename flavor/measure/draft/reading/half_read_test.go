@@ -49,3 +49,13 @@ func TestAnAmountBelowZeroIsAsked(t *testing.T) {
 		assert.Len(t, s.Pours, 3, text)
 	}
 }
+
+// A squeeze is a wedge, counted or not: no ounce of juice.
+func TestASqueezeIsNoOunce(t *testing.T) {
+	for _, of := range []string{"squeeze of lime", "1 squeeze of lime", "1 squeeze lime", "1 small squeeze of lime juice", "squeeze of lime juice"} {
+		s, err := resolveText(t, "2 oz gin\n"+of+"\nstir")
+		require.NoError(t, err, of)
+		require.Len(t, s.Pours, 2, of)
+		assert.InDelta(t, 7.4, s.Pours[1].ML, 0.1, of)
+	}
+}
