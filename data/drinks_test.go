@@ -15,7 +15,7 @@ import (
 
 	"counterpour/data"
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/drinks"
+	"counterpour/flavor/measure/draft/words/drinks"
 )
 
 var updateDrinks = flag.Bool("update-drinks", false, "write the names of the proven drinks that a draft is read by")
@@ -51,7 +51,7 @@ func TestDrinksAreThoseThatAreProven(t *testing.T) {
 	}
 	want := b.String()
 	if *updateDrinks {
-		require.NoError(t, os.WriteFile("../flavor/measure/draft/drinks/names.txt", []byte(want), 0o644))
+		require.NoError(t, os.WriteFile("../flavor/measure/draft/words/drinks/names.txt", []byte(want), 0o644))
 		return
 	}
 	assert.Equal(t, want, drinks.Names, "run go test ./data -run TestDrinksAreThoseThatAreProven -update-drinks")

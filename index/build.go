@@ -10,7 +10,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/beside"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/naming"
 )
 
 // carriedFrom is the intensity from which an aroma counts as having a family, on the

@@ -11,7 +11,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/lookup"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/naming"
 )
 
 // maxSuggest is how many names are suggested for an unknown one.

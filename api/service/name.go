@@ -9,7 +9,7 @@ import (
 	"counterpour/api/service/fault"
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/naming"
 )
 
 // Named is one of the house's own words and the ingredient that it means.

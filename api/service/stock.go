@@ -9,7 +9,7 @@ import (
 
 	"counterpour/api/service/fault"
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/naming"
 )
 
 // sortByName sorts drinks by name.

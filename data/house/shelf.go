@@ -7,7 +7,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/naming"
 )
 
 // Shelf finds profiles by exact id, name or alias. The index package also handles

@@ -7,7 +7,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/dressing"
+	"counterpour/flavor/measure/draft/names/dressing"
 )
 
 // Spec is a drink of the house; it names ingredients by id. Order, amounts and units are

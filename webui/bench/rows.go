@@ -9,8 +9,8 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/edit"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/words/entry"
+	"counterpour/flavor/measure/draft/words/serving"
 )
 
 // rowsView is the draft as rows to fill in. Text and rows are one draft: a row

@@ -5,7 +5,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/naming"
 	"counterpour/webui/behind"
 	"counterpour/webui/say"
 	"counterpour/webui/words"

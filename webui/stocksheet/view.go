@@ -10,7 +10,7 @@ import (
 	"counterpour/data/house/exchange"
 	"counterpour/data/house/exchange/column"
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/naming"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"

@@ -19,7 +19,7 @@ import (
 	"counterpour/flavor/cover/instead"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/naming"
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"

@@ -11,12 +11,12 @@ import (
 	"counterpour/api/service/fault"
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/assumed"
-	"counterpour/flavor/measure/draft/dressing"
 	"counterpour/flavor/measure/draft/meaning"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/dressing"
+	"counterpour/flavor/measure/draft/names/naming"
 	"counterpour/flavor/measure/draft/reading"
-	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/words/assumed"
+	"counterpour/flavor/measure/draft/words/serving"
 	"counterpour/flavor/ratio"
 )
 

@@ -8,8 +8,8 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/edit"
-	"counterpour/flavor/measure/draft/gauge"
 	"counterpour/flavor/measure/draft/meaning"
+	"counterpour/flavor/measure/draft/words/gauge"
 )
 
 // Millilitres that one pour by the jigger holds; common practice.

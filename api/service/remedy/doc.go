@@ -4,7 +4,7 @@ package remedy
 
 import (
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/naming"
 	"counterpour/flavor/measure/draft/reading"
 )
 

@@ -10,9 +10,9 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/edit"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/naming"
 	"counterpour/flavor/measure/draft/reading"
+	"counterpour/flavor/measure/draft/words/entry"
 )
 
 // Request asks what mends the faults of a draft.

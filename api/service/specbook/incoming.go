@@ -8,7 +8,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/naming"
 )
 
 // Incoming is an imported spec, compared with the house.

@@ -13,7 +13,7 @@ import (
 	"counterpour/data/house/exchange/kinds"
 	"counterpour/data/house/exchange/numeral"
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/naming"
 )
 
 // bottleReader reads the cells of a row into a bottle, and collects all faults of them.

@@ -17,7 +17,7 @@ import (
 	"counterpour/data/house/exchange"
 	"counterpour/data/house/store"
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/naming"
 )
 
 var who = house.By{Actor: "ana", At: time.Date(2024, 5, 6, 12, 0, 0, 0, time.UTC)}

@@ -7,7 +7,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/naming"
 )
 
 // A reader of one form, with the names that are known.

@@ -8,7 +8,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/data/house/exchange/column"
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/naming"
 )
 
 // wordsApart separates the house's own words for one ingredient in a cell.

@@ -11,7 +11,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/edit"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/naming"
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/measure/pattern"
 )

@@ -8,8 +8,8 @@ import (
 	"counterpour/data/house/exchange/grid"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/naming"
-	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/names/naming"
+	"counterpour/flavor/measure/draft/words/serving"
 )
 
 // specColumns are the columns of a file of specs, in the order in which they are written.

@@ -7,11 +7,11 @@ import (
 	"unicode/utf8"
 
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/aside"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/serving"
-	"counterpour/flavor/measure/draft/sheet"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/words/aside"
+	"counterpour/flavor/measure/draft/words/entry"
+	"counterpour/flavor/measure/draft/words/serving"
+	"counterpour/flavor/measure/draft/words/sheet"
+	"counterpour/flavor/measure/draft/words/token"
 )
 
 // Drafts are written to colleagues: they hold prices, stock to order, what the whole

@@ -2,8 +2,8 @@ package draft
 
 import (
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/words/entry"
+	"counterpour/flavor/measure/draft/words/token"
 )
 
 // Bitters are written among what garnishes a drink, "garnish: cherry, 2 dashes aromatic

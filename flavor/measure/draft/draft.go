@@ -7,12 +7,12 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/joining"
-	"counterpour/flavor/measure/draft/parting"
-	"counterpour/flavor/measure/draft/serving"
-	"counterpour/flavor/measure/draft/sheet"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/words/entry"
+	"counterpour/flavor/measure/draft/words/joining"
+	"counterpour/flavor/measure/draft/words/parting"
+	"counterpour/flavor/measure/draft/words/serving"
+	"counterpour/flavor/measure/draft/words/sheet"
+	"counterpour/flavor/measure/draft/words/token"
 )
 
 // Limits on what is read. More is a fault, not a truncation.

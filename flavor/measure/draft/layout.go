@@ -7,10 +7,10 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/joining"
-	"counterpour/flavor/measure/draft/parting"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/words/entry"
+	"counterpour/flavor/measure/draft/words/joining"
+	"counterpour/flavor/measure/draft/words/parting"
+	"counterpour/flavor/measure/draft/words/token"
 )
 
 // What a line lacks may stand in the line beside it: an amount above its name, a head

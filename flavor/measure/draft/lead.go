@@ -4,10 +4,10 @@ import (
 	"slices"
 	"strings"
 
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/serving"
-	"counterpour/flavor/measure/draft/title"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/words/entry"
+	"counterpour/flavor/measure/draft/words/serving"
+	"counterpour/flavor/measure/draft/words/title"
+	"counterpour/flavor/measure/draft/words/token"
 )
 
 // withoutLead drops what leads up to an amount in a sentence, and says so.

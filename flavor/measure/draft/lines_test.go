@@ -9,7 +9,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/drafttest"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/words/token"
 )
 
 func TestParsePourForms(t *testing.T) {

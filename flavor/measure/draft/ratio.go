@@ -2,9 +2,9 @@ package draft
 
 import (
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/parting"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/words/entry"
+	"counterpour/flavor/measure/draft/words/parting"
+	"counterpour/flavor/measure/draft/words/token"
 )
 
 // ratioList takes "3:2:1 white rum, lime, simple" as a pour for each number, and

@@ -2,9 +2,9 @@ package draft
 
 import (
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/joining"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/words/entry"
+	"counterpour/flavor/measure/draft/words/joining"
+	"counterpour/flavor/measure/draft/words/token"
 )
 
 // What an entry is by what stands beside it.

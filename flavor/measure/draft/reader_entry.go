@@ -7,14 +7,14 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/aside"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/joining"
-	"counterpour/flavor/measure/draft/parting"
-	"counterpour/flavor/measure/draft/pouring"
-	"counterpour/flavor/measure/draft/serving"
-	"counterpour/flavor/measure/draft/sheet"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/words/aside"
+	"counterpour/flavor/measure/draft/words/entry"
+	"counterpour/flavor/measure/draft/words/joining"
+	"counterpour/flavor/measure/draft/words/parting"
+	"counterpour/flavor/measure/draft/words/pouring"
+	"counterpour/flavor/measure/draft/words/serving"
+	"counterpour/flavor/measure/draft/words/sheet"
+	"counterpour/flavor/measure/draft/words/token"
 	"counterpour/flavor/measure/vocabulary"
 )
 

@@ -6,12 +6,12 @@ import (
 	"unicode"
 
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/joining"
-	"counterpour/flavor/measure/draft/label"
-	"counterpour/flavor/measure/draft/serving"
-	"counterpour/flavor/measure/draft/title"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/words/entry"
+	"counterpour/flavor/measure/draft/words/joining"
+	"counterpour/flavor/measure/draft/words/label"
+	"counterpour/flavor/measure/draft/words/serving"
+	"counterpour/flavor/measure/draft/words/title"
+	"counterpour/flavor/measure/draft/words/token"
 )
 
 // firstLine reads the name of the drink, and is false if the line states a pour. The first kind of

@@ -6,12 +6,12 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/joining"
-	"counterpour/flavor/measure/draft/label"
-	"counterpour/flavor/measure/draft/parting"
-	"counterpour/flavor/measure/draft/sheet"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/words/entry"
+	"counterpour/flavor/measure/draft/words/joining"
+	"counterpour/flavor/measure/draft/words/label"
+	"counterpour/flavor/measure/draft/words/parting"
+	"counterpour/flavor/measure/draft/words/sheet"
+	"counterpour/flavor/measure/draft/words/token"
 )
 
 // headsTable keeps the head of a table, and is false if the line is none.

@@ -5,10 +5,10 @@ import (
 	"strings"
 
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/joining"
-	"counterpour/flavor/measure/draft/speech"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/words/entry"
+	"counterpour/flavor/measure/draft/words/joining"
+	"counterpour/flavor/measure/draft/words/speech"
+	"counterpour/flavor/measure/draft/words/token"
 )
 
 // One amount may stand for two pours, each half of it: "2 oz rum (half white, half

@@ -4,9 +4,9 @@ import (
 	"slices"
 
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/speech"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/words/entry"
+	"counterpour/flavor/measure/draft/words/speech"
+	"counterpour/flavor/measure/draft/words/token"
 )
 
 // A draft may change what it has just listed: "swap gin for genever", "honey syrup instead of

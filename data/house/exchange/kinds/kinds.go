@@ -8,8 +8,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/naming"
-	"counterpour/flavor/measure/draft/tongue"
+	"counterpour/flavor/measure/draft/names/naming"
+	"counterpour/flavor/measure/draft/names/tongue"
 	"counterpour/flavor/measure/pattern"
 )
 

@@ -8,10 +8,10 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/meaning"
 	"counterpour/flavor/measure/draft/reading"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/words/entry"
+	"counterpour/flavor/measure/draft/words/token"
 )
 
 // splice is one change of a text.

@@ -9,10 +9,10 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/counting"
 	"counterpour/flavor/measure/draft/meaning"
-	"counterpour/flavor/measure/draft/naming"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/names/counting"
+	"counterpour/flavor/measure/draft/names/naming"
+	"counterpour/flavor/measure/draft/words/token"
 )
 
 // Format returns s in the text form, a pour a line, then the method and the

@@ -15,7 +15,7 @@ import (
 	"counterpour/flavor/measure/draft/drafttest"
 	"counterpour/flavor/measure/draft/onedrink"
 	"counterpour/flavor/measure/draft/reading"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/words/token"
 )
 
 func TestFormat(t *testing.T) {

@@ -10,8 +10,8 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/drafttest"
-	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/reading"
+	"counterpour/flavor/measure/draft/words/entry"
 )
 
 // Parse never panics, keeps every letter, and every fault has a place; what

@@ -8,8 +8,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/words/entry"
+	"counterpour/flavor/measure/draft/words/token"
 	"counterpour/flavor/measure/vocabulary"
 )
 

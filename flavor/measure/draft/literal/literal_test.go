@@ -7,8 +7,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/literal"
+	"counterpour/flavor/measure/draft/words/entry"
 )
 
 func TestWritten(t *testing.T) {

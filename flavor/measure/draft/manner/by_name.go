@@ -4,7 +4,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/words/serving"
 	"counterpour/flavor/measure/pattern"
 )
 

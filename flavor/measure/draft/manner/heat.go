@@ -2,7 +2,7 @@ package manner
 
 import (
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/words/serving"
 )
 
 // leastHot is the share of a drink that is poured hot from which it is a hot one;

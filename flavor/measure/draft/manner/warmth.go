@@ -4,8 +4,8 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/words/entry"
+	"counterpour/flavor/measure/draft/words/serving"
 )
 
 // HeatOf reads how warm a line says that its pour is. A word of the ingredient's

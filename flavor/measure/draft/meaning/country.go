@@ -5,10 +5,10 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/counting"
-	"counterpour/flavor/measure/draft/naming"
-	"counterpour/flavor/measure/draft/token"
-	"counterpour/flavor/measure/draft/tongue"
+	"counterpour/flavor/measure/draft/names/counting"
+	"counterpour/flavor/measure/draft/names/naming"
+	"counterpour/flavor/measure/draft/names/tongue"
+	"counterpour/flavor/measure/draft/words/token"
 )
 
 // Some words name another fruit in one country than in the next; what else a draft writes and pours tells

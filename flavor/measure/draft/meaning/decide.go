@@ -5,9 +5,9 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/counting"
-	"counterpour/flavor/measure/draft/fitting"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/counting"
+	"counterpour/flavor/measure/draft/names/fitting"
+	"counterpour/flavor/measure/draft/names/naming"
 )
 
 // A name that may mean several things is settled where the rest of the drink leaves one of

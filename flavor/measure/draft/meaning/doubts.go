@@ -6,10 +6,10 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/counting"
-	"counterpour/flavor/measure/draft/jargon"
-	"counterpour/flavor/measure/draft/naming"
-	"counterpour/flavor/measure/draft/tongue"
+	"counterpour/flavor/measure/draft/names/counting"
+	"counterpour/flavor/measure/draft/names/jargon"
+	"counterpour/flavor/measure/draft/names/naming"
+	"counterpour/flavor/measure/draft/names/tongue"
 )
 
 // eitherWay settles or asks for a word that the other lines make doubtful: "sweet" beside citrus

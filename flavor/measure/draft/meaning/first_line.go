@@ -11,11 +11,11 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/counting"
-	"counterpour/flavor/measure/draft/drinks"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/naming"
-	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/names/counting"
+	"counterpour/flavor/measure/draft/names/naming"
+	"counterpour/flavor/measure/draft/words/drinks"
+	"counterpour/flavor/measure/draft/words/entry"
+	"counterpour/flavor/measure/draft/words/serving"
 )
 
 // The first line of a draft may name the drink, pour something, or say how it is made: only

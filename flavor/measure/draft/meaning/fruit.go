@@ -5,9 +5,9 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/counting"
-	"counterpour/flavor/measure/draft/jargon"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/counting"
+	"counterpour/flavor/measure/draft/names/jargon"
+	"counterpour/flavor/measure/draft/names/naming"
 )
 
 // A bare "orange" beside a spirit and lime is the juice, or the liqueur that sweetens the drink:

@@ -8,11 +8,11 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/laid"
-	"counterpour/flavor/measure/draft/naming"
-	"counterpour/flavor/measure/draft/serving"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/names/naming"
+	"counterpour/flavor/measure/draft/words/entry"
+	"counterpour/flavor/measure/draft/words/laid"
+	"counterpour/flavor/measure/draft/words/serving"
+	"counterpour/flavor/measure/draft/words/token"
 	"counterpour/flavor/measure/vocabulary"
 )
 

@@ -5,8 +5,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/counting"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/counting"
+	"counterpour/flavor/measure/draft/names/naming"
 )
 
 // Meaning is what a draft means to a finder.

@@ -1,9 +1,9 @@
 package meaning
 
 import (
-	"counterpour/flavor/measure/draft/counting"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/names/counting"
+	"counterpour/flavor/measure/draft/words/entry"
+	"counterpour/flavor/measure/draft/words/token"
 )
 
 // poursIn reports whether a name holds an amount with its unit and an ingredient behind

@@ -6,9 +6,9 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/counting"
-	"counterpour/flavor/measure/draft/jargon"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/counting"
+	"counterpour/flavor/measure/draft/names/jargon"
+	"counterpour/flavor/measure/draft/names/naming"
 )
 
 // What each pour of a draft is: its ingredient, its unit and its millilitres.

@@ -5,12 +5,12 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/counting"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/joining"
-	"counterpour/flavor/measure/draft/naming"
-	"counterpour/flavor/measure/draft/serving"
-	"counterpour/flavor/measure/draft/tongue"
+	"counterpour/flavor/measure/draft/names/counting"
+	"counterpour/flavor/measure/draft/names/naming"
+	"counterpour/flavor/measure/draft/names/tongue"
+	"counterpour/flavor/measure/draft/words/entry"
+	"counterpour/flavor/measure/draft/words/joining"
+	"counterpour/flavor/measure/draft/words/serving"
 )
 
 // slippedUnit finds a word at either end of the name that is nearly a unit, where the

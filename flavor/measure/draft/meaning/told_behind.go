@@ -5,8 +5,8 @@ import (
 	"strings"
 
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/counting"
-	"counterpour/flavor/measure/draft/jargon"
+	"counterpour/flavor/measure/draft/names/counting"
+	"counterpour/flavor/measure/draft/names/jargon"
 	"counterpour/flavor/measure/pattern"
 )
 

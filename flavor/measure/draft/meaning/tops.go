@@ -5,8 +5,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/counting"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/counting"
+	"counterpour/flavor/measure/draft/names/naming"
 )
 
 // What goes on top of a drink without an amount is dashed, floated, laid on it or fills its glass, by what it is.

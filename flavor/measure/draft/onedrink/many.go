@@ -5,7 +5,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/words/token"
 	"counterpour/flavor/measure/pattern"
 )
 

@@ -6,8 +6,8 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/words/entry"
+	"counterpour/flavor/measure/draft/words/token"
 )
 
 // Amounts that are ranges are refused: nobody can pour "3/4-1 oz", and the drink tastes of which end of it

@@ -8,9 +8,9 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/serving"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/words/entry"
+	"counterpour/flavor/measure/draft/words/serving"
+	"counterpour/flavor/measure/draft/words/token"
 	"counterpour/flavor/measure/pattern"
 )
 

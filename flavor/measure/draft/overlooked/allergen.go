@@ -6,9 +6,9 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/declared"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/words/declared"
+	"counterpour/flavor/measure/draft/words/entry"
+	"counterpour/flavor/measure/draft/words/token"
 	"counterpour/flavor/measure/pattern"
 )
 

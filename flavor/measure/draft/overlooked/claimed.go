@@ -9,8 +9,8 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/guest"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/declared"
-	"counterpour/flavor/measure/draft/drinks"
+	"counterpour/flavor/measure/draft/words/declared"
+	"counterpour/flavor/measure/draft/words/drinks"
 	"counterpour/flavor/measure/pattern"
 	"counterpour/flavor/measure/vocabulary"
 )

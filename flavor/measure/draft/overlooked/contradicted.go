@@ -6,8 +6,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/serving"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/words/serving"
+	"counterpour/flavor/measure/draft/words/token"
 	"counterpour/flavor/measure/vocabulary"
 )
 

@@ -3,10 +3,10 @@ package overlooked
 import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/label"
-	"counterpour/flavor/measure/draft/parting"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/words/entry"
+	"counterpour/flavor/measure/draft/words/label"
+	"counterpour/flavor/measure/draft/words/parting"
+	"counterpour/flavor/measure/draft/words/token"
 )
 
 // What stands behind the label of a garnish, a top note, a rim or a glass is kept as that: a mist of rose

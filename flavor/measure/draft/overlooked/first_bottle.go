@@ -7,8 +7,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/drinks"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/naming"
+	"counterpour/flavor/measure/draft/words/drinks"
 	"counterpour/flavor/measure/pattern"
 )
 

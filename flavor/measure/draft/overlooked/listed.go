@@ -6,10 +6,10 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/drinks"
-	"counterpour/flavor/measure/draft/lexicon"
-	"counterpour/flavor/measure/draft/naming"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/names/lexicon"
+	"counterpour/flavor/measure/draft/names/naming"
+	"counterpour/flavor/measure/draft/words/drinks"
+	"counterpour/flavor/measure/draft/words/token"
 	"counterpour/flavor/measure/vocabulary"
 )
 

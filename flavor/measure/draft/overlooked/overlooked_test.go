@@ -10,7 +10,7 @@ import (
 	"counterpour/data"
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/naming"
 	"counterpour/flavor/measure/draft/overlooked"
 	"counterpour/index"
 )

@@ -8,9 +8,9 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/naming"
-	"counterpour/flavor/measure/draft/speech"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/names/naming"
+	"counterpour/flavor/measure/draft/words/speech"
+	"counterpour/flavor/measure/draft/words/token"
 	"counterpour/flavor/measure/pattern"
 	"counterpour/flavor/measure/vocabulary"
 )

@@ -7,12 +7,12 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/drinks"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/jargon"
-	"counterpour/flavor/measure/draft/naming"
-	"counterpour/flavor/measure/draft/speech"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/names/jargon"
+	"counterpour/flavor/measure/draft/names/naming"
+	"counterpour/flavor/measure/draft/words/drinks"
+	"counterpour/flavor/measure/draft/words/entry"
+	"counterpour/flavor/measure/draft/words/speech"
+	"counterpour/flavor/measure/draft/words/token"
 	"counterpour/flavor/measure/vocabulary"
 )
 

@@ -2,8 +2,8 @@ package reading
 
 import (
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/bilingual"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/naming"
+	"counterpour/flavor/measure/draft/rewriting/bilingual"
 )
 
 // namedOnce reads a draft with what it names in two tongues or scripts named once, which is said; it

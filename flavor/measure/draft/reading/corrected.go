@@ -6,9 +6,9 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/correcting"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/naming"
 	"counterpour/flavor/measure/draft/overlooked"
+	"counterpour/flavor/measure/draft/rewriting/correcting"
 )
 
 // corrected reads a draft with what it corrects of itself carried out, which is said; it is false if it

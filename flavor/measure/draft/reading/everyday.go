@@ -9,12 +9,12 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/around"
-	"counterpour/flavor/measure/draft/everyday"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/naming"
 	"counterpour/flavor/measure/draft/overlooked"
-	"counterpour/flavor/measure/draft/speech"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/rewriting/around"
+	"counterpour/flavor/measure/draft/rewriting/everyday"
+	"counterpour/flavor/measure/draft/words/speech"
+	"counterpour/flavor/measure/draft/words/token"
 )
 
 // withoutEveryday reads a draft that no rule reads without what it says in everyday words beside its

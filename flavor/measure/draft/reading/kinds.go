@@ -2,8 +2,8 @@ package reading
 
 import (
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/layout"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/naming"
+	"counterpour/flavor/measure/draft/rewriting/layout"
 )
 
 // ofKinds reads a draft with the names written out that stand behind the kind that they are of, which is

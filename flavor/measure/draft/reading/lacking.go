@@ -6,8 +6,8 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/fitting"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/fitting"
+	"counterpour/flavor/measure/draft/names/naming"
 )
 
 // lacking tells of a name that nobody knows, and that nothing is spelt like, which kinds the drink lacks: it

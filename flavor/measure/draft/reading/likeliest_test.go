@@ -11,7 +11,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/drafttest"
-	"counterpour/flavor/measure/draft/dressing"
+	"counterpour/flavor/measure/draft/names/dressing"
 )
 
 // ofDrafts are words and signs that drafts are made of.

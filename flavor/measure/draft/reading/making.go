@@ -7,9 +7,9 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/naming"
-	"counterpour/flavor/measure/draft/subrecipe"
+	"counterpour/flavor/measure/draft/names/naming"
+	"counterpour/flavor/measure/draft/rewriting/subrecipe"
+	"counterpour/flavor/measure/draft/words/entry"
 )
 
 // withoutMaking reads a draft without what it tells of how its syrups are made and of other

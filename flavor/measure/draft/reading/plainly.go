@@ -4,9 +4,9 @@ import (
 	"strings"
 
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/naming"
-	"counterpour/flavor/measure/draft/sheet"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/names/naming"
+	"counterpour/flavor/measure/draft/words/sheet"
+	"counterpour/flavor/measure/draft/words/token"
 )
 
 // plainly reads a draft with wide figures as if they were plain ones, and a row of a sheet with

@@ -11,9 +11,9 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/assumed"
 	"counterpour/flavor/measure/draft/drafttest"
-	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/words/assumed"
+	"counterpour/flavor/measure/draft/words/entry"
 )
 
 func resolveText(t *testing.T, text string) (flavor.Spec, error) {

@@ -7,13 +7,13 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/layout"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/naming"
 	"counterpour/flavor/measure/draft/overlooked"
-	"counterpour/flavor/measure/draft/paired"
-	"counterpour/flavor/measure/draft/phrasing"
-	"counterpour/flavor/measure/draft/recipe"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/rewriting/layout"
+	"counterpour/flavor/measure/draft/rewriting/paired"
+	"counterpour/flavor/measure/draft/rewriting/phrasing"
+	"counterpour/flavor/measure/draft/rewriting/recipe"
+	"counterpour/flavor/measure/draft/words/token"
 )
 
 // setAnew reads a draft that no rule reads as it stands in the first way to set it anew that leaves

@@ -5,9 +5,9 @@ import (
 	"strings"
 
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/naming"
 	"counterpour/flavor/measure/draft/overlooked"
-	"counterpour/flavor/measure/draft/token"
+	"counterpour/flavor/measure/draft/words/token"
 	"counterpour/flavor/measure/pattern"
 )
 

@@ -9,12 +9,12 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/measure/draft/entry"
-	"counterpour/flavor/measure/draft/likeliest"
-	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/names/naming"
 	"counterpour/flavor/measure/draft/overlooked"
-	"counterpour/flavor/measure/draft/token"
-	"counterpour/flavor/measure/draft/unpoured"
+	"counterpour/flavor/measure/draft/rewriting/likeliest"
+	"counterpour/flavor/measure/draft/rewriting/unpoured"
+	"counterpour/flavor/measure/draft/words/entry"
+	"counterpour/flavor/measure/draft/words/token"
 )
 
 // mostRounds is how often a draft is read anew: what stands behind a stretch that pours nothing
