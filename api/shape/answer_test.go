@@ -91,7 +91,7 @@ func TestTextAndFieldsAgree(t *testing.T) {
 
 func TestAllergensNameTheirPours(t *testing.T) {
 	k := servicetest.Demo(t)
-	text := "2 oz gin\n3/4 oz lemon juice\n1/2 oz orgeat\n1/4 oz orgeat\n1 egg white\nshake, up"
+	text := "2 oz gin\n1/2 oz orgeat\n3/4 oz lemon juice\n1/4 oz orgeat\n1 egg white\nshake, up"
 	a, err := AnswerScore(context.Background(), k, ScoreBody{Draft: Draft{Text: &text}})
 	require.NoError(t, err)
 	from := map[string][]string{}
