@@ -34,6 +34,7 @@ func TestShorthandIsWrittenOut(t *testing.T) {
 		"1.5 gin\n1 blanc\n.5 gentian":         {[]pour{{"London dry gin", 44.4}, {"blanc vermouth", 29.6}, {"gentian liqueur", 14.8}}, flavor.Stir, flavor.Up}, // no egg's white
 		"cog 30 rum 30 t.sec 20 lem 20 shk up": {[]pour{{"cognac", 30}, {"white rum", 30}, {"triple sec", 20}, {"lemon juice", 20}}, flavor.Shake, flavor.Up},   // no 30 teaspoons
 		"gin 45\nlemon 20\nraspberry syrup 15\negg white 15\nOne long hard shake. Coupe.": {[]pour{{"London dry gin", 45}, {"lemon juice", 20}, {"raspberry syrup", 15}, {"egg white", 15}}, flavor.Shake, flavor.Up},
+		"1 oz dark rum\n.75 lime\n.5 org":                                                 {[]pour{{"dark rum", 29.6}, {"lime juice", 22.2}, {"orgeat", 14.8}}, flavor.Shake, flavor.Up}, // no orange: nothing else sweetens it
 		"2oz bourban .75 lemmon .75 simpl eggwhite shk rox":                               {[]pour{{"bourbon", 59.1}, {"lemon juice", 22.2}, {"simple syrup (1:1)", 22.2}, {"egg white", 31}}, flavor.Shake, flavor.Rocks},
 		"2 dk rum half oz lime gingerbeer top, build":                                     {[]pour{{"dark rum", 59.1}, {"lime juice", 14.8}, {"ginger beer", 90}}, flavor.Build, ""},
 		"gin 2 / lemon 1 / simple 3/4 / e/w / dry shk / up":                               {[]pour{{"London dry gin", 59.1}, {"lemon juice", 29.6}, {"simple syrup (1:1)", 22.2}, {"egg white", 31}}, flavor.DryShake, flavor.Up},

@@ -91,7 +91,7 @@ var (
 		"guava": {"guava nectar", "guava puree", "guava syrup"}, "kiwi": {"kiwi puree", "kiwi syrup"}, "liqueur": {"triple sec", "maraschino liqueur"},
 		"red bitters": {"red bitter aperitif"}, "aperitif": {"red bitter aperitif", "light orange bitter aperitif", "gentian aperitif"}, "aperitivo": {"red bitter aperitif", "light orange bitter aperitif"},
 		"foamer": {"egg white", "aquafaba", "quillaja foamer"}, "foam": {"egg white", "aquafaba", "quillaja foamer"}, "chili": {"chilli syrup", "chilli liqueur"}, "chilli": {"chilli syrup", "chilli liqueur"},
-		"white": {"egg white", "dry white wine"}, "green": {"green herbal liqueur", "green crème de menthe"}, "apple cider": {"cloudy apple juice", "dry cider"},
+		"white": {"egg white", "dry white wine"}, "org": {"orange juice", "orgeat"}, "green": {"green herbal liqueur", "green crème de menthe"}, "apple cider": {"cloudy apple juice", "dry cider"},
 		"rakija": {"slivovitz", "grappa"}, "rakia": {"slivovitz", "grappa"}, "lingonberry": {"lingonberry cordial", "lingonberry purée"}, "joven": {"mezcal", "gold tequila"}, "blanc": {"blanc vermouth", "dry white wine"}, "mandarin": {"mandarin juice", "mandarin liqueur"}, "arrack": {"Batavia arrack", "coconut arrack"},
 	}
 	askDash = map[string][]string{
