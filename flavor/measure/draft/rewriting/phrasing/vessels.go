@@ -107,7 +107,6 @@ func (p *Plain) thousands() {
 	})
 }
 
-// headed sets aside
 // drawnBitter is the ale that pubs call so.
 var drawnBitter = pattern.Of(`(?i)\bpints?[ \t]+(?:of[ \t]+)?(bitter)(?:[ \t]*[,;.+&/\n]|$)`)
 
