@@ -60,6 +60,9 @@ func (r *resolver) liqueurWeighed(t *counting.Task) *flavor.DataFault {
 		return nil
 	}
 	short := flavor.NormaliseName(t.Line.Name)
+	if short == flavor.NormaliseName(p.Name) { // amaretto is called so by itself
+		return nil
+	}
 	full, _ := jargon.Lengthen(short) // "dark choc"
 	if !slices.ContainsFunc(append([]string{p.Name}, p.Aliases...), func(name string) bool {
 		name = flavor.NormaliseName(name)

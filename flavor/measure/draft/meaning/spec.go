@@ -32,7 +32,7 @@ func (r *resolver) spec(faults *flavor.DataFaults) (flavor.Spec, []int) {
 	if tooLarge != nil {
 		*faults = append(*faults, tooLarge)
 	}
-	for _, n := range odd {
+	for _, n := range append(odd, onedrink.Amended(d, &s, at)...) {
 		r.note(n)
 	}
 	s.Steps, s.Notes = r.steps, r.notes

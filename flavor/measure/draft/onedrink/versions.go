@@ -29,7 +29,7 @@ func Versions(d *draft.Draft, s *flavor.Spec, at []int) *flavor.DataFault {
 		return f
 	}
 	if len(all) < leastTwice || 2*len(all) <= ingredients || !below(d, all) && !abreast(d, all) {
-		return amended(d, s, at, all)
+		return nil
 	}
 	one, other := &d.Lines[all[0].first], &d.Lines[all[0].again]
 	f := measure.Invalid("ingredient", other.Asked, "two versions of one drink stand here: “%s” in %s is poured again as “%s”, and %s; keep one version, or put a # before the lines of the other",
@@ -61,23 +61,19 @@ func making(d *draft.Draft, s *flavor.Spec, at []int, all []twice) *flavor.DataF
 	return nil
 }
 
-// amended returns the fault of two lines, one right under the other, that pour one ingredient by one name in two
-// amounts: the second may mend the first. Nil if there are none, or a mark of question is asked about anyway.
-func amended(d *draft.Draft, s *flavor.Spec, at []int, all []twice) *flavor.DataFault {
-	if strings.Contains(d.String(), "?") {
-		return nil
-	}
+// Amended returns a note for each two lines, one right under the other, that pour one ingredient by one name in two
+// amounts: the second may be there in place of the first. At is as of [Versions].
+func Amended(d *draft.Draft, s *flavor.Spec, at []int) (notes []string) {
+	all, _ := pouredTwice(s, at)
 	for _, t := range all {
 		one, other := &d.Lines[t.first], &d.Lines[t.again]
 		p, q := &s.Pours[at[t.first]], &s.Pours[at[t.again]]
 		if t.again != t.first+1 || !p.Unit.Jigger() || !q.Unit.Jigger() || p.ML == q.ML || flavor.NormaliseName(one.Name) != flavor.NormaliseName(other.Name) || breaks(d, t.again) || one.Muddled != other.Muddled || one.Squeezed || other.Squeezed {
 			continue
 		}
-		f := measure.Invalid("amount", other.Asked, "“%s” stands beside “%s”, and one may be there in place of the other; keep one, or write their sum", other.Asked, one.Asked)
-		f.Location = measure.LineLocation(other.Number)
-		return f
+		notes = append(notes, "“"+other.Asked+"” stands beside “"+one.Asked+"”, and both are poured; keep one if it is there in place of the other")
 	}
-	return nil
+	return notes
 }
 
 // pouredTwice returns what a draft pours twice, in the order of the second pours, and how
