@@ -17,8 +17,6 @@ var (
 	chooses = pattern.Of(`(?i)(?:\b(?:go(?:ing)?|went|run(?:ning)?|stick(?:ing)?|stay(?:ing)?)[ \t]+with|\b(?:use|keep|pick|choose|prefer|final(?:[ \t]+is)?[ \t]*:?))[ \t]+(?:the[ \t]+)?((?:v|t|ver|version|test|trial|take|round|try|attempt|iteration|rev)[ \t]?[.#]?[ \t]?(\d)|\b([a-c])\b)[.!]*|\b((?:v|t|ver|version|test|trial|take|round|try|attempt|iteration|rev)[ \t]?[.#]?[ \t]?(\d)|\b([a-c]))[ \t]+(?:wins|it is|is (?:it|the one|better|best|final|the keeper)|for the win)\b[.!]*`)
 	// liked says of a version that it counts, behind its pours.
 	liked = pattern.Of(`(?i)(?:[ \t]*(?:->|→|=>|[–—-]|[,;:.(]))+[ \t]*((?:(?:yes|yep|ok|and)[ \t,!.-]+)*(?:yes|final|winner|wins|keep(?:er)?|keep (?:it|this)|this one|nailed it|bang on|perfect|approved|that'?s it|that'?s the one|spot on|the one))[.!)]*(?:[ \t]*(?:$|\n|[.;]))`)
-	// found says what was thought of one, by which it counts or not.
-	found = pattern.Of(`(?i)(?:[ \t]*(?:->|→|=>|[–—-]|[,;:(]))+[ \t]*((?:(?:still|a bit|bit|much|way|just)[ \t]+)*(?:too[ \t]+\pL+|flat|thin|nope|no|meh|not enough[^.;\n\d]*|needs (?:work|more[ \t]+\pL+)|muddy|flabby|sharp|harsh|watery|dull|boring|unbalanced))[.!)]*(?:[ \t]*(?:$|\n|[.;]))`)
 )
 
 // version is one of several, from its marker to that of the next.
