@@ -10,14 +10,14 @@ import (
 	"counterpour/flavor/measure/draft/reading"
 )
 
-// A bottle with a plant or food in it that no ingredient tells of is the bottle; it may carry anything.
+// A bottle with a plant in it that no ingredient tells of is the bottle; it may carry anything.
 func TestWhatABarSteepsMayCarryAnything(t *testing.T) {
 	x := wholeCatalogue(t)
 	for text, want := range map[string][2]string{
-		"45 ml fig leaf-infused vodka\n15 ml dry vermouth\nstir": {"vodka", "fig leaf infused"},
-		"60 ml gin\n20 ml lemon\n20 ml wild nettle syrup\nshake": {"simple syrup (1:1)", "wild nettle"},
-		"60 ml gin\n20 ml lemon\n20 ml medlar syrup\nshake":      {"simple syrup (1:1)", "medlar"},
-		"60 ml hawthorn-infused gin\n20 ml vermouth dry\nstir":   {"London dry gin", "hawthorn infused"},
+		"45 ml rowan leaf-infused vodka\n15 ml dry vermouth\nstir": {"vodka", "rowan leaf infused"},
+		"60 ml gin\n20 ml lemon\n20 ml wild nettle syrup\nshake":   {"simple syrup (1:1)", "wild nettle"},
+		"60 ml gin\n20 ml lemon\n20 ml medlar syrup\nshake":        {"simple syrup (1:1)", "medlar"},
+		"60 ml hawthorn-infused gin\n20 ml vermouth dry\nstir":     {"London dry gin", "hawthorn infused"},
 	} {
 		s := readBy(t, x, text)
 		at := -1

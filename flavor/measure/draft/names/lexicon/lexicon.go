@@ -13,8 +13,8 @@
 // measure, make, change or describe a pour: they are the common ones. What a catalogue calls its
 // ingredients is for its reader to look up first: the list knows none of them.
 //
-// A second list is of some 5,500 words that are a plant or food in half of what they mean to WordNet, in their
-// first sense or where the first list does not have them.
+// A second list is of some 2,300 words that are a plant in half of what they mean to WordNet, in their first
+// sense or where the first list does not have them.
 //
 // The lists are text in order, and searched where they stand: they cost nothing before a word is looked up.
 package lexicon
@@ -37,7 +37,7 @@ var written string
 //go:embed grown.txt
 var growing string
 
-// Grown reports whether a word in lower case names a plant or food, one of it or several.
+// Grown reports whether a word in lower case names a plant, one or several.
 func Grown(w string) bool {
 	for _, stem := range []string{w, strings.TrimSuffix(w, "s"), strings.TrimSuffix(w, "es"), strings.TrimSuffix(w, "ies") + "y"} {
 		if inOrder(growing, stem) {

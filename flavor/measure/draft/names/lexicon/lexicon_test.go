@@ -70,7 +70,7 @@ func TestOfAllocatesNothing(t *testing.T) {
 }
 
 func TestGrown(t *testing.T) {
-	for _, w := range []string{"fig", "figs", "caraway", "nettle", "rowan", "berries", "woodruff", "pumpkin"} {
+	for _, w := range []string{"caraway", "medlars", "nettle", "rowan", "cherries", "woodruff", "pumpkin"} {
 		assert.True(t, Grown(w), w)
 	}
 	for _, w := range []string{"", "f", "table", "upholstery", "monday", "shaker", "zzxq", "zzz"} {

@@ -30,7 +30,7 @@ var infusedWith = pattern.Of(`(?i)^(.+?)\s+(?:infused|fat-washed|washed|steeped|
 
 // infused reads what bars put into a bottle themselves, such as "earl grey gin" or
 // "rosemary-infused honey", as the bottle. What went in is known, and brings no allergen;
-// the drink is told not to count it. What may bring one is a fault. A plant or food that no ingredient tells of
+// the drink is told not to count it. What may bring one is a fault. A plant that no ingredient tells of
 // counts as what may carry anything.
 func (b *Resolver) infused(name string, pl Place) (Found, bool) {
 	if m := infusedWith.FindStringSubmatch(name); m != nil {
@@ -79,7 +79,7 @@ func saysInfused(words []string) bool {
 	return slices.ContainsFunc(words, func(w string) bool { return infusing[w] })
 }
 
-// grows reports whether words name a plant or food that no ingredient of the catalogue tells of, and no poison: what the
+// grows reports whether words name a plant that no ingredient of the catalogue tells of, and no poison: what the
 // last of them is, and before it words of the language.
 func grows(words []string) bool {
 	words = slices.DeleteFunc(slices.Clone(words), func(w string) bool { return infusing[w] || treated[w] || plantParts[w] })

@@ -4,8 +4,8 @@
 //	go run ./generate /usr/share/wordnet > words.txt
 //	go run ./generate /usr/share/wordnet grown > grown.txt
 //
-// The second list is of the nouns that are a plant or food in half of their senses at least, the first among them
-// or none of the first list.
+// The second list is of the nouns that are a plant in half of their senses at least, the first among them or none
+// of the first list, and never a name.
 //
 // The rule is that of package lexicon: see there. Words whose class tells already what they come from,
 // "vividly", are left out; words that endings would make of others, and which may be poured, are marked:
@@ -43,11 +43,8 @@ var (
 	things   = map[int]bool{6: true, 10: true}                                                           // artifact, communication
 )
 
-// The files of nouns of what is eaten and of plants.
-const (
-	food  = 13
-	plant = 20
-)
+// plant is the file of nouns of plants.
+const plant = 20
 
 // mostPourable is the largest share of the uses of a noun in WordNet's tagged texts in which it may
 // be something that can be poured.
@@ -65,7 +62,7 @@ type word struct {
 	noun      bool
 	first     int  // file of the first noun
 	senses    int  // of its nouns
-	grown     int  // how many of them are a plant or food
+	grown     int  // how many of them are a plant
 	proper    bool // it is written with a capital
 	taints    bool // it is made of something pourable, or one of its nouns without uses is
 	verb, adj bool
@@ -91,15 +88,15 @@ func main() {
 	}
 }
 
-// leastGrown is the fewest letters of a plant or a food: "fig".
+// leastGrown is the fewest letters of a plant: "yam".
 const leastGrown = 3
 
-// grown writes the words of letters alone that are a plant or food in their first sense and in half of all, or in
-// half of all while they are in no class; no names.
+// grown writes the words of letters alone that are a plant in their first sense and in half of all, or in half of
+// all while they are in no class; no names, and nothing of which only the bark is meant.
 func (w *wordnet) grown(out *bufio.Writer) {
 	for _, lemma := range slices.Sorted(maps.Keys(w.words)) {
 		o := w.words[lemma]
-		if 2*o.grown >= o.senses && o.grown > 0 && (o.first == food || o.first == plant || w.classes(lemma) == "") && !o.properAlone() && len(lemma) >= leastGrown && strings.Trim(lemma, "abcdefghijklmnopqrstuvwxyz") == "" {
+		if 2*o.grown >= o.senses && o.grown > 0 && (o.first == plant || w.classes(lemma) == "") && !o.proper && w.words[lemma+"_bark"] == nil && len(lemma) >= leastGrown && strings.Trim(lemma, "abcdefghijklmnopqrstuvwxyz") == "" {
 			fmt.Fprintln(out, lemma)
 		}
 	}
@@ -214,7 +211,7 @@ func (w *wordnet) noun(f []string) {
 			o.first = file
 		}
 		o.uses[file] += uses
-		if o.senses++; file == food || file == plant {
+		if o.senses++; file == plant {
 			o.grown++
 		}
 		all += uses
